@@ -1,0 +1,1 @@
+"""The conversation and its channels."""

@@ -1,0 +1,1 @@
+"""How messages come in and replies go out: the console and the Telegram bot."""

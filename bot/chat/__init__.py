@@ -1,0 +1,1 @@
+"""From a message to a reply: understand, gather, advise, render."""

@@ -1,0 +1,261 @@
+"""What a message turns out to be: one typed value per kind, for texts and taps alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import time
+from enum import StrEnum
+
+from knowledge.game import GameFormat, ScoreCall
+from knowledge.situation import Wind
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallKind,
+    BallQuality,
+    Hand,
+    PlayerId,
+    Seen,
+    Side,
+    Tag,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
+
+
+class Kind(StrEnum):
+    """The `kind` of the `--json` contract."""
+
+    QUESTION = "question"
+    NOTE = "note"
+    SCORE = "score"
+    MATCH = "match"
+    RALLY = "rally"
+    AGREEMENT = "agreement"
+    UNDO = "undo"
+    CORRECTION = "correction"
+    BOOK = "book"
+    UNCLEAR = "unclear"
+
+
+class Certainty(StrEnum):
+    """How sure a name is: one player; several that must be asked about; nobody on the roster."""
+
+    SURE = "sure"
+    AMBIGUOUS = "ambiguous"
+    NOBODY = "nobody"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mention:
+    """A name in a message: the words typed, where they stand, and who is meant.
+
+    `players` holds exactly one id when SURE, the candidates when AMBIGUOUS, and the nearest
+    few (perhaps none) when NOBODY. `pronoun` marks "they", "him", "my partner".
+    """
+
+    typed: str
+    span: tuple[int, int]
+    certainty: Certainty
+    players: tuple[PlayerId, ...] = ()
+    pronoun: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidScore:
+    """A score as said. `call` is as called by the serving side: theirs-first when they serve.
+
+    `ours` and `theirs` are set where the text says whose number is whose.
+    """
+
+    call: ScoreCall | None = None
+    ours: int | None = None
+    theirs: int | None = None
+    server: int | None = None
+    we_serve: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slots:
+    """What a message settles beside its topic; None is not said."""
+
+    mentions: tuple[Mention, ...] = ()
+    score: SaidScore | None = None
+    serving: bool | None = None
+    hand: Hand | None = None
+    wing: Wing | None = None
+    ball: BallQuality | None = None
+    ball_kind: BallKind | None = None
+    side: Side | None = None
+    format: GameFormat | None = None
+    wind: Wind | None = None
+    sun: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """A question: its topic, how sure, and the next topics to offer beside the answer."""
+
+    text: str
+    topic: Topic
+    confidence: float
+    offers: tuple[Topic, ...] = ()
+    slots: Slots = Slots()
+    why: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Claim:
+    """One claim of a note about one player's trait, with the words that carry it."""
+
+    player: PlayerId
+    trait: Trait
+    value: Value
+    weight: float
+    span: tuple[int, int]
+    denied: bool = False
+    tag: Tag | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteSaid:
+    """A note: the whole text, the claims found, and the words that no claim covers."""
+
+    text: str
+    mentions: tuple[Mention, ...]
+    claims: tuple[Claim, ...] = ()
+    kept: tuple[str, ...] = ()
+    seen: Seen = Seen.LIVE
+    about_body: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScoreSaid:
+    """A score message: an absolute score, or one rally's outcome in words.
+
+    Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set.
+    """
+
+    text: str
+    score: SaidScore | None = None
+    won_by_us: bool | None = None
+    side_out: bool = False
+    all_at: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultSaid:
+    """A finished game or match: "won 11-8 9-11 11-6"; our points first."""
+
+    text: str
+    games: tuple[tuple[int, int], ...] = ()
+    won: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchSaid:
+    """An announcement of the next match."""
+
+    text: str
+    mentions: tuple[Mention, ...]
+    at: time | None = None
+    court: str | None = None
+    format: GameFormat | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RallySaid:
+    """One rally with what happened in it: who won, and the words."""
+
+    text: str
+    won_by_us: bool
+    mentions: tuple[Mention, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AgreementSaid:
+    """Something our pair settles: "we agreed forehand takes the middle"."""
+
+    text: str
+    key: AgreementKey
+    value: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UndoSaid:
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectionSaid:
+    """A correction of what was last understood: "no, the other one", "scratch that, it was Hale"."""
+
+    text: str
+    mentions: tuple[Mention, ...] = ()
+
+
+class BookVerb(StrEnum):
+    """Book and chat management that can be asked for in words or by a command."""
+
+    START = "start"
+    HELP = "help"
+    ADD_PLAYER = "add_player"
+    RENAME_PLAYER = "rename_player"
+    ADD_NICKNAME = "add_nickname"
+    SHOW_NOTES = "show_notes"
+    WHO = "who"
+    OUR_PAIR = "our_pair"
+    MODE = "mode"
+    LOG_ONLY = "log_only"
+    EXPORT = "export"
+    SHARE = "share"
+    FORGET = "forget"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookSaid:
+    """Book management: the verb and its words."""
+
+    text: str
+    verb: BookVerb
+    words: str = ""
+    mentions: tuple[Mention, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unclear:
+    """We cannot tell what is asked: the two or three likeliest topics, to ask with buttons."""
+
+    text: str
+    offers: tuple[Topic, ...]
+    slots: Slots = Slots()
+
+
+Understood = (
+    Question
+    | NoteSaid
+    | ScoreSaid
+    | ResultSaid
+    | MatchSaid
+    | RallySaid
+    | AgreementSaid
+    | UndoSaid
+    | CorrectionSaid
+    | BookSaid
+    | Unclear
+)
+
+KIND_OF: dict[type, Kind] = {
+    Question: Kind.QUESTION,
+    NoteSaid: Kind.NOTE,
+    ScoreSaid: Kind.SCORE,
+    ResultSaid: Kind.MATCH,
+    MatchSaid: Kind.MATCH,
+    RallySaid: Kind.RALLY,
+    AgreementSaid: Kind.AGREEMENT,
+    UndoSaid: Kind.UNDO,
+    CorrectionSaid: Kind.CORRECTION,
+    BookSaid: Kind.BOOK,
+    Unclear: Kind.UNCLEAR,
+}

@@ -1,0 +1,121 @@
+"""What the engine says back: the call first, then why, with numbers and their sources."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from types import MappingProxyType
+
+from knowledge.sources import Source
+from knowledge.vocabulary import PlayerId, Topic
+
+CALL_LIMIT = 60
+"""Characters of a call line, so that a phone's lock screen shows it whole."""
+
+
+class Confidence(StrEnum):
+    """How sure the ranking is that the first option is best (engine.CONFIDENCE_BANDS)."""
+
+    CLEAR = "clear"
+    LEAN = "lean"
+    TOSS_UP = "toss-up"
+    GENERAL_RULE = "general rule"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """One short line and where it comes from."""
+
+    text: str
+    source: Source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """A follow-up the reply offers as a button: its label and what it settles.
+
+    `fact` and `value` name what pressing it tells us (engine.FactId and a value); `topic`
+    stands there when it asks another question.
+    """
+
+    label: str
+    topic: Topic
+    fact: str | None = None
+    value: str | None = None
+    about: PlayerId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arrow:
+    """An aim on the court picture, in metres (knowledge.court); width 0 to 1 is its share."""
+
+    from_x_m: float
+    from_y_m: float
+    to_x_m: float
+    to_y_m: float
+    width: float
+    label: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marker:
+    """A player on the court picture, in metres."""
+
+    x_m: float
+    y_m: float
+    label: str
+    ours: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Zone:
+    """A shaded rectangle that says who takes what, in metres; `owner` is the label's player."""
+
+    x0_m: float
+    y0_m: float
+    x1_m: float
+    y1_m: float
+    label: str
+    ours: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourtPicture:
+    """A court with players, aims and zones; `alt` is the same in words."""
+
+    title: str
+    alt: str
+    markers: tuple[Marker, ...] = ()
+    arrows: tuple[Arrow, ...] = ()
+    zones: tuple[Zone, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """An answer, before it is put into a channel's form.
+
+    `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
+    three. `lines` replaces reasons where the answer is a list by nature (a report, a plan).
+    `numbers` holds every computed figure by name at full precision.
+    """
+
+    topic: Topic
+    call: str
+    reasons: tuple[Reason, ...] = ()
+    lines: tuple[Reason, ...] = ()
+    number: str | None = None
+    unless: str | None = None
+    assumed: str | None = None
+    caution: str | None = None
+    confidence: Confidence = Confidence.GENERAL_RULE
+    numbers: Mapping[str, float] = MappingProxyType({})
+    choices: tuple[Choice, ...] = ()
+    picture: CourtPicture | None = None
+    more: tuple[str, ...] = ()
+
+    def __post_init__(self) -> None:
+        if len(self.call) > CALL_LIMIT:
+            raise ValueError(f"call is {len(self.call)} characters, over {CALL_LIMIT}: {self.call}")
+        if len(self.reasons) > 3:
+            raise ValueError(f"{len(self.reasons)} reasons, at most 3")

@@ -1,0 +1,141 @@
+"""What the engine is told: two pairs, the ball, the score, the day. None means not known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from types import MappingProxyType
+
+from knowledge.evidence import Profile
+from knowledge.game import GameState
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallKind,
+    BallQuality,
+    Hand,
+    PlayerId,
+    Side,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
+
+
+class Level(StrEnum):
+    """Playing level, as the trade grades it; sets the default rally chances."""
+
+    L3_0 = "3.0"
+    L3_5 = "3.5"
+    L4_0 = "4.0"
+    L4_5 = "4.5"
+    L5_0 = "5.0"
+
+
+class Familiarity(StrEnum):
+    NEW = "new"
+    REGULAR = "regular"
+
+
+class Wind(StrEnum):
+    BEHIND_US = "behind_us"
+    AGAINST_US = "against_us"
+    ACROSS = "across"
+    SOME = "some"
+
+
+class Formation(StrEnum):
+    """How a pair lines up: by the score, always stacked, or on serve only."""
+
+    STRAIGHT = "straight"
+    STACK_ALWAYS = "stack_always"
+    STACK_ON_SERVE = "stack_on_serve"
+    ON_SIGNAL = "on_signal"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnCourt:
+    """A player of one pair with the side they really play in this match, if known."""
+
+    profile: Profile
+    side: Side | None = None
+
+    @property
+    def player(self) -> PlayerId:
+        return self.profile.player
+
+    @property
+    def name(self) -> str:
+        return self.profile.name
+
+    @property
+    def hand(self) -> Hand | None:
+        """Playing hand if known; an ambidextrous player counts as not known for wings."""
+        value = self.profile.fact(Trait.HAND)
+        return None if value is None else Hand(value.value)
+
+    def middle_wing(self) -> Wing | None:
+        """The wing on the middle-of-court side, from hand and side; None unless both are known."""
+        if self.side is None or self.hand not in (Hand.LEFT, Hand.RIGHT):
+            return None
+        forehand_is_right = self.hand is Hand.RIGHT
+        middle_is_right = self.side is Side.LEFT
+        return Wing.FOREHAND if forehand_is_right == middle_is_right else Wing.BACKHAND
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Agreement:
+    """What our pair settled: the words, and a value where it was understood."""
+
+    key: AgreementKey
+    value: str
+    words: str
+    day: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What the question itself settles, beyond its topic."""
+
+    about: tuple[PlayerId, ...] = ()
+    wing: Wing | None = None
+    ball: BallQuality | None = None
+    ball_kind: BallKind | None = None
+    hitter_side: Side | None = None
+    pulled_wide: PlayerId | None = None
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """Everything one answer may use.
+
+    `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
+    writing, if known. `our_side` in tactics means the striker's side where `striker` is known.
+    """
+
+    topic: Topic
+    asked: Asked = Asked()
+    ours: tuple[OnCourt, ...] = ()
+    theirs: tuple[OnCourt, ...] = ()
+    asker: PlayerId | None = None
+    striker: PlayerId | None = None
+    game: GameState | None = None
+    we_are_first_pair: bool | None = None
+    formation: Formation | None = None
+    their_formation: Formation | None = None
+    familiarity: Familiarity | None = None
+    agreements: Mapping[AgreementKey, Agreement] = MappingProxyType({})
+    level: Level | None = None
+    mixed: bool | None = None
+    wind: Wind | None = None
+    rallies_logged: int = 0
+    preferences: Mapping[str, Value] = MappingProxyType({})
+
+    def find(self, player: PlayerId) -> OnCourt | None:
+        """The player on court by id, ours or theirs; None when not in this match."""
+        for one in self.ours + self.theirs:
+            if one.player == player:
+                return one
+        return None

@@ -1,0 +1,1 @@
+"""One module per topic or small family of topics: pages of coaching that compute."""

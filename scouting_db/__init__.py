@@ -1,0 +1,1 @@
+"""What we have seen of whom: the scouting database and its two doors, directory and book."""
