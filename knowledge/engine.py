@@ -112,7 +112,7 @@ ALWAYS = Condition(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TraitScale:
-    """An effect that grows with a trait: `towards` +1 for strength or often, -1 for the opposite."""
+    """An effect that grows with a trait: towards +1 for strength or often, -1 for the opposite."""
 
     estimate: TraitEstimate
     towards: int
@@ -408,7 +408,7 @@ def _worth_of_knowing(
 def _settled(
     decision: Decision, truths: Mapping[EffectId, Truth], condition: Condition, *, holds: bool
 ) -> dict[EffectId, Truth]:
-    """The truths if the fact were known: conditions on it that mean the same follow, negations flip.
+    """The truths if the fact were known: equal conditions follow, negations flip.
 
     Two conditions on one fact are the same test or each other's negation where their names say
     so; any other condition on that fact is its negation.

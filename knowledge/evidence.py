@@ -70,7 +70,7 @@ class Observation:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TraitEstimate:
-    """A skill or habit: level in (-1, 1), from clear weakness or rarely to clear strength or often."""
+    """A skill or habit: level in (-1, 1), clear weakness or rarely to clear strength or often."""
 
     level: float
     variance: float
@@ -130,8 +130,9 @@ class Profile:
     @property
     def notes(self) -> int:
         """Distinct observations behind the whole profile."""
-        every = [*self.skills.values(), *self.facts.values()]
-        return len({evidence for estimate in every for evidence in estimate.evidence})
+        skills = {each for estimate in self.skills.values() for each in estimate.evidence}
+        facts = {each for estimate in self.facts.values() for each in estimate.evidence}
+        return len(skills | facts)
 
 
 def estimate_trait(observations: Iterable[Observation], *, today: int) -> TraitEstimate:

@@ -93,7 +93,7 @@ class Wing(StrEnum):
 
 
 class BallQuality(StrEnum):
-    """How good a ball we have to play: easy (high, in balance), neutral, stretched (wide or low)."""
+    """How good a ball we have: easy (high, in balance), neutral, stretched (wide or low)."""
 
     EASY = "easy"
     NEUTRAL = "neutral"

@@ -189,7 +189,7 @@ class UndoSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CorrectionSaid:
-    """A correction of what was last understood: "no, the other one", "scratch that, it was Hale"."""
+    """A correction of what was last understood: "no, the other one", "scratch that, Hale"."""
 
     text: str
     mentions: tuple[Mention, ...] = ()

@@ -1,0 +1,44 @@
+"""What every table shares: naming of constraints, column types, and the declarative base."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from sqlalchemy import BigInteger, CheckConstraint, Integer, MetaData, String, Text
+from sqlalchemy.orm import DeclarativeBase, mapped_column
+from sqlalchemy.types import JSON
+
+NAMING = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "ck": "ck_%(table_name)s_%(constraint_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+"""Every constraint has a name that a migration can speak of, on both databases."""
+
+# Ids of rows are at most 2^63 - 1; SQLite gives rowids only to a plain INTEGER key.
+Big = BigInteger().with_variant(Integer(), "sqlite")
+
+Id = Annotated[int, mapped_column(Big)]
+RowId = Annotated[int, mapped_column(Big, primary_key=True, autoincrement=True)]
+KeyId = Annotated[int, mapped_column(Big, primary_key=True, autoincrement=False)]
+Micros = Annotated[int, mapped_column(BigInteger)]
+"""A time: microseconds since 1970 in UTC. SQLite drops zones, so no zone is stored."""
+
+Word = Annotated[str, mapped_column(String(64))]
+Words = Annotated[str, mapped_column(Text)]
+Json = Annotated[dict[str, Any], mapped_column(JSON)]
+JsonList = Annotated[list[Any], mapped_column(JSON)]
+
+
+class Base(DeclarativeBase):
+    """The declarative base: typed models for the schema and its migrations."""
+
+    metadata = MetaData(naming_convention=NAMING)
+
+
+def one_of(column: str, *values: str) -> CheckConstraint:
+    """The database refuses any other value (or null, where the column allows it)."""
+    listed = ", ".join(f"'{value}'" for value in values)
+    return CheckConstraint(f"{column} IN ({listed})", name=column)
