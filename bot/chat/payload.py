@@ -1,0 +1,67 @@
+"""What a button carries: a short, versioned payload that decodes to a typed tap.
+
+Form: `1:verb:arg:arg`. A payload is never read as text again. The Bot API allows 64 bytes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+VERSION = "1"
+LIMIT_BYTES = 64
+"""Bot API: callback_data of 1 to 64 bytes (telegram.constants.InlineKeyboardButtonLimit)."""
+
+
+class Verb(StrEnum):
+    """What a tap does. Stored in sent messages: never reuse a word for something else."""
+
+    ASK = "ask"  # topic[, player]: ask a question of that topic
+    SETTLE = "set"  # topic, fact, value[, player]: the answer's other branch
+    WHY = "why"  # topic: the reasons in full
+    WHO = "who"  # pending number, player: which of the alike names is meant
+    ADD = "add"  # pending number: add the unknown name as a player
+    UNDO = "undo"  # change: take it back
+    REDO = "redo"  # change: put it back
+    NOTE = "note"  # what, note: show, delete or keep a note
+    RALLY = "rally"  # us|them, match, n: the next entry of the match's log
+    TIMEOUT = "to"  # us|them, match, n
+    SERVE = "serve"  # us|them: who serves first, or now
+    MODE = "mode"  # match|break|open
+    PROFILE = "prof"  # player, trait, value: one tap of a profile
+    EXAMPLE = "ex"  # number: one of the example questions
+
+
+class BadPayloadError(ValueError):
+    """A payload that this version never wrote: forged, cut, or too old."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tap:
+    """A button pressed."""
+
+    verb: Verb
+    args: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        """The payload; ValueError over LIMIT_BYTES or for an argument with a colon."""
+        if any(":" in arg or not arg for arg in self.args):
+            raise ValueError(f"arguments are non-empty and without a colon: {self.args}")
+        text = ":".join((VERSION, self.verb, *self.args))
+        if len(text.encode()) > LIMIT_BYTES:
+            raise ValueError(f"payload over {LIMIT_BYTES} bytes: {text}")
+        return text
+
+    @classmethod
+    def parse(cls, payload: str) -> Tap:
+        """The tap that wrote this payload; BadPayloadError for any other text."""
+        version, _, rest = payload.partition(":")
+        verb, *args = rest.split(":")
+        if version != VERSION or verb not in {*Verb} or not all(args):
+            raise BadPayloadError(f"not a payload of version {VERSION}: {payload[:80]!r}")
+        return cls(verb=Verb(verb), args=tuple(args))
+
+
+def tap(verb: Verb, *args: object) -> str:
+    """The payload of a button."""
+    return str(Tap(verb=verb, args=tuple(str(arg) for arg in args)))
