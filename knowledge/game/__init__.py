@@ -1,0 +1,45 @@
+"""The rulebook as a state machine: formats, score, calls, server, receiver and sides.
+
+Rules of the national rulebook, 2025 edition, in our own words; undo is a state, not a guess.
+"""
+
+from knowledge.game.faults import faults, faults_of_call
+from knowledge.game.formats import Discipline, FormatError, GameFormat, RallyRotation, Scoring
+from knowledge.game.match import MatchState
+from knowledge.game.positions import (
+    PairPlaces,
+    Places,
+    StackedPlaces,
+    courts,
+    places,
+    receiver,
+    server,
+    stacked,
+)
+from knowledge.game.score_call import ScoreCall
+from knowledge.game.state import GameOverError, GameState, Lineup, after, start
+
+__all__ = [
+    "Discipline",
+    "FormatError",
+    "GameFormat",
+    "GameOverError",
+    "GameState",
+    "Lineup",
+    "MatchState",
+    "PairPlaces",
+    "Places",
+    "RallyRotation",
+    "ScoreCall",
+    "Scoring",
+    "StackedPlaces",
+    "after",
+    "courts",
+    "faults",
+    "faults_of_call",
+    "places",
+    "receiver",
+    "server",
+    "stacked",
+    "start",
+]

@@ -1,0 +1,61 @@
+"""A match: games won, when ends change, and time-outs left."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.game.formats import GameFormat
+from knowledge.game.state import GameState
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchState:
+    """Games won so far, the game being played, and the time-outs taken in it."""
+
+    game: GameState
+    games_ours: int = 0
+    games_theirs: int = 0
+    timeouts_used_ours: int = 0
+    timeouts_used_theirs: int = 0
+
+    @property
+    def format(self) -> GameFormat:
+        return self.game.format
+
+    @property
+    def games_needed(self) -> int:
+        return self.format.best_of // 2 + 1
+
+    @property
+    def is_deciding_game(self) -> bool:
+        """A single game, or the last that the format allows."""
+        return self.games_ours + self.games_theirs == self.format.best_of - 1
+
+    @property
+    def we_won(self) -> bool | None:
+        """True or False once the match is over, counting the current game; None while it is on."""
+        game = self.game.we_won
+        if self.games_ours + (game is True) >= self.games_needed:
+            return True
+        return False if self.games_theirs + (game is False) >= self.games_needed else None
+
+    @property
+    def timeouts_left(self) -> tuple[int, int]:
+        """Ours and theirs, in this game (2025 edition, 10.A)."""
+        allowed = self.format.timeouts
+        return (
+            max(0, allowed - self.timeouts_used_ours),
+            max(0, allowed - self.timeouts_used_theirs),
+        )
+
+    def changes_ends_after(self, before: GameState) -> bool:
+        """Whether ends change now that `before` became the current game state.
+
+        After every game, and in a deciding game when the first side reaches the end-change
+        score (2025 edition, 5.B).
+        """
+        if self.game.is_over:
+            return self.we_won is None
+        at = self.format.end_change_at
+        reached = max(self.game.ours, self.game.theirs) == at
+        return self.is_deciding_game and reached and max(before.ours, before.theirs) == at - 1

@@ -1,0 +1,172 @@
+"""One game between two rallies: who serves, at what score, and what each outcome leads to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from knowledge.game.formats import GameFormat, RallyRotation, Scoring
+from knowledge.game.score_call import ScoreCall
+from knowledge.vocabulary import PlayerId, Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lineup:
+    """Who started where: each pair's starter stands right at 0 and serves first for their side."""
+
+    our_starter: PlayerId
+    our_partner: PlayerId
+    their_starter: PlayerId
+    their_partner: PlayerId
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GameState:
+    """One game between two rallies, from our side.
+
+    `server` is 1 or 2 in doubles side-out, else None. `starter_serves` says whether the server
+    is their pair's starter; the call alone does not settle it (4-3-1 may be either partner),
+    so None means not known. `we_started` says which side served first in the game.
+    `our_right` and `their_right` are kept only where courts do not follow from the score
+    (rally scoring): whether the starter stands right.
+    """
+
+    format: GameFormat
+    ours: int = 0
+    theirs: int = 0
+    we_serve: bool = True
+    server: int | None = 2
+    starter_serves: bool | None = None
+    we_started: bool | None = None
+    our_starter_right: bool = True
+    their_starter_right: bool = True
+    lineup: Lineup | None = None
+
+    @property
+    def serving_points(self) -> int:
+        return self.ours if self.we_serve else self.theirs
+
+    @property
+    def receiving_points(self) -> int:
+        return self.theirs if self.we_serve else self.ours
+
+    @property
+    def call(self) -> ScoreCall:
+        """The score as the server must call it."""
+        return ScoreCall(
+            serving=self.serving_points, receiving=self.receiving_points, server=self.server
+        )
+
+    @property
+    def we_won(self) -> bool | None:
+        """True or False once the game is over, None while it is on."""
+        if self.format.is_won(self.ours, self.theirs):
+            return True
+        return False if self.format.is_won(self.theirs, self.ours) else None
+
+    @property
+    def is_over(self) -> bool:
+        return self.we_won is not None
+
+    @property
+    def serving_court(self) -> Side | None:
+        """The court the server serves from; None where the call alone does not settle it.
+
+        Singles and rally scoring: right if the server's own score is even. Doubles side-out:
+        the pair's starter stands right at an even score of their own (2025 edition, 4.B.6).
+        """
+        if not self.format.has_two_servers:
+            return _court_of_parity(self.serving_points)
+        if self.starter_serves is None:
+            return None
+        starter_court = _court_of_parity(self.serving_points)
+        return starter_court if self.starter_serves else starter_court.other
+
+    def starter_court(self, *, ours: bool) -> Side:
+        """The court where a pair's starter correctly stands now (partner in the other)."""
+        if self.format.scoring is Scoring.RALLY:
+            is_right = self.our_starter_right if ours else self.their_starter_right
+            return Side.RIGHT if is_right else Side.LEFT
+        return _court_of_parity(self.ours if ours else self.theirs)
+
+
+class GameOverError(ValueError):
+    """A rally was added to a game that is over."""
+
+
+def start(format: GameFormat, *, we_serve: bool, lineup: Lineup | None = None) -> GameState:
+    """The first rally of a game: 0-0-2 in doubles side-out, since the first pair has one server."""
+    return GameState(
+        format=format,
+        we_serve=we_serve,
+        server=2 if format.has_two_servers else None,
+        starter_serves=True,
+        we_started=we_serve,
+        lineup=lineup,
+    )
+
+
+def after(state: GameState, *, won_by_us: bool) -> GameState:
+    """The state after one rally; GameOverError if the game was over.
+
+    Side-out: the serving side scores, its partners swap courts and the same server goes on;
+    otherwise server 1 hands to the partner, who serves from where they stand, and server 2
+    hands to the other side, whose player on the right serves first. Rally: the winner scores
+    and serves; under `freeze_on_serve` the game point counts only on one's own serve.
+    """
+    if state.is_over:
+        raise GameOverError(f"the game ended at {state.ours}-{state.theirs}")
+    server_won = won_by_us is state.we_serve
+    if state.format.scoring is Scoring.RALLY:
+        return _after_scoring_rally(state, won_by_us=won_by_us)
+    if server_won:
+        return _with_point(state, ours=state.we_serve)
+    if state.format.has_two_servers and state.server == 1:
+        handed = None if state.starter_serves is None else not state.starter_serves
+        return replace(state, server=2, starter_serves=handed)
+    return _side_out(state)
+
+
+def _after_scoring_rally(state: GameState, *, won_by_us: bool) -> GameState:
+    server_won = won_by_us is state.we_serve
+    scored = _with_point(state, ours=won_by_us)
+    frozen = scored.is_over and state.format.freeze_on_serve and not server_won
+    standing = state if frozen else scored
+    swaps = state.format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
+    if server_won and swaps and state.format.discipline == "doubles":
+        standing = _swapped(standing, ours=won_by_us)
+    return _rally_server(replace(standing, we_serve=won_by_us))
+
+
+def _rally_server(state: GameState) -> GameState:
+    """Whoever stands in the court of the serving side's parity serves."""
+    starter = state.starter_court(ours=state.we_serve)
+    return replace(state, starter_serves=starter is _court_of_parity(state.serving_points))
+
+
+def _swapped(state: GameState, *, ours: bool) -> GameState:
+    if ours:
+        return replace(state, our_starter_right=not state.our_starter_right)
+    return replace(state, their_starter_right=not state.their_starter_right)
+
+
+def _with_point(state: GameState, *, ours: bool) -> GameState:
+    if ours:
+        return replace(state, ours=state.ours + 1)
+    return replace(state, theirs=state.theirs + 1)
+
+
+def _side_out(state: GameState) -> GameState:
+    now_ours = not state.we_serve
+    points = state.ours if now_ours else state.theirs
+    first = _court_of_parity(points) is Side.RIGHT
+    return replace(
+        state,
+        we_serve=now_ours,
+        server=1 if state.format.has_two_servers else None,
+        starter_serves=first if state.format.has_two_servers else True,
+    )
+
+
+def _court_of_parity(points: int) -> Side:
+    """Right, the even court, at an even score."""
+    return Side.RIGHT if points % 2 == 0 else Side.LEFT
