@@ -1,0 +1,31 @@
+"""What understanding may know of a chat: who is on the roster and what was spoken of last."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.game import GameFormat
+from knowledge.vocabulary import PlayerId, Topic
+from scouting_db.values import PlayerRow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChatView:
+    """The chat as understanding sees it. `version` is the roster's: equal means same roster.
+
+    `focus` holds whom "him", "her" and "they" mean, most recent first. `replying_to_note` says
+    that the message answers one of our messages about a note.
+    """
+
+    book: int
+    version: int
+    roster: tuple[PlayerRow, ...]
+    ours: tuple[PlayerId, ...] = ()
+    theirs: tuple[PlayerId, ...] = ()
+    focus: tuple[PlayerId, ...] = ()
+    asker: PlayerId | None = None
+    match_on: bool = False
+    format: GameFormat = GameFormat()
+    last_topic: Topic | None = None
+    forwarded: bool = False
+    replying_to_note: bool = False
