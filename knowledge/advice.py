@@ -31,12 +31,31 @@ class Reason:
     source: Source
 
 
+class MatchFact(StrEnum):
+    """What a button may settle about the rally or the match, and the values it takes.
+
+    A button may also settle a trait of a player: then the fact is the trait's own name
+    (vocabulary.Trait), the value a vocabulary.Value, and `about` names the player.
+    """
+
+    BALL = "ball"  # a BallQuality
+    BALL_KIND = "ball_kind"  # a BallKind
+    WING = "wing"  # a Wing
+    WE_SERVE = "we_serve"  # yes or no
+    SIDE = "side"  # a Side; `about` says whose
+    STRIKER = "striker"  # a Side: from which of our courts the ball is played
+    PULLED_WIDE = "pulled_wide"  # yes; `about` says who
+    FAMILIARITY = "familiarity"  # a Familiarity
+    FORMATION = "formation"  # a Formation
+    ABOUT = "about"  # `about` says whom the question is about
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """A follow-up the reply offers as a button: its label and what it settles.
 
-    `fact` and `value` name what pressing it tells us (engine.FactId and a value); `topic`
-    stands there when it asks another question.
+    `fact` is a MatchFact or a trait's name and `value` what pressing it says of it; without
+    a fact the button asks the question of `topic` (about `about`, if set).
     """
 
     label: str

@@ -96,13 +96,18 @@ class Agreement:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What the question itself settles, beyond its topic."""
+    """What the question itself settles, beyond its topic.
+
+    `hitter_side` is the opponents' court the ball comes from, `striker_side` ours that it is
+    played from, each as that pair sees it.
+    """
 
     about: tuple[PlayerId, ...] = ()
     wing: Wing | None = None
     ball: BallQuality | None = None
     ball_kind: BallKind | None = None
     hitter_side: Side | None = None
+    striker_side: Side | None = None
     pulled_wide: PlayerId | None = None
     words: str = ""
 
@@ -112,7 +117,7 @@ class Situation:
     """Everything one answer may use.
 
     `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
-    writing, if known. `our_side` in tactics means the striker's side where `striker` is known.
+    writing, if known; `striker` is whoever of ours plays the ball.
     """
 
     topic: Topic

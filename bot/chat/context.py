@@ -35,6 +35,7 @@ class Asked:
     ball: BallQuality | None = None
     ball_kind: BallKind | None = None
     hitter_side: Side | None = None
+    striker_side: Side | None = None
     pulled_wide: PlayerId | None = None
     we_serve: bool | None = None
 
@@ -170,6 +171,7 @@ def _asked_to_json(asked: Asked | None) -> dict[str, Any] | None:
         "ball": asked.ball,
         "ball_kind": asked.ball_kind,
         "hitter_side": asked.hitter_side,
+        "striker_side": asked.striker_side,
         "pulled_wide": asked.pulled_wide,
         "we_serve": asked.we_serve,
     }
@@ -187,6 +189,7 @@ def _asked_from_json(stored: Mapping[str, Any] | None) -> Asked | None:
         ball=_maybe(BallQuality, stored.get("ball")),
         ball_kind=_maybe(BallKind, stored.get("ball_kind")),
         hitter_side=_maybe(Side, stored.get("hitter_side")),
+        striker_side=_maybe(Side, stored.get("striker_side")),
         pulled_wide=stored.get("pulled_wide"),
         we_serve=stored.get("we_serve"),
     )
