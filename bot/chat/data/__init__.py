@@ -1,0 +1,1 @@
+"""Data of the conversation: phrases, lexicon, traits and wording."""

@@ -1,0 +1,107 @@
+"""From advice to a reply: the call first, then why, then the number, then what would change it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from bot.chat.payload import Verb, tap
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.sources import SourceKind
+from knowledge.vocabulary import Topic
+
+BUTTONS_PER_ROW = 3
+ROW_CHARACTERS = 30
+"""Labels in one row share a phone's width; longer ones take a row of their own."""
+
+SHORT_REASONS = 1
+"""In match mode an answer is the call and its best reason."""
+
+
+def render(
+    advice: Advice,
+    *,
+    against: Sequence[str] = (),
+    short: bool = False,
+    offers: Sequence[Topic] = (),
+) -> Reply:
+    """The reply to a question. `against` names the pair it speaks about, `offers` other topics."""
+    lines = [advice.call]
+    body = advice.lines or advice.reasons
+    lines += [reason_line(reason) for reason in (body[:SHORT_REASONS] if short else body)]
+    if not short:
+        lines += _closing(advice)
+    if advice.caution:
+        lines.append(advice.caution)
+    if against and not _names_all(lines[0], against):
+        lines.append(wording("vs").format(names="/".join(against)))
+    choices = [_choice_button(choice) for choice in advice.choices]
+    if advice.more:
+        choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
+    return Reply(
+        text="\n".join(lines),
+        buttons=rows([*choices, *offer_buttons(offers)]),
+        picture=None if short else advice.picture,
+    )
+
+
+def render_more(advice: Advice) -> Reply:
+    """The reasons in full, for the "why" button."""
+    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in advice.more)]))
+
+
+def reason_line(reason: Reason) -> str:
+    """A reason and its source in brackets; a line without a source of its own stands alone."""
+    return f"· {reason.text} ({_short_source(reason)})"
+
+
+def _short_source(reason: Reason) -> str:
+    if reason.source.kind in (SourceKind.COMPUTED, SourceKind.COMMON_PRACTICE):
+        return reason.source.kind.value
+    return str(reason.source)
+
+
+def _closing(advice: Advice) -> Iterable[str]:
+    if advice.number:
+        yield advice.number
+    if advice.confidence is Confidence.TOSS_UP:
+        yield wording("toss_up")
+    if advice.unless:
+        yield advice.unless
+    if advice.assumed:
+        yield advice.assumed
+
+
+def _names_all(line: str, names: Sequence[str]) -> bool:
+    return all(name in line for name in names)
+
+
+def _choice_button(choice: Choice) -> Button:
+    about = () if choice.about is None else (choice.about,)
+    if choice.fact is None:
+        payload = tap(Verb.ASK, choice.topic, *about)
+    else:
+        payload = tap(Verb.SETTLE, choice.topic, choice.fact, choice.value or "yes", *about)
+    return Button(label=choice.label, payload=payload, topic=choice.topic)
+
+
+def offer_buttons(topics: Sequence[Topic]) -> list[Button]:
+    """Buttons that ask another topic, in a player's words."""
+    return [
+        Button(label=wording(f"topic.{topic}"), payload=tap(Verb.ASK, topic), topic=topic)
+        for topic in topics
+    ]
+
+
+def rows(buttons: Sequence[Button]) -> tuple[tuple[Button, ...], ...]:
+    """Buttons in rows that a phone shows without cutting their labels."""
+    laid: list[list[Button]] = []
+    for button in buttons:
+        row = laid[-1] if laid else []
+        taken = sum(len(one.label) for one in row) + len(button.label)
+        if laid and len(row) < BUTTONS_PER_ROW and taken <= ROW_CHARACTERS:
+            row.append(button)
+        else:
+            laid.append([button])
+    return tuple(tuple(row) for row in laid)
