@@ -7,7 +7,16 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any, NewType
 
-from knowledge.vocabulary import AgreementKey, PlayerId, Seen, Tag, Trait, Value
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallQuality,
+    PlayerId,
+    Seen,
+    Tag,
+    Topic,
+    Trait,
+    Value,
+)
 
 AccountId = NewType("AccountId", int)
 PersonId = NewType("PersonId", int)
@@ -16,6 +25,7 @@ BookId = NewType("BookId", int)
 NoteId = NewType("NoteId", int)
 PairId = NewType("PairId", int)
 MatchId = NewType("MatchId", int)
+EventId = NewType("EventId", int)
 PlanId = NewType("PlanId", int)
 ChangeId = NewType("ChangeId", int)
 InboxId = NewType("InboxId", int)
@@ -31,7 +41,7 @@ class Role(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChatRow:
-    """A chat: its book if it has one, and its context as stored."""
+    """A chat: its book if it has one (with its version and zone), and its context as stored."""
 
     chat: ChatId
     account: AccountId
@@ -40,6 +50,27 @@ class ChatRow:
     book: BookId | None
     context: Mapping[str, Any]
     blocked: bool
+    version: int | None = None
+    zone: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MemberRow:
+    """Who may use a book, and how."""
+
+    person: PersonId
+    name: str
+    role: Role
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookRow:
+    """A book: its name, its time zone and the count of its changes."""
+
+    book: BookId
+    name: str
+    zone: str
+    version: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,8 +125,14 @@ class AgreementRow:
     since: Micros
 
 
+class MatchState(StrEnum):
+    ANNOUNCED = "announced"
+    RUNNING = "running"
+    OVER = "over"
+
+
 class EntryKind(StrEnum):
-    """A line of the match log."""
+    """What a line of the match log says."""
 
     GAME = "game"
     RALLY = "rally"
@@ -130,15 +167,55 @@ class EntryRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AlreadyCounted:
+    """A tap that expected to be entry `expected`, while the log already has `last` entries."""
+
+    expected: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RallyRow:
+    """What is known of rally `n` of a match beyond who won it."""
+
+    match: MatchId
+    n: int
+    ending: str | None = None
+    by_player: PlayerId | None = None
+    words: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoiceRow:
+    """What we chose in rally `n` of a match; `tagged_before` its end is the better evidence."""
+
+    match: MatchId
+    n: int
+    topic: Topic
+    option: str
+    ball: BallQuality | None = None
+    against: PlayerId | None = None
+    tagged_before: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EventRow:
+    event: EventId
+    name: str
+    starts_at: Micros | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MatchRow:
     match: MatchId
     our_pair: PairRow | None
     their_pair: PairRow | None
     format: Mapping[str, Any]
-    state: str
+    state: MatchState
     made_at: Micros
     starts_at: Micros | None = None
     court: str | None = None
+    event: EventId | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,6 +250,46 @@ class InboxRow:
     attempts: int
 
 
+class PostKind(StrEnum):
+    """What the channel does with a row of the outbox."""
+
+    SEND = "send"
+    PHOTO = "photo"
+    EDIT = "edit"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class About:
+    """The stored thing a sent message speaks of, such as ("note", 64)."""
+
+    kind: str
+    id: int
+
+
+REPLY = 0
+REMINDER = 1
+"""Priorities of the outbox: the smaller number goes first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewPost:
+    """A message to put in the outbox."""
+
+    payload: Mapping[str, Any]
+    kind: PostKind = PostKind.SEND
+    about: About | None = None
+    priority: int = REPLY
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sent:
+    """The channel took a message; `external_message_id` is its number there, if it told one."""
+
+    chat: ChatId
+    outbox: OutboxId
+    external_message_id: int | None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutboxRow:
     """A reply to send: `payload` is its content as JSON, pictures as their specification."""
@@ -180,7 +297,8 @@ class OutboxRow:
     chat: ChatId
     outbox: OutboxId
     external_chat_id: str
-    kind: str
+    kind: PostKind
     payload: Mapping[str, Any]
     priority: int
     attempts: int
+    is_group: bool = False

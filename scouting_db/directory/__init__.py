@@ -1,0 +1,15 @@
+"""The first door: people, chats, who may use which book, and the post.
+
+`Directory(connection)` never commits; the turn does.
+"""
+
+from __future__ import annotations
+
+from scouting_db.directory.chats import Chats
+from scouting_db.directory.inbox import Incoming
+from scouting_db.directory.members import Members
+from scouting_db.directory.outbox import Outgoing
+
+
+class Directory(Chats, Members, Incoming, Outgoing):
+    """Everything outside the books, on one connection (`scouting_db.session.Store`)."""
