@@ -1,0 +1,102 @@
+"""The forms in which a player may be typed: whole, surname, first name, initials, parts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import IntEnum
+from itertools import pairwise
+
+from scouting_db.sounds import fold
+
+_PARTICLES = frozenset(
+    [
+        "van",
+        "von",
+        "der",
+        "den",
+        "de",
+        "di",
+        "da",
+        "del",
+        "della",
+        "du",
+        "la",
+        "le",
+        "el",
+        "al",
+        "ter",
+        "ten",
+        "af",
+        "zu",
+    ]
+)
+_NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
+
+
+class Strength(IntEnum):
+    """WHOLE settles it alone; PART may be shared with others; INITIALS may sound like others."""
+
+    WHOLE = 3
+    PART = 2
+    INITIALS = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Form:
+    """One way to type a player, folded and without spaces."""
+
+    key: str
+    strength: Strength
+
+
+def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:
+    """Every form of a name such as `Joost van der Meer (Jos)`; each key once, the strongest."""
+    best: dict[str, Strength] = {}
+    for key, strength in _all_forms(name, aliases):
+        squeezed = key.replace(" ", "")
+        if squeezed and strength > best.get(squeezed, 0):
+            best[squeezed] = strength
+    return (Form(key=key, strength=strength) for key, strength in best.items())
+
+
+def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Strength]]:
+    nicknames = (*_NICKNAME.findall(name), *aliases)
+    yield from ((fold(nickname).removeprefix("the "), Strength.WHOLE) for nickname in nicknames)
+    plain = _NICKNAME.sub(" ", name)
+    full = fold(plain)
+    yield full, Strength.WHOLE
+    given, _, surname = full.partition(" ")
+    if not surname:
+        return
+    yield given, Strength.PART
+    yield surname, Strength.PART
+    yield from ((part, Strength.PART) for part in _surname_parts(surname))
+    yield from _initialed(given, surname)
+
+
+def _surname_parts(surname: str) -> Iterator[str]:
+    """`van der`, `meer`, `vd meer` of van der Meer; `ruiz` and `pena` of Ruiz-Peña."""
+    words = surname.split()
+    particles = [word for word in words if word in _PARTICLES]
+    core = [word for word in words if word not in _PARTICLES]
+    yield from core
+    if particles and core:
+        yield " ".join(core)
+        yield from (" ".join(particles[: each + 1]) for each in range(len(particles)))
+        yield "".join(word[0] for word in particles) + "".join(core)
+
+
+def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:
+    """`ana r`, `ana rp`, `a ruiz`, `ar`, `arp`, `ruiz p`."""
+    words = surname.split()
+    letters = "".join(word[0] for word in words)
+    core = next((word for word in words if word not in _PARTICLES), words[0])
+    for ending in {letters, letters[0], core[0]}:
+        yield given + ending, Strength.INITIALS
+        yield given[0] + ending, Strength.INITIALS
+    yield from ((f"{one}{other[0]}", Strength.INITIALS) for one, other in pairwise(words))
+    for part in {surname, *words} - _PARTICLES:
+        yield given[0] + part, Strength.INITIALS
+        yield given + part, Strength.PART

@@ -1,0 +1,265 @@
+"""Who is meant by a typed name: one player for sure, several to ask about, or nobody.
+
+A wrong match is worse than a question, so one player comes back only when every part of what
+was typed fits them and nobody else fits nearly as well.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import takewhile
+
+from rapidfuzz import process
+from rapidfuzz.distance import DamerauLevenshtein
+
+from scouting_db.name_forms import Form, Strength, forms
+from scouting_db.sounds import consonants, fold, sound
+from scouting_db.values import PlayerRow
+
+__all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "lookup"]
+
+NEAREST = 3
+"""How many near names are offered where nobody is close enough."""
+
+ASKED_AT_MOST = 6
+"""More alike names than this do not fit on buttons."""
+
+SOUNDS_ALIKE = 0.5
+"""Cost of a name that sounds the same but is spelled otherwise; one letter costs 1."""
+
+MARGIN = 0.75
+"""A second name within this cost of the best must be asked about."""
+
+_ALLOWED_COST = ((3, 0.0), (4, SOUNDS_ALIKE), (6, 1.5), (99, 2.5))
+"""Letters of the longer name, and the cost up to which it still counts as the same name.
+Common practice, no source; checked on tests/cases/names.jsonl and the open voices."""
+
+_ALLOWED_LONG = 3.5
+"""For ten letters and more whose consonants agree: dictated names lose their vowels."""
+
+BEGINNING = 1.0
+"""Cost of a name cut short, such as `lindq`."""
+
+NOT_THIS_PERSON = 4.0
+"""Cost of a surname that fits under a first name or an initial that does not."""
+
+_LONG = 10
+_SHORTEST_BEGINNING = 3
+_LETTERS_MORE = 2
+_SURNAME_LETTERS = frozenset("o")
+_CANDIDATES = 60
+_SMALL_ROSTER = 2_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """Exactly one player, for sure."""
+
+    player: PlayerRow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alike:
+    """Several players; it must be asked which."""
+
+    players: tuple[PlayerRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nobody:
+    """Nobody on the roster; the nearest few, best first, perhaps none."""
+
+    nearest: tuple[PlayerRow, ...] = ()
+
+
+Match = Found | Alike | Nobody
+
+
+class NameIndex:
+    """A roster prepared for look-ups whose cost hardly grows with the roster."""
+
+    def __init__(self, roster: Iterable[PlayerRow]) -> None:
+        self.roster = tuple(roster)
+        self._by_key: dict[str, list[tuple[Strength, int]]] = defaultdict(list)
+        self._by_consonants: dict[str, list[str]] = defaultdict(list)
+        self._by_sound: dict[str, list[str]] = defaultdict(list)
+        self._sorted: list[str] = []
+        for position, row in enumerate(self.roster):
+            for form in forms(row.name, row.aliases):
+                self._add(form, position)
+        self._sorted = sorted(key for key in self._by_key if self._holders(key))
+
+    def _add(self, form: Form, position: int) -> None:
+        holders = self._by_key[form.key]
+        holders.append((form.strength, position))
+        if len(holders) > 1:
+            return
+        sounding = sound(form.key)
+        self._by_sound[sounding].append(form.key)
+        if form.strength is not Strength.INITIALS:
+            for trace in _traces(consonants(sounding)):
+                self._by_consonants[trace].append(form.key)
+
+    def has(self, typed: str) -> bool:
+        """Whether the folded words are exactly some player's form."""
+        return _squeeze(fold(typed)) in self._by_key
+
+    def lookup(self, typed: str) -> Match:
+        """Who is meant by `typed`, which is a name and nothing else."""
+        folded = fold(typed).removeprefix("the ")
+        key = _squeeze(folded)
+        if not key:
+            return Nobody()
+        return self._exact(key) or self._near(folded, key)
+
+    def _exact(self, key: str) -> Match | None:
+        holders = self._by_key.get(key, [])
+        whole = {position for strength, position in holders if strength is Strength.WHOLE}
+        if whole:
+            return self._match(whole)
+        if holders and all(strength is Strength.INITIALS for strength, _ in holders):
+            holders = [one for alike in self._by_sound[sound(key)] for one in self._by_key[alike]]
+        return self._match({position for _, position in holders}) if holders else None
+
+    def _near(self, folded: str, key: str) -> Match:
+        costs = self._costs(folded, key)
+        likely = {position: cost for position, (cost, allowed) in costs.items() if cost <= allowed}
+        if likely:
+            best = min(likely.values())
+            return self._match({each for each, cost in likely.items() if cost <= best + MARGIN})
+        nearest = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
+        return Nobody(nearest=tuple(self.roster[each] for each in nearest[:NEAREST]))
+
+    def _costs(self, folded: str, key: str) -> dict[int, tuple[float, float]]:
+        costs: dict[int, tuple[float, float]] = {}
+        for position, cost, allowed in self._fits(folded, key):
+            known = costs.get(position)
+            if known is None or cost - allowed < known[0] - known[1]:
+                costs[position] = (cost, allowed)
+        return costs
+
+    def _fits(self, folded: str, key: str) -> Iterator[tuple[int, float, float]]:
+        words = folded.split()
+        initial = _initial(words)
+        if initial:
+            yield from self._with_initial(*initial)
+            return
+        yield from self._alike(key)
+        if len(words) > 1:
+            yield from self._shortened(words[0], _squeeze(" ".join(words[1:])))
+
+    def _alike(self, key: str) -> Iterator[tuple[int, float, float]]:
+        for near in self._sounding_like(key):
+            cost, allowed = _cost(key, near), _allowed(key, near)
+            yield from ((position, cost, allowed) for position in self._holders(near))
+        for longer in self._beginning_with(key):
+            allowed = BEGINNING if 2 * len(key) >= len(longer) else 0.0
+            yield from ((position, BEGINNING, allowed) for position in self._holders(longer))
+
+    def _holders(self, key: str) -> list[int]:
+        return [each for strength, each in self._by_key[key] if strength is not Strength.INITIALS]
+
+    def _with_initial(self, letter: str, word: str) -> Iterator[tuple[int, float, float]]:
+        """`P. Simanski`, `Hale B`: the word as usual, and the letter must begin another part."""
+        for position, cost, allowed in self._alike(word):
+            parts = fold(self.roster[position].name).split()
+            others = [part for part in parts if _cost(word, part) > cost]
+            fits = any(part.startswith(letter) for part in others)
+            yield position, cost if fits else cost + NOT_THIS_PERSON, allowed
+
+    def _shortened(self, first: str, rest: str) -> Iterator[tuple[int, float, float]]:
+        """`Ben Hale` for Benedict Hale, `Simon Ski` for Simone Skarsen; others stay unlikely."""
+        for position in self._holders(rest) if rest in self._by_key else ():
+            given = fold(self.roster[position].name).split()[0]
+            yield position, BEGINNING if given.startswith(first) else NOT_THIS_PERSON, BEGINNING
+        for position, cost, allowed in self._alike(first):
+            surname = fold(self.roster[position].name).split()[1:]
+            if cost <= allowed and any(_begins(word, rest) for word in surname):
+                yield position, cost, allowed
+
+    def _beginning_with(self, key: str) -> list[str]:
+        if len(key) < _SHORTEST_BEGINNING:
+            return []
+        start = bisect_left(self._sorted, key)
+        ahead = self._sorted[start : start + _CANDIDATES]
+        return list(takewhile(lambda one: one.startswith(key), ahead))
+
+    def _sounding_like(self, key: str) -> list[str]:
+        traces = _traces(consonants(sound(key)))
+        near = {one for trace in traces for one in self._by_consonants.get(trace, [])}
+        if len(near) <= _CANDIDATES:
+            return list(near)
+        scorer = DamerauLevenshtein.normalized_similarity
+        return [one for one, *_ in process.extract(key, near, scorer=scorer, limit=_CANDIDATES)]
+
+    def _spelled_like(self, key: str) -> list[int]:
+        """The nearest spellings of a small roster, for the buttons under "nobody"."""
+        if len(self.roster) > _SMALL_ROSTER:
+            return []
+        scorer = DamerauLevenshtein.normalized_similarity
+        found = process.extract(key, self._by_key.keys(), scorer=scorer, limit=4, score_cutoff=0.4)
+        return list(dict.fromkeys(each for one, *_ in found for _, each in self._by_key[one]))
+
+    def _match(self, positions: set[int]) -> Match:
+        rows = tuple(self.roster[each] for each in sorted(positions)[:ASKED_AT_MOST])
+        return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows)
+
+
+def lookup(typed: str, roster: Sequence[PlayerRow]) -> Match:
+    """Who of the roster is meant by `typed`; keep a NameIndex where you look up more often."""
+    return _index_of(tuple(roster)).lookup(typed)
+
+
+@lru_cache(maxsize=64)
+def _index_of(roster: tuple[PlayerRow, ...]) -> NameIndex:
+    return NameIndex(roster)
+
+
+def _squeeze(folded: str) -> str:
+    return folded.replace(" ", "")
+
+
+def _traces(skeleton: str) -> set[str]:
+    """A skeleton and, from three consonants, what is left of it without any one of them."""
+    if len(skeleton) < 3:
+        return {skeleton}
+    shorter = {skeleton[:each] + skeleton[each + 1 :] for each in range(len(skeleton))}
+    return {skeleton, *shorter}
+
+
+def _initial(words: Sequence[str]) -> tuple[str, str] | None:
+    """The letter and the word of `ana r`; not of `o dell`, which is one surname."""
+    if len(words) != 2 or min(map(len, words)) > 1 or words[0] in _SURNAME_LETTERS:
+        return None
+    letter, word = sorted(words, key=len)
+    return (letter, word) if len(word) > 1 else None
+
+
+def _begins(word: str, typed: str) -> bool:
+    """Whether a word was cut short, by its letters or by its consonants."""
+    heard = consonants(sound(typed))
+    heard_too = len(heard) > 1 and consonants(sound(word)).startswith(heard)
+    return word.startswith(typed) or heard_too
+
+
+def _cost(typed: str, key: str) -> float:
+    if typed[0] != key[0] and sound(typed)[:1] != sound(key)[:1]:
+        return float(max(len(typed), len(key)))
+    spelled = DamerauLevenshtein.distance(typed, key)
+    sounded = DamerauLevenshtein.distance(sound(typed), sound(key))
+    if sounded and 2 * spelled > max(len(typed), len(key)):
+        return float(spelled)
+    return min(float(spelled), sounded + SOUNDS_ALIKE)
+
+
+def _allowed(typed: str, key: str) -> float:
+    letters = max(len(typed), len(key))
+    if letters >= _LONG and consonants(sound(typed)) == consonants(sound(key)):
+        return _ALLOWED_LONG
+    if letters - min(len(typed), len(key)) > _LETTERS_MORE and sound(typed) != sound(key):
+        return 0.0
+    return next(cost for longest, cost in _ALLOWED_COST if letters <= longest)
