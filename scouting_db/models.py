@@ -60,6 +60,7 @@ class Person(Base):
     """Somebody who writes to us, whatever the channel."""
 
     __tablename__ = "person"
+    __table_args__ = {"sqlite_autoincrement": True}  # noqa: RUF012
 
     person_id: Mapped[RowId]
     name: Mapped[Words]
@@ -76,9 +77,13 @@ class Identity(Base):
 
 
 class Book(Base):
-    """One team's scouting data. `version` counts its changes: cache key, lock and ids in one."""
+    """One team's scouting data. `version` counts its changes: cache key, lock and ids in one.
+
+    The number of a deleted book is never given to another one.
+    """
 
     __tablename__ = "book"
+    __table_args__ = {"sqlite_autoincrement": True}  # noqa: RUF012
 
     book_id: Mapped[RowId]
     name: Mapped[Words]
@@ -263,6 +268,7 @@ class Match(Base):
         _of_book("our_pair", table="pair", remote="pair_id"),
         _of_book("their_pair", table="pair", remote="pair_id"),
         one_of("state", "announced", "running", "over"),
+        Index("ix_match_their_pair", "book_id", "their_pair"),
     )
 
     book_id: Mapped[BookKey]

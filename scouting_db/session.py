@@ -2,40 +2,156 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
+from pathlib import Path
+from threading import RLock
+from typing import Any
 
-from sqlalchemy import Connection
+from platformdirs import user_data_path
+from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.exc import ArgumentError, OperationalError
+from sqlalchemy.pool import StaticPool
 
+from scouting_db.upgrade import StoreError, bring_up_to_date
 
-class StoreError(Exception):
-    """The store cannot be opened; the message says why and what to do."""
+__all__ = ["Store", "StoreError", "default_url", "open_store"]
+
+BUSY_TIMEOUT_MS = 10_000
+"""How long a writer waits for another before it fails; turns take milliseconds."""
+
+OLDEST_SQLITE = (3, 35, 0)
+"""The first SQLite with RETURNING."""
+
+_WRITING = "seamwise_writing"
 
 
 class Store:
     """An open database. Writers on SQLite take turns (BEGIN IMMEDIATE); readers never wait."""
 
+    def __init__(self, engine: Engine) -> None:
+        self.engine = engine
+        self._writer = engine.execution_options(**{_WRITING: True})
+        # A database in memory is one connection, so there transactions take turns.
+        alone = isinstance(engine.pool, StaticPool)
+        self._turn: AbstractContextManager[Any] = RLock() if alone else nullcontext()
+
     @contextmanager
     def writing(self) -> Iterator[Connection]:
         """A transaction that commits at the end, or rolls back when an exception leaves it."""
-        raise NotImplementedError
-        yield
+        with self._turn, self._writer.connect() as connection, connection.begin():
+            yield connection
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:
         """A consistent view; never commits."""
-        raise NotImplementedError
-        yield
+        with self._turn, self.engine.connect() as connection:
+            yield connection
 
     def close(self) -> None:
         """Close every connection."""
-        raise NotImplementedError
+        self.engine.dispose()
+
+
+def default_url() -> str:
+    """A SQLite file in the user's data folder."""
+    path = user_data_path("seamwise", appauthor=False, ensure_exists=True) / "seamwise.sqlite"
+    return str(URL.create("sqlite", database=str(path)))
 
 
 def open_store(url: str | None = None) -> Store:
     """The store at the URL, made or upgraded as needed; None is the file in the user's data folder.
 
     `sqlite://` is a database in memory; `sqlite:////folder/file` a file; `postgresql://...` a
-    server. StoreError where it is newer than this program, or not ours.
+    server. StoreError where it is newer than this program, not ours, or cannot be reached.
     """
-    raise NotImplementedError
+    engine = _engine(_parsed(url or default_url()))
+    try:
+        bring_up_to_date(engine)
+    except OperationalError as error:
+        engine.dispose()
+        raise StoreError(f"Cannot open {_shown(engine.url)}: {error.orig}") from error
+    except BaseException:
+        engine.dispose()
+        raise
+    return Store(engine)
+
+
+def _parsed(text: str) -> URL:
+    try:
+        url = make_url(text)
+    except ArgumentError:
+        raise StoreError(
+            f"{text!r} is not a database URL. Expected sqlite:////folder/file.sqlite "
+            "or postgresql://user@host/name."
+        ) from None
+    if url.drivername in ("postgres", "postgresql"):
+        return url.set(drivername="postgresql+psycopg")
+    if url.get_backend_name() not in ("sqlite", "postgresql"):
+        raise StoreError(f"Only sqlite and postgresql are supported, not {url.drivername}.")
+    return url
+
+
+def _shown(url: URL) -> str:
+    return url.render_as_string(hide_password=True)
+
+
+def _engine(url: URL) -> Engine:
+    if url.get_backend_name() == "postgresql":
+        return _postgresql(url)
+    return _sqlite(url)
+
+
+def _postgresql(url: URL) -> Engine:
+    try:
+        return create_engine(url, pool_pre_ping=True)
+    except ModuleNotFoundError:
+        raise StoreError(
+            "PostgreSQL needs its driver: install with pip install '.[postgres]'."
+        ) from None
+
+
+def _sqlite(url: URL) -> Engine:
+    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+        raise StoreError(f"SQLite {sqlite3.sqlite_version} is too old: 3.35 or newer is needed.")
+    arguments: dict[str, Any] = {
+        "connect_args": {
+            # The driver must not begin transactions of its own: it would do so only at the
+            # first write, and a read-then-write would lose another writer's change.
+            "isolation_level": None,
+            "check_same_thread": False,
+            "timeout": BUSY_TIMEOUT_MS / 1000,
+        }
+    }
+    if is_in_memory(url):
+        arguments["poolclass"] = StaticPool
+    else:
+        Path(str(url.database)).parent.mkdir(parents=True, exist_ok=True)
+    engine = create_engine(url, **arguments)
+    event.listen(engine, "connect", _set_up_sqlite)
+    event.listen(engine, "begin", _begin_sqlite)
+    return engine
+
+
+def is_in_memory(url: URL) -> bool:
+    return url.database in (None, "", ":memory:")
+
+
+def _set_up_sqlite(connection: sqlite3.Connection, _record: object) -> None:
+    """Pragmas of each connection.
+
+    synchronous FULL: a commit is on the disk before the channel hears that we have the message,
+    so neither kill -9 nor a power cut loses it. NORMAL would survive the first only: in WAL mode
+    it may forget the last commits when the power goes.
+    """
+    connection.execute("PRAGMA journal_mode = WAL")
+    connection.execute("PRAGMA synchronous = FULL")
+    connection.execute("PRAGMA foreign_keys = ON")
+
+
+def _begin_sqlite(connection: Connection) -> None:
+    """A writer takes the lock at once; a reader's view is fixed by its first read."""
+    writing = connection.get_execution_options().get(_WRITING, False)
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if writing else "BEGIN")

@@ -1,14 +1,45 @@
-"""A match's log: appended only, its score a fold over it."""
+"""A match's log: appended only, its score a fold over it (bot.chat.match_log)."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
-from sqlalchemy import Connection
-from knowledge.evidence import Observation
-from knowledge.vocabulary import *  # noqa
-from scouting_db.values import *  # noqa
+
+from sqlalchemy import bindparam, func, insert, select
+
 from scouting_db.book.scope import Scope
+from scouting_db.tables import entry
+from scouting_db.values import (
+    AlreadyCounted,
+    EntryKind,
+    EntryRow,
+    InboxId,
+    MatchId,
+    Micros,
+    Winner,
+)
+
+_OF_MATCH = (entry.c.book_id == bindparam("book"), entry.c.match_id == bindparam("match"))
+_ENTRIES = (
+    select(
+        entry.c.n,
+        entry.c.game_no,
+        entry.c.kind,
+        entry.c.at,
+        entry.c.won_by,
+        entry.c.ours,
+        entry.c.theirs,
+        entry.c.server,
+        entry.c.we_serve,
+        entry.c.detail,
+        entry.c.voids,
+    )
+    .where(*_OF_MATCH)
+    .order_by(entry.c.n)
+)
+_LAST = select(func.coalesce(func.max(entry.c.n), 0)).where(*_OF_MATCH)
+_GAME_OF = select(entry.c.game_no).where(*_OF_MATCH, entry.c.n == bindparam("which"))
+_APPEND = insert(entry)
 
 
 class MatchLog(Scope):
@@ -16,7 +47,7 @@ class MatchLog(Scope):
 
     def entries(self, match: MatchId) -> tuple[EntryRow, ...]:
         """Every line in order, voided ones and voids included."""
-        raise NotImplementedError
+        return tuple(map(_entry_row, self._read(_ENTRIES, {"match": match})))
 
     def append(
         self,
@@ -34,25 +65,71 @@ class MatchLog(Scope):
         voids: int | None = None,
         inbox: InboxId | None = None,
     ) -> EntryRow | AlreadyCounted:
-        """The next line. `expected` is the number it must get (a scoring tap's): where the log is elsewhere, nothing is written."""
-        raise NotImplementedError
+        """The next line; lines are numbered from 1 without gaps.
+
+        `expected` is the number that a scoring tap counts on: where the log is elsewhere,
+        nothing is written. That makes two taps of one button one rally.
+        """
+        self._lock()
+        last = int(self._read(_LAST, {"match": match}).scalar_one())
+        if expected is not None and expected != last + 1:
+            return AlreadyCounted(expected=expected, last=last)
+        row = EntryRow(
+            n=last + 1,
+            game_no=game_no,
+            kind=kind,
+            at=self._now,
+            won_by=won_by,
+            ours=ours,
+            theirs=theirs,
+            server=server,
+            we_serve=we_serve,
+            detail=None if detail is None else dict(detail),
+            voids=voids,
+        )
+        self._insert(_APPEND, self._values(match, row, inbox))
+        return row
 
     def void(self, match: MatchId, n: int, *, inbox: InboxId | None = None) -> EntryRow:
-        """Take line `n` out; voiding a void puts its line back."""
-        raise NotImplementedError
+        """Take line `n` out; voiding a void puts its line back. LookupError without line `n`."""
+        self._lock()
+        game_no = self._read(_GAME_OF, {"match": match, "which": n}).scalar()
+        if game_no is None:
+            raise LookupError(f"match {match} has no entry {n}")
+        row = self.append(match, EntryKind.VOID, game_no=game_no, voids=n, inbox=inbox)
+        assert isinstance(row, EntryRow)
+        return row
 
-    def tell_rally(self, row: RallyRow) -> None:
-        """What is known of a logged rally, in place of what was."""
-        raise NotImplementedError
+    def _values(self, match: MatchId, row: EntryRow, inbox: InboxId | None) -> dict[str, Any]:
+        return {
+            "match_id": match,
+            "n": row.n,
+            "game_no": row.game_no,
+            "kind": row.kind.value,
+            "at": row.at,
+            "person_id": self._person,
+            "inbox_id": inbox,
+            "won_by": None if row.won_by is None else row.won_by.value,
+            "ours": row.ours,
+            "theirs": row.theirs,
+            "server": row.server,
+            "we_serve": row.we_serve,
+            "detail": row.detail,
+            "voids": row.voids,
+        }
 
-    def rallies(self, match: MatchId) -> tuple[RallyRow, ...]:
-        """"""
-        raise NotImplementedError
 
-    def choose(self, row: ChoiceRow) -> None:
-        """What we chose in a logged rally, one choice per topic."""
-        raise NotImplementedError
-
-    def choices(self, topic: Topic) -> tuple[ChoiceRow, ...]:
-        """Of all matches, in order."""
-        raise NotImplementedError
+def _entry_row(row: Any) -> EntryRow:
+    return EntryRow(
+        n=row.n,
+        game_no=row.game_no,
+        kind=EntryKind(row.kind),
+        at=Micros(row.at),
+        won_by=None if row.won_by is None else Winner(row.won_by),
+        ours=row.ours,
+        theirs=row.theirs,
+        server=row.server,
+        we_serve=row.we_serve,
+        detail=row.detail,
+        voids=row.voids,
+    )

@@ -2,25 +2,109 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
-from sqlalchemy import Connection
-from knowledge.evidence import Observation
-from knowledge.vocabulary import *  # noqa
-from scouting_db.values import *  # noqa
+
+from sqlalchemy import and_, bindparam, case, delete, insert, select, update
+
+from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
+from scouting_db.tables import entry, event, match, pair
+from scouting_db.values import (
+    EventId,
+    EventRow,
+    MatchId,
+    MatchRow,
+    MatchState,
+    Micros,
+    PairId,
+    PairRow,
+)
+
+_ADD_EVENT = insert(event)
+_EVENTS = (
+    select(event.c.event_id, event.c.name, event.c.starts_at)
+    .where(event.c.book_id == bindparam("book"))
+    .order_by(event.c.event_id.desc())
+)
+_our = pair.alias("our")
+_their = pair.alias("their")
+_MATCHES = (
+    select(
+        match.c.match_id,
+        match.c.event_id,
+        match.c.our_pair,
+        match.c.their_pair,
+        match.c.format,
+        match.c.state,
+        match.c.made_at,
+        match.c.starts_at,
+        match.c.court,
+        _our.c.player_a.label("our_a"),
+        _our.c.player_b.label("our_b"),
+        _their.c.player_a.label("their_a"),
+        _their.c.player_b.label("their_b"),
+    )
+    .select_from(
+        match.outerjoin(
+            _our, and_(_our.c.book_id == match.c.book_id, _our.c.pair_id == match.c.our_pair)
+        ).outerjoin(
+            _their,
+            and_(_their.c.book_id == match.c.book_id, _their.c.pair_id == match.c.their_pair),
+        )
+    )
+    .where(match.c.book_id == bindparam("book"))
+)
+_MATCH = _MATCHES.where(match.c.match_id == bindparam("match"))
+_newest_first = _MATCHES.order_by(match.c.match_id.desc())
+_RECENT = _newest_first.limit(bindparam("limit"))
+_AGAINST = _newest_first.where(match.c.their_pair == bindparam("pair"))
+_CURRENT = (
+    _MATCHES.where(match.c.state != MatchState.OVER.value)
+    .order_by(
+        case((match.c.state == MatchState.RUNNING.value, 0), else_=1), match.c.match_id.desc()
+    )
+    .limit(1)
+)
+_ADD = insert(match)
+_THIS = (match.c.book_id == bindparam("book"), match.c.match_id == bindparam("match"))
+_REPLACE = (
+    update(match)
+    .where(*_THIS)
+    .values(
+        event_id=bindparam("new_event"),
+        our_pair=bindparam("new_ours"),
+        their_pair=bindparam("new_theirs"),
+        format=bindparam("new_format"),
+        state=bindparam("new_state"),
+        starts_at=bindparam("new_start"),
+        court=bindparam("new_court"),
+    )
+)
+_SET_STATE = update(match).where(*_THIS).values(state=bindparam("new_state"))
+_ANY_ENTRY = (
+    select(entry.c.n)
+    .where(entry.c.book_id == bindparam("book"), entry.c.match_id == bindparam("match"))
+    .limit(1)
+)
+_REMOVE = delete(match).where(*_THIS)
 
 
 class Matches(Scope):
-    """Events and matches."""
+    """Events and matches; what happened in a match is in its log."""
 
     def add_event(self, name: str, *, starts_at: Micros | None = None) -> EventId:
-        """"""
-        raise NotImplementedError
+        """A tournament or a day of play."""
+        number = self._number()
+        self._insert(_ADD_EVENT, {"event_id": number, "name": name, "starts_at": starts_at})
+        return EventId(number)
 
     def events(self) -> tuple[EventRow, ...]:
         """Newest first."""
-        raise NotImplementedError
+        return tuple(
+            EventRow(event=EventId(row.event_id), name=row.name, starts_at=row.starts_at)
+            for row in self._read(_EVENTS)
+        )
 
     def announce(
         self,
@@ -34,32 +118,84 @@ class Matches(Scope):
         state: MatchState = MatchState.ANNOUNCED,
     ) -> MatchId:
         """A new match."""
-        raise NotImplementedError
+        number = self._number()
+        self._insert(
+            _ADD,
+            {
+                "match_id": number,
+                "event_id": event,
+                "our_pair": our_pair,
+                "their_pair": their_pair,
+                "format": dict(format),
+                "state": state.value,
+                "made_at": self._now,
+                "starts_at": starts_at,
+                "court": court,
+            },
+        )
+        return MatchId(number)
 
     def replace_match(self, row: MatchRow) -> None:
-        """Everything about the match but its log becomes as in `row` (its `made_at` stays)."""
-        raise NotImplementedError
+        """Everything about the match but its log and `made_at` becomes as in `row`."""
+        self._write(
+            _REPLACE,
+            {
+                "match": row.match,
+                "new_event": row.event,
+                "new_ours": None if row.our_pair is None else row.our_pair.pair,
+                "new_theirs": None if row.their_pair is None else row.their_pair.pair,
+                "new_format": dict(row.format),
+                "new_state": row.state.value,
+                "new_start": row.starts_at,
+                "new_court": row.court,
+            },
+        )
 
     def set_state(self, match: MatchId, state: MatchState) -> None:
-        """"""
-        raise NotImplementedError
+        """Announced, running or over."""
+        self._write(_SET_STATE, {"match": match, "new_state": state.value})
 
     def match(self, match: MatchId) -> MatchRow | None:
-        """"""
-        raise NotImplementedError
+        """One match; None for a number that is not of this book."""
+        found = self._read(_MATCH, {"match": match}).one_or_none()
+        return None if found is None else _match_row(found)
 
     def current_match(self) -> MatchRow | None:
         """The newest running match, else the newest announced one."""
-        raise NotImplementedError
+        found = self._read(_CURRENT).one_or_none()
+        return None if found is None else _match_row(found)
 
     def matches(self, *, limit: int = 50) -> tuple[MatchRow, ...]:
         """Newest first."""
-        raise NotImplementedError
+        return tuple(map(_match_row, self._read(_RECENT, {"limit": limit})))
 
     def matches_against(self, their_pair: PairId) -> tuple[MatchRow, ...]:
         """Newest first."""
-        raise NotImplementedError
+        return tuple(map(_match_row, self._read(_AGAINST, {"pair": their_pair})))
 
     def remove_match(self, match: MatchId) -> None:
         """Take back an announcement; ValueError once something is logged."""
-        raise NotImplementedError
+        self._lock()
+        if self._read(_ANY_ENTRY, {"match": match}).first() is not None:
+            raise ValueError(f"match {match} has a log; set its state instead")
+        self._write(_REMOVE, {"match": match})
+
+
+def _match_row(row: Any) -> MatchRow:
+    return MatchRow(
+        match=MatchId(row.match_id),
+        our_pair=_pair(row.our_pair, row.our_a, row.our_b),
+        their_pair=_pair(row.their_pair, row.their_a, row.their_b),
+        format=row.format,
+        state=MatchState(row.state),
+        made_at=Micros(row.made_at),
+        starts_at=None if row.starts_at is None else Micros(row.starts_at),
+        court=row.court,
+        event=None if row.event_id is None else EventId(row.event_id),
+    )
+
+
+def _pair(pair: int | None, a: int, b: int) -> PairRow | None:
+    if pair is None:
+        return None
+    return PairRow(pair=PairId(pair), players=(PlayerId(a), PlayerId(b)))

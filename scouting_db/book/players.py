@@ -2,50 +2,98 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
-from sqlalchemy import Connection
-from knowledge.evidence import Observation
-from knowledge.vocabulary import *  # noqa
-from scouting_db.values import *  # noqa
+
+from sqlalchemy import and_, bindparam, delete, insert, select, update
+
+from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
+from scouting_db.conflicts import insert_or_replace
+from scouting_db.names import fold
+from scouting_db.tables import alias, player
+from scouting_db.values import PlayerRow
+
+_NAMES = (
+    select(player.c.player_id, player.c.name, player.c.ours, alias.c.words)
+    .select_from(
+        player.outerjoin(
+            alias,
+            and_(alias.c.book_id == player.c.book_id, alias.c.player_id == player.c.player_id),
+        )
+    )
+    .where(player.c.book_id == bindparam("book"))
+    .order_by(player.c.player_id, alias.c.folded)
+)
+_ROSTER = _NAMES.where(player.c.forgotten_at.is_(None), player.c.merged_into.is_(None))
+_ONE = _NAMES.where(player.c.player_id == bindparam("player"))
+_ADD = insert(player)
+_THIS = (player.c.book_id == bindparam("book"), player.c.player_id == bindparam("player"))
+_RENAME = update(player).where(*_THIS).values(name=bindparam("new_name"))
+_SET_OURS = update(player).where(*_THIS).values(ours=bindparam("is_ours"))
+_SET_FORGOTTEN = update(player).where(*_THIS).values(forgotten_at=bindparam("at"))
+_REMOVE_ALIAS = delete(alias).where(
+    alias.c.book_id == bindparam("book"),
+    alias.c.player_id == bindparam("player"),
+    alias.c.folded == bindparam("key"),
+)
 
 
 class Players(Scope):
     """The roster."""
 
     def players(self) -> tuple[PlayerRow, ...]:
-        """Everyone on the roster, with every alias."""
-        raise NotImplementedError
+        """Everyone on the roster with every alias, in the order they were added."""
+        return _player_rows(self._read(_ROSTER))
 
     def player(self, player: PlayerId) -> PlayerRow | None:
         """One player, removed ones included; None for a number that is not of this book."""
-        raise NotImplementedError
+        return next(iter(_player_rows(self._read(_ONE, {"player": player}))), None)
 
     def add_player(self, name: str, *, ours: bool = False) -> PlayerId:
-        """"""
-        raise NotImplementedError
+        """Somebody new on the roster."""
+        number = self._number()
+        self._insert(_ADD, {"player_id": number, "name": name, "ours": ours})
+        return PlayerId(number)
 
     def rename(self, player: PlayerId, name: str) -> None:
         """A new name; the old one is not kept as an alias."""
-        raise NotImplementedError
+        self._write(_RENAME, {"player": player, "new_name": name})
 
     def set_ours(self, player: PlayerId, *, ours: bool) -> None:
         """Whether the player is one of us."""
-        raise NotImplementedError
+        self._write(_SET_OURS, {"player": player, "is_ours": ours})
 
     def remove_player(self, player: PlayerId) -> None:
         """Take the player off the roster; notes and log stay for `restore_player`."""
-        raise NotImplementedError
+        self._write(_SET_FORGOTTEN, {"player": player, "at": self._now})
 
     def restore_player(self, player: PlayerId) -> None:
-        """"""
-        raise NotImplementedError
+        """Back on the roster."""
+        self._write(_SET_FORGOTTEN, {"player": player, "at": None})
 
     def add_alias(self, player: PlayerId, words: str) -> None:
         """A further way to name the player; several players may share one."""
-        raise NotImplementedError
+        key = ("book_id", "folded", "player_id")
+        self._insert(
+            insert_or_replace(self._connection, alias, *key),
+            {"folded": fold(words), "player_id": player, "words": words},
+        )
 
     def remove_alias(self, player: PlayerId, words: str) -> None:
-        """"""
-        raise NotImplementedError
+        """The player no longer goes by these words."""
+        self._write(_REMOVE_ALIAS, {"player": player, "key": fold(words)})
+
+
+def _player_rows(rows: Iterable[Any]) -> tuple[PlayerRow, ...]:
+    """One value per player from one row per alias."""
+    found: dict[int, PlayerRow] = {}
+    for row in rows:
+        known = found.get(row.player_id) or PlayerRow(
+            player=PlayerId(row.player_id), name=row.name, ours=row.ours
+        )
+        if row.words is not None:
+            known = replace(known, aliases=(*known.aliases, row.words))
+        found[row.player_id] = known
+    return tuple(found.values())

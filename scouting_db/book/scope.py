@@ -2,13 +2,34 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Connection
+from collections.abc import Mapping
+from typing import Any
 
+from sqlalchemy import Connection, CursorResult, Executable, bindparam, select, update
+
+from scouting_db.tables import book
 from scouting_db.values import BookId, BookRow, Micros, PersonId
+from scouting_db.zones import checked_zone
+
+NUMBERS_PER_VERSION = 64
+"""A version of a book numbers at most so many new rows; a turn that makes more takes another."""
+
+_OF_BOOK = book.c.book_id == bindparam("book")
+_ABOUT = select(book.c.name, book.c.zone, book.c.version).where(_OF_BOOK)
+_NEXT_VERSION = (
+    update(book).where(_OF_BOOK).values(version=book.c.version + 1).returning(book.c.version)
+)
+_SET_ABOUT = (
+    update(book).where(_OF_BOOK).values(name=bindparam("new_name"), zone=bindparam("new_zone"))
+)
 
 
 class Scope:
-    """One connection, whose transaction belongs to the caller, and one book on it."""
+    """One connection, whose transaction belongs to the caller, and one book on it.
+
+    The first write takes the book's next version. That locks the book's row until the turn
+    ends, so writers of one book take turns on either database.
+    """
 
     def __init__(
         self, connection: Connection, book: BookId, *, person: PersonId | None, now: Micros
@@ -17,15 +38,63 @@ class Scope:
         self._book = book
         self._person = person
         self._now = now
+        self._version: int | None = None
+        self._used = 0
 
     def about(self) -> BookRow:
-        """The book's name, zone and version."""
-        raise NotImplementedError
+        """The book's name, zone and version; LookupError without such a book."""
+        row = self._read(_ABOUT).one_or_none()
+        if row is None:
+            raise LookupError(f"no book {self._book}")
+        return BookRow(book=self._book, name=row.name, zone=row.zone, version=row.version)
 
     def version(self) -> int:
-        """The book's count of changes: a cache key, but only before the turn's first write."""
-        raise NotImplementedError
+        """The book's count of changes.
+
+        A cache key only before the turn's first write: a turn that fails gives its version
+        back, and another one will use it for something else.
+        """
+        return self.about().version
 
     def set_about(self, *, name: str, zone: str) -> None:
         """A new name and time zone; ValueError for a zone nobody knows."""
-        raise NotImplementedError
+        self._write(_SET_ABOUT, {"new_name": name, "new_zone": checked_zone(zone)})
+
+    def _read(self, statement: Executable, values: Mapping[str, Any] | None = None) -> Any:
+        """Run a statement with this book's id as parameter `book`."""
+        return self._connection.execute(statement, {"book": self._book, **(values or {})})
+
+    def _write(
+        self, statement: Executable, values: Mapping[str, Any] | None = None
+    ) -> CursorResult[Any]:
+        """The same, after the book is locked."""
+        self._lock()
+        result = self._read(statement, values)
+        assert isinstance(result, CursorResult)
+        return result
+
+    def _insert(self, statement: Executable, *rows: Mapping[str, Any]) -> None:
+        """Insert rows of this book, after the book is locked."""
+        self._lock()
+        if rows:
+            self._connection.execute(statement, [{"book_id": self._book, **row} for row in rows])
+
+    def _lock(self) -> None:
+        if self._version is None:
+            self._take_version()
+
+    def _take_version(self) -> int:
+        found = self._read(_NEXT_VERSION).scalar_one_or_none()
+        if found is None:
+            raise LookupError(f"no book {self._book}")
+        self._version, self._used = int(found), 0
+        return self._version
+
+    def _number(self) -> int:
+        """A number no other row of this book has, later ones larger."""
+        version = self._version
+        if version is None or self._used == NUMBERS_PER_VERSION:
+            version = self._take_version()
+        number = version * NUMBERS_PER_VERSION + self._used
+        self._used += 1
+        return number

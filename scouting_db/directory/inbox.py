@@ -2,13 +2,63 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
-from sqlalchemy import Connection
-from knowledge.evidence import Observation
-from knowledge.vocabulary import *  # noqa
-from scouting_db.values import *  # noqa
+
+from sqlalchemy import bindparam, case, func, literal_column, select, update
+
+from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
+from scouting_db.tables import chat, inbox
+from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros
+
+MAX_ATTEMPTS = 3
+"""A turn that failed this often is given up; a guess that a bug will not heal by itself."""
+
+# Written out and not bound, so that SQLite sees that the partial index applies.
+_OPEN = inbox.c.state == literal_column("'open'")
+_ROW = select(
+    inbox.c.inbox_id,
+    inbox.c.chat_id,
+    inbox.c.kind,
+    inbox.c.external_message_id,
+    inbox.c.payload,
+    inbox.c.attempts,
+)
+_OPEN_ROWS = (
+    _ROW.where(_OPEN, inbox.c.account_id == bindparam("account"))
+    .order_by(inbox.c.inbox_id)
+    .limit(bindparam("limit"))
+)
+_OPEN_OF_CHAT = (
+    _ROW.where(_OPEN, inbox.c.chat_id == bindparam("chat"))
+    .order_by(inbox.c.inbox_id)
+    .limit(bindparam("limit"))
+)
+_heads = (
+    select(inbox.c.chat_id, func.min(inbox.c.inbox_id).label("head"))
+    .where(_OPEN, inbox.c.account_id == bindparam("account"))
+    .group_by(inbox.c.chat_id)
+    .subquery("heads")
+)
+_LOCK_A_CHAT = (
+    select(chat.c.chat_id)
+    .join_from(chat, _heads, _heads.c.chat_id == chat.c.chat_id)
+    .order_by(_heads.c.head)
+    .limit(1)
+    .with_for_update(of=chat, skip_locked=True)
+)
+_CLOSE = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(state="done")
+_FAIL = (
+    update(inbox)
+    .where(inbox.c.inbox_id == bindparam("inbox"))
+    .values(
+        attempts=inbox.c.attempts + 1,
+        error=bindparam("why"),
+        state=case((inbox.c.attempts + 1 >= MAX_ATTEMPTS, "failed"), else_="open"),
+    )
+    .returning(inbox.c.state)
+)
 
 
 class Incoming(Scope):
@@ -26,16 +76,61 @@ class Incoming(Scope):
         now: Micros,
     ) -> InboxId | None:
         """The new row's id; None where this update id was accepted before."""
-        raise NotImplementedError
+        statement = insert_unless_there(self._connection, inbox, "account_id", "update_id")
+        made = self._connection.execute(
+            statement.returning(inbox.c.inbox_id),
+            {
+                "account_id": account,
+                "update_id": update_id,
+                "chat_id": chat,
+                "kind": kind,
+                "external_message_id": external_message_id,
+                "payload": dict(payload),
+                "received_at": now,
+                "state": "open",
+                "attempts": 0,
+            },
+        ).scalar()
+        return None if made is None else InboxId(made)
 
     def claim(self, account: AccountId, *, limit: int = 200) -> tuple[InboxRow, ...]:
-        """Open rows to handle now, oldest first. SQLite: of all chats. PostgreSQL: of one chat, locked until commit."""
-        raise NotImplementedError
+        """Open rows to handle now, each chat's in order; empty where nothing is left to do.
+
+        SQLite: of all chats, since one process alone handles an account. PostgreSQL: of one
+        chat, the one waiting longest that no other worker holds; it is held until the commit.
+        Once a row fails, leave its chat's later rows for the next claim.
+        """
+        if self._connection.dialect.name == "postgresql":
+            return self._claim_a_chat(account, limit)
+        rows = self._connection.execute(_OPEN_ROWS, {"account": account, "limit": limit})
+        return tuple(map(_inbox_row, rows))
+
+    def _claim_a_chat(self, account: AccountId, limit: int) -> tuple[InboxRow, ...]:
+        """Lock first, then look: another worker may have emptied the chat just before."""
+        while True:
+            locked = self._connection.execute(_LOCK_A_CHAT, {"account": account}).scalar()
+            if locked is None:
+                return ()
+            rows = self._connection.execute(_OPEN_OF_CHAT, {"chat": locked, "limit": limit}).all()
+            if rows:
+                return tuple(map(_inbox_row, rows))
 
     def close_row(self, inbox: InboxId) -> None:
         """The row is done; call it inside the turn's savepoint."""
-        raise NotImplementedError
+        self._connection.execute(_CLOSE, {"inbox": inbox})
 
     def fail_row(self, inbox: InboxId, error: str) -> bool:
-        """One more attempt failed; True where it was the last (MAX_ATTEMPTS): then the row is failed for good."""
-        raise NotImplementedError
+        """One more attempt failed; True where it was the last: the row is then given up."""
+        state = self._connection.execute(_FAIL, {"inbox": inbox, "why": error}).scalar_one()
+        return bool(state == "failed")
+
+
+def _inbox_row(row: Any) -> InboxRow:
+    return InboxRow(
+        inbox=InboxId(row.inbox_id),
+        chat=ChatId(row.chat_id),
+        kind=row.kind,
+        external_message_id=row.external_message_id,
+        payload=row.payload,
+        attempts=row.attempts,
+    )

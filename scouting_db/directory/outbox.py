@@ -2,13 +2,105 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
-from sqlalchemy import Connection
-from knowledge.evidence import Observation
-from knowledge.vocabulary import *  # noqa
-from scouting_db.values import *  # noqa
+
+from sqlalchemy import and_, bindparam, case, func, insert, or_, select, text, update
+
 from scouting_db.directory.scope import Scope
+from scouting_db.tables import chat, outbox
+from scouting_db.values import (
+    About,
+    AccountId,
+    ChatId,
+    InboxId,
+    Micros,
+    NewPost,
+    OutboxId,
+    OutboxRow,
+    PostKind,
+    Sent,
+)
+
+_NUMBER = (
+    update(chat)
+    .where(chat.c.chat_id == bindparam("chat"))
+    .values(posted=chat.c.posted + bindparam("more"))
+    .returning(chat.c.posted)
+)
+_POST = insert(outbox)
+
+# Written out and not bound, so that SQLite sees that the partial index applies.
+_UNSENT = text("outbox.state IN ('waiting', 'sending')")
+_due_at = case((outbox.c.state == "sending", outbox.c.lease_until), else_=outbox.c.next_try_at)
+_earlier = outbox.alias("earlier")
+_earlier_due_at = case(
+    (_earlier.c.state == "sending", _earlier.c.lease_until), else_=_earlier.c.next_try_at
+)
+_held_up = (
+    select(_earlier.c.outbox_id)
+    .where(
+        text("earlier.state IN ('waiting', 'sending')"),
+        _earlier.c.chat_id == outbox.c.chat_id,
+        _earlier.c.outbox_id < outbox.c.outbox_id,
+        _earlier.c.priority <= outbox.c.priority,
+        _earlier_due_at > bindparam("now"),
+    )
+    .exists()
+)
+_OF_ACCOUNT = (_UNSENT, chat.c.account_id == bindparam("account"), chat.c.blocked_at.is_(None))
+_DUE = (
+    select(
+        outbox.c.chat_id,
+        outbox.c.outbox_id,
+        chat.c.external_chat_id,
+        chat.c.is_group,
+        outbox.c.kind,
+        outbox.c.payload,
+        outbox.c.priority,
+        outbox.c.attempts,
+    )
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
+    .where(*_OF_ACCOUNT, _due_at <= bindparam("now"), ~_held_up)
+    .order_by(outbox.c.priority, outbox.c.chat_id, outbox.c.outbox_id)
+    .limit(bindparam("limit"))
+)
+_NEXT_DUE = (
+    select(func.min(_due_at))
+    .select_from(outbox.join(chat, chat.c.chat_id == outbox.c.chat_id))
+    .where(*_OF_ACCOUNT)
+)
+_THIS = and_(outbox.c.chat_id == bindparam("chat"), outbox.c.outbox_id == bindparam("number"))
+_LEASE = (
+    update(outbox)
+    .where(_THIS)
+    .values(state="sending", attempts=outbox.c.attempts + 1, lease_until=bindparam("until"))
+)
+_SENT = (
+    update(outbox)
+    .where(_THIS)
+    .values(state="sent", lease_until=None, external_message_id=bindparam("external"))
+)
+_RETRY = (
+    update(outbox)
+    .where(_THIS, or_(outbox.c.state == "sending", outbox.c.state == "waiting"))
+    .values(state="waiting", lease_until=None, next_try_at=bindparam("at"))
+)
+_DROP = (
+    update(outbox)
+    .where(_THIS)
+    .values(state="dropped", lease_until=None, dropped_because=bindparam("why"))
+)
+_ABOUT = (
+    select(outbox.c.about_kind, outbox.c.about_id)
+    .where(
+        outbox.c.chat_id == bindparam("chat"),
+        outbox.c.external_message_id == bindparam("external"),
+        outbox.c.about_kind.is_not(None),
+    )
+    .order_by(outbox.c.outbox_id.desc())
+    .limit(1)
+)
 
 
 class Outgoing(Scope):
@@ -18,30 +110,91 @@ class Outgoing(Scope):
         self, chat: ChatId, inbox: InboxId | None, posts: Sequence[NewPost], *, now: Micros
     ) -> tuple[OutboxId, ...]:
         """Put messages in the outbox, in order; at most one call per inbox row."""
-        raise NotImplementedError
+        if not posts:
+            return ()
+        last = self._connection.execute(_NUMBER, {"chat": chat, "more": len(posts)}).scalar_one()
+        first = last - len(posts) + 1
+        rows = [
+            _values(post, chat=chat, inbox=inbox, n=n, number=first + n, now=now)
+            for n, post in enumerate(posts)
+        ]
+        self._connection.execute(_POST, rows)
+        return tuple(OutboxId(number) for number in range(first, last + 1))
 
     def lease(
         self, account: AccountId, *, now: Micros, until: Micros, limit: int = 200
     ) -> tuple[OutboxRow, ...]:
-        """Rows due now, marked as sending until `until`. In order per chat; a row whose lease ran out is due again; none overtakes an earlier row that waits; none of a blocked chat."""
-        raise NotImplementedError
+        """Rows due now, marked as sending until `until`; `attempts` counts this one.
+
+        In order per chat, replies before reminders; none overtakes an earlier row that waits
+        or is being sent; none of a blocked chat. A row whose lease ran out is due again. One
+        sender at a time per account.
+        """
+        found = self._connection.execute(_DUE, {"account": account, "now": now, "limit": limit})
+        rows = tuple(map(_outbox_row, found))
+        if rows:
+            marks = [{"chat": row.chat, "number": row.outbox, "until": until} for row in rows]
+            self._connection.execute(_LEASE, marks)
+        return rows
 
     def mark_sent(self, marks: Sequence[Sent]) -> None:
         """The channel took these."""
-        raise NotImplementedError
+        if marks:
+            self._connection.execute(
+                _SENT,
+                [
+                    {"chat": one.chat, "number": one.outbox, "external": one.external_message_id}
+                    for one in marks
+                ],
+            )
 
     def retry_at(self, chat: ChatId, outbox: OutboxId, *, at: Micros) -> None:
-        """Try again then, and later rows of the chat after it."""
-        raise NotImplementedError
+        """Try an unsent row again then, and later rows of the chat after it."""
+        self._connection.execute(_RETRY, {"chat": chat, "number": outbox, "at": at})
 
     def drop(self, chat: ChatId, outbox: OutboxId, *, because: str) -> None:
         """Never send this row."""
-        raise NotImplementedError
+        self._connection.execute(_DROP, {"chat": chat, "number": outbox, "why": because})
 
     def next_due(self, account: AccountId) -> Micros | None:
-        """The earliest time at which a row may be due; None with nothing unsent."""
-        raise NotImplementedError
+        """The earliest time at which a row may be due; None with nothing to send."""
+        found = self._connection.execute(_NEXT_DUE, {"account": account}).scalar()
+        return None if found is None else Micros(found)
 
     def about_of(self, chat: ChatId, external_message_id: int) -> About | None:
         """What a message of ours spoke of, to correct by replying; None where not known."""
-        raise NotImplementedError
+        key = {"chat": chat, "external": external_message_id}
+        found = self._connection.execute(_ABOUT, key).one_or_none()
+        return None if found is None else About(kind=found.about_kind, id=found.about_id)
+
+
+def _values(
+    post: NewPost, *, chat: ChatId, inbox: InboxId | None, n: int, number: int, now: Micros
+) -> dict[str, Any]:
+    return {
+        "chat_id": chat,
+        "outbox_id": number,
+        "inbox_id": inbox,
+        "n": n,
+        "kind": post.kind.value,
+        "payload": dict(post.payload),
+        "about_kind": None if post.about is None else post.about.kind,
+        "about_id": None if post.about is None else post.about.id,
+        "priority": post.priority,
+        "state": "waiting",
+        "attempts": 0,
+        "next_try_at": now,
+    }
+
+
+def _outbox_row(row: Any) -> OutboxRow:
+    return OutboxRow(
+        chat=ChatId(row.chat_id),
+        outbox=OutboxId(row.outbox_id),
+        external_chat_id=row.external_chat_id,
+        kind=PostKind(row.kind),
+        payload=row.payload,
+        priority=row.priority,
+        attempts=row.attempts + 1,
+        is_group=row.is_group,
+    )

@@ -1,0 +1,94 @@
+"""What is known of a logged rally beyond who won it: how it ended, and what we chose."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sqlalchemy import bindparam, select
+
+from knowledge.vocabulary import BallQuality, PlayerId, Topic
+from scouting_db.book.scope import Scope
+from scouting_db.conflicts import insert_or_replace
+from scouting_db.tables import choice, rally
+from scouting_db.values import ChoiceRow, MatchId, RallyRow
+
+_RALLIES = (
+    select(rally.c.match_id, rally.c.n, rally.c.ending, rally.c.by_player, rally.c.words)
+    .where(rally.c.book_id == bindparam("book"), rally.c.match_id == bindparam("match"))
+    .order_by(rally.c.n)
+)
+_CHOICES = (
+    select(
+        choice.c.match_id,
+        choice.c.n,
+        choice.c.topic,
+        choice.c.option,
+        choice.c.ball,
+        choice.c.against_player,
+        choice.c.tagged,
+    )
+    .where(choice.c.book_id == bindparam("book"), choice.c.topic == bindparam("topic"))
+    .order_by(choice.c.match_id, choice.c.n)
+)
+
+
+class Rallies(Scope):
+    """Rallies and choices."""
+
+    def tell_rally(self, row: RallyRow) -> None:
+        """What is known of a logged rally, in place of what was."""
+        self._insert(
+            insert_or_replace(self._connection, rally, "book_id", "match_id", "n"),
+            {
+                "match_id": row.match,
+                "n": row.n,
+                "ending": row.ending,
+                "by_player": row.by_player,
+                "words": row.words,
+            },
+        )
+
+    def rallies(self, match: MatchId) -> tuple[RallyRow, ...]:
+        """The rallies of a match that something is known of, in order."""
+        return tuple(map(_rally_row, self._read(_RALLIES, {"match": match})))
+
+    def choose(self, row: ChoiceRow) -> None:
+        """What we chose in a logged rally, one choice per topic."""
+        self._insert(
+            insert_or_replace(self._connection, choice, "book_id", "match_id", "n", "topic"),
+            {
+                "match_id": row.match,
+                "n": row.n,
+                "topic": row.topic.value,
+                "option": row.option,
+                "ball": None if row.ball is None else row.ball.value,
+                "against_player": row.against,
+                "tagged": "before" if row.tagged_before else "after",
+            },
+        )
+
+    def choices(self, topic: Topic) -> tuple[ChoiceRow, ...]:
+        """What we chose, in all matches, in order."""
+        return tuple(map(_choice_row, self._read(_CHOICES, {"topic": topic.value})))
+
+
+def _rally_row(row: Any) -> RallyRow:
+    return RallyRow(
+        match=MatchId(row.match_id),
+        n=row.n,
+        ending=row.ending,
+        by_player=None if row.by_player is None else PlayerId(row.by_player),
+        words=row.words,
+    )
+
+
+def _choice_row(row: Any) -> ChoiceRow:
+    return ChoiceRow(
+        match=MatchId(row.match_id),
+        n=row.n,
+        topic=Topic(row.topic),
+        option=row.option,
+        ball=None if row.ball is None else BallQuality(row.ball),
+        against=None if row.against_player is None else PlayerId(row.against_player),
+        tagged_before=row.tagged == "before",
+    )

@@ -1,0 +1,15 @@
+"""Alembic's settings, without a file: the scripts are in this package."""
+
+from __future__ import annotations
+
+from alembic.config import Config
+from sqlalchemy import Connection
+
+
+def configuration(connection: Connection | None = None) -> Config:
+    """Settings for commands on the connection, whose transaction stays the caller's."""
+    config = Config()
+    config.set_main_option("script_location", "scouting_db:migrations")
+    config.set_main_option("path_separator", "os")
+    config.attributes["connection"] = connection
+    return config
