@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
@@ -128,7 +128,7 @@ class Advice:
     assumed: str | None = None
     caution: str | None = None
     confidence: Confidence = Confidence.GENERAL_RULE
-    numbers: Mapping[str, float] = MappingProxyType({})
+    numbers: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     choices: tuple[Choice, ...] = ()
     picture: CourtPicture | None = None
     more: tuple[str, ...] = ()

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from knowledge.vocabulary import (
@@ -111,8 +111,10 @@ class Profile:
 
     player: PlayerId
     name: str
-    skills: Mapping[tuple[Trait, bool], TraitEstimate] = MappingProxyType({})
-    facts: Mapping[Trait, FactEstimate] = MappingProxyType({})
+    skills: Mapping[tuple[Trait, bool], TraitEstimate] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+    facts: Mapping[Trait, FactEstimate] = field(default_factory=lambda: MappingProxyType({}))
 
     def skill(self, trait: Trait) -> TraitEstimate:
         """Level of a skill; NOTHING_KNOWN without notes."""

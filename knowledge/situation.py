@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
@@ -131,12 +131,14 @@ class Situation:
     formation: Formation | None = None
     their_formation: Formation | None = None
     familiarity: Familiarity | None = None
-    agreements: Mapping[AgreementKey, Agreement] = MappingProxyType({})
+    agreements: Mapping[AgreementKey, Agreement] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
     level: Level | None = None
     mixed: bool | None = None
     wind: Wind | None = None
     rallies_logged: int = 0
-    preferences: Mapping[str, Value] = MappingProxyType({})
+    preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
 
     def find(self, player: PlayerId) -> OnCourt | None:
         """The player on court by id, ours or theirs; None when not in this match."""
