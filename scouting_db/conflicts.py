@@ -14,10 +14,10 @@ from sqlalchemy.sql.dml import Insert
 class _Yielding(Protocol):
     """What the two dialects' inserts have in common."""
 
-    def on_conflict_do_nothing(self, index_elements: list[str]) -> Self: ...
+    def on_conflict_do_nothing(self, *, index_elements: list[str]) -> Self: ...
 
     def on_conflict_do_update(
-        self, index_elements: list[str], *, set_: Mapping[str, object]
+        self, *, index_elements: list[str], set_: Mapping[str, object]
     ) -> Self: ...
 
 
@@ -35,14 +35,17 @@ def insert_or_replace(connection: Connection, table: Table, *key: str) -> Insert
 @cache
 def _unless_there(dialect: str, table: Table, key: tuple[str, ...]) -> Insert:
     statement = cast(_Yielding, _insert(dialect, table))
-    return cast(Insert, statement.on_conflict_do_nothing(list(key)))
+    return cast(Insert, statement.on_conflict_do_nothing(index_elements=list(key)))
 
 
 @cache
 def _or_replace(dialect: str, table: Table, key: tuple[str, ...]) -> Insert:
     statement = _insert(dialect, table)
     news = {each.name: statement.excluded[each.name] for each in table.c if each.name not in key}
-    return cast(Insert, cast(_Yielding, statement).on_conflict_do_update(list(key), set_=news))
+    return cast(
+        Insert,
+        cast(_Yielding, statement).on_conflict_do_update(index_elements=list(key), set_=news),
+    )
 
 
 def _insert(dialect: str, table: Table) -> postgresql.Insert | sqlite.Insert:
