@@ -1,0 +1,23 @@
+"""The post: what came in, what goes out, and the turns in between, the same for every channel."""
+
+from bot.post.batch import BATCH_ROWS, Batch, Turn, run_batch
+from bot.post.incoming import Incoming, IncomingKind
+from bot.post.office import LEASE_MICROS, Arrival, accept, answer
+from bot.post.outgoing import NO_LIMITS, Limits, Outgoing, messages_of
+
+__all__ = [
+    "BATCH_ROWS",
+    "LEASE_MICROS",
+    "NO_LIMITS",
+    "Arrival",
+    "Batch",
+    "Incoming",
+    "IncomingKind",
+    "Limits",
+    "Outgoing",
+    "Turn",
+    "accept",
+    "answer",
+    "messages_of",
+    "run_batch",
+]

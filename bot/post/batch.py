@@ -1,0 +1,132 @@
+"""A batch of turns in one transaction: each row in a savepoint with its replies and its end."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from sqlalchemy import Connection
+
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from bot.post.incoming import Incoming, IncomingKind
+from bot.post.outgoing import NO_LIMITS, Limits, messages_of
+from scouting_db.book import Book
+from scouting_db.directory import Directory
+from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
+
+log = logging.getLogger(__name__)
+
+BATCH_ROWS = 100
+"""Rows handled in one transaction; at about a millisecond each the writer stays answerable."""
+
+
+class Turn(Protocol):
+    """One message handled: reads and writes through the connection, returns what to say."""
+
+    def __call__(
+        self, connection: Connection, row: InboxRow, *, now: Micros
+    ) -> tuple[Reply, ...]: ...
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batch:
+    """What a batch did: rows looked at and rows that failed; `full` says more may be open."""
+
+    handled: int
+    failed: int
+    full: bool
+
+
+def run_batch(
+    connection: Connection,
+    account: AccountId,
+    turn: Turn,
+    *,
+    now: Micros,
+    limits: Limits = NO_LIMITS,
+    rows: int = BATCH_ROWS,
+) -> Batch:
+    """Handle open rows of the account; the caller's transaction commits their effects together.
+
+    A turn that raises is undone alone and tried again in a later batch, before its chat's later
+    rows; the last attempt gives up with an apology and keeps the words as an unread note.
+    """
+    directory = Directory(connection)
+    claimed = directory.claim(account, limit=rows)
+    stuck: set[ChatId] = set()
+    failed = 0
+    for row in claimed:
+        if row.chat in stuck:
+            continue
+        if not _handle(connection, directory, row, turn, now=now, limits=limits):
+            stuck.add(row.chat)
+            failed += 1
+    return Batch(handled=len(claimed), failed=failed, full=len(claimed) == rows or failed > 0)
+
+
+def _handle(
+    connection: Connection,
+    directory: Directory,
+    row: InboxRow,
+    turn: Turn,
+    *,
+    now: Micros,
+    limits: Limits,
+) -> bool:
+    savepoint = connection.begin_nested()
+    try:
+        _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
+        directory.close_row(row.inbox)
+        savepoint.commit()
+    except Exception as error:
+        savepoint.rollback()
+        _fail(connection, directory, row, error, now=now)
+        return False
+    return True
+
+
+def _post(
+    directory: Directory, row: InboxRow, replies: Sequence[Reply], *, now: Micros, limits: Limits
+) -> None:
+    messages = [one for reply in replies for one in messages_of(reply, limits)]
+    directory.post(row.chat, row.inbox, [one.to_post() for one in messages], now=now)
+
+
+def _fail(
+    connection: Connection, directory: Directory, row: InboxRow, error: Exception, *, now: Micros
+) -> None:
+    """Count the attempt; the traceback goes to the log, and of the message its number only."""
+    log.error("inbox row %d failed (attempt %d)", row.inbox, row.attempts + 1, exc_info=error)
+    if not directory.fail_row(row.inbox, f"{type(error).__name__}: {error}"):
+        return
+    with connection.begin_nested():
+        apology = Reply(text=wording("apology"))
+        _post(directory, row, (apology,), now=now, limits=NO_LIMITS)
+    try:
+        with connection.begin_nested():
+            _keep_words(connection, directory, row, now=now)
+    except Exception as second:
+        # The words still stand in the inbox row; the apology must go out all the same.
+        log.error("words of inbox row %d stay in the inbox only", row.inbox, exc_info=second)
+
+
+def _keep_words(
+    connection: Connection, directory: Directory, row: InboxRow, *, now: Micros
+) -> None:
+    """The words as an unread note of the chat's book, where the writer may write there."""
+    incoming = Incoming.from_json(row.payload)
+    if incoming.kind not in (IncomingKind.TEXT, IncomingKind.EDIT) or not incoming.text.strip():
+        return
+    chat = directory.chat_row(row.chat)
+    person = directory.person(chat.account, incoming.user_id, incoming.user_name)
+    if chat.book is None or directory.role(chat.book, person) is not Role.EDITOR:
+        return
+    Book(connection, chat.book, person=person, now=now).add_note(
+        incoming.text,
+        chat=row.chat,
+        external_message_id=row.external_message_id,
+        unread=True,
+    )
