@@ -300,6 +300,11 @@ class AgreementKey(StrEnum):
     POACH_SIGNAL = "poach_signal"
     TIMEOUT_CALLER = "timeout_caller"
 
+    @property
+    def label(self) -> str:
+        """How a reply names it."""
+        return self.value.replace("_", " ")
+
 
 class Mode(StrEnum):
     """How much a chat says unasked."""

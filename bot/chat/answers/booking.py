@@ -1,0 +1,170 @@
+"""The book and the chat themselves: who plays, who we are, modes, agreements, /start and /help."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.notes import show
+from bot.chat.payload import Verb, tap
+from bot.chat.question import AgreementSaid, BookSaid, BookVerb
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import Mode, PlayerId
+
+EXAMPLES = 3
+SHOWN_PLAYERS = 20
+
+
+def manage(desk: Desk, said: BookSaid) -> Reply:
+    """What a command or its words ask for."""
+    desk.trace |= {"verb": said.verb}
+    match said.verb:
+        case BookVerb.START:
+            return _start()
+        case BookVerb.HELP:
+            return Reply(text=wording("help.text").strip())
+        case BookVerb.WHO:
+            return _players(desk)
+        case BookVerb.OUR_PAIR:
+            return _our_pair(desk, said)
+        case BookVerb.ADD_PLAYER:
+            return _add(desk, said.words)
+        case BookVerb.RENAME_PLAYER | BookVerb.ADD_NICKNAME | BookVerb.SHOW_NOTES:
+            return _about_player(desk, said)
+        case BookVerb.MODE:
+            return set_mode(desk, said.words)
+        case BookVerb.LOG_ONLY:
+            return _log_only(desk)
+        case BookVerb.EXPORT | BookVerb.SHARE | BookVerb.FORGET:
+            return Reply(text=wording(f"book.{said.verb}"))
+
+
+def example_text(number: int) -> str:
+    """The example question of a /start button; KeyError for a number we never offered."""
+    return wording(f"example.{number}")
+
+
+def _start() -> Reply:
+    examples = [
+        Button(label=example_text(number), payload=tap(Verb.EXAMPLE, number))
+        for number in range(1, EXAMPLES + 1)
+    ]
+    return Reply(text=wording("start.text").strip(), buttons=rows(examples))
+
+
+def _players(desk: Desk) -> Reply:
+    names = [row.name for row in desk.view.roster]
+    if not names:
+        return Reply(text=wording("book.no_players"))
+    shown = ", ".join(names[:SHOWN_PLAYERS])
+    more = f" and {len(names) - SHOWN_PLAYERS} more" if len(names) > SHOWN_PLAYERS else ""
+    return Reply(text=wording("book.players").format(names=shown + more))
+
+
+def _our_pair(desk: Desk, said: BookSaid) -> Reply:
+    """ "We are Mira and Tom": unknown names are added as ours."""
+    before = desk.context
+    players: list[PlayerId] = []
+    for mention in said.mentions:
+        if len(mention.players) == 1 and mention.certainty == "sure":
+            players.append(mention.players[0])
+        else:
+            players.append(desk.book.add_player(_capitalised(mention.typed), ours=True))
+    if len(players) != 2:
+        return Reply(text=wording("book.ask_pair"))
+    for player in players:
+        desk.book.set_ours(player, ours=True)
+    desk.book.pair_of(players[0], players[1])
+    change = desk.record("context", {}, {"context": before.to_json()})
+    desk.changed()
+    desk.context = replace(before, ours=(players[0], players[1]))
+    names = " and ".join(desk.names(players))
+    return Reply(
+        text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
+    )
+
+
+def add_player(desk: Desk, name: str) -> PlayerId:
+    """A new opponent on the roster, undoable."""
+    player = desk.book.add_player(_capitalised(name))
+    desk.record("add_player", {"player": player}, {})
+    desk.changed()
+    return player
+
+
+def _capitalised(name: str) -> str:
+    """A name typed all in lower case as it is written; any other as it was typed."""
+    words = " ".join(name.split())
+    return words.title() if words == words.lower() else words
+
+
+def _add(desk: Desk, name: str) -> Reply:
+    if not name.strip():
+        return Reply(text=wording("name.who_is"))
+    player = add_player(desk, name)
+    change = desk.book.last_change(desk.chat.chat)
+    desk.context = desk.context.looking_at(player)
+    return Reply(
+        text=wording("name.added").format(name=desk.view.name_of(player)),
+        buttons=rows([] if change is None else [undo_button(change.change)]),
+    )
+
+
+def _about_player(desk: Desk, said: BookSaid) -> Reply:
+    players = settled(said.mentions)
+    if players is None:
+        return ask_which(desk, said.text, said.mentions)
+    if not players:
+        return Reply(text=wording("name.who_is"))
+    player = players[0]
+    desk.context = desk.context.looking_at(player)
+    if said.verb is BookVerb.SHOW_NOTES:
+        return show(desk, player)
+    old = desk.view.name_of(player)
+    if said.verb is BookVerb.RENAME_PLAYER:
+        desk.book.rename(player, said.words)
+        change = desk.record("rename", {"player": player, "name": said.words}, {"name": old})
+        text = wording("book.renamed").format(old=old, new=said.words)
+    else:
+        desk.book.add_alias(player, said.words)
+        change = desk.record("nickname", {"player": player, "words": said.words}, {})
+        text = wording("book.nickname").format(nickname=said.words, name=old)
+    desk.changed()
+    return Reply(text=text, buttons=rows([undo_button(change)]))
+
+
+def set_mode(desk: Desk, words: str) -> Reply:
+    """Switch how much is said; without a mode, show the three as buttons."""
+    wanted = words.strip().lower()
+    if wanted not in {*Mode}:
+        buttons = [Button(label=mode.value, payload=tap(Verb.MODE, mode)) for mode in Mode]
+        return Reply(text=wording(f"book.mode_{desk.context.mode}"), buttons=rows(buttons))
+    desk.context = replace(desk.context, mode=Mode(wanted))
+    return Reply(text=wording(f"book.mode_{wanted}"))
+
+
+def _log_only(desk: Desk) -> Reply:
+    desk.context = replace(desk.context, log_only=not desk.context.log_only)
+    return Reply(text=wording("book.log_only_on" if desk.context.log_only else "book.log_only_off"))
+
+
+def agree(desk: Desk, said: AgreementSaid) -> Reply:
+    """What our pair settled: it counts from now on."""
+    pair = desk.pair_of(desk.ours)
+    if pair is None:
+        return Reply(text=wording("agreement.no_pair"))
+    desk.book.agree(pair, said.key, said.value, said.text)
+    change = desk.record(
+        "agree",
+        {"pair": pair, "key": said.key.value, "value": said.value, "words": said.text},
+        {},
+    )
+    desk.changed()
+    desk.trace |= {"agreement": {"key": said.key.value, "value": said.value}}
+    return Reply(
+        text=wording("agreement.stored").format(words=f"{said.key.label} {said.value}"),
+        buttons=rows([undo_button(change)]),
+    )

@@ -1,0 +1,100 @@
+"""Corrections: by replying to a message of ours, by editing one's own, or by "no, it was ..."."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.answers import notes
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.names import settled
+from bot.chat.answers.questions import answer_asked
+from bot.chat.question import CorrectionSaid, Mention, NoteSaid
+from bot.chat.render import rows
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import NewObservation, NoteId, NoteRow
+
+DELETING = frozenset({"delete", "delete it", "remove", "remove it", "scratch that", "forget it"})
+
+
+def correct(desk: Desk, said: CorrectionSaid) -> Reply:
+    """ "No, the other one", "scratch that, it was Lindqvist": of the last note or question."""
+    players = settled(said.mentions)
+    note = _last_note(desk)
+    asked = desk.context.asked
+    if note is not None and players:
+        return _attribute(desk, note, players)
+    if asked is not None:
+        about = players or _the_other(desk, asked.about)
+        if about:
+            return answer_asked(desk, replace(asked, about=about))
+    if note is not None:
+        return notes.delete(desk, note.note)
+    return Reply(text=wording("nothing_to_undo"))
+
+
+def reply_to_note(desk: Desk, note: NoteId, text: str, said: NoteSaid | None) -> Reply:
+    """A reply to our message about a note: delete it, say whose it is, or say what is right."""
+    row = desk.book.note(note)
+    if row is None:
+        return Reply(text=wording("unclear.too_old"))
+    if text.strip().rstrip(".!").lower() in DELETING:
+        return notes.delete(desk, note)
+    if said is None:
+        return Reply(text=wording("name.who_is"))
+    desk.book.add_note(text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
+    if said.claims:
+        return _replace_claims(desk, row, said)
+    players = _players(said.mentions)
+    if players:
+        return _attribute(desk, row, players)
+    return Reply(text=wording("note.all_words"), about=("note", note))
+
+
+def _last_note(desk: Desk) -> NoteRow | None:
+    change = desk.book.last_change(desk.chat.chat)
+    if change is None or change.verb not in ("add_note", "read_note"):
+        return None
+    row = desk.book.note(NoteId(change.targets["note"]))
+    return None if row is None or row.deleted else row
+
+
+def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
+    """The partner of whoever was meant, in the current match."""
+    for pair in (desk.context.theirs, desk.ours):
+        if len(about) == 1 and about[0] in pair and len(pair) == 2:
+            return tuple(player for player in pair if player != about[0])
+    return ()
+
+
+def _players(mentions: Sequence[Mention]) -> tuple[PlayerId, ...]:
+    return settled(mentions) or ()
+
+
+def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
+    """The note was about somebody else: its claims move over, its words stay."""
+    moved = [replace(one, player=players[0]) for one in row.observations]
+    return _rewrite(desk, row, moved)
+
+
+def _replace_claims(desk: Desk, row: NoteRow, said: NoteSaid) -> Reply:
+    """New claims stand in for older ones about the same trait of the same player."""
+    fresh = notes.observations(said)
+    told = {(one.player, one.trait) for one in fresh}
+    kept = [one for one in row.observations if (one.player, one.trait) not in told]
+    return _rewrite(desk, row, [*kept, *fresh])
+
+
+def _rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -> Reply:
+    desk.book.replace_observations(
+        row.note, observations, origin="corrected", parser=notes.PARSER_VERSION
+    )
+    change = desk.record(
+        "read_note", {"note": row.note}, {"observations": notes.stored(row.observations)}
+    )
+    desk.changed()
+    desk.context = desk.context.looking_at(*dict.fromkeys(one.player for one in observations))
+    text = wording("note.changed").format(claims=notes.observed_line(desk, observations))
+    return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", row.note))

@@ -1,0 +1,145 @@
+"""What every answer works at: the book, the chat's memory, who writes, and the time."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from bot.chat.context import Context
+from bot.chat.gather import BookView, BookViews, view_of
+from bot.chat.match_log import fold, format_from_json
+from bot.chat.payload import Verb, tap
+from bot.chat.reply import Button
+from bot.chat.view import ChatView
+from bot.chat.wording import wording
+from bot.post import Incoming
+from knowledge.game import GameFormat, MatchState
+from knowledge.vocabulary import PlayerId
+from scouting_db.book import Book
+from scouting_db.values import (
+    AgreementRow,
+    BookId,
+    ChangeId,
+    ChatRow,
+    EntryRow,
+    InboxId,
+    MatchRow,
+    Micros,
+    PairId,
+)
+
+MICROS_PER_DAY = 86_400_000_000
+ORDINAL_OF_1970 = 719_163
+"""`date(1970, 1, 1).toordinal()`"""
+
+VIEWS = BookViews()
+"""Shared by all turns of a process; a changed book is simply another key."""
+
+
+@dataclass(slots=True, kw_only=True)
+class Desk:
+    """One message on the desk. Handlers replace `context`; the turn saves it at the end.
+
+    `trace` collects what the `--json` contract reports beside the reply.
+    """
+
+    book: Book
+    book_id: BookId
+    chat: ChatRow
+    incoming: Incoming
+    inbox: InboxId
+    now: Micros
+    context: Context
+    trace: dict[str, Any] = field(default_factory=dict)
+    _view: BookView | None = field(default=None, init=False)
+    _changed: bool = field(default=False, init=False)
+
+    @property
+    def day(self) -> int:
+        """Today's ordinal in UTC; a note's age is counted in days."""
+        return self.now // MICROS_PER_DAY + ORDINAL_OF_1970
+
+    @property
+    def view(self) -> BookView:
+        """The book as it stands now, kept between turns by its version."""
+        if self._view is None and self._changed:
+            self._view = self._read_view()
+        elif self._view is None:
+            version = self.book.version()
+            self._view = VIEWS.get(self.book_id, version, self.day, self._read_view)
+        return self._view
+
+    def changed(self) -> None:
+        """The roster, the pairs or the notes were written: what was read of them is stale."""
+        self._changed = True
+        self._view = None
+
+    def _read_view(self) -> BookView:
+        return view_of(
+            version=self.book.version(),
+            day=self.day,
+            roster=self.book.players(),
+            pairs=[(pair.pair, pair.players) for pair in self.book.pairs()],
+            observations=self.book.observations(),
+        )
+
+    @property
+    def ours(self) -> tuple[PlayerId, ...]:
+        """Our pair: as set in this chat, else the book's own two."""
+        return self.context.ours or self.view.ours()[:2]
+
+    def chat_view(self) -> ChatView:
+        """What understanding may know."""
+        context = self.context
+        return ChatView(
+            book=self.book_id,
+            version=self.view.version,
+            roster=self.view.roster,
+            ours=self.ours,
+            theirs=context.theirs,
+            focus=context.focus,
+            asker=context.asker,
+            match_on=context.match is not None,
+            format=self.format(),
+            last_topic=context.asked.topic if context.asked else None,
+            forwarded=self.incoming.forwarded,
+        )
+
+    def match_row(self) -> MatchRow | None:
+        return None if self.context.match is None else self.book.match(self.context.match)
+
+    def format(self) -> GameFormat:
+        """The current match's format, or the common one."""
+        match = self.match_row()
+        return format_from_json(match.format) if match else GameFormat()
+
+    def entries(self) -> tuple[EntryRow, ...]:
+        match = self.context.match
+        return () if match is None else self.book.entries(match)
+
+    def match_state(self) -> MatchState | None:
+        """The score now; None while no match is on or nothing of it was logged."""
+        entries = self.entries()
+        return fold(entries, self.format()) if entries else None
+
+    def pair_of(self, players: Sequence[PlayerId]) -> PairId | None:
+        """The pair of exactly two players, made if need be; None for any other number."""
+        return self.book.pair_of(players[0], players[1]) if len(players) == 2 else None
+
+    def agreements(self) -> tuple[AgreementRow, ...]:
+        pair = self.view.pair_id(self.ours)
+        return () if pair is None else self.book.agreements_of(pair)
+
+    def names(self, players: Sequence[PlayerId]) -> tuple[str, ...]:
+        return tuple(self.view.short_name(player) for player in players)
+
+    def record(self, verb: str, targets: Mapping[str, Any], before: Mapping[str, Any]) -> ChangeId:
+        """Remember how to take back what was just done."""
+        return self.book.record_change(
+            verb, targets=targets, before=before, chat=self.chat.chat, inbox=self.inbox
+        )
+
+
+def undo_button(change: ChangeId) -> Button:
+    return Button(label=wording("undo"), payload=tap(Verb.UNDO, change))

@@ -1,0 +1,393 @@
+"""Matches: announced, tapped through, scored in words, and ended by their result."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import UTC, datetime, time, timedelta
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.names import ask_which, settled
+from bot.chat.match_log import fold, format_to_json
+from bot.chat.payload import Verb, tap
+from bot.chat.question import MatchSaid, RallySaid, ResultSaid, SaidScore, ScoreSaid
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.game import GameFormat, GameState, MatchState, faults, server
+from knowledge.vocabulary import Mode, Topic
+from scouting_db.values import (
+    AlreadyCounted,
+    EntryKind,
+    EntryRow,
+    MatchId,
+    RallyRow,
+    Winner,
+)
+from scouting_db.values import MatchState as StoredState
+
+
+def announce(desk: Desk, said: MatchSaid) -> Reply:
+    """The next match: from now on "they" are this pair."""
+    theirs = settled(said.mentions)
+    if theirs is None:
+        return ask_which(desk, said.text, said.mentions)
+    theirs = tuple(player for player in theirs if player not in desk.ours)[:2]
+    if len(theirs) == 1 and (partner := desk.view.partner_of(theirs[0])) is not None:
+        theirs = (*theirs, partner)
+    format = said.format or GameFormat()
+    before = desk.context
+    match = desk.book.announce(
+        our_pair=desk.pair_of(desk.ours),
+        their_pair=desk.pair_of(theirs),
+        format=format_to_json(format),
+        starts_at=_starts_at(desk, said.at),
+        court=said.court,
+    )
+    change = desk.record("announce", {"match": match}, {"context": before.to_json()})
+    desk.changed()
+    desk.context = replace(
+        before.after_result().looking_at(*theirs),
+        match=match,
+        ours=desk.ours,
+        theirs=theirs,
+        mode=Mode.OPEN,
+    )
+    desk.trace |= {"match": match}
+    text = wording("match.announced").format(
+        them=" and ".join(desk.names(theirs)) or "a match",
+        at=wording("match.at").format(at=f"{said.at:%H:%M}") if said.at else "",
+        court=wording("match.court").format(court=said.court) if said.court else "",
+        format=_format_words(format),
+    )
+    plan = Button(
+        label=wording(f"topic.{Topic.GAME_PLAN}"),
+        payload=tap(Verb.ASK, Topic.GAME_PLAN),
+        topic=Topic.GAME_PLAN,
+    )
+    return Reply(
+        text="\n".join([text, wording("match.who_serves")]),
+        buttons=rows([*_serve_buttons(match), plan, undo_button(change)]),
+        about=("match", match),
+    )
+
+
+def _format_words(format: GameFormat) -> str:
+    games = "one game" if format.best_of == 1 else f"best of {format.best_of}"
+    rally = ", rally scoring" if format.scoring == "rally" else ""
+    return f"{games} to {format.target}{rally}"
+
+
+def _starts_at(desk: Desk, at: time | None) -> int | None:
+    """The next time the clock in the book's zone shows `at`."""
+    if at is None:
+        return None
+    zone = ZoneInfo(desk.book.about().zone)
+    now = datetime.fromtimestamp(desk.now / 1e6, UTC).astimezone(zone)
+    start = datetime.combine(now.date(), at, zone)
+    if start < now - timedelta(hours=1):
+        start += timedelta(days=1)
+    return int(start.timestamp() * 1e6)
+
+
+def _serve_buttons(match: MatchId) -> list[Button]:
+    return [
+        Button(label=wording("match.we_serve"), payload=tap(Verb.SERVE, "us", match)),
+        Button(label=wording("match.they_serve"), payload=tap(Verb.SERVE, "them", match)),
+    ]
+
+
+def start_game(desk: Desk, *, we_serve: bool, match: MatchId) -> Reply:
+    """The first serve of the match is ours or theirs."""
+    if match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    row = desk.book.append(match, EntryKind.GAME, we_serve=we_serve, inbox=desk.inbox)
+    return _after_entry(desk, match, row)
+
+
+def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int | None) -> Reply:
+    """One rally by tap or by word; a second tap of the same button is already counted."""
+    if match is not None and match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    current = desk.context.match
+    if current is None:
+        return Reply(text=wording("match.none"))
+    state = fold(desk.entries(), desk.format())
+    if state.we_won is not None:
+        return Reply(text=wording("match.is_over"))
+    row = desk.book.append(
+        current,
+        EntryKind.RALLY,
+        expected=expected,
+        game_no=state.games_ours + state.games_theirs + 1,
+        won_by=Winner.US if ours else Winner.THEM,
+        inbox=desk.inbox,
+    )
+    if isinstance(row, AlreadyCounted):
+        return Reply(text=wording("already_counted"))
+    return _after_entry(desk, current, row)
+
+
+def take_rally(desk: Desk, said: RallySaid) -> Reply:
+    """A rally told in words: counted, and the words kept with it."""
+    if desk.context.match is None:
+        return Reply(text=wording("match.none"))
+    reply = count_rally(desk, ours=said.won_by_us, match=None, expected=None)
+    entries = desk.entries()
+    if entries and entries[-1].kind is EntryKind.RALLY:
+        desk.book.tell_rally(RallyRow(match=desk.context.match, n=entries[-1].n, words=said.text))
+    return reply
+
+
+def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Reply:
+    """A time-out: from now on it is a break, until the next rally."""
+    if match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    row = desk.book.append(
+        match,
+        EntryKind.TIMEOUT,
+        expected=expected,
+        won_by=Winner.US if ours else Winner.THEM,
+        inbox=desk.inbox,
+    )
+    if isinstance(row, AlreadyCounted):
+        return Reply(text=wording("already_counted"))
+    desk.context = replace(desk.context, mode=Mode.BREAK)
+    change = desk.record("entry", {"match": match, "n": row.n}, {})
+    state = fold(desk.entries(), desk.format())
+    text = (
+        wording("match.timeout_ours").format(left=state.timeouts_left[0])
+        if ours
+        else wording("match.timeout_theirs")
+    )
+    topics = (Topic.ADJUST, Topic.CUE, Topic.ANSWER_PATTERN)
+    ask = [
+        Button(label=wording(f"topic.{topic}"), payload=tap(Verb.ASK, topic), topic=topic)
+        for topic in topics
+    ]
+    return Reply(text=text, buttons=rows([*ask, undo_button(change)]))
+
+
+def take_score(desk: Desk, said: ScoreSaid) -> Reply:
+    """A score in words. An impossible one is questioned, and nothing is stored."""
+    if said.won_by_us is not None:
+        return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
+    match = desk.context.match
+    state = desk.match_state()
+    if said.side_out:
+        return _side_out(desk, state)
+    format = desk.format()
+    wanted = _state_of(said, state, format)
+    if wanted is None:
+        return _ask_whose(said)
+    wrong = faults(wanted)
+    if wrong:
+        return Reply(text=wording("score.questioned").format(fault=wrong[0]))
+    if match is None:
+        desk.trace |= {"game": wanted}
+        return Reply(text="\n".join([score_line(desk, wanted), wording("match.none")]))
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        game_no=1 if state is None else state.games_ours + state.games_theirs + 1,
+        ours=wanted.ours,
+        theirs=wanted.theirs,
+        server=wanted.server,
+        we_serve=wanted.we_serve,
+        inbox=desk.inbox,
+    )
+    return _after_entry(desk, match, row)
+
+
+def _side_out(desk: Desk, state: MatchState | None) -> Reply:
+    """ "Side out": the serve changes sides, whichever server was on."""
+    match = desk.context.match
+    if match is None:
+        return Reply(text=wording("match.none"))
+    now = fold(desk.entries(), desk.format()) if state is None else state
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        game_no=now.games_ours + now.games_theirs + 1,
+        ours=now.game.ours,
+        theirs=now.game.theirs,
+        server=1 if now.format.has_two_servers else None,
+        we_serve=not now.game.we_serve,
+        inbox=desk.inbox,
+    )
+    return _after_entry(desk, match, row)
+
+
+def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> GameState | None:
+    """The game state a score says; None where it is not said whose number is whose."""
+    known = state.game if state else None
+    if said.all_at is not None:
+        ours = theirs = said.all_at
+        we_serve = known.we_serve if known else None
+        server = known.server if known else None
+    else:
+        score = said.score or SaidScore()
+        we_serve = score.we_serve
+        if we_serve is None and known is not None:
+            we_serve = _serving_side(score, known)
+        if score.call is not None:
+            if we_serve is None:
+                return None
+            first, second = score.call.serving, score.call.receiving
+            ours, theirs = (first, second) if we_serve else (second, first)
+            server = score.call.server
+        elif score.ours is not None and score.theirs is not None:
+            ours, theirs, server = score.ours, score.theirs, score.server
+        else:
+            return None
+    serving = True if we_serve is None else we_serve
+    number = server or (known.server if known and known.we_serve is serving else 1)
+    return GameState(
+        format=format,
+        ours=ours,
+        theirs=theirs,
+        we_serve=serving,
+        server=number if format.has_two_servers else server,
+    )
+
+
+def _serving_side(score: SaidScore, known: GameState) -> bool:
+    """A bare call is the serving side's own: whichever reading is nearer to what we had."""
+    if score.call is None:
+        return known.we_serve
+    first, second = score.call.serving, score.call.receiving
+    if_ours = abs(first - known.ours) + abs(second - known.theirs)
+    if_theirs = abs(second - known.ours) + abs(first - known.theirs)
+    if if_ours == if_theirs:
+        return known.we_serve
+    return if_ours < if_theirs
+
+
+def _ask_whose(said: ScoreSaid) -> Reply:
+    call = said.score.call if said.score else None
+    buttons = [
+        Button(label=wording("match.we_serve"), payload=tap(Verb.SCORE, "us", call or "0-0-2")),
+        Button(label=wording("match.they_serve"), payload=tap(Verb.SCORE, "them", call or "0-0-2")),
+    ]
+    return Reply(text=wording("score.whose").format(call=call or said.text), buttons=rows(buttons))
+
+
+def _after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> Reply:
+    """Keep the undo, tell the score, and end the match when it is won."""
+    if isinstance(row, AlreadyCounted):
+        return Reply(text=wording("already_counted"))
+    change = desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
+    desk.book.set_state(match, StoredState.RUNNING)
+    state = fold(desk.entries(), desk.format())
+    desk.trace |= {"game": state.game, "match": match}
+    if state.we_won is not None:
+        return _closed(desk, match, won=state.we_won, games=_score_of(state))
+    if state.game.is_over:
+        desk.context = replace(desk.context, mode=Mode.BREAK)
+        key = "match.game_over_won" if state.game.we_won else "match.game_over_lost"
+        text = wording(key).format(score=f"{state.game.ours}-{state.game.theirs}")
+    else:
+        desk.context = replace(desk.context, mode=Mode.MATCH)
+        text = score_line(desk, state.game)
+        if _changes_ends(desk, state):
+            text = "\n".join([text, wording("score.ends")])
+    return Reply(
+        text=text,
+        buttons=rows([*score_buttons(match, row.n + 1), undo_button(change)]),
+        about=("match", match),
+    )
+
+
+def _changes_ends(desk: Desk, state: MatchState) -> bool:
+    before = fold(desk.entries()[:-1], desk.format())
+    return state.changes_ends_after(before.game)
+
+
+def _score_of(state: MatchState) -> str:
+    return f"{state.game.ours}-{state.game.theirs}"
+
+
+def score_buttons(match: MatchId, expected: int) -> list[Button]:
+    """The taps of a running match; each carries the log number it expects."""
+    return [
+        Button(label=wording("match.our_rally"), payload=tap(Verb.RALLY, "us", match, expected)),
+        Button(
+            label=wording("match.their_rally"), payload=tap(Verb.RALLY, "them", match, expected)
+        ),
+        Button(label=wording("match.timeout"), payload=tap(Verb.TIMEOUT, "us", match, expected)),
+    ]
+
+
+def score_line(desk: Desk, game: GameState) -> str:
+    """The call, and who serves from where."""
+    court, by = game.serving_court, server(game)
+    if by is not None and court is not None:
+        who = wording("score.we_named").format(name=desk.view.short_name(by), court=court)
+    else:
+        who = wording("score.we" if game.we_serve else "score.they")
+        who += f" from the {court}" if court else ""
+    return wording("score.line").format(call=game.call, who=who)
+
+
+def take_result(desk: Desk, said: ResultSaid) -> Reply:
+    """The result ends the match and what was said of it."""
+    match = desk.context.match
+    if match is None:
+        return Reply(text=wording("match.none"))
+    impossible = [
+        fault
+        for ours, theirs in said.games
+        for fault in faults(
+            GameState(
+                format=desk.format(),
+                ours=ours,
+                theirs=theirs,
+                server=1 if desk.format().has_two_servers else None,
+            )
+        )
+    ]
+    if impossible:
+        return Reply(text=wording("score.questioned").format(fault=impossible[0]))
+    won = said.won
+    if won is None:
+        won = sum(ours > theirs for ours, theirs in said.games) * 2 > len(said.games)
+    desk.trace |= {"match": match}
+    row = desk.book.append(
+        match,
+        EntryKind.RESULT,
+        won_by=Winner.US if won else Winner.THEM,
+        detail={"games": [list(game) for game in said.games], "words": said.text},
+        inbox=desk.inbox,
+    )
+    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
+    desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
+    return _closed(desk, match, won=won, games=" ".join(f"{a}-{b}" for a, b in said.games))
+
+
+def _closed(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
+    desk.book.set_state(match, StoredState.OVER)
+    desk.context = desk.context.after_result()
+    text = wording("match.over_won" if won else "match.over_lost").format(games=games)
+    last = desk.book.last_change(desk.chat.chat)
+    buttons = [] if last is None else [undo_button(last.change)]
+    return Reply(text=" ".join(text.split()), buttons=rows(buttons), about=("match", match))
+
+
+__all__ = [
+    "announce",
+    "call_timeout",
+    "count_rally",
+    "score_buttons",
+    "score_line",
+    "start_game",
+    "take_rally",
+    "take_result",
+    "take_score",
+]
+
+
+def context_before(change: Mapping[str, Any]) -> Mapping[str, Any] | None:
+    """The memory that stood before a change of the match, if it was kept."""
+    return change.get("context")

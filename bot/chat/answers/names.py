@@ -1,0 +1,79 @@
+"""Names in a message: settled, alike (asked about), or nobody's (nearest offered, or added)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from bot.chat.answers.desk import Desk
+from bot.chat.context import Pending
+from bot.chat.payload import Verb, tap
+from bot.chat.question import Certainty, Mention
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
+
+OFFERED_NAMES = 4
+
+
+def settled(mentions: Iterable[Mention]) -> tuple[PlayerId, ...] | None:
+    """The players meant, in order and once each; None if any name is not settled."""
+    found: list[PlayerId] = []
+    for mention in mentions:
+        if mention.certainty is not Certainty.SURE:
+            return None
+        found += [player for player in mention.players if player not in found]
+    return tuple(found)
+
+
+def unsettled(mentions: Iterable[Mention]) -> Mention | None:
+    """The first name that is not settled."""
+    return next((one for one in mentions if one.certainty is not Certainty.SURE), None)
+
+
+def ask_which(
+    desk: Desk, text: str, mentions: Iterable[Mention], *, note: int | None = None
+) -> Reply:
+    """Ask who is meant by the first unsettled name; the message is taken up again after the tap."""
+    mention = unsettled(mentions)
+    assert mention is not None, "ask_which is called with an unsettled name"
+    number = desk.context.pending_count + 1
+    desk.context = desk.context.with_pending(
+        Pending(
+            number=number,
+            typed=mention.typed,
+            text=text,
+            candidates=mention.players[:OFFERED_NAMES],
+            note=note,
+        )
+    )
+    buttons = [
+        Button(label=desk.view.name_of(player), payload=tap(Verb.WHO, number, player))
+        for player in mention.players[:OFFERED_NAMES]
+    ]
+    if mention.certainty is Certainty.AMBIGUOUS:
+        return Reply(text=wording("name.which").format(typed=mention.typed), buttons=rows(buttons))
+    add = Button(
+        label=wording("name.add").format(typed=mention.typed), payload=tap(Verb.ADD, number)
+    )
+    lines = [wording("name.nobody").format(typed=mention.typed)]
+    if note is not None:
+        lines.append(wording("name.kept_unread"))
+    if buttons:
+        lines.append(wording("name.near").format(typed=mention.typed))
+    return Reply(text="\n".join(lines), buttons=rows([*buttons, add]))
+
+
+def ask_whose(desk: Desk, text: str, note: int) -> Reply:
+    """A note about nobody: its words are kept, and whose it is comes by a tap or a reply."""
+    number = desk.context.pending_count + 1
+    likely = tuple(dict.fromkeys((*desk.context.focus, *desk.context.theirs)))[:OFFERED_NAMES]
+    desk.context = desk.context.with_pending(
+        Pending(number=number, typed="", text=text, candidates=likely, note=note)
+    )
+    buttons = [
+        Button(label=desk.view.name_of(player), payload=tap(Verb.WHO, number, player))
+        for player in likely
+    ]
+    lines = [wording("name.kept_unread"), wording("name.who_is")]
+    return Reply(text=" ".join(lines), buttons=rows(buttons), about=("note", note))

@@ -1,0 +1,181 @@
+"""Notes: the words stored whole, what was understood shown in one line, and a way back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.names import ask_which, ask_whose, unsettled
+from bot.chat.question import Claim, NoteSaid
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import TRAITS, PlayerId, Seen, Trait, Value
+from scouting_db.values import NewObservation, NoteId
+
+PARSER_VERSION = 1
+"""Raised when notes are read better; older parsed observations can then be read again."""
+
+SHOWN_CLAIMS = 4
+SHOWN_KEPT = 60
+"""Characters of kept words that a one-line confirmation shows."""
+
+SHOWN_NOTES = 5
+
+
+def take(desk: Desk, said: NoteSaid) -> Reply:
+    """Store the note. An unsettled name is asked about after the words are safe."""
+    if said.about_body:
+        return Reply(text="\n".join([wording("note.body"), said.text]))
+    open_name = unsettled(said.mentions)
+    note = desk.book.add_note(
+        said.text,
+        observations(said),
+        parser=PARSER_VERSION,
+        chat=desk.chat.chat,
+        external_message_id=desk.incoming.external_message_id,
+        unread=open_name is not None,
+    )
+    change = desk.record("add_note", {"note": note}, {})
+    desk.changed()
+    desk.trace |= {"claims": said.claims, "note": note}
+    if open_name is not None:
+        return ask_which(desk, said.text, said.mentions, note=note)
+    if not said.mentions:
+        return ask_whose(desk, said.text, note)
+    return _confirmed(desk, said, note, change_button=undo_button(change))
+
+
+def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Reply:
+    """New observations for a note that stands: a name was settled, or its words were edited."""
+    before = desk.book.note(note)
+    desk.book.replace_observations(note, observations(said), origin=origin, parser=PARSER_VERSION)
+    change = desk.record(
+        "read_note", {"note": note}, {"observations": stored(before.observations if before else ())}
+    )
+    desk.changed()
+    desk.trace |= {"claims": said.claims, "note": note}
+    return _confirmed(desk, said, note, change_button=undo_button(change))
+
+
+def observations(said: NoteSaid) -> tuple[NewObservation, ...]:
+    """What a note's claims become in the book."""
+    return tuple(
+        NewObservation(
+            player=claim.player,
+            trait=claim.trait,
+            value=claim.value,
+            weight=claim.weight,
+            seen=said.seen,
+            denied=claim.denied,
+            tag=claim.tag,
+            span=claim.span,
+        )
+        for claim in said.claims
+    )
+
+
+def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, *, change_button: Button) -> Reply:
+    players = [player for mention in said.mentions for player in mention.players]
+    desk.context = desk.context.looking_at(*dict.fromkeys(players))
+    lines = []
+    if said.claims:
+        lines.append(wording("note.understood").format(claims=claims_line(desk, said.claims)))
+    if said.kept and said.claims:
+        lines.append(wording("note.words_only").format(words=_cut(", ".join(said.kept))))
+    if not said.claims:
+        lines.append(wording("note.all_words"))
+    if said.seen is Seen.HEARSAY:
+        lines.append(wording("note.heard"))
+    return Reply(text="\n".join(lines), buttons=rows([change_button]), about=("note", note))
+
+
+def claims_line(desk: Desk, claims: Sequence[Claim]) -> str:
+    """The claims in a player's words: "Okafor: left-handed, backhand dink weak"."""
+    return _by_player(desk, [(one.player, claim_words(one)) for one in claims])
+
+
+def observed_line(desk: Desk, observed: Sequence[NewObservation]) -> str:
+    """The same for what the book holds."""
+    return _by_player(desk, [(one.player, claim_words(one)) for one in observed])
+
+
+def _by_player(desk: Desk, said: Sequence[tuple[PlayerId, str]]) -> str:
+    by_player: dict[PlayerId, list[str]] = {}
+    for player, words in said:
+        by_player.setdefault(player, []).append(words)
+    return "; ".join(
+        f"{desk.view.short_name(player)}: {_listed(words)}" for player, words in by_player.items()
+    )
+
+
+def _listed(words: Sequence[str]) -> str:
+    more = f" +{len(words) - SHOWN_CLAIMS}" if len(words) > SHOWN_CLAIMS else ""
+    return ", ".join(words[:SHOWN_CLAIMS]) + more
+
+
+_FACT_WORDS = {
+    (Trait.HAND, Value.LEFT): "left-handed",
+    (Trait.HAND, Value.RIGHT): "right-handed",
+    (Trait.HAND, Value.AMBIDEXTROUS): "plays with both hands",
+    (Trait.SIDE_PLAYED, Value.LEFT): "plays left",
+    (Trait.SIDE_PLAYED, Value.RIGHT): "plays right",
+    (Trait.TWO_HANDED_BACKHAND, Value.YES): "two-handed backhand",
+    (Trait.TWO_HANDED_BACKHAND, Value.NO): "one-handed backhand",
+    (Trait.HEIGHT, Value.TALL): "tall",
+    (Trait.HEIGHT, Value.SHORT): "short",
+}
+
+_VALUE_WORDS = {Value.STRENGTH: "strong", Value.WEAKNESS: "weak"}
+
+
+def claim_words(claim: Claim | NewObservation) -> str:
+    """One claim in a few words."""
+    fact = _FACT_WORDS.get((claim.trait, claim.value))
+    value = _VALUE_WORDS.get(claim.value, claim.value.value)
+    denied = "not " if claim.denied else ""
+    words = f"{denied}{fact}" if fact else f"{TRAITS[claim.trait].label} {denied}{value}"
+    return f"{words} {claim.tag}" if claim.tag else words
+
+
+def _cut(words: str) -> str:
+    return words if len(words) <= SHOWN_KEPT else words[: SHOWN_KEPT - 1].rstrip() + "…"
+
+
+def show(desk: Desk, player: PlayerId) -> Reply:
+    """The newest notes on a player, in their own words."""
+    rows_ = desk.book.notes_of(player, limit=SHOWN_NOTES)
+    name = desk.view.short_name(player)
+    if not rows_:
+        return Reply(text=wording("note.none").format(name=name))
+    lines = [f"· {_cut(row.text)}" for row in rows_]
+    return Reply(text="\n".join([f"{name}, newest first:", *lines]))
+
+
+def delete(desk: Desk, note: NoteId) -> Reply:
+    """Mark a note deleted; it can be put back."""
+    row = desk.book.note(note)
+    if row is None or row.deleted:
+        return Reply(text=wording("already_undone"))
+    desk.book.delete_note(note)
+    change = desk.record("delete_note", {"note": note}, {})
+    desk.changed()
+    return Reply(text=wording("note.deleted"), buttons=rows([undo_button(change)]))
+
+
+def stored(observed: Sequence[NewObservation]) -> list[dict[str, object]]:
+    """Observations as a change keeps them, so that they can be put back exactly."""
+    return [
+        {
+            "player": one.player,
+            "trait": one.trait.value,
+            "value": one.value.value,
+            "weight": one.weight,
+            "seen": one.seen.value,
+            "denied": one.denied,
+            "tag": one.tag.value if one.tag else None,
+            "span": list(one.span) if one.span else None,
+            "origin": one.origin,
+        }
+        for one in observed
+    ]

@@ -1,0 +1,213 @@
+"""Undo and redo of anything: each change says what it did, and what stood before."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.notes import stored
+from bot.chat.context import Context
+from bot.chat.payload import Verb, tap
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import AgreementKey, PlayerId, Seen, Tag, Trait, Value
+from scouting_db.values import (
+    ChangeId,
+    ChangeRow,
+    MatchId,
+    MatchState,
+    NewObservation,
+    NoteId,
+    PairId,
+)
+
+Way = Callable[[Desk, Mapping[str, Any], Mapping[str, Any]], str]
+"""Takes a change back or puts it back, and says what it was about."""
+
+
+def undo_last(desk: Desk) -> Reply:
+    """Take back the newest change of this chat that stands."""
+    change = desk.book.last_change(desk.chat.chat)
+    if change is None:
+        return Reply(text=wording("nothing_to_undo"))
+    return _undo(desk, change)
+
+
+def undo(desk: Desk, change_id: ChangeId) -> Reply:
+    """Take back one change by its button; a second press says so and does nothing."""
+    change = desk.book.change(change_id)
+    if change is None or change.verb not in _UNDO:
+        return Reply(text=wording("unclear.too_old"))
+    if change.undone:
+        return Reply(text=wording("already_undone"))
+    return _undo(desk, change)
+
+
+def redo(desk: Desk, change_id: ChangeId) -> Reply:
+    """Put back what was undone."""
+    change = desk.book.change(change_id)
+    if change is None or not change.undone or change.verb not in _REDO:
+        return Reply(text=wording("unclear.too_old"))
+    what = _REDO[change.verb](desk, change.targets, change.before)
+    desk.book.mark_redone(change.change)
+    desk.changed()
+    return Reply(
+        text=wording("redone").format(what=what), buttons=rows([undo_button(change.change)])
+    )
+
+
+def _undo(desk: Desk, change: ChangeRow) -> Reply:
+    what = _UNDO[change.verb](desk, change.targets, change.before)
+    desk.book.mark_undone(change.change)
+    desk.changed()
+    buttons = []
+    if change.verb in _REDO:
+        buttons.append(Button(label=wording("redo"), payload=tap(Verb.REDO, change.change)))
+    return Reply(text=wording("undone").format(what=what), buttons=rows(buttons))
+
+
+def _delete_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    note = NoteId(targets["note"])
+    desk.book.delete_note(note)
+    return _note_words(desk, note)
+
+
+def _restore_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    note = NoteId(targets["note"])
+    desk.book.restore_note(note)
+    return _note_words(desk, note)
+
+
+def _note_words(desk: Desk, note: NoteId) -> str:
+    row = desk.book.note(note)
+    return "the note" if row is None else f"note “{row.text[:40]}”"
+
+
+def _unread_note(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    note = NoteId(targets["note"])
+    row = desk.book.note(note)
+    desk.book.replace_observations(
+        note, [_observation(one) for one in before["observations"]], origin=None
+    )
+    if row is not None:
+        desk.trace["before"] = stored(row.observations)
+    return "how I read that note"
+
+
+def _observation(plain: Mapping[str, Any]) -> NewObservation:
+    span = plain["span"]
+    return NewObservation(
+        player=PlayerId(plain["player"]),
+        trait=Trait(plain["trait"]),
+        value=Value(plain["value"]),
+        weight=plain["weight"],
+        seen=Seen(plain["seen"]),
+        denied=plain["denied"],
+        tag=Tag(plain["tag"]) if plain["tag"] else None,
+        span=(span[0], span[1]) if span else None,
+        origin=plain["origin"],
+    )
+
+
+def _void_entry(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    match = MatchId(targets["match"])
+    desk.book.void(match, targets["n"], inbox=desk.inbox)
+    if "context" in before:
+        desk.context = Context.from_json(before["context"])
+    desk.book.set_state(match, MatchState.RUNNING)
+    return "the last entry"
+
+
+def _unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    match = MatchId(targets["match"])
+    voids = [one.n for one in desk.book.entries(match) if one.voids == targets["n"]]
+    if voids:
+        desk.book.void(match, voids[-1], inbox=desk.inbox)
+    return "that entry"
+
+
+def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    match = MatchId(targets["match"])
+    if not desk.book.entries(match):
+        desk.book.remove_match(match)
+    desk.context = Context.from_json(before["context"])
+    return "the match"
+
+
+def _remove_player(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    player = PlayerId(targets["player"])
+    name = desk.view.name_of(player)
+    desk.book.remove_player(player)
+    return name
+
+
+def _restore_player(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    player = PlayerId(targets["player"])
+    desk.book.restore_player(player)
+    return "the player"
+
+
+def _withdraw(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.withdraw(PairId(targets["pair"]), AgreementKey(targets["key"]))
+    return "what you agreed"
+
+
+def _agree_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.agree(
+        PairId(targets["pair"]),
+        AgreementKey(targets["key"]),
+        targets["value"],
+        targets["words"],
+    )
+    return "what you agreed"
+
+
+def _forget_nickname(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.remove_alias(PlayerId(targets["player"]), targets["words"])
+    return "the nickname"
+
+
+def _know_nickname(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.add_alias(PlayerId(targets["player"]), targets["words"])
+    return "the nickname"
+
+
+def _name_back(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    desk.book.rename(PlayerId(targets["player"]), before["name"])
+    return "the new name"
+
+
+def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.rename(PlayerId(targets["player"]), targets["name"])
+    return "the new name"
+
+
+def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    desk.context = Context.from_json(before["context"])
+    return "that"
+
+
+_UNDO: Mapping[str, Way] = {
+    "add_note": _delete_note,
+    "delete_note": _restore_note,
+    "read_note": _unread_note,
+    "entry": _void_entry,
+    "announce": _unannounce,
+    "add_player": _remove_player,
+    "agree": _withdraw,
+    "nickname": _forget_nickname,
+    "rename": _name_back,
+    "context": _remember,
+}
+
+_REDO: Mapping[str, Way] = {
+    "add_note": _restore_note,
+    "delete_note": _delete_note,
+    "entry": _unvoid_entry,
+    "add_player": _restore_player,
+    "agree": _agree_again,
+    "nickname": _know_nickname,
+    "rename": _rename_again,
+}

@@ -1,0 +1,201 @@
+"""From a question and the book to a situation: everything known that an answer may use."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from bot.chat.context import Asked as AskedOf
+from bot.chat.context import Context
+from knowledge.evidence import Observation, Profile, profile
+from knowledge.game import GameState
+from knowledge.situation import Agreement, Asked, OnCourt, Situation, Wind
+from knowledge.vocabulary import PlayerId, Side, Trait
+from scouting_db.values import AgreementRow, PairId, PlayerRow
+
+CACHED_BOOKS = 64
+"""Rosters and profiles kept in memory, the least recently used book leaving first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookView:
+    """A book as one version of it reads: roster, known pairs and a profile per noted player."""
+
+    version: int
+    roster: tuple[PlayerRow, ...]
+    pairs: tuple[tuple[PairId, tuple[PlayerId, PlayerId]], ...]
+    profiles: MappingProxyType[PlayerId, Profile]
+
+    def name_of(self, player: PlayerId) -> str:
+        row = self.player(player)
+        return row.name if row else "?"
+
+    def player(self, player: PlayerId) -> PlayerRow | None:
+        return next((row for row in self.roster if row.player == player), None)
+
+    def short_name(self, player: PlayerId) -> str:
+        """The surname, or the whole name where it is short or another player shares the surname."""
+        name = self.name_of(player)
+        last = name.split()[-1] if name.split() else name
+        shared = sum(row.name.split()[-1:] == [last] for row in self.roster) > 1
+        row = self.player(player)
+        if row is not None and row.ours:
+            return name.split()[0]
+        return name if shared else last
+
+    def profile_of(self, player: PlayerId) -> Profile:
+        known = self.profiles.get(player)
+        return known or Profile(player=player, name=self.short_name(player))
+
+    def ours(self) -> tuple[PlayerId, ...]:
+        return tuple(row.player for row in self.roster if row.ours)
+
+    def partner_of(self, player: PlayerId) -> PlayerId | None:
+        """The one known partner; None without one or with several."""
+        partners = {a if b == player else b for _, (a, b) in self.pairs if player in (a, b)}
+        return partners.pop() if len(partners) == 1 else None
+
+    def pair_id(self, players: Sequence[PlayerId]) -> PairId | None:
+        """The number of a pair that the book knows."""
+        wanted = set(players)
+        return next((pair for pair, both in self.pairs if set(both) == wanted), None)
+
+
+class BookViews:
+    """Views of books, keyed by (book, version, day): a changed book is simply another key."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
+
+    def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
+        """The view if it is this version's and this day's, else read and kept."""
+        kept = self._kept.get(book)
+        if kept is None or kept[:2] != (version, day):
+            kept = (version, day, read())
+            self._kept[book] = kept
+        self._kept.move_to_end(book)
+        while len(self._kept) > CACHED_BOOKS:
+            self._kept.popitem(last=False)
+        return kept[2]
+
+
+def view_of(
+    *,
+    version: int,
+    day: int,
+    roster: Sequence[PlayerRow],
+    pairs: Sequence[tuple[PairId, tuple[PlayerId, PlayerId]]],
+    observations: Sequence[Observation],
+) -> BookView:
+    """A book's view as of a day (ordinal)."""
+    bare = BookView(
+        version=version, roster=tuple(roster), pairs=tuple(pairs), profiles=MappingProxyType({})
+    )
+    by_player: dict[PlayerId, list[Observation]] = {}
+    for one in observations:
+        by_player.setdefault(one.player, []).append(one)
+    profiles = {
+        player: profile(player, bare.short_name(player), group, today=day)
+        for player, group in by_player.items()
+    }
+    return BookView(
+        version=version,
+        roster=bare.roster,
+        pairs=bare.pairs,
+        profiles=MappingProxyType(profiles),
+    )
+
+
+def gather(
+    asked: AskedOf,
+    context: Context,
+    view: BookView,
+    *,
+    game: GameState | None,
+    agreements: Sequence[AgreementRow],
+    rallies_logged: int = 0,
+    wind: Wind | None = None,
+) -> Situation:
+    """The situation of one question; whatever nobody said stays None."""
+    ours = context.ours or (view.ours() if len(view.ours()) == 2 else view.ours()[:2])
+    theirs = _theirs(asked, context, view)
+    asker = context.asker if context.asker in ours else None
+    if asked.we_serve is not None and game is not None and game.we_serve is not asked.we_serve:
+        game = None
+    return Situation(
+        topic=asked.topic,
+        asked=Asked(
+            about=asked.about,
+            wing=asked.wing,
+            ball=asked.ball,
+            ball_kind=asked.ball_kind,
+            hitter_side=asked.hitter_side,
+            striker_side=asked.striker_side,
+            pulled_wide=asked.pulled_wide,
+            words=asked.text,
+        ),
+        ours=_on_court(ours, context, view),
+        theirs=_on_court(theirs, context, view),
+        asker=asker,
+        striker=asker,
+        game=game,
+        formation=context.formation,
+        their_formation=context.their_formation,
+        familiarity=context.familiarity,
+        agreements=MappingProxyType(
+            {
+                row.key: Agreement(key=row.key, value=row.value, words=row.words)
+                for row in agreements
+            }
+        ),
+        rallies_logged=rallies_logged,
+        wind=wind,
+    )
+
+
+def _theirs(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:
+    """The pair the question is about: two named opponents, or one and the known partner."""
+    named = tuple(
+        player
+        for player in asked.about
+        if (row := view.player(player)) is not None and not row.ours
+    )
+    if len(named) >= 2:
+        return named[:2]
+    if not named:
+        return context.theirs
+    if named[0] in context.theirs:
+        return context.theirs
+    partner = view.partner_of(named[0])
+    return named if partner is None else (named[0], partner)
+
+
+def _on_court(players: Sequence[PlayerId], context: Context, view: BookView) -> tuple[OnCourt, ...]:
+    sides = [_side(player, context, view) for player in players]
+    if len(sides) == 2:
+        sides = _settled_pair(sides)
+    return tuple(
+        OnCourt(profile=view.profile_of(player), side=side)
+        for player, side in zip(players, sides, strict=True)
+    )
+
+
+def _side(player: PlayerId, context: Context, view: BookView) -> Side | None:
+    said = context.side_of(player)
+    if said is not None:
+        return said
+    noted = view.profile_of(player).fact(Trait.SIDE_PLAYED)
+    return None if noted is None else Side(noted.value)
+
+
+def _settled_pair(sides: list[Side | None]) -> list[Side | None]:
+    """One partner's side gives the other's; two that clash (both noted left) settle nothing."""
+    first, second = sides
+    if first is not None and first is second:
+        return [None, None]
+    return [
+        first or (second.other if second else None),
+        second or (first.other if first else None),
+    ]

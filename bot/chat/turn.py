@@ -1,0 +1,222 @@
+"""One turn: a stored message in, its replies out, inside the caller's transaction.
+
+The console and the Telegram bot take this same road; a tap decodes to what a text would have
+been understood as, and from there on nothing differs.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from sqlalchemy import Connection
+
+from bot.chat.answers import booking, corrections, matches, notes, undo
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.questions import answer
+from bot.chat.answers.taps import press
+from bot.chat.context import Context
+from bot.chat.payload import Verb, tap
+from bot.chat.question import (
+    KIND_OF,
+    AgreementSaid,
+    BookSaid,
+    CorrectionSaid,
+    Kind,
+    MatchSaid,
+    NoteSaid,
+    Question,
+    RallySaid,
+    ResultSaid,
+    ScoreSaid,
+    Unclear,
+    UndoSaid,
+    Understood,
+)
+from bot.chat.render import offer_buttons, rows
+from bot.chat.reply import Button, Reply
+from bot.chat.understand import understand, understand_note
+from bot.chat.wording import wording
+from bot.post import Incoming, IncomingKind
+from knowledge.vocabulary import Topic
+from scouting_db.book import Book
+from scouting_db.directory import Directory
+from scouting_db.values import InboxRow, Micros, NoteId, Role
+
+FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
+"""What is offered where a message gives no hint at all."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heard:
+    """What a turn understood and said: the replies, and the trace for the `--json` contract."""
+
+    kind: Kind
+    understood: Understood | None
+    replies: tuple[Reply, ...]
+    trace: dict[str, Any]
+
+
+def take_turn(connection: Connection, row: InboxRow, *, now: Micros) -> tuple[Reply, ...]:
+    """Handle one inbox row; every change is the caller's to commit."""
+    return hear(connection, row, now=now).replies
+
+
+def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
+    """The same, with what was understood."""
+    directory = Directory(connection)
+    incoming = Incoming.from_json(row.payload)
+    chat = directory.chat_row(row.chat)
+    person = directory.person(chat.account, incoming.user_id, incoming.user_name)
+    book_id = directory.settle_book(chat, person, name=f"{incoming.user_name}'s book")
+    desk = Desk(
+        book=Book(connection, book_id, person=person, now=now),
+        book_id=book_id,
+        chat=chat,
+        incoming=incoming,
+        inbox=row.inbox,
+        now=now,
+        context=Context.from_json(chat.context),
+    )
+    before = desk.context
+    may_write = not chat.is_group or directory.role(book_id, person) is Role.EDITOR
+    heard = _listen(desk, may_write=may_write)
+    if desk.context != before:
+        directory.save_context(chat.chat, desk.context.to_json())
+    return heard
+
+
+def _listen(desk: Desk, *, may_write: bool) -> Heard:
+    incoming = desk.incoming
+    match incoming.kind:
+        case IncomingKind.TAP:
+            return _tapped(desk, incoming.payload or "", may_write=may_write)
+        case IncomingKind.EDIT:
+            return _edited(desk)
+        case IncomingKind.TEXT:
+            return _spoken(desk, incoming.text, may_write=may_write)
+        case _:
+            key = incoming.kind if incoming.kind in ("photo", "sticker", "voice") else "other"
+            return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(f"media.{key}")))
+
+
+def _said(desk: Desk, kind: Kind, understood: Understood | None, *replies: Reply) -> Heard:
+    return Heard(kind=kind, understood=understood, replies=replies, trace=desk.trace)
+
+
+_KIND_OF_TAP = {
+    Verb.UNDO: Kind.UNDO,
+    Verb.REDO: Kind.UNDO,
+    Verb.NOTE: Kind.NOTE,
+    Verb.RALLY: Kind.RALLY,
+    Verb.TIMEOUT: Kind.SCORE,
+    Verb.SERVE: Kind.SCORE,
+    Verb.SCORE: Kind.SCORE,
+    Verb.MODE: Kind.BOOK,
+    Verb.PROFILE: Kind.NOTE,
+    Verb.ADD: Kind.BOOK,
+}
+
+_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE, Verb.MODE})
+"""What anybody in a group may press; every other tap writes to the book."""
+
+
+def _tapped(desk: Desk, payload: str, *, may_write: bool) -> Heard:
+    parts = payload.split(":")
+    verb = Verb(parts[1]) if len(parts) > 1 and parts[1] in {*Verb} else None
+    kind = Kind.UNCLEAR if verb is None else _KIND_OF_TAP.get(verb, Kind.QUESTION)
+    if not may_write and verb not in _READING_TAPS:
+        return _said(desk, kind, None, Reply(text=wording("unclear.not_yours")))
+    return _said(desk, kind, None, press(desk, payload, read_again=_read_again))
+
+
+def _read_again(desk: Desk, text: str, note: int | None) -> Reply:
+    """A message taken up again after a name was settled by a tap."""
+    if note is not None:
+        said = understand_note(text, chat=desk.chat_view())
+        return notes.read_again(desk, NoteId(note), said, origin="parsed")
+    return _joined([_act(desk, one) for one in understand(text, chat=desk.chat_view())])
+
+
+def _edited(desk: Desk) -> Heard:
+    """An edited message: where it was a note, the note is read again; else nothing changes."""
+    message = desk.incoming.external_message_id
+    row = None if message is None else desk.book.note_of_message(desk.chat.chat, message)
+    if row is None or row.deleted:
+        return _said(desk, Kind.CORRECTION, None, Reply(text=wording("media.edited")))
+    said = understand_note(desk.incoming.text, chat=desk.chat_view())
+    desk.book.add_note(desk.incoming.text, chat=desk.chat.chat)
+    reply = notes.read_again(desk, row.note, said, origin="parsed")
+    return _said(desk, Kind.CORRECTION, said, reply)
+
+
+def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
+    if not text.strip():
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.empty")))
+    view = desk.chat_view()
+    about = desk.incoming.about
+    if about is not None and about[0] == "note" and may_write:
+        said_of_note = understand_note(text, chat=view)
+        reply = corrections.reply_to_note(desk, NoteId(about[1]), text, said_of_note)
+        return _said(desk, Kind.CORRECTION, said_of_note, reply)
+    all_understood = understand(text, chat=view)
+    if not may_write and any(not isinstance(one, _READING) for one in all_understood):
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
+    replies = [_act(desk, one) for one in all_understood]
+    first = all_understood[0]
+    return _said(desk, KIND_OF[type(first)], first, *replies)
+
+
+_READING = (Question, Unclear)
+
+
+def _act(desk: Desk, understood: Understood) -> Reply:
+    match understood:
+        case Question():
+            return answer(desk, understood)
+        case NoteSaid():
+            return notes.take(desk, understood)
+        case ScoreSaid():
+            return matches.take_score(desk, understood)
+        case ResultSaid():
+            return matches.take_result(desk, understood)
+        case MatchSaid():
+            return matches.announce(desk, understood)
+        case RallySaid():
+            return matches.take_rally(desk, understood)
+        case AgreementSaid():
+            return booking.agree(desk, understood)
+        case UndoSaid():
+            return undo.undo_last(desk)
+        case CorrectionSaid():
+            return corrections.correct(desk, understood)
+        case BookSaid():
+            return booking.manage(desk, understood)
+        case Unclear():
+            return _ask_topic(understood)
+
+
+def _ask_topic(unclear: Unclear) -> Reply:
+    """Never "I don't understand" alone: two or three likely topics as buttons."""
+    if not any(character.isalnum() for character in unclear.text):
+        return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
+    offers = unclear.offers or FIRST_OFFERS
+    return Reply(text=wording("unclear.ask"), buttons=rows(offer_buttons(offers)))
+
+
+def _example() -> Button:
+    return Button(
+        label=wording("example.1"), payload=tap(Verb.EXAMPLE, 1), topic=Topic.COVER_MIDDLE
+    )
+
+
+def _joined(replies: list[Reply]) -> Reply:
+    """Several answers as one message: texts one after the other, the buttons of all."""
+    if len(replies) == 1:
+        return replies[0]
+    return Reply(
+        text="\n\n".join(reply.text for reply in replies),
+        buttons=tuple(row for reply in replies for row in reply.buttons),
+        picture=next((reply.picture for reply in replies if reply.picture), None),
+        about=next((reply.about for reply in replies if reply.about), None),
+    )
