@@ -12,6 +12,9 @@ from sqlalchemy import Connection, Engine, inspect, text
 REVISION = "0001"
 """The newest migration; a test compares it with the scripts. Equal means nothing to do."""
 
+SCRIPTS = "scouting_db:migrations"
+"""Where the migrations are."""
+
 _UPGRADE_LOCK = 7_326_114
 """Number of the PostgreSQL advisory lock under which upgrades take turns; any constant would do."""
 
@@ -20,7 +23,7 @@ class StoreError(Exception):
     """The store cannot be opened; the message says why and what to do."""
 
 
-def bring_up_to_date(engine: Engine) -> None:
+def bring_up_to_date(engine: Engine, *, newest: str = REVISION, scripts: str = SCRIPTS) -> None:
     """Make or upgrade the tables where they are behind; StoreError where that cannot be done.
 
     1. Compare the stored revision: the usual start ends here. 2. Take the lock and look again,
@@ -28,17 +31,17 @@ def bring_up_to_date(engine: Engine) -> None:
     the same transaction: all or nothing.
     """
     with engine.connect() as connection:
-        if stored_revision(connection) == REVISION:
+        if stored_revision(connection) == newest:
             return
     with _locked(engine) as connection:
         revision = stored_revision(connection)
-        if revision == REVISION:
+        if revision == newest:
             return
         if revision is None:
             _refuse_foreign_tables(connection)
         else:
             _copy_file(engine, revision)
-        _migrate(connection, revision)
+        _migrate(connection, revision, newest=newest, scripts=scripts)
 
 
 def stored_revision(connection: Connection) -> str | None:
@@ -109,7 +112,7 @@ def _free_name(source: Path, revision: str) -> Path:
     return target
 
 
-def _migrate(connection: Connection, revision: str | None) -> None:
+def _migrate(connection: Connection, revision: str | None, *, newest: str, scripts: str) -> None:
     """Run the migrations in the caller's transaction; alembic is imported only here."""
     from alembic import command
     from alembic.util import CommandError
@@ -117,9 +120,9 @@ def _migrate(connection: Connection, revision: str | None) -> None:
     from scouting_db.migrations.configuration import configuration
 
     try:
-        command.upgrade(configuration(connection), REVISION)
+        command.upgrade(configuration(connection, scripts), newest)
     except CommandError as error:
         raise StoreError(
             f"This database was written by another version of Seamwise (revision {revision}, "
-            f"this program knows {REVISION}). Install the newer version. ({error})"
+            f"this program knows {newest}). Install the newer version. ({error})"
         ) from error
