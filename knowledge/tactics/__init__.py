@@ -1,1 +1,44 @@
-"""One module per topic or small family of topics: pages of coaching that compute."""
+"""One module per topic or small family of topics: pages of coaching that compute.
+
+`advise` is the door: whatever the topic, a situation goes in and an advice comes out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from importlib import import_module
+from types import MappingProxyType
+
+from knowledge.advice import Advice
+from knowledge.situation import Situation
+from knowledge.vocabulary import Topic
+
+PAGES: Mapping[Topic, str] = MappingProxyType(
+    {
+        Topic.COVER_MIDDLE: "knowledge.tactics.cover_middle",
+        Topic.AIM_DINK: "knowledge.tactics.aim_dink",
+        Topic.WHERE_TO_STAND: "knowledge.tactics.where_to_stand",
+        Topic.OPPONENT_REPORT: "knowledge.planning.report",
+        Topic.GAME_PLAN: "knowledge.planning.plan",
+        Topic.CUE: "knowledge.planning.cue",
+    }
+)
+"""Where each topic with an engine of its own lives; every such module has an `advise`."""
+
+GENERAL_RULES = "knowledge.tactics.general_rules"
+"""Answers every other topic from common practice, and says so."""
+
+
+def advise(situation: Situation) -> Advice:
+    """The answer to a situation's question, by the page of its topic.
+
+    Pages are imported when first asked for: planning builds on single topics, so importing
+    it from here at load time would close a circle, and a start stays light.
+    """
+    page: Callable[[Situation], Advice] = import_module(
+        PAGES.get(situation.topic, GENERAL_RULES)
+    ).advise
+    return page(situation)
+
+
+__all__ = ["GENERAL_RULES", "PAGES", "advise"]
