@@ -34,6 +34,12 @@ HAND_LOG_ODDS_LIVE = math.log(20.0)
 
 HAND_LOG_ODDS_HEARSAY = math.log(5.0)
 
+LASTING_FACTS = frozenset({Trait.HAND, Trait.HEIGHT, Trait.TWO_HANDED_BACKHAND})
+"""Facts that do not fade: a lefty of last year is a lefty. The other facts age like notes."""
+
+AMBIDEXTROUS_LOG_ODDS = math.log(0.02)
+"""Two forehands are rare, about one player in fifty of either hand. Common practice, no source."""
+
 FACT_KNOWN_CHANCE = 0.75
 """Below this chance the best-supported value of a fact counts as not known."""
 
@@ -168,17 +174,18 @@ def estimate_trait(observations: Iterable[Observation], *, today: int) -> TraitE
 def estimate_fact(observations: Iterable[Observation], *, today: int) -> FactEstimate | None:
     """Best-supported value of a fact by adding log-odds per observation; None without any.
 
-    A denial ("not a lefty") counts for the values it leaves open. All values are equally
-    likely beforehand.
+    A denial ("not a lefty") counts for the values it leaves open. Beforehand all values are
+    equally likely, but for two forehands, which are rare. LASTING_FACTS do not age.
     """
     kept = _weightiest_per_author_and_day(observations)
     if not kept:
         return None
     values = TRAITS[kept[0].trait].values
     support = dict.fromkeys(values, 0.0)
+    if Value.AMBIDEXTROUS in support:
+        support[Value.AMBIDEXTROUS] = AMBIDEXTROUS_LOG_ODDS
     for one in kept:
-        full = HAND_LOG_ODDS_LIVE if one.seen is Seen.LIVE else HAND_LOG_ODDS_HEARSAY
-        step = full * min(1.0, one.weight) * _age_factor(one.day, today=today)
+        step = _fact_log_odds(one, today=today)
         support[one.value] += -step if one.denied else step
     best = max(values, key=lambda value: support[value])
     chance = 1 / sum(math.exp(support[value] - support[best]) for value in values)
@@ -189,6 +196,12 @@ def estimate_fact(observations: Iterable[Observation], *, today: int) -> FactEst
         contradicted=len({(one.value, one.denied) for one in kept}) > 1,
         newest_day=max(one.day for one in kept),
     )
+
+
+def _fact_log_odds(one: Observation, *, today: int) -> float:
+    full = HAND_LOG_ODDS_LIVE if one.seen is Seen.LIVE else HAND_LOG_ODDS_HEARSAY
+    age = 1.0 if one.trait in LASTING_FACTS else _age_factor(one.day, today=today)
+    return full * min(1.0, one.weight) * age
 
 
 def profile(
