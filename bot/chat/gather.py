@@ -134,6 +134,7 @@ def gather(
             hitter_side=asked.hitter_side,
             striker_side=asked.striker_side,
             pulled_wide=asked.pulled_wide,
+            we_serve=asked.we_serve,
             words=asked.text,
         ),
         ours=_on_court(ours, context, view),

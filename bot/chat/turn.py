@@ -6,16 +6,18 @@ been understood as, and from there on nothing differs.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
+from weakref import WeakKeyDictionary
 
-from sqlalchemy import Connection
+from sqlalchemy import Connection, Engine
 
 from bot.chat.answers import booking, corrections, matches, notes, undo
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer
 from bot.chat.answers.taps import press
 from bot.chat.context import Context
+from bot.chat.gather import BookViews
 from bot.chat.payload import Verb, tap
 from bot.chat.question import (
     KIND_OF,
@@ -30,8 +32,8 @@ from bot.chat.question import (
     ResultSaid,
     ScoreSaid,
     Unclear,
-    UndoSaid,
     Understood,
+    UndoSaid,
 )
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
@@ -41,7 +43,7 @@ from bot.post import Incoming, IncomingKind
 from knowledge.vocabulary import Topic
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import InboxRow, Micros, NoteId, Role
+from scouting_db.values import BookId, ChatRow, InboxRow, Micros, NoteId, PersonId, Role
 
 FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 """What is offered where a message gives no hint at all."""
@@ -58,7 +60,7 @@ class Heard:
 
 
 def take_turn(connection: Connection, row: InboxRow, *, now: Micros) -> tuple[Reply, ...]:
-    """Handle one inbox row; every change is the caller's to commit."""
+    """Replies to one inbox row (a bot.post.Turn); every change is the caller's to commit."""
     return hear(connection, row, now=now).replies
 
 
@@ -68,7 +70,7 @@ def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
     incoming = Incoming.from_json(row.payload)
     chat = directory.chat_row(row.chat)
     person = directory.person(chat.account, incoming.user_id, incoming.user_name)
-    book_id = directory.settle_book(chat, person, name=f"{incoming.user_name}'s book")
+    book_id, role = _book_of(directory, chat, person, incoming.user_name)
     desk = Desk(
         book=Book(connection, book_id, person=person, now=now),
         book_id=book_id,
@@ -76,14 +78,41 @@ def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
         incoming=incoming,
         inbox=row.inbox,
         now=now,
-        context=Context.from_json(chat.context),
+        context=Context.from_json(chat.context if chat.book == book_id else {}),
+        views=_views_of(connection),
     )
     before = desk.context
-    may_write = not chat.is_group or directory.role(book_id, person) is Role.EDITOR
-    heard = _listen(desk, may_write=may_write)
+    if incoming.reply_to is not None:
+        desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)
+    heard = _listen(desk, may_write=role is Role.EDITOR)
     if desk.context != before:
         directory.save_context(chat.chat, desk.context.to_json())
     return heard
+
+
+_VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
+"""Views of books per open store, since two stores may number their books alike."""
+
+
+def _views_of(connection: Connection) -> BookViews:
+    return _VIEWS.setdefault(connection.engine, BookViews())
+
+
+def _book_of(
+    directory: Directory, chat: ChatRow, person: PersonId, user_name: str
+) -> tuple[BookId, Role | None]:
+    """The chat's book and the writer's role in it. Being in a chat makes nobody a member.
+
+    In a private chat somebody who is no longer a member goes on with a book of their own.
+    """
+    name = f"{user_name}'s book"
+    book = directory.settle_book(chat, person, name=name)
+    role = directory.role(book, person)
+    if role is None and not chat.is_group:
+        book = directory.settle_book(replace(chat, book=None), person, name=name)
+        role = directory.role(book, person)
+        directory.save_context(chat.chat, {})
+    return book, role
 
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:
@@ -154,10 +183,10 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if not text.strip():
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.empty")))
     view = desk.chat_view()
-    about = desk.incoming.about
-    if about is not None and about[0] == "note" and may_write:
+    about = desk.replying_to
+    if about is not None and about.kind == "note" and may_write:
         said_of_note = understand_note(text, chat=view)
-        reply = corrections.reply_to_note(desk, NoteId(about[1]), text, said_of_note)
+        reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
     all_understood = understand(text, chat=view)
     if not may_write and any(not isinstance(one, _READING) for one in all_understood):

@@ -18,6 +18,7 @@ from knowledge.game import GameFormat, MatchState
 from knowledge.vocabulary import PlayerId
 from scouting_db.book import Book
 from scouting_db.values import (
+    About,
     AgreementRow,
     BookId,
     ChangeId,
@@ -32,9 +33,6 @@ from scouting_db.values import (
 MICROS_PER_DAY = 86_400_000_000
 ORDINAL_OF_1970 = 719_163
 """`date(1970, 1, 1).toordinal()`"""
-
-VIEWS = BookViews()
-"""Shared by all turns of a process; a changed book is simply another key."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -51,9 +49,12 @@ class Desk:
     inbox: InboxId
     now: Micros
     context: Context
+    views: BookViews
+    replying_to: About | None = None
     trace: dict[str, Any] = field(default_factory=dict)
     _view: BookView | None = field(default=None, init=False)
     _changed: bool = field(default=False, init=False)
+    _match: MatchRow | None = field(default=None, init=False)
 
     @property
     def day(self) -> int:
@@ -67,7 +68,7 @@ class Desk:
             self._view = self._read_view()
         elif self._view is None:
             version = self.book.version()
-            self._view = VIEWS.get(self.book_id, version, self.day, self._read_view)
+            self._view = self.views.get(self.book_id, version, self.day, self._read_view)
         return self._view
 
     def changed(self) -> None:
@@ -107,7 +108,13 @@ class Desk:
         )
 
     def match_row(self) -> MatchRow | None:
-        return None if self.context.match is None else self.book.match(self.context.match)
+        """The current match; what is read of it here never changes within a turn."""
+        match = self.context.match
+        if match is None:
+            return None
+        if self._match is None or self._match.match != match:
+            self._match = self.book.match(match)
+        return self._match
 
     def format(self) -> GameFormat:
         """The current match's format, or the common one."""

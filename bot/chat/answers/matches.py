@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
-from typing import Any
 from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
@@ -23,6 +21,7 @@ from scouting_db.values import (
     EntryKind,
     EntryRow,
     MatchId,
+    Micros,
     RallyRow,
     Winner,
 )
@@ -80,7 +79,7 @@ def _format_words(format: GameFormat) -> str:
     return f"{games} to {format.target}{rally}"
 
 
-def _starts_at(desk: Desk, at: time | None) -> int | None:
+def _starts_at(desk: Desk, at: time | None) -> Micros | None:
     """The next time the clock in the book's zone shows `at`."""
     if at is None:
         return None
@@ -89,7 +88,7 @@ def _starts_at(desk: Desk, at: time | None) -> int | None:
     start = datetime.combine(now.date(), at, zone)
     if start < now - timedelta(hours=1):
         start += timedelta(days=1)
-    return int(start.timestamp() * 1e6)
+    return Micros(int(start.timestamp() * 1e6))
 
 
 def _serve_buttons(match: MatchId) -> list[Button]:
@@ -373,21 +372,3 @@ def _closed(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     last = desk.book.last_change(desk.chat.chat)
     buttons = [] if last is None else [undo_button(last.change)]
     return Reply(text=" ".join(text.split()), buttons=rows(buttons), about=("match", match))
-
-
-__all__ = [
-    "announce",
-    "call_timeout",
-    "count_rally",
-    "score_buttons",
-    "score_line",
-    "start_game",
-    "take_rally",
-    "take_result",
-    "take_score",
-]
-
-
-def context_before(change: Mapping[str, Any]) -> Mapping[str, Any] | None:
-    """The memory that stood before a change of the match, if it was kept."""
-    return change.get("context")

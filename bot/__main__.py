@@ -1,0 +1,140 @@
+"""The `seamwise` command."""
+
+from __future__ import annotations
+
+import argparse
+import logging
+import os
+import sys
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+
+from scouting_db.session import Store, StoreError, open_store
+
+WELCOME = """\
+Seamwise, with a demo book: Mira and Tom at the Saltmarsh Autumn Doubles.
+Try: who covers the middle · where do I dink okafor · plan
+Note something: ruiz is a lefty, pops up backhand dinks
+A number presses a button. Leave with Ctrl-D. Nothing of the demo is kept:
+your own book is seamwise --book my.sqlite
+"""
+
+WELCOME_OWN = "Seamwise. Ask, note, or type /help. A number presses a button; Ctrl-D leaves.\n"
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command; returns its exit code."""
+    parser = _parser()
+    options = parser.parse_args(arguments)
+    logging.basicConfig(
+        level=os.environ.get("SEAMWISE_LOG", "WARNING").upper(),
+        format="%(asctime)s %(levelname)s %(name)s %(message)s",
+    )
+    try:
+        return int(options.run(options))
+    except StoreError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="seamwise", description="A courtside chat bot for doubles pickleball."
+    )
+    parser.add_argument("--version", action="version", version=f"seamwise {version('seamwise')}")
+    _book_options(parser, top=True)
+    parser.set_defaults(run=_talk)
+    commands = parser.add_subparsers(metavar="command")
+    ask = commands.add_parser("ask", help="answer once, or one JSON object per line of input")
+    ask.add_argument("text", nargs="*", help="the message; with --json it is read from stdin")
+    ask.add_argument("--json", action="store_true", help="messages from stdin, JSON to stdout")
+    _book_options(ask, top=False)
+    ask.set_defaults(run=_ask)
+    telegram = commands.add_parser("telegram", help="run the Telegram bot (SEAMWISE_TOKEN)")
+    telegram.set_defaults(run=_telegram)
+    book = commands.add_parser("book", help="back up, export, import or check a book")
+    book.add_argument("verb", choices=("backup", "export", "import", "check"))
+    book.add_argument("file", nargs="?", type=Path, help="the file to write or to read")
+    _book_options(book, top=False)
+    book.set_defaults(run=_keep_book)
+    return parser
+
+
+def _book_options(parser: argparse.ArgumentParser, *, top: bool) -> None:
+    default = None if top else argparse.SUPPRESS
+    parser.add_argument(
+        "--book", default=default, help="a SQLite file or a database URL instead of the demo"
+    )
+    parser.add_argument(
+        "--pictures", type=Path, default=default, help="a folder to write pictures to"
+    )
+
+
+def _open(book: str | None) -> Store:
+    """The user's own store, or a fresh demo book in memory."""
+    if book is None:
+        from bot.demo_book import demo_store
+
+        return demo_store()
+    return open_store(book if "://" in book else f"sqlite:///{Path(book).absolute()}")
+
+
+def _talk(options: argparse.Namespace) -> int:
+    from bot.channels.console import open_console, talk, typed_lines
+
+    store = _open(options.book)
+    try:
+        console = open_console(store, user_name="You", pictures=options.pictures)
+        sys.stdout.write((WELCOME if options.book is None else WELCOME_OWN) + "\n")
+        talk(console, typed_lines(sys.stdin), sys.stdout)
+    finally:
+        store.close()
+    return 0
+
+
+def _ask(options: argparse.Namespace) -> int:
+    from bot.channels.console import open_console, shown, talk_json
+
+    if not options.json and not options.text:
+        sys.stderr.write('Ask something: seamwise ask "who covers the middle"\n')
+        return 2
+    store = _open(options.book)
+    try:
+        console = open_console(store, user_name="You", pictures=options.pictures)
+        if options.json:
+            talk_json(console, options.text or sys.stdin, sys.stdout)
+        else:
+            replies = console.say(" ".join(options.text))
+            sys.stdout.write(shown(console, replies) + "\n")
+    finally:
+        store.close()
+    return 0
+
+
+def _telegram(_options: argparse.Namespace) -> int:
+    import asyncio
+
+    from bot.channels.telegram_bot import run
+    from bot.settings import Settings, SettingsError
+
+    try:
+        settings = Settings.from_environment(os.environ)
+    except SettingsError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    return asyncio.run(run(settings))
+
+
+def _keep_book(options: argparse.Namespace) -> int:
+    from bot.keeping import keep_book
+
+    store = _open(options.book) if options.book else open_store(os.environ.get("SEAMWISE_DATABASE"))
+    try:
+        return keep_book(options.verb, store, options.file)
+    finally:
+        store.close()
+
+
+if __name__ == "__main__":
+    sys.exit(main())

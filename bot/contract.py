@@ -1,0 +1,170 @@
+"""The `--json` contract: what a message was understood as and answered with, as one object."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from bot.chat.question import (
+    CorrectionSaid,
+    MatchSaid,
+    Mention,
+    NoteSaid,
+    Question,
+    RallySaid,
+    ResultSaid,
+    SaidScore,
+    ScoreSaid,
+    Slots,
+    Understood,
+)
+from bot.chat.reply import Reply
+from bot.chat.turn import Heard
+from knowledge.advice import Advice
+from knowledge.game import GameState
+from knowledge.vocabulary import PlayerId
+
+Names = dict[PlayerId, str]
+
+
+def to_json(
+    text: str, heard: Heard, names: Names, *, pictures: Sequence[str] = ()
+) -> dict[str, Any]:
+    """One line of `seamwise ask --json`; absent things are null."""
+    advice: Advice | None = heard.trace.get("advice")
+    reply = "\n\n".join(one.text for one in heard.replies)
+    return {
+        "text": text,
+        "kind": heard.kind.value,
+        "topic": _topic(heard),
+        "slots": _slots(heard.understood, names),
+        "observations": _observations(heard, names),
+        "reply": reply,
+        "call": reply.splitlines()[0] if reply else None,
+        "reasons": None
+        if advice is None
+        else [
+            {"text": one.text, "source": str(one.source)} for one in advice.lines or advice.reasons
+        ],
+        "numbers": _numbers(advice, heard.trace.get("game")),
+        "buttons": _buttons(heard.replies),
+        "picture": pictures[0] if pictures else None,
+    }
+
+
+def _topic(heard: Heard) -> str | None:
+    topic = heard.trace.get("topic")
+    if topic is None and isinstance(heard.understood, Question):
+        topic = heard.understood.topic
+    return None if topic is None else str(topic.value)
+
+
+def _buttons(replies: Sequence[Reply]) -> list[dict[str, str | None]] | None:
+    found = [
+        {
+            "label": button.label,
+            "payload": button.payload,
+            "topic": button.topic.value if button.topic else None,
+        }
+        for reply in replies
+        for row in reply.buttons
+        for button in row
+    ]
+    return found or None
+
+
+def _observations(heard: Heard, names: Names) -> list[dict[str, Any]] | None:
+    claims = heard.trace.get("claims")
+    if claims is None and not isinstance(heard.understood, NoteSaid):
+        return None
+    return [
+        {
+            "player": names.get(claim.player),
+            "trait": claim.trait.value,
+            "value": claim.value.value,
+            "denied": claim.denied,
+            "weight": claim.weight,
+            "condition": claim.tag.value if claim.tag else None,
+            "span": list(claim.span),
+        }
+        for claim in claims or ()
+    ]
+
+
+def _numbers(advice: Advice | None, game: GameState | None) -> dict[str, float] | None:
+    numbers: dict[str, float] = dict(advice.numbers) if advice else {}
+    if game is not None:
+        numbers |= {"ours": game.ours, "theirs": game.theirs}
+        if game.server is not None:
+            numbers["server"] = game.server
+    return numbers or None
+
+
+def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None:
+    """Everything the message settled, by the vocabulary's names."""
+    found: dict[str, Any]
+    match understood:
+        case Question():
+            found = _question_slots(understood.slots, names)
+        case NoteSaid() | CorrectionSaid() | RallySaid():
+            found = {"players": _named(understood.mentions, names)}
+        case MatchSaid():
+            found = {
+                "opponents": _named(understood.mentions, names),
+                "time": f"{understood.at:%H:%M}" if understood.at else None,
+                "court": understood.court,
+                "format": str(understood.format) if understood.format else None,
+            }
+        case ScoreSaid():
+            found = _score_slots(understood)
+        case ResultSaid():
+            found = {"games": [list(game) for game in understood.games], "won": understood.won}
+        case _:
+            found = {}
+    kept = {key: value for key, value in found.items() if value not in (None, [])}
+    return kept or None
+
+
+def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:
+    return {
+        "opponents": _named(slots.mentions, names),
+        "score": _score(slots.score),
+        "serving": slots.serving,
+        "hand": slots.hand,
+        "wing": slots.wing,
+        "ball": slots.ball,
+        "ball_kind": slots.ball_kind,
+        "side": slots.side,
+        "format": str(slots.format) if slots.format else None,
+        "wind": slots.wind,
+        "sun": slots.sun,
+    }
+
+
+def _score_slots(said: ScoreSaid) -> dict[str, Any]:
+    return {
+        "score": _score(said.score),
+        "won_by": None if said.won_by_us is None else ("us" if said.won_by_us else "them"),
+        "side_out": said.side_out or None,
+        "all": said.all_at,
+        "serving": said.score.we_serve if said.score else None,
+    }
+
+
+def _score(score: SaidScore | None) -> str | None:
+    if score is None:
+        return None
+    if score.call is not None:
+        return str(score.call)
+    parts = [score.ours, score.theirs, score.server]
+    return "-".join(str(part) for part in parts if part is not None) or None
+
+
+def _named(mentions: Sequence[Mention], names: Names) -> list[str]:
+    """Names in full where they are settled, as typed where they are not."""
+    return [
+        names.get(mention.players[0], mention.typed)
+        if len(mention.players) == 1 and mention.certainty == "sure"
+        else mention.typed
+        for mention in mentions
+    ]
