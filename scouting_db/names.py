@@ -179,7 +179,7 @@ class NameIndex:
         for position, cost, allowed in self._alike(first):
             surname = fold(self.roster[position].name).split()[1:]
             if cost <= allowed and any(_begins(word, rest) for word in surname):
-                yield position, cost, allowed
+                yield position, max(cost, BEGINNING), allowed
 
     def _beginning_with(self, key: str) -> list[str]:
         if len(key) < _SHORTEST_BEGINNING:

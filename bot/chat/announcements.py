@@ -1,0 +1,225 @@
+"""Matches to come and matches done: who, when, which court, to how many; and results."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from datetime import time
+
+from bot.chat.names import is_common
+from bot.chat.numbers import Group, groups, number
+from bot.chat.question import Certainty, MatchSaid, Mention, ResultSaid
+from bot.chat.words import Word
+from knowledge.game import GameFormat, Scoring
+
+FIRST_HOUR = 7
+"""Nobody plays before seven in the morning: `2:30` is the afternoon. Common practice, no source."""
+
+TARGETS = frozenset([7, 9, 11, 15, 21, 25])
+
+_NEXT = re.compile(
+    r"^(?:ok |okay |so |um |uh |hey )*(?:next|up next|next up|upcoming|we play|were playing|"
+    r"we are playing|we have|weve got|we got|we face|facing|playing|match|game|our next|pool|now its|its)\b"
+)
+_SURE_NEXT = re.compile(
+    r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round|its)\b|next$|"
+    r"up next|we play|were playing|we are playing|we face|our next|next)\b"
+)
+_TIME = re.compile(
+    r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d:-])|\b(\d{1,2})\s*(am|pm)\b",
+    re.IGNORECASE,
+)
+_SPOKEN_TIME = re.compile(
+    r"\bat (\w+)(?: (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock|\d\d))?\b"
+)
+_MINUTES = {
+    "thirty": 30, "fifteen": 15, "fortyfive": 45, "forty five": 45, "forty": 40, "twenty": 20,
+    "ten": 10, "fifty": 50, "oclock": 0,
+}  # fmt: skip
+_COURT = re.compile(r"\b(?:court|ct|crt|cort)\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE)
+_COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
+_TARGET = re.compile(
+    r"\b(?:to|too|till|until) (\w+)(?: (teen|one))?\b|\b(11|15|21)s?\b(?= (?:win|points?|game))"
+)
+_BEST_OF = re.compile(
+    r"\bbest (?:of )?(\w+)|\bbo ?(\d)\b|\b(?:2|two) (?:out )?of (?:3|three)\b|\b(?:one|single|1) game\b"
+)
+_RALLY = re.compile(
+    r"\brally (?:scoring|score|points?)\b|\brally to\b|\brallyscoring\b|\bto (?:\w+) rally\b"
+)
+_SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
+_WIN_BY = re.compile(r"\bwin by (1|one|2|two)\b")
+_CAP = re.compile(r"\bcap(?:ped)?(?: at| of)? (\d\d)\b")
+
+_WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
+_LOST = re.compile(
+    r"\b(?:lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
+)
+_THEY_WON = re.compile(
+    r"\bthey (?:won|beat|took|win|got)\b|\blost\b|\bbeat us\b|\b(?:to|for) them\b|\btook us\b"
+)
+_FINISHED = re.compile(
+    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|over|ended|w|l|fell|dropped|dub|result)\b"
+)
+_ONLY_A_RALLY = re.compile(
+    r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
+)
+
+
+def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
+    """The announcement of a match, if the message is one."""
+    line = _line(said)
+    opponents = tuple(one for one in mentions if not one.pronoun) or _unknown_opponents(said)
+    at, court, form = clock(text), court_of(text), said_format(said)
+    facts = sum(1 for fact in (at, court, form) if fact is not None)
+    announced = _SURE_NEXT.search(line) is not None or (_NEXT.search(line) and facts)
+    listed = len(opponents) > 1 and at is not None and court is not None
+    if "?" in text or not (announced or listed) or not (opponents or facts > 1):
+        return None
+    return MatchSaid(text=text, mentions=opponents, at=at, court=court, format=form)
+
+
+def result_said(text: str, said: Sequence[Word]) -> ResultSaid | None:
+    """A finished game or match, our points first; two games and more need no further word."""
+    line = _line(said)
+    games = _games(said)
+    finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
+    if "?" in text or not games or not (finished or len(games) > 1):
+        return None
+    if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
+        return None
+    won = _won(line)
+    if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
+        games = tuple((second, first) for first, second in games)
+    return ResultSaid(text=text, games=games, won=_won_most(games) if won is None else won)
+
+
+def said_format(said: Sequence[Word]) -> GameFormat | None:
+    """The format as far as it is said; None if nothing of it is."""
+    line = _line(said)
+    changes: dict[str, object] = {}
+    target = _target(line)
+    if target is not None:
+        changes["target"] = target
+    best = _best_of(line)
+    if best is not None:
+        changes["best_of"] = best
+    if _RALLY.search(line):
+        changes["scoring"] = Scoring.RALLY
+    elif _SIDE_OUT.search(line):
+        changes["scoring"] = Scoring.SIDE_OUT
+    win_by = _WIN_BY.search(line)
+    if win_by:
+        changes["win_by"] = 1 if win_by[1] in {"1", "one"} else 2
+    cap = _CAP.search(line)
+    if cap and int(cap[1]) >= (target or GameFormat().target):
+        changes["cap"] = int(cap[1])
+    return GameFormat(**changes) if changes else None  # type: ignore[arg-type]
+
+
+def clock(text: str) -> time | None:
+    """A time of day: `10:40`, `2.30pm`, `at nine thirty`."""
+    found = _TIME.search(text)
+    if found:
+        hour = int(found[1] or found[4])
+        half = (found[3] or found[5] or "").lower()[:1]
+        return _time(hour, int(found[2] or 0), half)
+    spoken = _SPOKEN_TIME.search(text.lower().replace("o'clock", "oclock"))
+    if spoken is None:
+        return None
+    hour_said = _to_number(spoken[1])
+    if hour_said is None or (hour_said < 1 or hour_said > 23):
+        return None
+    minutes = spoken[2] or "oclock"
+    return _time(hour_said, int(minutes) if minutes.isdigit() else _MINUTES[minutes], "")
+
+
+def court_of(text: str) -> str | None:
+    found = _COURT.search(text)
+    if found is None:
+        return None
+    named = found[1].lower()
+    spelled = _to_number(named)
+    if spelled is not None:
+        return str(spelled)
+    return named.upper() if len(named) == 1 else named if named in _COURT_WORDS else None
+
+
+def _time(hour: int, minute: int, half: str) -> time | None:
+    if half == "p" and hour < 12:
+        hour += 12
+    if not half and hour < FIRST_HOUR:
+        hour += 12
+    return time(hour, minute) if hour < 24 and minute < 60 else None
+
+
+def _line(said: Sequence[Word]) -> str:
+    return " ".join(word.folded for word in said)
+
+
+def _to_number(typed: str) -> int | None:
+    return number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
+
+
+def _target(line: str) -> int | None:
+    for found in _TARGET.finditer(line):
+        value = _to_number(found[1] or found[3])
+        if value in TARGETS:
+            return 21 if value == 20 else value
+        if (found[1], found[2]) == ("twenty", "one"):
+            return 21
+    return None
+
+
+def _best_of(line: str) -> int | None:
+    found = _BEST_OF.search(line)
+    if found is None:
+        return None
+    typed = found[1] or found[2]
+    value = _to_number(typed) if typed else 3 if "of" in found[0] else 1
+    return value if value in (1, 3, 5) else None
+
+
+def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:
+    """Names after `next` that nobody knows yet; each a NOBODY without any near name."""
+    return tuple(
+        Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY)
+        for word in said
+        if word.folded.isalpha() and len(word.folded) > 2 and not is_common(word.folded)
+    )
+
+
+def _games(said: Sequence[Word]) -> tuple[tuple[int, int], ...]:
+    found = [one for one in groups(said) if not _is_clock(one, said)]
+    if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
+        numbers = found[0].numbers
+        return tuple(zip(numbers[::2], numbers[1::2], strict=True))
+    return tuple((one.numbers[0], one.numbers[1]) for one in found if len(one.numbers) == 2)
+
+
+def _is_clock(group: Group, said: Sequence[Word]) -> bool:
+    return ":" in said[group.start + 1].gap
+
+
+def _is_finished(first: int, second: int) -> bool:
+    """Whether such a game may be over, whatever it was played to."""
+    return max(first, second) >= min(TARGETS) and first != second
+
+
+def _is_short(said: Sequence[Word]) -> bool:
+    return len(said) <= 12
+
+
+def _won(line: str) -> bool | None:
+    if _THEY_WON.search(line):
+        return False
+    return True if _WON.search(line) else False if _LOST.search(line) else None
+
+
+def _won_most(games: Sequence[tuple[int, int]]) -> bool:
+    return 2 * sum(first > second for first, second in games) > len(games)
+
+
+def _is_flippable(games: Sequence[tuple[int, int]], *, won: bool) -> bool:
+    """Turned round, the games agree with who won: they were told winner's points first."""
+    return _won_most([(second, first) for first, second in games]) is won

@@ -1,0 +1,285 @@
+"""Whom a message speaks of: names of the roster, unknown names, and pronouns, with spans.
+
+A name that is also a common word ("will", "hall") counts only where it is written as a name.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from bot.chat.question import Certainty, Mention
+from bot.chat.view import ChatView
+from bot.chat.words import Word, words
+from knowledge.vocabulary import PlayerId
+from scouting_db.names import Alike, Found, Match, NameIndex, Nobody
+from scouting_db.values import PlayerRow
+
+NAME_WORDS_AT_MOST = 5
+"""`joost van der meer senior`: more words than this are no name."""
+
+FUZZY_LOOKUPS_AT_MOST = 40
+"""Unknown words looked up in one message, so that noise costs little."""
+
+_SHORTEST_FUZZY = 4
+_SHORTEST_DICTATED = 6
+_KEPT_INDEXES = 32
+
+_SINGULAR = frozenset(["he", "him", "his", "she", "her", "hers", "hes", "shes"])
+_PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
+_PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
+_FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
+_WE = frozenset(["we", "us", "our", "ours", "were"])
+
+_BEFORE_A_NAME = frozenset(
+    ["note", "notes", "about", "vs", "versus", "against", "beat", "meet", "on", "to", "report"]
+)
+_INITIALS_THAT_ARE_WORDS = frozenset(
+    ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
+)
+_NEVER_PART_OF_A_NAME = frozenset(
+    "a an the and or n is are was be been to of in on at for with by from as it its he she they his"
+    " her their him them we i my our you your not no ok okay so if but vs do does did has have who"
+    " what where when how why that this than then too very really just about up off".split()  # noqa: SIM905
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Roster:
+    first: PlayerRow | None
+    index: NameIndex
+
+
+_indexes: dict[tuple[int, int, int], _Roster] = {}
+
+
+def index_of(view: ChatView) -> NameIndex:
+    """The roster's index, kept per book and version so that a turn need not build it again."""
+    key = (view.book, view.version, len(view.roster))
+    first = view.roster[0] if view.roster else None
+    kept = _indexes.get(key)
+    if kept is None or kept.first != first:
+        while len(_indexes) >= _KEPT_INDEXES:
+            _indexes.pop(next(iter(_indexes)))
+        kept = _indexes[key] = _Roster(first, NameIndex(view.roster))
+    return kept.index
+
+
+def find_mentions(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
+    """Every name and pronoun in the order typed. "They" gives one mention per player."""
+    named = _names(said, view)
+    taken = {position for start, stop, _ in named for position in range(start, stop)}
+    found = [(start, mention) for start, _, mention in named]
+    for position, word in enumerate(said):
+        if position not in taken:
+            before = sorted((each for each in found if each[0] < position), key=_place)
+            seen = [mention for _, mention in before]
+            found += [(position, one) for one in _pronoun(position, word, said, seen, view)]
+    return tuple(mention for _, mention in sorted(found, key=_place))
+
+
+def _place(found: tuple[int, Mention]) -> int:
+    return found[0]
+
+
+def mentions_of(text: str, view: ChatView) -> tuple[Mention, ...]:
+    return find_mentions(words(text), view)
+
+
+def is_common(folded: str) -> bool:
+    """Whether a folded word is everyday English or the game's, so hardly a name."""
+    return folded in _common_words() or folded.isdigit()
+
+
+@cache
+def _common_words() -> frozenset[str]:
+    text = files("bot.chat.data").joinpath("common_words.txt").read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if not line.startswith("#")]
+    return frozenset(" ".join(lines).split())
+
+
+def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention]]:
+    index, found, position = index_of(view), [], 0
+    budget = iter(range(FUZZY_LOOKUPS_AT_MOST))
+    while position < len(said):
+        hit = _exact_at(said, position, index) or _near_at(said, position, index, budget)
+        if hit is None:
+            position += 1
+            continue
+        stop, match = hit
+        found.append((position, stop, _mention(said[position:stop], match, view)))
+        position = stop
+    return found
+
+
+def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, Match] | None:
+    for stop in range(min(len(said), start + NAME_WORDS_AT_MOST), start, -1):
+        window = said[start:stop]
+        if _is_broken(window) or not _may_be_name(said, start, stop):
+            continue
+        for typed in _without_plural(window):
+            if index.has(typed):
+                return stop, index.lookup(typed)
+    return None
+
+
+def _without_plural(window: Sequence[Word]) -> Iterator[str]:
+    """The words as they are, then `okafors` as `okafor`."""
+    typed = " ".join(word.folded for word in window)
+    yield typed
+    if typed.endswith("s") and len(typed) > _SHORTEST_FUZZY:
+        yield typed[:-1]
+
+
+def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
+    """Guards exact matches that are common words, or initials such as BH."""
+    window = said[start:stop]
+    if len(window) > 1:
+        return not all(word.folded in _NEVER_PART_OF_A_NAME for word in window)
+    word = window[0]
+    if len(word.folded) <= 2:
+        is_capitals = word.typed.isupper() and len(word.typed) == 2
+        return is_capitals and word.folded not in _INITIALS_THAT_ARE_WORDS
+    return not is_common(word.folded) or _is_written_as_name(said, start)
+
+
+def _is_written_as_name(said: Sequence[Word], position: int) -> bool:
+    """Capitalised inside a sentence, or where a name stands: after `note`, before a colon."""
+    word = said[position]
+    ahead = said[position + 1].gap if position + 1 < len(said) else ""
+    after = said[position - 1].folded if position else ""
+    inside = bool(position) and not any(mark in word.gap for mark in ".!?\n")
+    shouted = all(each.typed.isupper() for each in said)
+    capitalised = word.is_capitalised and inside and not shouted
+    return capitalised or ":" in ahead or after in _BEFORE_A_NAME
+
+
+def _near_at(
+    said: Sequence[Word], start: int, index: NameIndex, budget: Iterator[int]
+) -> tuple[int, Match] | None:
+    for stop in range(min(len(said), start + NAME_WORDS_AT_MOST - 1), start, -1):
+        window = said[start:stop]
+        if _is_broken(window) or not _may_be_mangled(window):
+            continue
+        if next(budget, None) is None:
+            return None
+        for typed in _without_plural(window):
+            match = index.lookup(typed)
+            if not isinstance(match, Nobody):
+                return stop, match
+    if _is_unknown_name(said, start):
+        return start + 1, index.lookup(said[start].folded)
+    return None
+
+
+def _may_be_mangled(window: Sequence[Word]) -> bool:
+    """One odd word, or a few that dictation may have made of one name ("oak a four")."""
+    first, letters = window[0].folded, sum(len(word.folded) for word in window)
+    if any(word.folded[0].isdigit() for word in window):
+        return False
+    if len(window) == 1:
+        return letters >= _SHORTEST_FUZZY and not is_common(first)
+    edges = (first, window[-1].folded)
+    if letters < _SHORTEST_DICTATED or any(edge in _NEVER_PART_OF_A_NAME for edge in edges):
+        return False
+    return not all(is_common(word.folded) for word in window)
+
+
+def _is_unknown_name(said: Sequence[Word], position: int) -> bool:
+    """A word that stands where a name stands and that we do not know otherwise."""
+    word = said[position]
+    if is_common(word.folded) or not word.folded.isalpha() or len(word.folded) < 3:
+        return False
+    return _is_written_as_name(said, position)
+
+
+def _is_broken(window: Sequence[Word]) -> bool:
+    return any(set(word.gap) & set(",;:!?\n()/&+") or ". " in word.gap for word in window[1:])
+
+
+def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
+    span = (window[0].span[0], window[-1].span[1])
+    typed = " ".join(word.typed for word in window)
+    match match:
+        case Found(player=row):
+            return Mention(typed=typed, span=span, certainty=Certainty.SURE, players=(row.player,))
+        case Alike(players=rows):
+            players = tuple(row.player for row in rows)
+            spoken_of = _in_context(players, view)
+            if spoken_of is not None:
+                return Mention(
+                    typed=typed, span=span, certainty=Certainty.SURE, players=(spoken_of,)
+                )
+            return Mention(typed=typed, span=span, certainty=Certainty.AMBIGUOUS, players=players)
+        case Nobody(nearest=rows):
+            nearest = tuple(row.player for row in rows)
+            return Mention(typed=typed, span=span, certainty=Certainty.NOBODY, players=nearest)
+
+
+def _in_context(players: Sequence[PlayerId], view: ChatView) -> PlayerId | None:
+    """The one of several alike who is on court, or else spoken of just now."""
+    for circle in (view.theirs + view.ours, view.focus):
+        known = [player for player in players if player in circle]
+        if known:
+            return known[0] if len(known) == 1 else None
+    return None
+
+
+def _pronoun(
+    position: int, word: Word, said: Sequence[Word], before: Sequence[Mention], view: ChatView
+) -> list[Mention]:
+    meant = _meant(position, word.folded, said, before, view)
+    return [
+        Mention(
+            typed=word.typed,
+            span=word.span,
+            certainty=Certainty.SURE,
+            players=(player,),
+            pronoun=True,
+        )
+        for player in meant
+    ]
+
+
+def _meant(
+    position: int, folded: str, said: Sequence[Word], before: Sequence[Mention], view: ChatView
+) -> tuple[PlayerId, ...]:
+    sure = [each for each in before if each.certainty is Certainty.SURE]
+    named = [each.players[0] for each in sure if not each.pronoun] or [
+        each.players[0] for each in sure
+    ]
+    last = (*named[::-1], *view.focus)
+    if folded in _SINGULAR:
+        unsure = any(each.certainty is not Certainty.SURE for each in before)
+        return () if unsure and not named else last[:1]
+    if folded in _PLURAL:
+        return _they(named, view)
+    if folded in _PARTNER:
+        return _partner(position, said, last, before, view)
+    return ()
+
+
+def _they(named: Sequence[PlayerId], view: ChatView) -> tuple[PlayerId, ...]:
+    if named:
+        return tuple(dict.fromkeys(named))
+    if len(view.focus) > 1:
+        return view.focus
+    return view.theirs or view.focus
+
+
+def _partner(
+    position: int,
+    said: Sequence[Word],
+    last: Sequence[PlayerId],
+    before: Sequence[Mention],
+    view: ChatView,
+) -> tuple[PlayerId, ...]:
+    """`my partner` is the other of us; `his partner`, `Hale's partner` the other of that pair."""
+    word = said[position - 1] if position else None
+    follows_name = bool(word and before and before[-1].span[1] == word.span[1])
+    theirs = word is not None and (follows_name or word.folded in _SINGULAR | {"the"})
+    subject = last[0] if theirs and last else view.asker
+    pair = next((each for each in (view.theirs, view.ours) if subject in each), ())
+    return tuple(each for each in pair if each != subject)

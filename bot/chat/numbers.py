@@ -1,0 +1,125 @@
+"""Numbers in a message: digits and number words, and the score-like groups they form."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.chat.words import Word
+
+_NUMBER_WORDS = {
+    spelled: number
+    for number, spelled in enumerate(
+        (
+            "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+            "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
+            "eighteen", "nineteen", "twenty",
+        )
+    )
+} | {"nil": 0, "love": 0, "twentyone": 21}  # fmt: skip
+
+_DICTATED = {"oh": 0, "o": 0, "won": 1, "to": 2, "too": 2, "tree": 3, "for": 4, "fore": 4, "ate": 8}
+"""What dictation writes for a number; read so only between other numbers. From memory."""
+
+_JOINS = frozenset("-–—/:")
+_BETWEEN = frozenset(["to", "dash", "and"])
+_LARGEST = 999
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """Numbers said in one breath: `6-4-2`, `nine eight two`; words `start` up to `stop`."""
+
+    numbers: tuple[int, ...]
+    start: int
+    stop: int
+    tight: bool
+    span: tuple[int, int]
+
+
+def number(word: Word) -> int | None:
+    """The number a word stands for, up to 999."""
+    if word.folded.isascii() and word.folded.isdigit():
+        return int(word.folded) if len(word.folded) <= len(str(_LARGEST)) else None
+    return _NUMBER_WORDS.get(word.folded)
+
+
+def groups(said: Sequence[Word]) -> tuple[Group, ...]:
+    """Runs of two numbers and more; runs written tight, `11-8 9-11`, are groups of their own."""
+    found: list[Group] = []
+    position = 0
+    while position < len(said):
+        stop, numbers = _run(said, position)
+        if len(numbers) > 1:
+            found += _split_tight(said, numbers)
+        position = max(stop, position + 1)
+    return tuple(found)
+
+
+def is_dictated(word: Word) -> bool:
+    return word.folded in _DICTATED
+
+
+def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
+    """Where the run of numbers ends, and its numbers with their places."""
+    numbers: list[tuple[int, int]] = []
+    position = start
+    while position < len(said):
+        value = _number_here(said, position, begun=bool(numbers))
+        if value is None:
+            joins = numbers and said[position].folded in _BETWEEN and _continues(said, position)
+            if not joins:
+                break
+        else:
+            if numbers and not _is_same_breath(said[position].gap):
+                break
+            numbers.append((position, value))
+        position += 1
+    return position, numbers
+
+
+def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | None:
+    value = number(said[position])
+    if value is not None or said[position].folded not in _DICTATED:
+        return value
+    ahead = number(said[position + 1]) if position + 1 < len(said) else None
+    last = position + 1 == len(said)
+    sure = begun and (last or ahead is not None) and said[position].folded != "to"
+    sure = sure or (begun and last) or (not begun and ahead is not None and position == 0)
+    return _DICTATED[said[position].folded] if sure else None
+
+
+def _continues(said: Sequence[Word], position: int) -> bool:
+    return position + 1 < len(said) and number(said[position + 1]) is not None
+
+
+def _is_same_breath(gap: str) -> bool:
+    return len(gap.strip()) <= 1 and gap.strip() in {"", ",", *_JOINS}
+
+
+def _split_tight(said: Sequence[Word], numbers: Sequence[tuple[int, int]]) -> list[Group]:
+    """`11-8 9-11` are two groups; `9-8 2` and `9 8 2` are one."""
+    runs = [[numbers[0]]]
+    is_tight = any(_is_tight(said[place]) for place, _ in numbers[1:])
+    for place, value in numbers[1:]:
+        if is_tight and not _is_tight(said[place]):
+            runs.append([])
+        runs[-1].append((place, value))
+    if len(runs) == 2 and len(runs[0]) == 2 and len(runs[1]) == 1:
+        runs = [runs[0] + runs[1]]
+    return [_group(said, run, tight=is_tight) for run in runs if len(run) > 1]
+
+
+def _group(said: Sequence[Word], run: Sequence[tuple[int, int]], *, tight: bool) -> Group:
+    start, last = run[0][0], run[-1][0]
+    return Group(
+        numbers=tuple(value for _, value in run),
+        start=start,
+        stop=last + 1,
+        tight=tight,
+        span=(said[start].span[0], said[last].span[1]),
+    )
+
+
+def _is_tight(word: Word) -> bool:
+    return bool(set(word.gap) & _JOINS)

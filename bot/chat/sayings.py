@@ -1,0 +1,186 @@
+"""What is said to the bot rather than asked of it: commands, undo, corrections, agreements."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.chat.question import (
+    AgreementSaid,
+    BookSaid,
+    BookVerb,
+    CorrectionSaid,
+    Mention,
+    UndoSaid,
+)
+from bot.chat.words import Word
+from knowledge.vocabulary import AgreementKey, Topic
+
+_COMMAND = re.compile(r"^/(\w+)(?:@\w+)?(?:\s+|$)(.*)", re.DOTALL)
+
+BOOK_COMMANDS = {
+    "start": BookVerb.START,
+    "help": BookVerb.HELP,
+    "players": BookVerb.WHO,
+    "notes": BookVerb.SHOW_NOTES,
+    "pair": BookVerb.OUR_PAIR,
+    "mode": BookVerb.MODE,
+    "log": BookVerb.LOG_ONLY,
+    "add": BookVerb.ADD_PLAYER,
+    "rename": BookVerb.RENAME_PLAYER,
+    "nickname": BookVerb.ADD_NICKNAME,
+    "export": BookVerb.EXPORT,
+    "share": BookVerb.SHARE,
+    "forget": BookVerb.FORGET,
+}
+
+TOPIC_COMMANDS = {
+    "plan": Topic.GAME_PLAN,
+    "cue": Topic.CUE,
+    "adjust": Topic.ADJUST,
+    "report": Topic.OPPONENT_REPORT,
+    "probe": Topic.PROBE,
+    "timeout": Topic.TIMEOUT_NOW,
+    "stand": Topic.WHERE_TO_STAND,
+}
+
+_UNDO = re.compile(
+    r"^(?:please |ok |oops |whoops |no |wait )*(?:undo|take (?:that|it) back|scratch (?:that|it)"
+    r"|delete (?:that|it|the last(?: one| note)?)|remove (?:that|it|the last(?: one)?)|cancel that"
+    r"|forget (?:that|i said that|it)|never ?mind that|strike that)"
+    r"(?: (?:that|it|please|last|one|the last one|last note|note))*$"
+)
+
+_CORRECTION = re.compile(
+    r"^(?:no|nope|sorry|oops|wait|actually|correction|not that|wrong|scratch that|i mean|i meant"
+    r"|make that|that was|that should)\b"
+)
+_CORRECTION_BODY = re.compile(
+    r"\b(?:the other (?:one|guy|player|ana|anna)|i mean|i meant|i said|meant|wrong (?:one|player|guy)"
+    r"|not (?:him|her|that one|them)|should be|instead|correction|make that|that was)\b"
+)
+
+_AGREED = re.compile(
+    r"^(?:so |ok |okay |btw |fyi |note )*(?:we(?:ve| have)? (?:just )?(?:agreed?|decided?|settled|said|do it)"
+    r"|agreed|agreement|our (?:rule|agreement|deal|plan) is|deal|settled|decided|from now on)\b[:,]?"
+    r"(?: that| on)?\s*(.*)$"
+)
+_AGREEMENT_WORDS = (
+    (
+        r"\bfirst serv\w*|\b(?:starts?|starting|begins?) (?:the )?serv\w*|\bserves? first",
+        AgreementKey.FIRST_SERVER,
+    ),
+    (r"\b(?:time ?outs?|calls? time|to call time)\b", AgreementKey.TIMEOUT_CALLER),
+    (r"\b(?:poach\w*|signals?|fist|open hand|fingers behind)\b", AgreementKey.POACH_SIGNAL),
+    (r"\b(?:stack\w*)\b", AgreementKey.STACK),
+    (r"\b(?:lobs?|lobbed|overhead|overheads)\b", AgreementKey.LOBS),
+    (r"\b(?:middle|center|centre|seam|between us|down the gut)\b", AgreementKey.MIDDLE),
+    (
+        r"\b(?:left side|right side|plays? left|plays? right|on the left|on the right|sides?)\b",
+        AgreementKey.SIDES,
+    ),
+)
+
+_BOOK_WORDS = (
+    (
+        r"^(?:add|new player|create)(?: a| the)?(?: new)?(?: player| opponent)? (?!(?:a )?note)(.+)$",
+        BookVerb.ADD_PLAYER,
+    ),
+    (r"^rename (.+)$", BookVerb.RENAME_PLAYER),
+    (r"^(?:nickname|call) (.+)$", BookVerb.ADD_NICKNAME),
+    (r"^(.+ (?:is also (?:called|known as)|aka|goes by) .+)$", BookVerb.ADD_NICKNAME),
+    (
+        r"^(?:show|list|read|see|give me|all)(?: me)?(?: all)?(?: the| my| our)? notes(?: (?:on|about|for|of) (.*))?$",
+        BookVerb.SHOW_NOTES,
+    ),
+    (
+        r"^(?:who is in (?:the|our|my) book|(?:list|show)(?: me)?(?: all)?(?: the| our| my)? "
+        r"(?:players|opponents|roster|book)|whos in (?:the|our|my) book|roster)(.*)$",
+        BookVerb.WHO,
+    ),
+    (
+        r"^(?:our pair is|our pair|we are|(?:im|i am) (?=\w+ (?:and )?(?:my )?partner)|my partner is|i play with"
+        r"|im playing with|i am playing with) (.+)$",
+        BookVerb.OUR_PAIR,
+    ),
+    (r"^(match|break|open) mode$", BookVerb.MODE),
+    (r"^mode (match|break|open)$", BookVerb.MODE),
+    (r"^(?:log only|just log|only log|score only|just the score)(.*)$", BookVerb.LOG_ONLY),
+    (r"^(?:export|download|back ?up)\b(.*)$", BookVerb.EXPORT),
+    (r"^(?:share|invite)\b(.*)$", BookVerb.SHARE),
+    (r"^(?:forget|erase|delete) (?:everything|all)(?: (?:about|on|of) (.*))?$", BookVerb.FORGET),
+    (r"^forget (?:about )?(?!it\b|that\b)(.+)$", BookVerb.FORGET),
+    (
+        r"^(?:help|what can you do|how does this work|how do i use (?:this|you)|commands)()$",
+        BookVerb.HELP,
+    ),
+)
+_BOOK_RULES = tuple((re.compile(pattern), verb) for pattern, verb in _BOOK_WORDS)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Command:
+    """A typed command: its word without the slash, and the rest of the message."""
+
+    word: str
+    rest: str
+
+
+def command(text: str) -> Command | None:
+    found = _COMMAND.match(text.strip())
+    return None if found is None else Command(word=found[1].lower(), rest=found[2].strip())
+
+
+def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
+    return UndoSaid(text=text) if _UNDO.match(_line(said)) else None
+
+
+def correction_said(
+    text: str, said: Sequence[Word], mentions: Sequence[Mention], *, replying: bool
+) -> CorrectionSaid | None:
+    """A correction of what was last understood; `replying` to a note needs less of a hint."""
+    line = _line(said)
+    if "?" in text or len(said) > 14:
+        return None
+    begins = _CORRECTION.match(line) is not None
+    if begins and (_CORRECTION_BODY.search(line) or mentions):
+        return CorrectionSaid(text=text, mentions=tuple(mentions))
+    bare_name = replying and mentions and len(said) <= 3
+    return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
+
+
+def agreement_said(text: str, said: Sequence[Word]) -> AgreementSaid | None:
+    """What our pair settles; `value` keeps the words after "we agreed"."""
+    found = _AGREED.match(_line(said))
+    if found is None or "?" in text:
+        return None
+    for words, key in _AGREEMENT_WORDS:
+        if re.search(words, found[1]):
+            return AgreementSaid(text=text, key=key, value=found[1])
+    return None
+
+
+def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> BookSaid | None:
+    """Management of the book asked for in words."""
+    line = _line(said)
+    for rule, verb in _BOOK_RULES:
+        found = rule.match(line)
+        if found is not None and "?" not in text:
+            words = _as_typed(text, said, found[1] or "")
+            return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
+    return None
+
+
+def _as_typed(text: str, said: Sequence[Word], folded: str) -> str:
+    """The part of the message as typed whose folded words were found, at its end or start."""
+    count = len(folded.split())
+    if not count:
+        return ""
+    at_end = [word.folded for word in said[-count:]] == folded.split()
+    part = said[-count:] if at_end else said[:count]
+    return text[part[0].span[0] : part[-1].span[1]]
+
+
+def _line(said: Sequence[Word]) -> str:
+    return " ".join(word.folded for word in said)

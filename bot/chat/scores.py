@@ -1,0 +1,231 @@
+"""Scores as players say them: calls, whose number is whose, and one rally's outcome."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.numbers import Group, groups, is_dictated, number
+from bot.chat.question import RallySaid, SaidScore, ScoreSaid
+from bot.chat.words import Word
+from knowledge.game import ScoreCall
+
+CONTENT_WORDS_IN_A_RALLY = 12
+"""`our point, Hale netted a drive`: a longer message is a note or a question."""
+
+_WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|mira and tom|tom and mira)"
+_THEY = r"(?:they|them|their|theirs|theyre|theyve|opponents|other team|other side)"
+_RECEIVE = r"(?:receiv\w*|return\w*|recv|rcv\w*)"
+_SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
+
+_THEY_SERVE = re.compile(
+    rf"\b{_THEY} (?:are |re |is |have |got |has |on |to |it |the |a )*{_SERVE}\b"
+    rf"|\b(?:his|her|hers) serve\b|^{_RECEIVE}|\b{_SERVE} {_THEY}\b"
+    rf"|\b(?<!they )(?<!they are )(?<!theyre ){_RECEIVE}\b"
+)
+_WE_SERVE = re.compile(
+    rf"\b{_WE} (?:are |re |have |got |on |to |it |the |a |all )*{_SERVE}\b"
+    rf"|\b{_THEY} (?:are |re )?{_RECEIVE}\b|\bmy serve\b|\b{_SERVE} (?:us|ours)\b"
+    rf"|^{_SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving|servin)\b"
+)
+_SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
+_FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
+_UP = r"(?:up|ahead|leading|lead|leads|winning|in front)"
+_DOWN = r"(?:down|behind|trailing|trail|trails|losing)"
+_AHEAD = re.compile(rf"\b{_UP}\b")
+_BEHIND = re.compile(rf"\b{_DOWN}\b")
+_THEY_LEAD = re.compile(rf"\b{_THEY} (?:are |re |still |now |just )*(?:{_UP}|{_DOWN})\b")
+_THEIRS_FIRST = re.compile(rf"\b{_THEY} (?:got |have |on |at |with )?#|# # (?:them|theirs)\b")
+_OURS_FIRST = re.compile(
+    rf"\b{_WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
+)
+_EACH_SAID = re.compile(rf"\b{_WE} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_THEY}(?: \w+){{0,2}} #")
+_EACH_SAID_THEIRS = re.compile(rf"\b{_THEY} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_WE}(?: \w+){{0,2}} #")
+_ALL = re.compile(
+    r"# (?:all|apiece|each|even|a piece|up)$|(?:tied|even|level|square) (?:at |on )?#"
+)
+
+_SIDE_OUT = re.compile(r"\bside ?out\b|\bsideout\b|\blost (?:the |our )?serve\b")
+_OUR_RALLY = re.compile(
+    r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:us|ours)\b"
+    r"|\bwe (?:just )?(?:won|win|got|take|took) (?:that|it|the rally|this one|the point|a point)\b"
+    r"|^(?:us|ours)$"
+)
+_THEIR_RALLY = re.compile(
+    r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:them|theirs)\b"
+    r"|\bthey (?:just )?(?:won|win|got|take|took|get) (?:that|it|the rally|this one|the point|a point)\b"
+    r"|\bwe (?:just )?(?:lost|lose) (?:that|it|the rally|this one|the point|a point)\b"
+    r"|^lost (?:that|that one|it|the rally)\b|^(?:them|theirs)$"
+)
+
+_SCORE_WORDS = frozenset(
+    "score is its the we were us our ours i im they them their theirs theyre up down ahead behind"
+    " leading lead leads trailing winning losing serving servin serve serves serving receiving receivin"
+    " receive returning server first second 1st 2nd one two all apiece each tied even level at and"
+    " but so now a an on with have has got ok okay um uh er well right just still it back ball by"
+    " in to game games go going side out sideout here call called calls my your his her hers lol"
+    " yes yeah no oh man hey are re team other point points pt pts rally score's for".split()  # noqa: SIM905
+)
+_STRAY_WORDS_ALLOWED = 1
+
+
+def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None:
+    """The score a message contains, and its span; None without one."""
+    found = _score_group(said)
+    line = _line(said, found)
+    each = _each_said(said, line)
+    if each is not None:
+        return each, (said[0].span[0], said[-1].span[1])
+    if found is None:
+        return None
+    return _read(found, line), found.span
+
+
+def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
+    """The message as a score or a rally's outcome, if that is all it says."""
+    line = _line(said, None)
+    if _SIDE_OUT.search(line) and _is_all_score(said):
+        return ScoreSaid(text=text, side_out=True)
+    score = said_score(said)
+    if score is not None:
+        return ScoreSaid(text=text, score=score[0]) if _is_all_score(said) else None
+    level = _all_at(said)
+    if level is not None and _is_all_score(said):
+        return ScoreSaid(text=text, all_at=level)
+    return _rally(text, said, line)
+
+
+def _rally(text: str, said: Sequence[Word], line: str) -> RallySaid | None:
+    ours, theirs = _OUR_RALLY.search(line), _THEIR_RALLY.search(line)
+    if (ours is None) == (theirs is None) or "?" in text or len(said) > CONTENT_WORDS_IN_A_RALLY:
+        return None
+    return RallySaid(text=text, won_by_us=ours is not None)
+
+
+def _score_group(said: Sequence[Word]) -> Group | None:
+    """The likeliest score of the message: two numbers or three, the last group of them."""
+    fitting = [one for one in groups(said) if _could_be_score(one, said)]
+    return fitting[-1] if fitting else None
+
+
+def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
+    if len(group.numbers) not in (2, 3):
+        return False
+    before = said[group.start - 1].folded if group.start else ""
+    ratio = before in {"of", "nine", "x"} or _is_ratio(group, said)
+    return not ratio and not _is_clock(group, said)
+
+
+def _is_ratio(group: Group, said: Sequence[Word]) -> bool:
+    after = said[group.stop].folded if group.stop < len(said) else ""
+    return after in {"times", "feet", "foot", "percent", "balls", "rallies"}
+
+
+def _is_clock(group: Group, said: Sequence[Word]) -> bool:
+    """`10:40` is a time, and no score of this game goes there."""
+    second = said[group.start + 1]
+    return len(group.numbers) == 2 and ":" in second.gap and len(second.typed) == 2
+
+
+def _line(said: Sequence[Word], group: Group | None) -> str:
+    inside = range(group.start, group.stop) if group else range(0)
+    return " ".join(
+        "#" if place in inside or (group is None and number(word) is not None) else word.folded
+        for place, word in enumerate(said)
+    )
+
+
+def _read(group: Group, line: str) -> SaidScore:
+    first, second = group.numbers[0], group.numbers[1]
+    line = re.sub(r"# (?:# )*#", "# #", line)
+    server = group.numbers[2] if len(group.numbers) == 3 else _server(line)
+    we_serve = _we_serve(line)
+    ours = _our_number(first, second, line, we_serve=we_serve, is_call=len(group.numbers) == 3)
+    if ours is None:
+        as_typed = ScoreCall(serving=first, receiving=second, server=server)
+        return SaidScore(call=as_typed, server=server, we_serve=we_serve)
+    theirs = second if ours == first else first
+    call = _call(ours, theirs, server, we_serve)
+    return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
+
+
+def _call(ours: int, theirs: int, server: int | None, we_serve: bool | None) -> ScoreCall | None:
+    if we_serve is None:
+        return None
+    serving, receiving = (ours, theirs) if we_serve else (theirs, ours)
+    return ScoreCall(serving=serving, receiving=receiving, server=server)
+
+
+def _our_number(
+    first: int, second: int, line: str, *, we_serve: bool | None, is_call: bool
+) -> int | None:
+    """Which of the two is ours: from up or down, from whom the line names, from the call."""
+    they_lead = _THEY_LEAD.search(line) is not None
+    if _AHEAD.search(line) or _BEHIND.search(line):
+        we_are_ahead = (_AHEAD.search(line) is not None) is not they_lead
+        return max(first, second) if we_are_ahead else min(first, second)
+    if is_call and we_serve is not None:
+        return first if we_serve else second
+    if _THEIRS_FIRST.search(line):
+        return second
+    if _OURS_FIRST.search(line):
+        return first
+    if we_serve is not None:
+        return first if we_serve else second
+    return None
+
+
+def _we_serve(line: str) -> bool | None:
+    if _WE_SERVE.search(line):
+        return True
+    return False if _THEY_SERVE.search(line) else None
+
+
+def _server(line: str) -> int | None:
+    if _SECOND.search(line):
+        return 2
+    return 1 if _FIRST.search(line) else None
+
+
+def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
+    """`us 6 them 4`, `they have 9 we have 7`."""
+    plain = _line(said, None)
+    numbers = [value for value in map(number, said) if value is not None]
+    ours_first = _EACH_SAID.search(plain)
+    if not (ours_first or _EACH_SAID_THEIRS.search(plain)) or len(numbers) != 2:
+        return None
+    ours, theirs = numbers if ours_first else numbers[::-1]
+    we_serve = _we_serve(line)
+    call = _call(ours, theirs, None, we_serve)
+    return SaidScore(call=call, ours=ours, theirs=theirs, server=None, we_serve=we_serve)
+
+
+def _all_at(said: Sequence[Word]) -> int | None:
+    numbers = [value for value in map(number, said) if value is not None]
+    if len(numbers) != 1 or not _ALL.search(_line(said, None)):
+        return None
+    return numbers[0]
+
+
+def _is_all_score(said: Sequence[Word]) -> bool:
+    """Whether hardly a word of the message is about anything but the score."""
+    stray = [
+        word
+        for word in said
+        if number(word) is None and not is_dictated(word) and word.folded not in _SCORE_WORDS
+    ]
+    return len(stray) <= _STRAY_WORDS_ALLOWED and len(said) <= CONTENT_WORDS_IN_A_RALLY
+
+
+def said_serving(line: str) -> bool | None:
+    """Whether we serve, from the words of a question; None if it does not say."""
+    if re.search(
+        rf"\b(?:{_WE} (?:are |re )?(?:serving|serve)|our serve|my serve|im serving|before i serve)\b",
+        line,
+    ):
+        return True
+    found = re.search(
+        rf"\b(?:{_WE} (?:are |re )?{_RECEIVE}|{_THEY} (?:are |re )?serving|their serve|im receiving)\b",
+        line,
+    )
+    return False if found else None

@@ -1,0 +1,180 @@
+"""From a typed message to what it is: the one entry for texts.
+
+The order matters: what is said in a fixed form (commands, undo, scores, results, matches)
+comes before notes, and notes before questions, since a fixed form is never a question.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from bot.chat.announcements import match_said, result_said
+from bot.chat.asking import asks
+from bot.chat.names import find_mentions
+from bot.chat.notes import read_note
+from bot.chat.question import (
+    BookSaid,
+    BookVerb,
+    Mention,
+    NoteSaid,
+    Question,
+    RallySaid,
+    Slots,
+    Unclear,
+    Understood,
+    UndoSaid,
+)
+from bot.chat.sayings import (
+    BOOK_COMMANDS,
+    TOPIC_COMMANDS,
+    Command,
+    agreement_said,
+    book_said,
+    command,
+    correction_said,
+    undo_said,
+)
+from bot.chat.scores import score_message
+from bot.chat.slots import find_slots
+from bot.chat.utterance import Mask, SlotToken, read
+from bot.chat.view import ChatView
+from bot.chat.words import Word, words
+from knowledge.vocabulary import PlayerId, Topic
+
+CERTAIN = 1.0
+"""The confidence of a question asked by a command or in a fixed form."""
+
+OFFERED = 2
+OFFERED_WHEN_UNCLEAR = 3
+
+_NOTE_COMMANDS = frozenset(["note", "n"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Message:
+    text: str
+    said: tuple[Word, ...]
+    mentions: tuple[Mention, ...]
+
+
+def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
+    """What the message says: one thing, or a note and the question that comes with it."""
+    typed = command(text)
+    if typed is not None:
+        return (_commanded(text, typed, chat),)
+    message = _message(text, chat)
+    if not message.said:
+        return (Unclear(text=text, offers=()),)
+    fixed = _fixed(message, chat)
+    return (fixed,) if fixed is not None else _note_or_question(message, chat)
+
+
+def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
+    """The text read as a note, whatever else it might be."""
+    message = _message(_without_command(text), chat)
+    return replace(read_note(message.text, message.said, message.mentions, chat), text=text)
+
+
+def _message(text: str, chat: ChatView) -> _Message:
+    said = words(text)
+    return _Message(text=text, said=said, mentions=find_mentions(said, chat))
+
+
+def _without_command(text: str) -> str:
+    """The text with a leading `/note` blanked out, so that spans still fit."""
+    typed = command(text)
+    if typed is None or typed.word not in _NOTE_COMMANDS:
+        return text
+    start = len(text) - len(text.lstrip())
+    end = start + len(text[start:].split(maxsplit=1)[0])
+    return " " * end + text[end:]
+
+
+def _commanded(text: str, typed: Command, chat: ChatView) -> Understood:
+    rest = _message(typed.rest, chat)
+    if typed.word in _NOTE_COMMANDS:
+        return understand_note(text, chat=chat)
+    if typed.word == "undo":
+        return UndoSaid(text=text)
+    if typed.word in TOPIC_COMMANDS:
+        slots = find_slots(rest.text, rest.said, chat)
+        topic = TOPIC_COMMANDS[typed.word]
+        return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
+    verb = BOOK_COMMANDS.get(typed.word, BookVerb.HELP)
+    return BookSaid(text=text, verb=verb, words=typed.rest, mentions=rest.mentions)
+
+
+def _fixed(message: _Message, chat: ChatView) -> Understood | None:
+    """What has a form of its own, in this order."""
+    text, said, mentions = message.text, message.said, message.mentions
+    if chat.forwarded:
+        return None
+    replying = chat.replying_to_note
+    return (
+        undo_said(text, said)
+        or result_said(text, said)
+        or _with_mentions(score_message(text, said), mentions)
+        or match_said(text, said, mentions)
+        or agreement_said(text, said)
+        or book_said(text, said, mentions)
+        or correction_said(text, said, mentions, replying=replying)
+    )
+
+
+def _with_mentions(score: Understood | None, mentions: Sequence[Mention]) -> Understood | None:
+    if isinstance(score, RallySaid):
+        named = tuple(one for one in mentions if not one.pronoun)
+        return replace(score, mentions=named)
+    return score
+
+
+def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ...]:
+    note = read_note(message.text, message.said, message.mentions, chat)
+    is_question = asks(message.text, message.said)
+    if _begins_as_note(message.said) or chat.forwarded:
+        return (note,)
+    if (note.claims or note.about_body) and not is_question:
+        return (note,)
+    return (_question(message, chat),)
+
+
+def _begins_as_note(said: Sequence[Word]) -> bool:
+    first = [word.folded for word in said[:2]]
+    return first[:1] == ["note"] or first[:1] == ["notes"] or first == ["take", "note"]
+
+
+def _question(message: _Message, chat: ChatView) -> Question | Unclear:
+    slots = find_slots(message.text, message.said, chat)
+    from bot.chat.topic_model import Band, recognise  # until it stands: bound late
+
+    utterance = read(message.text, _masks(slots.mentions, chat.ours))
+    guess = recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
+    ranked = [topic for topic, _ in guess.ranked]
+    if guess.band is Band.UNSURE:
+        return Unclear(text=message.text, offers=tuple(ranked[:OFFERED_WHEN_UNCLEAR]), slots=slots)
+    return Question(
+        text=message.text,
+        topic=guess.topic,
+        confidence=guess.confidence,
+        offers=_offers(ranked, guess.topic),
+        slots=slots,
+        why=guess.why,
+    )
+
+
+def _offers(ranked: Sequence[Topic], topic: Topic) -> tuple[Topic, ...]:
+    others = [one for one in ranked if one is not topic]
+    return tuple(one for one in others if one is not Topic.SMALLTALK_OR_UNKNOWN)[:OFFERED]
+
+
+def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
+    return [
+        Mask(span=one.span, token=SlotToken.OURS if _is_ours(one, ours) else SlotToken.NAME)
+        for one in mentions
+        if not one.pronoun
+    ]
+
+
+def _is_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:
+    return bool(mention.players) and all(player in ours for player in mention.players)
