@@ -109,6 +109,7 @@ class Asked:
     hitter_side: Side | None = None
     striker_side: Side | None = None
     pulled_wide: PlayerId | None = None
+    we_serve: bool | None = None
     words: str = ""
 
 

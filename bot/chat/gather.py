@@ -10,7 +10,7 @@ from types import MappingProxyType
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from knowledge.evidence import Observation, Profile, profile
-from knowledge.game import GameState
+from knowledge.game import GameState, side_out
 from knowledge.situation import Agreement, Asked, OnCourt, Situation, Wind
 from knowledge.vocabulary import PlayerId, Side, Trait
 from scouting_db.values import AgreementRow, PairId, PlayerRow
@@ -123,7 +123,7 @@ def gather(
     theirs = _theirs(asked, context, view)
     asker = context.asker if context.asker in ours else None
     if asked.we_serve is not None and game is not None and game.we_serve is not asked.we_serve:
-        game = None
+        game = side_out(game)
     return Situation(
         topic=asked.topic,
         asked=Asked(

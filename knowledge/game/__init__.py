@@ -17,7 +17,7 @@ from knowledge.game.positions import (
     stacked,
 )
 from knowledge.game.score_call import ScoreCall
-from knowledge.game.state import GameOverError, GameState, Lineup, after, start
+from knowledge.game.state import GameOverError, GameState, Lineup, after, side_out, start
 
 __all__ = [
     "Discipline",
@@ -40,6 +40,7 @@ __all__ = [
     "places",
     "receiver",
     "server",
+    "side_out",
     "stacked",
     "start",
 ]

@@ -76,10 +76,27 @@ class GameState:
         """
         if not self.format.has_two_servers:
             return _court_of_parity(self.serving_points)
-        if self.starter_serves is None:
+        starter = self.server_is_starter
+        if starter is None:
             return None
         starter_court = _court_of_parity(self.serving_points)
-        return starter_court if self.starter_serves else starter_court.other
+        return starter_court if starter else starter_court.other
+
+    @property
+    def server_is_starter(self) -> bool | None:
+        """Whether the server is their pair's starter, also where only the call tells.
+
+        At 0 nobody of the serving side has moved, so server 1 is the one who started right, and
+        server 2 the partner unless this may still be the first turn of the game, at 0-0.
+        """
+        if self.starter_serves is not None or not self.format.has_two_servers:
+            return self.starter_serves
+        if self.serving_points != 0:
+            return None
+        if self.server == 1:
+            return True
+        first_turn = self.receiving_points == 0 and self.we_started in (None, self.we_serve)
+        return None if first_turn else False
 
     def starter_court(self, *, ours: bool) -> Side:
         """The court where a pair's starter correctly stands now (partner in the other)."""
@@ -121,9 +138,10 @@ def after(state: GameState, *, won_by_us: bool) -> GameState:
     if server_won:
         return _with_point(state, ours=state.we_serve)
     if state.format.has_two_servers and state.server == 1:
-        handed = None if state.starter_serves is None else not state.starter_serves
+        starter = state.server_is_starter
+        handed = None if starter is None else not starter
         return replace(state, server=2, starter_serves=handed)
-    return _side_out(state)
+    return side_out(state)
 
 
 def _after_scoring_rally(state: GameState, *, won_by_us: bool) -> GameState:
@@ -155,7 +173,8 @@ def _with_point(state: GameState, *, ours: bool) -> GameState:
     return replace(state, theirs=state.theirs + 1)
 
 
-def _side_out(state: GameState) -> GameState:
+def side_out(state: GameState) -> GameState:
+    """The other side's serve at the same score: its player on the right serves, as server 1."""
     now_ours = not state.we_serve
     points = state.ours if now_ours else state.theirs
     first = _court_of_parity(points) is Side.RIGHT

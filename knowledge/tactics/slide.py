@@ -1,0 +1,313 @@
+"""Where to stand once the ball is in play: depth, sliding with the ball, the split step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.advice import (
+    Advice,
+    Arrow,
+    Choice,
+    Confidence,
+    CourtPicture,
+    Marker,
+    MatchFact,
+    Reason,
+    Zone,
+)
+from knowledge.court import (
+    HALF_WIDTH_M,
+    KITCHEN_DEPTH_M,
+    Point,
+    at_baseline,
+    at_kitchen_line,
+    x_of_side_m,
+)
+from knowledge.evidence import TraitEstimate
+from knowledge.situation import OnCourt, Situation
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind, book
+from knowledge.vocabulary import BallKind, Side, Topic, Trait
+
+SPLIT_SAVES_S = 0.868 - 0.764
+"""Step and reach without and with a split step (Uzu et al. 2009, J. Sports Sci. 27:1233)."""
+
+UZU_2009 = Source(kind=SourceKind.PUBLISHED, citation="Uzu et al. 2009")
+
+HALF_STEP_M = 0.4
+"""Half a step off the kitchen line. Common practice, no source."""
+
+SLIDE_M = 0.7
+"""How far a pair slides with a wide ball. Common practice, no source."""
+
+OFTEN_LEVEL = 0.25
+"""A habit or strength at this level, on (-1, 1), changes where we stand. Our own guess."""
+
+_SPLIT = Reason(
+    text=f"Land a small hop as they hit: {SPLIT_SAVES_S:.1f} s quicker to reach", source=UZU_2009
+)
+_SLIDE = Reason(text="Slide together: one takes the line, one the middle", source=COMMON_PRACTICE)
+_GIVE = Reason(text="Leave the sharp cross: the hardest ball to make", source=COMMON_PRACTICE)
+_BOUNCE_TWICE = "Serve and return must bounce"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Stand:
+    """One answer: the call, why, how far off the line or back, and the picture's ball."""
+
+    call: str
+    reasons: tuple[Reason, ...]
+    off_line_m: float = 0.0
+    caution: str | None = None
+
+
+_BY_BALL = {
+    BallKind.DINK: _Stand(
+        call="Hold the line; slide with the dink, cover line and middle.",
+        reasons=(_SLIDE, _GIVE, _SPLIT),
+    ),
+    BallKind.FLOATING: _Stand(
+        call="Step in to the line; meet it high and in front.",
+        reasons=(
+            Reason(text="In front you hit down; falling back you lift", source=COMMON_PRACTICE),
+            Reason(text="The one it floats to hits, partner holds", source=COMMON_PRACTICE),
+        ),
+    ),
+    BallKind.DRIVE: _Stand(
+        call="Stand half a step off the line; split as they swing.",
+        reasons=(
+            Reason(text="Half a step buys time; a full one gives feet", source=COMMON_PRACTICE),
+            _SPLIT,
+            _SLIDE,
+        ),
+        off_line_m=HALF_STEP_M,
+    ),
+    BallKind.SPEED_UP: _Stand(
+        call="Stay set at the line, paddles up; split as they swing.",
+        reasons=(
+            Reason(text="The one in front of the ball takes line and body", source=COMMON_PRACTICE),
+            Reason(text="The partner closes the middle, not the sideline", source=COMMON_PRACTICE),
+            _SPLIT,
+        ),
+    ),
+    BallKind.LOB: _Stand(
+        call="Stand half a step off the line; turn and run for lobs.",
+        reasons=(
+            Reason(text="Half a step back still reaches the dinks", source=COMMON_PRACTICE),
+            Reason(text="Call it early; partner crosses to cover", source=COMMON_PRACTICE),
+        ),
+        off_line_m=HALF_STEP_M,
+        caution="Turn and run for a lob; never backpedal.",
+    ),
+}
+
+_FOLLOW = _Stand(
+    call="Follow the ball: cover line and middle, give the cross.",
+    reasons=(_SLIDE, _GIVE, _SPLIT),
+)
+
+_RECEIVE = _Stand(
+    call="Receive a step behind the baseline; partner at the line.",
+    reasons=(
+        Reason(text="A deep serve jams you; in is quicker than back", source=COMMON_PRACTICE),
+        Reason(text=f"{_BOUNCE_TWICE}: partner is safe up there", source=RULEBOOK_2025),
+        Reason(text="Return deep and walk in behind it", source=COMMON_PRACTICE),
+    ),
+)
+
+_SERVE = _Stand(
+    call="Stay back, both of you, until their return bounces.",
+    reasons=(
+        Reason(text=f"{_BOUNCE_TWICE}: no volley before the fourth", source=RULEBOOK_2025),
+        Reason(text="A deep return at your feet is worse going in", source=COMMON_PRACTICE),
+        Reason(text="Then go in behind a good third, and split", source=COMMON_PRACTICE),
+    ),
+)
+
+_RECEIVING_WORDS = ("receiv", "return")
+_SERVING_WORDS = ("serving", "after we serve", "after i serve", "after the serve", "our serve")
+
+
+def advise(situation: Situation) -> Advice:
+    """Depth and movement for the ball asked about, or for what these opponents like to do."""
+    stand = _stand(situation)
+    return Advice(
+        topic=Topic.WHERE_TO_STAND,
+        call=stand.call,
+        reasons=_with_book(situation, stand.reasons),
+        caution=stand.caution,
+        confidence=Confidence.GENERAL_RULE,
+        choices=_choices(situation),
+        picture=_picture(situation, stand),
+    )
+
+
+def in_words(situation: Situation) -> tuple[str, ...]:
+    """The same for the "why" of the rule answer."""
+    stand = _stand(situation)
+    return (stand.call, *(f"{reason.text} ({reason.source})" for reason in stand.reasons))
+
+
+def _stand(situation: Situation) -> _Stand:
+    kind = situation.asked.ball_kind
+    if kind is not None:
+        return _BY_BALL[kind]
+    words = situation.asked.words.lower()
+    if any(word in words for word in _RECEIVING_WORDS):
+        return _RECEIVE
+    if any(word in words for word in _SERVING_WORDS):
+        return _SERVE
+    if "lob" in words:
+        return _BY_BALL[BallKind.LOB]
+    if "bang" in words or "drive" in words:
+        return _BY_BALL[BallKind.DRIVE]
+    return _liked(situation) or _FOLLOW
+
+
+def _liked(situation: Situation) -> _Stand | None:
+    """What their notes call for where the question names no ball."""
+    if _noted(situation, BallKind.LOB):
+        return _BY_BALL[BallKind.LOB]
+    return _BY_BALL[BallKind.DRIVE] if _noted(situation, BallKind.DRIVE) else None
+
+
+_THREATS = {
+    BallKind.LOB: ((Trait.LOB, True), (Trait.LOB, False)),
+    BallKind.DRIVE: ((Trait.FOREHAND_DRIVE, False), (Trait.BACKHAND_DRIVE, False)),
+    BallKind.SPEED_UP: ((Trait.SPEED_UP, False),),
+}
+_DOES = {
+    BallKind.LOB: "lobs",
+    BallKind.DRIVE: "drives hard",
+    BallKind.SPEED_UP: "speeds up well",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Threat:
+    who: OnCourt
+    kind: BallKind
+    estimate: TraitEstimate
+
+
+def _noted(situation: Situation, kind: BallKind) -> _Threat | None:
+    """The opponent whose notes say most clearly that they hit this ball."""
+    found = [
+        _Threat(who=one, kind=kind, estimate=estimate)
+        for one in situation.theirs
+        for trait, is_habit in _THREATS[kind]
+        if (estimate := one.profile.habit(trait) if is_habit else one.profile.skill(trait)).level
+        >= OFTEN_LEVEL
+    ]
+    return max(found, key=lambda threat: threat.estimate.level, default=None)
+
+
+def _with_book(situation: Situation, reasons: tuple[Reason, ...]) -> tuple[Reason, ...]:
+    """The clearest thing noted of these two leads; three reasons at most."""
+    threats = [threat for kind in _THREATS if (threat := _noted(situation, kind))]
+    if not threats:
+        return reasons
+    first = max(threats, key=lambda threat: threat.estimate.level)
+    told = Reason(
+        text=f"{first.who.name} {_DOES[first.kind]}: split on that swing",
+        source=book(notes=first.estimate.notes),
+    )
+    return (told, *reasons)[:3]
+
+
+def _choices(situation: Situation) -> tuple[Choice, ...]:
+    labels = {
+        BallKind.DRIVE: "They drive",
+        BallKind.DINK: "In dinks",
+        BallKind.LOB: "They lob",
+    }
+    return tuple(
+        Choice(label=label, topic=Topic.WHERE_TO_STAND, fact=MatchFact.BALL_KIND, value=kind)
+        for kind, label in labels.items()
+        if kind is not situation.asked.ball_kind
+    )
+
+
+def _picture(situation: Situation, stand: _Stand) -> CourtPicture:
+    if stand is _RECEIVE or stand is _SERVE:
+        return _before_third(stand)
+    return _in_play(situation, stand)
+
+
+def _before_third(stand: _Stand) -> CourtPicture:
+    ours_back = at_baseline(Side.RIGHT, ours=True, behind_m=0.9)
+    partner = (
+        at_kitchen_line(Side.LEFT, ours=True)
+        if stand is _RECEIVE
+        else at_baseline(Side.LEFT, ours=True)
+    )
+    who = "receiver" if stand is _RECEIVE else "server"
+    return CourtPicture(
+        title=stand.call.split(";")[0].rstrip("."),
+        alt=stand.call,
+        markers=(
+            Marker(x_m=ours_back.x_m, y_m=ours_back.y_m, label=who, ours=True),
+            Marker(x_m=partner.x_m, y_m=partner.y_m, label="partner", ours=True),
+        ),
+    )
+
+
+def _in_play(situation: Situation, stand: _Stand) -> CourtPicture:
+    """Their hitter, our two slid towards the ball, the zones they cover and the one they give."""
+    hitter_side = situation.asked.hitter_side or Side.RIGHT
+    ball = at_kitchen_line(hitter_side, ours=False)
+    ball = Point(x_m=x_of_side_m(hitter_side, ours=False, share=0.7), y_m=ball.y_m)
+    towards = 1.0 if ball.x_m > 0 else -1.0
+    y_m = -(KITCHEN_DEPTH_M + 0.3 + stand.off_line_m)
+    near, far = towards * (HALF_WIDTH_M / 2 + SLIDE_M / 2), towards * (SLIDE_M - HALF_WIDTH_M / 2)
+    near_side = Side.RIGHT if towards > 0 else Side.LEFT
+    return CourtPicture(
+        title="Follow the ball",
+        alt=(
+            f"The ball is on their {hitter_side}. Our {near_side} player covers the line, the "
+            f"{near_side.other} player the middle; the sharp cross is left open."
+        ),
+        markers=(
+            Marker(x_m=ball.x_m, y_m=ball.y_m, label="hitter", ours=False),
+            Marker(x_m=near, y_m=y_m, label=_ours(situation, near_side), ours=True),
+            Marker(x_m=far, y_m=y_m, label=_ours(situation, near_side.other), ours=True),
+        ),
+        arrows=(_aim(ball, near, y_m, 0.5), _aim(ball, far, y_m, 0.5)),
+        zones=_zones(towards, y_m),
+    )
+
+
+def _ours(situation: Situation, side: Side) -> str:
+    return next((one.name for one in situation.ours if one.side is side), f"our {side}")
+
+
+def _aim(ball: Point, x_m: float, y_m: float, width: float) -> Arrow:
+    return Arrow(
+        from_x_m=ball.x_m,
+        from_y_m=ball.y_m,
+        to_x_m=x_m,
+        to_y_m=y_m + 0.5,
+        width=width * 0.5,
+        label="",
+    )
+
+
+def _zones(towards: float, y_m: float) -> tuple[Zone, ...]:
+    given = -towards * HALF_WIDTH_M
+    edge = given + towards * 1.2
+    return (
+        Zone(
+            x0_m=min(given, edge),
+            y0_m=-KITCHEN_DEPTH_M,
+            x1_m=max(given, edge),
+            y1_m=0.0,
+            label="give",
+            ours=False,
+        ),
+        Zone(
+            x0_m=min(edge, towards * HALF_WIDTH_M),
+            y0_m=y_m - 1.2,
+            x1_m=max(edge, towards * HALF_WIDTH_M),
+            y1_m=y_m + 0.3,
+            label="cover",
+        ),
+    )

@@ -1,0 +1,162 @@
+"""The court picture of who stands where before the serve, stacked places included."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.advice import Arrow, CourtPicture, Marker
+from knowledge.court import HALF_WIDTH_M, Point, at_baseline, at_kitchen_line, x_of_side_m
+from knowledge.game import Discipline, GameState, PairPlaces, Places, places
+from knowledge.situation import Formation, Situation
+from knowledge.tactics.standing_names import Names, PairNames
+from knowledge.vocabulary import PlayerId, Side
+
+OUTSIDE_M = 0.5
+"""How far outside the sideline a stacked partner waits. Common practice, no source."""
+
+SERVE_LANDS_SHARE = 0.75
+"""A serve drawn to land three quarters of the way to the receiver. Drawing only."""
+
+SERVE_WIDTH = 0.35
+MOVE_WIDTH = 0.15
+"""Arrow widths of the serve and of a stacked player's move. Drawing only."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stack:
+    """Our stack at this score: where the bound player ends up, and whether anybody moves."""
+
+    bound_plays: Side
+    moves: bool
+
+
+def stack_of(situation: Situation, game: GameState, names: Names, at: Places) -> Stack | None:
+    """Our stacked places; None where we do not stack now or nobody said who plays left."""
+    if not _stacks_now(situation.formation, we_serve=game.we_serve):
+        return None
+    pair = names.ours
+    bound = pair.starter_id if at.ours.bound_is_starter else pair.partner_id
+    plays = _side_of(situation, bound)
+    if plays is None:
+        return None
+    return Stack(bound_plays=plays, moves=plays is not at.ours.bound_court)
+
+
+def _stacks_now(formation: Formation | None, *, we_serve: bool) -> bool:
+    return formation is Formation.STACK_ALWAYS or (
+        formation is Formation.STACK_ON_SERVE and we_serve
+    )
+
+
+def _side_of(situation: Situation, player: PlayerId | None) -> Side | None:
+    on_court = situation.find(player) if player is not None else None
+    return on_court.side if on_court else None
+
+
+def by_rule(situation: Situation, game: GameState, names: Names) -> CourtPicture:
+    """Everybody's place before the serve, the serve's lane, and a stacked pair's moves."""
+    at = places(game)
+    whose = "we serve" if game.we_serve else "they serve"
+    title = f"{game.call}, {whose}"
+    if at is None:
+        return _open(game, names, title)
+    stack = stack_of(situation, game, names, at)
+    ours = _pair(game, at.ours, names.ours, ours=True, stack=stack)
+    theirs = _pair(game, at.theirs, names.theirs, ours=False, stack=None)
+    serve = _serve(at.serving.bound_court, ours=at.we_serve)
+    moves = _moves(ours, stack) if stack else ()
+    return CourtPicture(
+        title=title,
+        alt=f"{title}. {_places_in_words((*ours, *theirs), at)}",
+        markers=(*ours, *theirs),
+        arrows=(serve, *moves),
+    )
+
+
+def _pair(
+    game: GameState, pair: PairPlaces, names: PairNames, *, ours: bool, stack: Stack | None
+) -> tuple[Marker, ...]:
+    """The bound player, who serves or receives from the baseline, then the partner."""
+    bound = _marker(
+        at_baseline(pair.bound_court, ours=ours), names.who(is_starter=pair.bound_is_starter), ours
+    )
+    if game.format.discipline is Discipline.SINGLES:
+        return (bound,)
+    free = names.who(is_starter=not pair.bound_is_starter)
+    side = pair.bound_court.other
+    serving = game.we_serve is ours
+    spot = at_baseline(side, ours=ours) if serving else at_kitchen_line(side, ours=ours)
+    if stack is not None and stack.moves:
+        outward = x_of_side_m(pair.bound_court, ours=ours, share=1.0)
+        spot = Point(x_m=outward + (OUTSIDE_M if outward > 0 else -OUTSIDE_M), y_m=spot.y_m)
+    return (bound, _marker(spot, free, ours))
+
+
+def _marker(at: Point, label: str, ours: bool) -> Marker:
+    return Marker(x_m=at.x_m, y_m=at.y_m, label=label, ours=ours)
+
+
+def _serve(court: Side, *, ours: bool) -> Arrow:
+    start = at_baseline(court, ours=ours)
+    end = at_baseline(court, ours=not ours)
+    return Arrow(
+        from_x_m=start.x_m,
+        from_y_m=start.y_m,
+        to_x_m=start.x_m + SERVE_LANDS_SHARE * (end.x_m - start.x_m),
+        to_y_m=start.y_m + SERVE_LANDS_SHARE * (end.y_m - start.y_m),
+        width=SERVE_WIDTH,
+        label="serve",
+    )
+
+
+def _moves(ours: tuple[Marker, ...], stack: Stack) -> tuple[Arrow, ...]:
+    """Each of ours to the side they play, at their own depth."""
+    if not stack.moves:
+        return ()
+    bound_x = x_of_side_m(stack.bound_plays, ours=True)
+    return tuple(
+        Arrow(
+            from_x_m=one.x_m,
+            from_y_m=one.y_m,
+            to_x_m=x,
+            to_y_m=one.y_m + 1.0,
+            width=MOVE_WIDTH,
+            label="",
+        )
+        for one, x in zip(ours, (bound_x, -bound_x), strict=True)
+    )
+
+
+def _open(game: GameState, names: Names, title: str) -> CourtPicture:
+    """Courts alone, where the call does not settle which partner serves."""
+    markers = tuple(
+        _marker(_waiting(side, ours=ours), pair.who(is_starter=is_starter), ours)
+        for ours, pair in ((True, names.ours), (False, names.theirs))
+        for is_starter, side in _courts(game, ours=ours)
+    )
+    where = ", ".join(
+        f"{one.label} {'right' if (one.x_m > 0) is one.ours else 'left'}" for one in markers
+    )
+    return CourtPicture(
+        title=title, alt=f"{title}. {where}. Either partner may serve.", markers=markers
+    )
+
+
+def _courts(game: GameState, *, ours: bool) -> tuple[tuple[bool, Side], tuple[bool, Side]]:
+    court = game.starter_court(ours=ours)
+    return ((True, court), (False, court.other))
+
+
+def _waiting(side: Side, *, ours: bool) -> Point:
+    return at_baseline(side, ours=ours)
+
+
+def _places_in_words(markers: tuple[Marker, ...], at: Places) -> str:
+    outside = HALF_WIDTH_M
+    parts = []
+    for one in markers:
+        side = "right" if (one.x_m > 0) is one.ours else "left"
+        where = f"outside the {side} sideline" if abs(one.x_m) > outside else f"on the {side}"
+        parts.append(f"{one.label} {where}")
+    court = at.serving.bound_court
+    return f"{', '.join(parts)}. The serve goes from {court} to {court}, diagonally."

@@ -1,0 +1,269 @@
+"""Where to stand: by the rulebook at this score, or by the ball; both halves, asked one first.
+
+The rule half names server, receiver and courts; knowledge.tactics.slide holds the other half.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+
+from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.game import Discipline, GameFormat, GameState, Places, Scoring, places, start
+from knowledge.situation import Formation, Situation
+from knowledge.sources import rule
+from knowledge.tactics import slide, standing_picture
+from knowledge.tactics.standing_names import Names, names_of
+from knowledge.vocabulary import BallKind, Side, Topic
+
+SERVER_RULE = rule("4.B.6")
+"""Doubles: who serves from which court, and that partners swap after a point of theirs."""
+
+POSITIONS_RULE = rule("4.B")
+"""Only server, server's court and receiver are fixed; partners stand where they like."""
+
+_TACTICAL = re.compile(
+    r"\b(deep|depth|how far|close|back|slide|sliding|shift|follow|split|pinch|pinched|gap|spac\w+|"
+    r"crowd\w*|off the line|kitchen|nvz|step|bang\w*|drive\w*|lob\w*|swing\w*|during|mid ?court|"
+    r"up or)\b"
+)
+_RULE = re.compile(
+    r"\b(score|serves?|serving|server|even|odd|right|left|correct|rules?|start\w*|stack\w*|"
+    r"first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
+)
+
+
+def advise(situation: Situation) -> Advice:
+    """Who stands where at the score, or how to move with the ball, as the question is put."""
+    if _asks_for_tactics(situation):
+        return replace(slide.advise(situation), more=_rule_in_words(situation))
+    return _by_rule(situation)
+
+
+def _asks_for_tactics(situation: Situation) -> bool:
+    """A kind of ball, or words about depth and movement and none about the score."""
+    if situation.asked.ball_kind is not None or situation.asked.hitter_side is not None:
+        return True
+    words = situation.asked.words.lower()
+    return bool(_TACTICAL.search(words)) and not _RULE.search(words)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Now:
+    """The rally to be played, and what had to be assumed to name it."""
+
+    game: GameState
+    assumed: str | None
+
+
+def _now(situation: Situation) -> _Now:
+    game = situation.game
+    asked_serve = situation.asked.we_serve
+    if game is None:
+        we_serve = asked_serve is not False
+        first = start(GameFormat(), we_serve=we_serve)
+        whose = "we serve" if we_serve else "they serve"
+        return _Now(game=first, assumed=f"No score said: I took 0-0-2, {whose}.")
+    if game.is_over:
+        we_serve = True if game.we_started is None else not game.we_started
+        following = start(game.format, we_serve=we_serve, lineup=game.lineup)
+        whose = "we serve" if we_serve else "they serve"
+        ended = f"{game.ours}-{game.theirs} ended that game"
+        return _Now(game=following, assumed=f"{ended}: I took the next one, {whose}.")
+    return _Now(game=game, assumed=None)
+
+
+def _by_rule(situation: Situation) -> Advice:
+    now = _now(situation)
+    game = now.game
+    names = names_of(situation, game)
+    at = places(game)
+    picture = standing_picture.by_rule(situation, game, names)
+    if game.format.discipline is Discipline.SINGLES:
+        call, reasons = _singles(game)
+    elif at is None:
+        call, reasons = _either(game, names)
+    else:
+        call, reasons = _settled(situation, game, names, at)
+    return Advice(
+        topic=Topic.WHERE_TO_STAND,
+        call=call,
+        reasons=reasons,
+        assumed=now.assumed or _score_read(game),
+        confidence=Confidence.CLEAR,
+        choices=_choices(situation, game),
+        picture=picture,
+        more=slide.in_words(situation),
+    )
+
+
+def _score_read(game: GameState) -> str:
+    whose = "we serve" if game.we_serve else "they serve"
+    return f"At {game.call}, {whose}."
+
+
+def _singles(game: GameState) -> tuple[str, tuple[Reason, ...]]:
+    court = court_of(game.serving_points)
+    verb = "Serve from" if game.we_serve else "Receive on"
+    why = f"The server's {game.serving_points} is {_parity(game.serving_points)}: {court}"
+    return f"{verb} the {court}.", (
+        Reason(text=why, source=POSITIONS_RULE),
+        Reason(text="The receiver stands diagonally across", source=POSITIONS_RULE),
+    )
+
+
+def _settled(
+    situation: Situation, game: GameState, names: Names, at: Places
+) -> tuple[str, tuple[Reason, ...]]:
+    ours = at.ours
+    bound = names.ours.who(is_starter=ours.bound_is_starter)
+    other = names.ours.who(is_starter=not ours.bound_is_starter)
+    verb = "Serve from" if game.we_serve else "Receive on"
+    call = fitted(
+        f"{verb} the {ours.bound_court}, {bound}; {other} {ours.bound_court.other}.",
+        f"{verb} the {ours.bound_court}, {bound}.",
+        f"{verb} the {ours.bound_court}.",
+    )
+    return call, (
+        _why_ours(game, names, ours.starter_court),
+        _across(game, names, at),
+        _third(situation, game, names, at),
+    )
+
+
+def _why_ours(game: GameState, names: Names, starter_court: Side) -> Reason:
+    if game.format.scoring is Scoring.RALLY:
+        points = game.serving_points
+        whose = "Our" if game.we_serve else "Their"
+        text = f"{whose} {points} is {_parity(points)}: the serve comes from the {court_of(points)}"
+        return Reason(text=text, source=POSITIONS_RULE)
+    who = _capital(names.ours.starter)
+    text = f"{who} started right; our {game.ours} is {_parity(game.ours)}: {starter_court}"
+    return Reason(text=text, source=SERVER_RULE)
+
+
+def court_of(points: int) -> Side:
+    """The court of a score's parity."""
+    return Side.RIGHT if points % 2 == 0 else Side.LEFT
+
+
+def _across(game: GameState, names: Names, at: Places) -> Reason:
+    theirs = names.theirs.who(is_starter=at.theirs.bound_is_starter)
+    does = "receives" if game.we_serve else "serves"
+    where = f"diagonally across, on their {at.theirs.bound_court}"
+    return Reason(text=f"{_capital(theirs)} {does} {where}", source=POSITIONS_RULE)
+
+
+def _third(situation: Situation, game: GameState, names: Names, at: Places) -> Reason:
+    stack = standing_picture.stack_of(situation, game, names, at)
+    other = names.ours.who(is_starter=not at.ours.bound_is_starter)
+    if stack is None:
+        free = f"Only the {'server' if game.we_serve else 'receiver'} is bound; {other} is free"
+        return Reason(text=free, source=POSITIONS_RULE)
+    bound = names.ours.who(is_starter=at.ours.bound_is_starter)
+    if not stack.moves:
+        return Reason(text="Your stack needs no move at this score", source=POSITIONS_RULE)
+    shot = "serve" if game.we_serve else "return"
+    text = f"Stack: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
+    return Reason(text=text, source=POSITIONS_RULE)
+
+
+def _either(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
+    """The call does not settle which partner serves: the parity rule, and both answers."""
+    if game.we_serve:
+        return _either_serves(game, names)
+    return _either_receives(game, names)
+
+
+def _either_serves(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
+    court = game.starter_court(ours=True)
+    starter_name, partner = names.ours.starter, names.ours.partner
+    call = fitted(
+        f"Serve {court} if {starter_name} serves, {court.other} if {partner}.",
+        f"Serve {court} if our starter serves, {court.other} if not.",
+    )
+    return call, (
+        _parity_rule(game.ours),
+        _if_serves(game, names, court, starter_name),
+        _if_serves(game, names, court.other, partner),
+    )
+
+
+def _parity_rule(points: int) -> Reason:
+    text = f"Your starter is right at even, left at odd; you have {points}"
+    return Reason(text=text, source=SERVER_RULE)
+
+
+def _if_serves(game: GameState, names: Names, court: Side, who: str) -> Reason:
+    receives = names.theirs.who(is_starter=game.starter_court(ours=False) is court)
+    text = f"{_capital(who)} serving: from the {court}, {receives} receives"
+    return Reason(text=text, source=SERVER_RULE)
+
+
+def _either_receives(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
+    court = game.starter_court(ours=True)
+    by_court = {court: names.ours.starter, court.other: names.ours.partner}
+    right, left = by_court[Side.RIGHT], by_court[Side.LEFT]
+    call = fitted(
+        f"Stand {right} right, {left} left; face their server.",
+        f"Stand {right} right, {left} left.",
+        f"Stand starter {court}, partner {court.other}.",
+    )
+    theirs = game.starter_court(ours=False)
+    return call, (
+        _parity_rule(game.ours),
+        *(
+            Reason(
+                text=f"{_capital(who)} serving: from their {side}, {by_court[side]} receives",
+                source=SERVER_RULE,
+            )
+            for who, side in (
+                (names.theirs.starter, theirs),
+                (names.theirs.partner, theirs.other),
+            )
+        ),
+    )
+
+
+def _choices(situation: Situation, game: GameState) -> tuple[Choice, ...]:
+    topic = Topic.WHERE_TO_STAND
+    other = Choice(
+        label="We receive" if game.we_serve else "We serve",
+        topic=topic,
+        fact=MatchFact.WE_SERVE,
+        value="no" if game.we_serve else "yes",
+    )
+    moving = Choice(
+        label="Once they swing", topic=topic, fact=MatchFact.BALL_KIND, value=BallKind.DRIVE
+    )
+    if situation.formation is not None or game.format.discipline is Discipline.SINGLES:
+        return (other, moving)
+    stack = Choice(
+        label="We stack",
+        topic=topic,
+        fact=MatchFact.FORMATION,
+        value=Formation.STACK_ALWAYS,
+    )
+    return (other, stack, moving)
+
+
+def _rule_in_words(situation: Situation) -> tuple[str, ...]:
+    by_rule = _by_rule(situation)
+    return (
+        by_rule.call,
+        *(f"{reason.text} ({reason.source})" for reason in by_rule.reasons),
+        by_rule.assumed or "",
+    )
+
+
+def fitted(*candidates: str) -> str:
+    """The first that fits a call line; the last is short by construction."""
+    return next((one for one in candidates if len(one) <= CALL_LIMIT), candidates[-1])
+
+
+def _parity(points: int) -> str:
+    return "even" if points % 2 == 0 else "odd"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
