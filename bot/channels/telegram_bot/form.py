@@ -1,0 +1,44 @@
+"""The messenger's form of a message: HTML with the call in bold, and buttons under it."""
+
+from __future__ import annotations
+
+from html import escape
+
+from telegram import InlineKeyboardButton, InlineKeyboardMarkup
+from telegram.constants import MessageLimit
+
+from bot.post import Limits, Outgoing
+from bot.post.outgoing import units
+
+LIMITS = Limits(text=int(MessageLimit.MAX_TEXT_LENGTH), caption=int(MessageLimit.CAPTION_LENGTH))
+
+
+def html_of(message: Outgoing) -> str:
+    """The text as HTML, everything the user or we wrote escaped; the first line, the call, bold."""
+    first, newline, rest = message.text.partition("\n")
+    shown = escape(first, quote=False)
+    if not message.continues and first.strip():
+        shown = f"<b>{shown}</b>"
+    return shown + newline + escape(rest, quote=False) + _alt_of(message)
+
+
+def _alt_of(message: Outgoing) -> str:
+    """The picture in words, folded away; left out where the caption has no room for it."""
+    if message.picture is None:
+        return ""
+    alt = f"Picture: {message.picture.alt}"
+    if units(message.text) + units(alt) + 1 > LIMITS.caption:
+        return ""
+    return f"\n<blockquote expandable>{escape(alt, quote=False)}</blockquote>"
+
+
+def keyboard_of(message: Outgoing) -> InlineKeyboardMarkup | None:
+    """The buttons in their rows; None without any."""
+    if not message.buttons:
+        return None
+    return InlineKeyboardMarkup(
+        [
+            [InlineKeyboardButton(one.label, callback_data=one.payload) for one in row]
+            for row in message.buttons
+        ]
+    )

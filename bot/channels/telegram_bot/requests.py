@@ -1,0 +1,97 @@
+"""HTTP for the library's Bot on aiohttp: the default pool slows down past some 40 connections."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import aiohttp
+from telegram.error import NetworkError, TimedOut
+from telegram.request import BaseRequest, RequestData
+
+CONNECT_TIMEOUT_S = 10.0
+READ_TIMEOUT_S = 20.0
+KEEP_ALIVE_S = 30.0
+"""Shorter than servers keep an idle connection, so that we rarely write into a closed one."""
+
+
+class NotSentError(NetworkError):
+    """The request surely did not reach the server: no connection came about."""
+
+
+class AiohttpRequest(BaseRequest):
+    """The library's request interface; at most `connections` at a time, others wait."""
+
+    def __init__(self, *, connections: int) -> None:
+        self._connections = connections
+        self._session: aiohttp.ClientSession | None = None
+
+    @property
+    def read_timeout(self) -> float:
+        return READ_TIMEOUT_S
+
+    async def initialize(self) -> None:
+        if self._session is None:
+            self._session = aiohttp.ClientSession(
+                connector=aiohttp.TCPConnector(
+                    limit=self._connections, keepalive_timeout=KEEP_ALIVE_S
+                ),
+                headers={"User-Agent": self.USER_AGENT},
+                trust_env=True,
+            )
+
+    async def shutdown(self) -> None:
+        if self._session is not None:
+            await self._session.close()
+            self._session = None
+
+    async def do_request(
+        self,
+        url: str,
+        method: str,
+        request_data: RequestData | None = None,
+        read_timeout: object = BaseRequest.DEFAULT_NONE,
+        write_timeout: object = BaseRequest.DEFAULT_NONE,  # noqa: ARG002
+        connect_timeout: object = BaseRequest.DEFAULT_NONE,
+        pool_timeout: object = BaseRequest.DEFAULT_NONE,  # noqa: ARG002
+    ) -> tuple[int, bytes]:
+        """The status and the body. NotSentError, TimedOut or NetworkError where there is none."""
+        if self._session is None:
+            raise RuntimeError("the request class is not initialized")
+        timeout = aiohttp.ClientTimeout(
+            total=None,
+            sock_connect=_given(connect_timeout, CONNECT_TIMEOUT_S),
+            sock_read=_given(read_timeout, READ_TIMEOUT_S),
+        )
+        body = None if request_data is None else _body(request_data)
+        with _library_errors():
+            async with self._session.request(method, url, data=body, timeout=timeout) as response:
+                return response.status, await response.read()
+
+
+@contextmanager
+def _library_errors() -> Iterator[None]:
+    try:
+        yield
+    except (aiohttp.ClientConnectorError, aiohttp.ConnectionTimeoutError) as error:
+        raise NotSentError(f"no connection: {error}") from error
+    except TimeoutError as error:
+        raise TimedOut from error
+    except aiohttp.ClientError as error:
+        # Not the error's own text: it may hold the URL, and with it the token.
+        raise NetworkError(f"connection broke: {type(error).__name__}") from error
+
+
+def _given(timeout: object, default: float) -> float:
+    """The caller's timeout; the default where the caller left it to us or set none."""
+    return float(timeout) if isinstance(timeout, int | float) else default
+
+
+def _body(request_data: RequestData) -> dict[str, str] | aiohttp.FormData:
+    parameters = request_data.json_parameters
+    if not request_data.contains_files:
+        return parameters
+    form = aiohttp.FormData(parameters)
+    for name, (filename, content, mime_type) in request_data.multipart_data.items():
+        form.add_field(name, content, filename=filename, content_type=mime_type)
+    return form

@@ -1,0 +1,210 @@
+"""Lanes: each chat's messages in order, one at a time; chats beside each other."""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+from collections import deque
+from collections.abc import Awaitable, Callable, Sequence
+
+from bot.channels.telegram_bot.deliver import (
+    Broken,
+    Delivered,
+    Moved,
+    Outcome,
+    Refused,
+    ShutOut,
+    Wait,
+)
+from bot.channels.telegram_bot.limiter import Limiter
+from bot.channels.telegram_bot.writer import Writer
+from bot.post import Outgoing
+from scouting_db.directory import Directory
+from scouting_db.values import ChatId, Micros, OutboxId, OutboxRow, Sent
+
+log = logging.getLogger(__name__)
+
+FIRST_PAUSE_S = 0.5
+LONGEST_PAUSE_S = 30.0
+"""Pauses after a network fault double from the first to the longest."""
+
+TRIES_AFTER_A_BREAK = 5
+"""A send that broke on the way may have arrived, so it is repeated only so often in a row."""
+
+COME_BACK_S = 60.0
+"""After that the row waits in the outbox this long."""
+
+MOST_LEASES = 30
+"""A row handed out this often without an answer is given up: about half an hour of trying."""
+
+Deliver = Callable[[str, Outgoing], Awaitable[Outcome]]
+
+
+class Sender:
+    """Sends what the outbox hands out. `on_mark` is called when a mark waits to be stored."""
+
+    def __init__(
+        self,
+        *,
+        deliver: Deliver,
+        writer: Writer,
+        limiter: Limiter,
+        clock: Callable[[], Micros],
+        on_mark: Callable[[], None],
+    ) -> None:
+        self._deliver = deliver
+        self._writer = writer
+        self._limiter = limiter
+        self._clock = clock
+        self._on_mark = on_mark
+        self._lanes: dict[ChatId, deque[OutboxRow]] = {}
+        self._tasks: dict[ChatId, asyncio.Task[None]] = {}
+        self._held: set[tuple[ChatId, OutboxId]] = set()
+        self._marks: list[Sent] = []
+
+    def take(self, rows: Sequence[OutboxRow]) -> None:
+        """Send these, each chat's after what it still has to send."""
+        for row in rows:
+            key = (row.chat, row.outbox)
+            if key in self._held:
+                # Its lease ran out while it waited its turn here.
+                continue
+            self._held.add(key)
+            self._lanes.setdefault(row.chat, deque()).append(row)
+            if row.chat not in self._tasks:
+                self._tasks[row.chat] = asyncio.create_task(self._run_lane(row.chat))
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether nothing is left to send and no mark left to store."""
+        return not self._lanes and not self._marks
+
+    def marks(self) -> tuple[Sent, ...]:
+        """What was sent and is not yet stored as sent."""
+        return tuple(self._marks)
+
+    def marks_stored(self, count: int) -> None:
+        """The first `count` marks are in the database."""
+        for mark in self._marks[:count]:
+            self._held.discard((mark.chat, mark.outbox))
+        del self._marks[:count]
+
+    async def close(self) -> None:
+        """End the lanes and give back what is unsent."""
+        left = [row for lane in self._lanes.values() for row in lane]
+        tasks = list(self._tasks.values())
+        for task in tasks:
+            task.cancel()
+        await asyncio.gather(*tasks, return_exceptions=True)
+        if left:
+            log.info("%d messages stay in the outbox for the next start", len(left))
+            await self._store(lambda directory: self._give_back(directory, left))
+
+    def _give_back(self, directory: Directory, rows: Sequence[OutboxRow]) -> None:
+        for row in rows:
+            directory.retry_at(row.chat, row.outbox, at=self._clock())
+
+    async def _run_lane(self, chat: ChatId) -> None:
+        lane = self._lanes[chat]
+        try:
+            while lane:
+                if not await self._settle(lane[0], await self._send(lane[0])):
+                    break
+                lane.popleft()
+        except Exception:
+            log.exception("lane of chat %d stopped; its rows come back after their lease", chat)
+        finally:
+            self._close_lane(chat)
+
+    def _close_lane(self, chat: ChatId) -> None:
+        for row in self._lanes.pop(chat, ()):
+            self._held.discard((row.chat, row.outbox))
+        self._tasks.pop(chat, None)
+
+    async def _send(self, row: OutboxRow) -> Outcome:
+        """Try until there is an answer, or until repeating would do more harm than waiting."""
+        message = Outgoing.from_json(row.payload)
+        pause_s, breaks = FIRST_PAUSE_S, 0
+        while True:
+            await self._limiter.wait(row.chat, is_group=row.is_group)
+            outcome = await self._deliver(row.external_chat_id, message)
+            if isinstance(outcome, Wait):
+                log.info("chat %d: the server asks for %.0f s", row.chat, outcome.seconds)
+                self._limiter.pause(row.chat, seconds=outcome.seconds, is_group=row.is_group)
+                continue
+            if not isinstance(outcome, Broken):
+                return outcome
+            breaks += not outcome.unsent
+            if breaks >= TRIES_AFTER_A_BREAK:
+                return outcome
+            log.warning("chat %d: %s; again in %.1f s", row.chat, outcome.because, pause_s)
+            await asyncio.sleep(pause_s)
+            pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
+
+    async def _settle(self, row: OutboxRow, outcome: Outcome) -> bool:
+        """Store what came of it; True where the lane may go on."""
+        match outcome:
+            case Delivered(external_message_id=external):
+                mark = Sent(chat=row.chat, outbox=row.outbox, external_message_id=external)
+                self._marks.append(mark)
+                self._on_mark()
+                return True
+            case Refused(because=because):
+                await self._drop(row, because)
+                return True
+            case ShutOut(because=because):
+                await self._shut_out(row.chat, because)
+            case Moved(new_chat=new_chat):
+                await self._move(row.chat, new_chat)
+            case _:
+                await self._come_back(row.chat)
+        return False
+
+    async def _drop(self, row: OutboxRow, because: str) -> None:
+        log.warning("chat %d: a message is dropped: %s", row.chat, because)
+        await self._store(lambda directory: directory.drop(row.chat, row.outbox, because=because))
+
+    async def _shut_out(self, chat: ChatId, because: str) -> None:
+        """Send nothing more there until they write again; what waits here has gone stale."""
+        log.info("chat %d shut us out: %s", chat, because)
+        rows = tuple(self._lanes[chat])
+
+        def work(directory: Directory) -> None:
+            directory.block(chat, now=self._clock())
+            for row in rows:
+                directory.drop(row.chat, row.outbox, because=because)
+
+        await self._store(work)
+
+    async def _move(self, chat: ChatId, new_chat: str) -> None:
+        """The group has a new id: what is unsent goes there."""
+        log.info("chat %d was upgraded and has a new id", chat)
+        rows, marks = tuple(self._lanes[chat]), self.marks()
+
+        def work(directory: Directory) -> None:
+            # First, since unsent rows may move to another chat and leave their numbers behind.
+            directory.mark_sent(marks)
+            directory.move_chat(chat, new_chat)
+            for row in rows:
+                directory.retry_at(row.chat, row.outbox, at=self._clock())
+
+        await self._store(work)
+
+    async def _come_back(self, chat: ChatId) -> None:
+        """Leave the lane to the outbox for a while, in order; give up a row tried for long."""
+        first, *rest = self._lanes[chat]
+        later = Micros(self._clock() + int(COME_BACK_S * 1_000_000))
+
+        def work(directory: Directory) -> None:
+            if first.attempts >= MOST_LEASES:
+                directory.drop(chat, first.outbox, because="no answer for too long")
+            else:
+                directory.retry_at(chat, first.outbox, at=later)
+            for row in rest:
+                directory.retry_at(chat, row.outbox, at=self._clock())
+
+        await self._store(work)
+
+    async def _store(self, work: Callable[[Directory], None]) -> None:
+        await self._writer.run(lambda connection: work(Directory(connection)))
+        self._on_mark()

@@ -1,0 +1,96 @@
+"""The one thread that writes to the database, several jobs to a commit."""
+
+from __future__ import annotations
+
+import asyncio
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass
+from queue import Empty, SimpleQueue
+from typing import Any, TypeVar
+
+from sqlalchemy import Connection
+
+from scouting_db.session import Store
+
+Result = TypeVar("Result")
+
+JOBS_PER_COMMIT = 64
+"""Jobs that share one commit; a guess that keeps a commit within a few tens of milliseconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    work: Callable[[Connection], Any]
+    done: asyncio.Future[Any]
+
+
+class Writer:
+    """Runs jobs on a connection of its own thread, so that the event loop never waits for a disk.
+
+    Jobs that wait together are committed together. A job must leave nothing but its writes
+    behind: where one of a group raises, all are rolled back and each is run again alone.
+    """
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+        self._loop = asyncio.get_running_loop()
+        self._queue: SimpleQueue[_Job | None] = SimpleQueue()
+        self._thread = threading.Thread(target=self._serve, name="writer", daemon=True)
+        self._thread.start()
+
+    async def run(self, work: Callable[[Connection], Result]) -> Result:
+        """What the job returned, once it is committed; or what it raised, nothing being stored."""
+        done: asyncio.Future[Result] = self._loop.create_future()
+        self._queue.put(_Job(work, done))
+        return await done
+
+    async def close(self) -> None:
+        """Finish the jobs handed in so far and end the thread."""
+        self._queue.put(None)
+        await asyncio.to_thread(self._thread.join)
+
+    def _serve(self) -> None:
+        while True:
+            jobs, last = self._next_jobs()
+            if jobs:
+                self._commit(jobs)
+            if last:
+                return
+
+    def _next_jobs(self) -> tuple[list[_Job], bool]:
+        jobs: list[_Job] = []
+        job = self._queue.get()
+        try:
+            while job is not None:
+                jobs.append(job)
+                if len(jobs) == JOBS_PER_COMMIT:
+                    return jobs, False
+                job = self._queue.get_nowait()
+        except Empty:
+            return jobs, False
+        return jobs, True
+
+    def _commit(self, jobs: list[_Job]) -> None:
+        try:
+            with self._store.writing() as connection:
+                results = [job.work(connection) for job in jobs]
+        except BaseException as error:
+            if len(jobs) > 1:
+                for job in jobs:
+                    self._commit([job])
+                return
+            self._loop.call_soon_threadsafe(_raise, jobs[0], error)
+            return
+        self._loop.call_soon_threadsafe(_resolve, jobs, results)
+
+
+def _resolve(jobs: list[_Job], results: list[Any]) -> None:
+    for job, result in zip(jobs, results, strict=True):
+        if not job.done.done():
+            job.done.set_result(result)
+
+
+def _raise(job: _Job, error: BaseException) -> None:
+    if not job.done.done():
+        job.done.set_exception(error)
