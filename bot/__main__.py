@@ -74,9 +74,10 @@ def _book_options(parser: argparse.ArgumentParser, *, top: bool) -> None:
 def _open(book: str | None) -> Store:
     """The user's own store, or a fresh demo book in memory."""
     if book is None:
+        from bot.channels.console import system_clock
         from bot.demo_book import demo_store
 
-        return demo_store()
+        return demo_store(now=system_clock())
     return open_store(book if "://" in book else f"sqlite:///{Path(book).absolute()}")
 
 

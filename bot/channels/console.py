@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -36,15 +36,17 @@ class Console:
     store: Store
     account: AccountId
     user_name: str
+    clock: Callable[[], Micros]
     pictures: Path | None = None
     _buttons: tuple[Button, ...] = field(default=(), init=False)
     _heard: Heard | None = field(default=None, init=False)
     _count: int = field(default=0, init=False)
+    _last: Micros = field(default=Micros(0), init=False)
 
     def say(self, text: str) -> tuple[Outgoing, ...]:
         """Send a line; a number presses the button of that number under the last reply."""
         pressed = self._pressed(text)
-        now = _now()
+        now = self._unused_moment()
         self._count += 1
         incoming = Incoming(
             kind=IncomingKind.TEXT if pressed is None else IncomingKind.TAP,
@@ -55,7 +57,6 @@ class Console:
             text=text if pressed is None else "",
             payload=None if pressed is None else pressed.payload,
         )
-        # Update ids of a terminal need only be unused: microseconds never repeat in one account.
         arrival = Arrival(update_id=now, incoming=incoming)
         replies = answer(self.store, self.account, arrival, self._turn, now=now)
         self._buttons = tuple(
@@ -86,6 +87,11 @@ class Console:
         self._heard = hear(connection, row, now=now)
         return self._heard.replies
 
+    def _unused_moment(self) -> Micros:
+        """The time, always later than before: it is the update id too, which must be unused."""
+        self._last = Micros(max(self.clock(), self._last + 1))
+        return self._last
+
     def _pressed(self, text: str) -> Button | None:
         wanted = text.strip()
         if wanted.isascii() and wanted.isdigit() and 1 <= int(wanted) <= len(self._buttons):
@@ -97,19 +103,28 @@ class Console:
             chat = Directory(connection).chat(self.account, CHAT)
             if chat.book is None:
                 return {}
-            book = Book(connection, BookId(chat.book), person=None, now=_now())
+            book = Book(connection, BookId(chat.book), person=None, now=self._last)
             return {row.player: row.name for row in book.players()}
 
 
-def _now() -> Micros:
+def system_clock() -> Micros:
+    """The time by this machine."""
     return Micros(time_ns() // 1000)
 
 
-def open_console(store: Store, *, user_name: str, pictures: Path | None = None) -> Console:
+def open_console(
+    store: Store,
+    *,
+    user_name: str,
+    pictures: Path | None = None,
+    clock: Callable[[], Micros] = system_clock,
+) -> Console:
     """A console on the store, as its local user."""
     with store.writing() as connection:
         account = Directory(connection).account("console", "console")
-    return Console(store=store, account=account, user_name=user_name, pictures=pictures)
+    return Console(
+        store=store, account=account, user_name=user_name, pictures=pictures, clock=clock
+    )
 
 
 def shown(console: Console, replies: Sequence[Outgoing]) -> str:

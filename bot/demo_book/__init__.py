@@ -5,7 +5,6 @@ from __future__ import annotations
 import tomllib
 from dataclasses import replace
 from importlib.resources import files
-from time import time_ns
 from typing import Any
 
 from bot.channels.console import CHAT, USER
@@ -27,10 +26,10 @@ RALLY_MICROS = 40_000_000
 """A rally and the walk back take about forty seconds."""
 
 
-def demo_store(url: str = "sqlite://") -> Store:
-    """A fresh store, in memory unless said, that holds the demo book for the console's user."""
-    store = open_store(url)
-    fill(store, now=Micros(time_ns() // 1000))
+def demo_store(*, now: Micros) -> Store:
+    """A fresh store in memory that holds the demo book, as of `now`, for the console's user."""
+    store = open_store("sqlite://")
+    fill(store, now=now)
     return store
 
 

@@ -1,0 +1,30 @@
+"""Golden conversations: what is typed at a court, and the whole reply as a phone shows it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import transcripts
+
+ROOT = Path(__file__).parents[2]
+CONVERSATIONS = sorted((ROOT / "tests" / "cases" / "conversations").glob("*.txt"))
+
+LONGEST_CALL = 60
+"""Characters of a first line, so that a lock screen shows it whole (our own bar)."""
+
+
+def test_there_are_conversations() -> None:
+    assert len(CONVERSATIONS) >= 5
+
+
+@pytest.mark.parametrize("path", CONVERSATIONS, ids=lambda path: path.stem)
+def test_conversation_as_written(path: Path) -> None:
+    wanted = transcripts.read(path.read_text(encoding="utf-8"))
+    assert transcripts.written(transcripts.replay(wanted)) == transcripts.written(wanted)
+
+
+def test_the_readme_conversation_is_true() -> None:
+    wanted = transcripts.read(transcripts.fenced(ROOT / "README.md", "conversation"))
+    assert len(wanted) >= 4
+    assert transcripts.written(transcripts.replay(wanted)) == transcripts.written(wanted)
