@@ -27,9 +27,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; returns its exit code."""
     parser = _parser()
     options = parser.parse_args(arguments)
+    if options.version:
+        sys.stdout.write(f"seamwise {version('seamwise')}\n")
+        return 0
+    # A terminal is its user's page: errors are told there in words, and logged only on request.
+    level = os.environ.get("SEAMWISE_LOG", "info" if options.run is _telegram else "critical")
     logging.basicConfig(
-        level=os.environ.get("SEAMWISE_LOG", "WARNING").upper(),
-        format="%(asctime)s %(levelname)s %(name)s %(message)s",
+        level=level.upper(), format="%(asctime)s %(levelname)s %(name)s %(message)s"
     )
     try:
         return int(options.run(options))
@@ -42,7 +46,7 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="seamwise", description="A courtside chat bot for doubles pickleball."
     )
-    parser.add_argument("--version", action="version", version=f"seamwise {version('seamwise')}")
+    parser.add_argument("--version", action="store_true", help="print the version and stop")
     _book_options(parser, top=True)
     parser.set_defaults(run=_talk)
     commands = parser.add_subparsers(metavar="command")

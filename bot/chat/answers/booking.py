@@ -165,6 +165,6 @@ def agree(desk: Desk, said: AgreementSaid) -> Reply:
     desk.changed()
     desk.trace |= {"agreement": {"key": said.key.value, "value": said.value}}
     return Reply(
-        text=wording("agreement.stored").format(words=f"{said.key.label} {said.value}"),
+        text=wording("agreement.stored").format(words=f"{said.key.label}: {said.value}"),
         buttons=rows([undo_button(change)]),
     )

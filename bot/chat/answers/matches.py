@@ -7,7 +7,7 @@ from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.match_log import fold, format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.question import MatchSaid, RallySaid, ResultSaid, SaidScore, ScoreSaid
@@ -30,9 +30,10 @@ from scouting_db.values import MatchState as StoredState
 
 def announce(desk: Desk, said: MatchSaid) -> Reply:
     """The next match: from now on "they" are this pair."""
-    theirs = settled(said.mentions)
+    mentions = by_pair(desk, said.mentions)
+    theirs = settled(mentions)
     if theirs is None:
-        return ask_which(desk, said.text, said.mentions)
+        return ask_which(desk, said.text, mentions)
     theirs = tuple(player for player in theirs if player not in desk.ours)[:2]
     if len(theirs) == 1 and (partner := desk.view.partner_of(theirs[0])) is not None:
         theirs = (*theirs, partner)
@@ -56,7 +57,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
     desk.trace |= {"match": match}
     text = wording("match.announced").format(
-        them=" and ".join(desk.names(theirs)) or "a match",
+        them=" and ".join(desk.view.name_of(player) for player in theirs) or "a match",
         at=wording("match.at").format(at=f"{said.at:%H:%M}") if said.at else "",
         court=wording("match.court").format(court=said.court) if said.court else "",
         format=_format_words(format),

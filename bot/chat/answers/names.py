@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.context import Pending
@@ -24,6 +25,24 @@ def settled(mentions: Iterable[Mention]) -> tuple[PlayerId, ...] | None:
             return None
         found += [player for player in mention.players if player not in found]
     return tuple(found)
+
+
+def by_pair(desk: Desk, mentions: Iterable[Mention]) -> tuple[Mention, ...]:
+    """Alike names told apart by the other name: "ruiz and hale" means the Ruiz who plays with Hale.
+
+    Only where the book knows exactly one such pair; the reply names both in full.
+    """
+    named = tuple(mentions)
+    sure = {one.players[0] for one in named if one.certainty is Certainty.SURE}
+    partners = {partner for player in sure if (partner := desk.view.partner_of(player)) is not None}
+    return tuple(_narrowed(one, partners) for one in named)
+
+
+def _narrowed(mention: Mention, partners: set[PlayerId]) -> Mention:
+    fitting = [player for player in mention.players if player in partners]
+    if mention.certainty is Certainty.AMBIGUOUS and len(fitting) == 1:
+        return replace(mention, certainty=Certainty.SURE, players=tuple(fitting))
+    return mention
 
 
 def unsettled(mentions: Iterable[Mention]) -> Mention | None:

@@ -82,7 +82,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, *, change_button: Butto
     if said.claims:
         lines.append(wording("note.understood").format(claims=claims_line(desk, said.claims)))
     if said.kept and said.claims:
-        lines.append(wording("note.words_only").format(words=_cut(", ".join(said.kept))))
+        lines.append(wording("note.words_only").format(words=cut(", ".join(said.kept))))
     if not said.claims:
         lines.append(wording("note.all_words"))
     if said.seen is Seen.HEARSAY:
@@ -138,7 +138,8 @@ def claim_words(claim: Claim | NewObservation) -> str:
     return f"{words} {claim.tag}" if claim.tag else words
 
 
-def _cut(words: str) -> str:
+def cut(words: str) -> str:
+    """The words, shortened to a line or two of a phone."""
     return words if len(words) <= SHOWN_KEPT else words[: SHOWN_KEPT - 1].rstrip() + "…"
 
 
@@ -148,7 +149,7 @@ def show(desk: Desk, player: PlayerId) -> Reply:
     name = desk.view.short_name(player)
     if not rows_:
         return Reply(text=wording("note.none").format(name=name))
-    lines = [f"· {_cut(row.text)}" for row in rows_]
+    lines = [f"· {cut(row.text)}" for row in rows_]
     return Reply(text="\n".join([f"{name}, newest first:", *lines]))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.context import Asked
 from bot.chat.gather import gather
 from bot.chat.question import Question
@@ -22,9 +22,10 @@ PLAN_VARIANT = "A"
 
 def answer(desk: Desk, question: Question) -> Reply:
     """The answer, or which of several alike names is meant: the only question we ask first."""
-    about = settled(question.slots.mentions)
+    mentions = by_pair(desk, question.slots.mentions)
+    about = settled(mentions)
     if about is None:
-        return ask_which(desk, question.text, question.slots.mentions)
+        return ask_which(desk, question.text, mentions)
     slots = question.slots
     asked = Asked(
         topic=question.topic,

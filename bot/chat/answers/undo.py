@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.notes import stored
+from bot.chat.answers.notes import cut, stored
 from bot.chat.context import Context
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -82,7 +82,7 @@ def _restore_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 def _note_words(desk: Desk, note: NoteId) -> str:
     row = desk.book.note(note)
-    return "the note" if row is None else f"note “{row.text[:40]}”"
+    return "the note" if row is None else f"“{cut(row.text)}”"
 
 
 def _unread_note(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
