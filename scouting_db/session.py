@@ -128,11 +128,18 @@ def _sqlite(url: URL) -> Engine:
     if is_in_memory(url):
         arguments["poolclass"] = StaticPool
     else:
-        Path(str(url.database)).parent.mkdir(parents=True, exist_ok=True)
+        _make_folder(Path(str(url.database)).parent)
     engine = create_engine(url, **arguments)
     event.listen(engine, "connect", _set_up_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+def _make_folder(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise StoreError(f"Cannot open a database in {folder}: {error.strerror}") from None
 
 
 def is_in_memory(url: URL) -> bool:

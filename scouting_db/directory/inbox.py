@@ -17,6 +17,10 @@ MAX_ATTEMPTS = 3
 
 # Written out and not bound, so that SQLite sees that the partial index applies.
 _OPEN = inbox.c.state == literal_column("'open'")
+# "+ 0" keeps the planner from the indexes on these columns, which lead to every message ever:
+# the open rows are few, and it should begin with them.
+_OF_ACCOUNT = inbox.c.account_id + 0 == bindparam("account")
+_OLDEST_FIRST = inbox.c.inbox_id + 0
 _ROW = select(
     inbox.c.inbox_id,
     inbox.c.chat_id,
@@ -25,11 +29,7 @@ _ROW = select(
     inbox.c.payload,
     inbox.c.attempts,
 )
-_OPEN_ROWS = (
-    _ROW.where(_OPEN, inbox.c.account_id == bindparam("account"))
-    .order_by(inbox.c.inbox_id)
-    .limit(bindparam("limit"))
-)
+_OPEN_ROWS = _ROW.where(_OPEN, _OF_ACCOUNT).order_by(_OLDEST_FIRST).limit(bindparam("limit"))
 _OPEN_OF_CHAT = (
     _ROW.where(_OPEN, inbox.c.chat_id == bindparam("chat"))
     .order_by(inbox.c.inbox_id)
@@ -37,7 +37,7 @@ _OPEN_OF_CHAT = (
 )
 _heads = (
     select(inbox.c.chat_id, func.min(inbox.c.inbox_id).label("head"))
-    .where(_OPEN, inbox.c.account_id == bindparam("account"))
+    .where(_OPEN, _OF_ACCOUNT)
     .group_by(inbox.c.chat_id)
     .subquery("heads")
 )

@@ -1,21 +1,31 @@
-"""Stores for tests: a SQLite file, and a schema of its own on the PostgreSQL that .ci/run starts.
+"""Stores for tests: a SQLite file, and a database of its own on the PostgreSQL that .ci/run starts.
 
-Use the fixture `store` (both databases) by importing it in a conftest.py or test module:
-`from databases import store  # noqa: F401`.
+A conftest.py makes the fixture `store` (both databases) known to its folder:
+`from databases import database_url, migrated, store` and the same names in `__all__`.
 """
 
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 from uuid import uuid4
 
 import pytest
-from sqlalchemy import create_engine, text
-from sqlalchemy.engine import make_url
+from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy.engine import URL, make_url
 
+from scouting_db.book import Book
+from scouting_db.directory import Directory
 from scouting_db.session import Store, open_store
+from scouting_db.values import AccountId, BookId, ChatId, Micros, PersonId
+
+NOON = 1_750_000_000_000_000
+"""Some moment of June 2025, in microseconds since 1970."""
 
 POSTGRES = "SEAMWISE_TEST_POSTGRES"
 
@@ -31,27 +41,104 @@ def database_url(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str
     if request.param == "sqlite":
         yield f"sqlite:///{tmp_path / 'book.sqlite'}"
     else:
-        yield from fresh_postgresql()
+        with new_postgresql() as url:
+            yield shown(url)
+
+
+@pytest.fixture(scope="session", params=BOTH)
+def migrated(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[URL]:
+    """A migrated database to copy, so that the migrations run once and not in every test."""
+    if request.param == "sqlite":
+        url = make_url(f"sqlite:///{tmp_path_factory.mktemp('migrated') / 'book.sqlite'}")
+        open_store(shown(url)).close()
+        yield url
+    else:
+        with new_postgresql() as url:
+            open_store(shown(url)).close()
+            yield url
 
 
 @pytest.fixture
-def store(database_url: str) -> Iterator[Store]:
+def store(migrated: URL, tmp_path: Path) -> Iterator[Store]:
     """An open store with nothing in it."""
-    opened = open_store(database_url)
-    yield opened
-    opened.close()
+    if migrated.get_backend_name() == "sqlite":
+        copy = tmp_path / "book.sqlite"
+        shutil.copy(str(migrated.database), copy)
+        with opened(f"sqlite:///{copy}") as made:
+            yield made
+    else:
+        with new_postgresql(template=str(migrated.database)) as url, opened(shown(url)) as made:
+            yield made
 
 
-def fresh_postgresql() -> Iterator[str]:
-    """The URL of a new database on the test server, dropped afterwards."""
+@contextmanager
+def opened(url: str) -> Iterator[Store]:
+    """The store at the URL, closed afterwards."""
+    made = open_store(url)
+    yield made
+    made.close()
+
+
+@contextmanager
+def new_postgresql(template: str = "template0") -> Iterator[URL]:
+    """A new database on the test server, dropped afterwards."""
     server = os.environ.get(POSTGRES)
     if not server:
         pytest.skip(f"{POSTGRES} is not set: no PostgreSQL server to test on")
     name = f"seamwise_{uuid4().hex}"
     engine = create_engine(server, isolation_level="AUTOCOMMIT")
-    with engine.connect() as connection:
-        connection.execute(text(f"CREATE DATABASE {name} TEMPLATE template0"))
-    yield make_url(server).set(database=name).render_as_string(hide_password=False)
-    with engine.connect() as connection:
-        connection.execute(text(f"DROP DATABASE {name} WITH (FORCE)"))
+    _run(engine, f"CREATE DATABASE {name} TEMPLATE {template}")
+    yield make_url(server).set(database=name)
+    _run(engine, f"DROP DATABASE {name} WITH (FORCE)")
     engine.dispose()
+
+
+def _run(engine: Engine, statement: str) -> None:
+    with engine.connect() as connection:
+        connection.execute(text(statement))
+
+
+def shown(url: URL) -> str:
+    return url.render_as_string(hide_password=False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Team:
+    """A person with an account, a chat and a book of their own."""
+
+    account: AccountId
+    chat: ChatId
+    person: PersonId
+    book_id: BookId
+
+    def book(self, connection: Connection, *, now: int = NOON) -> Book:
+        return Book(connection, self.book_id, person=self.person, now=Micros(now))
+
+
+def new_team(store: Store, name: str) -> Team:
+    """A team that has just started; every name is another team on the same account."""
+    with store.writing() as connection:
+        directory = Directory(connection)
+        account = directory.account("console", "console:test")
+        chat = directory.chat(account, f"chat of {name}")
+        person = directory.person(account, f"user {name}", name)
+        book = directory.settle_book(chat, person, name=f"Book of {name}")
+        return Team(account=account, chat=chat.chat, person=person, book_id=book)
+
+
+@contextmanager
+def watched(store: Store) -> Iterator[list[tuple[str, Any]]]:
+    """The statements run inside, with their parameters."""
+    seen: list[tuple[str, Any]] = []
+
+    def note(
+        _connection: Any, _cursor: Any, statement: str, parameters: Any, _context: Any, _many: Any
+    ) -> None:
+        if not statement.startswith(("BEGIN", "SAVEPOINT", "RELEASE", "ROLLBACK")):
+            seen.append((statement, parameters))
+
+    event.listen(store.engine, "before_cursor_execute", note)
+    yield seen
+    event.remove(store.engine, "before_cursor_execute", note)
