@@ -1,0 +1,301 @@
+"""Draws one court picture, from the ground up: court, zones, net, arrows, players, labels."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from io import BytesIO
+
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure
+from matplotlib.patches import Circle, FancyArrowPatch, FancyBboxPatch, Rectangle
+
+from bot.chat.pictures import placement
+from bot.chat.pictures.frame import FIELD, HEIGHT_PX, TITLE_PX, WIDTH_PX, Box, Frame, frame_of
+from bot.chat.pictures.lettering import (
+    DPI,
+    LABEL_PT,
+    PAD_PX,
+    cut,
+    drawable,
+    extent_px,
+    font,
+    title_lines,
+)
+from bot.chat.pictures.palette import INK, OURS, PAPER, SKY_BLUE, THEIRS, ZONES, Colour, mixed
+from bot.chat.pictures.placement import Taken, best_place
+from knowledge.advice import Arrow, CourtPicture, Marker, Zone
+from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+
+PT_PER_PX = 72 / DPI
+POST_M = 11 * METRES_PER_FOOT
+"""Posts stand 22 ft apart (2025 edition, 2.C)."""
+
+PLAYER_PX = 58
+LINE_PX = 6
+NET_PX = 14
+THINNEST_ARROW_PX = 9
+THICKEST_ARROW_PX = 38
+MOVE_PX = 8
+WIDEST_LABEL_PX = 400
+
+GROUND = mixed(INK, 0.06)
+KITCHEN = mixed(SKY_BLUE, 0.30)
+ZONE_SHARE = 0.55
+
+
+@dataclass(slots=True, kw_only=True)
+class _Sheet:
+    """The picture being drawn: axes in pixels, the frame, and what labels must keep off."""
+
+    axes: Axes
+    frame: Frame
+    taken: Taken
+
+
+def png_of(picture: CourtPicture) -> bytes:
+    """The picture as PNG bytes without metadata, so that equal pictures are equal bytes."""
+    out = BytesIO()
+    figure_of(picture).savefig(out, format="png", dpi=DPI, metadata={"Software": None})
+    return out.getvalue()
+
+
+def figure_of(picture: CourtPicture) -> Figure:
+    """The picture as a figure whose data coordinates are pixels."""
+    figure = Figure(figsize=(WIDTH_PX / DPI, HEIGHT_PX / DPI), dpi=DPI, facecolor=PAPER)
+    axes = figure.add_axes((0.0, 0.0, 1.0, 1.0))
+    axes.set_xlim(0, WIDTH_PX)
+    axes.set_ylim(0, HEIGHT_PX)
+    axes.set_axis_off()
+    frame = frame_of(picture)
+    sheet = _Sheet(axes=axes, frame=frame, taken=_taken(picture, frame))
+    _court(sheet)
+    colours = _zone_colours(picture.zones)
+    for zone in picture.zones:
+        _zone(sheet, zone, colours)
+    _net(sheet)
+    for arrow in sorted(picture.arrows, key=lambda one: -one.width):
+        _arrow(sheet, arrow)
+    for marker in picture.markers:
+        _player(sheet, marker)
+    _labels(sheet, picture)
+    _title(sheet, picture.title)
+    return figure
+
+
+def _taken(picture: CourtPicture, frame: Frame) -> Taken:
+    return Taken(
+        players=tuple(_player_box(frame, marker) for marker in picture.markers),
+        arrows=tuple(
+            box
+            for arrow in picture.arrows
+            for box in placement.along(*_ends(frame, arrow), _arrow_px(arrow))
+        ),
+    )
+
+
+def _player_box(frame: Frame, marker: Marker) -> Box:
+    return Box.around(*frame.px(marker.x_m, marker.y_m), PLAYER_PX, PLAYER_PX)
+
+
+def _ends(frame: Frame, arrow: Arrow) -> tuple[tuple[float, float], tuple[float, float]]:
+    start = frame.px(arrow.from_x_m, arrow.from_y_m)
+    return start, frame.px(arrow.to_x_m, arrow.to_y_m)
+
+
+def _rectangle(sheet: _Sheet, box: Box, colour: Colour, z: float) -> Rectangle:
+    patch = Rectangle(
+        (box.x0, box.y0),
+        box.x1 - box.x0,
+        box.y1 - box.y0,
+        facecolor=colour,
+        edgecolor="none",
+        zorder=z,
+    )
+    sheet.axes.add_patch(patch)
+    return patch
+
+
+def _metres(sheet: _Sheet, x0: float, y0: float, x1: float, y1: float) -> Box:
+    """A rectangle of the court in pixels, cut off at the field's edge."""
+    left, low = sheet.frame.px(min(x0, x1), min(y0, y1))
+    right, high = sheet.frame.px(max(x0, x1), max(y0, y1))
+    return Box(
+        x0=max(left, 0.0),
+        y0=max(low, 0.0),
+        x1=min(right, float(WIDTH_PX)),
+        y1=min(high, float(HEIGHT_PX - TITLE_PX)),
+    )
+
+
+def _court(sheet: _Sheet) -> None:
+    half, length, kitchen = HALF_WIDTH_M, HALF_LENGTH_M, KITCHEN_DEPTH_M
+    field = Box(x0=0, y0=0, x1=WIDTH_PX, y1=HEIGHT_PX - TITLE_PX)
+    _rectangle(sheet, field, GROUND, 0)
+    _rectangle(sheet, _metres(sheet, -half, -length, half, length), PAPER, 1)
+    _rectangle(sheet, _metres(sheet, -half, -kitchen, half, kitchen), KITCHEN, 2)
+    for x in (-half, half):
+        _line(sheet, x, -length, x, length)
+    for y in (-length, -kitchen, kitchen, length):
+        _line(sheet, -half, y, half, y)
+    _line(sheet, 0, -length, 0, -kitchen)
+    _line(sheet, 0, kitchen, 0, length)
+
+
+def _line(sheet: _Sheet, x0: float, y0: float, x1: float, y1: float) -> None:
+    box = _metres(sheet, x0, y0, x1, y1)
+    if box.y1 < box.y0:
+        return
+    half = LINE_PX / 2
+    wide = Box(x0=box.x0 - half, y0=box.y0 - half, x1=box.x1 + half, y1=box.y1 + half)
+    field_top = HEIGHT_PX - TITLE_PX
+    _rectangle(sheet, Box(x0=wide.x0, y0=wide.y0, x1=wide.x1, y1=min(wide.y1, field_top)), INK, 4)
+
+
+def _net(sheet: _Sheet) -> None:
+    left, y = sheet.frame.px(-POST_M, 0)
+    right, _ = sheet.frame.px(POST_M, 0)
+    _rectangle(sheet, Box(x0=left, y0=y - NET_PX / 2, x1=right, y1=y + NET_PX / 2), INK, 5)
+    mesh = Box(x0=left + 8, y0=y - 1.5, x1=right - 8, y1=y + 1.5)
+    _rectangle(sheet, mesh, PAPER, 5.5)
+    for x in (left, right):
+        _rectangle(sheet, Box.around(x, y, NET_PX, 2 * NET_PX), INK, 5)
+
+
+def _zone_colours(zones: Sequence[Zone]) -> dict[str, Colour]:
+    """One colour per owner of ours; zones that we give up are striped instead."""
+    owners = list(dict.fromkeys(zone.label for zone in zones if zone.ours))
+    return {owner: ZONES[place % len(ZONES)] for place, owner in enumerate(owners)}
+
+
+def _zone(sheet: _Sheet, zone: Zone, colours: dict[str, Colour]) -> None:
+    box = _metres(sheet, zone.x0_m, zone.y0_m, zone.x1_m, zone.y1_m)
+    if zone.ours:
+        patch = _rectangle(sheet, box, mixed(colours[zone.label], ZONE_SHARE), 3)
+        patch.set_edgecolor(INK)
+        patch.set_linewidth(2.5 * PT_PER_PX)
+        return
+    patch = _rectangle(sheet, box, PAPER, 3)
+    patch.set_edgecolor(THEIRS)
+    patch.set_hatch("//")
+    patch.set_linewidth(2.5 * PT_PER_PX)
+
+
+def _arrow_px(arrow: Arrow) -> float:
+    if _is_move(arrow):
+        return MOVE_PX
+    share = min(1.0, max(0.0, arrow.width))
+    return THINNEST_ARROW_PX + share * (THICKEST_ARROW_PX - THINNEST_ARROW_PX)
+
+
+def _is_move(arrow: Arrow) -> bool:
+    """A lane that stays on one side of the net is a player's move, not a ball."""
+    return arrow.from_y_m * arrow.to_y_m > 0
+
+
+def _arrow(sheet: _Sheet, arrow: Arrow) -> None:
+    start, end = _ends(sheet.frame, arrow)
+    width = _arrow_px(arrow)
+    colour = OURS if arrow.from_y_m < 0 else THEIRS
+    for extra, fill, z in ((6, PAPER, 6.0), (0, colour, 6.5)):
+        sheet.axes.add_patch(
+            FancyArrowPatch(
+                start,
+                end,
+                arrowstyle="-|>,head_length=0.5,head_width=0.34",
+                mutation_scale=(2.2 * width + 22 + extra),
+                linewidth=(width + extra) * PT_PER_PX,
+                linestyle=(0, (1.6, 0.9)) if _is_move(arrow) else "solid",
+                color=fill,
+                capstyle="butt",
+                joinstyle="miter",
+                shrinkA=PLAYER_PX / 2 * PT_PER_PX,
+                shrinkB=0,
+                zorder=z,
+            )
+        )
+
+
+def _player(sheet: _Sheet, marker: Marker) -> None:
+    """Ours round, theirs square: shape says it where colour does not."""
+    x, y = sheet.frame.px(marker.x_m, marker.y_m)
+    size = PLAYER_PX * 0.88
+    shape = (
+        Circle((x, y), PLAYER_PX / 2)
+        if marker.ours
+        else Rectangle((x - size / 2, y - size / 2), size, size)
+    )
+    shape.set(
+        facecolor=OURS if marker.ours else THEIRS,
+        edgecolor=INK,
+        linewidth=4 * PT_PER_PX,
+        zorder=8,
+    )
+    sheet.axes.add_patch(shape)
+
+
+def _labels(sheet: _Sheet, picture: CourtPicture) -> None:
+    """Players first, since their labels can least be moved, then arrows, then zones."""
+    for marker in picture.markers:
+        text, size = _measured(sheet, marker.label)
+        player = _player_box(sheet.frame, marker)
+        spots = placement.beside_player(player, *size, ours=marker.ours)
+        _write(sheet, text, best_place(spots, sheet.taken), OURS if marker.ours else THEIRS)
+    for arrow in sorted(picture.arrows, key=lambda one: -one.width):
+        text, size = _measured(sheet, arrow.label)
+        spots = placement.beside_arrow(*_ends(sheet.frame, arrow), *size)
+        _write(sheet, text, best_place(spots, sheet.taken), INK)
+    for zone in picture.zones:
+        text, size = _measured(sheet, zone.label)
+        box = _metres(sheet, zone.x0_m, zone.y0_m, zone.x1_m, zone.y1_m)
+        spots = placement.within_zone(box, *size)
+        _write(sheet, text, best_place(spots, sheet.taken), INK)
+
+
+def _measured(sheet: _Sheet, label: str) -> tuple[str, tuple[float, float]]:
+    """What is written and the size of its box."""
+    text = cut(drawable(label), WIDEST_LABEL_PX, LABEL_PT)
+    width, height = extent_px(text, LABEL_PT)
+    return text, (width + 2 * PAD_PX, height + 2 * PAD_PX)
+
+
+def _write(sheet: _Sheet, text: str, box: Box, edge: Colour) -> None:
+    """A label in a box of its own, so that what lies under it never weakens its contrast."""
+    if not text:
+        return
+    sheet.axes.add_patch(
+        FancyBboxPatch(
+            (box.x0, box.y0),
+            box.x1 - box.x0,
+            box.y1 - box.y0,
+            boxstyle="round,pad=0,rounding_size=9",
+            facecolor=PAPER,
+            edgecolor=edge,
+            linewidth=3 * PT_PER_PX,
+            zorder=9,
+        )
+    )
+    _text(sheet, (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2, text, LABEL_PT)
+    sheet.taken = sheet.taken.with_label(box)
+
+
+def _text(sheet: _Sheet, x: float, y: float, text: str, points: float) -> None:
+    sheet.axes.text(
+        x,
+        y,
+        text,
+        fontproperties=font(points),
+        color=INK,
+        ha="center",
+        va="center",
+        zorder=10,
+        parse_math=False,
+    )
+
+
+def _title(sheet: _Sheet, title: str) -> None:
+    widest = FIELD.x1 - FIELD.x0 - 2 * PAD_PX
+    lines, points = title_lines(drawable(title), widest)
+    step = TITLE_PX / (len(lines) + 1) if lines else 0
+    for place, line in enumerate(lines, start=1):
+        _text(sheet, WIDTH_PX / 2, HEIGHT_PX - place * step, line, points)

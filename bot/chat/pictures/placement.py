@@ -1,0 +1,116 @@
+"""Where labels go: the first place near their thing that covers no player and no other label."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from bot.chat.pictures.frame import FIELD, Box
+
+GAP_PX = 10
+"""Between a label and what it names."""
+
+_FRACTIONS = (0.5, 0.62, 0.38, 0.74, 0.26)
+"""Where along an arrow its label may sit, the middle first."""
+
+_GRID = (0.5, 0.3, 0.7, 0.15, 0.85)
+"""Where in a zone its label may sit, the middle first."""
+
+COVERS_PLAYER = 100.0
+COVERS_LABEL = 100.0
+COVERS_ARROW = 1.0
+"""Weights of a square pixel covered: a label may cross an arrow if need be, never a player."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """What is on the picture already."""
+
+    players: tuple[Box, ...] = ()
+    labels: tuple[Box, ...] = ()
+    arrows: tuple[Box, ...] = ()
+
+    def with_label(self, box: Box) -> Taken:
+        return Taken(players=self.players, labels=(*self.labels, box), arrows=self.arrows)
+
+    def cost(self, box: Box) -> float:
+        """How much a label here would hide."""
+        return (
+            COVERS_PLAYER * _covered(box, self.players)
+            + COVERS_LABEL * _covered(box, self.labels)
+            + COVERS_ARROW * _covered(box, self.arrows)
+        )
+
+
+def _covered(box: Box, others: Iterable[Box]) -> float:
+    return sum(box.overlap(other) for other in others)
+
+
+def best_place(candidates: Iterable[Box], taken: Taken) -> Box:
+    """The first candidate that hides nothing, else the one that hides least; always in FIELD."""
+    inside = [_pushed_inside(box) for box in candidates]
+    return min(inside, key=taken.cost)
+
+
+def _pushed_inside(box: Box) -> Box:
+    dx = max(0.0, FIELD.x0 - box.x0) - max(0.0, box.x1 - FIELD.x1)
+    dy = max(0.0, FIELD.y0 - box.y0) - max(0.0, box.y1 - FIELD.y1)
+    return Box(x0=box.x0 + dx, y0=box.y0 + dy, x1=box.x1 + dx, y1=box.y1 + dy)
+
+
+def beside_player(player: Box, width: float, height: float, *, ours: bool) -> Iterator[Box]:
+    """Behind the player first, then in front, then at either side, then the corners."""
+    x, y = (player.x0 + player.x1) / 2, (player.y0 + player.y1) / 2
+    across = (player.x1 - player.x0 + width) / 2 + GAP_PX
+    along = (player.y1 - player.y0 + height) / 2 + GAP_PX
+    behind = -along if ours else along
+    for dx, dy in (
+        (0.0, behind),
+        (0.0, -behind),
+        (across, 0.0),
+        (-across, 0.0),
+        (across, behind),
+        (-across, behind),
+        (across, -behind),
+        (-across, -behind),
+        (0.0, 1.6 * behind),
+        (0.0, -1.6 * behind),
+    ):
+        yield Box.around(x + dx, y + dy, width, height)
+
+
+def beside_arrow(
+    start: tuple[float, float], end: tuple[float, float], width: float, height: float
+) -> Iterator[Box]:
+    """Along the arrow, to its right and left before on top of it."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    aside_x = width / 2 + 2 * GAP_PX
+    for fraction in _FRACTIONS:
+        x, y = start[0] + fraction * dx, start[1] + fraction * dy
+        for side in (1, -1):
+            yield Box.around(x + side * aside_x, y, width, height)
+    for fraction in _FRACTIONS:
+        yield Box.around(start[0] + fraction * dx, start[1] + fraction * dy, width, height)
+
+
+def within_zone(zone: Box, width: float, height: float) -> Iterator[Box]:
+    """Over the zone's area, its middle first."""
+    for across in _GRID:
+        for along in _GRID:
+            x = zone.x0 + across * (zone.x1 - zone.x0)
+            y = zone.y0 + along * (zone.y1 - zone.y0)
+            yield Box.around(x, y, width, height)
+
+
+def along(start: tuple[float, float], end: tuple[float, float], thickness: float) -> Sequence[Box]:
+    """Small boxes that stand for a slanting arrow."""
+    steps = 14
+    return [
+        Box.around(
+            start[0] + step / steps * (end[0] - start[0]),
+            start[1] + step / steps * (end[1] - start[1]),
+            thickness,
+            thickness,
+        )
+        for step in range(steps + 1)
+    ]
