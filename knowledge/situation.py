@@ -118,7 +118,8 @@ class Situation:
     """Everything one answer may use.
 
     `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
-    writing, if known; `striker` is whoever of ours plays the ball.
+    writing, if known; `striker` is whoever of ours plays the ball. `today` is the ordinal of the
+    day, so that a report can say how old a note is.
     """
 
     topic: Topic
@@ -139,6 +140,7 @@ class Situation:
     mixed: bool | None = None
     wind: Wind | None = None
     rallies_logged: int = 0
+    today: int | None = None
     preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
 
     def find(self, player: PlayerId) -> OnCourt | None:

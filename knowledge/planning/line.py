@@ -1,0 +1,67 @@
+"""One line of a plan: what to do, how it is said before a serve, and what it is worth."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.advice import Arrow, Reason
+from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.vocabulary import EvidenceId, PlayerId, RallyPoints
+
+
+class Phase(StrEnum):
+    """The part of the rally that a line is about."""
+
+    SERVE = "serve"
+    RETURN = "return"
+    THIRD = "third"
+    DINK = "dink"
+    HANDS = "hands"
+    LOB = "lob"
+    OURS = "ours"
+    RESPECT = "respect"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A line of a plan. `points` are gained over the plain alternative, where it applies.
+
+    `evidence` are the notes behind the trait that `because` names: none makes it a general
+    rule. `cue` is the same in at most eight words. `who` is the one of ours it speaks to, if
+    not both; `we_serve` says in which rallies it can be used, None in all.
+    """
+
+    phase: Phase
+    do: str
+    cue: str
+    points: RallyPoints
+    share: float
+    because: str = ""
+    evidence: tuple[EvidenceId, ...] = ()
+    arrow: Arrow | None = None
+    who: PlayerId | None = None
+    we_serve: bool | None = None
+
+    @property
+    def per_100(self) -> float:
+        """Rallies in 100 that the line is worth: points times share."""
+        return self.points * self.share / 100
+
+    @property
+    def is_specific(self) -> bool:
+        """Whether it names something noted of these people."""
+        return bool(self.evidence)
+
+    @property
+    def text(self) -> str:
+        """What to do, and why."""
+        return f"{self.do}: {self.because}" if self.because else self.do
+
+    def suits(self, *, we_serve: bool) -> bool:
+        """Whether it can be used in a rally that we serve, or that they serve."""
+        return self.we_serve is None or self.we_serve is we_serve
+
+    def reason(self) -> Reason:
+        notes = len(self.evidence)
+        return Reason(text=self.text, source=book(notes=notes) if notes else COMMON_PRACTICE)

@@ -1,0 +1,166 @@
+"""The game plan: at most five lines about these people, ranked by points times share."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from knowledge.advice import Advice, Arrow, Confidence, CourtPicture, Marker
+from knowledge.court import at_kitchen_line
+from knowledge.planning.dinking import dink_line
+from knowledge.planning.hands import hands_line
+from knowledge.planning.line import Line, Phase
+from knowledge.planning.lobbing import lob_line
+from knowledge.planning.names import first_that_fits, pair_name
+from knowledge.planning.ours import our_line
+from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
+from knowledge.planning.respect import respect_line
+from knowledge.planning.returning import return_line
+from knowledge.planning.thirds import third_line
+from knowledge.situation import OnCourt, Situation
+from knowledge.vocabulary import Side, Topic
+
+MAX_LINES = 5
+SPECIFIC_LINES = 3
+"""A plan with fewer lines about these people fits every pair in the draw: then say so."""
+
+PHASES_BEFORE_RESPECT = MAX_LINES - 1
+
+
+def advise(situation: Situation) -> Advice:
+    """The plan, or that there is no book and what to look for."""
+    lines = plan_lines(situation)
+    if sum(line.is_specific for line in lines) < SPECIFIC_LINES:
+        return _no_book(situation, lines)
+    return Advice(
+        topic=Topic.GAME_PLAN,
+        call=_call(lines),
+        lines=tuple(line.reason() for line in lines),
+        unless=_plan_b(situation, lines) if len(lines) < MAX_LINES else None,
+        confidence=Confidence.LEAN,
+        numbers=_numbers(lines),
+        choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
+        picture=_picture(situation, lines),
+        more=_more(situation, lines),
+    )
+
+
+def plan_lines(situation: Situation) -> tuple[Line, ...]:
+    """The lines of the plan, most useful first, with what to respect at the end.
+
+    A line about these people goes before a general one, which is worth nothing over itself.
+    """
+    phases = (return_line, third_line, dink_line, hands_line, lob_line, our_line)
+    found = [line for phase in phases if (line := phase(situation)) is not None]
+    found.sort(key=lambda line: (-line.is_specific, -line.per_100))
+    respect = respect_line(situation)
+    if respect is None:
+        return tuple(found[:MAX_LINES])
+    return (*found[:PHASES_BEFORE_RESPECT], respect)
+
+
+def _call(lines: Sequence[Line]) -> str:
+    """The best line, with the second best where both fit a lock screen."""
+    first, second = (line.do for line in lines[:2])
+    best = [line.cue.rstrip(".") for line in lines[:2]]
+    return first_that_fits(
+        (f"{first}; {second[0].lower()}{second[1:]}.", f"{first}.", f"{best[0]}.")
+    )
+
+
+def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
+    known = tuple(line.reason() for line in lines if line.is_specific)
+    who = pair_name(situation.theirs)
+    book = "Little book" if known else "No book"
+    return Advice(
+        topic=Topic.GAME_PLAN,
+        call=first_that_fits(
+            (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
+        ),
+        lines=(*known, *PROBES),
+        assumed=MEANWHILE,
+        confidence=Confidence.GENERAL_RULE,
+        numbers=_numbers([line for line in lines if line.is_specific]),
+        choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
+    )
+
+
+def _numbers(lines: Sequence[Line]) -> dict[str, float]:
+    """Points, share and rallies per hundred of each line, and of the plan as a whole.
+
+    The sum is what the whole plan is worth to first order: see `knowledge.engine`.
+    """
+    numbers: dict[str, float] = {}
+    for line in lines:
+        numbers |= {
+            f"{line.phase}_points": float(line.points),
+            f"{line.phase}_share": line.share,
+            f"{line.phase}_per_100": line.per_100,
+        }
+    aims = [line for line in lines if line.phase is not Phase.RESPECT]
+    return numbers | {"plan_per_100": sum(line.per_100 for line in aims)}
+
+
+def _plan_b(situation: Situation, lines: Sequence[Line]) -> str | None:
+    """When to leave the plan: the sign, and the other player."""
+    target = _most_targeted(situation, lines)
+    others = [one for one in situation.theirs if one != target]
+    if target is None or not others:
+        return None
+    return f"Plan B when they shield {target.name}: at {others[0].name}."
+
+
+def _most_targeted(situation: Situation, lines: Sequence[Line]) -> OnCourt | None:
+    def worth(one: OnCourt) -> float:
+        return sum(line.per_100 for line in lines if one.name in line.do)
+
+    targets = [one for one in situation.theirs if worth(one) > 0]
+    return max(targets, key=worth, default=None)
+
+
+def _more(situation: Situation, lines: Sequence[Line]) -> tuple[str, ...]:
+    worth = tuple(
+        f"{line.do}: about {line.per_100:.1f} rallies in 100" for line in lines if line.is_specific
+    )
+    plan_b = _plan_b(situation, lines)
+    return (*worth, plan_b) if plan_b else worth
+
+
+def _picture(situation: Situation, lines: Sequence[Line]) -> CourtPicture | None:
+    """The aims on a court; None while the sides of their players are not known."""
+    arrows = _arrows(lines)
+    if not arrows or any(one.side is None for one in situation.theirs):
+        return None
+    names = pair_name(situation.theirs)
+    return CourtPicture(
+        title=f"Plan vs {names}",
+        alt="Plan: " + "; ".join(line.text for line in lines if line.arrow is not None),
+        markers=(
+            *_markers(situation.theirs, ours=False),
+            *_markers(situation.ours, ours=True),
+        ),
+        arrows=arrows,
+    )
+
+
+def _arrows(lines: Sequence[Line]) -> tuple[Arrow, ...]:
+    """Widths by what each aim is worth beside the best one."""
+    drawn = [line for line in lines if line.arrow is not None]
+    top = max((line.per_100 for line in drawn), default=0.0)
+    return tuple(
+        replace(line.arrow, width=max(MIN_WIDTH, line.per_100 / top) if top > 0 else MIN_WIDTH)
+        for line in drawn
+        if line.arrow is not None
+    )
+
+
+MIN_WIDTH = 0.3
+"""The thinnest arrow that still shows in sunlight."""
+
+
+def _markers(players: Sequence[OnCourt], *, ours: bool) -> list[Marker]:
+    markers = []
+    for one, fallback in zip(players, (Side.LEFT, Side.RIGHT), strict=False):
+        place = at_kitchen_line(one.side or fallback, ours=ours)
+        markers.append(Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=ours))
+    return markers

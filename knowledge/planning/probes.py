@@ -1,0 +1,34 @@
+"""What to look at when the book is empty: three things, in the warm-up and the first points."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from knowledge.advice import Choice, Reason
+from knowledge.situation import OnCourt
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.vocabulary import Topic, Trait, Value
+
+PROBES: tuple[Reason, ...] = (
+    Reason(text="Lefty? Two-handed backhand?", source=COMMON_PRACTICE),
+    Reason(text="Who hurries forward, who stays?", source=COMMON_PRACTICE),
+    Reason(text="Speed up once at each hip: who's late?", source=COMMON_PRACTICE),
+)
+"""Hand, feet, hands: they change the most calls."""
+
+MEANWHILE = "Till then: deep returns, middle thirds."
+
+
+def hand_choices(players: Sequence[OnCourt], topic: Topic) -> tuple[Choice, ...]:
+    """A button per opponent whose hand is not known."""
+    return tuple(
+        Choice(
+            label=f"lefty: {one.name}",
+            topic=topic,
+            fact=Trait.HAND.value,
+            value=Value.LEFT.value,
+            about=one.player,
+        )
+        for one in players
+        if one.hand is None
+    )

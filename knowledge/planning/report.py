@@ -1,0 +1,192 @@
+"""The opponent report: what we know of them, most useful first, and what we don't."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from knowledge.advice import Advice, Confidence, Reason
+from knowledge.evidence import FactEstimate, TraitEstimate
+from knowledge.planning.names import first_that_fits, pair_name
+from knowledge.planning.phrases import fact_words, trait_words
+from knowledge.planning.probes import PROBES, hand_choices
+from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
+from knowledge.situation import OnCourt, Situation
+from knowledge.sources import Source, SourceKind, book
+from knowledge.vocabulary import TRAITS, Topic, Trait, Value
+
+MAX_KNOWN = 4
+"""Lines of what we know; the fifth says what we don't."""
+
+MAX_UNKNOWN = 2
+
+OUR_SHOT_COUNTS = 0.5
+"""How far our own shot that uses a trait moves its place: half up or down at full level."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """One thing noted of one player, with what it is worth in rallies per hundred."""
+
+    player: OnCourt
+    trait: Trait
+    text: str
+    per_100: float
+    source: Source
+    use: str
+
+
+def advise(situation: Situation) -> Advice:
+    """What we know of the player asked about, or of the pair."""
+    people = _people(situation)
+    known = sorted(
+        (one for player in people for one in _known(player, situation)),
+        key=lambda one: -one.per_100,
+    )
+    if not known:
+        return _nothing_noted(people)
+    return Advice(
+        topic=Topic.OPPONENT_REPORT,
+        call=_call(known),
+        lines=tuple(_line(one) for one in known[:MAX_KNOWN]) + _not_known(people),
+        confidence=Confidence.LEAN,
+        numbers={f"{one.player.name}.{one.trait}_per_100": one.per_100 for one in known},
+        choices=hand_choices(people, Topic.OPPONENT_REPORT),
+        more=tuple(f"{one.player.name}: {one.text} ({one.source})" for one in known),
+    )
+
+
+def _people(situation: Situation) -> tuple[OnCourt, ...]:
+    asked = [situation.find(player) for player in situation.asked.about]
+    return tuple(one for one in asked if one is not None) or situation.theirs
+
+
+def _line(one: Known) -> Reason:
+    return Reason(text=f"{one.player.name}: {one.text}", source=one.source)
+
+
+def _call(known: Sequence[Known]) -> str:
+    """What to do with the most useful thing that says what to do."""
+    uses = [one.use.format(name=one.player.name) for one in known if one.use]
+    return first_that_fits((*(f"{use}." for use in uses), "Read on."))
+
+
+def _nothing_noted(people: Sequence[OnCourt]) -> Advice:
+    who = pair_name(people)
+    call = (f"Watch them first: no notes on {who}.", "Watch them first: no notes yet.")
+    return Advice(
+        topic=Topic.OPPONENT_REPORT,
+        call=first_that_fits(call),
+        lines=PROBES,
+        choices=hand_choices(people, Topic.OPPONENT_REPORT),
+    )
+
+
+def _known(player: OnCourt, situation: Situation) -> Iterator[Known]:
+    for (trait, habit), estimate in player.profile.skills.items():
+        worth = (HABITS if habit else SKILLS).get(trait)
+        if worth is not None and estimate.notes:
+            yield _skill(player, trait, worth, estimate, situation)
+    for trait, fact in player.profile.facts.items():
+        yield _fact(player, trait, FACTS[trait], fact, situation)
+
+
+def _skill(
+    player: OnCourt, trait: Trait, worth: Worth, estimate: TraitEstimate, situation: Situation
+) -> Known:
+    up = estimate.level > 0 or (estimate.level == 0 and estimate.says_yes >= estimate.says_no)
+    return Known(
+        player=player,
+        trait=trait,
+        text=_said(trait, worth, estimate, up=up),
+        per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
+        source=_source(estimate.notes, estimate.newest_day, situation.today),
+        use=worth.mind if up else worth.use,
+    )
+
+
+def _said(trait: Trait, worth: Worth, estimate: TraitEstimate, *, up: bool) -> str:
+    """ "weak backhand dink", or both sides of a contradiction with how many say each."""
+    yes, no = estimate.says_yes, estimate.says_no
+    if not (yes and no):
+        return trait_words(trait, habit=worth.habit, up=up)
+    sides = [
+        (yes, trait_words(trait, habit=worth.habit, up=True)),
+        (no, trait_words(trait, habit=worth.habit, up=False)),
+    ]
+    if not up:
+        sides.reverse()
+    return ", ".join(f"{count} say{'s' if count == 1 else ''} {words}" for count, words in sides)
+
+
+def _our_part(worth: Worth, situation: Situation, *, threat: bool) -> float:
+    """More where our own shot uses the weakness well, or meets the strength badly."""
+    if worth.ours is None or not situation.ours:
+        return 1.0
+    levels = [one.profile.skill(worth.ours).level for one in situation.ours]
+    mean = sum(levels) / len(levels)
+    return 1.0 + OUR_SHOT_COUNTS * (-mean if threat else mean)
+
+
+def _fact(
+    player: OnCourt, trait: Trait, worth: Worth, fact: FactEstimate, situation: Situation
+) -> Known:
+    words = fact_words(trait, fact.value)
+    usual = fact.value in (Value.RIGHT, Value.NO) and trait is not Trait.SIDE_PLAYED
+    return Known(
+        player=player,
+        trait=trait,
+        text=f"{words}, but notes disagree" if fact.contradicted else words,
+        per_100=worth.per_100 * fact.chance * (USUAL_FACT if usual else 1.0),
+        source=_source(len(fact.evidence), fact.newest_day, situation.today),
+        use="",
+    )
+
+
+USUAL_FACT = 0.2
+"""A right-hander with one hand on the backhand is what we take anybody for."""
+
+
+def _source(notes: int, newest_day: int | None, today: int | None) -> Source:
+    """Our notes, how many and how old the newest is."""
+    counted = book(notes=notes)
+    if newest_day is None or today is None:
+        return counted
+    return Source(kind=SourceKind.BOOK, citation=f"{counted.citation}, {age(today - newest_day)}")
+
+
+DAYS_PER_WEEK = 7
+DAYS_PER_MONTH = 30
+WEEKS_SHOWN_FROM = 14
+MONTHS_SHOWN_FROM = 60
+
+
+def age(days: int) -> str:
+    """How long ago, as people say it."""
+    if days <= 0:
+        return "today"
+    if days < WEEKS_SHOWN_FROM:
+        return f"{days} day{'' if days == 1 else 's'} old"
+    if days < MONTHS_SHOWN_FROM:
+        return f"{days // DAYS_PER_WEEK} weeks old"
+    return f"{days // DAYS_PER_MONTH} months old"
+
+
+def _not_known(people: Sequence[OnCourt]) -> tuple[Reason, ...]:
+    missing = sorted(_missing(people), key=lambda each: -each[0])[:MAX_UNKNOWN]
+    if not missing:
+        return ()
+    named = ", ".join(f"{player.name}'s {TRAITS[trait].label}" for _, player, trait in missing)
+    return (Reason(text=f"Not known: {named}", source=book(notes=0)),)
+
+
+def _missing(people: Sequence[OnCourt]) -> Iterator[tuple[float, OnCourt, Trait]]:
+    tables: tuple[tuple[Mapping[Trait, Worth], bool], ...] = ((SKILLS, False), (HABITS, True))
+    for player in people:
+        for table, habit in tables:
+            for trait, worth in table.items():
+                if (trait, habit) not in player.profile.skills:
+                    yield worth.per_100, player, trait
+        for trait, worth in FACTS.items():
+            if trait not in player.profile.facts:
+                yield worth.per_100, player, trait

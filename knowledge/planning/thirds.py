@@ -1,0 +1,211 @@
+"""The third shot against these two: at whom, and which of us drops or drives."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from knowledge.advice import Arrow
+from knowledge.court import at_baseline, at_kitchen_line
+from knowledge.engine import Decision, Effect, Mechanism, Option, Points
+from knowledge.planning import sizes
+from knowledge.planning.line import Line, Phase
+from knowledge.planning.phrases import skill_words
+from knowledge.planning.weighing import Weighed, always, from_trait, is_weak, option, weigh
+from knowledge.situation import OnCourt, Situation
+from knowledge.vocabulary import EvidenceId, RallyPoints, Trait
+
+DROP = "drop"
+DRIVE = "drive"
+MIDDLE = "middle"
+
+SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
+
+LEAST_GAIN: float = 0.1
+"""Points below which aiming at one player is no better than the middle."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Third:
+    """The third that suits one of us (None: not known who); no target is the middle."""
+
+    hitter: OnCourt | None
+    shot: str
+    target: OnCourt | None
+    weighed: Weighed
+
+
+def third_line(situation: Situation) -> Line | None:
+    """Where to put the third; None without an opponent or without a third we own."""
+    thirds = thirds_of(situation)
+    if not thirds or not situation.theirs:
+        return None
+    best = max(thirds, key=lambda third: third.weighed.gain if third.target else 0.0)
+    if best.target is None:
+        return _middle_line(thirds)
+    same = [third for third in thirds if third.target == best.target]
+    return Line(
+        phase=Phase.THIRD,
+        do=f"{_shots(same, all_of=len(thirds))} at {best.target.name}",
+        because=best.weighed.because,
+        cue=f"Third at {best.target.name}. Follow it in.",
+        points=best.weighed.gain,
+        share=sizes.THIRD_SHARE * len(same) / len(thirds),
+        evidence=best.weighed.evidence,
+        arrow=_arrow(best.target),
+        we_serve=True,
+    )
+
+
+def thirds_of(situation: Situation) -> list[Third]:
+    """The third of each of us who owns one."""
+    hitters: Sequence[OnCourt | None] = situation.ours or (None,)
+    return [third for one in hitters if (third := _third_of(one, situation)) is not None]
+
+
+def _middle_line(thirds: Sequence[Third]) -> Line:
+    """Thirds to the middle: about us where one of us has to leave a shot out, else general."""
+    left_out = next((third for third in thirds if _left_out(third) is not None), None)
+    trait = _left_out(left_out) if left_out else None
+    because = ""
+    evidence: tuple[EvidenceId, ...] = ()
+    if left_out is not None and left_out.hitter is not None and trait is not None:
+        because = f"{left_out.hitter.name} has a {skill_words(trait, strong=False)}"
+        evidence = left_out.hitter.profile.skill(trait).evidence
+    return Line(
+        phase=Phase.THIRD,
+        do=f"{_shots(thirds, all_of=len(thirds))} to the middle",
+        because=because,
+        cue="Third to the middle. Follow it in.",
+        points=RallyPoints(0.0),
+        share=sizes.THIRD_SHARE,
+        evidence=evidence,
+        we_serve=True,
+    )
+
+
+def _left_out(third: Third) -> Trait | None:
+    """The weakness that keeps this hitter off the usual drop."""
+    weak = third.hitter is not None and is_weak(third.hitter, Trait.THIRD_SHOT_DROP)
+    return Trait.THIRD_SHOT_DROP if weak else None
+
+
+def _shots(thirds: Sequence[Third], *, all_of: int) -> str:
+    """ "Drop thirds", or who drops and who drives where our shots differ."""
+    shots = {third.shot for third in thirds}
+    named = [f"{third.hitter.name} {third.shot}s" for third in thirds if third.hitter]
+    if (len(shots) == 1 and len(thirds) == all_of) or not named:
+        return f"{thirds[0].shot.capitalize()} thirds"
+    return ", ".join(named)
+
+
+def _third_of(hitter: OnCourt | None, situation: Situation) -> Third | None:
+    shots = [shot for shot in (DROP, DRIVE) if _owns(hitter, shot)]
+    if not shots:
+        return None
+    options = tuple(each for shot in shots for each in _options(shot, situation.theirs))
+    known = {each.id for each in options}
+    decision = Decision(
+        options=options,
+        effects=tuple(each for each in _effects(hitter, situation.theirs) if each.on <= known),
+        neutral=sizes.SERVING_CHANCE,
+        share=sizes.THIRD_SHARE,
+    )
+    first = weigh(decision, situation, plain=f"{shots[0]}:{MIDDLE}")
+    shot, _, where = first.best.partition(":")
+    weighed = weigh(decision, situation, plain=f"{shot}:{MIDDLE}")
+    target = next((one for one in situation.theirs if str(one.player) == where), None)
+    worth_it = weighed.gain >= LEAST_GAIN and weighed.evidence
+    return Third(hitter=hitter, shot=shot, target=target if worth_it else None, weighed=weighed)
+
+
+def _owns(hitter: OnCourt | None, shot: str) -> bool:
+    """Whether the hitter's own profile does not mark the shot as a weakness."""
+    return hitter is None or not is_weak(hitter, SHOT_TRAITS[shot])
+
+
+def _options(shot: str, theirs: Sequence[OnCourt]) -> list[Option]:
+    at_each = [option(_id(shot, one), f"{shot} at {one.name}") for one in theirs]
+    return [option(f"{shot}:{MIDDLE}", f"{shot} to the middle"), *at_each]
+
+
+def _id(shot: str, one: OnCourt) -> str:
+    return f"{shot}:{one.player}"
+
+
+def _effects(hitter: OnCourt | None, theirs: Sequence[OnCourt]) -> list[Effect]:
+    effects = [effect for one in theirs for effect in _on_target(one, share=1 / len(theirs))]
+    effects += _around_poachers(theirs)
+    effects.append(_drive_costs(theirs))
+    if hitter is None:
+        return effects
+    return effects + [
+        from_trait(hitter, trait, sizes.OUR_BETTER_SHOT, Mechanism.OUR_ERROR, on=(on,), up=True)
+        for shot, trait in SHOT_TRAITS.items()
+        for on in (f"{shot}:{MIDDLE}", *(_id(shot, one) for one in theirs))
+    ]
+
+
+def _drive_costs(theirs: Sequence[OnCourt]) -> Effect:
+    """With a set net pair the drop is the plain third: a drive sits up for a volley."""
+    return always(
+        "drive:sits_up",
+        "a drive sits up for a set volley",
+        sizes.DRIVE_AT_SET_PAIR,
+        Mechanism.OUR_ERROR,
+        on=(f"{DRIVE}:{MIDDLE}", *(_id(DRIVE, one) for one in theirs)),
+    )
+
+
+def _on_target(one: OnCourt, *, share: float) -> list[Effect]:
+    """Reasons to play at one of them; `share` of the returns are theirs."""
+    drop, drive = _id(DROP, one), _id(DRIVE, one)
+    reply, time = Mechanism.THEIR_REPLY, Mechanism.TIME
+    rows: list[tuple[Trait, Points, Mechanism, str, bool]] = [
+        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drop, False),
+        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drive, False),
+        (Trait.FOREHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.BACKHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.GETS_LOW, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.HANDLES_PACE, sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, False),
+        (Trait.HANDLES_PACE, -sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, True),
+        (Trait.COUNTER, sizes.DRIVE_AT_SET_COUNTER, reply, drive, True),
+    ]
+    effects = [from_trait(one, t, size, m, on=(on,), up=up) for t, size, m, on, up in rows]
+    short = sizes.DRIVE_OFF_SHORT_RETURN
+    return [
+        *effects,
+        from_trait(one, Trait.RETURN_DEPTH, short, time, on=(drive,), up=False, part=share),
+    ]
+
+
+def _around_poachers(theirs: Sequence[OnCourt]) -> list[Effect]:
+    """Behind the poacher, not into the middle and not at the partner whom they cover."""
+    away, cover, poaches = sizes.THIRD_AWAY_FROM_POACHER, Mechanism.COVER, Trait.POACHING
+    effects: list[Effect] = []
+    for one in theirs:
+        behind = [_id(shot, one) for shot in SHOT_TRAITS]
+        into = [f"{shot}:{MIDDLE}" for shot in SHOT_TRAITS]
+        into += [_id(shot, other) for other in theirs if other != one for shot in SHOT_TRAITS]
+        effects += [
+            from_trait(one, poaches, away, cover, on=(on,), up=True, habit=True) for on in behind
+        ]
+        effects += [
+            from_trait(one, poaches, -away, cover, on=(on,), up=True, habit=True) for on in into
+        ]
+    return effects
+
+
+def _arrow(target: OnCourt) -> Arrow | None:
+    if target.side is None:
+        return None
+    start = at_baseline(target.side, ours=True)
+    end = at_kitchen_line(target.side, ours=False)
+    return Arrow(
+        from_x_m=start.x_m,
+        from_y_m=start.y_m,
+        to_x_m=end.x_m,
+        to_y_m=end.y_m,
+        width=1.0,
+        label="third",
+    )
