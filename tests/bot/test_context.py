@@ -1,0 +1,98 @@
+"""The chat's memory survives storage, and a result ends it."""
+
+from __future__ import annotations
+
+import json
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.chat.context import KEPT_PENDINGS, Asked, Context, Pending
+from knowledge.situation import Familiarity, Formation
+from knowledge.vocabulary import BallKind, BallQuality, Mode, PlayerId, Side, Topic, Wing
+
+PLAYERS = st.integers(1, 1_000_000).map(PlayerId)
+PAIRS = st.lists(PLAYERS, max_size=2, unique=True).map(tuple)
+MAYBE = st.none()
+
+ASKED = st.builds(
+    Asked,
+    topic=st.sampled_from(Topic),
+    text=st.text(max_size=50),
+    about=PAIRS,
+    wing=MAYBE | st.sampled_from(Wing),
+    ball=MAYBE | st.sampled_from(BallQuality),
+    ball_kind=MAYBE | st.sampled_from(BallKind),
+    hitter_side=MAYBE | st.sampled_from(Side),
+    striker_side=MAYBE | st.sampled_from(Side),
+    pulled_wide=MAYBE | PLAYERS,
+    we_serve=MAYBE | st.booleans(),
+)
+PENDINGS = st.lists(
+    st.builds(
+        Pending,
+        number=st.integers(1, 99),
+        typed=st.text(max_size=20),
+        text=st.text(max_size=50),
+        candidates=PAIRS,
+        note=MAYBE | st.integers(1, 10**9),
+    ),
+    max_size=KEPT_PENDINGS,
+).map(tuple)
+CONTEXTS = st.builds(
+    Context,
+    match=MAYBE | st.integers(1, 10**9),
+    ours=PAIRS,
+    theirs=PAIRS,
+    focus=PAIRS,
+    asker=MAYBE | PLAYERS,
+    mode=st.sampled_from(Mode),
+    log_only=st.booleans(),
+    sides=st.dictionaries(PLAYERS, st.sampled_from(Side), max_size=4).map(
+        lambda sides: tuple(sorted(sides.items()))
+    ),
+    formation=MAYBE | st.sampled_from(Formation),
+    their_formation=MAYBE | st.sampled_from(Formation),
+    familiarity=MAYBE | st.sampled_from(Familiarity),
+    asked=MAYBE | ASKED,
+    pendings=PENDINGS,
+    pending_count=st.integers(0, 99),
+    change=MAYBE | st.integers(1, 10**9),
+)
+
+
+@given(CONTEXTS)
+def test_storage_round_trip(context: Context) -> None:
+    stored = json.loads(json.dumps(context.to_json()))
+    assert Context.from_json(stored) == context
+
+
+def test_an_unknown_version_gives_an_empty_memory() -> None:
+    assert Context.from_json({"v": 999, "ours": [1, 2]}) == Context()
+    assert Context.from_json({}) == Context()
+
+
+def test_one_partner_s_side_gives_the_other_s() -> None:
+    us = (PlayerId(1), PlayerId(2))
+    context = Context(ours=us).with_side(us[0], Side.LEFT)
+    assert context.side_of(us[1]) is Side.RIGHT
+    swapped = context.with_side(us[1], Side.LEFT)
+    assert (swapped.side_of(us[0]), swapped.side_of(us[1])) == (Side.RIGHT, Side.LEFT)
+
+
+def test_a_result_forgets_them_and_keeps_us() -> None:
+    us, them = (PlayerId(1), PlayerId(2)), (PlayerId(3), PlayerId(4))
+    during = Context(ours=us, theirs=them, focus=them, mode=Mode.MATCH).with_side(us[0], Side.LEFT)
+    after = during.after_result()
+    assert (after.ours, after.theirs, after.focus, after.match) == (us, (), (), None)
+    assert after.side_of(us[0]) is Side.LEFT
+    assert after.mode is Mode.OPEN
+
+
+def test_old_questions_of_ours_go_stale() -> None:
+    context = Context()
+    for number in range(1, KEPT_PENDINGS + 3):
+        pending = Pending(number=number, typed="ana", text="ana", candidates=())
+        context = context.with_pending(pending)
+    assert context.pending(1) is None
+    assert context.pending(KEPT_PENDINGS + 2) is not None

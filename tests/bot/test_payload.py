@@ -1,0 +1,52 @@
+"""Payloads: short, versioned, parsed strictly."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from telegram.constants import InlineKeyboardButtonLimit
+
+from bot.chat.payload import LIMIT_BYTES, BadPayloadError, Tap, Verb, tap
+
+ARGS = st.lists(
+    st.text(st.characters(min_codepoint=48, max_codepoint=122, exclude_characters=":"), min_size=1),
+    max_size=3,
+)
+
+
+def test_the_limit_is_the_bot_api_s() -> None:
+    assert LIMIT_BYTES == InlineKeyboardButtonLimit.MAX_CALLBACK_DATA
+
+
+@given(st.sampled_from([*Verb]), ARGS)
+def test_round_trip(verb: Verb, args: list[str]) -> None:
+    made = Tap(verb=verb, args=tuple(args))
+    try:
+        text = str(made)
+    except ValueError:
+        assert len(":".join(["1", verb, *args]).encode()) > LIMIT_BYTES
+        return
+    assert Tap.parse(text) == made
+
+
+@pytest.mark.parametrize(
+    "forged", ["", "1", "1:", "2:ask:lob", "1:steal:1", "1:undo:", "::", "x" * 500]
+)
+def test_a_forged_or_old_payload_is_refused(forged: str) -> None:
+    with pytest.raises(BadPayloadError):
+        Tap.parse(forged)
+
+
+@given(st.text(max_size=200))
+def test_any_text_is_parsed_or_refused(text: str) -> None:
+    try:
+        parsed = Tap.parse(text)
+    except BadPayloadError:
+        return
+    assert str(parsed) == text or len(text.encode()) > LIMIT_BYTES
+
+
+def test_an_argument_never_smuggles_a_colon() -> None:
+    with pytest.raises(ValueError, match="colon"):
+        tap(Verb.ASK, "lob:2")
