@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Any
 
-from sqlalchemy import BigInteger, CheckConstraint, Integer, MetaData, String, Text
+from sqlalchemy import BigInteger, CheckConstraint, Dialect, Integer, MetaData, String, Text
 from sqlalchemy.orm import DeclarativeBase, mapped_column
-from sqlalchemy.types import JSON
+from sqlalchemy.types import JSON, TypeDecorator
 
 NAMING = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -16,6 +17,23 @@ NAMING = {
     "pk": "pk_%(table_name)s",
 }
 """Every constraint has a name that a migration can speak of, on both databases."""
+
+_NOT_KEEPABLE = re.compile("[\0\ud800-\udfff]")
+
+
+class Typed(TypeDecorator[str]):
+    """Text as people type it, kept to the letter.
+
+    Only what a database cannot keep, NUL and half a surrogate pair, becomes U+FFFD, one for
+    one, so that spans into the text stay right.
+    """
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: str | None, dialect: Dialect) -> str | None:  # noqa: ARG002
+        return None if value is None else _NOT_KEEPABLE.sub("\ufffd", value)
+
 
 # Ids of rows are at most 2^63 - 1; SQLite gives rowids only to a plain INTEGER key.
 Big = BigInteger().with_variant(Integer(), "sqlite")
@@ -27,7 +45,7 @@ Micros = Annotated[int, mapped_column(BigInteger)]
 """A time: microseconds since 1970 in UTC. SQLite drops zones, so no zone is stored."""
 
 Word = Annotated[str, mapped_column(String(64))]
-Words = Annotated[str, mapped_column(Text)]
+Words = Annotated[str, mapped_column(Typed)]
 Json = Annotated[dict[str, Any], mapped_column(JSON)]
 JsonList = Annotated[list[Any], mapped_column(JSON)]
 

@@ -23,7 +23,6 @@ from sqlalchemy import (
     Integer,
     LargeBinary,
     String,
-    Text,
     UniqueConstraint,
     text,
 )
@@ -31,7 +30,7 @@ from sqlalchemy.orm import Mapped, mapped_column
 from sqlalchemy.types import JSON
 
 from knowledge.vocabulary import AgreementKey, BallQuality, Seen, Tag, Topic, Trait, Value
-from scouting_db.base import Base, Id, Json, KeyId, Micros, RowId, Word, Words, one_of
+from scouting_db.base import Base, Id, Json, KeyId, Micros, RowId, Typed, Word, Words, one_of
 
 BookKey = Annotated[
     int, mapped_column(ForeignKey("book.book_id", ondelete="CASCADE"), primary_key=True)
@@ -326,7 +325,7 @@ class Rally(Base):
     n: Mapped[KeyId]
     ending: Mapped[str | None] = mapped_column(String(64))
     by_player: Mapped[int | None] = mapped_column(BigInteger)
-    words: Mapped[str | None] = mapped_column(Text)
+    words: Mapped[str | None] = mapped_column(Typed)
 
 
 class Choice(Base):
@@ -435,7 +434,7 @@ class Inbox(Base):
     received_at: Mapped[Micros]
     state: Mapped[Word]
     attempts: Mapped[int] = mapped_column(Integer, default=0)
-    error: Mapped[str | None] = mapped_column(Text)
+    error: Mapped[str | None] = mapped_column(Typed)
 
 
 class Outbox(Base):
@@ -470,4 +469,4 @@ class Outbox(Base):
     next_try_at: Mapped[Micros]
     lease_until: Mapped[int | None] = mapped_column(BigInteger)
     external_message_id: Mapped[int | None] = mapped_column(BigInteger)
-    dropped_because: Mapped[str | None] = mapped_column(Text)
+    dropped_because: Mapped[str | None] = mapped_column(Typed)

@@ -21,6 +21,9 @@ from scouting_db.values import (
     PairRow,
 )
 
+LONGEST_COURT = 64
+"""Characters kept of a court's name, as the column has them."""
+
 _ADD_EVENT = insert(event)
 _EVENTS = (
     select(event.c.event_id, event.c.name, event.c.starts_at)
@@ -130,7 +133,7 @@ class Matches(Scope):
                 "state": state.value,
                 "made_at": self._now,
                 "starts_at": starts_at,
-                "court": court,
+                "court": None if court is None else court[:LONGEST_COURT],
             },
         )
         return MatchId(number)
@@ -147,7 +150,7 @@ class Matches(Scope):
                 "new_format": dict(row.format),
                 "new_state": row.state.value,
                 "new_start": row.starts_at,
-                "new_court": row.court,
+                "new_court": None if row.court is None else row.court[:LONGEST_COURT],
             },
         )
 

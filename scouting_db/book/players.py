@@ -15,6 +15,9 @@ from scouting_db.names import fold
 from scouting_db.tables import alias, player
 from scouting_db.values import PlayerRow
 
+LONGEST_ALIAS = 200
+"""Characters of a folded alias; nobody's name is longer, and the column ends there."""
+
 _NAMES = (
     select(player.c.player_id, player.c.name, player.c.ours, alias.c.words)
     .select_from(
@@ -78,12 +81,16 @@ class Players(Scope):
         key = ("book_id", "folded", "player_id")
         self._insert(
             insert_or_replace(self._connection, alias, *key),
-            {"folded": fold(words), "player_id": player, "words": words},
+            {"folded": _key(words), "player_id": player, "words": words},
         )
 
     def remove_alias(self, player: PlayerId, words: str) -> None:
         """The player no longer goes by these words."""
-        self._write(_REMOVE_ALIAS, {"player": player, "key": fold(words)})
+        self._write(_REMOVE_ALIAS, {"player": player, "key": _key(words)})
+
+
+def _key(words: str) -> str:
+    return fold(words).replace("\0", "")[:LONGEST_ALIAS]
 
 
 def _player_rows(rows: Iterable[Any]) -> tuple[PlayerRow, ...]:

@@ -158,6 +158,20 @@ def test_a_note_about_a_player_of_another_book_is_refused(store: Store) -> None:
         mira.book(connection).add_note(WORDS, [lefty(PlayerId(64))])
 
 
+def test_what_no_database_keeps_is_replaced_one_for_one(store: Store) -> None:
+    """NUL (PostgreSQL refuses it) and half an emoji, as a cut message may carry."""
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        row = book.note(book.add_note("a\0b\ud83dc 🏓"))
+        okafor = book.add_player("Oka\0for")
+        book.add_alias(okafor, "x\0" * 400)
+        player = book.player(okafor)
+    assert row is not None
+    assert player is not None
+    assert (row.text, player.name) == ("a\ufffdb\ufffdc 🏓", "Oka\ufffdfor")
+
+
 @pytest.fixture(scope="module")
 def in_memory() -> Iterator[Store]:
     with opened("sqlite://") as store:

@@ -54,6 +54,16 @@ def test_reading_never_commits(store: Store) -> None:
     assert version(store, team.book_id) == 0
 
 
+def test_a_reader_sees_one_moment(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.reading() as connection:
+        before = team.book(connection).version()
+        with store.writing() as other:
+            team.book(other).prefer("units", "feet")
+        assert (before, team.book(connection).version()) == (0, 0)
+    assert version(store, team.book_id) == 1
+
+
 def test_read_then_write_loses_no_other_writers_change(store: Store) -> None:
     """telegram.md: with the driver's own transactions, 388 of 400 such changes were lost."""
     team = new_team(store, "Mira")
