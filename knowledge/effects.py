@@ -53,6 +53,10 @@ class Points:
     def __neg__(self) -> Points:
         return Points(mean=-self.mean, sd=self.sd)
 
+    def times(self, share: float) -> Points:
+        """A share of it, doubt and all."""
+        return Points(mean=share * self.mean, sd=abs(share) * self.sd)
+
 
 _NOT = "not "
 

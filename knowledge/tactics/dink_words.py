@@ -1,0 +1,106 @@
+"""How an answer about a dink is said: calls, change-ups and triggers, short enough for a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from knowledge.advice import CALL_LIMIT
+from knowledge.situation import OnCourt
+from knowledge.tactics.conditions import marked_wing
+from knowledge.tactics.dink_aims import Aim
+from knowledge.tactics.dink_lanes import Lane, Spot
+
+SOFT_CALL = "Dink soft to the middle. Wait for a better one."
+STRETCHED_CALL = "Play it soft, cross to the middle. No target."
+STRETCHED_BRANCH = "Stretched? Soft, cross to the middle."
+
+_PLACES = {
+    Lane.CENTRE: ("across to the middle", "across, middle"),
+    Lane.STRAIGHT: ("straight, inside foot", "inside foot"),
+    Lane.WIDE: ("wide across", "wide"),
+    Lane.LINE: ("down the line", "line"),
+}
+_PLACES_OF_SPOT = {
+    Spot.MIDDLE: ("middle, at the feet", "middle"),
+    Spot.SIDELINE: ("across; not down the line", "across, not the line"),
+}
+_NAMELESS = {
+    Lane.CENTRE: "Dink across to the middle, low at the feet.",
+    Lane.STRAIGHT: "Dink straight, low at the inside foot.",
+    Lane.WIDE: "Dink wide across, low over the middle.",
+    Lane.LINE: "Dink down the line, low.",
+}
+
+
+def fit(candidates: Iterable[str], limit: int = CALL_LIMIT) -> str:
+    """The first that fits; a long name costs words, never half a word. The last must fit."""
+    said = ""
+    for said in candidates:
+        if len(said) <= limit:
+            return said
+    raise ValueError(f"nothing fits {limit} characters, not even {said!r}")
+
+
+def places(aim: Aim) -> tuple[str, str]:
+    """The way to a spot in words, and shorter."""
+    return _PLACES_OF_SPOT[aim.spot] if aim.lane is None else _PLACES[aim.lane]
+
+
+def call(aim: Aim, *, names_wing: bool = True) -> str:
+    """The call for a dink. A wing is named only where hand and side, or a note, settle it."""
+    name = aim.target.name
+    long, short = places(aim)
+    if aim.wing is not None and names_wing:
+        return fit(
+            (
+                f"Dink {name}'s {aim.wing}: {long}.",
+                f"Dink {name}'s {aim.wing}: {short}.",
+                f"Dink the {aim.wing}: {long}.",
+            )
+        )
+    weak = marked_wing(aim.target)
+    if weak is not None and aim.wing is None and aim.lane is None:
+        return fit(
+            (
+                f"Dink {name}'s {weak}, low; not down the line.",
+                f"Dink {name}'s {weak}, not the line.",
+                f"Dink the weak {weak}, low; not down the line.",
+            )
+        )
+    return fit((f"Dink {name}: {long}.", f"Dink {name}: {short}.", nameless(aim)))
+
+
+def nameless(aim: Aim) -> str:
+    """The call for people of whom nothing is known."""
+    if aim.lane is not None:
+        return _NAMELESS[aim.lane]
+    return "Dink the middle, low at the feet."
+
+
+def attack_call(target: OnCourt) -> str:
+    """The call for an easy ball."""
+    if not target.name:
+        return "Speed it up at the body, then be set."
+    return fit((f"Speed it up at {target.name}'s body.", "Speed it up at the body, then be set."))
+
+
+def change_up(aim: Aim, *, same_target: bool) -> str:
+    """The second choice, with the sign to look for."""
+    name = aim.target.name or "they"
+    verb = "" if not aim.target.name else "s"
+    if aim.spot is Spot.MIDDLE:
+        sign = f"middle when {name} guard{verb} the line"
+    elif aim.lane is Lane.LINE:
+        sign = f"line when {name} lean{verb} in"
+    else:
+        sign = f"wide when {name} pinch{'es' if verb else ''} in"
+    where = "" if same_target or not aim.target.name else f"{aim.target.name} "
+    return f"Change: {where}{sign}, 1-2 a game"
+
+
+def worth(points: float) -> str:
+    """A gain in plain words."""
+    whole = round(points)
+    if whole < 1:
+        return "Little between the aims: under 1 in 100."
+    return f"Worth about {whole} {'rally' if whole == 1 else 'rallies'} in 100."
