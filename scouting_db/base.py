@@ -31,6 +31,10 @@ class Typed(TypeDecorator[str]):
     impl = Text
     cache_ok = True
 
+    @property
+    def python_type(self) -> type[str]:
+        return str
+
     def process_bind_param(self, value: str | None, dialect: Dialect) -> str | None:  # noqa: ARG002
         return None if value is None else _NOT_KEEPABLE.sub("\ufffd", value)
 
