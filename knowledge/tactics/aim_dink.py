@@ -2,27 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.effects import Decision, Effect, Option, OptionId, Truth
-from knowledge.engine import Part, Ranking, Unknown, rank
-from knowledge.evidence import FactEstimate, Profile
-from knowledge.situation import Level, OnCourt, Situation
+from knowledge.effects import OptionId, Truth
+from knowledge.engine import Part, Unknown
+from knowledge.evidence import FactEstimate
+from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, book
 from knowledge.tactics import dink_words as words
-from knowledge.tactics.conditions import marked_wing, marks_weak, player_of, trait_of
-from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, aims_at, attack_at
-from knowledge.tactics.dink_effects import LANE_SOURCE, attack_effects, effects
+from knowledge.tactics.conditions import marked_wing, player_of, trait_of
+from knowledge.tactics.dink_aims import SOFT, Aim, attack_at
+from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
+from knowledge.tactics.dink_effects import LANE_SOURCE
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
 from knowledge.tactics.dink_picture import picture
 from knowledge.vocabulary import (
     TRAITS,
     BallQuality,
     PlayerId,
-    RallyChance,
     Side,
     Topic,
     Trait,
@@ -31,55 +30,19 @@ from knowledge.vocabulary import (
     Wing,
 )
 
-DINK_SHARE = 35.0
-"""Rallies of 100 with a neutral dink of ours to aim (rows 11 and 12). Common practice."""
-
-NEUTRAL = RallyChance(0.5)
-
-CHANGE_UP_COSTS_AT_MOST = 5.0
-"""A change-up that is worth this much less is not one."""
-
 GROOVED_AFTER_THREE = 2.0
 """What a fourth ball to the same spot loses (row 13). Common practice."""
 
 LIKELY = 0.75
 """A condition that holds this often may carry a reason, with the assumption said."""
 
-LEVELS_WITH_SMALLER_DINKS = (Level.L3_0, Level.L3_5)
-SMALLER = 0.5
-"""Below 4.0 rows 10 to 15 count half: rallies end on plainer mistakes."""
-
 REASONS_BESIDE_THE_CHANGE = 2
 CHOICES_AT_MOST = 6
-
-_NOBODY = tuple(
-    OnCourt(profile=Profile(player=PlayerId(-number), name=""), side=side)
-    for number, side in ((1, Side.LEFT), (2, Side.RIGHT))
-)
-"""Their left and right player, where we don't know who they are."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Answer:
-    """The ranking, and the aims it was made of."""
-
-    question: DinkQuestion
-    aims: tuple[Aim, ...]
-    ranking: Ranking
-    change: Aim | None
-
-    def aim(self, option: OptionId) -> Aim | None:
-        return next((aim for aim in self.aims if aim.id == option), None)
-
-    @property
-    def best(self) -> Aim | None:
-        """The best aim; None if the soft ball or the speed-up is better."""
-        return self.aim(self.ranking.best.option.id)
 
 
 def advise(situation: Situation) -> Advice:
     """The call, its change-up and trigger, what would flip it, and the picture."""
-    answer = _answer(situation)
+    answer = answer_dink(situation)
     is_general = all(one.profile.notes == 0 for one in answer.question.pair)
     ask = answer.ranking.ask()
     best = answer.best
@@ -106,94 +69,7 @@ def advise(situation: Situation) -> Advice:
     )
 
 
-def _answer(situation: Situation) -> _Answer:
-    question = _question(situation)
-    targets = [one for one in question.pair if one.player in situation.asked.about]
-    everything = _playable(question, targets or question.pair)
-    aims = _of_wing(everything, situation)
-    decision = _decision(question, aims, with_others=situation.asked.wing is None)
-    ranking = rank(_at_level(decision, situation.level), situation)
-    best = next((aim for aim in aims if aim.id == ranking.best.option.id), None)
-    return _Answer(
-        question=question,
-        aims=aims,
-        ranking=ranking,
-        change=None if best is None else _change_up(question, best, everything, situation),
-    )
-
-
-def _question(situation: Situation) -> DinkQuestion:
-    side, striker = _striker(situation)
-    pair = situation.theirs or _NOBODY
-    if not situation.theirs and side is None:
-        side = Side.RIGHT  # the lanes are named from the striker's court, so either will do
-    return DinkQuestion(
-        pair=pair,
-        striker=striker,
-        striker_side=side,
-        ball=situation.asked.ball or BallQuality.NEUTRAL,
-    )
-
-
-def _striker(situation: Situation) -> tuple[Side | None, OnCourt | None]:
-    striker = None if situation.striker is None else situation.find(situation.striker)
-    side = situation.asked.striker_side
-    if side is None:
-        return (None if striker is None else striker.side), striker
-    there = next((one for one in situation.ours if one.side is side), None)
-    return side, there or (striker if striker and striker.side is None else None)
-
-
-def _playable(question: DinkQuestion, targets: Iterable[OnCourt]) -> tuple[Aim, ...]:
-    """All aims but those that ask for a touch our own profile marks as a weakness."""
-    aims = [aim for target in targets for aim in aims_at(target, question.striker_side)]
-    if marks_weak(question.striker, Trait.FOREHAND_DINK, Trait.BACKHAND_DINK):
-        aims = [aim for aim in aims if aim.spot is not Spot.SIDELINE]
-    return tuple(aims)
-
-
-def _of_wing(aims: tuple[Aim, ...], situation: Situation) -> tuple[Aim, ...]:
-    """Only the wing asked for, where it is known which foot that is."""
-    wing = situation.asked.wing
-    return tuple(aim for aim in aims if wing is None or aim.wing in (None, wing)) or aims
-
-
-def _decision(question: DinkQuestion, aims: tuple[Aim, ...], *, with_others: bool) -> Decision:
-    options: list[Option] = [aim.option for aim in aims]
-    found: list[Effect] = list(effects(question, aims))
-    if with_others or question.ball is BallQuality.STRETCHED:
-        options.append(Option(id=SOFT, label="soft, to the middle"))
-    else:
-        found = [effect for effect in found if SOFT not in effect.on]
-    if with_others and question.ball is BallQuality.EASY and _can_speed_up(question):
-        for target in {aim.target.player: aim.target for aim in aims}.values():
-            options.append(attack_at(target))
-            found += attack_effects(question, target)
-    return Decision(options=tuple(options), effects=tuple(found), neutral=NEUTRAL, share=DINK_SHARE)
-
-
-def _can_speed_up(question: DinkQuestion) -> bool:
-    return not marks_weak(question.striker, Trait.SPEED_UP)
-
-
-def _change_up(
-    question: DinkQuestion, best: Aim, aims: tuple[Aim, ...], situation: Situation
-) -> Aim | None:
-    """The best other aim, at the same player if that costs little; never far worse."""
-    if question.ball is BallQuality.STRETCHED:
-        return None
-    ranking = rank(_decision(question, aims, with_others=False), situation)
-    worth = {one.option.id: 100 * one.chance for one in ranking.ranked}
-    near = [
-        aim
-        for aim in aims
-        if aim.id != best.id and worth[best.id] - worth[aim.id] <= CHANGE_UP_COSTS_AT_MOST
-    ]
-    same_player = [aim for aim in near if aim.target.player == best.target.player]
-    return max(same_player or near, key=lambda aim: worth[aim.id], default=None)
-
-
-def _call(answer: _Answer, situation: Situation, *, is_general: bool) -> str:
+def _call(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> str:
     best = answer.best
     if best is not None and is_general and not _is_named(situation):
         return words.nameless(best)
@@ -218,7 +94,7 @@ def _is_named(situation: Situation) -> bool:
     return any(one.player in situation.asked.about for one in situation.theirs)
 
 
-def _reasons(answer: _Answer) -> tuple[Reason, ...]:
+def _reasons(answer: DinkAnswer) -> tuple[Reason, ...]:
     found = [
         Reason(text=part.effect.because, source=part.effect.source)
         for part in _speaking_parts(answer)
@@ -234,7 +110,7 @@ def _reasons(answer: _Answer) -> tuple[Reason, ...]:
     return tuple(found)
 
 
-def _why_not_the_weak_wing(answer: _Answer) -> list[Reason]:
+def _why_not_the_weak_wing(answer: DinkAnswer) -> list[Reason]:
     best = answer.best
     weak = None if best is None else marked_wing(best.target)
     if best is None or weak is None or best.wing in (None, weak):
@@ -245,7 +121,7 @@ def _why_not_the_weak_wing(answer: _Answer) -> list[Reason]:
     return [Reason(text=f"The weak {weak} is {where}: pick your moment", source=book(notes=notes))]
 
 
-def _speaking_parts(answer: _Answer) -> list[Part]:
+def _speaking_parts(answer: DinkAnswer) -> list[Part]:
     """What speaks for the best, and what notes say against the next: notes first."""
     first, *others = answer.ranking.ranked
     parts = [part for part in first.parts if part.points > 0 and _may_say(part)]
@@ -255,19 +131,19 @@ def _speaking_parts(answer: _Answer) -> list[Part]:
 
 
 def _may_say(part: Part) -> bool:
-    """Whether a reason is true enough to be said: what it rests on is known, or noted and likely."""
+    """Whether a reason is true enough to be said: known, or noted and likely."""
     if part.truth is Truth.YES:
         return True
     return bool(part.evidence) and part.effect.when.prevalence >= LIKELY
 
 
-def _gain_over_any_aim(answer: _Answer) -> float:
+def _gain_over_any_aim(answer: DinkAnswer) -> float:
     """What the call gains over aiming anywhere."""
     chances = [one.chance for one in answer.ranking.ranked]
     return 100 * (chances[0] - sum(chances) / len(chances))
 
 
-def _numbers(answer: _Answer) -> MappingProxyType[str, float]:
+def _numbers(answer: DinkAnswer) -> MappingProxyType[str, float]:
     ranking = answer.ranking
     gain = _gain_over_any_aim(answer)
     numbers = {
@@ -285,7 +161,7 @@ def _numbers(answer: _Answer) -> MappingProxyType[str, float]:
     return MappingProxyType(numbers)
 
 
-def _unless(answer: _Answer, ask: Unknown | None, situation: Situation) -> str | None:
+def _unless(answer: DinkAnswer, ask: Unknown | None, situation: Situation) -> str | None:
     best = answer.best
     if best is None and answer.question.ball is BallQuality.EASY and answer.aims:
         order = [answer.aim(one.option.id) for one in answer.ranking.ranked]
@@ -301,7 +177,7 @@ def _unless(answer: _Answer, ask: Unknown | None, situation: Situation) -> str |
     return None if is_stretched else words.STRETCHED_BRANCH
 
 
-def _flip(answer: _Answer, ask: Unknown, situation: Situation) -> str | None:
+def _flip(answer: DinkAnswer, ask: Unknown, situation: Situation) -> str | None:
     """What would change the call, and to what, by answering again as if it were known."""
     player, trait = player_of(ask.fact), trait_of(ask.fact)
     if player is None or trait is None:
@@ -320,15 +196,15 @@ def _flip(answer: _Answer, ask: Unknown, situation: Situation) -> str | None:
     return f"Changes if {one.name}'s {TRAITS[trait].label} is {how}."
 
 
-def _other_hand(answer: _Answer, one: OnCourt, situation: Situation) -> str | None:
+def _other_hand(answer: DinkAnswer, one: OnCourt, situation: Situation) -> str | None:
     return _if_known(answer, one, situation, Trait.HAND, Value.LEFT, "left-handed")
 
 
 def _if_known(
-    answer: _Answer, one: OnCourt, situation: Situation, trait: Trait, value: Value, what: str
+    answer: DinkAnswer, one: OnCourt, situation: Situation, trait: Trait, value: Value, what: str
 ) -> str | None:
     """The call if the fact were so; None if the call would stay."""
-    other = _answer(_supposing(situation, one, trait, value))
+    other = answer_dink(_supposing(situation, one, trait, value))
     if other.best is None or other.best.id == answer.ranking.best.option.id:
         return None
     return f"{one.name} {what}? {words.call(other.best)}"
@@ -344,7 +220,7 @@ def _supposing(situation: Situation, one: OnCourt, trait: Trait, value: Value) -
     return replace(situation, theirs=theirs)
 
 
-def _assumed(answer: _Answer, situation: Situation, *, is_general: bool) -> str | None:
+def _assumed(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> str | None:
     if is_general:
         return "No notes on them: general rule."
     best = answer.best
@@ -360,7 +236,7 @@ def _assumed(answer: _Answer, situation: Situation, *, is_general: bool) -> str 
 
 
 def _choices(
-    answer: _Answer, ask: Unknown | None, situation: Situation, *, is_general: bool
+    answer: DinkAnswer, ask: Unknown | None, situation: Situation, *, is_general: bool
 ) -> tuple[Choice, ...]:
     found: list[Choice] = []
     named = [one for one in answer.question.pair if one.name]
@@ -416,7 +292,7 @@ def _choice(label: str, fact: str, value: str, about: PlayerId | None = None) ->
     return Choice(label=label, topic=Topic.AIM_DINK, fact=str(fact), value=str(value), about=about)
 
 
-def _more(answer: _Answer) -> tuple[str, ...]:
+def _more(answer: DinkAnswer) -> tuple[str, ...]:
     """The sum in full, what comes back, and the grooving."""
     lines = [
         f"{part.points:+.1f} {part.effect.because} ({part.effect.source.kind})"
