@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import traceback
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
@@ -27,7 +28,7 @@ class Turn(Protocol):
     """One message handled: reads and writes through the connection, returns what to say."""
 
     def __call__(
-        self, connection: Connection, row: InboxRow, *, now: Micros
+        self, connection: Connection, row: InboxRow, /, *, now: Micros
     ) -> tuple[Reply, ...]: ...
 
 
@@ -98,8 +99,8 @@ def _post(
 def _fail(
     connection: Connection, directory: Directory, row: InboxRow, error: Exception, *, now: Micros
 ) -> None:
-    """Count the attempt; the traceback goes to the log, and of the message its number only."""
-    log.error("inbox row %d failed (attempt %d)", row.inbox, row.attempts + 1, exc_info=error)
+    """Count the attempt. The log says where it failed; the error's own text may quote a user."""
+    log.error("inbox row %d failed (attempt %d): %s", row.inbox, row.attempts + 1, _where(error))
     if not directory.fail_row(row.inbox, f"{type(error).__name__}: {error}"):
         return
     with connection.begin_nested():
@@ -110,7 +111,12 @@ def _fail(
             _keep_words(connection, directory, row, now=now)
     except Exception as second:
         # The words still stand in the inbox row; the apology must go out all the same.
-        log.error("words of inbox row %d stay in the inbox only", row.inbox, exc_info=second)
+        log.error("words of inbox row %d stay in the inbox only: %s", row.inbox, _where(second))
+
+
+def _where(error: Exception) -> str:
+    frames = "".join(traceback.format_tb(error.__traceback__))
+    return f"{type(error).__name__}\n{frames}"
 
 
 def _keep_words(

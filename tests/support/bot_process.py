@@ -1,0 +1,74 @@
+"""The real `seamwise telegram` process, for tests against the stand-in server."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sqlite3
+import subprocess
+import sys
+from collections.abc import Iterator, Mapping
+from contextlib import closing, contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from bot_api import TOKEN, Server
+
+CHECKOUT = Path(__file__).parents[2]
+EXIT_WITHIN_S = 20
+
+
+@dataclass(slots=True, kw_only=True)
+class BotProcess:
+    """A running bot, its database file and its log file."""
+
+    process: subprocess.Popen[bytes]
+    database: Path
+    log: Path
+
+    def stop(self, number: int = signal.SIGTERM) -> int:
+        """Send the signal and return the exit code."""
+        self.process.send_signal(number)
+        return self.process.wait(timeout=EXIT_WITHIN_S)
+
+    def logged(self) -> str:
+        """Everything written to the error stream so far."""
+        return self.log.read_text(encoding="utf-8")
+
+
+def rows(database: Path, query: str) -> list[tuple[Any, ...]]:
+    """What the database answers, read beside the process or after it."""
+    with closing(sqlite3.connect(database, timeout=10)) as connection:
+        return connection.execute(query).fetchall()
+
+
+def environment(api_root: str, database: Path, more: Mapping[str, str]) -> dict[str, str]:
+    """Ours for the process: the tests' own settings and nothing of the caller's."""
+    kept = {key: value for key, value in os.environ.items() if not key.startswith("SEAMWISE_")}
+    return kept | {
+        "SEAMWISE_TOKEN": TOKEN,
+        "SEAMWISE_API_BASE": api_root,
+        "SEAMWISE_DATABASE": f"sqlite:///{database}",
+        **more,
+    }
+
+
+@contextmanager
+def bot_process(
+    api: Server, folder: Path, *, command: tuple[str, ...] = ("-m", "bot", "telegram"), **more: str
+) -> Iterator[BotProcess]:
+    """The bot serving the stand-in; killed at the end if it still runs."""
+    database, log = folder / "bot.sqlite", folder / "bot.log"
+    with log.open("ab") as errors:
+        process = subprocess.Popen(
+            [sys.executable, *command],
+            cwd=CHECKOUT,
+            env=environment(api.root, database, more),
+            stderr=errors,
+        )
+        try:
+            yield BotProcess(process=process, database=database, log=log)
+        finally:
+            process.kill()
+            process.wait()
