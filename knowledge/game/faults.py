@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from knowledge.game.formats import GameFormat, Scoring
 from knowledge.game.score_call import ScoreCall
 from knowledge.game.state import GameState
@@ -14,16 +16,24 @@ def faults(state: GameState) -> tuple[str, ...]:
 
 
 def faults_of_call(call: ScoreCall, format: GameFormat) -> tuple[str, ...]:
-    """The same for a bare call, whoever serves."""
-    return faults(
-        GameState(
-            format=format,
-            ours=call.serving,
-            theirs=call.receiving,
-            we_serve=True,
-            server=call.server,
-        )
+    """The same for a bare call, whoever serves, and whether that side can be serving at all."""
+    state = GameState(
+        format=format,
+        ours=call.serving,
+        theirs=call.receiving,
+        we_serve=True,
+        server=call.server,
     )
+    return (*faults(state), *_serving_faults(call, format))
+
+
+def _serving_faults(call: ScoreCall, format: GameFormat) -> list[str]:
+    """A side that serves has not lost yet, and where every rally scores it has won one."""
+    if format.is_won(call.receiving, call.serving):
+        return [f"At {call.serving}-{call.receiving} the receiving side had won already."]
+    if format.scoring is Scoring.RALLY and call.serving == 0 and call.receiving > 0:
+        return ["In rally scoring the side that serves has won a rally, so it isn't at 0."]
+    return []
 
 
 def _points_faults(format: GameFormat, ours: int, theirs: int) -> list[str]:
@@ -39,8 +49,12 @@ def _points_faults(format: GameFormat, ours: int, theirs: int) -> list[str]:
 
 
 def _is_past_the_end(format: GameFormat, high: int, low: int) -> bool:
-    """Whether the game was over before the last point of the side ahead was played."""
-    return high > 0 and low >= 0 and format.is_won(high - 1, low)
+    """Whether the game was over before the last point of the score was played."""
+    if high < 1 or low < 0:
+        return False
+    if high == low:
+        return format.is_won(high, low - 1)
+    return format.is_won(high - 1, low) or (format.win_by == 1 and high > format.target)
 
 
 def _server_faults(state: GameState) -> list[str]:
@@ -49,8 +63,17 @@ def _server_faults(state: GameState) -> list[str]:
             return []
         why = "rally scoring" if state.format.scoring is Scoring.RALLY else "singles"
         return [f"{why} has no server number, but {state.server} was called."]
-    if state.server in (1, 2):
-        return []
     if state.server is None:
         return ["The server number, 1 or 2, is missing."]
-    return [f"The server is 1 or 2, not {state.server}."]
+    if state.server not in (1, 2):
+        return [f"The server is 1 or 2, not {state.server}."]
+    return _starter_faults(state)
+
+
+def _starter_faults(state: GameState) -> list[str]:
+    """At 0 nobody of the serving side has moved, so the call tells which partner serves."""
+    told = replace(state, starter_serves=None).server_is_starter
+    if told is None or state.starter_serves in (None, told):
+        return []
+    who = "the one who started right" if told else "that player's partner"
+    return [f"At {state.call} the server is {who}."]

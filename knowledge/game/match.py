@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from knowledge.game.formats import GameFormat
-from knowledge.game.state import GameState
+from knowledge.game.state import GameState, start
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,3 +59,16 @@ class MatchState:
         at = self.format.end_change_at
         reached = max(self.game.ours, self.game.theirs) == at
         return self.is_deciding_game and reached and max(before.ours, before.theirs) == at - 1
+
+    def next_game(self, *, we_serve: bool) -> MatchState:
+        """The match at its next game's start; ValueError during a game or after the match."""
+        won = self.game.we_won
+        if won is None:
+            raise ValueError(f"the game is still on at {self.game.ours}-{self.game.theirs}")
+        if self.we_won is not None:
+            raise ValueError("the match is over")
+        return MatchState(
+            game=start(self.format, we_serve=we_serve, lineup=self.game.lineup),
+            games_ours=self.games_ours + won,
+            games_theirs=self.games_theirs + (not won),
+        )

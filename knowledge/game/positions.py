@@ -86,11 +86,15 @@ def _bound_player(state: GameState, *, ours: bool) -> PlayerId | None:
 def courts(state: GameState, *, ours: bool) -> dict[Side, PlayerId] | None:
     """Which of the pair correctly stands in which court; None without a lineup.
 
-    In doubles side-out this needs only the pair's own score, whoever serves.
+    In doubles side-out this needs only the pair's own score, whoever serves; in singles both
+    players' court is that of the server's score.
     """
     if state.lineup is None:
         return None
     starter, partner = _pair_of(state, ours=ours)
+    if state.format.discipline is Discipline.SINGLES:
+        both = state.serving_court
+        return None if both is None else {both: starter}
     court = state.starter_court(ours=ours)
     return {court: starter, court.other: partner}
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from knowledge.game.formats import GameFormat, RallyRotation, Scoring
+from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
 from knowledge.game.score_call import ScoreCall
 from knowledge.vocabulary import PlayerId, Side
 
@@ -150,13 +150,15 @@ def _after_scoring_rally(state: GameState, *, won_by_us: bool) -> GameState:
     frozen = scored.is_over and state.format.freeze_on_serve and not server_won
     standing = state if frozen else scored
     swaps = state.format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
-    if server_won and swaps and state.format.discipline == "doubles":
+    if server_won and swaps and state.format.discipline is Discipline.DOUBLES:
         standing = _swapped(standing, ours=won_by_us)
     return _rally_server(replace(standing, we_serve=won_by_us))
 
 
 def _rally_server(state: GameState) -> GameState:
     """Whoever stands in the court of the serving side's parity serves."""
+    if state.format.discipline is Discipline.SINGLES:
+        return replace(state, starter_serves=True)
     starter = state.starter_court(ours=state.we_serve)
     return replace(state, starter_serves=starter is _court_of_parity(state.serving_points))
 

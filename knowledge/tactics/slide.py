@@ -234,19 +234,20 @@ def _picture(situation: Situation, stand: _Stand) -> CourtPicture:
 
 
 def _before_third(stand: _Stand) -> CourtPicture:
-    ours_back = at_baseline(Side.RIGHT, ours=True, behind_m=0.9)
-    partner = (
-        at_kitchen_line(Side.LEFT, ours=True)
-        if stand is _RECEIVE
-        else at_baseline(Side.LEFT, ours=True)
-    )
-    who = "receiver" if stand is _RECEIVE else "server"
+    """Depth before the third shot; courts drawn right and right, as at an even score."""
+    we_serve = stand is _SERVE
+    spots = {
+        ("server", we_serve): at_baseline(Side.RIGHT, ours=we_serve),
+        ("partner", we_serve): at_baseline(Side.LEFT, ours=we_serve),
+        ("receiver", not we_serve): at_baseline(Side.RIGHT, ours=not we_serve, behind_m=0.9),
+        ("partner", not we_serve): at_kitchen_line(Side.LEFT, ours=not we_serve),
+    }
     return CourtPicture(
-        title=stand.call.split(";")[0].rstrip("."),
-        alt=stand.call,
-        markers=(
-            Marker(x_m=ours_back.x_m, y_m=ours_back.y_m, label=who, ours=True),
-            Marker(x_m=partner.x_m, y_m=partner.y_m, label="partner", ours=True),
+        title=stand.call.rstrip("."),
+        alt=f"{stand.call} The receiver's partner is at the kitchen line, the rest are back.",
+        markers=tuple(
+            Marker(x_m=spot.x_m, y_m=spot.y_m, label=label, ours=ours)
+            for (label, ours), spot in spots.items()
         ),
     )
 

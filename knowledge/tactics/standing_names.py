@@ -30,7 +30,7 @@ class Names:
 
 def names_of(situation: Situation, game: GameState) -> Names:
     """Names from the lineup; for us also from the agreement who serves first."""
-    theirs = PairNames(starter="their starter", partner="their starter's partner")
+    theirs = PairNames(starter="their starter", partner="their second")
     lineup = game.lineup
     if lineup is not None:
         return Names(
@@ -44,7 +44,7 @@ def names_of(situation: Situation, game: GameState) -> Names:
     return Names(ours=_named(situation, starter, partner, _OURS), theirs=theirs)
 
 
-_OURS = PairNames(starter="our starter", partner="the partner")
+_OURS = PairNames(starter="our starter", partner="partner")
 
 
 def player_who_starts(situation: Situation) -> PlayerId | None:

@@ -17,6 +17,9 @@ OUTSIDE_M = 0.5
 SERVE_LANDS_SHARE = 0.75
 """A serve drawn to land three quarters of the way to the receiver. Drawing only."""
 
+IN_AFTER_SERVE_M = 0.6
+"""How far inside the baseline a serving stack's moves are drawn to end. Drawing only."""
+
 SERVE_WIDTH = 0.35
 MOVE_WIDTH = 0.15
 """Arrow widths of the serve and of a stacked player's move. Drawing only."""
@@ -64,7 +67,7 @@ def by_rule(situation: Situation, game: GameState, names: Names) -> CourtPicture
     ours = _pair(game, at.ours, names.ours, ours=True, stack=stack)
     theirs = _pair(game, at.theirs, names.theirs, ours=False, stack=None)
     serve = _serve(at.serving.bound_court, ours=at.we_serve)
-    moves = _moves(ours, stack) if stack else ()
+    moves = _moves(ours, stack, we_serve=at.we_serve) if stack else ()
     return CourtPicture(
         title=title,
         alt=f"{title}. {_places_in_words((*ours, *theirs), at)}",
@@ -109,28 +112,35 @@ def _serve(court: Side, *, ours: bool) -> Arrow:
     )
 
 
-def _moves(ours: tuple[Marker, ...], stack: Stack) -> tuple[Arrow, ...]:
-    """Each of ours to the side they play, at their own depth."""
+def _moves(ours: tuple[Marker, ...], stack: Stack, *, we_serve: bool) -> tuple[Arrow, ...]:
+    """Serving, both shift at the back; receiving, the partner shifts and the returner runs up."""
     if not stack.moves:
         return ()
-    bound_x = x_of_side_m(stack.bound_plays, ours=True)
-    return tuple(
-        Arrow(
-            from_x_m=one.x_m,
-            from_y_m=one.y_m,
-            to_x_m=x,
-            to_y_m=one.y_m + 1.0,
-            width=MOVE_WIDTH,
-            label="",
-        )
-        for one, x in zip(ours, (bound_x, -bound_x), strict=True)
+    bound, free = ours
+    return (
+        _move(bound, stack.bound_plays, we_serve=we_serve),
+        _move(free, stack.bound_plays.other, we_serve=we_serve),
+    )
+
+
+def _move(one: Marker, side: Side, *, we_serve: bool) -> Arrow:
+    to = at_baseline(side, ours=True, behind_m=-IN_AFTER_SERVE_M)
+    if not we_serve:
+        to = at_kitchen_line(side, ours=True)
+    return Arrow(
+        from_x_m=one.x_m,
+        from_y_m=one.y_m,
+        to_x_m=to.x_m,
+        to_y_m=to.y_m,
+        width=MOVE_WIDTH,
+        label="",
     )
 
 
 def _open(game: GameState, names: Names, title: str) -> CourtPicture:
     """Courts alone, where the call does not settle which partner serves."""
     markers = tuple(
-        _marker(_waiting(side, ours=ours), pair.who(is_starter=is_starter), ours)
+        _marker(at_baseline(side, ours=ours), pair.who(is_starter=is_starter), ours)
         for ours, pair in ((True, names.ours), (False, names.theirs))
         for is_starter, side in _courts(game, ours=ours)
     )
@@ -147,16 +157,11 @@ def _courts(game: GameState, *, ours: bool) -> tuple[tuple[bool, Side], tuple[bo
     return ((True, court), (False, court.other))
 
 
-def _waiting(side: Side, *, ours: bool) -> Point:
-    return at_baseline(side, ours=ours)
-
-
 def _places_in_words(markers: tuple[Marker, ...], at: Places) -> str:
-    outside = HALF_WIDTH_M
     parts = []
     for one in markers:
         side = "right" if (one.x_m > 0) is one.ours else "left"
-        where = f"outside the {side} sideline" if abs(one.x_m) > outside else f"on the {side}"
+        where = f"outside the {side} sideline" if abs(one.x_m) > HALF_WIDTH_M else f"on the {side}"
         parts.append(f"{one.label} {where}")
     court = at.serving.bound_court
     return f"{', '.join(parts)}. The serve goes from {court} to {court}, diagonally."

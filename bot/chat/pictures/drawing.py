@@ -8,9 +8,10 @@ from io import BytesIO
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
-from matplotlib.patches import Circle, FancyArrowPatch, FancyBboxPatch, Rectangle
+from matplotlib.patches import Circle, FancyBboxPatch, Polygon, Rectangle
 
 from bot.chat.pictures import placement
+from bot.chat.pictures.arrows import ends, polygons, width_px
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, TITLE_PX, WIDTH_PX, Box, Frame, frame_of
 from bot.chat.pictures.lettering import (
     DPI,
@@ -34,9 +35,6 @@ POST_M = 11 * METRES_PER_FOOT
 PLAYER_PX = 58
 LINE_PX = 6
 NET_PX = 14
-THINNEST_ARROW_PX = 9
-THICKEST_ARROW_PX = 38
-MOVE_PX = 8
 WIDEST_LABEL_PX = 400
 
 GROUND = mixed(INK, 0.06)
@@ -74,13 +72,18 @@ def figure_of(picture: CourtPicture) -> Figure:
     for zone in picture.zones:
         _zone(sheet, zone, colours)
     _net(sheet)
-    for arrow in sorted(picture.arrows, key=lambda one: -one.width):
-        _arrow(sheet, arrow)
+    for place, arrow in enumerate(_widest_first(picture)):
+        _arrow(sheet, arrow, 6 + place / 100)
     for marker in picture.markers:
         _player(sheet, marker)
     _labels(sheet, picture)
     _title(sheet, picture.title)
     return figure
+
+
+def _widest_first(picture: CourtPicture) -> list[Arrow]:
+    """A thin arrow is drawn over a thick one, and the thick one's label is placed first."""
+    return sorted(picture.arrows, key=lambda one: -one.width)
 
 
 def _taken(picture: CourtPicture, frame: Frame) -> Taken:
@@ -89,18 +92,13 @@ def _taken(picture: CourtPicture, frame: Frame) -> Taken:
         arrows=tuple(
             box
             for arrow in picture.arrows
-            for box in placement.along(*_ends(frame, arrow), _arrow_px(arrow))
+            for box in placement.along(*ends(frame, arrow), width_px(arrow))
         ),
     )
 
 
 def _player_box(frame: Frame, marker: Marker) -> Box:
     return Box.around(*frame.px(marker.x_m, marker.y_m), PLAYER_PX, PLAYER_PX)
-
-
-def _ends(frame: Frame, arrow: Arrow) -> tuple[tuple[float, float], tuple[float, float]]:
-    start = frame.px(arrow.from_x_m, arrow.from_y_m)
-    return start, frame.px(arrow.to_x_m, arrow.to_y_m)
 
 
 def _rectangle(sheet: _Sheet, box: Box, colour: Colour, z: float) -> Rectangle:
@@ -181,36 +179,17 @@ def _zone(sheet: _Sheet, zone: Zone, colours: dict[str, Colour]) -> None:
     patch.set_linewidth(2.5 * PT_PER_PX)
 
 
-def _arrow_px(arrow: Arrow) -> float:
-    if _is_move(arrow):
-        return MOVE_PX
-    share = min(1.0, max(0.0, arrow.width))
-    return THINNEST_ARROW_PX + share * (THICKEST_ARROW_PX - THINNEST_ARROW_PX)
-
-
-def _is_move(arrow: Arrow) -> bool:
-    """A lane that stays on one side of the net is a player's move, not a ball."""
-    return arrow.from_y_m * arrow.to_y_m > 0
-
-
-def _arrow(sheet: _Sheet, arrow: Arrow) -> None:
-    start, end = _ends(sheet.frame, arrow)
-    width = _arrow_px(arrow)
+def _arrow(sheet: _Sheet, arrow: Arrow, z: float) -> None:
     colour = OURS if arrow.from_y_m < 0 else THEIRS
-    for extra, fill, z in ((6, PAPER, 6.0), (0, colour, 6.5)):
+    for corners in polygons(sheet.frame, arrow):
         sheet.axes.add_patch(
-            FancyArrowPatch(
-                start,
-                end,
-                arrowstyle="-|>,head_length=0.5,head_width=0.34",
-                mutation_scale=(2.2 * width + 22 + extra),
-                linewidth=(width + extra) * PT_PER_PX,
-                linestyle=(0, (1.6, 0.9)) if _is_move(arrow) else "solid",
-                color=fill,
-                capstyle="butt",
+            Polygon(
+                corners,
+                closed=True,
+                facecolor=colour,
+                edgecolor=PAPER,
+                linewidth=3 * PT_PER_PX,
                 joinstyle="miter",
-                shrinkA=PLAYER_PX / 2 * PT_PER_PX,
-                shrinkB=0,
                 zorder=z,
             )
         )
@@ -237,22 +216,25 @@ def _player(sheet: _Sheet, marker: Marker) -> None:
 def _labels(sheet: _Sheet, picture: CourtPicture) -> None:
     """Players first, since their labels can least be moved, then arrows, then zones."""
     for marker in picture.markers:
-        text, size = _measured(sheet, marker.label)
+        text, size = _measured(marker.label)
         player = _player_box(sheet.frame, marker)
         spots = placement.beside_player(player, *size, ours=marker.ours)
         _write(sheet, text, best_place(spots, sheet.taken), OURS if marker.ours else THEIRS)
-    for arrow in sorted(picture.arrows, key=lambda one: -one.width):
-        text, size = _measured(sheet, arrow.label)
-        spots = placement.beside_arrow(*_ends(sheet.frame, arrow), *size)
+    for arrow in _widest_first(picture):
+        text, size = _measured(arrow.label)
+        spots = placement.beside_arrow(*ends(sheet.frame, arrow), *size)
         _write(sheet, text, best_place(spots, sheet.taken), INK)
+    named = {marker.label for marker in picture.markers}
     for zone in picture.zones:
-        text, size = _measured(sheet, zone.label)
+        if zone.label in named:  # the player's own label, in the zone's colour, says it
+            continue
+        text, size = _measured(zone.label)
         box = _metres(sheet, zone.x0_m, zone.y0_m, zone.x1_m, zone.y1_m)
         spots = placement.within_zone(box, *size)
         _write(sheet, text, best_place(spots, sheet.taken), INK)
 
 
-def _measured(sheet: _Sheet, label: str) -> tuple[str, tuple[float, float]]:
+def _measured(label: str) -> tuple[str, tuple[float, float]]:
     """What is written and the size of its box."""
     text = cut(drawable(label), WIDEST_LABEL_PX, LABEL_PT)
     width, height = extent_px(text, LABEL_PT)

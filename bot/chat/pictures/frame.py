@@ -16,10 +16,10 @@ TITLE_PX = 130
 EDGE_PX = 12
 """Nothing is written closer to the edge than this."""
 
-CLOSE_HALF_M = 4.55
+CLOSE_HALF_M = 4.8
 """Half the length shown close up: kitchen, the players at it and the middle of the court."""
 
-CLOSE_REACH_M = 3.9
+CLOSE_REACH_M = 4.3
 """A picture whose contents all lie this near the net is drawn close up."""
 
 FULL_HALF_M = HALF_LENGTH_M + 1.35

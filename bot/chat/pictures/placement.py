@@ -10,6 +10,9 @@ from bot.chat.pictures.frame import FIELD, Box
 GAP_PX = 10
 """Between a label and what it names."""
 
+TIP_PX = 30
+"""Beside an arrow: half a head and a gap."""
+
 _FRACTIONS = (0.5, 0.62, 0.38, 0.74, 0.26)
 """Where along an arrow its label may sit, the middle first."""
 
@@ -82,9 +85,14 @@ def beside_player(player: Box, width: float, height: float, *, ours: bool) -> It
 def beside_arrow(
     start: tuple[float, float], end: tuple[float, float], width: float, height: float
 ) -> Iterator[Box]:
-    """Along the arrow, to its right and left before on top of it."""
+    """At the tip, where the ball should go; else along the arrow, beside it, then upon it."""
     dx, dy = end[0] - start[0], end[1] - start[1]
-    aside_x = width / 2 + 2 * GAP_PX
+    beyond = (height / 2 + GAP_PX) * (1 if dy > 0 else -1)
+    aside_x = width / 2 + TIP_PX
+    yield Box.around(end[0], end[1] + beyond, width, height)
+    for side in (1, -1):
+        yield Box.around(end[0] + side * aside_x, end[1], width, height)
+        yield Box.around(end[0] + side * width / 3, end[1] + beyond, width, height)
     for fraction in _FRACTIONS:
         x, y = start[0] + fraction * dx, start[1] + fraction * dy
         for side in (1, -1):
@@ -94,12 +102,15 @@ def beside_arrow(
 
 
 def within_zone(zone: Box, width: float, height: float) -> Iterator[Box]:
-    """Over the zone's area, its middle first."""
-    for across in _GRID:
-        for along in _GRID:
-            x = zone.x0 + across * (zone.x1 - zone.x0)
-            y = zone.y0 + along * (zone.y1 - zone.y0)
-            yield Box.around(x, y, width, height)
+    """Over the zone's area, its middle first, then outside its edges."""
+    across = [zone.x0 + share * (zone.x1 - zone.x0) for share in _GRID]
+    up = [zone.y0 + share * (zone.y1 - zone.y0) for share in _GRID]
+    inside = [Box.around(x, y, width, height) for x in across for y in up]
+    yield from (box for box in inside if box.is_inside(zone))
+    for y in (zone.y0 - height / 2 - GAP_PX, zone.y1 + height / 2 + GAP_PX):
+        yield from (Box.around(x, y, width, height) for x in across)
+    for x in (zone.x0 - width / 2 - GAP_PX, zone.x1 + width / 2 + GAP_PX):
+        yield from (Box.around(x, y, width, height) for y in up)
 
 
 def along(start: tuple[float, float], end: tuple[float, float], thickness: float) -> Sequence[Box]:
