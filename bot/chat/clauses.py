@@ -1,0 +1,55 @@
+"""A note cut into clauses: by marks and by joining words, never inside a phrase of the lexicon."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.chat.words import Word
+
+_ENDS = frozenset(".;!?\n:()|•")
+_COMMAS = frozenset(",/–—+&")
+_TURNS = frozenset(
+    ["but", "though", "tho", "although", "however", "except", "while", "whereas", "yet", "because",
+     "cuz", "bc", "cause", "since", "so", "otherwise", "if", "when", "unless"]
+)  # fmt: skip
+_JOINS = frozenset(["and", "n", "plus", "then", "also", "w", "with"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clause:
+    """Words `start` up to `stop`; `joined` says that only a comma or "and" parts it from the last.
+
+    `turned` marks a clause after "but", "though" and the like.
+    """
+
+    start: int
+    stop: int
+    joined: bool = False
+    turned: bool = False
+
+
+def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[Clause, ...]:
+    """The clauses in order; no cut falls inside a stretch of `unbroken` words."""
+    inside = {place for start, stop in unbroken for place in range(start + 1, stop)}
+    cuts: list[Clause] = []
+    start, joined, turned = 0, False, False
+    for place, word in enumerate(said):
+        cut = None if place in inside or not place else _cut(word)
+        if cut is not None:
+            cuts.append(Clause(start=start, stop=place, joined=joined, turned=turned))
+            start, joined, turned = place, cut == "join", cut == "turn"
+    if said:
+        cuts.append(Clause(start=start, stop=len(said), joined=joined, turned=turned))
+    return tuple(cuts)
+
+
+def _cut(word: Word) -> str | None:
+    gap = set(word.gap)
+    if gap & _ENDS or " - " in word.gap or any(mark > "\u2fff" for mark in word.gap):
+        return "end"
+    if word.folded in _TURNS:
+        return "turn"
+    if gap & _COMMAS or word.folded in _JOINS:
+        return "join"
+    return None

@@ -1,0 +1,90 @@
+"""Whom each word of a note is about, and which clauses advise us instead of describing them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.question import Certainty, Mention
+from bot.chat.words import Word
+from knowledge.vocabulary import PlayerId
+
+_BEFORE_AN_OBJECT = frozenset(
+    ["vs", "to", "at", "than", "against", "over", "from", "for", "behind", "beside", "past", "like"]
+)
+_BETWEEN_TWO = frozenset(["and", "n", "or", "with", "plus", "s"])
+
+_ADVICE = frozenset(
+    ["hit", "go", "attack", "target", "keep", "make", "avoid", "use", "put", "send", "pull", "push",
+     "test", "try", "lets", "let", "bring", "feed", "pick", "pound", "watch", "beware", "expect",
+     "stay", "leave", "remember", "careful", "respect", "isolate", "punish", "exploit", "mix",
+     "give", "get", "look", "we", "id", "i", "you"]
+)  # fmt: skip
+_ADVICE_BEFORE_A_PLACE = frozenset(
+    ["serve", "return", "lob", "drive", "dink", "speed", "drop", "play", "aim", "move"]
+)
+_PLACES = frozenset(["to", "at", "him", "her", "them", "it", "on", "over", "up", "deep", "wide"])
+_DONT = frozenset(["dont", "never"])
+_DONT_DO = frozenset(
+    ["speed", "hit", "serve", "lob", "drive", "dink", "go", "get", "give", "leave", "let", "feed",
+     "try", "play", "make", "be", "attack", "bang", "target", "return", "engage", "trade", "bother"]
+)  # fmt: skip
+_BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "@", "also"])
+
+
+class Subjects:
+    """The players whom the words are about, place by place."""
+
+    def __init__(self, said: Sequence[Word], mentions: Sequence[Mention]) -> None:
+        self._said = said
+        self._from: list[tuple[int, tuple[Mention, ...]]] = []
+        for mention in mentions:
+            self._add(mention)
+
+    def at(self, place: int) -> tuple[PlayerId, ...]:
+        """Whom the word at `place` is about; before any name, whom the first name means."""
+        current = self._from[0][1] if self._from else ()
+        for start, subject in self._from:
+            if start <= place:
+                current = subject
+        sure = [one for one in current if one.certainty is Certainty.SURE]
+        return tuple(dict.fromkeys(player for one in sure for player in one.players))
+
+    def _add(self, mention: Mention) -> None:
+        start = self._place_of(mention)
+        last = self._from[-1] if self._from else None
+        if last is None:
+            self._from.append((start, (mention,)))
+        elif mention.span == last[1][-1].span or self._is_joined(last[1][-1], start):
+            self._from.append((start, (*last[1], mention)))
+        elif not self._is_object(mention, start):
+            self._from.append((start, (mention,)))
+
+    def _place_of(self, mention: Mention) -> int:
+        return next(
+            (at for at, word in enumerate(self._said) if word.span[0] >= mention.span[0]), 0
+        )
+
+    def _is_joined(self, before: Mention, start: int) -> bool:
+        """`Okafor and Lindqvist`, `hale/ruiz`."""
+        between = [word.folded for word in self._said[:start] if word.span[0] >= before.span[1]]
+        gap = self._said[start].gap if start < len(self._said) else ""
+        if not between:
+            return "/" in gap or "&" in gap or "+" in gap or "," in gap
+        return len(between) == 1 and between[0] in _BETWEEN_TWO
+
+    def _is_object(self, mention: Mention, start: int) -> bool:
+        if mention.typed.lower() in {"him", "them"}:
+            return True
+        return bool(start) and self._said[start - 1].folded in _BEFORE_AN_OBJECT
+
+
+def is_advice(line: Sequence[str]) -> bool:
+    """Whether a clause tells us what to do; what it names is then no claim about anybody."""
+    place = 0
+    while place < len(line) and line[place] in _BEFORE_ADVICE:
+        place += 1
+    first = line[place] if place < len(line) else ""
+    ahead = line[place + 1] if place + 1 < len(line) else ""
+    if first in _DONT:
+        return ahead in _DONT_DO
+    return first in _ADVICE or (first in _ADVICE_BEFORE_A_PLACE and ahead in _PLACES)

@@ -1,0 +1,175 @@
+"""Phrases of a lexicon: a small notation, matched word by word against a message.
+
+`x*` is a word beginning with x, `(a|b)` either, `[x]` perhaps, `..` up to two words in between,
+`{name}` a set of words named elsewhere. Every other word stands for itself, folded.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Generic, TypeVar
+
+Meaning = TypeVar("Meaning")
+
+_ELEMENT = re.compile(r"\s*(?:(\.\.)|([\[\](){}|])|([^\s\[\](){}|]+))")
+_GAP = r"(?:\S+ ){0,2}?"
+
+
+class PhraseError(ValueError):
+    """A phrase that is not in the notation; the message shows it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found(Generic[Meaning]):
+    """A phrase in a message: words `start` up to `stop`, and what it means."""
+
+    start: int
+    stop: int
+    meaning: Meaning
+
+    @property
+    def length(self) -> int:
+        return self.stop - self.start
+
+
+@dataclass(frozen=True, slots=True)
+class _Parsed:
+    """A part of a phrase: its regular expression, the words it may begin with, whether it may
+    match nothing."""
+
+    pattern: str
+    firsts: frozenset[str]
+    empty: bool
+
+
+class PhraseBook(Generic[Meaning]):
+    """Many phrases, each with a meaning, found in a message by their first words."""
+
+    def __init__(
+        self, phrases: Iterable[tuple[str, Meaning]], *, sets: Mapping[str, str] | None = None
+    ) -> None:
+        self._by_first: dict[str, list[tuple[str, Meaning]]] = defaultdict(list)
+        known = _Sets(sets or {})
+        for phrase, meaning in phrases:
+            parsed = _Parser(phrase, known).whole()
+            for first in parsed.firsts:
+                self._by_first[first].append((parsed.pattern, meaning))
+        self._prefixes = [first for first in self._by_first if first.endswith("*")]
+
+    def find(self, words: Sequence[str]) -> list[Found[Meaning]]:
+        """Every phrase at every place, the longest form of each."""
+        line = "".join(f"{word} " for word in words)
+        found: list[Found[Meaning]] = []
+        offset = 0
+        for start, word in enumerate(words):
+            for pattern, meaning in self._beginning_with(word):
+                match = _compiled(pattern).match(line, offset)
+                if match and match.end() > offset:
+                    stop = start + line.count(" ", offset, match.end())
+                    found.append(Found(start=start, stop=stop, meaning=meaning))
+            offset += len(word) + 1
+        return found
+
+    def _beginning_with(self, word: str) -> Iterator[tuple[str, Meaning]]:
+        yield from self._by_first.get(word, ())
+        for prefix in self._prefixes:
+            if word.startswith(prefix[:-1]):
+                yield from self._by_first[prefix]
+
+
+@lru_cache(maxsize=1 << 14)
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern)
+
+
+class _Sets:
+    """The named sets, each parsed once."""
+
+    def __init__(self, sets: Mapping[str, str]) -> None:
+        self._sets = sets
+        self._parsed: dict[str, _Parsed] = {}
+
+    def __contains__(self, name: str) -> bool:
+        return name in self._sets
+
+    def __getitem__(self, name: str) -> _Parsed:
+        if name not in self._parsed:
+            self._parsed[name] = _Parser(self._sets[name], self).whole()
+        return self._parsed[name]
+
+
+class _Parser:
+    """Recursive descent: whole = choice; choice = sequence ('|' sequence)*; sequence = element*."""
+
+    def __init__(self, phrase: str, sets: _Sets) -> None:
+        self._phrase = phrase
+        self._sets = sets
+        self._elements = [match[1] or match[2] or match[3] for match in _ELEMENT.finditer(phrase)]
+        self._place = 0
+
+    def whole(self) -> _Parsed:
+        parsed = self._choice()
+        if self._place < len(self._elements) or parsed.empty or not parsed.firsts:
+            raise PhraseError(f"not a phrase: {self._phrase!r}")
+        return parsed
+
+    def _peek(self) -> str | None:
+        return self._elements[self._place] if self._place < len(self._elements) else None
+
+    def _choice(self) -> _Parsed:
+        options = [self._sequence()]
+        while self._peek() == "|":
+            self._place += 1
+            options.append(self._sequence())
+        if len(options) == 1:
+            return options[0]
+        return _Parsed(
+            "(?:" + "|".join(option.pattern for option in options) + ")",
+            frozenset().union(*(option.firsts for option in options)),
+            any(option.empty for option in options),
+        )
+
+    def _sequence(self) -> _Parsed:
+        pattern, firsts, empty = "", frozenset[str](), True
+        while (element := self._peek()) not in (None, "|", ")", "]"):
+            assert element is not None
+            part = self._element(element)
+            pattern += part.pattern
+            firsts = firsts | part.firsts if empty else firsts
+            empty = empty and part.empty
+        return _Parsed(pattern, firsts, empty)
+
+    def _element(self, element: str) -> _Parsed:
+        self._place += 1
+        match element:
+            case "..":
+                return _Parsed(_GAP, frozenset(), True)
+            case "(":
+                return self._closed(")")
+            case "[":
+                inner = self._closed("]")
+                return _Parsed(f"(?:{inner.pattern})?", inner.firsts, True)
+            case "{":
+                return self._named()
+            case _:
+                stem = element.removesuffix("*")
+                pattern = re.escape(stem) + (r"\S* " if element.endswith("*") else " ")
+                return _Parsed(pattern, frozenset([element]), False)
+
+    def _closed(self, bracket: str) -> _Parsed:
+        inner = self._choice()
+        if self._peek() != bracket:
+            raise PhraseError(f"{bracket} is missing: {self._phrase!r}")
+        self._place += 1
+        return inner
+
+    def _named(self) -> _Parsed:
+        name = self._peek()
+        self._place += 2
+        if name is None or name not in self._sets:
+            raise PhraseError(f"no set named {name}: {self._phrase!r}")
+        return self._sets[name]
