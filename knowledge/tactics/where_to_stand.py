@@ -22,14 +22,18 @@ SERVER_RULE = rule("4.B.6")
 POSITIONS_RULE = rule("4.B")
 """Only server, server's court and receiver are fixed; partners stand where they like."""
 
-_TACTICAL = re.compile(
-    r"\b(deep|depth|how far|close|back|slide|sliding|shift|follow|split|pinch|pinched|gap|spac\w+|"
-    r"crowd\w*|off the line|kitchen|nvz|step|bang\w*|drive\w*|lob\w*|swing\w*|during|mid ?court|"
-    r"up or)\b"
+_MOVING = re.compile(
+    r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
+    r"crowd\w*|off the line|bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
 )
-_RULE = re.compile(
-    r"\b(score|serves?|serving|server|even|odd|right|left|correct|rules?|start\w*|stack\w*|"
-    r"first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
+"""Words that only a question about depth and movement has."""
+
+_PERHAPS_MOVING = re.compile(r"\b(close|closer|back|step|kitchen|nvz|net|line|mid ?court|up)\b")
+"""Words about depth that a question about courts may have as well."""
+
+_COURTS = re.compile(
+    r"\b(score|serves?|serving|server|receiv\w+|even|odd|right|left|correct|rules?|start\w*|"
+    r"stack\w*|first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
 )
 
 
@@ -41,11 +45,13 @@ def advise(situation: Situation) -> Advice:
 
 
 def _asks_for_tactics(situation: Situation) -> bool:
-    """A kind of ball, or words about depth and movement and none about the score."""
+    """A kind of ball, or words about depth and movement rather than courts and score."""
     if situation.asked.ball_kind is not None or situation.asked.hitter_side is not None:
         return True
     words = situation.asked.words.lower()
-    return bool(_TACTICAL.search(words)) and not _RULE.search(words)
+    if _MOVING.search(words):
+        return True
+    return bool(_PERHAPS_MOVING.search(words)) and not _COURTS.search(words)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
