@@ -36,10 +36,11 @@ _NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
 
 
 class Strength(IntEnum):
-    """WHOLE settles it alone; PART may be shared with others; INITIALS may sound like others."""
+    """WHOLE settles it alone, PART may be shared; GIVEN and INITIALS may sound like others'."""
 
-    WHOLE = 3
-    PART = 2
+    WHOLE = 4
+    PART = 3
+    GIVEN = 2
     INITIALS = 1
 
 
@@ -70,7 +71,7 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     given, _, surname = full.partition(" ")
     if not surname:
         return
-    yield given, Strength.PART
+    yield given, Strength.GIVEN
     yield surname, Strength.PART
     yield from ((part, Strength.PART) for part in _surname_parts(surname))
     yield from _initialed(given, surname)

@@ -34,7 +34,7 @@ SOUNDS_ALIKE = 0.5
 MARGIN = 0.75
 """A second name within this cost of the best must be asked about."""
 
-_ALLOWED_COST = ((3, 0.0), (4, SOUNDS_ALIKE), (6, 1.5), (99, 2.5))
+_ALLOWED_COST = ((3, 0.0), (4, SOUNDS_ALIKE), (7, 1.5), (99, 2.5))
 """Letters of the longer name, and the cost up to which it still counts as the same name.
 Common practice, no source; checked on tests/cases/names.jsonl and the open voices."""
 
@@ -47,7 +47,12 @@ BEGINNING = 1.0
 NOT_THIS_PERSON = 4.0
 """Cost of a surname that fits under a first name or an initial that does not."""
 
+_TITLES = frozenset(
+    ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
+)
 _LONG = 10
+_SHORT = 6
+_VOWELS = frozenset("aeiou")
 _SHORTEST_BEGINNING = 3
 _LETTERS_MORE = 2
 _SURNAME_LETTERS = frozenset("o")
@@ -110,7 +115,7 @@ class NameIndex:
 
     def lookup(self, typed: str) -> Match:
         """Who is meant by `typed`, which is a name and nothing else."""
-        folded = fold(typed).removeprefix("the ")
+        folded = _without_titles(fold(typed))
         key = _squeeze(folded)
         if not key:
             return Nobody()
@@ -121,8 +126,10 @@ class NameIndex:
         whole = {position for strength, position in holders if strength is Strength.WHOLE}
         if whole:
             return self._match(whole)
-        if holders and all(strength is Strength.INITIALS for strength, _ in holders):
-            holders = [one for alike in self._by_sound[sound(key)] for one in self._by_key[alike]]
+        if holders and all(strength <= Strength.GIVEN for strength, _ in holders):
+            kinds = {strength for strength, _ in holders}
+            alike = [one for near in self._by_sound[sound(key)] for one in self._by_key[near]]
+            holders = [one for one in alike if one[0] in kinds]
         return self._match({position for _, position in holders}) if holders else None
 
     def _near(self, folded: str, key: str) -> Match:
@@ -130,9 +137,18 @@ class NameIndex:
         likely = {position: cost for position, (cost, allowed) in costs.items() if cost <= allowed}
         if likely:
             best = min(likely.values())
-            return self._match({each for each, cost in likely.items() if cost <= best + MARGIN})
+            meant = {each for each, cost in likely.items() if cost <= best + MARGIN}
+            return self._match(meant | self._namesakes(folded.split()))
         nearest = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in nearest[:NEAREST]))
+
+    def _namesakes(self, words: Sequence[str]) -> set[int]:
+        """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""
+        rest = _squeeze(" ".join(words[1:]))
+        if not rest or rest in self._by_key:
+            return set()
+        holders = self._by_key.get(words[0], [])
+        return {position for strength, position in holders if strength is Strength.GIVEN}
 
     def _costs(self, folded: str, key: str) -> dict[int, tuple[float, float]]:
         costs: dict[int, tuple[float, float]] = {}
@@ -239,6 +255,24 @@ def _initial(words: Sequence[str]) -> tuple[str, str] | None:
     return (letter, word) if len(word) > 1 else None
 
 
+def _differ_by_a_vowel(typed: str, key: str) -> bool:
+    """`muller` and `moller`: the first vowel makes two names of them, unless they sound alike."""
+    if len(typed) != len(key) or sound(typed) == sound(key):
+        return False
+    other = [place for place, letter in enumerate(typed) if letter != key[place]]
+    first = next((place for place, letter in enumerate(typed) if letter in _VOWELS), None)
+    return other == [first] and key[other[0]] in _VOWELS
+
+
+def _without_titles(folded: str) -> str:
+    words = folded.split()
+    while len(words) > 1 and words[0] in _TITLES:
+        words.pop(0)
+    while len(words) > 1 and words[-1] in _TITLES:
+        words.pop()
+    return " ".join(words)
+
+
 def _begins(word: str, typed: str) -> bool:
     """Whether a word was cut short, by its letters or by its consonants."""
     heard = consonants(sound(typed))
@@ -258,8 +292,10 @@ def _cost(typed: str, key: str) -> float:
 
 def _allowed(typed: str, key: str) -> float:
     letters = max(len(typed), len(key))
+    if letters - min(len(typed), len(key)) > _LETTERS_MORE and sound(typed) != sound(key):
+        return 0.0
     if letters >= _LONG and consonants(sound(typed)) == consonants(sound(key)):
         return _ALLOWED_LONG
-    if letters - min(len(typed), len(key)) > _LETTERS_MORE and sound(typed) != sound(key):
+    if letters <= _SHORT and _differ_by_a_vowel(typed, key):
         return 0.0
     return next(cost for longest, cost in _ALLOWED_COST if letters <= longest)
