@@ -8,9 +8,10 @@ from knowledge.planning.line import Line
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.plan import plan_lines
 from knowledge.planning.returning import serve_line
+from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import rule
-from knowledge.vocabulary import PlayerId, Side, Topic
+from knowledge.vocabulary import PlayerId, Side, Topic, Trait
 
 MAX_WORDS = 8
 
@@ -52,6 +53,7 @@ def _turn(situation: Situation) -> int:
 
 
 def _usable(situation: Situation, *, we_serve: bool) -> list[Line]:
+    """Lines for this rally: the first ball first, then the most useful."""
     lines = list(plan_lines(situation))
     if we_serve:
         lines += _serve_lines(situation)
@@ -59,11 +61,12 @@ def _usable(situation: Situation, *, we_serve: bool) -> list[Line]:
         line
         for line in lines
         if line.is_specific
+        and line.per_100 > 0
         and line.suits(we_serve=we_serve)
         and line.who in (None, *_returners(situation, we_serve=we_serve))
         and _is_short(line.cue)
     ]
-    return sorted(suited, key=lambda line: -line.per_100)
+    return sorted(suited, key=lambda line: (line.we_serve is None, -line.per_100))
 
 
 def _returners(situation: Situation, *, we_serve: bool) -> tuple[PlayerId, ...]:
@@ -79,7 +82,12 @@ def _is_short(cue: str) -> bool:
 def _serve_lines(situation: Situation) -> list[Line]:
     """Where to serve at the one who must receive, if the score settles who."""
     player, court = _receiver(situation)
-    return [] if player is None else [serve_line(situation, player, court)]
+    game = situation.game
+    serves = server(game) if game is not None else None
+    ours = None if serves is None else situation.find(serves)
+    if player is None or is_weak(ours, Trait.SERVE):
+        return []
+    return [serve_line(situation, player, court)]
 
 
 def _receiver(situation: Situation) -> tuple[OnCourt | None, Side | None]:

@@ -1,10 +1,97 @@
-"""The dink line of a plan, from the dink's own topic."""
+"""The dink line of a plan, from the dink's own topic: an aim for either of our courts."""
 
 from __future__ import annotations
 
-from knowledge.planning.line import Line
-from knowledge.situation import Situation
+from dataclasses import replace
+
+from knowledge.advice import Arrow
+from knowledge.engine import Part
+from knowledge.planning.line import Line, Phase
+from knowledge.planning.weighing import is_weak, said_of
+from knowledge.situation import Asked, Situation
+from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
+from knowledge.tactics.dink_picture import picture
+from knowledge.tactics.dink_words import call
+from knowledge.vocabulary import BallQuality, PlayerId, RallyPoints, Topic, Trait
 
 
 def dink_line(situation: Situation) -> Line | None:
-    return None
+    """Where to dink; None without an opponent or an aim of our own."""
+    if not situation.theirs:
+        return None
+    answer = answer_dink(_before_the_rally(situation))
+    best = answer.best
+    if best is None:
+        return None
+    driver = _driver(answer, situation)
+    where = call(best).rstrip(".").replace(": ", ", ").removesuffix(", at the feet")
+    return Line(
+        phase=Phase.DINK,
+        do=where,
+        because="" if driver is None else said_of(driver.effect),
+        cue=f"{where.partition(',')[0]}. Stay patient.",
+        points=RallyPoints(_gain_over_any_aim(answer)),
+        share=answer.ranking.share,
+        evidence=() if driver is None else driver.evidence,
+        arrow=_arrow(answer, situation),
+    )
+
+
+def _before_the_rally(situation: Situation) -> Situation:
+    """The question as a plan puts it: a neutral ball, from either of our courts.
+
+    Whichever of us has the weaker dinks strikes, so that the aim suits both.
+    """
+    return replace(
+        situation,
+        topic=Topic.AIM_DINK,
+        asked=Asked(ball=BallQuality.NEUTRAL),
+        ours=tuple(replace(one, side=None) for one in situation.ours),
+        striker=_weaker_dinker(situation),
+    )
+
+
+def _weaker_dinker(situation: Situation) -> PlayerId | None:
+    return next(
+        (
+            one.player
+            for one in situation.ours
+            if is_weak(one, Trait.FOREHAND_DINK) or is_weak(one, Trait.BACKHAND_DINK)
+        ),
+        None,
+    )
+
+
+def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:
+    theirs = {one.player for one in situation.theirs}
+    return next(
+        (
+            part
+            for part in answer.ranking.best.parts
+            if part.points > 0
+            and part.evidence
+            and part.effect.scale is not None
+            and part.effect.scale.player in theirs
+        ),
+        None,
+    )
+
+
+def _gain_over_any_aim(answer: DinkAnswer) -> float:
+    chances = [one.chance for one in answer.ranking.ranked]
+    return 100 * (chances[0] - sum(chances) / len(chances))
+
+
+def _arrow(answer: DinkAnswer, situation: Situation) -> Arrow | None:
+    best = answer.best
+    if best is None or best.target.side is None:
+        return None
+    drawn = picture(
+        best,
+        None,
+        ours=situation.ours,
+        theirs=situation.theirs,
+        striker_side=best.target.side,
+    )
+    arrow = next(iter(drawn.arrows), None) if drawn else None
+    return None if arrow is None else replace(arrow, label="dink", width=1.0)

@@ -80,7 +80,7 @@ def hands_line(situation: Situation) -> Line | None:
         phase=Phase.HANDS,
         do=f"{who}{verb} {spot.target.name}'s {spot.label}",
         because=weighed.because,
-        cue=f"High ball: {spot.target.name}'s {spot.label}.",
+        cue=f"{who}{verb} {spot.target.name}'s {spot.label}.",
         points=weighed.gain,
         share=sizes.HANDS_SHARE,
         evidence=weighed.evidence,
@@ -152,10 +152,9 @@ def _with_condition(effect: Effect, *, because: str, one: OnCourt) -> Effect:
 
 
 def _wing_counter(spot: BodySpot, *, up: bool) -> Effect:
-    """A ball at the paddle hip is met with the backhand or jammed, at the other hip likewise.
+    """The counter that the spot meets: the backhand's, as a rule, at either hip.
 
-    Both hips are countered with the backhand as a rule; only the forehand side's own spot, the
-    paddle hip of one who waits on the forehand, meets the forehand.
+    Only at the paddle hip of one who waits neutral or on the forehand it is the forehand's.
     """
     ready = spot.target.profile.fact(Trait.READY_POSITION)
     meets_forehand = spot.paddle_side and ready in (Value.FOREHAND, Value.NEUTRAL)

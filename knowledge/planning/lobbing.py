@@ -38,7 +38,7 @@ def lob_line(situation: Situation) -> Line | None:
         phase=Phase.LOB,
         do=f"{who}{verb} {target.name} off a dead dink",
         because=weighed.because,
-        cue=f"Dead dink: lob {target.name}.",
+        cue=f"{who}{verb} {target.name} off a dead dink.",
         points=weighed.gain,
         share=sizes.LOB_SHARE,
         evidence=weighed.evidence,

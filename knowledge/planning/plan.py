@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -30,8 +31,9 @@ PHASES_BEFORE_RESPECT = MAX_LINES - 1
 def advise(situation: Situation) -> Advice:
     """The plan, or that there is no book and what to look for."""
     lines = plan_lines(situation)
-    if sum(line.is_specific for line in lines) < SPECIFIC_LINES:
-        return _no_book(situation, lines)
+    has_book = any(one.profile.notes for one in situation.theirs)
+    if not has_book or sum(line.is_specific for line in lines) < SPECIFIC_LINES:
+        return _no_book(situation, lines if has_book else ())
     return Advice(
         topic=Topic.GAME_PLAN,
         call=_call(lines),
@@ -61,15 +63,12 @@ def plan_lines(situation: Situation) -> tuple[Line, ...]:
 
 def _call(lines: Sequence[Line]) -> str:
     """The best line, with the second best where both fit a lock screen."""
-    first, second = (line.do for line in lines[:2])
-    best = [line.cue.rstrip(".") for line in lines[:2]]
-    return first_that_fits(
-        (f"{first}; {second[0].lower()}{second[1:]}.", f"{first}.", f"{best[0]}.")
-    )
+    first, second = (line.cue.split(". ")[0].rstrip(".") for line in lines[:2])
+    return first_that_fits((f"{first}. {second}.", f"{first}."))
 
 
 def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
-    known = tuple(line.reason() for line in lines if line.is_specific)
+    known = tuple(line.reason() for line in lines if line.is_specific)[: SPECIFIC_LINES - 1]
     who = pair_name(situation.theirs)
     book = "Little book" if known else "No book"
     return Advice(
@@ -78,9 +77,8 @@ def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
             (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
         ),
         lines=(*known, *PROBES),
-        assumed=MEANWHILE,
+        assumed=None if known else MEANWHILE,
         confidence=Confidence.GENERAL_RULE,
-        numbers=_numbers([line for line in lines if line.is_specific]),
         choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
     )
 
@@ -98,7 +96,7 @@ def _numbers(lines: Sequence[Line]) -> dict[str, float]:
             f"{line.phase}_per_100": line.per_100,
         }
     aims = [line for line in lines if line.phase is not Phase.RESPECT]
-    return numbers | {"plan_per_100": sum(line.per_100 for line in aims)}
+    return numbers | {"plan_per_100": math.fsum(line.per_100 for line in aims)}
 
 
 def _plan_b(situation: Situation, lines: Sequence[Line]) -> str | None:

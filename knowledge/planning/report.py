@@ -87,8 +87,8 @@ def _known(player: OnCourt, situation: Situation) -> Iterator[Known]:
         worth = (HABITS if habit else SKILLS).get(trait)
         if worth is not None and estimate.notes:
             yield _skill(player, trait, worth, estimate, situation)
-    for trait, fact in player.profile.facts.items():
-        yield _fact(player, trait, FACTS[trait], fact, situation)
+    if player.profile.facts:
+        yield _facts(player, situation)
 
 
 def _skill(
@@ -128,22 +128,37 @@ def _our_part(worth: Worth, situation: Situation, *, threat: bool) -> float:
     return 1.0 + OUR_SHOT_COUNTS * (-mean if threat else mean)
 
 
-def _fact(
-    player: OnCourt, trait: Trait, worth: Worth, fact: FactEstimate, situation: Situation
-) -> Known:
-    words = fact_words(trait, fact.value)
-    usual = fact.value in (Value.RIGHT, Value.NO) and trait is not Trait.SIDE_PLAYED
+def _facts(player: OnCourt, situation: Situation) -> Known:
+    """Hand, side, grip and such in one line; worth as much as the most telling of them."""
+    facts = player.profile.facts
+    order = sorted(facts, key=lambda trait: -_fact_per_100(trait, facts[trait]))[:MAX_FACTS]
+    evidence = {each for trait in order for each in facts[trait].evidence}
     return Known(
         player=player,
-        trait=trait,
-        text=f"{words}, but notes disagree" if fact.contradicted else words,
-        per_100=worth.per_100 * fact.chance * (USUAL_FACT if usual else 1.0),
-        source=_source(len(fact.evidence), fact.newest_day, situation.today),
+        trait=order[0],
+        text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
+        per_100=_fact_per_100(order[0], facts[order[0]]),
+        source=_source(
+            len(evidence), max(facts[trait].newest_day for trait in order), situation.today
+        ),
         use="",
     )
 
 
-USUAL_FACT = 0.2
+def _fact_said(trait: Trait, fact: FactEstimate) -> str:
+    words = fact_words(trait, fact.value)
+    return f"{words} (notes disagree)" if fact.contradicted else words
+
+
+def _fact_per_100(trait: Trait, fact: FactEstimate) -> float:
+    usual = fact.value in (Value.RIGHT, Value.NO) and trait is not Trait.SIDE_PLAYED
+    return FACTS[trait].per_100 * fact.chance * (USUAL_FACT if usual else 1.0)
+
+
+MAX_FACTS = 3
+"""Facts of one player that fit a line."""
+
+USUAL_FACT = 0.1
 """A right-hander with one hand on the backhand is what we take anybody for."""
 
 
@@ -174,10 +189,11 @@ def age(days: int) -> str:
 
 def _not_known(people: Sequence[OnCourt]) -> tuple[Reason, ...]:
     missing = sorted(_missing(people), key=lambda each: -each[0])[:MAX_UNKNOWN]
-    if not missing:
+    named = [f"{player.name}'s {TRAITS[trait].label}" for _, player, trait in missing]
+    if not named:
         return ()
-    named = ", ".join(f"{player.name}'s {TRAITS[trait].label}" for _, player, trait in missing)
-    return (Reason(text=f"Not known: {named}", source=book(notes=0)),)
+    text = first_that_fits((f"Not known: {', '.join(named)}", f"Not known: {named[0]}"))
+    return (Reason(text=text, source=book(notes=0)),)
 
 
 def _missing(people: Sequence[OnCourt]) -> Iterator[tuple[float, OnCourt, Trait]]:

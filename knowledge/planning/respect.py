@@ -36,7 +36,12 @@ THREATS: Mapping[Trait, Threat] = MappingProxyType(
             points=4, share=25, answer="go behind", cue="Go behind the poacher.", habit=True
         ),
         Trait.CRASH: Threat(
-            points=4, share=15, answer="block at the feet", cue="Block at the feet.", habit=True
+            points=4,
+            share=15,
+            answer="block at the feet",
+            cue="Block at the feet.",
+            habit=True,
+            needs=Trait.RESET,
         ),
         Trait.ERNIE: Threat(
             points=5, share=8, answer="dink middle", cue="Dink middle.", habit=True
@@ -45,7 +50,11 @@ THREATS: Mapping[Trait, Threat] = MappingProxyType(
             points=4, share=5, answer="dink middle", cue="Dink middle.", habit=True
         ),
         Trait.FOREHAND_DRIVE: Threat(
-            points=4, share=20, answer="return deeper", cue="Return deep, paddle up."
+            points=4,
+            share=20,
+            answer="return deeper",
+            cue="Return deep, paddle up.",
+            needs=Trait.RETURN,
         ),
         Trait.OVERHEAD: Threat(points=4, share=6, answer="keep it low", cue="Keep it low."),
         Trait.LOB: Threat(

@@ -7,7 +7,7 @@ from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT, Point, at_baseline, 
 from knowledge.engine import Decision, Effect, Mechanism, Option
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
-from knowledge.planning.weighing import from_fact, from_trait, option, weigh
+from knowledge.planning.weighing import from_fact, from_trait, is_weak, option, weigh
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import RallyPoints, Side, Trait, Value, Wing
 
@@ -35,17 +35,20 @@ def return_line(situation: Situation) -> Line | None:
     )
     weighed = weigh(decision, situation, plain=MIDDLE)
     target = _named(situation, weighed.best)
-    if target is None or not weighed.evidence:
+    aiming = [one for one in situation.ours if not is_weak(one, Trait.RETURN)]
+    if target is None or not weighed.evidence or (situation.ours and not aiming):
         return general_return_line()
+    only = aiming[0] if len(aiming) < len(situation.ours) else None
     return Line(
         phase=Phase.RETURN,
-        do=f"Return deep at {target.name}",
+        do=f"{only.name} returns at {target.name}" if only else f"Return deep at {target.name}",
         because=weighed.because,
         we_serve=False,
         cue=f"Return deep at {target.name}. Run in.",
         points=weighed.gain,
-        share=sizes.RETURN_SHARE,
+        share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
         evidence=weighed.evidence,
+        who=only.player if only else None,
         arrow=_return_arrow(target),
     )
 

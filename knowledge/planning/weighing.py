@@ -173,7 +173,14 @@ def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:
     return Weighed(ranking=ranking, gain=ranking.gain(OptionId(plain)), driver=driver)
 
 
-def is_weak(one: OnCourt, trait: Trait) -> bool:
-    """Whether our own profile marks a shot as a weakness."""
-    estimate = one.profile.skill(trait)
-    return bool(estimate.notes) and estimate.level < 0
+def said_of(effect: Effect) -> str:
+    """What the trait behind an effect says of the player: "weak third shot"."""
+    scale = effect.scale
+    if scale is None or scale.trait is None:
+        return effect.because
+    return trait_words(scale.trait, habit=scale.habit, up=scale.towards > 0)
+
+
+def is_weak(one: OnCourt | None, trait: Trait) -> bool:
+    """Whether our own profile marks a shot as a weakness: more notes say weak than strong."""
+    return one is not None and one.profile.skill(trait).level < 0
