@@ -102,11 +102,14 @@ def beside_arrow(
 
 
 def within_zone(zone: Box, width: float, height: float) -> Iterator[Box]:
-    """Over the zone's area, its middle first, then outside its edges."""
+    """Over the zone's area, its middle first; a narrow zone's label sticks out at both sides."""
     across = [zone.x0 + share * (zone.x1 - zone.x0) for share in _GRID]
     up = [zone.y0 + share * (zone.y1 - zone.y0) for share in _GRID]
     inside = [Box.around(x, y, width, height) for x in across for y in up]
     yield from (box for box in inside if box.is_inside(zone))
+    middle = (zone.x0 + zone.x1) / 2
+    upon = [Box.around(middle, y, width, height) for y in up]
+    yield from (box for box in upon if box.y0 >= zone.y0 and box.y1 <= zone.y1)
     for y in (zone.y0 - height / 2 - GAP_PX, zone.y1 + height / 2 + GAP_PX):
         yield from (Box.around(x, y, width, height) for x in across)
     for x in (zone.x0 - width / 2 - GAP_PX, zone.x1 + width / 2 + GAP_PX):
