@@ -99,7 +99,8 @@ def trait_fact(player: PlayerId, trait: Trait) -> FactId:
 class TraitScale:
     """An effect that grows with a trait: towards +1 for strength or often, -1 for the opposite.
 
-    With `trait` set, a trait that is little known counts among the unknowns.
+    Beyond level 0 the other way it is nothing, or with `both_ways` the same against. With `trait`
+    set, a trait that is little known counts among the unknowns.
     """
 
     estimate: TraitEstimate
@@ -107,6 +108,13 @@ class TraitScale:
     player: PlayerId
     trait: Trait | None = None
     habit: bool = False
+    both_ways: bool = False
+
+    @property
+    def level(self) -> float:
+        """How far the effect applies: 0 to 1, or -1 to 1 both ways."""
+        level = self.towards * self.estimate.level
+        return level if self.both_ways else max(0.0, level)
 
     @property
     def fact(self) -> FactId | None:

@@ -207,12 +207,13 @@ def _not_replaced(beliefs: Sequence[_Belief]) -> list[_Belief]:
 def _believe(effect: Effect, truth: Truth) -> _Belief:
     """The effect's points given what is known: scaled by its trait, then by its condition.
 
-    Scale: level l with variance v, s = max(0, +-l): mean s m, variance s^2 sd^2 + v (m^2 + sd^2).
+    Scale: level l with variance v, s = max(0, +-l), or s = +-l both ways: mean s m, variance
+    s^2 sd^2 + v (m^2 + sd^2).
     Unknown condition with prevalence pi: mean pi m, variance pi sd^2 + pi (1 - pi) m^2.
     """
     mean, variance = effect.points.mean, effect.points.sd**2
     if effect.scale is not None:
-        level = max(0.0, effect.scale.towards * effect.scale.estimate.level)
+        level = effect.scale.level
         doubt = effect.scale.estimate.variance
         mean, variance = (
             level * mean,

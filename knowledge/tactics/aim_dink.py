@@ -49,7 +49,7 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_DINK,
         call=_call(answer, situation, is_general=is_general),
-        reasons=_reasons(answer),
+        reasons=_reasons(answer, named=not is_general or _is_named(situation)),
         number=words.worth(_gain_over_any_aim(answer)) if best else None,
         unless=_unless(answer, ask, situation),
         assumed=_assumed(answer, situation, is_general=is_general),
@@ -94,31 +94,42 @@ def _is_named(situation: Situation) -> bool:
     return any(one.player in situation.asked.about for one in situation.theirs)
 
 
-def _reasons(answer: DinkAnswer) -> tuple[Reason, ...]:
+def _reasons(answer: DinkAnswer, *, named: bool) -> tuple[Reason, ...]:
     found = [
         Reason(text=part.effect.because, source=part.effect.source)
         for part in _speaking_parts(answer)
     ]
     if not found and answer.best is not None and answer.best.spot is Spot.MIDDLE:
         found = [Reason(text="Lower net, and a miss stays in", source=LANE_SOURCE)]
-    found = _why_not_the_weak_wing(answer) + found
+    found = _about_the_weak_wing(answer) + found
     found = list(dict.fromkeys(found))[:REASONS_BESIDE_THE_CHANGE]
     change = answer.change
     if change is not None and answer.best is not None:
         same = change.target.player == answer.best.target.player
-        found.append(Reason(text=words.change_up(change, same_target=same), source=COMMON_PRACTICE))
+        found.append(
+            Reason(
+                text=words.change_up(change, same_target=same, named=named), source=COMMON_PRACTICE
+            )
+        )
     return tuple(found)
 
 
-def _why_not_the_weak_wing(answer: DinkAnswer) -> list[Reason]:
+def _about_the_weak_wing(answer: DinkAnswer) -> list[Reason]:
+    """Why the call names a wing though the foot is not known, or why it leaves the weak one."""
     best = answer.best
     weak = None if best is None else marked_wing(best.target)
-    if best is None or weak is None or best.wing in (None, weak):
+    if best is None or weak is None or best.wing is weak:
         return []
-    where = "down the line" if best.lane is Lane.STRAIGHT else "the harder ball"
+    if best.wing is None and best.lane is not None:
+        return []
+    if best.wing is None:
+        text = f"{best.target.name}'s {weak} dink is weak"
+    elif best.lane is Lane.STRAIGHT:
+        text = f"The weak {weak} is down the line: pick it"
+    else:
+        text = f"The weak {weak} is the harder ball here"
     trait = Trait.BACKHAND_DINK if weak is Wing.BACKHAND else Trait.FOREHAND_DINK
-    notes = best.target.profile.skill(trait).notes
-    return [Reason(text=f"The weak {weak} is {where}: pick your moment", source=book(notes=notes))]
+    return [Reason(text=text, source=book(notes=best.target.profile.skill(trait).notes))]
 
 
 def _speaking_parts(answer: DinkAnswer) -> list[Part]:
@@ -192,7 +203,10 @@ def _flip(answer: DinkAnswer, ask: Unknown, situation: Situation) -> str | None:
     now = answer.ranking.best.option.id
     if TRAITS[trait].kind is not TraitKind.SKILL or ask.if_yes == ask.if_no:
         return None
-    how = "strong" if ask.if_yes != now else "weak"
+    is_strong = ask.if_yes != now
+    if trait in words.MOVES:
+        return f"Changes if {one.name} {words.MOVES[trait][is_strong]}."
+    how = "strong" if is_strong else "weak"
     return f"Changes if {one.name}'s {TRAITS[trait].label} is {how}."
 
 
@@ -252,7 +266,8 @@ def _choices(
             _choice(ball.value, MatchFact.BALL, ball.value)
             for ball in (BallQuality.STRETCHED, BallQuality.EASY)
         ]
-    if answer.question.striker_side is None and len(found) <= CHOICES_AT_MOST - 2:
+    room = CHOICES_AT_MOST - len(found) - is_general
+    if answer.question.striker_side is None and room >= len(Side):
         found += [
             _choice(f"from our {side}", MatchFact.STRIKER, side.value)
             for side in (Side.LEFT, Side.RIGHT)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from knowledge.advice import MatchFact
 from knowledge.effects import (
@@ -133,6 +134,24 @@ def grows_with(
             habit=habit,
         ),
     )
+
+
+def skill(
+    one: OnCourt,
+    trait: Trait,
+    if_strong: Points,
+    mechanism: Mechanism,
+    *,
+    on: Iterable[OptionId],
+    named: str,
+    when: Condition = ALWAYS,
+) -> Effect:
+    """An effect both ways: these points for a clear strength, the opposite for a weakness."""
+    value = Value.STRENGTH
+    effect = grows_with(one, trait, value, if_strong, mechanism, on=on, because="", when=when)
+    assert effect.scale is not None
+    how = "weak" if effect.scale.estimate.level < 0 else "strong"
+    return replace(effect, because=f"{named} is {how}", scale=replace(effect.scale, both_ways=True))
 
 
 def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:

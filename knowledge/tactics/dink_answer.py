@@ -57,7 +57,8 @@ def answer_dink(situation: Situation) -> DinkAnswer:
     targets = [one for one in question.pair if one.player in situation.asked.about]
     everything = _playable(question, targets or question.pair)
     aims = _of_wing(everything, situation)
-    decision = _decision(question, aims, with_others=situation.asked.wing is None)
+    is_open = situation.asked.wing is None and not targets
+    decision = _decision(question, aims, with_soft=is_open)
     ranking = rank(_at_level(decision, situation.level), situation)
     best = next((aim for aim in aims if aim.id == ranking.best.option.id), None)
     return DinkAnswer(
@@ -104,14 +105,14 @@ def _of_wing(aims: tuple[Aim, ...], situation: Situation) -> tuple[Aim, ...]:
     return tuple(aim for aim in aims if wing is None or aim.wing in (None, wing)) or aims
 
 
-def _decision(question: DinkQuestion, aims: tuple[Aim, ...], *, with_others: bool) -> Decision:
+def _decision(question: DinkQuestion, aims: tuple[Aim, ...], *, with_soft: bool) -> Decision:
     options: list[Option] = [aim.option for aim in aims]
     found: list[Effect] = list(effects(question, aims))
-    if with_others or question.ball is BallQuality.STRETCHED:
+    if with_soft or question.ball is BallQuality.STRETCHED:
         options.append(Option(id=SOFT, label="soft, to the middle"))
     else:
         found = [effect for effect in found if SOFT not in effect.on]
-    if with_others and question.ball is BallQuality.EASY and _can_speed_up(question):
+    if question.ball is BallQuality.EASY and _can_speed_up(question):
         for target in {aim.target.player: aim.target for aim in aims}.values():
             options.append(attack_at(target))
             found += attack_effects(question, target)
@@ -138,7 +139,8 @@ def _change_up(
     """The best other aim, at the same player if that costs little; never far worse."""
     if question.ball is BallQuality.STRETCHED:
         return None
-    ranking = rank(_decision(question, aims, with_others=False), situation)
+    decision = _at_level(_decision(question, aims, with_soft=False), situation.level)
+    ranking = rank(decision, situation)
     worth = {one.option.id: 100 * one.chance for one in ranking.ranked}
     near = [
         aim

@@ -19,7 +19,7 @@ from knowledge.effects import (
 )
 from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE, computed
-from knowledge.tactics.conditions import grows_with, two_handed
+from knowledge.tactics.conditions import grows_with, skill, two_handed
 from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, attack_at
 from knowledge.tactics.dink_lanes import Lane, Spot, gain_over_line
 from knowledge.tactics.dink_sizes import (
@@ -34,6 +34,7 @@ from knowledge.tactics.dink_sizes import (
     LINE_IS_JUMPED,
     LINE_KEEPS,
     LONG_REACH,
+    NO_PRESSURE,
     OFF_THE_COURT,
     OWN_DINK_SHAKY,
     PARTNER_POACHES,
@@ -72,11 +73,26 @@ def effects(question: DinkQuestion, aims: Sequence[Aim]) -> tuple[Effect, ...]:
             found += _wing(question, aim)
             found += _movement(aim)
             found += _partner(question, aim)
-    if question.ball is BallQuality.STRETCHED:
-        found.append(
-            _rule("recover", SOFT, TIME_TO_RECOVER, Mechanism.TIME, "A soft ball buys you time")
-        )
+    found += _soft(question)
     return tuple(found)
+
+
+def _soft(question: DinkQuestion) -> Iterator[Effect]:
+    if question.ball is BallQuality.STRETCHED:
+        because = "A soft ball buys you time"
+        yield _rule("recover", SOFT, TIME_TO_RECOVER, Mechanism.TIME, because)
+        return
+    yield _rule("free", SOFT, NO_PRESSURE, Mechanism.THEIR_REPLY, "A soft one asks nothing of them")
+    for one in question.pair:
+        yield grows_with(
+            one,
+            Trait.POACHING,
+            Value.OFTEN,
+            PARTNER_POACHES,
+            Mechanism.HABIT,
+            on=(SOFT,),
+            because=f"{one.name} poaches the middle",
+        )
 
 
 def attack_effects(question: DinkQuestion, target: OnCourt) -> Iterator[Effect]:
@@ -186,21 +202,15 @@ def _wing(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
     weak_wing = _in_safe_lanes(WEAK_WING, aim)
     for trait, when in ((Trait.BACKHAND_DINK, backhand), (Trait.FOREHAND_DINK, ~backhand)):
         wing = "backhand" if trait is Trait.BACKHAND_DINK else "forehand"
-        for value, points in (
-            (Value.WEAKNESS, weak_wing),
-            (Value.STRENGTH, -WEAK_WING),
-        ):
-            how = "weak" if value is Value.WEAKNESS else "strong"
-            yield grows_with(
-                aim.target,
-                trait,
-                value,
-                points,
-                Mechanism.THEIR_REPLY,
-                on=(aim.id,),
-                because=f"{name}'s {wing} dink is {how}",
-                when=when,
-            )
+        yield skill(
+            aim.target,
+            trait,
+            -weak_wing,
+            Mechanism.THEIR_REPLY,
+            on=(aim.id,),
+            named=f"{name}'s {wing} dink",
+            when=when,
+        )
     yield from _two_hander(question, aim)
 
 

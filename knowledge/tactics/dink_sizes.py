@@ -39,6 +39,9 @@ PATIENT = Points(mean=-1, sd=1)
 LONG_REACH = Points(mean=-1.5, sd=1.5)
 OWN_DINK_SHAKY = Points(mean=-3, sd=2)
 
+NO_PRESSURE = Points(mean=-1, sd=1)
+"""What a soft ball at nobody gives away while we could aim."""
+
 STRETCHED_AIM = Points(mean=-3, sd=2)
 STRETCHED_LINE = Points(mean=-3, sd=2)
 TIME_TO_RECOVER = Points(mean=3, sd=2)

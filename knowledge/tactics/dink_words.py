@@ -9,6 +9,7 @@ from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_lanes import Lane, Spot
+from knowledge.vocabulary import Trait
 
 SOFT_CALL = "Dink soft to the middle. Wait for a better one."
 STRETCHED_CALL = "Play it soft, cross to the middle. No target."
@@ -30,6 +31,16 @@ _NAMELESS = {
     Lane.WIDE: "Dink wide across, low over the middle.",
     Lane.LINE: "Dink down the line, low.",
 }
+
+
+MOVES = {
+    Trait.MOVES_LEFT: ("moves badly left", "moves well left"),
+    Trait.MOVES_RIGHT: ("moves badly right", "moves well right"),
+    Trait.GETS_LOW: ("is slow getting low", "gets low well"),
+    Trait.REACH: ("has a short reach", "has a long reach"),
+    Trait.PATIENCE: ("is impatient", "is patient"),
+}
+"""Traits that "weak" and "strong" don't suit: below and above."""
 
 
 def fit(candidates: Iterable[str], limit: int = CALL_LIMIT) -> str:
@@ -84,17 +95,18 @@ def attack_call(target: OnCourt) -> str:
     return fit((f"Speed it up at {target.name}'s body.", "Speed it up at the body, then be set."))
 
 
-def change_up(aim: Aim, *, same_target: bool) -> str:
+def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
     """The second choice, with the sign to look for."""
-    name = aim.target.name or "they"
-    verb = "" if not aim.target.name else "s"
+    is_named = named and bool(aim.target.name)
+    name = aim.target.name if is_named else "they"
+    verb = "s" if is_named else ""
     if aim.spot is Spot.MIDDLE:
         sign = f"middle when {name} guard{verb} the line"
     elif aim.lane is Lane.LINE:
         sign = f"line when {name} lean{verb} in"
     else:
         sign = f"wide when {name} pinch{'es' if verb else ''} in"
-    where = "" if same_target or not aim.target.name else f"{aim.target.name} "
+    where = "" if same_target or not is_named else f"{aim.target.name} "
     return f"Change: {where}{sign}, 1-2 a game"
 
 

@@ -1,0 +1,220 @@
+"""Who takes the ball down the middle: by kind of ball, hands, courts, and what we agreed."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.effects import Truth
+from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part
+from knowledge.situation import Familiarity, OnCourt, Situation
+from knowledge.sources import COMMON_PRACTICE, Source, SourceKind, book
+from knowledge.tactics import middle_words as words
+from knowledge.tactics.conditions import WEAK_LEVEL
+from knowledge.tactics.middle_answer import (
+    DISAGREES_FROM,
+    FAST,
+    SLOW,
+    MiddleAnswer,
+    Owner,
+    Taken,
+    answer_middle,
+)
+from knowledge.tactics.middle_effects import (
+    MIDDLE_SHARE,
+    NO_HESITATION_NEW,
+    NO_HESITATION_REGULAR,
+)
+from knowledge.tactics.middle_picture import picture
+from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Trait, Value, Wing
+
+AGREED = Source(kind=SourceKind.AGREED, citation="")
+REASONS_AT_MOST = 3
+CHOICES_AT_MOST = 6
+AGREEMENT_SHOWN = 34
+"""Characters of an agreement's own words that fit a reason line."""
+
+
+def advise(situation: Situation) -> Advice:
+    """An owner for every kind of ball, with the agreement kept where there is one."""
+    answer = answer_middle(situation)
+    asked = situation.asked.ball_kind
+    call = words.call(answer, asked)
+    return Advice(
+        topic=Topic.COVER_MIDDLE,
+        call=call,
+        reasons=_reasons(answer, asked, situation)[:REASONS_AT_MOST],
+        number=_number(answer, situation),
+        unless=None if answer.pulled_wide else words.IF_WIDE,
+        assumed=_assumed(answer),
+        confidence=_confidence(answer, asked),
+        numbers=_numbers(answer, situation),
+        choices=_choices(answer, situation),
+        picture=picture(answer, call),
+        more=_more(answer),
+    )
+
+
+def _shown(answer: MiddleAnswer, asked: BallKind | None) -> list[Taken]:
+    """The balls that the call speaks of."""
+    kinds = (asked,) if asked else (*SLOW, *FAST)
+    return [answer.of(kind) for kind in kinds]
+
+
+def _reasons(
+    answer: MiddleAnswer, asked: BallKind | None, situation: Situation
+) -> tuple[Reason, ...]:
+    shown = _shown(answer, asked)
+    found = [*_agreement(answer, shown), *_from_notes(shown)]
+    if answer.pulled_wide is not None:
+        found.append(Reason(text="Inside is shorter than back from wide", source=COMMON_PRACTICE))
+    found += _two_alike(answer)
+    for taken in shown:
+        if taken.agreed is None:
+            found += [
+                Reason(text=part.effect.because, source=part.effect.source)
+                for part in taken.ranking.best.parts
+                if _may_say(answer, taken, part)
+            ][:1]
+    found += _their_habit(situation)
+    return tuple(dict.fromkeys(found))
+
+
+def _agreement(answer: MiddleAnswer, shown: list[Taken]) -> list[Reason]:
+    agreement = answer.agreement
+    if agreement is None or answer.pulled_wide is not None:
+        return []
+    said = agreement.words or agreement.value
+    quoted = f"You agreed: {said}" if len(said) <= AGREEMENT_SHOWN else "As you agreed"
+    found = [Reason(text=quoted, source=AGREED)]
+    worst = max(shown, key=lambda taken: taken.lost_by_agreement)
+    if worst.agreed is not None and worst.lost_by_agreement >= DISAGREES_FROM:
+        rather = words.who(answer, _as_estimated(worst))
+        found.append(
+            Reason(
+                text=f"I'd say {words.KIND[worst.kind]}s: {rather}; talk it over",
+                source=COMMON_PRACTICE,
+            )
+        )
+    return found
+
+
+def _as_estimated(taken: Taken) -> Taken:
+    return Taken(kind=taken.kind, estimated=taken.estimated, agreed=None, rankings=taken.rankings)
+
+
+def _from_notes(shown: list[Taken]) -> list[Reason]:
+    """What notes on our own players say for the owner, largest first."""
+    parts = [
+        part
+        for taken in shown
+        if taken.agreed is None
+        for part in taken.ranking.best.parts
+        if part.evidence and part.points > 0 and part.truth is Truth.YES
+    ]
+    parts.sort(key=lambda part: -part.points)
+    return [Reason(text=part.effect.because, source=part.effect.source) for part in parts[:1]]
+
+
+def _may_say(answer: MiddleAnswer, taken: Taken, part: Part) -> bool:
+    """A rule's own reason for a rule, a player's for a player; nothing that rests on a guess."""
+    if part.points <= 0 or part.truth is Truth.NO or part.evidence:
+        return False
+    is_cross = part.effect.id.startswith("cross")
+    if taken.owner in (Owner.CROSS, Owner.FRONT) and answer.hitter_side is None:
+        return is_cross
+    return part.truth is Truth.YES and (answer.hitter_side is not None or not is_cross)
+
+
+def _two_alike(answer: MiddleAnswer) -> list[Reason]:
+    if answer.wings == (Wing.FOREHAND, Wing.FOREHAND):
+        return [Reason(text="Two forehands meet: say it early", source=COMMON_PRACTICE)]
+    if answer.wings == (Wing.BACKHAND, Wing.BACKHAND):
+        return [Reason(text="Two backhands meet: name an owner", source=COMMON_PRACTICE)]
+    return []
+
+
+def _their_habit(situation: Situation) -> list[Reason]:
+    for one in situation.theirs:
+        estimate = one.profile.skill(Trait.SPEED_UP)
+        if estimate.level >= -WEAK_LEVEL:
+            return [
+                Reason(text=f"{one.name} speeds up well: be set", source=book(notes=estimate.notes))
+            ]
+    return []
+
+
+def _number(answer: MiddleAnswer, situation: Situation) -> str | None:
+    lob = f"Lob in the middle: {words.who(answer, answer.of(BallKind.LOB))}."
+    if situation.familiarity is Familiarity.NEW:
+        return f"New pair: call it out loud, +{NO_HESITATION_NEW:.0f} in 100. {lob}"
+    return None if situation.asked.ball_kind is BallKind.LOB else lob
+
+
+def _assumed(answer: MiddleAnswer) -> str | None:
+    unknown = [seat.who.name for seat in answer.seats if seat.wing is None]
+    if not all(seat.named for seat in answer.seats):
+        hands = "; taking both as right-handed" if unknown else ""
+        return f"I don't know who plays left{hands}."
+    return f"Taking {' and '.join(unknown)} as right-handed." if unknown else None
+
+
+def _confidence(answer: MiddleAnswer, asked: BallKind | None) -> Confidence:
+    if all(wing is None for wing in answer.wings) and answer.pulled_wide is None:
+        return Confidence.GENERAL_RULE
+    p_best = min(taken.p_best for taken in _shown(answer, asked))
+    if p_best >= CLEAR_CHANCE:
+        return Confidence.CLEAR
+    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
+
+
+def _numbers(answer: MiddleAnswer, situation: Situation) -> MappingProxyType[str, float]:
+    is_new = situation.familiarity is Familiarity.NEW
+    numbers = {
+        "share": MIDDLE_SHARE,
+        "no_hesitation_points": NO_HESITATION_NEW if is_new else NO_HESITATION_REGULAR,
+    }
+    for taken in answer.taken:
+        numbers[f"{taken.kind}_points"] = taken.gain
+        numbers[f"{taken.kind}_p_best"] = taken.p_best
+        numbers[f"{taken.kind}_chance"] = taken.chance(taken.owner)
+    return MappingProxyType(numbers)
+
+
+def _choices(answer: MiddleAnswer, situation: Situation) -> tuple[Choice, ...]:
+    found: list[Choice] = []
+    unsided = [one for one in situation.ours if one.side is None]
+    found += [_choice(f"{one.name} left", MatchFact.SIDE, Side.LEFT, one.player) for one in unsided]
+    found += [
+        _choice(f"{one.name} lefty", Trait.HAND, Value.LEFT, one.player)
+        for one in situation.ours
+        if one.hand is None
+    ]
+    if answer.pulled_wide is None:
+        found += [_pulled(one) for one in situation.ours if one.side is not None]
+    if situation.asked.ball_kind is None:
+        found.append(_choice("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP))
+    if situation.familiarity is None:
+        found.append(_choice("new pair", MatchFact.FAMILIARITY, Familiarity.NEW))
+    return tuple(found[:CHOICES_AT_MOST])
+
+
+def _pulled(one: OnCourt) -> Choice:
+    return _choice(f"{one.name} pulled wide", MatchFact.PULLED_WIDE, Value.YES, one.player)
+
+
+def _choice(label: str, fact: str, value: str, about: PlayerId | None = None) -> Choice:
+    return Choice(
+        label=label, topic=Topic.COVER_MIDDLE, fact=str(fact), value=str(value), about=about
+    )
+
+
+def _more(answer: MiddleAnswer) -> tuple[str, ...]:
+    """Each kind of ball on a line of its own."""
+    return tuple(
+        f"{words.KIND[taken.kind].capitalize()}: {words.who(answer, taken)}"
+        f" ({taken.gain:+.1f} in 100)"
+        if taken.agreed is None
+        else f"{words.KIND[taken.kind].capitalize()}: {words.who(answer, taken)} (agreed)"
+        for taken in answer.taken
+    )

@@ -1,0 +1,200 @@
+"""The decision behind the middle: an owner for each kind of ball, and what our pair agreed."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.effects import OptionId
+from knowledge.engine import Ranking, rank
+from knowledge.evidence import Profile
+from knowledge.situation import Agreement, OnCourt, Situation
+from knowledge.tactics.middle_effects import MiddleBall, Seat, decision
+from knowledge.vocabulary import AgreementKey, BallKind, Hand, PlayerId, Side, Trait, Wing
+
+
+class Owner(StrEnum):
+    """Who takes a ball: one of our courts, or a rule that needs no name."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    CROSS = "cross"
+    FRONT = "front"
+
+
+SLOW = (BallKind.DINK, BallKind.FLOATING)
+FAST = (BallKind.DRIVE, BallKind.SPEED_UP)
+
+DISAGREES_FROM = 1.0
+"""Points from which our estimate contradicts an agreement aloud."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """Who takes one kind of ball, by our estimate and by the pair's agreement if it says so.
+
+    `rankings` holds one ranking per court the ball may come from.
+    """
+
+    kind: BallKind
+    estimated: Owner
+    agreed: Owner | None
+    rankings: tuple[tuple[Side, Ranking], ...]
+
+    @property
+    def owner(self) -> Owner:
+        """The agreement wins: deciding beforehand is worth more than who."""
+        return self.agreed or self.estimated
+
+    @property
+    def ranking(self) -> Ranking:
+        return self.rankings[0][1]
+
+    def chance(self, owner: Owner) -> float:
+        """Our chance if that owner takes it, over the courts the ball may come from."""
+        chances = [
+            ranking.of(OptionId(seat_of(owner, hitter))).chance for hitter, ranking in self.rankings
+        ]
+        return sum(chances) / len(chances)
+
+    @property
+    def gain(self) -> float:
+        """Points that our estimate gains over the other owner."""
+        return 100 * (self.chance(self.estimated) - self.chance(opposite(self.estimated)))
+
+    @property
+    def p_best(self) -> float:
+        return min(ranking.best.p_best for _, ranking in self.rankings)
+
+    @property
+    def lost_by_agreement(self) -> float:
+        return 100 * (self.chance(self.estimated) - self.chance(self.owner))
+
+
+def seat_of(owner: Owner, hitter: Side) -> Side:
+    """The court that takes the ball. Their left is diagonal from our left."""
+    if owner is Owner.CROSS:
+        return hitter
+    return hitter.other if owner is Owner.FRONT else Side(owner.value)
+
+
+def opposite(owner: Owner) -> Owner:
+    return {
+        Owner.LEFT: Owner.RIGHT,
+        Owner.RIGHT: Owner.LEFT,
+        Owner.CROSS: Owner.FRONT,
+        Owner.FRONT: Owner.CROSS,
+    }[owner]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MiddleAnswer:
+    """Our two seats and an owner for every kind of ball."""
+
+    seats: tuple[Seat, Seat]
+    hitter_side: Side | None
+    pulled_wide: Seat | None
+    agreement: Agreement | None
+    taken: tuple[Taken, ...]
+
+    def of(self, kind: BallKind) -> Taken:
+        return next(one for one in self.taken if one.kind is kind)
+
+    def seat(self, side: Side) -> Seat:
+        return next(seat for seat in self.seats if seat.side is side)
+
+    def player(self, owner: Owner) -> Seat | None:
+        """The seat that owns it; None for a rule while we don't know where the ball comes from."""
+        if owner in (Owner.CROSS, Owner.FRONT) and self.hitter_side is None:
+            return None
+        return self.seat(seat_of(owner, self.hitter_side or Side.LEFT))
+
+    @property
+    def wings(self) -> tuple[Wing | None, Wing | None]:
+        left, right = self.seats
+        return left.wing, right.wing
+
+
+def answer_middle(situation: Situation) -> MiddleAnswer:
+    """Everyone's balls, ranked one kind at a time."""
+    seats = _seats(situation.ours)
+    wide = situation.asked.pulled_wide
+    pulled = next((seat for seat in seats if seat.named and seat.who.player == wide), None)
+    agreement = situation.agreements.get(AgreementKey.MIDDLE)
+    agreed = None if agreement is None or pulled is not None else agreed_owner(agreement, seats)
+    return MiddleAnswer(
+        seats=seats,
+        hitter_side=situation.asked.hitter_side,
+        pulled_wide=pulled,
+        agreement=agreement,
+        taken=tuple(_take(kind, seats, pulled, agreed, situation) for kind in BallKind),
+    )
+
+
+def _take(
+    kind: BallKind,
+    seats: tuple[Seat, Seat],
+    pulled: Seat | None,
+    agreed: Owner | None,
+    situation: Situation,
+) -> Taken:
+    wide = None if pulled is None else pulled.who.player
+    hitter = situation.asked.hitter_side
+    balls = [
+        MiddleBall(kind=kind, hitter_side=side, pulled_wide=wide)
+        for side in ((hitter,) if hitter else tuple(Side))
+    ]
+    rankings = tuple((ball.hitter_side, rank(decision(seats, ball), situation)) for ball in balls)
+    return Taken(
+        kind=kind,
+        estimated=_owner([(side, Side(ranking.best.option.id)) for side, ranking in rankings]),
+        agreed=None if kind is BallKind.LOB else agreed,
+        rankings=rankings,
+    )
+
+
+def _owner(winners: list[tuple[Side, Side]]) -> Owner:
+    """One seat if it wins wherever the ball comes from, else the rule that describes it."""
+    if len({seat for _, seat in winners}) == 1:
+        return Owner(winners[0][1].value)
+    return Owner.CROSS if all(hitter is seat for hitter, seat in winners) else Owner.FRONT
+
+
+def _seats(ours: tuple[OnCourt, ...]) -> tuple[Seat, Seat]:
+    """Left and right; without sides, nobody by name, with the hand that both share."""
+    by_side = {one.side: one for one in ours if one.side is not None}
+    shared = {one.hand for one in ours}
+    hand = ours[0] if len(ours) == 2 and len(shared) == 1 and shared <= {*Hand} else None
+    left, right = (
+        Seat(side=side, who=by_side[side], named=True)
+        if side in by_side
+        else Seat(side=side, who=_someone(side, hand), named=False)
+        for side in Side
+    )
+    return left, right
+
+
+def _someone(side: Side, like: OnCourt | None) -> OnCourt:
+    facts = {} if like is None else {Trait.HAND: like.profile.facts[Trait.HAND]}
+    number = -1 if side is Side.LEFT else -2
+    return OnCourt(
+        profile=Profile(player=PlayerId(number), name=f"{side} player", facts=facts), side=side
+    )
+
+
+def agreed_owner(agreement: Agreement, seats: tuple[Seat, Seat]) -> Owner | None:
+    """Whom an agreement on the middle names; None where it can't be told from its words."""
+    words = set(re.findall(r"[\w'’]+", f"{agreement.value} {agreement.words}".casefold()))
+    if {"slow", "fast"} <= words:
+        return None
+    for seat in seats:
+        if seat.named and seat.who.name.casefold() in words:
+            return Owner(seat.side.value)
+    if words & {"cross", "diagonal", "crosscourt"}:
+        return Owner.CROSS
+    forehands = [seat for seat in seats if seat.wing is Wing.FOREHAND]
+    if "forehand" in words or "forehands" in words:
+        return Owner(forehands[0].side.value) if len(forehands) == 1 else None
+    said = [side for side in Side if side.value in words]
+    return Owner(said[0].value) if len(said) == 1 else None

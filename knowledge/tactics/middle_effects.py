@@ -1,0 +1,203 @@
+"""Who should take a ball through the middle: the page of effects behind cover_middle.
+
+Sizes are rally points on balls through the middle, common practice without a source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from knowledge.effects import (
+    ALWAYS,
+    Condition,
+    Decision,
+    Effect,
+    EffectId,
+    FactId,
+    Mechanism,
+    Option,
+    OptionId,
+    Points,
+    Truth,
+)
+from knowledge.situation import OnCourt
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics.conditions import backhand_in_middle, skill
+from knowledge.vocabulary import TRAITS, BallKind, PlayerId, RallyChance, Side, Trait, Wing
+
+MIDDLE_SHARE = 25.0
+"""Rallies of 100 with a ball through our middle that either could take. Common practice."""
+
+NEUTRAL = RallyChance(0.5)
+
+DIAGONAL: Mapping[BallKind, Points] = MappingProxyType(
+    {
+        BallKind.DINK: Points(mean=3, sd=2),
+        BallKind.FLOATING: Points(mean=2, sd=2),
+        BallKind.DRIVE: Points(mean=1.5, sd=1.5),
+        BallKind.SPEED_UP: Points(mean=1.5, sd=2),
+        BallKind.LOB: Points(mean=0.5, sd=1.5),
+    }
+)
+"""The player diagonal from the hitter moves into the ball and sees it longer."""
+
+FOREHAND: Mapping[BallKind, Points] = MappingProxyType(
+    {
+        BallKind.DINK: Points(mean=1.5, sd=1.5),
+        BallKind.FLOATING: Points(mean=4, sd=2.5),
+        BallKind.DRIVE: Points(mean=3, sd=2),
+        BallKind.SPEED_UP: Points(mean=2.5, sd=2.5),
+        BallKind.LOB: Points(mean=4, sd=2.5),
+    }
+)
+"""A forehand in the middle; least on a dink, and on a speed-up a backhand can be as quick."""
+
+BETTER_SHOT = Points(mean=4, sd=2.5)
+QUICK_FEET = Points(mean=2, sd=1.5)
+LONG_REACH = Points(mean=1.5, sd=1.5)
+LIKES_PACE = Points(mean=2, sd=2)
+PULLED_WIDE = Points(mean=-12, sd=3)
+
+NO_HESITATION_NEW = 3.0
+NO_HESITATION_REGULAR = 1.5
+"""Row 24: what agreeing the middle in words is worth on every rally, new pair or not."""
+
+_WING_SHOTS: Mapping[BallKind, Mapping[Wing, Trait]] = MappingProxyType(
+    {
+        BallKind.DINK: {Wing.FOREHAND: Trait.FOREHAND_DINK, Wing.BACKHAND: Trait.BACKHAND_DINK},
+        BallKind.FLOATING: {
+            Wing.FOREHAND: Trait.FOREHAND_VOLLEY,
+            Wing.BACKHAND: Trait.BACKHAND_VOLLEY,
+        },
+        BallKind.DRIVE: {
+            Wing.FOREHAND: Trait.FOREHAND_VOLLEY,
+            Wing.BACKHAND: Trait.BACKHAND_VOLLEY,
+        },
+        BallKind.SPEED_UP: {
+            Wing.FOREHAND: Trait.COUNTER_FOREHAND,
+            Wing.BACKHAND: Trait.COUNTER_BACKHAND,
+        },
+        BallKind.LOB: {},
+    }
+)
+"""The shot that each ball through the middle asks for, by the wing in the middle."""
+
+_OTHER_SHOTS: Mapping[BallKind, tuple[tuple[Trait, Points], ...]] = MappingProxyType(
+    {
+        BallKind.DINK: ((Trait.REACH, LONG_REACH),),
+        BallKind.FLOATING: ((Trait.FOOT_SPEED, QUICK_FEET), (Trait.REACH, LONG_REACH)),
+        BallKind.DRIVE: ((Trait.HANDLES_PACE, LIKES_PACE),),
+        BallKind.SPEED_UP: ((Trait.COUNTER, BETTER_SHOT), (Trait.HANDLES_PACE, LIKES_PACE)),
+        BallKind.LOB: ((Trait.OVERHEAD, BETTER_SHOT), (Trait.FOOT_SPEED, QUICK_FEET)),
+    }
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seat:
+    """One of our two courts and who plays it; `named` is False where we don't know who."""
+
+    side: Side
+    who: OnCourt
+    named: bool
+
+    @property
+    def option(self) -> Option:
+        return Option(id=OptionId(self.side), label=self.who.name)
+
+    @property
+    def wing(self) -> Wing | None:
+        """The wing next to the centre line, if known."""
+        return self.who.middle_wing()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MiddleBall:
+    """A ball through the middle: its kind, where it comes from, and who is out of place."""
+
+    kind: BallKind
+    hitter_side: Side
+    pulled_wide: PlayerId | None
+
+
+def decision(seats: tuple[Seat, Seat], ball: MiddleBall) -> Decision:
+    """Which of our two takes this ball."""
+    return Decision(
+        options=tuple(seat.option for seat in seats),
+        effects=tuple(effect for seat in seats for effect in _effects(seat, ball)),
+        neutral=NEUTRAL,
+        share=MIDDLE_SHARE,
+    )
+
+
+def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
+    name = seat.who.name
+    backhand = backhand_in_middle(seat.who, None)
+    yield _rule(
+        "cross from the ball",
+        seat,
+        DIAGONAL[ball.kind],
+        Mechanism.TIME,
+        "Cross from the ball sees it longer",
+        when=_is_diagonal(seat, ball),
+    )
+    yield _rule(
+        "forehand",
+        seat,
+        FOREHAND[ball.kind],
+        Mechanism.THEIR_REPLY,
+        f"{name}'s forehand is in the middle",
+        when=~backhand,
+    )
+    if ball.pulled_wide == seat.who.player:
+        yield _rule("wide", seat, PULLED_WIDE, Mechanism.COVER, f"{name} is pulled wide")
+    for wing, trait in _WING_SHOTS[ball.kind].items():
+        when = backhand if wing is Wing.BACKHAND else ~backhand
+        yield _skill(seat, trait, BETTER_SHOT, when)
+    for trait, points in _OTHER_SHOTS[ball.kind]:
+        yield _skill(seat, trait, points, ALWAYS)
+
+
+def _skill(seat: Seat, trait: Trait, points: Points, when: Condition) -> Effect:
+    return skill(
+        seat.who,
+        trait,
+        points,
+        Mechanism.OUR_ERROR,
+        on=(seat.option.id,),
+        named=f"{seat.who.name}'s {TRAITS[trait].label}",
+        when=when,
+    )
+
+
+def _is_diagonal(seat: Seat, ball: MiddleBall) -> Condition:
+    """Their left court is diagonal from our left: each side counts facing the net."""
+    seat_is_diagonal = ball.hitter_side is seat.side
+    return Condition(
+        name=f"{seat.side} is cross from the ball",
+        fact=FactId("hitter"),
+        prevalence=0.5,
+        test=lambda _situation: Truth.of(seat_is_diagonal),
+    )
+
+
+def _rule(
+    name: str,
+    seat: Seat,
+    points: Points,
+    mechanism: Mechanism,
+    because: str,
+    *,
+    when: Condition = ALWAYS,
+) -> Effect:
+    return Effect(
+        id=EffectId(f"{name}:{seat.side}"),
+        on=frozenset({seat.option.id}),
+        points=points,
+        mechanism=mechanism,
+        because=because,
+        source=COMMON_PRACTICE,
+        when=when,
+    )

@@ -1,0 +1,157 @@
+"""How an answer about the middle is said, short enough for a lock screen."""
+
+from __future__ import annotations
+
+from knowledge.advice import CALL_LIMIT
+from knowledge.tactics.dink_words import fit
+from knowledge.tactics.middle_answer import FAST, SLOW, MiddleAnswer, Owner, Taken, seat_of
+from knowledge.tactics.middle_effects import Seat
+from knowledge.vocabulary import BallKind, Side, Wing
+
+KIND = {
+    BallKind.DINK: "dink",
+    BallKind.FLOATING: "floater",
+    BallKind.DRIVE: "drive",
+    BallKind.SPEED_UP: "speed-up",
+    BallKind.LOB: "lob",
+}
+
+IF_WIDE = "One of you pulled wide? The other takes all inside."
+
+
+def call(answer: MiddleAnswer, asked: BallKind | None) -> str:
+    """The call: one ball if one was asked about, else slow and fast."""
+    if answer.pulled_wide is not None:
+        return _while_wide(answer, answer.pulled_wide)
+    if asked is not None:
+        return _one_ball(answer, answer.of(asked))
+    groups = _groups(answer)
+    if len(groups) == 1:
+        return _every_ball(answer, groups[0][1].owner)
+    return fit(
+        (
+            " ".join(f"{label}: {long_name(answer, taken)}." for label, taken in groups),
+            " ".join(f"{label}: {who(answer, taken)}." for label, taken in groups),
+            " ".join(f"{label}: {short_name(answer, taken)}." for label, taken in groups),
+            " ".join(f"{label}: {_court(answer, taken.owner)}." for label, taken in groups),
+        )
+    )
+
+
+_LABELS: dict[tuple[BallKind, ...], str] = {
+    (BallKind.DINK,): "Slow",
+    (BallKind.FLOATING,): "High",
+    (BallKind.DRIVE,): "Drives",
+    (BallKind.SPEED_UP,): "Speed-ups",
+    SLOW: "Slow",
+    FAST: "Fast",
+    (BallKind.FLOATING, *FAST): "High or fast",
+    (*SLOW, BallKind.DRIVE): "Slow or drives",
+}
+
+
+def _groups(answer: MiddleAnswer) -> list[tuple[str, Taken]]:
+    """The balls by owner, in order of pace, each group under one word where there is one."""
+    by_owner: dict[Owner, list[Taken]] = {}
+    for kind in (*SLOW, *FAST):
+        taken = answer.of(kind)
+        by_owner.setdefault(taken.owner, []).append(taken)
+    return [(_label(tuple(one.kind for one in group)), group[0]) for group in by_owner.values()]
+
+
+def _label(kinds: tuple[BallKind, ...]) -> str:
+    if kinds in _LABELS:
+        return _LABELS[kinds]
+    words = [_LABELS[(kind,)] for kind in kinds]
+    return ", ".join([words[0], *(word.lower() for word in words[1:])])
+
+
+def long_name(answer: MiddleAnswer, taken: Taken) -> str:
+    """The owner with the reason in it: a name and a wing, or where the ball comes from."""
+    seat = answer.player(taken.owner)
+    if seat is None:
+        return rule_name(taken.owner)
+    if answer.hitter_side is seat.side and taken.kind is BallKind.DINK:
+        return f"{seat.who.name}, cross from the ball"
+    return _with_wing(seat)
+
+
+def who(answer: MiddleAnswer, taken: Taken) -> str:
+    """The owner by name and wing."""
+    seat = answer.player(taken.owner)
+    return rule_name(taken.owner) if seat is None else _with_wing(seat)
+
+
+def short_name(answer: MiddleAnswer, taken: Taken) -> str:
+    seat = answer.player(taken.owner)
+    return rule_name(taken.owner, short=True) if seat is None else seat.who.name
+
+
+def _court(answer: MiddleAnswer, owner: Owner) -> str:
+    """The owner without a name, for names that don't fit."""
+    if answer.hitter_side is None and owner in (Owner.CROSS, Owner.FRONT):
+        return rule_name(owner, short=True)
+    return str(seat_of(owner, answer.hitter_side or Side.LEFT))
+
+
+def rule_name(owner: Owner, *, short: bool = False) -> str:
+    if owner is Owner.CROSS:
+        return "cross" if short else "cross from the ball"
+    return "straight" if short else "in front of the ball"
+
+
+def _with_wing(seat: Seat) -> str:
+    wing = seat.wing
+    if wing is None and not seat.named:
+        return seat.who.name
+    return seat.who.name if wing is not Wing.FOREHAND else f"{seat.who.name}'s forehand"
+
+
+def _while_wide(answer: MiddleAnswer, wide: Seat) -> str:
+    inside = answer.seat(wide.side.other)
+    return fit(
+        (
+            f"Give {inside.who.name} all inside while {wide.who.name} is wide.",
+            f"Give {inside.who.name} everything inside.",
+            f"Give the {inside.side} player everything inside.",
+        )
+    )
+
+
+def _one_ball(answer: MiddleAnswer, taken: Taken) -> str:
+    kind = KIND[taken.kind]
+    seat = answer.player(taken.owner)
+    if seat is None:
+        who_takes = "cross from" if taken.owner is Owner.CROSS else "in front of"
+        return f"Take the {kind} if you're {who_takes} the ball."
+    return fit(
+        (
+            f"Let {_with_wing(seat)} take the {kind}.",
+            f"Let {seat.who.name} take the {kind}.",
+            f"Let the {seat.side} player take the {kind}.",
+        )
+    )
+
+
+def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
+    seat = answer.player(owner)
+    if seat is None:
+        place = "cross from" if owner is Owner.CROSS else "in front of"
+        return f"Take it if you're {place} the ball, slow or fast."
+    return fit(
+        (
+            f"Give {_with_wing(seat)} the middle, slow and fast.",
+            f"Give {seat.who.name} the middle.",
+            f"Give the {seat.side} player the middle, slow and fast.",
+        )
+    )
+
+
+def zone_label(answer: MiddleAnswer, kinds: tuple[BallKind, ...], word: str) -> str:
+    owners = {answer.of(kind).owner for kind in kinds}
+    if len(owners) > 1:
+        return f"{word}: by ball"
+    return f"{word}: {short_name(answer, answer.of(kinds[0]))}"
+
+
+assert len(IF_WIDE) <= CALL_LIMIT
