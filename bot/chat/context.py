@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import (
@@ -24,6 +24,15 @@ KEPT_PENDINGS = 4
 """Questions of ours still open for a tap; older ones have gone stale."""
 
 
+class SaidState(NamedTuple):
+    """A score said inside a question: for this question only, never the match's."""
+
+    ours: int
+    theirs: int
+    server: int | None
+    we_serve: bool
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """The last question, so that a button can put it again with one thing settled."""
@@ -38,6 +47,7 @@ class Asked:
     striker_side: Side | None = None
     pulled_wide: PlayerId | None = None
     we_serve: bool | None = None
+    score: SaidState | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,6 +184,7 @@ def _asked_to_json(asked: Asked | None) -> dict[str, Any] | None:
         "striker_side": asked.striker_side,
         "pulled_wide": asked.pulled_wide,
         "we_serve": asked.we_serve,
+        "score": None if asked.score is None else list(asked.score),
     }
     return {key: value for key, value in plain.items() if value is not None and value != []}
 
@@ -192,6 +203,7 @@ def _asked_from_json(stored: Mapping[str, Any] | None) -> Asked | None:
         striker_side=_maybe(Side, stored.get("striker_side")),
         pulled_wide=stored.get("pulled_wide"),
         we_serve=stored.get("we_serve"),
+        score=None if stored.get("score") is None else SaidState(*stored["score"]),
     )
 
 

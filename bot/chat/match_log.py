@@ -12,6 +12,7 @@ from knowledge.game import (
     GameState,
     Lineup,
     MatchState,
+    RallyRotation,
     Scoring,
     after,
     start,
@@ -68,15 +69,7 @@ def _between_games(match: MatchState) -> MatchState:
     if won is None or match.we_won is not None:
         return match
     started = match.game.we_started
-    return MatchState(
-        game=start(
-            match.format,
-            we_serve=True if started is None else not started,
-            lineup=match.game.lineup,
-        ),
-        games_ours=match.games_ours + won,
-        games_theirs=match.games_theirs + (not won),
-    )
+    return match.next_game(we_serve=True if started is None else not started)
 
 
 def _said(game: GameState, entry: EntryRow) -> GameState:
@@ -87,31 +80,21 @@ def _said(game: GameState, entry: EntryRow) -> GameState:
     server = entry.server if game.format.has_two_servers else None
     if (ours, theirs, we_serve, server) == (game.ours, game.theirs, game.we_serve, game.server):
         return game
+    if _is_opening(game) and (ours, theirs, server) == (0, 0, game.server):
+        return start(game.format, we_serve=we_serve, lineup=game.lineup)
     return replace(
         game,
         ours=ours,
         theirs=theirs,
         we_serve=we_serve,
-        server=server if server is not None or not game.format.has_two_servers else game.server,
-        starter_serves=_starter_serves(game.format, we_serve, ours, theirs, server),
-        we_started=game.we_started,
+        server=game.server if server is None else server,
+        starter_serves=None if game.format.has_two_servers else True,
     )
 
 
-def _starter_serves(
-    format: GameFormat, we_serve: bool, ours: int, theirs: int, server: int | None
-) -> bool | None:
-    """Settled by a call only where the serving side has no point and server 1 serves.
-
-    Server 1 of a side at 0 is the player on the right at 0, the starter; at 0-0-2 it is the
-    starter of the game. Everywhere else either partner may be serving.
-    """
-    if not format.has_two_servers:
-        return True
-    points = ours if we_serve else theirs
-    if points == 0 and (server == 1 or (server == 2 and ours == theirs == 0)):
-        return True
-    return None
+def _is_opening(game: GameState) -> bool:
+    """Whether nothing of the game was played yet."""
+    return game == start(game.format, we_serve=game.we_serve, lineup=game.lineup)
 
 
 def _new_game(match: MatchState, entry: EntryRow) -> MatchState:
@@ -137,6 +120,8 @@ def format_to_json(format: GameFormat) -> dict[str, Any]:
         "scoring": format.scoring.value,
         "discipline": format.discipline.value,
         "best_of": format.best_of,
+        "freeze_on_serve": format.freeze_on_serve,
+        "rally_rotation": format.rally_rotation.value,
     }
 
 
@@ -149,6 +134,8 @@ def format_from_json(stored: Mapping[str, Any]) -> GameFormat:
         scoring=Scoring(stored.get("scoring", Scoring.SIDE_OUT)),
         discipline=Discipline(stored.get("discipline", Discipline.DOUBLES)),
         best_of=stored.get("best_of", 3),
+        freeze_on_serve=stored.get("freeze_on_serve", False),
+        rally_rotation=RallyRotation(stored.get("rally_rotation", RallyRotation.SWAP_ON_OWN_SERVE)),
     )
 
 

@@ -7,7 +7,7 @@ import json
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.chat.context import KEPT_PENDINGS, Asked, Context, Pending
+from bot.chat.context import KEPT_PENDINGS, Asked, Context, Pending, SaidState
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import BallKind, BallQuality, Mode, PlayerId, Side, Topic, Wing
 
@@ -27,6 +27,10 @@ ASKED = st.builds(
     striker_side=MAYBE | st.sampled_from(Side),
     pulled_wide=MAYBE | PLAYERS,
     we_serve=MAYBE | st.booleans(),
+    score=MAYBE
+    | st.builds(
+        SaidState, st.integers(0, 30), st.integers(0, 30), MAYBE | st.integers(1, 2), st.booleans()
+    ),
 )
 PENDINGS = st.lists(
     st.builds(

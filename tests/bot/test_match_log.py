@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.chat.match_log import fold, format_from_json, format_to_json, unvoided
-from knowledge.game import Discipline, GameFormat, Scoring
+from knowledge.game import Discipline, GameFormat, RallyRotation, Scoring
 from scouting_db.values import EntryKind, EntryRow, Micros, Winner
 
 ONE_GAME = GameFormat(best_of=1)
@@ -90,5 +90,11 @@ def test_formats_round_trip() -> None:
         GameFormat(target=15, best_of=1),
         GameFormat(target=21, scoring=Scoring.RALLY),
         GameFormat(discipline=Discipline.SINGLES, cap=15, win_by=1),
+        GameFormat(
+            target=21,
+            scoring=Scoring.RALLY,
+            freeze_on_serve=True,
+            rally_rotation=RallyRotation.NEVER_SWAP,
+        ),
     ):
         assert format_from_json(format_to_json(format)) == format

@@ -67,9 +67,15 @@ class Desk:
         if self._view is None and self._changed:
             self._view = self._read_view()
         elif self._view is None:
-            version = self.book.version()
-            self._view = self.views.get(self.book_id, version, self.day, self._read_view)
+            self._view = self.views.get(self.book_id, self.version, self.day, self._read_view)
         return self._view
+
+    @property
+    def version(self) -> int:
+        """The book's version as the turn found it."""
+        if self.chat.book == self.book_id and self.chat.version is not None:
+            return self.chat.version
+        return self.book.version()
 
     def changed(self) -> None:
         """The roster, the pairs or the notes were written: what was read of them is stale."""
@@ -78,7 +84,7 @@ class Desk:
 
     def _read_view(self) -> BookView:
         return view_of(
-            version=self.book.version(),
+            version=self.version,
             day=self.day,
             roster=self.book.players(),
             pairs=[(pair.pair, pair.players) for pair in self.book.pairs()],

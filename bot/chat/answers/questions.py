@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.context import Asked
+from bot.chat.context import Asked, SaidState
 from bot.chat.gather import gather
-from bot.chat.question import Question
+from bot.chat.question import Question, Slots
 from bot.chat.render import render, render_more
 from bot.chat.reply import Reply
 from knowledge.advice import Advice
-from knowledge.game import GameState, faults, start
+from knowledge.game import GameFormat, GameState, faults, start
 from knowledge.situation import Situation
 from knowledge.tactics import advise
 from knowledge.vocabulary import Mode, Topic
@@ -35,16 +35,14 @@ def answer(desk: Desk, question: Question) -> Reply:
         ball=slots.ball,
         ball_kind=slots.ball_kind,
         we_serve=slots.serving,
+        score=_score_said(slots),
     )
-    said = _state_said(desk, question)
-    return answer_asked(desk, asked, offers=question.offers, said=said)
+    return answer_asked(desk, asked, offers=question.offers)
 
 
-def answer_asked(
-    desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = (), said: GameState | None = None
-) -> Reply:
+def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) -> Reply:
     """Answer a question as remembered: a text and a tap take the same road from here."""
-    advice, situation = advice_on(desk, asked, said=said)
+    advice, situation = advice_on(desk, asked)
     desk.context = replace(
         desk.context.looking_at(*(asked.about or desk.context.focus)), asked=asked
     )
@@ -68,11 +66,10 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     return render_more(advice)
 
 
-def advice_on(
-    desk: Desk, asked: Asked, *, said: GameState | None = None
-) -> tuple[Advice, Situation]:
-    """What the engine says, and what it was told."""
-    match = desk.match_state()
+def advice_on(desk: Desk, asked: Asked) -> tuple[Advice, Situation]:
+    """What the engine says, and what it was told. A score in the question stands for it alone."""
+    said = None if asked.score is None else _state_of(asked.score, desk.format())
+    match = None if said else desk.match_state()
     situation = gather(
         asked,
         desk.context,
@@ -83,27 +80,33 @@ def advice_on(
     return advise(situation), situation
 
 
-def _state_said(desk: Desk, question: Question) -> GameState | None:
-    """The state of a score inside a question: used for this answer, never stored."""
-    score = question.slots.score
+def _score_said(slots: Slots) -> SaidState | None:
+    """A score inside a question, from our side; a bare call is ours unless it says they serve."""
+    score = slots.score
     if score is None:
         return None
-    ours, theirs, we_serve = score.ours, score.theirs, score.we_serve
-    server = score.server
+    serving = slots.serving if score.we_serve is None else score.we_serve
+    we_serve = True if serving is None else serving
     if score.call is not None:
-        we_serve = True if we_serve is None else we_serve
         first, second = score.call.serving, score.call.receiving
         ours, theirs = (first, second) if we_serve else (second, first)
-        server = score.call.server
-    if ours is None or theirs is None:
+        return SaidState(ours, theirs, score.call.server, we_serve)
+    if score.ours is None or score.theirs is None:
         return None
-    format = question.slots.format or desk.format()
-    serving = True if we_serve is None else we_serve
-    opening = start(format, we_serve=serving)
-    known = server or (1 if format.has_two_servers else None)
-    state = replace(opening, ours=ours, theirs=theirs, server=known, starter_serves=None)
-    if not format.has_two_servers:
-        state = replace(state, starter_serves=True)
+    return SaidState(score.ours, score.theirs, score.server, we_serve)
+
+
+def _state_of(said: SaidState, format: GameFormat) -> GameState | None:
+    """The game at that score, None where it cannot happen; without a number server 1 serves."""
+    two = format.has_two_servers
+    state = replace(
+        start(format, we_serve=said.we_serve),
+        ours=said.ours,
+        theirs=said.theirs,
+        server=(said.server or 1) if two else None,
+        starter_serves=None if two else True,
+        we_started=None,
+    )
     return None if faults(state) else state
 
 
