@@ -128,9 +128,10 @@ def _keep_words(
         return
     chat = directory.chat_row(row.chat)
     person = directory.person(chat.account, incoming.user_id, incoming.user_name)
-    if chat.book is None or directory.role(chat.book, person) is not Role.EDITOR:
+    book = directory.settle_book(chat, person, name=f"{incoming.user_name}'s book")
+    if directory.role(book, person) is not Role.EDITOR:
         return
-    Book(connection, chat.book, person=person, now=now).add_note(
+    Book(connection, book, person=person, now=now).add_note(
         incoming.text,
         chat=row.chat,
         external_message_id=row.external_message_id,

@@ -60,7 +60,9 @@ class Incoming:
             "forwarded": self.forwarded,
             "tap_id": self.tap_id,
         }
-        return {key: value for key, value in plain.items() if value not in (None, False)}
+        return {
+            key: value for key, value in plain.items() if value is not None and value is not False
+        }
 
     @classmethod
     def from_json(cls, stored: Mapping[str, Any]) -> Incoming:

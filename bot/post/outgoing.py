@@ -52,13 +52,15 @@ class Outgoing:
         """Plain JSON, absent things left out."""
         plain = {
             "text": self.text,
-            "buttons": [[_button_to_json(one) for one in row] for row in self.buttons],
+            "buttons": [[_button_to_json(one) for one in row] for row in self.buttons] or None,
             "picture": None if self.picture is None else asdict(self.picture),
             "about": None if self.about is None else [self.about.kind, self.about.id],
             "replaces": self.replaces,
             "continues": self.continues,
         }
-        return {key: value for key, value in plain.items() if value not in (None, [], False)}
+        return {
+            key: value for key, value in plain.items() if value is not None and value is not False
+        }
 
     @classmethod
     def from_json(cls, stored: Mapping[str, Any]) -> Outgoing:

@@ -75,25 +75,10 @@ def test_what_a_killed_sender_had_in_hand_is_sent_at_once(tmp_path: Path) -> Non
         api.fail("sendMessage", *[Fault(status=502, description="Bad Gateway")] * 3)
         api.put(message_update(chat_id=1, text="/help"))
         with bot_process(api, tmp_path) as bot:
-            api.wait_until(lambda _: len(calls_to_send(api)) >= 1)
+            api.wait_until(lambda _: "sendMessage" in api.called())
             bot.stop(signal.SIGKILL)
         api.ask(lambda state: state.faults.clear())
         began = time.monotonic()
         with bot_process(api, tmp_path):
             api.wait_for_sent(1, 1)
         assert time.monotonic() - began < 20
-
-
-def calls_to_send(api: Server) -> list[str]:
-    return api.ask(lambda state: [method for method, _ in state.calls if method == "sendMessage"])
-
-
-def test_only_one_process_serves_a_bot_on_a_database(tmp_path: Path) -> None:
-    with running() as api, bot_process(api, tmp_path) as first:
-        api.say(1, "/help")
-        api.wait_for_sent(1, 1)
-        with bot_process(api, tmp_path) as second:
-            assert second.process.wait(timeout=25) == 1
-        assert "Another process" in first.logged(), "both write to the same log here"
-        api.say(1, "/help")
-        api.wait_for_sent(2, 1)

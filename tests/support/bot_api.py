@@ -81,6 +81,10 @@ class Server:
         """What the bot sent so far, to one chat or to all."""
         return self.ask(lambda state: [one for one in state.sent if chat_id in (None, one.chat_id)])
 
+    def called(self) -> list[str]:
+        """The methods called so far."""
+        return self.ask(lambda state: [method for method, _ in state.calls])
+
     def wait_for_sent(
         self, count: int, chat_id: int | None = None, *, within_s: float = 20.0
     ) -> list[SentMessage]:

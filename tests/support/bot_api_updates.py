@@ -69,8 +69,10 @@ def _user(user_id: int) -> dict[str, Any]:
     return {"id": user_id, "is_bot": False, "first_name": f"User{user_id}"}
 
 
-PHOTO = {"photo": [{"file_id": "f", "file_unique_id": "u", "width": 90, "height": 90}]}
-STICKER = {
+PHOTO: dict[str, Any] = {
+    "photo": [{"file_id": "f", "file_unique_id": "u", "width": 90, "height": 90}]
+}
+STICKER: dict[str, Any] = {
     "sticker": {
         "file_id": "f",
         "file_unique_id": "u",
@@ -81,7 +83,7 @@ STICKER = {
         "is_video": False,
     }
 }
-VOICE = {"voice": {"file_id": "f", "file_unique_id": "u", "duration": 3}}
-FORWARDED = {
+VOICE: dict[str, Any] = {"voice": {"file_id": "f", "file_unique_id": "u", "duration": 3}}
+FORWARDED: dict[str, Any] = {
     "forward_origin": {"type": "hidden_user", "date": 1_700_000_000, "sender_user_name": "Hale"}
 }

@@ -21,8 +21,9 @@ EXIT_WITHIN_S = 20
 
 @dataclass(slots=True, kw_only=True)
 class BotProcess:
-    """A running bot, its database file and its log file."""
+    """A running bot, the server it talks to, its database file and its log file."""
 
+    api: Server
     process: subprocess.Popen[bytes]
     database: Path
     log: Path
@@ -31,6 +32,22 @@ class BotProcess:
         """Send the signal and return the exit code."""
         self.process.send_signal(number)
         return self.process.wait(timeout=EXIT_WITHIN_S)
+
+    def states(self, chat: int) -> dict[str, int]:
+        """How many messages to a chat are in which state of the outbox."""
+        query = f"""
+            SELECT state, count(*) FROM outbox JOIN chat USING (chat_id)
+            WHERE external_chat_id = '{chat}' GROUP BY state
+        """
+        return dict(rows(self.database, query))
+
+    def received(self, chat: int) -> list[str]:
+        """The states of the chat's updates in the inbox, in order."""
+        query = f"""
+            SELECT state FROM inbox JOIN chat USING (chat_id)
+            WHERE external_chat_id = '{chat}' ORDER BY inbox_id
+        """
+        return [state for (state,) in rows(self.database, query)]
 
     def logged(self) -> str:
         """Everything written to the error stream so far."""
@@ -68,7 +85,7 @@ def bot_process(
             stderr=errors,
         )
         try:
-            yield BotProcess(process=process, database=database, log=log)
+            yield BotProcess(api=api, process=process, database=database, log=log)
         finally:
             process.kill()
             process.wait()

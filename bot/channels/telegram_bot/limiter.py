@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections import deque
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
 
 from scouting_db.values import ChatId
@@ -70,8 +70,15 @@ class Limiter:
     `paced` False keeps to the server's own 429 answers only.
     """
 
-    def __init__(self, *, clock: Callable[[], float], paced: bool = True) -> None:
+    def __init__(
+        self,
+        *,
+        clock: Callable[[], float],
+        sleep: Callable[[float], Awaitable[None]] = asyncio.sleep,
+        paced: bool = True,
+    ) -> None:
         self._clock = clock
+        self._sleep = sleep
         self._paced = paced
         self._overall = Window(OVERALL_QUOTA)
         self._chats: dict[ChatId, _Chat] = {}
@@ -80,7 +87,7 @@ class Limiter:
         """Return when the message may go; it is counted as sent now."""
         known = self._chat(chat, is_group=is_group)
         while (delay := known.free_at(self._clock()) - self._clock()) > 0:
-            await asyncio.sleep(delay)
+            await self._sleep(delay)
         if not self._paced:
             return
         now = self._clock()
@@ -89,11 +96,16 @@ class Limiter:
         at = self._overall.free_at(now)
         self._overall.take(at)
         if at > now:
-            await asyncio.sleep(at - now)
+            await self._sleep(at - now)
 
     def pause(self, chat: ChatId, *, seconds: float, is_group: bool = False) -> None:
         """The server asked this chat to wait."""
         self._chat(chat, is_group=is_group).paused_until = self._clock() + seconds
+
+    @property
+    def known_chats(self) -> int:
+        """How many chats are remembered."""
+        return len(self._chats)
 
     def _chat(self, chat: ChatId, *, is_group: bool) -> _Chat:
         known = self._chats.get(chat)

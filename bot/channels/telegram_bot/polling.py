@@ -41,7 +41,7 @@ EXIT_DONE, EXIT_FAILED, EXIT_SETTINGS = 0, 1, 2
 CONNECTIONS = 128
 """Sends at a time; the messenger's own limits end far below."""
 
-DRAIN_S = 8.0
+DRAIN_S = 5.0
 """How long a stop waits for unsent replies; service managers kill after some 10 seconds."""
 
 FIRST_PAUSE_S = 1.0
