@@ -36,10 +36,16 @@ _NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
 
 
 class Strength(IntEnum):
-    """WHOLE settles it alone, PART may be shared; GIVEN and INITIALS may sound like others'."""
+    """How much a form says: WHOLE settles it alone, the others may be shared.
 
-    WHOLE = 4
-    PART = 3
+    LATER is the later part of a double surname, which its bearers hardly go by; GIVEN and
+    INITIALS may sound like others'.
+    """
+
+    WHOLE = 6
+    SURNAME = 5
+    PART = 4
+    LATER = 3
     GIVEN = 2
     INITIALS = 1
 
@@ -72,21 +78,22 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     if not surname:
         return
     yield given, Strength.GIVEN
-    yield surname, Strength.PART
-    yield from ((part, Strength.PART) for part in _surname_parts(surname))
+    yield surname, Strength.SURNAME
+    yield from _surname_parts(surname)
     yield from _initialed(given, surname)
 
 
-def _surname_parts(surname: str) -> Iterator[str]:
-    """`van der`, `meer`, `vd meer` of van der Meer; `ruiz` and `pena` of Ruiz-Peña."""
+def _surname_parts(surname: str) -> Iterator[tuple[str, Strength]]:
+    """`van der`, `meer`, `vd meer` of van der Meer; `ruiz` and, later, `pena` of Ruiz-Peña."""
     words = surname.split()
     particles = [word for word in words if word in _PARTICLES]
     core = [word for word in words if word not in _PARTICLES]
-    yield from core
+    yield from ((word, Strength.PART if not at else Strength.LATER) for at, word in enumerate(core))
     if particles and core:
-        yield " ".join(core)
-        yield from (" ".join(particles[: each + 1]) for each in range(len(particles)))
-        yield "".join(word[0] for word in particles) + "".join(core)
+        yield " ".join(core), Strength.PART
+        begun = (" ".join(particles[: each + 1]) for each in range(len(particles)))
+        yield from ((part, Strength.PART) for part in begun)
+        yield "".join(word[0] for word in particles) + "".join(core), Strength.PART
 
 
 def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:

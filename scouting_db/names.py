@@ -9,13 +9,14 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import takewhile
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from scouting_db.name_cost import allowed_cost, cost_of
 from scouting_db.name_forms import Form, Strength, forms
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
@@ -28,18 +29,8 @@ NEAREST = 3
 ASKED_AT_MOST = 6
 """More alike names than this do not fit on buttons."""
 
-SOUNDS_ALIKE = 0.5
-"""Cost of a name that sounds the same but is spelled otherwise; one letter costs 1."""
-
 MARGIN = 0.75
 """A second name within this cost of the best must be asked about."""
-
-_ALLOWED_COST = ((3, 0.0), (4, SOUNDS_ALIKE), (7, 1.5), (99, 2.5))
-"""Letters of the longer name, and the cost up to which it still counts as the same name.
-Common practice, no source; checked on tests/cases/names.jsonl and the open voices."""
-
-_ALLOWED_LONG = 3.5
-"""For ten letters and more whose consonants agree: dictated names lose their vowels."""
 
 BEGINNING = 1.0
 """Cost of a name cut short, such as `lindq`."""
@@ -47,14 +38,11 @@ BEGINNING = 1.0
 NOT_THIS_PERSON = 4.0
 """Cost of a surname that fits under a first name or an initial that does not."""
 
+
 _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
 )
-_LONG = 10
-_SHORT = 6
-_VOWELS = frozenset("aeiou")
 _SHORTEST_BEGINNING = 3
-_LETTERS_MORE = 2
 _SURNAME_LETTERS = frozenset("o")
 _CANDIDATES = 60
 _SMALL_ROSTER = 2_000
@@ -69,9 +57,14 @@ class Found:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Alike:
-    """Several players; it must be asked which."""
+    """Several players; it must be asked which.
+
+    `likeliest` goes by exactly what was typed, while the others only bear it as the later part of
+    a double surname (Brandt beside Nguyen-Brandt): a reply that names them in full may go ahead.
+    """
 
     players: tuple[PlayerRow, ...]
+    likeliest: PlayerRow | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,7 +123,16 @@ class NameIndex:
             kinds = {strength for strength, _ in holders}
             alike = [one for near in self._by_sound[sound(key)] for one in self._by_key[near]]
             holders = [one for one in alike if one[0] in kinds]
-        return self._match({position for _, position in holders}) if holders else None
+        if not holders:
+            return None
+        match = self._match({position for _, position in holders})
+        likeliest = self._plain_bearer(holders)
+        return replace(match, likeliest=likeliest) if isinstance(match, Alike) else match
+
+    def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
+        plain = [position for strength, position in holders if strength is Strength.SURNAME]
+        rest = {strength for strength, _ in holders} - {Strength.SURNAME}
+        return self.roster[plain[0]] if len(plain) == 1 and rest == {Strength.LATER} else None
 
     def _near(self, folded: str, key: str) -> Match:
         costs = self._costs(folded, key)
@@ -170,7 +172,7 @@ class NameIndex:
 
     def _alike(self, key: str) -> Iterator[tuple[int, float, float]]:
         for near in self._sounding_like(key):
-            cost, allowed = _cost(key, near), _allowed(key, near)
+            cost, allowed = cost_of(key, near), allowed_cost(key, near)
             yield from ((position, cost, allowed) for position in self._holders(near))
         for longer in self._beginning_with(key):
             allowed = BEGINNING if 2 * len(key) >= len(longer) else 0.0
@@ -183,7 +185,7 @@ class NameIndex:
         """`P. Simanski`, `Hale B`: the word as usual, and the letter must begin another part."""
         for position, cost, allowed in self._alike(word):
             parts = fold(self.roster[position].name).split()
-            others = [part for part in parts if _cost(word, part) > cost]
+            others = [part for part in parts if cost_of(word, part) > cost]
             fits = any(part.startswith(letter) for part in others)
             yield position, cost if fits else cost + NOT_THIS_PERSON, allowed
 
@@ -255,15 +257,6 @@ def _initial(words: Sequence[str]) -> tuple[str, str] | None:
     return (letter, word) if len(word) > 1 else None
 
 
-def _differ_by_a_vowel(typed: str, key: str) -> bool:
-    """`muller` and `moller`: the first vowel makes two names of them, unless they sound alike."""
-    if len(typed) != len(key) or sound(typed) == sound(key):
-        return False
-    other = [place for place, letter in enumerate(typed) if letter != key[place]]
-    first = next((place for place, letter in enumerate(typed) if letter in _VOWELS), None)
-    return other == [first] and key[other[0]] in _VOWELS
-
-
 def _without_titles(folded: str) -> str:
     words = folded.split()
     while len(words) > 1 and words[0] in _TITLES:
@@ -278,24 +271,3 @@ def _begins(word: str, typed: str) -> bool:
     heard = consonants(sound(typed))
     heard_too = len(heard) > 1 and consonants(sound(word)).startswith(heard)
     return word.startswith(typed) or heard_too
-
-
-def _cost(typed: str, key: str) -> float:
-    if typed[0] != key[0] and sound(typed)[:1] != sound(key)[:1]:
-        return float(max(len(typed), len(key)))
-    spelled = DamerauLevenshtein.distance(typed, key)
-    sounded = DamerauLevenshtein.distance(sound(typed), sound(key))
-    if sounded and 2 * spelled > max(len(typed), len(key)):
-        return float(spelled)
-    return min(float(spelled), sounded + SOUNDS_ALIKE)
-
-
-def _allowed(typed: str, key: str) -> float:
-    letters = max(len(typed), len(key))
-    if letters - min(len(typed), len(key)) > _LETTERS_MORE and sound(typed) != sound(key):
-        return 0.0
-    if letters >= _LONG and consonants(sound(typed)) == consonants(sound(key)):
-        return _ALLOWED_LONG
-    if letters <= _SHORT and _differ_by_a_vowel(typed, key):
-        return 0.0
-    return next(cost for longest, cost in _ALLOWED_COST if letters <= longest)

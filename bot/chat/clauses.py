@@ -13,6 +13,13 @@ _TURNS = frozenset(
     ["but", "though", "tho", "although", "however", "except", "while", "whereas", "yet", "because",
      "cuz", "bc", "cause", "since", "so", "otherwise", "if", "when", "unless"]
 )  # fmt: skip
+NOT_TO_DO = frozenset(
+    ["speed", "hit", "serve", "lob", "drive", "dink", "go", "get", "give", "leave", "let", "feed",
+     "try", "play", "make", "be", "attack", "bang", "target", "return", "engage", "trade", "bother",
+     "float", "pop", "use", "block"]
+)  # fmt: skip
+"""What "don't" forbids us; of a player one says "doesn't"."""
+
 _JOINS = frozenset(["and", "n", "plus", "then", "also", "w", "with"])
 
 
@@ -35,13 +42,21 @@ def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[
     cuts: list[Clause] = []
     start, joined, turned = 0, False, False
     for place, word in enumerate(said):
-        cut = None if place in inside or not place else _cut(word)
+        cut = None if place in inside or not place else _cut(word) or _advises(said, place)
         if cut is not None:
             cuts.append(Clause(start=start, stop=place, joined=joined, turned=turned))
             start, joined, turned = place, cut == "join", cut == "turn"
     if said:
         cuts.append(Clause(start=start, stop=len(said), joined=joined, turned=turned))
     return tuple(cuts)
+
+
+def _advises(said: Sequence[Word], place: int) -> str | None:
+    """ "Hands are insane | don't speed up on her": what we should not do is a new clause."""
+    pair = tuple(word.folded for word in said[place : place + 3])
+    dont = pair[:1] == ("dont",) and pair[1:2] and pair[1] in NOT_TO_DO
+    do_not = pair[:2] == ("do", "not") and pair[2:] and pair[2] in NOT_TO_DO
+    return "end" if dont or do_not else None
 
 
 def _cut(word: Word) -> str | None:

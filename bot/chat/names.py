@@ -129,7 +129,7 @@ def _without_plural(window: Sequence[Word]) -> Iterator[str]:
     """The words as they are, then `okafors` as `okafor`."""
     typed = " ".join(word.folded for word in window)
     yield typed
-    if typed.endswith("s") and len(typed) > _SHORTEST_FUZZY:
+    if typed.endswith("s") and len(typed) >= _SHORTEST_FUZZY:
         yield typed[:-1]
 
 
@@ -205,9 +205,9 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
     match match:
         case Found(player=row):
             return Mention(typed=typed, span=span, certainty=Certainty.SURE, players=(row.player,))
-        case Alike(players=rows):
+        case Alike(players=rows, likeliest=likeliest):
             players = tuple(row.player for row in rows)
-            spoken_of = _in_context(players, view)
+            spoken_of = _in_context(players, view) or (likeliest and likeliest.player)
             if spoken_of is not None:
                 return Mention(
                     typed=typed, span=span, certainty=Certainty.SURE, players=(spoken_of,)

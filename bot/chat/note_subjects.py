@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.clauses import NOT_TO_DO
 from bot.chat.question import Certainty, Mention
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
@@ -24,10 +25,6 @@ _ADVICE_BEFORE_A_PLACE = frozenset(
 )
 _PLACES = frozenset(["to", "at", "him", "her", "them", "it", "on", "over", "up", "deep", "wide"])
 _DONT = frozenset(["dont", "never"])
-_DONT_DO = frozenset(
-    ["speed", "hit", "serve", "lob", "drive", "dink", "go", "get", "give", "leave", "let", "feed",
-     "try", "play", "make", "be", "attack", "bang", "target", "return", "engage", "trade", "bother"]
-)  # fmt: skip
 _BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "@", "also"])
 
 
@@ -85,6 +82,8 @@ def is_advice(line: Sequence[str]) -> bool:
         place += 1
     first = line[place] if place < len(line) else ""
     ahead = line[place + 1] if place + 1 < len(line) else ""
+    if (first, ahead) == ("do", "not"):
+        return True
     if first in _DONT:
-        return ahead in _DONT_DO
+        return ahead in NOT_TO_DO
     return first in _ADVICE or (first in _ADVICE_BEFORE_A_PLACE and ahead in _PLACES)

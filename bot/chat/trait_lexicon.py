@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
+from types import MappingProxyType
 from typing import Any
 
 from bot.chat.phrase import PhraseBook
-from knowledge.vocabulary import TRAITS, Tag, Trait, TraitKind, Value
+from knowledge.vocabulary import TRAITS, Tag, Trait, TraitKind, Value, Wing
 
 
 class LexiconError(ValueError):
@@ -24,6 +26,8 @@ class Role(StrEnum):
     DIRECT = "direct"
     HABIT = "habit"
     NOUN = "noun"
+    STROKE = "stroke"
+    WING = "wing"
     GOOD = "good"
     BAD = "bad"
     OFTEN = "often"
@@ -36,6 +40,15 @@ class Role(StrEnum):
     HEARSAY = "hearsay"
     BODY = "body"
     TAG = "tag"
+
+
+class Family(StrEnum):
+    """A stroke played on either wing."""
+
+    DINK = "dink"
+    DRIVE = "drive"
+    VOLLEY = "volley"
+    COUNTER = "counter"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +64,34 @@ class Sense:
     value: Value | None = None
     tag: Tag | None = None
     is_verb: bool = False
+    family: Family | None = None
+    wings: tuple[Wing, ...] = ()
+
+
+TRAIT_OF_STROKE: Mapping[tuple[Family, Wing], Trait] = MappingProxyType(
+    {
+        (Family.DINK, Wing.BACKHAND): Trait.BACKHAND_DINK,
+        (Family.DINK, Wing.FOREHAND): Trait.FOREHAND_DINK,
+        (Family.DRIVE, Wing.BACKHAND): Trait.BACKHAND_DRIVE,
+        (Family.DRIVE, Wing.FOREHAND): Trait.FOREHAND_DRIVE,
+        (Family.VOLLEY, Wing.BACKHAND): Trait.BACKHAND_VOLLEY,
+        (Family.VOLLEY, Wing.FOREHAND): Trait.FOREHAND_VOLLEY,
+        (Family.COUNTER, Wing.BACKHAND): Trait.COUNTER_BACKHAND,
+        (Family.COUNTER, Wing.FOREHAND): Trait.COUNTER_FOREHAND,
+    }
+)
+
+BOTH = (Wing.BACKHAND, Wing.FOREHAND)
+
+WINGLESS: Mapping[Family, tuple[Trait, ...]] = MappingProxyType(
+    {
+        Family.DINK: (Trait.BACKHAND_DINK, Trait.FOREHAND_DINK),
+        Family.DRIVE: (Trait.FOREHAND_DRIVE,),
+        Family.VOLLEY: (Trait.BACKHAND_VOLLEY, Trait.FOREHAND_VOLLEY),
+        Family.COUNTER: (Trait.COUNTER,),
+    }
+)
+"""What a stroke without a wing means: "drives" are forehands, "dinks" are both."""
 
 
 @cache
@@ -58,7 +99,12 @@ def trait_phrases() -> PhraseBook[Sense]:
     """Every phrase of traits.toml with its sense."""
     text = files("bot.chat.data").joinpath("traits.toml").read_text(encoding="utf-8")
     data = tomllib.loads(text)
-    return PhraseBook(_phrases(data), sets=data["sets"] | {"n": _NUMBERS})
+    phrases = ((_SHORT_NOT.sub(r"{\1}", phrase), sense) for phrase, sense in _phrases(data))
+    return PhraseBook(phrases, sets=data["sets"] | {"n": _NUMBERS})
+
+
+_SHORT_NOT = re.compile(r"(?<![{\w])(doesnt|dont|cant|wont|isnt|didnt)(?![}\w])")
+"""In a phrase, `doesnt` stands for "does not" too."""
 
 
 _NUMBERS = (
@@ -71,6 +117,12 @@ def _phrases(data: Mapping[str, Any]) -> Iterator[tuple[str, Sense]]:
         for entry in data[role]:
             sense = _trait_sense(role, entry)
             yield from ((phrase, sense) for phrase in entry["words"])
+    for entry in data[Role.STROKE]:
+        sense = Sense(role=Role.STROKE, family=Family(entry["family"]))
+        yield from ((phrase, sense) for phrase in entry["words"])
+    for wing, phrases in data[Role.WING].items():
+        wings = BOTH if wing == "both" else (Wing(wing),)
+        yield from ((phrase, Sense(role=Role.WING, wings=wings)) for phrase in phrases)
     for role in (Role.GOOD, Role.BAD):
         for phrase in data["judgement"][role]["adjectives"]:
             yield phrase, Sense(role=role)

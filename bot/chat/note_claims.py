@@ -1,0 +1,304 @@
+"""What one clause of a note claims: traits with their values, before they are anybody's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
+from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
+from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
+
+_REACH_OF_A_JUDGEMENT = 6
+"""Words between a skill and what is said of it. Common practice, no source."""
+
+_REACH_OF_A_NEGATION = 6
+
+_OPPOSITE = {
+    Value.STRENGTH: Value.WEAKNESS,
+    Value.WEAKNESS: Value.STRENGTH,
+    Value.OFTEN: Value.RARELY,
+    Value.RARELY: Value.OFTEN,
+}
+
+_ROLE_OF = {Value.STRENGTH: Role.GOOD, Value.WEAKNESS: Role.BAD, Value.SHORT: Role.BAD}
+
+_SMALL_WORDS = frozenset(
+    ["is", "are", "s", "r", "re", "was", "were", "looks", "gets", "very", "really", "so", "pretty"]
+    + [
+        "super",
+        "a",
+        "an",
+        "the",
+        "too",
+        "kinda",
+        "bit",
+        "always",
+        "just",
+        "stupid",
+        "also",
+        "itself",
+    ]
+    + ["not", "isnt", "arent", "even", "one", "ones", "all", "still", "not", "aint", "has", "been"]
+    + ["absolutely", "quite", "that", "as", "fairly", "side", "today", "it", "like", "shot", "damn"]
+)
+_ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Judged:
+    """A trait with its value, and the words `start` up to `stop` that carry it."""
+
+    trait: Trait
+    value: Value
+    denied: bool
+    start: int
+    stop: int
+    at: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A clause's claims, and the last skill it spoke of, for "the backhand one is fine"."""
+
+    judged: tuple[Judged, ...]
+    last: Thing | None
+
+
+def read_clause(hits: Hits, line: Sequence[str], carried: Thing | None) -> Reading:
+    """What the hits of one clause say. `carried` is the skill spoken of just before."""
+    family = carried.family if carried is not None else None
+    found = things(hits, line, carried=family)
+    here, judgements = _adjectives(hits, found, line)
+    found, here = _skills_not_habits(found, here, judgements, line)
+    if not found and not here and carried is not None and judgements:
+        found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
+    denied = _denied(_negations(hits), [*here, *judgements])
+    judged = [_direct(hit, hits, denied=hit in denied) for hit in here]
+    counters = [one for each in judged for one in _with_wings(each, hits)]
+    skills = _skills(found, judgements, hits, denied, line)
+    last = found[-1] if found else _skill_of_habit(here) or carried
+    return Reading(judged=(*counters, *skills), last=last)
+
+
+def only_names_skills(hits: Hits) -> bool:
+    """A clause such as "serve" or "and return" that waits for its judgement."""
+    named = hits.having(Role.NOUN, Role.STROKE, Role.WING)
+    said = hits.having(Role.DIRECT, Role.HABIT, *JUDGEMENTS)
+    return bool(named) and not said
+
+
+def _adjectives(
+    hits: Hits, found: Sequence[Thing], line: Sequence[str]
+) -> tuple[list[Hit], list[Hit]]:
+    """ "Backhand is slow" is about the backhand, not about the feet."""
+    here = hits.having(Role.DIRECT, Role.HABIT)
+    judgements = hits.having(*JUDGEMENTS)
+    for hit in tuple(here):
+        role = _ROLE_OF.get(hit.meaning.value or Value.YES)
+        bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
+        touched = any(_touches(thing, hit, line) for thing in found)
+        if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
+            here.remove(hit)
+            judgements.append(as_judgement(hit, role))
+    return here, sorted(judgements, key=lambda one: one.start)
+
+
+def _skills_not_habits(
+    found: list[Thing], here: list[Hit], judgements: Sequence[Hit], line: Sequence[str]
+) -> tuple[list[Thing], list[Hit]]:
+    """ "Her lobs are short" judges a skill; "she lobs" tells a habit."""
+    for hit in tuple(here):
+        trait = hit.meaning.trait
+        if trait is None or TRAITS[trait].kind is not TraitKind.SKILL_AND_HABIT or hit.length > 1:
+            continue
+        thing = Thing(start=hit.start, stop=hit.stop, traits=(trait,))
+        if any(_touches(thing, judgement, line) for judgement in judgements):
+            here.remove(hit)
+            found = sorted([*found, thing], key=lambda one: one.start)
+    return found, here
+
+
+def _skill_of_habit(here: Sequence[Hit]) -> Thing | None:
+    for hit in here:
+        trait = hit.meaning.trait
+        if trait is not None and TRAITS[trait].kind is TraitKind.SKILL_AND_HABIT:
+            return Thing(start=hit.start, stop=hit.stop, traits=(trait,))
+    return None
+
+
+def _touches(thing: Thing, hit: Hit, line: Sequence[str]) -> bool:
+    """`slow backhand`, or `backhand is slow` with nothing but small words in between."""
+    if hit.stop == thing.start:
+        return True
+    between = line[thing.stop : hit.start]
+    return thing.stop <= hit.start and all(word in _SMALL_WORDS for word in between)
+
+
+def _negations(hits: Hits) -> list[Hit]:
+    guards = {
+        place for hit in hits.having(Role.NO_NEGATION) for place in range(hit.start, hit.stop)
+    }
+    return [hit for hit in hits.having(Role.NOT) if hit.start not in guards]
+
+
+def _denied(nots: Sequence[Hit], predicates: Sequence[Hit]) -> list[Hit]:
+    """The predicates that an odd number of negations reach, each reaching the next predicate."""
+    reached: list[Hit] = []
+    for no in nots:
+        ahead = [hit for hit in predicates if 0 <= hit.start - no.stop < _REACH_OF_A_NEGATION]
+        nearest = min(ahead, key=lambda hit: hit.start, default=None)
+        if nearest in reached:
+            reached.remove(nearest)
+        elif nearest is not None:
+            reached.append(nearest)
+    return reached
+
+
+def _direct(hit: Hit, hits: Hits, *, denied: bool) -> Judged:
+    sense = hit.meaning
+    assert sense.trait is not None
+    if sense.role is Role.HABIT:
+        value, only_denied = _habit(hit, hits, denied=denied), False
+    else:
+        assert sense.value is not None
+        value, only_denied = _under_negation(sense.trait, sense.value, denied=denied)
+    return Judged(
+        trait=sense.trait,
+        value=value,
+        denied=only_denied,
+        start=hit.start,
+        stop=hit.stop,
+        at=hit.start,
+    )
+
+
+def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
+    """Often, unless a word near it says rarely or never."""
+    seldom = hits.having(Role.RARELY)
+    near = any(
+        0 <= hit.start - one.stop < _REACH_OF_A_NEGATION or 0 <= one.start - hit.stop < 2
+        for one in seldom
+    )
+    return Value.RARELY if denied or near else Value.OFTEN
+
+
+def _under_negation(
+    trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
+) -> tuple[Value, bool]:
+    """The value said, and whether it is only denied: "not slow" is not yet "quick"."""
+    if not denied:
+        return value, False
+    if TRAITS[trait].kind is TraitKind.FACT or (value is Value.WEAKNESS and not is_verb):
+        return value, True
+    return _OPPOSITE[value], False
+
+
+def _with_wings(judged: Judged, hits: Hits) -> list[Judged]:
+    """Fast hands "on the backhand" are a backhand counter."""
+    wings = wings_said(hits) if judged.trait is Trait.COUNTER else ()
+    if not wings:
+        return [judged]
+    return [replace(judged, trait=TRAIT_OF_STROKE[Family.COUNTER, wing]) for wing in wings]
+
+
+def _skills(
+    found: Sequence[Thing],
+    judgements: Sequence[Hit],
+    hits: Hits,
+    denied: Sequence[Hit],
+    line: Sequence[str],
+) -> list[Judged]:
+    pairs = _pairs(found, judgements, line)
+    judged = [
+        one
+        for thing, judgement in pairs
+        for one in _skill(thing, judgement, denied=judgement in denied)
+    ]
+    nots = _negations(hits)
+    without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
+    lacking = [thing for thing in without if any(no.stop == thing.start for no in nots)]
+    return judged + [one for thing in lacking for one in _lacking(thing)]
+
+
+def _lacking(thing: Thing) -> list[Judged]:
+    """ "No backhand"."""
+    return [
+        Judged(
+            trait=trait,
+            value=Value.RARELY if Value.RARELY in TRAITS[trait].values else Value.WEAKNESS,
+            denied=False,
+            start=thing.start - 1,
+            stop=thing.stop,
+            at=thing.start,
+        )
+        for trait in thing.traits
+    ]
+
+
+def _skill(thing: Thing, judgement: Hit, *, denied: bool) -> list[Judged]:
+    said = Value.STRENGTH if judgement.meaning.role is Role.GOOD else Value.WEAKNESS
+    judged = []
+    for trait in thing.traits:
+        value, only_denied = _under_negation(
+            trait, said, denied=denied, is_verb=judgement.meaning.is_verb
+        )
+        judged.append(
+            Judged(
+                trait=trait,
+                value=value,
+                denied=only_denied,
+                start=min(thing.start, judgement.start),
+                stop=max(thing.stop, judgement.stop),
+                at=thing.start,
+            )
+        )
+    return judged
+
+
+Pair = tuple[Thing, Hit]
+
+
+def _pairs(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]) -> list[Pair]:
+    """Each judgement with the skill before it, or after it; skills in a row share one."""
+    pairs: list[Pair] = []
+    for judgement in judgements:
+        free = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
+        thing = _thing_of(judgement, free, line)
+        if thing is not None:
+            pairs.append((thing, judgement))
+    for thing in found:
+        if not any(thing is paired for paired, _ in pairs):
+            shared = _shared(thing, found, pairs, line)
+            pairs += [(thing, shared)] if shared is not None else []
+    return pairs
+
+
+def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thing | None:
+    before = [thing for thing in free if thing.stop <= judgement.start]
+    after = [thing for thing in free if thing.start >= judgement.stop]
+    if before and _touches(before[-1], judgement, line):
+        return before[-1]
+    if after and after[0].start == judgement.stop:
+        return after[0]
+    near = [(judgement.start - thing.stop, thing) for thing in before[-1:] if not thing.bare]
+    near += [(thing.start - judgement.stop, thing) for thing in after[:1] if not thing.bare]
+    if not near:
+        return None
+    distance, thing = min(near, key=lambda one: one[0])
+    return thing if distance < _REACH_OF_A_JUDGEMENT else None
+
+
+def _shared(
+    thing: Thing, found: Sequence[Thing], pairs: Sequence[Pair], line: Sequence[str]
+) -> Hit | None:
+    """The judgement of the skill next in a row of skills ("serve and return are solid")."""
+    for other, judgement in pairs:
+        first, last = sorted((thing, other), key=lambda one: one.start)
+        between = range(first.stop, last.start)
+        if all(
+            line[place] in _ROW_WORDS or any(one.start <= place < one.stop for one in found)
+            for place in between
+        ):
+            return judgement
+    return None

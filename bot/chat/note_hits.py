@@ -1,0 +1,173 @@
+"""The lexicon's phrases in a note: what was found where, and the skills it speaks of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from bot.chat.clauses import Clause
+from bot.chat.phrase import Found
+from bot.chat.trait_lexicon import (
+    BOTH,
+    TRAIT_OF_STROKE,
+    WINGLESS,
+    Family,
+    Role,
+    Sense,
+    trait_phrases,
+)
+from knowledge.vocabulary import Trait, Wing
+
+Hit = Found[Sense]
+
+TRAIT_ROLES = frozenset({Role.DIRECT, Role.HABIT, Role.NOUN, Role.STROKE, Role.WING})
+JUDGEMENTS = frozenset({Role.GOOD, Role.BAD})
+
+_RANK = {Role.DIRECT: 0, Role.HABIT: 1, Role.NOUN: 2, Role.STROKE: 3, Role.WING: 4}
+_WEIGHING = frozenset({Role.GOOD, Role.BAD, Role.NOT, Role.NO_NEGATION})
+
+_WING_BEFORE = 2
+_WING_AFTER = 4
+"""Words between a stroke and its wing: "dinks off of the backhand". Common practice, no source."""
+
+_CONNECTORS = frozenset(
+    [
+        "off",
+        "on",
+        "from",
+        "with",
+        "of",
+        "to",
+        "at",
+        "his",
+        "her",
+        "the",
+        "their",
+        "my",
+        "side",
+        "in",
+    ]
+    + ["and", "n", "hard", "well", "a", "great", "good", "crosscourt", "soft", "slow", "fast"]
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thing:
+    """A skill spoken of: the traits it stands for. `bare` is a wing without a stroke."""
+
+    start: int
+    stop: int
+    traits: tuple[Trait, ...]
+    family: Family | None = None
+    bare: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hits:
+    """Everything found: traits without overlap, judgements outside them, and the rest."""
+
+    traits: tuple[Hit, ...]
+    others: tuple[Hit, ...]
+
+    def inside(self, clause: Clause) -> Hits:
+        return Hits(traits=_inside(self.traits, clause), others=_inside(self.others, clause))
+
+    def having(self, *roles: Role) -> list[Hit]:
+        """Hits of these roles in order of place."""
+        found = [hit for hit in (*self.traits, *self.others) if hit.meaning.role in roles]
+        return sorted(found, key=lambda hit: hit.start)
+
+    def has(self, role: Role) -> bool:
+        return bool(self.having(role))
+
+
+def find_hits(line: Sequence[str]) -> Hits:
+    hits = trait_phrases().find(line)
+    traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
+    covered = {place for hit in traits for place in range(hit.start, hit.stop)}
+    weighing = _longest(
+        hit
+        for hit in hits
+        if hit.meaning.role in _WEIGHING and not covered & set(range(hit.start, hit.stop))
+    )
+    rest = [hit for hit in hits if hit.meaning.role not in _WEIGHING | TRAIT_ROLES]
+    return Hits(traits=tuple(traits), others=(*weighing, *rest))
+
+
+def things(hits: Hits, line: Sequence[str], *, carried: Family | None) -> list[Thing]:
+    """The skills of a clause: nouns, strokes with the wing said near them, and bare wings."""
+    found = [
+        Thing(start=hit.start, stop=hit.stop, traits=(hit.meaning.trait,))
+        for hit in hits.having(Role.NOUN)
+        if hit.meaning.trait is not None
+    ]
+    wings = hits.having(Role.WING)
+    used: set[int] = set()
+    for stroke in hits.having(Role.STROKE):
+        near = [wing for wing in wings if _belongs(stroke, wing, line)]
+        used |= {wing.start for wing in near}
+        found.append(_stroke(stroke, near))
+    for wing in wings:
+        if wing.start not in used:
+            found.append(_bare(wing, carried or Family.DINK))
+    return sorted(found, key=lambda thing: thing.start)
+
+
+def wings_said(hits: Hits) -> tuple[Wing, ...]:
+    return tuple(
+        dict.fromkeys(wing for hit in hits.having(Role.WING) for wing in hit.meaning.wings)
+    )
+
+
+def _stroke(stroke: Hit, wings: Sequence[Hit]) -> Thing:
+    family = stroke.meaning.family
+    assert family is not None
+    said = dict.fromkeys(wing for hit in wings for wing in hit.meaning.wings)
+    traits = tuple(TRAIT_OF_STROKE[family, wing] for wing in said) or WINGLESS[family]
+    return Thing(
+        start=min([stroke.start, *(hit.start for hit in wings)]),
+        stop=max([stroke.stop, *(hit.stop for hit in wings)]),
+        traits=traits,
+        family=family,
+    )
+
+
+def _bare(wing: Hit, family: Family) -> Thing:
+    traits = tuple(TRAIT_OF_STROKE[family, one] for one in wing.meaning.wings)
+    is_pair = wing.meaning.wings == BOTH
+    return Thing(start=wing.start, stop=wing.stop, traits=traits, family=family, bare=not is_pair)
+
+
+def _belongs(stroke: Hit, wing: Hit, line: Sequence[str]) -> bool:
+    if wing.stop <= stroke.start:
+        between = line[wing.stop : stroke.start]
+        return len(between) <= _WING_BEFORE and all(word in _CONNECTORS for word in between)
+    between = line[stroke.stop : wing.start]
+    leads = bool(between) and any(word in {"off", "on", "from", "with"} for word in between)
+    close = len(between) <= _WING_AFTER and all(word in _CONNECTORS for word in between)
+    return close and (leads or not between)
+
+
+def _longest(hits: Iterable[Hit]) -> list[Hit]:
+    """Hits that do not overlap, longer ones first; in order of place."""
+    taken: set[int] = set()
+    chosen: list[Hit] = []
+    for hit in sorted(hits, key=_precedence):
+        places = set(range(hit.start, hit.stop))
+        if not places & taken:
+            taken |= places
+            chosen.append(hit)
+    return sorted(chosen, key=lambda one: one.start)
+
+
+def _precedence(hit: Hit) -> tuple[int, int, int]:
+    return (-hit.length, _RANK.get(hit.meaning.role, len(_RANK)), hit.start)
+
+
+def _inside(hits: Sequence[Hit], clause: Clause) -> tuple[Hit, ...]:
+    return tuple(hit for hit in hits if clause.start <= hit.start and hit.stop <= clause.stop)
+
+
+def as_judgement(hit: Hit, role: Role) -> Hit:
+    """An adjective of a player read as one of a stroke: "slow backhand"."""
+    return replace(hit, meaning=Sense(role=role))
