@@ -15,6 +15,9 @@ from knowledge.vocabulary import PlayerId, Side, Topic, Trait
 
 MAX_WORDS = 8
 
+IN_TURN = 3
+"""Cues that take turns point by point. An odd number, since who receives turns with the point."""
+
 GENERAL_SERVING = ("Serve deep. Stay back for the third.", "Serve deep. Drop middle, follow it.")
 GENERAL_RECEIVING = ("Return high and deep. Run in.", "Return deep middle. Paddle up early.")
 
@@ -23,11 +26,11 @@ WHO_PLAYS = rule("4.B")
 
 
 def advise(situation: Situation) -> Advice:
-    """One line for the next rally; it takes turns with the second best so that it is read."""
+    """One line for the next rally; the best few take turns so that they are read."""
     we_serve = _we_serve(situation)
     serving = bool(we_serve)
     usable = _usable(situation, we_serve=serving)
-    line = usable[_turn(situation) % min(2, len(usable))] if usable else None
+    line = usable[_turn(situation) % min(IN_TURN, len(usable))] if usable else None
     general = GENERAL_SERVING if serving else GENERAL_RECEIVING
     return Advice(
         topic=Topic.CUE,

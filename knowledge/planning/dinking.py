@@ -7,12 +7,21 @@ from dataclasses import replace
 from knowledge.advice import Arrow
 from knowledge.engine import Part
 from knowledge.planning.line import Line, Phase
+from knowledge.planning.phrases import fact_words
 from knowledge.planning.weighing import is_weak, said_of
 from knowledge.situation import Asked, Situation
+from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_picture import picture
 from knowledge.tactics.dink_words import call
-from knowledge.vocabulary import BallQuality, PlayerId, RallyPoints, Topic, Trait
+from knowledge.vocabulary import BallQuality, EvidenceId, PlayerId, RallyPoints, Topic, Trait
+
+ACROSS_ONLY = "across; not down the line"
+"""How the dink's own answer says it; a plan's line has less room."""
+
+
+ROOM = 50
+"""Characters that the aim and its reason may share before the place is left out."""
 
 
 def dink_line(situation: Situation) -> Line | None:
@@ -23,16 +32,19 @@ def dink_line(situation: Situation) -> Line | None:
     best = answer.best
     if best is None:
         return None
-    driver = _driver(answer, situation)
+    because, evidence = _grounds(answer, best, situation)
     where = call(best).rstrip(".").replace(": ", ", ").removesuffix(", at the feet")
+    where = where.replace(ACROSS_ONLY, "across")
+    if len(where) + len(because) > ROOM:
+        where = where.partition(",")[0]
     return Line(
         phase=Phase.DINK,
         do=where,
-        because="" if driver is None else said_of(driver.effect),
+        because=because,
         cue=f"{where.partition(',')[0]}. Stay patient.",
         points=RallyPoints(_gain_over_any_aim(answer)),
         share=answer.ranking.share,
-        evidence=() if driver is None else driver.evidence,
+        evidence=evidence,
         arrow=_arrow(answer, situation),
     )
 
@@ -60,6 +72,19 @@ def _weaker_dinker(situation: Situation) -> PlayerId | None:
         ),
         None,
     )
+
+
+def _grounds(
+    answer: DinkAnswer, best: Aim, situation: Situation
+) -> tuple[str, tuple[EvidenceId, ...]]:
+    """What notes say for the aim: a trait, or the hand that settles which wing is there."""
+    driver = _driver(answer, situation)
+    if driver is not None:
+        return said_of(driver.effect), driver.evidence
+    hand = best.target.profile.facts.get(Trait.HAND)
+    if best.wing is None or hand is None:
+        return "", ()
+    return fact_words(Trait.HAND, hand.value), hand.evidence
 
 
 def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:

@@ -55,10 +55,10 @@ def plan_lines(situation: Situation) -> tuple[Line, ...]:
     phases = (return_line, third_line, dink_line, hands_line, lob_line, our_line)
     found = [line for phase in phases if (line := phase(situation)) is not None]
     found.sort(key=lambda line: (-line.is_specific, -line.per_100))
-    respect = respect_line(situation)
-    if respect is None:
-        return tuple(found[:MAX_LINES])
-    return (*found[:PHASES_BEFORE_RESPECT], respect)
+    aims = found[:PHASES_BEFORE_RESPECT]
+    said = frozenset(one for line in aims for one in line.evidence)
+    respect = respect_line(situation, said=said)
+    return tuple(found[:MAX_LINES]) if respect is None else (*aims, respect)
 
 
 def _call(lines: Sequence[Line]) -> str:

@@ -10,7 +10,7 @@ from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import trait_words
 from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
-from knowledge.vocabulary import RallyPoints, Trait
+from knowledge.vocabulary import EvidenceId, RallyPoints, Trait
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,13 +86,17 @@ MIN_LEVEL = 0.15
 """A threat below this level is hardly noted: half a hedged note gives less."""
 
 
-def respect_line(situation: Situation) -> Line | None:
-    """The threat that costs us most, with its answer; None if none is noted."""
+def respect_line(situation: Situation, *, said: frozenset[EvidenceId] = frozenset()) -> Line | None:
+    """The threat that costs us most, with its answer; None if none is noted.
+
+    Notes that other lines stand on (`said`) are not said twice.
+    """
     found = [
         line
         for one in situation.theirs
         for trait, threat in THREATS.items()
         if (line := _line(one, trait, threat, situation)) is not None
+        and not said.issuperset(line.evidence)
     ]
     return max(found, key=lambda line: line.per_100, default=None)
 

@@ -174,11 +174,11 @@ def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:
 
 
 def said_of(effect: Effect) -> str:
-    """What the trait behind an effect says of the player: "weak third shot"."""
+    """What the notes behind an effect say of the player: "weak third shot"."""
     scale = effect.scale
     if scale is None or scale.trait is None:
         return effect.because
-    return trait_words(scale.trait, habit=scale.habit, up=scale.towards > 0)
+    return trait_words(scale.trait, habit=scale.habit, up=scale.estimate.level > 0)
 
 
 def is_weak(one: OnCourt | None, trait: Trait) -> bool:

@@ -14,8 +14,7 @@ from knowledge.vocabulary import Topic
 _TEMPERATURE = re.compile(r"(\d{2,3})\s*(?:°|degrees?)?\s*([cf])\b", re.IGNORECASE)
 _HUMIDITY = re.compile(r"(\d{1,3})\s*(?:%|percent)")
 
-ANY_WEATHER = "wind"
-"""What a question about nothing in particular is taken for."""
+HEAT_WORDS = "heat"
 
 WIND_WORDS = {
     Wind.BEHIND_US: "wind behind",
@@ -23,15 +22,17 @@ WIND_WORDS = {
     Wind.ACROSS: "crosswind",
     Wind.SOME: "wind",
 }
+"""What a question is taken for whose words name nothing in particular."""
 
 
 def advise(situation: Situation) -> Advice:
     """The caution or the correction that the words ask for, with the heat index if they give it."""
     words = situation.asked.words
-    found = find_entry(words) or find_entry(WIND_WORDS.get(situation.wind or Wind.SOME, "wind"))
-    if found is None:
-        raise LookupError(f"weather.toml has no entry for {ANY_WEATHER!r}")
     index = said_heat_index_f(words)
+    otherwise = HEAT_WORDS if index is not None else WIND_WORDS[situation.wind or Wind.SOME]
+    found = find_entry(words) or find_entry(otherwise)
+    if found is None:
+        raise LookupError(f"weather.toml has no entry for {otherwise!r}")
     return Advice(
         topic=Topic.WEATHER_OR_BODY,
         call=found.call,
