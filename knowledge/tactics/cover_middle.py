@@ -76,6 +76,8 @@ def _reasons(
                 for part in taken.ranking.best.parts
                 if _may_say(answer, taken, part)
             ][:1]
+    if any(_rests_on_a_guessed_hand(answer, taken) for taken in shown):
+        found.append(Reason(text="A right-hander's forehand is there", source=COMMON_PRACTICE))
     found += _their_habit(situation)
     return tuple(dict.fromkeys(found))
 
@@ -124,6 +126,12 @@ def _may_say(answer: MiddleAnswer, taken: Taken, part: Part) -> bool:
     if taken.owner in (Owner.CROSS, Owner.FRONT) and answer.hitter_side is None:
         return is_cross
     return part.truth is Truth.YES and (answer.hitter_side is not None or not is_cross)
+
+
+def _rests_on_a_guessed_hand(answer: MiddleAnswer, taken: Taken) -> bool:
+    """A named court or player that wins because most people are right-handed."""
+    seat = answer.player(taken.owner)
+    return taken.agreed is None and seat is not None and seat.wing is None
 
 
 def _two_alike(answer: MiddleAnswer) -> list[Reason]:

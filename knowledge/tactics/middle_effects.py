@@ -133,7 +133,7 @@ def decision(seats: tuple[Seat, Seat], ball: MiddleBall) -> Decision:
 
 
 def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
-    name = seat.who.name
+    name = seat.who.name if seat.named else seat.who.name.capitalize()
     backhand = backhand_in_middle(seat.who, None)
     yield _rule(
         "cross from the ball",

@@ -109,13 +109,11 @@ def _with_wing(seat: Seat) -> str:
 
 def _while_wide(answer: MiddleAnswer, wide: Seat) -> str:
     inside = answer.seat(wide.side.other)
-    return fit(
-        (
-            f"Give {inside.who.name} all inside while {wide.who.name} is wide.",
-            f"Give {inside.who.name} everything inside.",
-            f"Give the {inside.side} player everything inside.",
-        )
+    by_name = (
+        f"Give {inside.who.name} all inside while {wide.who.name} is wide.",
+        f"Give {inside.who.name} everything inside.",
     )
+    return _fit_names(by_name, inside, f"Give the {inside.side} player everything inside.")
 
 
 def _one_ball(answer: MiddleAnswer, taken: Taken) -> str:
@@ -124,13 +122,15 @@ def _one_ball(answer: MiddleAnswer, taken: Taken) -> str:
     if seat is None:
         who_takes = "cross from" if taken.owner is Owner.CROSS else "in front of"
         return f"Take the {kind} if you're {who_takes} the ball."
-    return fit(
-        (
-            f"Let {_with_wing(seat)} take the {kind}.",
-            f"Let {seat.who.name} take the {kind}.",
-            f"Let the {seat.side} player take the {kind}.",
-        )
+    by_name = (
+        f"Let {_with_wing(seat)} take the {kind}.",
+        f"Let {seat.who.name} take the {kind}.",
     )
+    return _fit_names(by_name, seat, f"Let the {seat.side} player take the {kind}.")
+
+
+def _fit_names(by_name: tuple[str, ...], seat: Seat, by_court: str) -> str:
+    return fit((*by_name, by_court)) if seat.named else by_court
 
 
 def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
@@ -138,13 +138,11 @@ def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
     if seat is None:
         place = "cross from" if owner is Owner.CROSS else "in front of"
         return f"Take it if you're {place} the ball, slow or fast."
-    return fit(
-        (
-            f"Give {_with_wing(seat)} the middle, slow and fast.",
-            f"Give {seat.who.name} the middle.",
-            f"Give the {seat.side} player the middle, slow and fast.",
-        )
+    by_name = (
+        f"Give {_with_wing(seat)} the middle, slow and fast.",
+        f"Give {seat.who.name} the middle.",
     )
+    return _fit_names(by_name, seat, f"Give the {seat.side} player the middle, slow and fast.")
 
 
 def zone_label(answer: MiddleAnswer, kinds: tuple[BallKind, ...], word: str) -> str:

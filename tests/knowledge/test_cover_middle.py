@@ -1,0 +1,316 @@
+"""Who takes the middle: by kind of ball, hands and courts, and what our pair agreed.
+
+Judgements: common practice, no source.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from itertools import product
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scouted import Noted, player
+
+from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
+from knowledge.situation import Agreement, Asked, Familiarity, OnCourt, Situation
+from knowledge.sources import SourceKind
+from knowledge.tactics import advise
+from knowledge.tactics.middle_answer import answer_middle
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallKind,
+    Hand,
+    PlayerId,
+    Side,
+    Topic,
+    Trait,
+    Value,
+)
+
+CASES = tomllib.loads(
+    (Path(__file__).parents[1] / "cases" / "cover_middle_balls.toml").read_text(encoding="utf-8")
+)["ball"]
+
+MIRA, TOM = PlayerId(1), PlayerId(2)
+
+
+def mira(*noted: Noted, hand: Hand | None = Hand.RIGHT, side: Side | None = Side.LEFT) -> OnCourt:
+    return player(MIRA, "Mira", hand=hand, side=side, noted=noted)
+
+
+def tom(*noted: Noted, hand: Hand | None = Hand.RIGHT, side: Side | None = Side.RIGHT) -> OnCourt:
+    return player(TOM, "Tom", hand=hand, side=side, noted=noted)
+
+
+def asked(
+    *ours: OnCourt,
+    agreed: str | None = None,
+    familiarity: Familiarity | None = None,
+    theirs: tuple[OnCourt, ...] = (),
+    **asking: object,
+) -> Situation:
+    agreements = {}
+    if agreed is not None:
+        key = AgreementKey.MIDDLE
+        agreements[key] = Agreement(key=key, value=agreed, words=agreed)
+    return Situation(
+        topic=Topic.COVER_MIDDLE,
+        ours=ours,
+        theirs=theirs,
+        agreements=MappingProxyType(agreements),
+        familiarity=familiarity,
+        asked=Asked(**asking),  # type: ignore[arg-type]
+    )
+
+
+def middle(*ours: OnCourt, **asking: object) -> Advice:
+    return advise(asked(*ours, **asking))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    "case", CASES, ids=lambda c: f"{c['kind']}-{'-'.join(c['hands'])}-{c.get('from')}"
+)
+def test_each_kind_of_ball_has_its_owner(case: dict[str, Any]) -> None:
+    left, right = case["hands"]
+    hitter = None if "from" not in case else Side(str(case["from"]))
+    answer = answer_middle(
+        asked(mira(hand=Hand(str(left))), tom(hand=Hand(str(right))), hitter_side=hitter)
+    )
+    owner = answer.of(BallKind(str(case["kind"]))).owner
+    if hitter is None:
+        assert owner == case["owner"]
+    else:
+        seat = answer.player(owner)
+        assert seat is not None
+        assert seat.side == case["owner"]
+
+
+@pytest.mark.parametrize("hitter", list(Side))
+@pytest.mark.parametrize(("left", "right"), list(product([Hand.LEFT, Hand.RIGHT], repeat=2)))
+def test_mirroring_hands_and_courts_mirrors_every_owner(
+    hitter: Side, left: Hand, right: Hand
+) -> None:
+    flip = {Hand.LEFT: Hand.RIGHT, Hand.RIGHT: Hand.LEFT}
+    here = answer_middle(asked(mira(hand=left), tom(hand=right), hitter_side=hitter))
+    there = answer_middle(
+        asked(mira(hand=flip[right]), tom(hand=flip[left]), hitter_side=hitter.other)
+    )
+    for kind in BallKind:
+        one, other = here.player(here.of(kind).owner), there.player(there.of(kind).owner)
+        assert one is not None
+        assert other is not None
+        assert one.side is other.side.other
+
+
+def test_the_call_in_advance() -> None:
+    advice = middle(mira(), tom())
+    assert advice.call == "Slow: cross from the ball. High or fast: Mira's forehand."
+    assert advice.number == "Lob in the middle: Mira's forehand."
+    assert advice.unless == "One of you pulled wide? The other takes all inside."
+
+
+def test_the_call_for_a_known_hitter_names_people() -> None:
+    assert middle(mira(), tom(), hitter_side=Side.RIGHT).call == (
+        "Slow: Tom. High or fast: Mira's forehand."
+    )
+    assert middle(mira(), tom(), hitter_side=Side.LEFT).call == (
+        "Give Mira's forehand the middle, slow and fast."
+    )
+
+
+def test_one_kind_asked_about_is_answered_alone() -> None:
+    assert middle(mira(), tom(), ball_kind=BallKind.LOB).call == "Let Mira's forehand take the lob."
+    assert middle(mira(), tom(), ball_kind=BallKind.DINK).call == (
+        "Take the dink if you're cross from the ball."
+    )
+
+
+@pytest.mark.parametrize("wide", [MIRA, TOM])
+@pytest.mark.parametrize("hitter", [None, *Side])
+def test_whoever_is_pulled_wide_leaves_all_inside_to_the_other(
+    wide: PlayerId, hitter: Side | None
+) -> None:
+    advice = middle(mira(), tom(), pulled_wide=wide, hitter_side=hitter)
+    inside, out = ("Tom", "Mira") if wide == MIRA else ("Mira", "Tom")
+    assert advice.call == f"Give {inside} all inside while {out} is wide."
+    answer = answer_middle(asked(mira(), tom(), pulled_wide=wide, hitter_side=hitter))
+    for taken in answer.taken:
+        seat = answer.player(taken.owner)
+        assert seat is not None
+        assert seat.who.name == inside
+
+
+def test_switching_courts_moves_the_forehand() -> None:
+    switched = middle(mira(side=Side.RIGHT), tom(side=Side.LEFT))
+    assert switched.call == "Slow: cross from the ball. High or fast: Tom's forehand."
+
+
+def test_a_strong_backhand_counter_takes_the_speed_ups() -> None:
+    strong: Noted = (Trait.COUNTER_BACKHAND, Value.STRENGTH, 8)
+    before = answer_middle(asked(mira(), tom(), hitter_side=Side.RIGHT))
+    after = answer_middle(asked(mira(), tom(strong), hitter_side=Side.RIGHT))
+    assert before.player(before.of(BallKind.SPEED_UP).owner) == before.seat(Side.LEFT)
+    assert after.player(after.of(BallKind.SPEED_UP).owner) == after.seat(Side.RIGHT)
+    assert after.of(BallKind.DRIVE).owner is before.of(BallKind.DRIVE).owner
+    advice = middle(mira(), tom(strong), hitter_side=Side.RIGHT)
+    assert str(advice.reasons[0].source) == "book: 8 notes"
+
+
+def test_a_wing_that_is_not_in_the_middle_does_not_count() -> None:
+    before = answer_middle(asked(mira(), tom())).of(BallKind.SPEED_UP)
+    forehand: Noted = (Trait.COUNTER_FOREHAND, Value.STRENGTH, 8)
+    after = answer_middle(asked(mira(), tom(forehand))).of(BallKind.SPEED_UP)
+    assert after.gain == pytest.approx(before.gain)
+
+
+@pytest.mark.parametrize(
+    ("trait", "kind"),
+    [
+        (Trait.OVERHEAD, BallKind.LOB),
+        (Trait.FOOT_SPEED, BallKind.LOB),
+        (Trait.FOOT_SPEED, BallKind.FLOATING),
+        (Trait.REACH, BallKind.DINK),
+        (Trait.HANDLES_PACE, BallKind.DRIVE),
+        (Trait.COUNTER, BallKind.SPEED_UP),
+        (Trait.BACKHAND_DINK, BallKind.DINK),
+        (Trait.BACKHAND_VOLLEY, BallKind.FLOATING),
+    ],
+)
+def test_our_own_shots_move_the_estimate(trait: Trait, kind: BallKind) -> None:
+    def right_seat(value: Value) -> float:
+        ranking = (
+            answer_middle(asked(mira(), tom((trait, value, 3)), hitter_side=Side.LEFT))
+            .of(kind)
+            .ranking
+        )
+        return next(one.chance for one in ranking.ranked if one.option.id == "right")
+
+    assert right_seat(Value.STRENGTH) > right_seat(Value.WEAKNESS)
+
+
+def test_two_forehands_and_two_backhands_are_said() -> None:
+    forehands = [r.text for r in middle(mira(), tom(hand=Hand.LEFT)).reasons]
+    backhands = [r.text for r in middle(mira(hand=Hand.LEFT), tom()).reasons]
+    assert any("Two forehands" in text for text in forehands)
+    assert any("Two backhands" in text for text in backhands)
+
+
+def test_the_agreement_wins_and_a_disagreement_is_pointed_out() -> None:
+    advice = middle(mira(), tom(), agreed="Tom takes the middle")
+    assert advice.call == "Give Tom the middle, slow and fast."
+    assert advice.reasons[0].text == "You agreed: Tom takes the middle"
+    assert advice.reasons[0].source.kind is SourceKind.AGREED
+    assert advice.reasons[1].text.startswith("I'd say floaters: Mira's forehand")
+
+
+@pytest.mark.parametrize(
+    ("words", "owner"),
+    [
+        ("forehand takes middle", "left"),
+        ("left side has it", "left"),
+        ("cross player", "cross"),
+        ("diagonal always", "cross"),
+        ("mira", "left"),
+        ("whoever shouts", None),
+        ("slow cross, fast forehand", None),
+    ],
+)
+def test_what_an_agreement_says(words: str, owner: str | None) -> None:
+    taken = answer_middle(asked(mira(), tom(), agreed=words)).of(BallKind.DRIVE)
+    assert taken.agreed == owner
+
+
+def test_two_forehands_make_a_forehand_agreement_ambiguous() -> None:
+    taken = answer_middle(asked(mira(), tom(hand=Hand.LEFT), agreed="forehand takes it"))
+    assert taken.of(BallKind.DRIVE).agreed is None
+
+
+def test_being_pulled_wide_breaks_an_agreement() -> None:
+    advice = middle(mira(), tom(), agreed="Tom takes the middle", pulled_wide=TOM)
+    assert advice.call.startswith("Give Mira all inside")
+
+
+def test_a_new_pair_is_told_that_deciding_is_worth_more_than_who() -> None:
+    new = middle(mira(), tom(), familiarity=Familiarity.NEW)
+    regular = middle(mira(), tom(), familiarity=Familiarity.REGULAR)
+    assert new.number is not None
+    assert "New pair: call it out loud" in new.number
+    assert new.numbers["no_hesitation_points"] == 3.0  # row 24: new pair +3, regular +1.5
+    assert regular.numbers["no_hesitation_points"] == 1.5
+    assert MatchFact.FAMILIARITY in {choice.fact for choice in middle(mira(), tom()).choices}
+
+
+def test_unknown_courts_name_no_one_and_ask() -> None:
+    advice = middle(mira(side=None), tom(side=None))
+    assert "Mira" not in advice.call
+    assert "Tom" not in advice.call
+    assert advice.assumed == "I don't know who plays left."
+    assert [c.label for c in advice.choices if c.fact == MatchFact.SIDE] == [
+        "Mira left",
+        "Tom left",
+    ]
+
+
+def test_unknown_hands_are_assumed_aloud() -> None:
+    advice = middle(mira(hand=None), tom(hand=None))
+    assert advice.confidence is Confidence.GENERAL_RULE
+    assert advice.assumed == "Taking Mira and Tom as right-handed."
+    assert "forehand" not in advice.call
+
+
+def test_a_hitter_known_to_speed_up_is_named_if_there_is_room() -> None:
+    fast = player(3, "Okafor", noted=[(Trait.SPEED_UP, Value.STRENGTH, 4)])
+    advice = middle(mira(), tom(), theirs=(fast,), hitter_side=Side.RIGHT)
+    assert any(reason.text.startswith("Okafor speeds up") for reason in advice.reasons)
+
+
+def test_the_picture_labels_the_seam_from_the_net_back() -> None:
+    picture = middle(mira(), tom()).picture
+    assert picture is not None
+    assert [zone.label for zone in picture.zones] == ["slow: by ball", "fast: Mira", "lob: Mira"]
+    assert all(zone.x0_m < 0 < zone.x1_m and zone.y0_m < zone.y1_m <= 0 for zone in picture.zones)
+    assert {marker.label: marker.x_m < 0 for marker in picture.markers} == {
+        "Mira": True,
+        "Tom": False,
+    }
+
+
+NAMES = ["Mira", "Bartholomew-Fitzgerald", "Maria Fernanda de la Torre-Villanueva y Quesada"]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.sampled_from(NAMES),
+    st.sampled_from(NAMES),
+    st.sampled_from([None, *Hand]),
+    st.sampled_from([None, *Hand]),
+    st.sampled_from([None, *Side]),
+    st.sampled_from([None, *Side]),
+    st.sampled_from([None, *BallKind]),
+    st.sampled_from([None, PlayerId(1)]),
+    st.sampled_from([None, "forehand", "cross"]),
+)
+def test_every_call_fits_a_lock_screen(
+    first: str,
+    second: str,
+    first_hand: Hand | None,
+    second_hand: Hand | None,
+    side: Side | None,
+    hitter: Side | None,
+    kind: BallKind | None,
+    wide: PlayerId | None,
+    agreed: str | None,
+) -> None:
+    ours = (
+        player(1, first, hand=first_hand, side=side),
+        player(2, second, hand=second_hand, side=side.other if side else None),
+    )
+    advice = middle(*ours, hitter_side=hitter, ball_kind=kind, pulled_wide=wide, agreed=agreed)
+    assert 0 < len(advice.call) <= CALL_LIMIT
+    assert advice.call.endswith(".")
+    assert 1 <= len(advice.reasons) <= 3
