@@ -140,7 +140,8 @@ async def _control_load(state: State, request: web.Request) -> web.Response:
 
 
 async def _bot_call(state: State, request: web.Request) -> web.StreamResponse:
-    method = request.match_info["method"]
+    # "All methods in the Bot API are case-insensitive" (its documentation).
+    method = _NAMES.get(request.match_info["method"].lower(), "")
     if request.match_info["token"] != state.token:
         return _error(Fault(status=401, description="Unauthorized"))
     parameters, files = await _parameters(request)
@@ -339,6 +340,7 @@ _METHODS = {
     "setMyCommands": _agree,
     "deleteWebhook": _agree,
 }
+_NAMES = {name.lower(): name for name in _METHODS}
 
 
 def _next_message(state: State) -> int:

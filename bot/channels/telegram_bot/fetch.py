@@ -10,7 +10,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from sqlalchemy import Connection
-from telegram import Bot, Update
+from telegram import Bot
 from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 from telegram.request import BaseRequest
 
@@ -19,7 +19,7 @@ from bot.channels.telegram_bot.deliver import Wait, outcome_of
 from bot.channels.telegram_bot.incoming import ALLOWED_UPDATES, Migration, Ourselves, incoming_of
 from bot.channels.telegram_bot.watchdog import Watchdog
 from bot.channels.telegram_bot.writer import Writer
-from bot.post import Arrival, accept
+from bot.post import Arrival, Incoming, accept
 from scouting_db.directory import Directory
 from scouting_db.values import AccountId, Micros
 
@@ -99,8 +99,8 @@ class Fetch:
     async def _updates(self) -> Sequence[dict[str, Any]]:
         """The next updates as the server sent them.
 
-        Not Bot.get_updates: where one update cannot be read that fails as a whole, and we would
-        ask for the same one for ever.
+        Not Bot.get_updates: where the library cannot read one update that fails as a whole, and
+        we would ask for the same one for ever.
         """
         query = urlencode(
             {
@@ -130,11 +130,10 @@ class Fetch:
         self._offset = max(number for number, _ in read) + 1
         self._on_accept()
 
-    def _read(self, raw: dict[str, Any]) -> Any:
+    def _read(self, raw: dict[str, Any]) -> Incoming | Migration | None:
         try:
-            update = Update.de_json(raw, self._bot)
-            return incoming_of(update, self._me, now=self._clock())
-        except Exception as error:
+            return incoming_of(raw, self._me, now=self._clock())
+        except (LookupError, TypeError, AttributeError) as error:
             # Of the update itself only its number: the log never holds what people write.
             log.error("update %s cannot be read: %s", raw["update_id"], type(error).__name__)
             return None

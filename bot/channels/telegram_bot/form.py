@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from html import escape
+from typing import Any
 
-from telegram import InlineKeyboardButton, InlineKeyboardMarkup
 from telegram.constants import MessageLimit
 
 from bot.post import Limits, Outgoing
@@ -32,13 +32,12 @@ def _alt_of(message: Outgoing) -> str:
     return f"\n<blockquote expandable>{escape(alt, quote=False)}</blockquote>"
 
 
-def keyboard_of(message: Outgoing) -> InlineKeyboardMarkup | None:
-    """The buttons in their rows; None without any."""
+def keyboard_of(message: Outgoing) -> dict[str, Any] | None:
+    """The buttons in their rows (Bot API: InlineKeyboardMarkup); None without any."""
     if not message.buttons:
         return None
-    return InlineKeyboardMarkup(
-        [
-            [InlineKeyboardButton(one.label, callback_data=one.payload) for one in row]
-            for row in message.buttons
-        ]
-    )
+    rows = [
+        [{"text": one.label, "callback_data": one.payload} for one in row]
+        for row in message.buttons
+    ]
+    return {"inline_keyboard": rows}

@@ -1,17 +1,34 @@
-"""From the library's update to our own typed value, or to nothing that concerns us."""
+"""From an update as the server sends it to our own typed value, or to nothing that concerns us.
+
+Read from the JSON itself: building the library's objects costs more than the rest of a turn's
+way in, and one field of a kind we do not know must not stop the others.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from typing import Any
 
-from telegram import CallbackQuery, Chat, Message, Update, User
-from telegram.constants import ChatType
+from telegram.constants import ChatType, MessageAttachmentType, UpdateType
 
 from bot.post import Incoming, IncomingKind
 from scouting_db.values import Micros
 
-ALLOWED_UPDATES = ("message", "edited_message", "callback_query")
+ALLOWED_UPDATES = (UpdateType.MESSAGE, UpdateType.EDITED_MESSAGE, UpdateType.CALLBACK_QUERY)
+
+Json = Mapping[str, Any]
+
+MICROS_PER_S = 1_000_000
+
+OWN_KINDS = {
+    "text": IncomingKind.TEXT,
+    MessageAttachmentType.PHOTO: IncomingKind.PHOTO,
+    MessageAttachmentType.STICKER: IncomingKind.STICKER,
+    MessageAttachmentType.VOICE: IncomingKind.VOICE,
+    MessageAttachmentType.VIDEO_NOTE: IncomingKind.VOICE,
+}
+"""Fields of a message that hold its content; other attachments are IncomingKind.OTHER."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,87 +47,87 @@ class Migration:
     new_chat: str
 
 
-def incoming_of(update: Update, me: Ourselves, *, now: Micros) -> Incoming | Migration | None:
+def incoming_of(update: Json, me: Ourselves, *, now: Micros) -> Incoming | Migration | None:
     """What the update means for us; None for what we leave alone.
 
     Left alone: service messages, commands to other bots in a group, media in a group that do
-    not answer us, and kinds of updates we did not ask for. `now` is the time of a tap.
+    not answer us, and kinds of updates we did not ask for. `now` is the time of a tap. KeyError
+    or TypeError for an update that is not as the Bot API describes it.
     """
-    if update.callback_query is not None:
-        return _tap(update.callback_query, now)
-    if update.edited_message is not None:
-        return _edit(update.edited_message, me)
-    if update.message is not None:
-        return _message(update.message, me)
+    if UpdateType.CALLBACK_QUERY in update:
+        return _tap(update[UpdateType.CALLBACK_QUERY], now)
+    if UpdateType.EDITED_MESSAGE in update:
+        return _edit(update[UpdateType.EDITED_MESSAGE], me)
+    if UpdateType.MESSAGE in update:
+        return _message(update[UpdateType.MESSAGE], me)
     return None
 
 
-def _tap(query: CallbackQuery, now: Micros) -> Incoming | None:
-    if query.message is None or query.data is None:
+def _tap(query: Json, now: Micros) -> Incoming | None:
+    if "message" not in query or "data" not in query:
         return None
-    chat = query.message.chat
+    message = query["message"]
     return Incoming(
         kind=IncomingKind.TAP,
-        chat=str(chat.id),
-        user_id=str(query.from_user.id),
-        user_name=query.from_user.full_name,
+        chat=str(message["chat"]["id"]),
+        user_id=str(query["from"]["id"]),
+        user_name=_name(query["from"]),
         at=now,
-        is_group=_is_group(chat),
-        payload=query.data,
-        external_message_id=query.message.message_id,
-        tap_id=query.id,
+        is_group=_is_group(message["chat"]),
+        payload=query["data"],
+        external_message_id=message["message_id"],
+        tap_id=query["id"],
     )
 
 
-def _edit(message: Message, me: Ourselves) -> Incoming | None:
-    text = message.text or message.caption
+def _edit(message: Json, me: Ourselves) -> Incoming | None:
+    text = message.get("text") or message.get("caption")
     if text is None:
         return None
-    return _built(message, me, IncomingKind.EDIT, text, message.edit_date or message.date)
+    return _built(message, me, IncomingKind.EDIT, text, message.get("edit_date", message["date"]))
 
 
-def _message(message: Message, me: Ourselves) -> Incoming | Migration | None:
-    if message.migrate_to_chat_id is not None:
-        return Migration(old_chat=str(message.chat.id), new_chat=str(message.migrate_to_chat_id))
+def _message(message: Json, me: Ourselves) -> Incoming | Migration | None:
+    if "migrate_to_chat_id" in message:
+        new_chat = str(message["migrate_to_chat_id"])
+        return Migration(old_chat=str(message["chat"]["id"]), new_chat=new_chat)
     kind = _kind(message)
     if kind is None:
         return None
-    if kind is not IncomingKind.TEXT and _is_group(message.chat) and not _answers_us(message, me):
+    if kind is not IncomingKind.TEXT and _is_group(message["chat"]) and not _answers(message, me):
         return None
-    return _built(message, me, kind, message.text or message.caption or "", message.date)
+    text = message.get("text") or message.get("caption") or ""
+    return _built(message, me, kind, text, message["date"])
 
 
-def _kind(message: Message) -> IncomingKind | None:
-    """None for a service message: somebody joined, a photo of the group changed."""
-    if message.text is not None:
-        return IncomingKind.TEXT
-    if message.photo:
-        return IncomingKind.PHOTO
-    if message.sticker is not None:
-        return IncomingKind.STICKER
-    if message.voice is not None or message.video_note is not None:
-        return IncomingKind.VOICE
-    return None if message.effective_attachment is None else IncomingKind.OTHER
+def _kind(message: Json) -> IncomingKind | None:
+    """None for a service message: somebody joined, the group's photo changed."""
+    for field, kind in OWN_KINDS.items():
+        if field in message:
+            return kind
+    attached = any(field in message for field in MessageAttachmentType)
+    return IncomingKind.OTHER if attached else None
 
 
 def _built(
-    message: Message, me: Ourselves, kind: IncomingKind, text: str, at: datetime
+    message: Json, me: Ourselves, kind: IncomingKind, text: str, at_s: int
 ) -> Incoming | None:
     own_text = _without_our_name(text, me)
     if own_text is None:
         return None
-    user_id, user_name = _writer(message)
+    # An anonymous admin writes as the group, a linked channel as itself.
+    writer = message.get("sender_chat") or message.get("from") or message["chat"]
     return Incoming(
         kind=kind,
-        chat=str(message.chat.id),
-        user_id=user_id,
-        user_name=user_name,
-        at=Micros(round(at.timestamp() * 1_000_000)),
-        is_group=_is_group(message.chat),
+        chat=str(message["chat"]["id"]),
+        user_id=str(writer["id"]),
+        user_name=_name(writer),
+        at=Micros(at_s * MICROS_PER_S),
+        is_group=_is_group(message["chat"]),
         text=own_text,
-        external_message_id=message.message_id,
-        reply_to=None if message.reply_to_message is None else message.reply_to_message.message_id,
-        forwarded=message.forward_origin is not None,
+        external_message_id=message["message_id"],
+        reply_to=message.get("reply_to_message", {}).get("message_id"),
+        forwarded="forward_origin" in message,
     )
 
 
@@ -127,20 +144,16 @@ def _without_our_name(text: str, me: Ourselves) -> str | None:
     return word + text[len(command) :]
 
 
-def _writer(message: Message) -> tuple[str, str]:
-    """Who wrote. An anonymous admin writes as the group, a linked channel as itself."""
-    if message.sender_chat is not None:
-        return str(message.sender_chat.id), message.sender_chat.effective_name or "somebody"
-    if message.from_user is not None:
-        return str(message.from_user.id), message.from_user.full_name
-    return str(message.chat.id), message.chat.effective_name or "somebody"
+def _name(writer: Json) -> str:
+    """A user's full name, or the title of a group that writes as itself."""
+    parts = (writer.get("first_name"), writer.get("last_name"))
+    return writer.get("title") or " ".join(filter(None, parts)) or "somebody"
 
 
-def _is_group(chat: Chat) -> bool:
-    return chat.type in (ChatType.GROUP, ChatType.SUPERGROUP)
+def _is_group(chat: Json) -> bool:
+    return chat["type"] in (ChatType.GROUP, ChatType.SUPERGROUP)
 
 
-def _answers_us(message: Message, me: Ourselves) -> bool:
-    answered = message.reply_to_message
-    author: User | None = None if answered is None else answered.from_user
-    return author is not None and author.id == me.user_id
+def _answers(message: Json, me: Ourselves) -> bool:
+    author = message.get("reply_to_message", {}).get("from", {})
+    return bool(author.get("id") == me.user_id)

@@ -15,7 +15,6 @@ from bot_api import (
     message_update,
     tap_update,
 )
-from telegram import Update
 
 from bot.channels.telegram_bot.incoming import Migration, Ourselves, incoming_of
 from bot.post import Incoming, IncomingKind
@@ -32,7 +31,7 @@ def read(update: Mapping[str, Any]) -> Incoming | Migration | None:
     for key in ("message", "edited_message"):
         if key in raw:
             raw[key].setdefault("message_id", 7)
-    return incoming_of(Update.de_json(raw, None), ME, now=NOW)
+    return incoming_of(raw, ME, now=NOW)
 
 
 def heard(update: Mapping[str, Any]) -> Incoming:
@@ -164,3 +163,14 @@ def test_an_upgraded_group_is_a_migration() -> None:
 )
 def test_service_messages_and_unknown_kinds_are_left_alone(update: Mapping[str, Any]) -> None:
     assert read(update) is None
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [{"message": {"text": "x"}}, {"edited_message": {"text": "x"}}, {"message": None}],
+)
+def test_an_update_unlike_the_documentation_raises_what_the_fetch_loop_expects(
+    broken: Mapping[str, Any],
+) -> None:
+    with pytest.raises((LookupError, TypeError)):
+        incoming_of(broken, ME, now=NOW)

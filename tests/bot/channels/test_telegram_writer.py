@@ -78,9 +78,9 @@ def test_jobs_run_in_order_and_share_commits(store: Store) -> None:
 
 
 def test_a_failing_job_takes_nobody_along(store: Store) -> None:
-    async def use(writer: Writer) -> list[Any]:
-        jobs = [writer.run(add("a")), writer.run(fail), writer.run(add("b"))]
-        return await asyncio.gather(*jobs, return_exceptions=True)
+    async def use(writer: Writer) -> list[object]:
+        jobs = [writer.run(job) for job in (add("a"), fail, add("b"))]
+        return list(await asyncio.gather(*jobs, return_exceptions=True))
 
     _, failed, _ = with_writer(store, use)
     assert isinstance(failed, RuntimeError)
