@@ -23,7 +23,7 @@ from scouting_db.directory import Directory
 from scouting_db.session import Store
 from scouting_db.values import BookId, Micros, NoteRow, Role
 
-SATURDAY = 1_750_500_000_000_000
+SATURDAY = Micros(1_750_500_000_000_000)
 """21 June 2025, 10:00 UTC: a moment of no importance that never changes."""
 
 UPDATES = count(1)
@@ -45,7 +45,7 @@ class Talk:
     user: str = USER
     name: str = "You"
     is_group: bool = False
-    now: Micros = Micros(SATURDAY)
+    now: Micros = SATURDAY
     last: tuple[Outgoing, ...] = ()
     heard: Heard | None = None
     sent: list[str] = field(default_factory=list)
@@ -142,9 +142,7 @@ class Talk:
             account = directory.account("console", self.bot)
             row = directory.chat(account, self.chat, is_group=self.is_group)
             assert row.book is not None, "a book comes with the first message"
-            directory.add_member(
-                row.book, directory.person(account, self.user, self.name), role
-            )
+            directory.add_member(row.book, directory.person(account, self.user, self.name), role)
 
     def player(self, name: str) -> int:
         with self.book() as book:
@@ -177,4 +175,4 @@ class Talk:
 
 def demo_talk() -> Talk:
     """The console's user with the demo book."""
-    return Talk(store=demo_store(now=Micros(SATURDAY)))
+    return Talk(store=demo_store(now=SATURDAY))

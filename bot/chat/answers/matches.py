@@ -8,13 +8,14 @@ from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.match_log import fold, format_to_json
+from bot.chat.answers.scoreboard import score_buttons, score_line, scoreboard, serve_buttons
+from bot.chat.match_log import fold, format_to_json, unvoided
 from bot.chat.payload import Verb, tap
 from bot.chat.question import MatchSaid, RallySaid, ResultSaid, SaidScore, ScoreSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.game import GameFormat, GameState, MatchState, faults, server
+from knowledge.game import GameFormat, GameState, MatchState, faults, faults_of_call
 from knowledge.vocabulary import Mode, Topic
 from scouting_db.values import (
     AlreadyCounted,
@@ -69,7 +70,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
     return Reply(
         text="\n".join([text, wording("match.who_serves")]),
-        buttons=rows([*_serve_buttons(match), plan, undo_button(change)]),
+        buttons=rows([*serve_buttons(match), plan, undo_button(change)]),
         about=("match", match),
     )
 
@@ -92,17 +93,15 @@ def _starts_at(desk: Desk, at: time | None) -> Micros | None:
     return Micros(int(start.timestamp() * 1e6))
 
 
-def _serve_buttons(match: MatchId) -> list[Button]:
-    return [
-        Button(label=wording("match.we_serve"), payload=tap(Verb.SERVE, "us", match)),
-        Button(label=wording("match.they_serve"), payload=tap(Verb.SERVE, "them", match)),
-    ]
-
-
 def start_game(desk: Desk, *, we_serve: bool, match: MatchId) -> Reply:
-    """The first serve of the match is ours or theirs."""
+    """The first serve is ours or theirs; once a rally was played, the button is an old one."""
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
+    standing = unvoided(desk.entries())
+    if standing and standing[-1].kind is EntryKind.GAME and standing[-1].we_serve is we_serve:
+        return _already_counted(desk, match)
+    if any(one.kind is not EntryKind.GAME for one in standing):
+        return _with_score(desk, match, wording("unclear.too_old"))
     row = desk.book.append(match, EntryKind.GAME, we_serve=we_serve, inbox=desk.inbox)
     return _after_entry(desk, match, row)
 
@@ -125,8 +124,6 @@ def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int 
         won_by=Winner.US if ours else Winner.THEM,
         inbox=desk.inbox,
     )
-    if isinstance(row, AlreadyCounted):
-        return Reply(text=wording("already_counted"))
     return _after_entry(desk, current, row)
 
 
@@ -134,10 +131,11 @@ def take_rally(desk: Desk, said: RallySaid) -> Reply:
     """A rally told in words: counted, and the words kept with it."""
     if desk.context.match is None:
         return Reply(text=wording("match.none"))
+    match, before = desk.context.match, len(desk.entries())
     reply = count_rally(desk, ours=said.won_by_us, match=None, expected=None)
-    entries = desk.entries()
-    if entries and entries[-1].kind is EntryKind.RALLY:
-        desk.book.tell_rally(RallyRow(match=desk.context.match, n=entries[-1].n, words=said.text))
+    after = desk.book.entries(match)
+    if len(after) > before:
+        desk.book.tell_rally(RallyRow(match=match, n=after[-1].n, words=said.text))
     return reply
 
 
@@ -145,6 +143,8 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     """A time-out: from now on it is a break, until the next rally."""
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
+    if ours and fold(desk.entries(), desk.format()).timeouts_left[0] == 0:
+        return _with_score(desk, match, wording("match.no_timeout"))
     row = desk.book.append(
         match,
         EntryKind.TIMEOUT,
@@ -153,9 +153,10 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
         inbox=desk.inbox,
     )
     if isinstance(row, AlreadyCounted):
-        return Reply(text=wording("already_counted"))
-    desk.context = replace(desk.context, mode=Mode.BREAK)
-    change = desk.record("entry", {"match": match, "n": row.n}, {})
+        return _already_counted(desk, match)
+    before = desk.context
+    desk.context = replace(before, mode=Mode.BREAK)
+    change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
     state = fold(desk.entries(), desk.format())
     text = (
         wording("match.timeout_ours").format(left=state.timeouts_left[0])
@@ -167,7 +168,8 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
         Button(label=wording(f"topic.{topic}"), payload=tap(Verb.ASK, topic), topic=topic)
         for topic in topics
     ]
-    return Reply(text=text, buttons=rows([*ask, undo_button(change)]))
+    count_on = score_buttons(match, row.n + 1)[:2]
+    return Reply(text=text, buttons=rows([*ask, *count_on, undo_button(change)]))
 
 
 def take_score(desk: Desk, said: ScoreSaid) -> Reply:
@@ -180,11 +182,11 @@ def take_score(desk: Desk, said: ScoreSaid) -> Reply:
         return _side_out(desk, state)
     format = desk.format()
     wanted = _state_of(said, state, format)
-    if wanted is None:
-        return _ask_whose(said)
-    wrong = faults(wanted)
+    wrong = _faults_of(said, format) if wanted is None else faults(wanted)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
+    if wanted is None:
+        return Reply(text=wording("match.none")) if match is None else _ask_whose(said)
     if match is None:
         desk.trace |= {"game": wanted}
         return Reply(text="\n".join([score_line(desk, wanted), wording("match.none")]))
@@ -253,6 +255,12 @@ def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> 
     )
 
 
+def _faults_of(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:
+    """What is wrong with a call, whoever serves."""
+    call = said.score.call if said.score else None
+    return () if call is None else faults_of_call(call, format)
+
+
 def _serving_side(score: SaidScore, known: GameState) -> bool:
     """A bare call is the serving side's own: whichever reading is nearer to what we had."""
     if score.call is None:
@@ -277,7 +285,7 @@ def _ask_whose(said: ScoreSaid) -> Reply:
 def _after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> Reply:
     """Keep the undo, tell the score, and end the match when it is won."""
     if isinstance(row, AlreadyCounted):
-        return Reply(text=wording("already_counted"))
+        return _already_counted(desk, match)
     change = desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
     desk.book.set_state(match, StoredState.RUNNING)
     state = fold(desk.entries(), desk.format())
@@ -300,6 +308,16 @@ def _after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> 
     )
 
 
+def _already_counted(desk: Desk, match: MatchId) -> Reply:
+    return _with_score(desk, match, wording("already_counted"))
+
+
+def _with_score(desk: Desk, match: MatchId, text: str) -> Reply:
+    """A line that changes nothing, with the score as it stands and the taps to count on."""
+    score, buttons = scoreboard(desk, match)
+    return Reply(text="\n".join([text, score]), buttons=rows(buttons), about=("match", match))
+
+
 def _changes_ends(desk: Desk, state: MatchState) -> bool:
     before = fold(desk.entries()[:-1], desk.format())
     return state.changes_ends_after(before.game)
@@ -307,28 +325,6 @@ def _changes_ends(desk: Desk, state: MatchState) -> bool:
 
 def _score_of(state: MatchState) -> str:
     return f"{state.game.ours}-{state.game.theirs}"
-
-
-def score_buttons(match: MatchId, expected: int) -> list[Button]:
-    """The taps of a running match; each carries the log number it expects."""
-    return [
-        Button(label=wording("match.our_rally"), payload=tap(Verb.RALLY, "us", match, expected)),
-        Button(
-            label=wording("match.their_rally"), payload=tap(Verb.RALLY, "them", match, expected)
-        ),
-        Button(label=wording("match.timeout"), payload=tap(Verb.TIMEOUT, "us", match, expected)),
-    ]
-
-
-def score_line(desk: Desk, game: GameState) -> str:
-    """The call, and who serves from where."""
-    court, by = game.serving_court, server(game)
-    if by is not None and court is not None:
-        who = wording("score.we_named").format(name=desk.view.short_name(by), court=court)
-    else:
-        who = wording("score.we" if game.we_serve else "score.they")
-        who += f" from the {court}" if court else ""
-    return wording("score.line").format(call=game.call, who=who)
 
 
 def take_result(desk: Desk, said: ResultSaid) -> Reply:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import cut, stored
+from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.context import Context
+from bot.chat.match_log import fold, unvoided
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -16,11 +19,14 @@ from knowledge.vocabulary import AgreementKey, PlayerId, Seen, Tag, Trait, Value
 from scouting_db.values import (
     ChangeId,
     ChangeRow,
+    EntryKind,
+    EntryRow,
     MatchId,
     MatchState,
     NewObservation,
     NoteId,
     PairId,
+    Winner,
 )
 
 Way = Callable[[Desk, Mapping[str, Any], Mapping[str, Any]], str]
@@ -53,19 +59,29 @@ def redo(desk: Desk, change_id: ChangeId) -> Reply:
     what = _REDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_redone(change.change)
     desk.changed()
-    return Reply(
-        text=wording("redone").format(what=what), buttons=rows([undo_button(change.change)])
-    )
+    return _told(desk, change, wording("redone").format(what=what), undo_button(change.change))
 
 
 def _undo(desk: Desk, change: ChangeRow) -> Reply:
     what = _UNDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_undone(change.change)
     desk.changed()
-    buttons = []
-    if change.verb in _REDO:
-        buttons.append(Button(label=wording("redo"), payload=tap(Verb.REDO, change.change)))
-    return Reply(text=wording("undone").format(what=what), buttons=rows(buttons))
+    text = wording("undone").format(what=what)
+    if change.verb not in _REDO:
+        return Reply(text=text)
+    again = Button(label=wording("redo"), payload=tap(Verb.REDO, change.change))
+    return _told(desk, change, text, again)
+
+
+def _told(desk: Desk, change: ChangeRow, text: str, button: Button) -> Reply:
+    """What was done; in a running match with the score as it now stands and the taps to go on."""
+    match = change.targets.get("match")
+    if change.verb != "entry" or match is None or match != desk.context.match:
+        return Reply(text=text, buttons=rows([button]))
+    score, taps = scoreboard(desk, MatchId(match))
+    return Reply(
+        text="\n".join([text, score]), buttons=rows([*taps, button]), about=("match", match)
+    )
 
 
 def _delete_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
@@ -113,27 +129,77 @@ def _observation(plain: Mapping[str, Any]) -> NewObservation:
 
 def _void_entry(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     match = MatchId(targets["match"])
+    entries = desk.book.entries(match)
     desk.book.void(match, targets["n"], inbox=desk.inbox)
+    left = unvoided(desk.book.entries(match))
+    desk.book.set_state(match, MatchState.RUNNING if left else MatchState.ANNOUNCED)
     if "context" in before:
-        desk.context = Context.from_json(before["context"])
-    desk.book.set_state(match, MatchState.RUNNING)
-    return "the last entry"
+        _remember_match(desk, match, before)
+    return _entry_words(entries, targets["n"])
 
 
 def _unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
     match = MatchId(targets["match"])
-    voids = [one.n for one in desk.book.entries(match) if one.voids == targets["n"]]
+    entries = desk.book.entries(match)
+    voids = [one.n for one in entries if one.voids == targets["n"]]
     if voids:
         desk.book.void(match, voids[-1], inbox=desk.inbox)
-    return "that entry"
+    if match == desk.context.match:
+        _close_if_over(desk, match)
+    return _entry_words(entries, targets["n"])
+
+
+def _remember_match(desk: Desk, match: MatchId, before: Mapping[str, Any]) -> None:
+    """A match closed by what was taken back is on again; another one that is on stays on."""
+    if desk.context.match == match:
+        desk.context = replace(desk.context, mode=Context.from_json(before["context"]).mode)
+    elif desk.context.match is None:
+        _remember_before(desk, before)
+
+
+def _close_if_over(desk: Desk, match: MatchId) -> None:
+    entries = desk.book.entries(match)
+    has_result = any(one.kind is EntryKind.RESULT for one in unvoided(entries))
+    if has_result or fold(entries, desk.format()).we_won is not None:
+        desk.book.set_state(match, MatchState.OVER)
+        desk.context = desk.context.after_result()
+
+
+_ENTRY_WORDS = {
+    EntryKind.GAME: "who serves first",
+    EntryKind.SCORE: "the score",
+    EntryKind.TIMEOUT: "the time-out",
+    EntryKind.RESULT: "the result",
+}
+
+
+def _entry_words(entries: Sequence[EntryRow], n: int) -> str:
+    found = next((one for one in entries if one.n == n), None)
+    if found is not None and found.kind is EntryKind.RALLY and found.won_by is not None:
+        return "our rally" if found.won_by is Winner.US else "their rally"
+    return "that entry" if found is None else _ENTRY_WORDS.get(found.kind, "that entry")
 
 
 def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     match = MatchId(targets["match"])
     if not desk.book.entries(match):
         desk.book.remove_match(match)
-    desk.context = Context.from_json(before["context"])
+    if desk.context.match == match:
+        _remember_before(desk, before)
     return "the match"
+
+
+def _remember_before(desk: Desk, before: Mapping[str, Any]) -> None:
+    """The chat's memory as it was, but names still asked about stay asked about.
+
+    Their numbers must never be given out twice: a button would settle the wrong name.
+    """
+    asked = desk.context
+    desk.context = replace(
+        Context.from_json(before["context"]),
+        pendings=asked.pendings,
+        pending_count=asked.pending_count,
+    )
 
 
 def _remove_player(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
@@ -185,7 +251,7 @@ def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 
 def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    desk.context = Context.from_json(before["context"])
+    _remember_before(desk, before)
     return "that"
 
 
