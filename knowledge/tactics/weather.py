@@ -15,12 +15,14 @@ _TEMPERATURE = re.compile(r"(\d{2,3})\s*(?:°|degrees?)?\s*([cf])\b", re.IGNOREC
 _HUMIDITY = re.compile(r"(\d{1,3})\s*(?:%|percent)")
 
 HEAT_WORDS = "heat"
+ANYTHING = "anything"
 
 WIND_WORDS = {
     Wind.BEHIND_US: "wind behind",
     Wind.AGAINST_US: "headwind",
     Wind.ACROSS: "crosswind",
     Wind.SOME: "wind",
+    None: ANYTHING,
 }
 """What a question is taken for whose words name nothing in particular."""
 
@@ -29,7 +31,7 @@ def advise(situation: Situation) -> Advice:
     """The caution or the correction that the words ask for, with the heat index if they give it."""
     words = situation.asked.words
     index = said_heat_index_f(words)
-    otherwise = HEAT_WORDS if index is not None else WIND_WORDS[situation.wind or Wind.SOME]
+    otherwise = HEAT_WORDS if index is not None else WIND_WORDS[situation.wind]
     found = find_entry(words) or find_entry(otherwise)
     if found is None:
         raise LookupError(f"weather.toml has no entry for {otherwise!r}")

@@ -91,6 +91,8 @@ def test_celsius_is_read_as_celsius() -> None:
     [
         "my chest feels tight",
         "i feel dizzy",
+        "feeling lightheaded",
+        "something feels off",
         "calf cramping badly",
         "twisted my ankle",
         "got hit in the eye",
@@ -104,6 +106,10 @@ def test_bodies_get_a_caution_that_defers(said: str) -> None:
     assert any(word in caution for word in ("staff", "medical", "stop", "Emergency"))
 
 
+def test_sun_in_the_eyes_is_no_injury() -> None:
+    assert "sun" in _ask("sun right in my face on this side").call
+
+
 def test_the_graver_symptom_wins() -> None:
     assert _ask("dizzy from the heat").call.startswith("Stop now")
 
@@ -114,7 +120,8 @@ def test_the_graver_symptom_wins() -> None:
         (Wind.BEHIND_US, "Aim shorter"),
         (Wind.AGAINST_US, "Hit through it"),
         (Wind.ACROSS, "Aim at the upwind"),
-        (None, "Find the wind's side"),
+        (Wind.SOME, "Find the wind's side"),
+        (None, "Unwell? Stop."),
     ],
 )
 def test_a_known_wind_is_used_where_the_words_say_none(wind: Wind | None, start: str) -> None:

@@ -77,6 +77,10 @@ RULES = [
     ("how long is a medical timeout", "Ask for a medical"),
     ("can my friend coach me during the game", "Keep it for time-outs"),
     ("can we volley the return", "Let serve and return bounce"),
+    ("can i hit the ball on their side of the net", "Fault: don't touch net"),
+    ("the ball hit the ceiling", "Rally over"),
+    ("we switch sides at 6 right", "Change ends"),
+    ("it hit my paddle hand", "Fault if it hits you"),
 ]
 
 
