@@ -117,6 +117,7 @@ def gather(
     agreements: Sequence[AgreementRow],
     rallies_logged: int = 0,
     wind: Wind | None = None,
+    today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
     ours = context.ours or (view.ours() if len(view.ours()) == 2 else view.ours()[:2])
@@ -153,6 +154,7 @@ def gather(
         ),
         rallies_logged=rallies_logged,
         wind=wind,
+        today=today,
     )
 
 

@@ -76,6 +76,7 @@ def advice_on(desk: Desk, asked: Asked) -> tuple[Advice, Situation]:
         desk.view,
         game=said or (match.game if match else None),
         agreements=desk.agreements(),
+        today=desk.day,
     )
     return advise(situation), situation
 
