@@ -9,7 +9,8 @@ from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, thing
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
-_REACH_OF_A_JUDGEMENT = 6
+_REACH_OF_A_VERB = 5
+_REACH_OF_AN_ADJECTIVE = 3
 """Words between a skill and what is said of it. Common practice, no source."""
 
 _REACH_OF_A_NEGATION = 6
@@ -42,6 +43,14 @@ _SMALL_WORDS = frozenset(
     + ["not", "isnt", "arent", "even", "one", "ones", "all", "still", "not", "aint", "has", "been"]
     + ["absolutely", "quite", "that", "as", "fairly", "side", "today", "it", "like", "shot", "damn"]
 )
+_LEADING = frozenset(
+    ["with", "at", "on", "off", "of", "his", "her", "their", "my", "to", "in", "from", "any", "every"]
+    + ["little", "big", "own", "@", "handle", "hit", "hitting", "these", "those", "lots"]
+)
+_GOING_ON = frozenset(
+    ["and", "but", "they", "theyre", "its", "that", "those", "these", "his", "hers", "@", "though"]
+    + ["n", "w", "when", "she", "he", "does", "mostly", "usually", "often", "plus", "proper"]
+)
 _ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
 
 
@@ -65,13 +74,13 @@ class Reading:
     last: Thing | None
 
 
-def read_clause(hits: Hits, line: Sequence[str], carried: Thing | None) -> Reading:
-    """What the hits of one clause say. `carried` is the skill spoken of just before."""
+def read_clause(hits: Hits, line: Sequence[str], start: int, carried: Thing | None) -> Reading:
+    """What the hits of the clause from `start` say. `carried` is the skill spoken of before."""
     family = carried.family if carried is not None else None
     found = things(hits, line, carried=family)
     here, judgements = _adjectives(hits, found, line)
     found, here = _skills_not_habits(found, here, judgements, line)
-    if not found and not here and carried is not None and judgements:
+    if not found and not here and carried is not None and _goes_on(judgements, start, line):
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
     denied = _denied(_negations(hits), [*here, *judgements])
     judged = [_direct(hit, hits, denied=hit in denied) for hit in here]
@@ -79,6 +88,13 @@ def read_clause(hits: Hits, line: Sequence[str], carried: Thing | None) -> Readi
     skills = _skills(found, judgements, hits, denied, line)
     last = found[-1] if found else _skill_of_habit(here) or carried
     return Reading(judged=(*counters, *skills), last=last)
+
+
+def _goes_on(judgements: Sequence[Hit], start: int, line: Sequence[str]) -> bool:
+    """ "And it is lethal": the clause goes on about the skill before, and begins by judging it."""
+    if not judgements:
+        return False
+    return all(word in _SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
 
 
 def only_names_skills(hits: Hits) -> bool:
@@ -282,11 +298,21 @@ def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thi
     if after and after[0].start == judgement.stop:
         return after[0]
     near = [(judgement.start - thing.stop, thing) for thing in before[-1:] if not thing.bare]
-    near += [(thing.start - judgement.stop, thing) for thing in after[:1] if not thing.bare]
+    near += [
+        (thing.start - judgement.stop, thing)
+        for thing in after[:1]
+        if not thing.bare and _leads_to(judgement, thing, line)
+    ]
     if not near:
         return None
     distance, thing = min(near, key=lambda one: one[0])
-    return thing if distance < _REACH_OF_A_JUDGEMENT else None
+    reach = _REACH_OF_A_VERB if judgement.meaning.is_verb else _REACH_OF_AN_ADJECTIVE
+    return thing if distance < reach else None
+
+
+def _leads_to(judgement: Hit, thing: Thing, line: Sequence[str]) -> bool:
+    """`misses his serves`, `good with the backhand dink`."""
+    return all(word in _SMALL_WORDS | _LEADING for word in line[judgement.stop : thing.start])
 
 
 def _shared(

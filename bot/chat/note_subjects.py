@@ -25,7 +25,7 @@ _ADVICE_BEFORE_A_PLACE = frozenset(
 )
 _PLACES = frozenset(["to", "at", "him", "her", "them", "it", "on", "over", "up", "deep", "wide"])
 _DONT = frozenset(["dont", "never"])
-_BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "@", "also"])
+_BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "also"])
 
 
 class Subjects:
@@ -83,7 +83,7 @@ def is_advice(line: Sequence[str]) -> bool:
     first = line[place] if place < len(line) else ""
     ahead = line[place + 1] if place + 1 < len(line) else ""
     if (first, ahead) == ("do", "not"):
-        return True
+        return place + 2 < len(line) and line[place + 2] in NOT_TO_DO
     if first in _DONT:
         return ahead in NOT_TO_DO
     return first in _ADVICE or (first in _ADVICE_BEFORE_A_PLACE and ahead in _PLACES)

@@ -99,7 +99,7 @@ def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
         hits = note.hits.inside(clause)
         if is_advice(note.line[clause.start : clause.stop]):
             continue
-        reading = read_clause(hits, note.line, carried)
+        reading = read_clause(hits, note.line, clause.start, carried)
         carried = reading.last
         for judged in reading.judged:
             used |= set(range(judged.start, judged.stop))
@@ -152,7 +152,10 @@ def _settled(claims: Sequence[Claim]) -> tuple[Claim, ...]:
     for claim in claims:
         last.pop((claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied), None)
         last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)
-    return tuple(last.values())
+    said = {(one.player, one.trait) for one in last.values() if not one.denied}
+    return tuple(
+        one for one in last.values() if not (one.denied and (one.player, one.trait) in said)
+    )
 
 
 def _kept(text: str, said: Sequence[Word], line: Sequence[str], used: set[int]) -> tuple[str, ...]:
