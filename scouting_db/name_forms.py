@@ -97,7 +97,7 @@ def _surname_parts(surname: str) -> Iterator[tuple[str, Strength]]:
 
 
 def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:
-    """`ana r`, `ana rp`, `a ruiz`, `ar`, `arp`, `ruiz p`."""
+    """`ana r`, `ana rp`, `a ruiz`, `ar`, `arp`, `ruiz p`, `n brandt`, `vdm`."""
     words = surname.split()
     letters = "".join(word[0] for word in words)
     core = next((word for word in words if word not in _PARTICLES), words[0])
@@ -105,6 +105,8 @@ def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:
         yield given + ending, Strength.INITIALS
         yield given[0] + ending, Strength.INITIALS
     yield from ((f"{one}{other[0]}", Strength.INITIALS) for one, other in pairwise(words))
+    yield from ((f"{one[0]}{other}", Strength.INITIALS) for one, other in pairwise(words))
+    yield "".join(word[0] for word in words), Strength.INITIALS
     for part in {surname, *words} - _PARTICLES:
         yield given[0] + part, Strength.INITIALS
         yield given + part, Strength.PART

@@ -137,7 +137,8 @@ def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
     """Guards exact matches that are common words, or initials such as BH."""
     window = said[start:stop]
     if len(window) > 1:
-        return not all(word.folded in _NEVER_PART_OF_A_NAME for word in window)
+        edge = window[0].folded in _NEVER_PART_OF_A_NAME and "-" not in window[1].gap
+        return not edge and any(word.folded not in _NEVER_PART_OF_A_NAME for word in window)
     word = window[0]
     if len(word.folded) <= 2:
         is_capitals = word.typed.isupper() and len(word.typed) == 2

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from bot.chat.clauses import Clause
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
@@ -22,7 +23,14 @@ _OPPOSITE = {
     Value.RARELY: Value.OFTEN,
 }
 
-_ROLE_OF = {Value.STRENGTH: Role.GOOD, Value.WEAKNESS: Role.BAD, Value.SHORT: Role.BAD}
+_ROLE_OF: dict[Value | None, Role] = {
+    Value.STRENGTH: Role.GOOD,
+    Value.WEAKNESS: Role.BAD,
+    Value.SHORT: Role.BAD,
+}
+
+NAME = "@"
+"""Stands in the line for every word of a name, so that no name is read as a trait."""
 
 _SMALL_WORDS = frozenset(
     ["is", "are", "s", "r", "re", "was", "were", "looks", "gets", "very", "really", "so", "pretty"]
@@ -41,15 +49,49 @@ _SMALL_WORDS = frozenset(
         "itself",
     ]
     + ["not", "isnt", "arent", "even", "one", "ones", "all", "still", "not", "aint", "has", "been"]
+    + [
+        "maybe",
+        "probably",
+        "seems",
+        "little",
+        "lil",
+        "think",
+        "i",
+        "guess",
+        "went",
+        "usually",
+        "game",
+    ]
+    + ["basically", "mostly", "rather", "bloody", "ever", "actually", "surprisingly", "sure", "ish"]
     + ["absolutely", "quite", "that", "as", "fairly", "side", "today", "it", "like", "shot", "damn"]
 )
 _LEADING = frozenset(
-    ["with", "at", "on", "off", "of", "his", "her", "their", "my", "to", "in", "from", "any", "every"]
+    [
+        "with",
+        "at",
+        "on",
+        "off",
+        "of",
+        "his",
+        "her",
+        "their",
+        "my",
+        "to",
+        "in",
+        "from",
+        "any",
+        "every",
+    ]
     + ["little", "big", "own", "@", "handle", "hit", "hitting", "these", "those", "lots"]
 )
 _GOING_ON = frozenset(
     ["and", "but", "they", "theyre", "its", "that", "those", "these", "his", "hers", "@", "though"]
     + ["n", "w", "when", "she", "he", "does", "mostly", "usually", "often", "plus", "proper"]
+)
+_SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
+_BEFORE_AN_ADJECTIVE = _SMALL_WORDS | frozenset(
+    [NAME, "hes", "shes", "theyre", "and", "but", "n", "quick", "he", "she", "deceptively", "more"]
+    + ["less", "sneaky", "lefty", "righty", "tall", "he", "both", "much", "partner", "way", "plus"]
 )
 _ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
 
@@ -74,19 +116,21 @@ class Reading:
     last: Thing | None
 
 
-def read_clause(hits: Hits, line: Sequence[str], start: int, carried: Thing | None) -> Reading:
-    """What the hits of the clause from `start` say. `carried` is the skill spoken of before."""
+def read_clause(hits: Hits, line: Sequence[str], clause: Clause, carried: Thing | None) -> Reading:
+    """What the hits of one clause say. `carried` is the skill spoken of before it."""
+    start, stop = clause.start, clause.stop
     family = carried.family if carried is not None else None
     found = things(hits, line, carried=family)
     here, judgements = _adjectives(hits, found, line)
+    here = [hit for hit in here if _is_told(hit, here, line, start, stop)]
     found, here = _skills_not_habits(found, here, judgements, line)
     if not found and not here and carried is not None and _goes_on(judgements, start, line):
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
-    denied = _denied(_negations(hits), [*here, *judgements])
+    denied = _denied(_negations(hits), [*here, *judgements], line)
     judged = [_direct(hit, hits, denied=hit in denied) for hit in here]
     counters = [one for each in judged for one in _with_wings(each, hits)]
     skills = _skills(found, judgements, hits, denied, line)
-    last = found[-1] if found else _skill_of_habit(here) or carried
+    last = found[-1] if found else _skill_told(here) or carried
     return Reading(judged=(*counters, *skills), last=last)
 
 
@@ -111,13 +155,31 @@ def _adjectives(
     here = hits.having(Role.DIRECT, Role.HABIT)
     judgements = hits.having(*JUDGEMENTS)
     for hit in tuple(here):
-        role = _ROLE_OF.get(hit.meaning.value or Value.YES)
+        role = _ROLE_OF.get(hit.meaning.value)
         bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
         touched = any(_touches(thing, hit, line) for thing in found)
         if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
             here.remove(hit)
             judgements.append(as_judgement(hit, role))
     return here, sorted(judgements, key=lambda one: one.start)
+
+
+_PLAIN_SPEED = frozenset({Trait.FOOT_SPEED})
+_FINER_SPEED = frozenset({Trait.FORWARD_SPEED, Trait.MOVES_LEFT, Trait.MOVES_RIGHT})
+
+
+def _is_told(hit: Hit, here: Sequence[Hit], line: Sequence[str], start: int, stop: int) -> bool:
+    """Whether a lone adjective is said of the player: not "wants it fast", not "short balls"."""
+    sense = hit.meaning
+    if sense.role is not Role.DIRECT or hit.length > 1 or _ROLE_OF.get(sense.value) is None:
+        return True
+    finer = any(one.meaning.trait in _FINER_SPEED for one in here)
+    if sense.trait in _PLAIN_SPEED and finer:
+        return False
+    if sense.value is Value.SHORT and hit.stop < stop:
+        return False
+    adjective = sense.trait in _PLAIN_SPEED or sense.value is Value.SHORT
+    return not adjective or hit.start == start or line[hit.start - 1] in _BEFORE_AN_ADJECTIVE
 
 
 def _skills_not_habits(
@@ -135,9 +197,15 @@ def _skills_not_habits(
     return found, here
 
 
-def _skill_of_habit(here: Sequence[Hit]) -> Thing | None:
+def _skill_told(here: Sequence[Hit]) -> Thing | None:
+    """The skill that a habit or a phrase speaks of, for a judgement in the next clause."""
     for hit in here:
-        trait = hit.meaning.trait
+        trait, value = hit.meaning.trait, hit.meaning.value
+        if trait is Trait.COUNTER:
+            return Thing(start=hit.start, stop=hit.stop, traits=(trait,), family=Family.COUNTER)
+        if trait is Trait.THIRD_SHOT_DROP and value is Value.RARELY:
+            drive = (Trait.FOREHAND_DRIVE,)
+            return Thing(start=hit.start, stop=hit.stop, traits=drive, family=Family.DRIVE)
         if trait is not None and TRAITS[trait].kind is TraitKind.SKILL_AND_HABIT:
             return Thing(start=hit.start, stop=hit.stop, traits=(trait,))
     return None
@@ -145,9 +213,11 @@ def _skill_of_habit(here: Sequence[Hit]) -> Thing | None:
 
 def _touches(thing: Thing, hit: Hit, line: Sequence[str]) -> bool:
     """`slow backhand`, or `backhand is slow` with nothing but small words in between."""
-    if hit.stop == thing.start:
+    if hit.stop == thing.start or thing.start <= hit.start < thing.stop:
         return True
     between = line[thing.stop : hit.start]
+    if "from" in between[:1]:
+        between = [word for word in between[1:] if word != NAME]
     return thing.stop <= hit.start and all(word in _SMALL_WORDS for word in between)
 
 
@@ -158,12 +228,14 @@ def _negations(hits: Hits) -> list[Hit]:
     return [hit for hit in hits.having(Role.NOT) if hit.start not in guards]
 
 
-def _denied(nots: Sequence[Hit], predicates: Sequence[Hit]) -> list[Hit]:
+def _denied(nots: Sequence[Hit], predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
     """The predicates that an odd number of negations reach, each reaching the next predicate."""
     reached: list[Hit] = []
     for no in nots:
         ahead = [hit for hit in predicates if 0 <= hit.start - no.stop < _REACH_OF_A_NEGATION]
         nearest = min(ahead, key=lambda hit: hit.start, default=None)
+        if nearest is not None and _SUBJECTS & set(line[no.stop : nearest.start]):
+            continue
         if nearest in reached:
             reached.remove(nearest)
         elif nearest is not None:
@@ -291,7 +363,7 @@ def _pairs(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str
 
 
 def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thing | None:
-    before = [thing for thing in free if thing.stop <= judgement.start]
+    before = [thing for thing in free if thing.start <= judgement.start]
     after = [thing for thing in free if thing.start >= judgement.stop]
     if before and _touches(before[-1], judgement, line):
         return before[-1]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from bot.chat.clauses import Clause
 from bot.chat.phrase import Found
@@ -30,6 +31,7 @@ _WING_BEFORE = 2
 _WING_AFTER = 4
 """Words between a stroke and its wing: "dinks off of the backhand". Common practice, no source."""
 
+_FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
 _CONNECTORS = frozenset(
     [
         "off",
@@ -81,8 +83,14 @@ class Hits:
         return bool(self.having(role))
 
 
-def find_hits(line: Sequence[str]) -> Hits:
-    hits = trait_phrases().find(line)
+def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
+    """Everything the lexicon finds; no phrase reaches over one of the `breaks`."""
+    edges = [0, *breaks, len(line)]
+    hits = [
+        replace(hit, start=hit.start + start, stop=hit.stop + start)
+        for start, stop in pairwise(edges)
+        for hit in trait_phrases().find(line[start:stop])
+    ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
     weighing = _longest(
@@ -108,8 +116,9 @@ def things(hits: Hits, line: Sequence[str], *, carried: Family | None) -> list[T
         used |= {wing.start for wing in near}
         found.append(_stroke(stroke, near))
     for wing in wings:
-        if wing.start not in used:
-            found.append(_bare(wing, carried or Family.DINK))
+        family = _family_of_bare(wing, line, carried)
+        if wing.start not in used and family is not None:
+            found.append(_bare(wing, family))
     return sorted(found, key=lambda thing: thing.start)
 
 
@@ -117,6 +126,18 @@ def wings_said(hits: Hits) -> tuple[Wing, ...]:
     return tuple(
         dict.fromkeys(wing for hit in hits.having(Role.WING) for wing in hit.meaning.wings)
     )
+
+
+def _family_of_bare(wing: Hit, line: Sequence[str], carried: Family | None) -> Family | None:
+    """`the backhand one`, `off the forehand` go on about the stroke before; else it is the dink.
+
+    None where the wing only says from where or to where.
+    """
+    ahead = line[wing.stop] if wing.stop < len(line) else ""
+    before = [word for word in line[max(0, wing.start - 2) : wing.start] if word in _FROM_OR_TO]
+    if ahead in {"one", "ones"} or before:
+        return carried
+    return Family.DINK
 
 
 def _stroke(stroke: Hit, wings: Sequence[Hit]) -> Thing:

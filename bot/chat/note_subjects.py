@@ -18,7 +18,7 @@ _ADVICE = frozenset(
     ["hit", "go", "attack", "target", "keep", "make", "avoid", "use", "put", "send", "pull", "push",
      "test", "try", "lets", "let", "bring", "feed", "pick", "pound", "watch", "beware", "expect",
      "stay", "leave", "remember", "careful", "respect", "isolate", "punish", "exploit", "mix",
-     "give", "get", "look", "we", "id", "i", "you"]
+     "give", "get", "look"]
 )  # fmt: skip
 _ADVICE_BEFORE_A_PLACE = frozenset(
     ["serve", "return", "lob", "drive", "dink", "speed", "drop", "play", "aim", "move"]
@@ -26,6 +26,26 @@ _ADVICE_BEFORE_A_PLACE = frozenset(
 _PLACES = frozenset(["to", "at", "him", "her", "them", "it", "on", "over", "up", "deep", "wide"])
 _DONT = frozenset(["dont", "never"])
 _BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "also"])
+
+
+_US = frozenset(["i", "im", "ive", "ill", "id", "we", "weve", "well", "you", "youd"])
+_OPINIONS = frozenset(
+    [
+        "think",
+        "believe",
+        "guess",
+        "saw",
+        "reckon",
+        "heard",
+        "swear",
+        "feel",
+        "noticed",
+        "say",
+        "was",
+    ]
+    + ["dont", "am", "would", "know", "see", "bet", "hear", "watched", "wouldnt", "do", "d", "ve"]
+)
+_THEY = frozenset(["they", "both", "theyre", "these", "those"])
 
 
 class Subjects:
@@ -39,12 +59,21 @@ class Subjects:
 
     def at(self, place: int) -> tuple[PlayerId, ...]:
         """Whom the word at `place` is about; before any name, whom the first name means."""
-        current = self._from[0][1] if self._from else ()
+        current = self._before_any_name()
         for start, subject in self._from:
             if start <= place:
                 current = subject
         sure = [one for one in current if one.certainty is Certainty.SURE]
         return tuple(dict.fromkeys(player for one in sure for player in one.players))
+
+    def _before_any_name(self) -> tuple[Mention, ...]:
+        """The first name; after an early "they", everybody named later."""
+        if not self._from:
+            return ()
+        start, first = self._from[0]
+        if any(word.folded in _THEY for word in self._said[:start]):
+            return tuple(dict.fromkeys(one for _, subject in self._from for one in subject))
+        return first
 
     def _add(self, mention: Mention) -> None:
         start = self._place_of(mention)
@@ -86,4 +115,6 @@ def is_advice(line: Sequence[str]) -> bool:
         return place + 2 < len(line) and line[place + 2] in NOT_TO_DO
     if first in _DONT:
         return ahead in NOT_TO_DO
+    if first in _US:
+        return ahead not in _OPINIONS and not ahead.startswith("@")
     return first in _ADVICE or (first in _ADVICE_BEFORE_A_PLACE and ahead in _PLACES)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.names import is_common
-from bot.chat.note_claims import Judged, only_names_skills, read_clause
+from bot.chat.note_claims import NAME, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits, Thing, find_hits
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
@@ -26,8 +26,7 @@ HEDGED_WEIGHT = 0.45
 STRONG_WEIGHT = 1.5
 MILD_WEIGHT = 0.5
 
-NAME = "@"
-"""Stands in the line for every word of a name, so that no name is read as a trait."""
+_MARKS = frozenset(",;:.!?()\n—–|")
 
 _CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
 
@@ -53,7 +52,7 @@ def read_note(
     """The note with every claim found; words that no claim covers are kept."""
     whose = tuple(mentions) or _implied(view)
     line = _line(said, whose)
-    hits = find_hits(line)
+    hits = find_hits(line, _breaks(said))
     note = _Note(said=said, line=line, hits=hits, subjects=Subjects(said, whose))
     claims, used = _claims(note)
     heard = view.forwarded or hits.has(Role.HEARSAY)
@@ -65,6 +64,10 @@ def read_note(
         seen=Seen.HEARSAY if heard else Seen.LIVE,
         about_body=hits.has(Role.BODY),
     )
+
+
+def _breaks(said: Sequence[Word]) -> list[int]:
+    return [place for place, word in enumerate(said) if place and set(word.gap) & _MARKS]
 
 
 def _implied(view: ChatView) -> tuple[Mention, ...]:
@@ -92,18 +95,18 @@ def _plain(folded: str) -> str:
 
 def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
-    claims: list[Claim] = []
+    claims: list[tuple[Claim, bool]] = []
     used: set[int] = set()
     carried: Thing | None = None
     for clause in _whole(clauses(note.said, unbroken), note.hits):
         hits = note.hits.inside(clause)
         if is_advice(note.line[clause.start : clause.stop]):
             continue
-        reading = read_clause(hits, note.line, clause.start, carried)
+        reading = read_clause(hits, note.line, clause, carried)
         carried = reading.last
         for judged in reading.judged:
             used |= set(range(judged.start, judged.stop))
-            claims += _whose(note, judged, hits)
+            claims += [(one, clause.turned) for one in _whose(note, judged, hits)]
     return _settled(claims), used
 
 
@@ -146,11 +149,14 @@ def _first(tags: Sequence[Tag | None]) -> Tag | None:
     return next((tag for tag in tags if tag is not None), None)
 
 
-def _settled(claims: Sequence[Claim]) -> tuple[Claim, ...]:
-    """Each claim once; where a note takes a skill both ways ("big but wild"), its last word."""
+def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
+    """Each claim once; of a skill taken both ways the first, after a "but" the last."""
     last: dict[tuple[object, ...], Claim] = {}
-    for claim in claims:
-        last.pop((claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied), None)
+    for claim, turned in claims:
+        contrary = (claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied)
+        if contrary in last and not turned:
+            continue
+        last.pop(contrary, None)
         last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)
     said = {(one.player, one.trait) for one in last.values() if not one.denied}
     return tuple(
