@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.advice import Advice, Arrow, Confidence, CourtPicture, Marker
+from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker
 from knowledge.court import at_kitchen_line
 from knowledge.planning.dinking import dink_line
 from knowledge.planning.hands import hands_line
@@ -41,7 +41,10 @@ def advise(situation: Situation) -> Advice:
         unless=_plan_b(situation, lines) if len(lines) < MAX_LINES else None,
         confidence=Confidence.LEAN,
         numbers=_numbers(lines),
-        choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
+        choices=(
+            *hand_choices(situation.theirs, Topic.GAME_PLAN),
+            Choice(label="cue", topic=Topic.CUE),
+        ),
         picture=_picture(situation, lines),
         more=_more(situation, lines),
     )

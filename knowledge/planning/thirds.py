@@ -46,15 +46,22 @@ def third_line(situation: Situation) -> Line | None:
     same = [third for third in thirds if third.target == best.target]
     return Line(
         phase=Phase.THIRD,
-        do=f"{_shots(same, all_of=len(thirds))} at {best.target.name}",
+        do=f"{_shots(same, all_of=len(thirds))} {_towards(best)} {best.target.name}",
         because=best.weighed.because,
-        cue=f"Third at {best.target.name}. Follow it in.",
+        cue=f"Third {_towards(best)} {best.target.name}. Follow it in.",
         points=best.weighed.gain,
         share=sizes.THIRD_SHARE * len(same) / len(thirds),
         evidence=best.weighed.evidence,
         arrow=_arrow(best.target),
         we_serve=True,
     )
+
+
+def _towards(third: Third) -> str:
+    """ "behind" a poacher, who has left that place, else "at"."""
+    driver = third.weighed.driver
+    scale = driver.effect.scale if driver else None
+    return "behind" if scale is not None and scale.trait is Trait.POACHING else "at"
 
 
 def thirds_of(situation: Situation) -> list[Third]:

@@ -11,6 +11,7 @@ from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.advice import Advice
 from knowledge.planning import plan
+from knowledge.planning.dinking import dink_line
 from knowledge.planning.line import Phase
 from knowledge.planning.plan import plan_lines
 from knowledge.planning.probes import PROBES
@@ -169,7 +170,7 @@ def test_the_third_goes_behind_a_poacher() -> None:
     hale = player(5, "Hale", Side.LEFT, *often_noted("poaching often", 4))
     line = third_line(match(Topic.GAME_PLAN, hale, player(6, "Brandt", Side.RIGHT)))
     assert line is not None
-    assert (line.do, line.because) == ("Drop thirds at Hale", "poaches a lot")
+    assert (line.do, line.because) == ("Drop thirds behind Hale", "poaches a lot")
 
 
 def test_the_picture_has_the_aims_and_no_side_is_guessed() -> None:
@@ -178,6 +179,22 @@ def test_the_picture_has_the_aims_and_no_side_is_guessed() -> None:
     assert max(arrow.width for arrow in known.arrows) == 1.0
     unsided = OnCourt(profile=LINDQVIST.profile, side=None)
     assert _plan(OKAFOR, unsided).picture is None
+
+
+def test_whose_dinks_are_shaky_leaves_the_weak_wing_to_the_partner() -> None:
+    """A right-hander on the left has the backhand at the sideline: not for shaky dinks."""
+    tom = player(2, "Tom", Side.LEFT, *often_noted("backhand_dink weakness"))
+    theirs = (
+        player(3, "Okafor", Side.LEFT, "hand right", *often_noted("backhand_dink weakness")),
+        player(4, "Lindqvist", Side.RIGHT, "hand left"),
+    )
+    both = dink_line(match(Topic.GAME_PLAN, *theirs))
+    by_name = dink_line(match(Topic.GAME_PLAN, *theirs, ours=(MIRA, tom)))
+    assert both is not None
+    assert by_name is not None
+    assert both.do == "Dink Okafor's backhand, across"
+    assert by_name.do == "Mira: dink Okafor's backhand, across"
+    assert by_name.share == both.share / 2
 
 
 def test_no_note_is_said_twice() -> None:
