@@ -26,8 +26,8 @@ class Verb(StrEnum):
     NOTE = "note"  # what, note: show, delete or keep a note
     RALLY = "rally"  # us|them, match, n: the next entry of the match's log
     TIMEOUT = "to"  # us|them, match, n
-    SERVE = "serve"  # us|them: who serves first, or now
-    SCORE = "score"  # us|them, call: whose call a bare score was
+    SERVE = "serve"  # us|them, match: who serves first
+    SCORE = "score"  # us|them, call, match, n: whose call a bare score was
     MODE = "mode"  # match|break|open
     PROFILE = "prof"  # player, trait, value: one tap of a profile
     EXAMPLE = "ex"  # number: one of the example questions

@@ -16,6 +16,7 @@ from bot.chat.answers import booking, corrections, matches, notes, undo
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer
 from bot.chat.answers.taps import press
+from bot.chat.asking import asks
 from bot.chat.context import Context
 from bot.chat.gather import BookViews
 from bot.chat.payload import Verb, tap
@@ -23,6 +24,7 @@ from bot.chat.question import (
     KIND_OF,
     AgreementSaid,
     BookSaid,
+    BookVerb,
     CorrectionSaid,
     Kind,
     MatchSaid,
@@ -39,6 +41,7 @@ from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
 from bot.chat.understand import understand, understand_note
 from bot.chat.wording import wording
+from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
 from knowledge.vocabulary import Topic
 from scouting_db.book import Book
@@ -121,7 +124,7 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
         case IncomingKind.TAP:
             return _tapped(desk, incoming.payload or "", may_write=may_write)
         case IncomingKind.EDIT:
-            return _edited(desk)
+            return _edited(desk, may_write=may_write)
         case IncomingKind.TEXT:
             return _spoken(desk, incoming.text, may_write=may_write)
         case _:
@@ -146,7 +149,7 @@ _KIND_OF_TAP = {
     Verb.ADD: Kind.BOOK,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE, Verb.MODE})
+_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE})
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -163,15 +166,15 @@ def _read_again(desk: Desk, text: str, note: int | None) -> Reply:
     """A message taken up again after a name was settled by a tap."""
     if note is not None:
         said = understand_note(text, chat=desk.chat_view())
-        return notes.read_again(desk, NoteId(note), said, origin="parsed")
+        return corrections.name_settled(desk, NoteId(note), said)
     return _joined([_act(desk, one) for one in understand(text, chat=desk.chat_view())])
 
 
-def _edited(desk: Desk) -> Heard:
+def _edited(desk: Desk, *, may_write: bool) -> Heard:
     """An edited message: where it was a note, the note is read again; else nothing changes."""
     message = desk.incoming.external_message_id
     row = None if message is None else desk.book.note_of_message(desk.chat.chat, message)
-    if row is None or row.deleted:
+    if row is None or row.deleted or not may_write:
         return _said(desk, Kind.CORRECTION, None, Reply(text=wording("media.edited")))
     said = understand_note(desk.incoming.text, chat=desk.chat_view())
     desk.book.add_note(desk.incoming.text, chat=desk.chat.chat)
@@ -184,19 +187,32 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.empty")))
     view = desk.chat_view()
     about = desk.replying_to
-    if about is not None and about.kind == "note" and may_write:
-        said_of_note = understand_note(text, chat=view)
+    if about is not None and about.kind == "note" and may_write and not _is_new(text):
+        whose = corrections.whom_it_says(desk, NoteId(about.id)) or view.focus
+        said_of_note = understand_note(text, chat=replace(view, focus=whose, replying_to_note=True))
         reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
     all_understood = understand(text, chat=view)
-    if not may_write and any(not isinstance(one, _READING) for one in all_understood):
+    if not may_write and not all(map(_only_reads, all_understood)):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
     replies = [_act(desk, one) for one in all_understood]
     first = all_understood[0]
     return _said(desk, KIND_OF[type(first)], first, *replies)
 
 
-_READING = (Question, Unclear)
+def _is_new(text: str) -> bool:
+    """A question or a command under one of our messages is no correction of it."""
+    return text.lstrip().startswith("/") or asks(text, words(text))
+
+
+_READING_VERBS = frozenset({BookVerb.START, BookVerb.HELP, BookVerb.WHO, BookVerb.SHOW_NOTES})
+
+
+def _only_reads(understood: Understood) -> bool:
+    """What anybody in a group may say."""
+    if isinstance(understood, BookSaid):
+        return understood.verb in _READING_VERBS
+    return isinstance(understood, Question | Unclear)
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:

@@ -7,16 +7,21 @@ from dataclasses import replace
 
 from bot.chat.answers import notes
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.names import settled
+from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.questions import answer_asked
-from bot.chat.question import CorrectionSaid, Mention, NoteSaid
+from bot.chat.question import CorrectionSaid, NoteSaid
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NewObservation, NoteId, NoteRow
 
-DELETING = frozenset({"delete", "delete it", "remove", "remove it", "scratch that", "forget it"})
+DELETING = frozenset(
+    f"{verb}{what}"
+    for verb in ("delete", "remove", "undo", "scratch", "forget")
+    for what in ("", " it", " that", " this", " note", " the note")
+)
 
 
 def correct(desk: Desk, said: CorrectionSaid) -> Reply:
@@ -24,6 +29,10 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     players = settled(said.mentions)
     note = _last_note(desk)
     asked = desk.context.asked
+    if players is None:
+        # A name that nobody bears must not fall through to deleting what was noted.
+        number = None if note is None else note.note
+        return ask_which(desk, said.text, said.mentions, note=number)
     if note is not None and players:
         return _attribute(desk, note, players)
     if asked is not None:
@@ -47,10 +56,26 @@ def reply_to_note(desk: Desk, note: NoteId, text: str, said: NoteSaid | None) ->
     desk.book.add_note(text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
     if said.claims:
         return _replace_claims(desk, row, said)
-    players = _players(said.mentions)
+    players = settled(said.mentions)
+    if players is None:
+        return ask_which(desk, text, said.mentions, note=note)
     if players:
         return _attribute(desk, row, players)
     return Reply(text=wording("note.all_words"), about=("note", note))
+
+
+def name_settled(desk: Desk, note: NoteId, said: NoteSaid) -> Reply:
+    """A message about a note again, with a name settled: whose the note is, or its own words."""
+    row, players = desk.book.note(note), settled(said.mentions)
+    if row is not None and row.observations and players and not said.claims:
+        return _attribute(desk, row, players)
+    return notes.read_again(desk, note, said, origin="parsed")
+
+
+def whom_it_says(desk: Desk, note: NoteId) -> tuple[PlayerId, ...]:
+    """The player whom the note speaks of first: a bare "righty" in reply is about them."""
+    row = desk.book.note(note)
+    return () if row is None else tuple(one.player for one in row.observations[:1])
 
 
 def _last_note(desk: Desk) -> NoteRow | None:
@@ -69,14 +94,24 @@ def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
     return ()
 
 
-def _players(mentions: Sequence[Mention]) -> tuple[PlayerId, ...]:
-    return settled(mentions) or ()
-
-
 def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
-    """The note was about somebody else: its claims move over, its words stay."""
-    moved = [replace(one, player=players[0]) for one in row.observations]
+    """The note was about somebody else: what it says of its first player moves over."""
+    if not row.observations:
+        return _read_for(desk, row, players[0])
+    wrong = row.observations[0].player
+    moved = [
+        replace(one, player=players[0]) if one.player == wrong else one for one in row.observations
+    ]
     return _rewrite(desk, row, moved)
+
+
+def _read_for(desk: Desk, row: NoteRow, player: PlayerId) -> Reply:
+    """A note that named nobody, read as this player's."""
+    view = replace(desk.chat_view(), focus=(player,), theirs=(), ours=())
+    said = understand_note(row.text, chat=view)
+    if not said.claims:
+        said = understand_note(f"{desk.view.name_of(player)}: {row.text}", chat=view)
+    return notes.read_again(desk, row.note, said, origin="corrected")
 
 
 def _replace_claims(desk: Desk, row: NoteRow, said: NoteSaid) -> Reply:

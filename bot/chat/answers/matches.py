@@ -172,8 +172,11 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     return Reply(text=text, buttons=rows([*ask, *count_on, undo_button(change)]))
 
 
-def take_score(desk: Desk, said: ScoreSaid) -> Reply:
-    """A score in words. An impossible one is questioned, and nothing is stored."""
+def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> Reply:
+    """A score in words. An impossible one is questioned, and nothing is stored.
+
+    `expected` is the log line that a tap under an older question counts on.
+    """
     if said.won_by_us is not None:
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
@@ -186,13 +189,14 @@ def take_score(desk: Desk, said: ScoreSaid) -> Reply:
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
-        return Reply(text=wording("match.none")) if match is None else _ask_whose(said)
+        return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
     if match is None:
         desk.trace |= {"game": wanted}
         return Reply(text="\n".join([score_line(desk, wanted), wording("match.none")]))
     row = desk.book.append(
         match,
         EntryKind.SCORE,
+        expected=expected,
         game_no=1 if state is None else state.games_ours + state.games_theirs + 1,
         ours=wanted.ours,
         theirs=wanted.theirs,
@@ -273,13 +277,17 @@ def _serving_side(score: SaidScore, known: GameState) -> bool:
     return if_ours < if_theirs
 
 
-def _ask_whose(said: ScoreSaid) -> Reply:
+def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
+    """Whose call a bare score was; a score with whose number is whose is never asked about."""
     call = said.score.call if said.score else None
+    if call is None:
+        return Reply(text=wording("score.again"))
+    expected = len(desk.entries()) + 1
     buttons = [
-        Button(label=wording("match.we_serve"), payload=tap(Verb.SCORE, "us", call or "0-0-2")),
-        Button(label=wording("match.they_serve"), payload=tap(Verb.SCORE, "them", call or "0-0-2")),
+        Button(label=label, payload=tap(Verb.SCORE, who, call, match, expected))
+        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
     ]
-    return Reply(text=wording("score.whose").format(call=call or said.text), buttons=rows(buttons))
+    return Reply(text=wording("score.whose").format(call=call), buttons=rows(buttons))
 
 
 def _after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> Reply:

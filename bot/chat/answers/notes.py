@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
@@ -55,7 +56,15 @@ def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Repl
     )
     desk.changed()
     desk.trace |= {"claims": said.claims, "note": note}
-    return _confirmed(desk, said, note, change_button=undo_button(change))
+    reply = _confirmed(desk, said, note, change_button=undo_button(change))
+    if unsettled(said.mentions) is None:
+        return reply
+    asked = ask_which(desk, said.text, said.mentions, note=note)
+    return replace(
+        reply,
+        text="\n".join([reply.text, asked.text]),
+        buttons=(*asked.buttons, *reply.buttons),
+    )
 
 
 def observations(said: NoteSaid) -> tuple[NewObservation, ...]:

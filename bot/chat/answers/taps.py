@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from enum import StrEnum
+from typing import TypeVar
 
 from bot.chat.answers import matches, notes, undo
-from bot.chat.answers.booking import add_player, example_text, set_mode
+from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.questions import answer_asked, explain
 from bot.chat.context import Asked, Pending
@@ -22,6 +24,7 @@ from knowledge.vocabulary import (
     TRAITS,
     BallKind,
     BallQuality,
+    Mode,
     PlayerId,
     Seen,
     Side,
@@ -42,56 +45,121 @@ def press(desk: Desk, payload: str, *, read_again: ReadAgain) -> Reply:
     """What a button does. A forged, cut or outdated payload changes nothing and says so."""
     try:
         return _press(desk, Tap.parse(payload), read_again)
-    except (BadPayloadError, ValueError, KeyError, LookupError):
+    except BadPayloadError:
         return Reply(text=wording("unclear.too_old"))
+
+
+_ARGUMENTS = {
+    Verb.ASK: (1, 3),
+    Verb.SETTLE: (3, 4),
+    Verb.WHY: (1, 1),
+    Verb.WHO: (2, 2),
+    Verb.ADD: (1, 1),
+    Verb.UNDO: (1, 1),
+    Verb.REDO: (1, 1),
+    Verb.NOTE: (2, 2),
+    Verb.RALLY: (3, 3),
+    Verb.TIMEOUT: (3, 3),
+    Verb.SERVE: (2, 2),
+    Verb.SCORE: (4, 4),
+    Verb.MODE: (1, 1),
+    Verb.PROFILE: (3, 3),
+    Verb.EXAMPLE: (1, 1),
+}
+"""The fewest and the most arguments of each verb."""
 
 
 def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
     args = tapped.args
+    fewest, most = _ARGUMENTS[tapped.verb]
+    if not fewest <= len(args) <= most:
+        raise BadPayloadError(f"{tapped.verb} takes {fewest} to {most} arguments")
     match tapped.verb:
         case Verb.ASK:
             about = tuple(_known(desk, arg) for arg in args[1:])
-            return answer_asked(desk, _ask(desk, Topic(args[0]), about))
+            return answer_asked(desk, _ask(desk, _word(Topic, args[0]), about))
         case Verb.SETTLE:
             return _settle(desk, args)
         case Verb.WHY:
-            return explain(desk, Topic(args[0]))
+            return explain(desk, _word(Topic, args[0]))
         case Verb.WHO:
-            return _who(desk, int(args[0]), _known(desk, args[1]), read_again)
+            return _who(desk, _number(args[0]), _known(desk, args[1]), read_again)
         case Verb.ADD:
-            return _add(desk, int(args[0]), read_again)
+            return _add(desk, _number(args[0]), read_again)
         case Verb.UNDO:
-            return undo.undo(desk, ChangeId(int(args[0])))
+            return undo.undo(desk, ChangeId(_number(args[0])))
         case Verb.REDO:
-            return undo.redo(desk, ChangeId(int(args[0])))
+            return undo.redo(desk, ChangeId(_number(args[0])))
         case Verb.NOTE:
             return _note(desk, args)
-        case Verb.RALLY:
-            return matches.count_rally(
-                desk, ours=_ours(args[0]), match=MatchId(int(args[1])), expected=int(args[2])
-            )
-        case Verb.TIMEOUT:
-            return matches.call_timeout(
-                desk, ours=_ours(args[0]), match=MatchId(int(args[1])), expected=int(args[2])
-            )
-        case Verb.SERVE:
-            return matches.start_game(desk, we_serve=_ours(args[0]), match=MatchId(int(args[1])))
-        case Verb.SCORE:
-            score = SaidScore(call=ScoreCall.parse(args[1]), we_serve=_ours(args[0]))
-            return matches.take_score(desk, ScoreSaid(text=args[1], score=score))
         case Verb.MODE:
-            return set_mode(desk, args[0])
+            return set_mode(desk, _word(Mode, args[0]))
         case Verb.PROFILE:
-            return _observe(desk, _known(desk, args[0]), Trait(args[1]), Value(args[2]))
+            player = _known(desk, args[0])
+            return _observe(desk, player, _word(Trait, args[1]), _word(Value, args[2]))
         case Verb.EXAMPLE:
-            return read_again(desk, example_text(int(args[0])), None)
+            return _example(desk, _number(args[0]), read_again)
+        case _:
+            return _press_score(desk, tapped)
+
+
+def _press_score(desk: Desk, tapped: Tap) -> Reply:
+    """A tap of the running match; each names the match, and the log line it expects to be."""
+    args, ours = tapped.args, _ours(tapped.args[0])
+    match tapped.verb:
+        case Verb.SERVE:
+            return matches.start_game(desk, we_serve=ours, match=MatchId(_number(args[1])))
+        case Verb.SCORE:
+            return _score(desk, ours, args)
+        case _:
+            number, expected = MatchId(_number(args[1])), _number(args[2])
+            if tapped.verb is Verb.RALLY:
+                return matches.count_rally(desk, ours=ours, match=number, expected=expected)
+            return matches.call_timeout(desk, ours=ours, match=number, expected=expected)
+
+
+def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:
+    """Whose a bare score was, as long as nothing has been counted since."""
+    try:
+        call = ScoreCall.parse(args[1])
+    except ValueError:
+        raise BadPayloadError(f"no score: {args[1]}") from None
+    if _number(args[2]) != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    said = ScoreSaid(text=args[1], score=SaidScore(call=call, we_serve=ours))
+    return matches.take_score(desk, said, expected=_number(args[3]))
+
+
+def _example(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
+    if not 1 <= number <= EXAMPLES:
+        raise BadPayloadError(f"there is no example {number}")
+    return read_again(desk, example_text(number), None)
+
+
+HIGHEST_NUMBER = 2**63 - 1
+"""The largest integer that both databases hold."""
+
+Word = TypeVar("Word", bound=StrEnum)
+
+
+def _number(arg: str) -> int:
+    if not (arg.isascii() and arg.isdigit()) or int(arg) > HIGHEST_NUMBER:
+        raise BadPayloadError(f"not a number of ours: {arg}")
+    return int(arg)
+
+
+def _word(kind: type[Word], arg: str) -> Word:
+    """The member of a closed set; BadPayloadError for any other word."""
+    if arg not in {*kind}:
+        raise BadPayloadError(f"no {kind.__name__}: {arg}")
+    return kind(arg)
 
 
 def _known(desk: Desk, arg: str) -> PlayerId:
-    """A player of this book; LookupError for any other number."""
-    player = PlayerId(int(arg))
+    """A player of this book; BadPayloadError for any other number."""
+    player = PlayerId(_number(arg))
     if desk.view.player(player) is None:
-        raise LookupError(f"no player {player} in this book")
+        raise BadPayloadError(f"no player {player} in this book")
     return player
 
 
@@ -110,17 +178,17 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
 
 def _settle(desk: Desk, args: Sequence[str]) -> Reply:
     """The other branch of an answer: the last question again, with one thing settled."""
-    topic, fact, value = Topic(args[0]), args[1], args[2]
+    topic, fact, value = _word(Topic, args[0]), args[1], args[2]
     about = _known(desk, args[3]) if len(args) > 3 else None
     last = desk.context.asked
     asked = last if last is not None and last.topic is topic else Asked(topic=topic, text="")
     if fact in {*Trait}:
         if about is None:
             raise BadPayloadError("a trait needs its player")
-        noted = _observe(desk, about, Trait(fact), Value(value))
+        noted = _observe(desk, about, _word(Trait, fact), _word(Value, value))
         reply = answer_asked(desk, asked)
         return replace(reply, buttons=(*reply.buttons, *noted.buttons))
-    asked = _with_fact(desk, asked, MatchFact(fact), value, about)
+    asked = _with_fact(desk, asked, _word(MatchFact, fact), value, about)
     return answer_asked(desk, asked)
 
 
@@ -129,27 +197,38 @@ def _with_fact(
 ) -> Asked:
     match fact:
         case MatchFact.BALL:
-            return replace(asked, ball=BallQuality(value))
+            return replace(asked, ball=_word(BallQuality, value))
         case MatchFact.BALL_KIND:
-            return replace(asked, ball_kind=BallKind(value))
+            return replace(asked, ball_kind=_word(BallKind, value))
         case MatchFact.WING:
-            return replace(asked, wing=Wing(value))
+            return replace(asked, wing=_word(Wing, value))
         case MatchFact.WE_SERVE:
-            return replace(asked, we_serve=value == "yes")
+            return replace(asked, we_serve=_yes(value))
         case MatchFact.STRIKER:
-            return replace(asked, striker_side=Side(value))
+            return replace(asked, striker_side=_word(Side, value))
         case MatchFact.PULLED_WIDE:
-            return replace(asked, pulled_wide=about)
+            return replace(asked, pulled_wide=_named(about))
         case MatchFact.ABOUT:
-            return replace(asked, about=() if about is None else (about,))
+            return replace(asked, about=(_named(about),))
         case MatchFact.SIDE:
-            if about is not None:
-                desk.context = desk.context.with_side(about, Side(value))
+            desk.context = desk.context.with_side(_named(about), _word(Side, value))
         case MatchFact.FAMILIARITY:
-            desk.context = replace(desk.context, familiarity=Familiarity(value))
+            desk.context = replace(desk.context, familiarity=_word(Familiarity, value))
         case MatchFact.FORMATION:
-            desk.context = replace(desk.context, formation=Formation(value))
+            desk.context = replace(desk.context, formation=_word(Formation, value))
     return asked
+
+
+def _yes(value: str) -> bool:
+    if value not in ("yes", "no"):
+        raise BadPayloadError(f"yes or no, not {value}")
+    return value == "yes"
+
+
+def _named(about: PlayerId | None) -> PlayerId:
+    if about is None:
+        raise BadPayloadError("this needs its player")
+    return about
 
 
 def _who(desk: Desk, number: int, player: PlayerId, read_again: ReadAgain) -> Reply:
@@ -163,7 +242,7 @@ def _who(desk: Desk, number: int, player: PlayerId, read_again: ReadAgain) -> Re
 def _add(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     """The unknown name is a new player: add them, and take the message up again."""
     pending = desk.context.pending(number)
-    if pending is None:
+    if pending is None or not pending.typed:
         return Reply(text=wording("unclear.too_old"))
     player = add_player(desk, pending.typed)
     return _take_up(desk, pending, desk.view.name_of(player), read_again)
@@ -180,7 +259,7 @@ def _take_up(desk: Desk, pending: Pending, name: str, read_again: ReadAgain) -> 
 def _note(desk: Desk, args: Sequence[str]) -> Reply:
     if args[0] != "delete":
         raise BadPayloadError(f"a note can be deleted by a button, not {args[0]}")
-    return notes.delete(desk, NoteId(int(args[1])))
+    return notes.delete(desk, NoteId(_number(args[1])))
 
 
 def _observe(desk: Desk, player: PlayerId, trait: Trait, value: Value) -> Reply:
