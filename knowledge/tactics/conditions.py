@@ -155,10 +155,13 @@ def skill(
 
 
 def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:
-    """Whether a profile marks any of these shots as a weakness."""
+    """Whether a profile marks any of these shots as a weakness: more against it than for it.
+
+    No threshold, since a note loses weight with age but a shot does not get better by it.
+    """
     if one is None:
         return False
-    return any(one.profile.skill(trait).level <= WEAK_LEVEL for trait in traits)
+    return any(one.profile.skill(trait).level < 0 for trait in traits)
 
 
 def marked_wing(one: OnCourt) -> Wing | None:
