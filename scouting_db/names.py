@@ -140,9 +140,18 @@ class NameIndex:
         if likely:
             best = min(likely.values())
             meant = {each for each, cost in likely.items() if cost <= best + MARGIN}
-            return self._match(meant | self._namesakes(folded.split()))
+            meant |= self._namesakes(folded.split())
+            return self._likely(meant, key, best)
         nearest = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in nearest[:NEAREST]))
+
+    def _likely(self, meant: set[int], key: str, best: float) -> Match:
+        match = self._match(meant)
+        keys = {near for near in self._sounding_like(key) if cost_of(key, near) <= best}
+        holders = [one for near in keys for one in self._by_key[near] if one[1] in meant]
+        if isinstance(match, Found) or {position for _, position in holders} != meant:
+            return match
+        return replace(match, likeliest=self._plain_bearer(holders))
 
     def _namesakes(self, words: Sequence[str]) -> set[int]:
         """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from datetime import time
 
-from bot.chat.names import is_common
+from bot.chat.common_words import is_common
 from bot.chat.numbers import Group, groups, number
 from bot.chat.question import Certainty, MatchSaid, Mention, ResultSaid
 from bot.chat.words import Word

@@ -7,9 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache
-from importlib.resources import files
 
+from bot.chat.common_words import is_common
 from bot.chat.question import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
@@ -33,9 +32,7 @@ _PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
 _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
 
-_BEFORE_A_NAME = frozenset(
-    ["note", "notes", "about", "vs", "versus", "against", "beat", "meet", "on", "to", "report"]
-)
+_BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
 _INITIALS_THAT_ARE_WORDS = frozenset(
     ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
 )
@@ -86,18 +83,6 @@ def _place(found: tuple[int, Mention]) -> int:
 
 def mentions_of(text: str, view: ChatView) -> tuple[Mention, ...]:
     return find_mentions(words(text), view)
-
-
-def is_common(folded: str) -> bool:
-    """Whether a folded word is everyday English or the game's, so hardly a name."""
-    return folded in _common_words() or folded.isdigit()
-
-
-@cache
-def _common_words() -> frozenset[str]:
-    text = files("bot.chat.data").joinpath("common_words.txt").read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if not line.startswith("#")]
-    return frozenset(" ".join(lines).split())
 
 
 def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention]]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from bot.chat.clauses import Clause
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
-from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
+from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
 _REACH_OF_A_VERB = 5
 _REACH_OF_AN_ADJECTIVE = 3
@@ -114,24 +114,33 @@ class Reading:
 
     judged: tuple[Judged, ...]
     last: Thing | None
+    wing_told: Wing | None = None
 
 
-def read_clause(hits: Hits, line: Sequence[str], clause: Clause, carried: Thing | None) -> Reading:
-    """What the hits of one clause say. `carried` is the skill spoken of before it."""
+NOTHING_READ = Reading(judged=(), last=None)
+
+
+def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading) -> Reading:
+    """What the hits of one clause say. `before` is the clause before it."""
+    carried, wing_told = before.last, before.wing_told
     start, stop = clause.start, clause.stop
     family = carried.family if carried is not None else None
-    found = things(hits, line, carried=family)
+    found = things(hits, line, carried=family, wing_told=wing_told)
+    if any(hit.meaning.trait is Trait.COUNTER for hit in hits.traits):
+        found = [thing for thing in found if not thing.bare]
     here, judgements = _adjectives(hits, found, line)
-    here = [hit for hit in here if _is_told(hit, here, line, start, stop)]
+    here = [hit for hit in here if _is_told(hit, here, line, clause, carried=carried is not None)]
     found, here = _skills_not_habits(found, here, judgements, line)
-    if not found and not here and carried is not None and _goes_on(judgements, start, line):
+    if not found and not here and carried is not None and _goes_on(judgements, clause.start, line):
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
     denied = _denied(_negations(hits), [*here, *judgements], line)
     judged = [_direct(hit, hits, denied=hit in denied) for hit in here]
     counters = [one for each in judged for one in _with_wings(each, hits)]
     skills = _skills(found, judgements, hits, denied, line)
     last = found[-1] if found else _skill_told(here) or carried
-    return Reading(judged=(*counters, *skills), last=last)
+    hands = any(hit.meaning.trait is Trait.TWO_HANDED_BACKHAND for hit in here)
+    told = Wing.BACKHAND if hands else wing_told
+    return Reading(judged=(*counters, *skills), last=last, wing_told=told)
 
 
 def _goes_on(judgements: Sequence[Hit], start: int, line: Sequence[str]) -> bool:
@@ -168,15 +177,17 @@ _PLAIN_SPEED = frozenset({Trait.FOOT_SPEED})
 _FINER_SPEED = frozenset({Trait.FORWARD_SPEED, Trait.MOVES_LEFT, Trait.MOVES_RIGHT})
 
 
-def _is_told(hit: Hit, here: Sequence[Hit], line: Sequence[str], start: int, stop: int) -> bool:
+def _is_told(
+    hit: Hit, here: Sequence[Hit], line: Sequence[str], clause: Clause, *, carried: bool
+) -> bool:
     """Whether a lone adjective is said of the player: not "wants it fast", not "short balls"."""
-    sense = hit.meaning
+    sense, start, stop = hit.meaning, clause.start, clause.stop
     if sense.role is not Role.DIRECT or hit.length > 1 or _ROLE_OF.get(sense.value) is None:
         return True
     finer = any(one.meaning.trait in _FINER_SPEED for one in here)
     if sense.trait in _PLAIN_SPEED and finer:
         return False
-    if sense.value is Value.SHORT and hit.stop < stop:
+    if sense.value is Value.SHORT and (hit.stop < stop or (carried and hit.start == start)):
         return False
     adjective = sense.trait in _PLAIN_SPEED or sense.value is Value.SHORT
     return not adjective or hit.start == start or line[hit.start - 1] in _BEFORE_AN_ADJECTIVE
@@ -301,7 +312,7 @@ def _skills(
     judged = [
         one
         for thing, judgement in pairs
-        for one in _skill(thing, judgement, denied=judgement in denied)
+        for one in _skill(_by_depth(thing, judgement, line), judgement, denied=judgement in denied)
     ]
     nots = _negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
@@ -322,6 +333,17 @@ def _lacking(thing: Thing) -> list[Judged]:
         )
         for trait in thing.traits
     ]
+
+
+def _by_depth(thing: Thing, judgement: Hit, line: Sequence[str]) -> Thing:
+    """A return called deep or short is spoken of for its depth."""
+    deep = {"deep", "short"} & set(line[judgement.start : judgement.stop])
+    return (
+        replace(thing, traits=(Trait.RETURN_DEPTH,)) if thing.traits == _RETURN and deep else thing
+    )
+
+
+_RETURN = (Trait.RETURN,)
 
 
 def _skill(thing: Thing, judgement: Hit, *, denied: bool) -> list[Judged]:

@@ -31,6 +31,9 @@ _WING_BEFORE = 2
 _WING_AFTER = 4
 """Words between a stroke and its wing: "dinks off of the backhand". Common practice, no source."""
 
+_DRIVEN = frozenset({Family.DRIVE, Family.COUNTER})
+"""Strokes that go on about a two-hander just told of: "drives it well"."""
+
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
 _CONNECTORS = frozenset(
     [
@@ -102,7 +105,9 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
     return Hits(traits=tuple(traits), others=(*weighing, *rest))
 
 
-def things(hits: Hits, line: Sequence[str], *, carried: Family | None) -> list[Thing]:
+def things(
+    hits: Hits, line: Sequence[str], *, carried: Family | None, wing_told: Wing | None
+) -> list[Thing]:
     """The skills of a clause: nouns, strokes with the wing said near them, and bare wings."""
     found = [
         Thing(start=hit.start, stop=hit.stop, traits=(hit.meaning.trait,))
@@ -111,12 +116,14 @@ def things(hits: Hits, line: Sequence[str], *, carried: Family | None) -> list[T
     ]
     wings = hits.having(Role.WING)
     used: set[int] = set()
-    for stroke in hits.having(Role.STROKE):
+    strokes = [hit for hit in hits.having(Role.STROKE) if not _is_origin(hit, line)]
+    for stroke in strokes:
         near = [wing for wing in wings if _belongs(stroke, wing, line)]
         used |= {wing.start for wing in near}
-        found.append(_stroke(stroke, near))
+        found.append(_stroke(stroke, near, wing_told))
     for wing in wings:
-        family = _family_of_bare(wing, line, carried)
+        before = [hit.meaning.family for hit in strokes if hit.start < wing.start]
+        family = _family_of_bare(wing, line, before[-1] if before else carried)
         if wing.start not in used and family is not None:
             found.append(_bare(wing, family))
     return sorted(found, key=lambda thing: thing.start)
@@ -140,10 +147,21 @@ def _family_of_bare(wing: Hit, line: Sequence[str], carried: Family | None) -> F
     return Family.DINK
 
 
-def _stroke(stroke: Hit, wings: Sequence[Hit]) -> Thing:
+def _is_origin(stroke: Hit, line: Sequence[str]) -> bool:
+    """`lobs off the dink`, `sped up from a dink`: where a shot came from, no skill."""
+    before = line[max(0, stroke.start - _WING_AFTER) : stroke.start]
+    places = [at for at, word in enumerate(before) if word in {"off", "from"}]
+    return bool(places) and any(
+        word in {"a", "the", "any", "my", "our"} for word in before[places[-1] :]
+    )
+
+
+def _stroke(stroke: Hit, wings: Sequence[Hit], wing_told: Wing | None) -> Thing:
     family = stroke.meaning.family
     assert family is not None
     said = dict.fromkeys(wing for hit in wings for wing in hit.meaning.wings)
+    if not said and wing_told is not None and family in _DRIVEN:
+        said = {wing_told: None}
     traits = tuple(TRAIT_OF_STROKE[family, wing] for wing in said) or WINGLESS[family]
     return Thing(
         start=min([stroke.start, *(hit.start for hit in wings)]),

@@ -10,9 +10,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
-from bot.chat.names import is_common
-from bot.chat.note_claims import NAME, Judged, only_names_skills, read_clause
-from bot.chat.note_hits import Hits, Thing, find_hits
+from bot.chat.common_words import is_common, respelled
+from bot.chat.note_claims import NAME, NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
@@ -88,22 +88,20 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
 
 
 def _plain(folded: str) -> str:
-    """`missin` as `missing`."""
-    dropped = folded.endswith("in") and not is_common(folded) and is_common(f"{folded}g")
-    return f"{folded}g" if dropped else folded
+    """`missin` as `missing`, `bachand` as `backhand`."""
+    return folded if is_common(folded) else respelled(folded)
 
 
 def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
     claims: list[tuple[Claim, bool]] = []
     used: set[int] = set()
-    carried: Thing | None = None
+    reading = NOTHING_READ
     for clause in _whole(clauses(note.said, unbroken), note.hits):
         hits = note.hits.inside(clause)
         if is_advice(note.line[clause.start : clause.stop]):
             continue
-        reading = read_clause(hits, note.line, clause, carried)
-        carried = reading.last
+        reading = read_clause(hits, note.line, clause, reading)
         for judged in reading.judged:
             used |= set(range(judged.start, judged.stop))
             claims += [(one, clause.turned) for one in _whose(note, judged, hits)]
