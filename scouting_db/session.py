@@ -114,7 +114,7 @@ def _engine(url: URL) -> Engine:
 
 def _postgresql(url: URL) -> Engine:
     try:
-        return create_engine(url, pool_pre_ping=True)
+        return create_engine(url, pool_pre_ping=True, hide_parameters=True)
     except ModuleNotFoundError:
         raise StoreError(
             "PostgreSQL needs its driver: install with pip install '.[postgres]'."
@@ -125,6 +125,8 @@ def _sqlite(url: URL) -> Engine:
     if sqlite3.sqlite_version_info < OLDEST_SQLITE:
         raise StoreError(f"SQLite {sqlite3.sqlite_version} is too old: 3.35 or newer is needed.")
     arguments: dict[str, Any] = {
+        # Errors are logged, and what people write is not for the log.
+        "hide_parameters": True,
         "connect_args": {
             # The driver must not begin transactions of its own: it would do so only at the
             # first write, and a read-then-write would lose another writer's change.

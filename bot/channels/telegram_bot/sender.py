@@ -61,6 +61,7 @@ class Sender:
         self._tasks: dict[ChatId, asyncio.Task[None]] = {}
         self._held: set[tuple[ChatId, OutboxId]] = set()
         self._marks: list[Sent] = []
+        self._stored = asyncio.Event()
 
     def take(self, rows: Sequence[OutboxRow]) -> None:
         """Send these, each chat's after what it still has to send."""
@@ -88,6 +89,8 @@ class Sender:
         for mark in self._marks[:count]:
             self._held.discard((mark.chat, mark.outbox))
         del self._marks[:count]
+        self._stored.set()
+        self._stored = asyncio.Event()
 
     async def close(self) -> None:
         """End the lanes and give back what is unsent."""
@@ -110,11 +113,16 @@ class Sender:
             while lane:
                 if not await self._settle(lane[0], await self._send(lane[0])):
                     break
-                lane.popleft()
+                await self._until_stored(lane.popleft(), more=bool(lane))
         except Exception:
             log.exception("lane of chat %d stopped; its rows come back after their lease", chat)
         finally:
             self._close_lane(chat)
+
+    async def _until_stored(self, row: OutboxRow, *, more: bool) -> None:
+        """Before a chat's next message, so that a crash repeats one of them, not several."""
+        while more and (row.chat, row.outbox) in self._held:
+            await self._stored.wait()
 
     def _close_lane(self, chat: ChatId) -> None:
         for row in self._lanes.pop(chat, ()):
@@ -163,6 +171,7 @@ class Sender:
     async def _drop(self, row: OutboxRow, because: str) -> None:
         log.warning("chat %d: a message is dropped: %s", row.chat, because)
         await self._store(lambda directory: directory.drop(row.chat, row.outbox, because=because))
+        self._held.discard((row.chat, row.outbox))
 
     async def _shut_out(self, chat: ChatId, because: str) -> None:
         """Send nothing more there until they write again; what waits here has gone stale."""

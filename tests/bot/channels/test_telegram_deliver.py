@@ -1,0 +1,155 @@
+"""One attempt against the stand-in server: what each answer of the server becomes."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable, Coroutine, Iterator
+from typing import Any, TypeVar
+
+import pytest
+from bot_api import TOKEN, Fault, Server, running, too_many_requests
+from telegram import Bot
+
+from bot.channels.telegram_bot.deliver import (
+    Broken,
+    Delivered,
+    Moved,
+    Outcome,
+    Refused,
+    ShutOut,
+    Wait,
+    deliver,
+)
+from bot.channels.telegram_bot.requests import AiohttpRequest
+from bot.chat.reply import Button
+from bot.post import Outgoing
+from knowledge.advice import CourtPicture, Marker
+
+CHAT = 11
+PNG = b"\x89PNG\r\n\x1a\n"
+"""First bytes of a PNG file (ISO/IEC 15948)."""
+
+Result = TypeVar("Result")
+
+
+@pytest.fixture(scope="module")
+def api() -> Iterator[Server]:
+    with running() as server:
+        yield server
+
+
+def with_bot(root: str, use: Callable[[Bot], Coroutine[Any, Any, Result]]) -> Result:
+    async def run() -> Result:
+        request = AiohttpRequest(connections=4)
+        bot = Bot(TOKEN, base_url=f"{root}/bot", request=request, get_updates_request=request)
+        await request.initialize()
+        try:
+            return await use(bot)
+        finally:
+            await request.shutdown()
+
+    return asyncio.run(run())
+
+
+def sent_as(api: Server, *messages: Outgoing) -> list[Outcome]:
+    async def use(bot: Bot) -> list[Outcome]:
+        return [await deliver(bot, str(CHAT), message) for message in messages]
+
+    return with_bot(api.root, use)
+
+
+def test_a_message_with_buttons(api: Server) -> None:
+    button = Button(label="why", payload="1:why:lob")
+    (outcome,) = sent_as(api, Outgoing(text="Lob it\nshe is short", buttons=((button,),)))
+    sent = api.sent(CHAT)[-1]
+    assert outcome == Delivered(external_message_id=sent.message_id)
+    assert (sent.text, sent.payload("why")) == ("Lob it\nshe is short", "1:why:lob")
+
+
+def test_a_picture_goes_as_a_photo_with_its_words(api: Server) -> None:
+    picture = CourtPicture(
+        title="Stand", alt="Mira left", markers=(Marker(x_m=1, y_m=1, label="M", ours=True),)
+    )
+    (outcome,) = sent_as(api, Outgoing(text="Mira <left>", picture=picture))
+    sent = api.sent(CHAT)[-1]
+    assert outcome == Delivered(external_message_id=sent.message_id)
+    assert sent.method == "sendPhoto"
+    assert sent.photo is not None
+    assert sent.photo.startswith(PNG)
+    assert sent.text == "Mira <left>\nPicture: Mira left"
+
+
+def test_an_edit_changes_the_message(api: Server) -> None:
+    (first,) = sent_as(api, Outgoing(text="5-4-2"))
+    assert isinstance(first, Delivered)
+    change = Outgoing(text="6-4-2", replaces=first.external_message_id)
+    assert sent_as(api, change) == [first]
+    assert api.sent(CHAT)[-1].method == "editMessageText"
+
+
+def test_an_edit_that_changes_nothing_counts_as_done(api: Server) -> None:
+    (first,) = sent_as(api, Outgoing(text="5-4-2"))
+    assert isinstance(first, Delivered)
+    before = len(api.sent(CHAT))
+    same = Outgoing(text="5-4-2", replaces=first.external_message_id)
+    assert sent_as(api, same) == [first]
+    assert len(api.sent(CHAT)) == before
+
+
+def test_an_edit_of_a_message_that_is_gone_is_said_anew(api: Server) -> None:
+    (outcome,) = sent_as(api, Outgoing(text="7-4-2", replaces=999_999))
+    sent = api.sent(CHAT)[-1]
+    assert (sent.method, sent.text) == ("sendMessage", "7-4-2")
+    assert outcome == Delivered(external_message_id=sent.message_id)
+
+
+@pytest.mark.parametrize("text", ["", "   ", "\n"])
+def test_a_blank_message_is_refused_with_its_reason(api: Server, text: str) -> None:
+    (outcome,) = sent_as(api, Outgoing(text=text))
+    assert isinstance(outcome, Refused)
+    assert "empty" in outcome.because
+
+
+@pytest.mark.parametrize(
+    ("fault", "outcome"),
+    [
+        (too_many_requests(7), Wait(seconds=7.0)),
+        (
+            Fault(status=403, description="Forbidden: bot was kicked from the group chat"),
+            ShutOut(because="Forbidden: bot was kicked from the group chat"),
+        ),
+        (
+            Fault(status=400, description="Bad", parameters={"migrate_to_chat_id": -100}),
+            Moved(new_chat="-100"),
+        ),
+        (
+            Fault(status=400, description="Bad Request: chat not found"),
+            Refused(because="Chat not found"),
+        ),
+        (Fault(status=500, description="Oops"), Broken(because="Oops", unsent=False)),
+    ],
+    ids=["429", "403", "migrated", "400", "500"],
+)
+def test_each_error_of_the_server(api: Server, fault: Fault, outcome: Outcome) -> None:
+    api.fail("sendMessage", fault)
+    (found,) = sent_as(api, Outgoing(text="x"))
+    assert type(found) is type(outcome)
+    if not isinstance(outcome, Refused):
+        assert found == outcome
+
+
+def test_a_connection_that_breaks_may_have_carried_the_message(api: Server) -> None:
+    api.fail("sendMessage", Fault(drop=True))
+    (outcome,) = sent_as(api, Outgoing(text="x"))
+    assert isinstance(outcome, Broken)
+    assert not outcome.unsent
+    assert TOKEN not in outcome.because
+
+
+def test_without_a_connection_it_was_surely_not_sent() -> None:
+    with running() as gone:
+        pass
+    (outcome,) = sent_as(gone, Outgoing(text="x"))
+    assert isinstance(outcome, Broken)
+    assert outcome.unsent
+    assert TOKEN not in outcome.because
