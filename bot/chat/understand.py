@@ -37,16 +37,14 @@ from bot.chat.sayings import (
 )
 from bot.chat.scores import score_message
 from bot.chat.slots import find_slots
+from bot.chat.topic_model import Band, recognise
 from bot.chat.utterance import Mask, SlotToken, read
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import PlayerId
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
-
-OFFERED = 2
-OFFERED_WHEN_UNCLEAR = 3
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -146,26 +144,18 @@ def _begins_as_note(said: Sequence[Word]) -> bool:
 
 def _question(message: _Message, chat: ChatView) -> Question | Unclear:
     slots = find_slots(message.text, message.said, chat)
-    from bot.chat.topic_model import Band, recognise  # until it stands: bound late
-
     utterance = read(message.text, _masks(slots.mentions, chat.ours))
     guess = recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
-    ranked = [topic for topic, _ in guess.ranked]
     if guess.band is Band.UNSURE:
-        return Unclear(text=message.text, offers=tuple(ranked[:OFFERED_WHEN_UNCLEAR]), slots=slots)
+        return Unclear(text=message.text, offers=guess.shown, slots=slots)
     return Question(
         text=message.text,
         topic=guess.topic,
         confidence=guess.confidence,
-        offers=_offers(ranked, guess.topic),
+        offers=guess.shown[1:],
         slots=slots,
         why=guess.why,
     )
-
-
-def _offers(ranked: Sequence[Topic], topic: Topic) -> tuple[Topic, ...]:
-    others = [one for one in ranked if one is not topic]
-    return tuple(one for one in others if one is not Topic.SMALLTALK_OR_UNKNOWN)[:OFFERED]
 
 
 def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
