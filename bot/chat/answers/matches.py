@@ -260,9 +260,13 @@ def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> 
 
 
 def _faults_of(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:
-    """What is wrong with a call, whoever serves."""
+    """What is wrong with a call, whoever serves; players often leave the server out."""
     call = said.score.call if said.score else None
-    return () if call is None else faults_of_call(call, format)
+    if call is None:
+        return ()
+    if format.has_two_servers and call.server is None:
+        call = replace(call, server=1)
+    return faults_of_call(call, format)
 
 
 def _serving_side(score: SaidScore, known: GameState) -> bool:
