@@ -135,9 +135,9 @@ def test_no_mix_of_words_reaches_the_book(verb: Verb, args: list[str], shared: T
 def test_a_tap_with_a_number_of_another_book_changes_nothing(demo: Talk) -> None:
     """Numbers of another book on the same store: its players, changes, notes and matches."""
     other = demo.of("kim", chat="kim's")
-    with other.book() as book:
-        for number in range(100):
-            book.add_player(f"Filler {number}")  # past every number that the demo book has used
+    for number in range(100):  # past every number that the demo book has used
+        with other.book() as book:
+            book.add_player(f"Filler {number}")
     other.say("/add Zora Vance")
     change = other.button("undo").payload
     with other.book() as book:
