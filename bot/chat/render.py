@@ -35,13 +35,18 @@ def render(
     if advice.caution:
         lines.append(advice.caution)
     if against and not _names_all(lines[0], against):
-        lines.append(wording("vs").format(names="/".join(against)))
+        vs = wording("vs").format(names="/".join(against))
+        # Beside what was assumed, so that the longest answer keeps to eight lines.
+        is_last = advice.assumed is not None and lines[-1] == advice.assumed
+        lines[-1:] = [f"{lines[-1]} {vs[0].upper()}{vs[1:]}"] if is_last else [lines[-1], vs]
     choices = [_choice_button(choice) for choice in advice.choices]
     if advice.more:
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
+    offered = {choice.topic for choice in advice.choices if choice.fact is None}
+    others = [topic for topic in offers if topic not in offered]
     return Reply(
         text="\n".join(lines),
-        buttons=rows([*choices, *offer_buttons(offers)]),
+        buttons=rows([*choices, *offer_buttons(others)]),
         picture=None if short else advice.picture,
     )
 

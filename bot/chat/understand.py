@@ -16,6 +16,7 @@ from bot.chat.notes import read_note
 from bot.chat.question import (
     BookSaid,
     BookVerb,
+    Certainty,
     Mention,
     NoteSaid,
     Question,
@@ -45,6 +46,9 @@ from knowledge.vocabulary import PlayerId
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
+
+_SOMEBODY = PlayerId(-1)
+"""Stands for a player that the book does not know yet."""
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -132,9 +136,20 @@ def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ..
     is_question = asks(message.text, message.said)
     if _begins_as_note(message.said) or chat.forwarded:
         return (note,)
-    if (note.claims or note.about_body) and not is_question:
+    if not is_question and (note.claims or note.about_body or _tells_of_somebody(message, chat)):
         return (note,)
     return (_question(message, chat),)
+
+
+def _tells_of_somebody(message: _Message, chat: ChatView) -> bool:
+    """Whether it would be a note, were the names it has not settled known: "zorblatt: lefty"."""
+    if all(one.certainty is Certainty.SURE for one in message.mentions):
+        return False
+    known = [
+        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
+        for one in message.mentions
+    ]
+    return bool(read_note(message.text, message.said, known, chat).claims)
 
 
 def _begins_as_note(said: Sequence[Word]) -> bool:

@@ -14,7 +14,7 @@ from bot.chat.reply import Reply
 from knowledge.advice import Advice
 from knowledge.game import GameFormat, GameState, faults, start
 from knowledge.situation import Situation
-from knowledge.tactics import advise
+from knowledge.tactics import PAGES, advise
 from knowledge.vocabulary import Mode, Topic
 
 PLAN_VARIANT = "A"
@@ -50,7 +50,7 @@ def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) ->
     _keep_plan(desk, advice, situation)
     return render(
         advice,
-        against=[one.name for one in situation.theirs],
+        against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
         short=desk.context.mode is Mode.MATCH,
         offers=offers,
     )
