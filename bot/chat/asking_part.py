@@ -1,0 +1,34 @@
+"""Where in a long message the question stands, so that its words weigh more than the story."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def _words(row: str) -> frozenset[str]:
+    return frozenset(row.split())
+
+
+_WH = _words("what where who which how when why whose whom")
+_AFTER_WH = _words(
+    "do does should would is are was can to did could shall will has have many much often far deep"
+    " side one of am big likely about else now"
+)
+_VERBS = _words(
+    "should shall can do does is are would could did am was may will might have has ought must"
+)
+_SUBJECTS = _words(
+    "i we it he she my our this that there <ours> <name> they you the one a us not mine your"
+)
+_SHORTEST_QUESTION = 3  # words
+
+
+def asking_part(words: Sequence[str], start: int, end: int) -> tuple[int, int]:
+    """The part of words[start:end] from its last "where do", "should we" on; else all of it."""
+    for at in range(end - _SHORTEST_QUESTION, start - 1, -1):
+        pair = (words[at], words[at + 1])
+        if (pair[0] in _WH and pair[1] in _AFTER_WH) or (
+            pair[0] in _VERBS and pair[1] in _SUBJECTS
+        ):
+            return at, end
+    return start, end

@@ -1,0 +1,263 @@
+"""Which topic a question is about: one linear model over hashed features, with its doubt.
+
+The weights are a ridge regression of the 33 topics (one column each), trained by
+tests/train/train_topics.py and shipped as `data/topics.npz`. Two logistic curves, fitted on
+writers the model had not read, turn scores into the chance that the first topic is right and
+the chance that the right one is among the three shown.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from functools import cache
+from importlib.resources import files
+from io import BytesIO
+from typing import Any, NamedTuple
+
+import numpy as np
+import numpy.typing as npt
+
+from bot.chat.features import Seen, extract
+from bot.chat.lexicon import Lexicon, the_lexicon
+from bot.chat.topic_rules import Said, apply_rules
+from bot.chat.utterance import Token, Utterance
+from knowledge.vocabulary import Topic
+
+Numbers = npt.NDArray[np.float32]
+
+SHOWN = 3
+"""Topics a user sees: the answer and two offers, or three offers when we ask."""
+
+SURE_FROM = 0.9
+"""Confidence from which an answer stands alone; below it says what else it may have been."""
+
+REASONS_AT_MOST = 4
+_REASON_SHARE = 0.2  # of the strongest word's vote; weaker words explain nothing
+
+TOPICS = tuple(Topic)
+_NEVER_OFFERED = Topic.SMALLTALK_OR_UNKNOWN
+
+
+class Band(StrEnum):
+    """What to do with a guess: answer; answer and offer the next two; ask among three."""
+
+    SURE = "sure"
+    HALF_SURE = "half sure"
+    UNSURE = "unsure"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TopicGuess:
+    """The likeliest topic, the chance that it is right, and all topics with their chances.
+
+    `why` holds words of the message as typed, the strongest vote for the topic first.
+    """
+
+    topic: Topic
+    confidence: float
+    band: Band
+    ranked: tuple[tuple[Topic, float], ...]
+    why: tuple[str, ...] = ()
+
+    @property
+    def shown(self) -> tuple[Topic, ...]:
+        """What a user gets to see: the answer and the offers beside it, or the offers asked."""
+        others = [topic for topic, _ in self.ranked if topic is not _NEVER_OFFERED]
+        if self.band is Band.UNSURE:
+            return tuple(others[:SHOWN])
+        return (self.topic, *[topic for topic in others if topic is not self.topic][: SHOWN - 1])
+
+
+class Curve(NamedTuple):
+    """A logistic curve over `signals`: chance = 1 / (1 + exp(-(bias + weights · signals)))."""
+
+    bias: float
+    weights: tuple[float, ...]
+
+    def at(self, signals: Sequence[float]) -> float:
+        sum_ = self.bias + sum(w * x for w, x in zip(self.weights, signals, strict=True))
+        return float(1 / (1 + np.exp(-sum_)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Calibration:
+    """From scores to chances. `sharpness` scales scores before the softmax over topics."""
+
+    sharpness: float
+    right: Curve
+    shown: Curve
+    ask_below: float
+
+    @classmethod
+    def parse(cls, data: Mapping[str, Any]) -> Calibration:
+        return cls(
+            sharpness=data["sharpness"],
+            right=Curve(data["right"][0], tuple(data["right"][1])),
+            shown=Curve(data["shown"][0], tuple(data["shown"][1])),
+            ask_below=data["ask_below"],
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TopicModel:
+    """Weights by bucket and topic (whole numbers times `scale`), how telling a bucket is, words."""
+
+    weights: npt.NDArray[np.int8]
+    scale: Numbers
+    telling: Numbers
+    known: frozenset[str]
+    calibration: Calibration
+    recipe: Mapping[str, Any]
+
+    def see(self, utterance: Utterance, lexicon: Lexicon, context_topic: Topic | None) -> Seen:
+        return extract(utterance, lexicon, known=self.known, context_topic=context_topic)
+
+    def scores(self, seen: Seen) -> Numbers:
+        """One score a topic, about 1 for a clear case and 0 for the others."""
+        buckets = np.array([b for group in seen.groups for b in group], dtype=np.intp)
+        if not len(buckets):
+            return np.zeros(len(TOPICS), dtype=np.float32)
+        result: Numbers = values_of(seen, self.telling) @ self.weights[buckets].astype(np.float32)
+        return result * self.scale
+
+    def votes(self, seen: Seen, tokens: int, *, winner: int, other: int) -> Numbers:
+        """For each token, how much it spoke for the winner against the other topic."""
+        buckets, places = _flat(seen)
+        pair = self.weights[buckets][:, [winner, other]] * self.scale[[winner, other]]
+        width = np.maximum(1, places[:, 1] - places[:, 0])
+        share = values_of(seen, self.telling) * (pair[:, 0] - pair[:, 1]) / width
+        steps = np.zeros(tokens + 1, dtype=np.float32)
+        np.add.at(steps, places[:, 0], share)
+        np.subtract.at(steps, places[:, 1], share)
+        votes: Numbers = np.cumsum(steps)[:tokens]
+        return votes
+
+
+def _flat(seen: Seen) -> tuple[npt.NDArray[np.intp], npt.NDArray[np.intp]]:
+    """All buckets in order of the groups, and the tokens [start, end) of each."""
+    buckets = [bucket for group in seen.groups for bucket in group]
+    places = [place for group in seen.groups for place in group.values()]
+    return np.array(buckets, dtype=np.intp), np.array(places, dtype=np.intp).reshape(-1, 2)
+
+
+def values_of(seen: Seen, telling: Numbers) -> Numbers:
+    """The features' values in order of the groups: telling ones more, every group of length 1."""
+    parts = []
+    for group in seen.groups:
+        part = telling[np.fromiter(group, dtype=np.intp, count=len(group))]
+        parts.append(part / (np.sqrt((part * part).sum()) or 1))
+    return np.concatenate(parts)
+
+
+def signals_of(scores: Numbers, chances: Numbers, seen: Seen) -> tuple[float, ...]:
+    """What tells a right guess from a wrong one (best, gaps, chance, length, strange words)."""
+    first, second, third = np.sort(scores)[::-1][:SHOWN]
+    return (
+        float(first),
+        float(first - second),
+        float(first - third),
+        float(np.log(chances.max())),
+        float(np.log1p(seen.words)),
+        seen.unknown,
+    )
+
+
+def chances_of(scores: Numbers, sharpness: float) -> Numbers:
+    """The topics' chances: a softmax of the scores."""
+    powers = np.exp((scores - scores.max()) * sharpness)
+    result: Numbers = powers / powers.sum()
+    return result
+
+
+@cache
+def the_model() -> TopicModel:
+    """The model shipped with the bot."""
+    return load_model(files("bot.chat").joinpath("data/topics.npz").read_bytes())
+
+
+def load_model(content: bytes) -> TopicModel:
+    with np.load(BytesIO(content)) as stored:
+        recipe = json.loads(bytes(stored["recipe"]).decode())
+        words = bytes(stored["known"]).decode().split("\n")
+        return TopicModel(
+            weights=stored["weights"],
+            scale=stored["scale"],
+            telling=stored["telling"].astype(np.float32),
+            known=frozenset(words),
+            calibration=Calibration.parse(recipe["calibration"]),
+            recipe=recipe,
+        )
+
+
+def dump_model(model: TopicModel) -> bytes:
+    """The model as the bytes of an .npz file that `load_model` reads."""
+    stored = BytesIO()
+    np.savez_compressed(
+        stored,
+        weights=model.weights,
+        scale=model.scale,
+        telling=model.telling.astype(np.float16),
+        known=np.frombuffer("\n".join(sorted(model.known)).encode(), dtype=np.uint8),
+        recipe=np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8),
+    )
+    return stored.getvalue()
+
+
+def recognise(
+    utterance: Utterance,
+    *,
+    context_topic: Topic | None,
+    match_on: bool,
+    model: TopicModel | None = None,
+) -> TopicGuess:
+    """The topic a question is most likely about, how sure that is, and which words spoke for it."""
+    model = model or the_model()
+    seen = model.see(utterance, the_lexicon(), context_topic)
+    scores = model.scores(seen)
+    chances = chances_of(scores, model.calibration.sharpness)
+    said = Said(words=utterance.words, match_on=match_on)
+    guess = guess_of(model.calibration, scores, signals_of(scores, chances, seen), said)
+    return replace(guess, why=_why(model, utterance, seen, guess))
+
+
+def guess_of(
+    calibration: Calibration, scores: Numbers, signals: Sequence[float], said: Said
+) -> TopicGuess:
+    """The guess that scores amount to after the rules, without its words."""
+    chances = np.sort(chances_of(scores, calibration.sharpness))[::-1]
+    best = [TOPICS[at] for at in np.argsort(-scores, kind="stable")]
+    order = apply_rules(best, said)
+    confidence = calibration.right.at(signals)
+    return TopicGuess(
+        topic=order[0],
+        confidence=confidence,
+        band=_band(confidence, calibration.shown.at(signals), calibration.ask_below),
+        ranked=tuple(zip(order, map(float, chances), strict=True)),
+    )
+
+
+def _band(confidence: float, shown: float, ask_below: float) -> Band:
+    if shown < ask_below:
+        return Band.UNSURE
+    return Band.SURE if confidence >= SURE_FROM else Band.HALF_SURE
+
+
+def _why(model: TopicModel, utterance: Utterance, seen: Seen, guess: TopicGuess) -> tuple[str, ...]:
+    tokens = utterance.tokens
+    winner, other = (TOPICS.index(topic) for topic, _ in guess.ranked[:2])
+    votes = model.votes(seen, len(tokens), winner=winner, other=other)
+    strongest = max(votes, default=0)
+    telling = [
+        (vote, token)
+        for vote, token in zip(votes, tokens, strict=True)
+        if vote > 0 and vote >= _REASON_SHARE * strongest
+    ]
+    telling.sort(key=lambda pair: -pair[0])
+    return _as_typed(utterance.text, [token for _, token in telling[:REASONS_AT_MOST]])
+
+
+def _as_typed(text: str, tokens: Sequence[Token]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(text[token.span[0] : token.span[1]] for token in tokens))

@@ -1,0 +1,110 @@
+"""A few rules for pairs of topics that share their words: each may only swap near neighbours."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from knowledge.vocabulary import Topic
+
+REACH = 3
+"""A rule lifts a topic only from among the first three: it settles doubts, it invents nothing."""
+
+BARE_WORDS_AT_MOST = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """What a rule may look at: the words as read, and whether a match is on."""
+
+    words: tuple[str, ...]
+    match_on: bool
+
+    def has(self, *words: str) -> bool:
+        return any(word in self.words for word in words)
+
+    def has_run(self, *runs: str) -> bool:
+        row = f" {' '.join(self.words)} "
+        return any(f" {run} " in row for run in runs)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairRule:
+    """When `holds`, `better` goes before any of `than` that the model ranked first."""
+
+    name: str
+    better: Topic
+    than: tuple[Topic, ...]
+    holds: Callable[[Said], bool]
+    because: str
+
+
+def _odds(said: Said) -> bool:
+    return said.has("odds", "probability", "likelihood") or said.has_run(
+        "how likely", "our chances"
+    )
+
+
+def _size(said: Said) -> bool:
+    sized = said.has_run("how big", "how important", "how costly", "how much does", "how much is")
+    return sized and said.has("point", "rally", "miss", "error", "mistake", "this", "serve")
+
+
+def _toss(said: Said) -> bool:
+    return said.has("coin", "defer") or said.has_run("won the toss", "lost the toss")
+
+
+def _legal(said: Said) -> bool:
+    return said.has("legal", "illegal", "allowed", "rulebook", "permitted")
+
+
+def _bare_in_match(said: Said) -> bool:
+    return said.match_on and len(said.words) <= BARE_WORDS_AT_MOST and not said.has("<name>")
+
+
+RULES = (
+    PairRule(
+        name="odds are a chance",
+        better=Topic.WIN_CHANCE,
+        than=(Topic.RISK_AT_SCORE, Topic.ADJUST, Topic.RESET_HEAD, Topic.TIMEOUT_NOW),
+        holds=_odds,
+        because="who says odds wants the number, whatever the score",
+    ),
+    PairRule(
+        name="size is a weight",
+        better=Topic.RISK_AT_SCORE,
+        than=(Topic.WIN_CHANCE, Topic.TIMEOUT_NOW),
+        holds=_size,
+        because="how big a point is asks for its weight, not for the chance to win",
+    ),
+    PairRule(
+        name="a toss is won before the match",
+        better=Topic.CHOOSE_END_OR_SERVE,
+        than=(Topic.WEATHER_OR_BODY, Topic.AIM_SERVE, Topic.WHERE_TO_STAND),
+        holds=_toss,
+        because="sun and wind come up at the toss because they decide it",
+    ),
+    PairRule(
+        name="legal is the rulebook's word",
+        better=Topic.RULES_QUESTION,
+        than=(Topic.ERNIE_OR_POST, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND, Topic.LET_IT_GO),
+        holds=_legal,
+        because="whether one may is not whether one should",
+    ),
+    PairRule(
+        name="two words in a match want a cue",
+        better=Topic.CUE,
+        than=(Topic.GAME_PLAN, Topic.ADJUST, Topic.SMALLTALK_OR_UNKNOWN),
+        holds=_bare_in_match,
+        because="between rallies there are ten seconds",
+    ),
+)
+
+
+def apply_rules(ranked: Sequence[Topic], said: Said) -> tuple[Topic, ...]:
+    """The topics in order after the first rule that applies."""
+    for rule in RULES:
+        lifted = rule.better in ranked[1:REACH] and ranked[0] in rule.than
+        if lifted and rule.holds(said):
+            return (rule.better, *[topic for topic in ranked if topic is not rule.better])
+    return tuple(ranked)

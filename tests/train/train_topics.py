@@ -1,0 +1,29 @@
+"""Train the topic model on our phrases and the open voices, and print how it does out of voice.
+
+Run from anywhere: python tests/train/train_topics.py
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
+
+from topic_training import HEADER, train_shipped  # noqa: E402
+
+from bot.chat.topic_model import dump_model  # noqa: E402
+
+
+def main() -> None:
+    model, by_voice = train_shipped()
+    target = ROOT / "bot" / "chat" / "data" / "topics.npz"
+    target.write_bytes(dump_model(model))
+    lines = [f"{'left out':10}{HEADER}"]
+    lines += [f"{voice:10}{figures}" for voice, figures in by_voice.items()]
+    sys.stdout.write("\n".join(lines) + f"\n{target.name}: {target.stat().st_size:,} bytes\n")
+
+
+if __name__ == "__main__":
+    main()
