@@ -20,8 +20,8 @@ from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
 
 log = logging.getLogger(__name__)
 
-BATCH_ROWS = 100
-"""Rows handled in one transaction; at about a millisecond each the writer stays answerable."""
+BATCH_ROWS = 25
+"""Rows handled in one transaction; at a few milliseconds each the writer stays answerable."""
 
 
 class Turn(Protocol):
