@@ -17,9 +17,9 @@ FIRST_HOUR = 7
 
 TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 
-_NEXT = re.compile(
-    r"^(?:ok |okay |so |um |uh |hey )*(?:next|up next|next up|upcoming|we play|were playing|"
-    r"we are playing|we have|weve got|we got|we face|facing|playing|match|game|our next|pool|now its|its)\b"
+_COMING = re.compile(
+    r"\b(?:next|upcoming|we play|playing|playin|play|facing|vs|versus|against|semi\w*|quarter\w*|final|pool"
+    r"|opps|opponents|round|r\d+|moved|match|still)\b"
 )
 _SURE_NEXT = re.compile(
     r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round|its)\b|next$|"
@@ -30,8 +30,13 @@ _TIME = re.compile(
     re.IGNORECASE,
 )
 _SPOKEN_TIME = re.compile(
-    r"\bat (\w+)(?: (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock|\d\d))?\b"
+    r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+    r" (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all|serving|up))"
 )
+_PAST = re.compile(
+    r"\b(half|quarter|five|ten|twenty|5|10|20|twenty five) (past|after|to|before|til) (\w+)\b"
+)
+_FRACTIONS = {"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty five": 25}
 _MINUTES = {
     "thirty": 30, "fifteen": 15, "fortyfive": 45, "forty five": 45, "forty": 40, "twenty": 20,
     "ten": 10, "fifty": 50, "oclock": 0,
@@ -42,7 +47,8 @@ _TARGET = re.compile(
     r"\b(?:to|too|till|until) (\w+)(?: (teen|one))?\b|\b(11|15|21)s?\b(?= (?:win|points?|game))"
 )
 _BEST_OF = re.compile(
-    r"\bbest (?:of )?(\w+)|\bbo ?(\d)\b|\b(?:2|two) (?:out )?of (?:3|three)\b|\b(?:one|single|1) game\b"
+    r"\b(?:best )?(?:2|two) (?:out )?of (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
+    r"|\b(?:one|single|1) game\b"
 )
 _RALLY = re.compile(
     r"\brally (?:scoring|score|points?)\b|\brally to\b|\brallyscoring\b|\bto (?:\w+) rally\b"
@@ -59,7 +65,7 @@ _THEY_WON = re.compile(
     r"\bthey (?:won|beat|took|win|got)\b|\blost\b|\bbeat us\b|\b(?:to|for) them\b|\btook us\b"
 )
 _FINISHED = re.compile(
-    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|over|ended|w|l|fell|dropped|dub|result)\b"
+    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"
 )
 _ONLY_A_RALLY = re.compile(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
@@ -69,12 +75,15 @@ _ONLY_A_RALLY = re.compile(
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
     """The announcement of a match, if the message is one."""
     line = _line(said)
-    opponents = tuple(one for one in mentions if not one.pronoun) or _unknown_opponents(said)
+    opponents = tuple(one for one in mentions if not one.pronoun)
     at, court, form = clock(text), court_of(text), said_format(said)
     facts = sum(1 for fact in (at, court, form) if fact is not None)
-    announced = _SURE_NEXT.search(line) is not None or (_NEXT.search(line) and facts)
-    listed = len(opponents) > 1 and at is not None and court is not None
-    if "?" in text or not (announced or listed) or not (opponents or facts > 1):
+    announced = _SURE_NEXT.search(line) is not None
+    if announced and not opponents:
+        opponents = _unknown_opponents(said)
+    listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
+    moved = at is not None and court is not None
+    if not ((announced and (opponents or facts > 1)) or listed or moved):
         return None
     return MatchSaid(text=text, mentions=opponents, at=at, court=court, format=form)
 
@@ -84,7 +93,7 @@ def result_said(text: str, said: Sequence[Word]) -> ResultSaid | None:
     line = _line(said)
     games = _games(said)
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
-    if "?" in text or not games or not (finished or len(games) > 1):
+    if not games or not (finished or len(games) > 1):
         return None
     if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
         return None
@@ -124,14 +133,30 @@ def clock(text: str) -> time | None:
         hour = int(found[1] or found[4])
         half = (found[3] or found[5] or "").lower()[:1]
         return _time(hour, int(found[2] or 0), half)
-    spoken = _SPOKEN_TIME.search(text.lower().replace("o'clock", "oclock"))
-    if spoken is None:
+    spoken = text.lower().replace("o'clock", "oclock")
+    return _past(spoken) or _spoken(spoken)
+
+
+def _spoken(text: str) -> time | None:
+    """`at nine fifteen`, `one twenty`, `at two`."""
+    found = _SPOKEN_TIME.search(text)
+    if found is None:
         return None
-    hour_said = _to_number(spoken[1])
-    if hour_said is None or (hour_said < 1 or hour_said > 23):
+    hour = _to_number(found[1] or found[3])
+    minutes = _MINUTES[found[2]] if found[2] else 0
+    return None if hour is None or not 1 <= hour <= 12 else _time(hour, minutes, "")
+
+
+def _past(text: str) -> time | None:
+    """`half past two`, `quarter to four`."""
+    found = _PAST.search(text)
+    hour = _to_number(found[3]) if found else None
+    if found is None or hour is None or not 1 <= hour <= 12:
         return None
-    minutes = spoken[2] or "oclock"
-    return _time(hour_said, int(minutes) if minutes.isdigit() else _MINUTES[minutes], "")
+    minutes = _FRACTIONS.get(found[1]) or int(found[1])
+    if found[2] in {"past", "after"}:
+        return _time(hour, minutes, "")
+    return _time(hour - 1 or 12, 60 - minutes, "")
 
 
 def court_of(text: str) -> str | None:
@@ -190,15 +215,17 @@ def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:
 
 
 def _games(said: Sequence[Word]) -> tuple[tuple[int, int], ...]:
-    found = [one for one in groups(said) if not _is_clock(one, said)]
+    found = [one for one in groups(said) if not _is_no_game(one, said)]
     if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
         numbers = found[0].numbers
         return tuple(zip(numbers[::2], numbers[1::2], strict=True))
     return tuple((one.numbers[0], one.numbers[1]) for one in found if len(one.numbers) == 2)
 
 
-def _is_clock(group: Group, said: Sequence[Word]) -> bool:
-    return ":" in said[group.start + 1].gap
+def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
+    """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
+    before = said[group.start - 1].folded if group.start else ""
+    return ":" in said[group.start + 1].gap or before in {"of", "at", "court", "ct", "from"}
 
 
 def _is_finished(first: int, second: int) -> bool:

@@ -24,11 +24,20 @@ _ASKING_INSIDE = re.compile(
     r"|or not|or just|what if|how come|any (?:idea|ideas|tips|advice|thoughts)|tell me|not sure (?:if|whether|what)"
     r"|i dont know|dunno|idk|lmk|wdyt|whats|wheres|whos|is it (?:worth|ok|legal|a fault|better|smart|dumb)|want to know"
     r"|need (?:a|some|to know)|i wonder|wondering|worth it|better (?:to|off)|good idea|what now|now what|who takes"
-    r"|is that (?:a|legal|allowed|ok)|is he allowed|how do)\b"
+    r"|is that (?:a|legal|allowed|ok|my)|is he allowed|how do|how|shud|shld|shouldnt (?:i|we|she|he)|isnt (?:it|that|the)"
+    r"|is (?:there|it)|are (?:those|these|they) (?:going|out|long|ok)|what (?:beats|next|first|changes|was|moved)"
+    r"|yes no|y n|yes or no|pick one|which(?= |$)|any downside|then who|who then|calm me|talk to me|remind me|reminder"
+    r"|one (?:thing|line)|put together|short list|what now|give me|wtf|odds|percent(?:age)?|chances?|nudge|debug)\b"
+    r"|\b(?:where|how|why|what|then|or what|or no|yes|allowed|legal|bolder|safer)$"
 )
+_EITHER_OR = re.compile(
+    r"(?<!more)(?<!not)(?<!one)(?<!two)(?<!a day) or (?!less|so\b|two\b|three\b|seven\b|\d)\w+"
+)
+"""`drop or drive`: told things hardly offer a choice."""
 
 
 def asks(text: str, said: Sequence[Word]) -> bool:
     """Whether the message asks for something."""
     line = " ".join(word.folded for word in said)
-    return "?" in text or bool(_ASKING.search(line) or _ASKING_INSIDE.search(line))
+    found = _ASKING.search(line) or _ASKING_INSIDE.search(line) or _EITHER_OR.search(line)
+    return "?" in text or found is not None

@@ -16,10 +16,15 @@ _NUMBER_WORDS = {
             "eighteen", "nineteen", "twenty",
         )
     )
-} | {"nil": 0, "love": 0, "twentyone": 21}  # fmt: skip
+} | {"nought": 0, "naught": 0, "nil": 0, "love": 0, "twentyone": 21}  # fmt: skip
 
 _DICTATED = {"oh": 0, "o": 0, "won": 1, "to": 2, "too": 2, "tree": 3, "for": 4, "fore": 4, "ate": 8}
 """What dictation writes for a number; read so only between other numbers. From memory."""
+
+_BEFORE_ONE = frozenset(["that", "this", "the", "another", "which", "each", "next", "every", "no"])
+"""`won that one`: the word is no number then."""
+
+_NO_NUMBER = frozenset([("my", 2), ("us", 2), ("those", 2), ("of", 3), ("game", 1), ("game", 2)])
 
 _JOINS = frozenset("-–—/:")
 _BETWEEN = frozenset(["to", "dash", "and"])
@@ -73,13 +78,27 @@ def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
         else:
             if numbers and not _is_same_breath(said[position].gap):
                 break
-            numbers.append((position, value))
+            if _makes_twenty_one(said, position, numbers):
+                numbers[-1] = (numbers[-1][0], numbers[-1][1] + value)
+            else:
+                numbers.append((position, value))
         position += 1
     return position, numbers
 
 
+def _makes_twenty_one(
+    said: Sequence[Word], position: int, numbers: Sequence[tuple[int, int]]
+) -> bool:
+    value = number(said[position])
+    spelled = position > 0 and said[position - 1].folded == "twenty"
+    return bool(numbers) and spelled and value is not None and 0 < value < 10
+
+
 def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | None:
     value = number(said[position])
+    before = said[position - 1].folded if position else ""
+    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE):
+        return None
     if value is not None or said[position].folded not in _DICTATED:
         return value
     ahead = number(said[position + 1]) if position + 1 < len(said) else None
@@ -94,7 +113,8 @@ def _continues(said: Sequence[Word], position: int) -> bool:
 
 
 def _is_same_breath(gap: str) -> bool:
-    return len(gap.strip()) <= 1 and gap.strip() in {"", ",", *_JOINS}
+    mark = gap.strip()
+    return mark in {"", ","} or (mark in _JOINS and (mark != ":" or gap == mark))
 
 
 def _split_tight(said: Sequence[Word], numbers: Sequence[tuple[int, int]]) -> list[Group]:
@@ -122,4 +142,4 @@ def _group(said: Sequence[Word], run: Sequence[tuple[int, int]], *, tight: bool)
 
 
 def _is_tight(word: Word) -> bool:
-    return bool(set(word.gap) & _JOINS)
+    return bool(set(word.gap) & _JOINS) and word.gap.strip() != ":" or word.gap == ":"

@@ -4,26 +4,26 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.numbers import Group, groups, is_dictated, number
-from bot.chat.question import RallySaid, SaidScore, ScoreSaid
+from bot.chat.question import Mention, RallySaid, SaidScore, ScoreSaid
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
 
-CONTENT_WORDS_IN_A_RALLY = 12
-"""`our point, Hale netted a drive`: a longer message is a note or a question."""
-
-_WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|mira and tom|tom and mira)"
+_WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|me|ive)"
 _THEY = r"(?:they|them|their|theirs|theyre|theyve|opponents|other team|other side)"
 _RECEIVE = r"(?:receiv\w*|return\w*|recv|rcv\w*)"
 _SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
 
 _THEY_SERVE = re.compile(
     rf"\b{_THEY} (?:are |re |is |have |got |has |on |to |it |the |a )*{_SERVE}\b"
-    rf"|\b(?:his|her|hers) serve\b|^{_RECEIVE}|\b{_SERVE} {_THEY}\b"
+    rf"|\b(?:his|her|hers) serve\b|\b{_THEY} (?:to serve|serving|have it|got it)\b|^{_RECEIVE}|\b{_SERVE} {_THEY}\b"
     rf"|\b(?<!they )(?<!they are )(?<!theyre ){_RECEIVE}\b"
 )
 _WE_SERVE = re.compile(
+    rf"\b{_WE} (?:to|starts?|starting|begins?) (?:begin|serve|start|us|off)|# {_WE} (?:second|first|2nd|1st) serv\w*"
+    rf"|\b{_WE} got the (?:serve|ball)|\babout to serve\b|"
     rf"\b{_WE} (?:are |re |have |got |on |to |it |the |a |all )*{_SERVE}\b"
     rf"|\b{_THEY} (?:are |re )?{_RECEIVE}\b|\bmy serve\b|\b{_SERVE} (?:us|ours)\b"
     rf"|^{_SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving|servin)\b"
@@ -35,6 +35,9 @@ _DOWN = r"(?:down|behind|trailing|trail|trails|losing)"
 _AHEAD = re.compile(rf"\b{_UP}\b")
 _BEHIND = re.compile(rf"\b{_DOWN}\b")
 _THEY_LEAD = re.compile(rf"\b{_THEY} (?:are |re |still |now |just )*(?:{_UP}|{_DOWN})\b")
+_TO_US = re.compile(r"# # (?:\w+ )?(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b")
+_TO_THEM = re.compile(r"# # (?:\w+ )?(?:to|for) (?:them|they)\b|# # (?:them|they)\b(?! #)")
+_WE_ARE_THE = re.compile(r"\b(?:were|we are) the (\w+)$|\bus (\w+)$")
 _THEIRS_FIRST = re.compile(rf"\b{_THEY} (?:got |have |on |at |with )?#|# # (?:them|theirs)\b")
 _OURS_FIRST = re.compile(
     rf"\b{_WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
@@ -45,17 +48,22 @@ _ALL = re.compile(
     r"# (?:all|apiece|each|even|a piece|up)$|(?:tied|even|level|square) (?:at |on )?#"
 )
 
-_SIDE_OUT = re.compile(r"\bside ?out\b|\bsideout\b|\blost (?:the |our )?serve\b")
+_SIDE_OUT = re.compile(
+    r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b"
+)
+_THAT = (
+    r"(?:that|it|the rally|this one|that one|the point|a point|rally|the pt|that rally|that point)"
+)
 _OUR_RALLY = re.compile(
-    r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:us|ours)\b"
-    r"|\bwe (?:just )?(?:won|win|got|take|took) (?:that|it|the rally|this one|the point|a point)\b"
-    r"|^(?:us|ours)$"
+    r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:us|ours|we)\b"
+    rf"|\bwe (?:just )?(?:won|win|got|take|took) {_THAT}\b|^(?:just )?(?:won|got) {_THAT}\b"
+    r"|\b(?:that|this) (?:one )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^(?:1|one) (?:for )?us\b"
 )
 _THEIR_RALLY = re.compile(
-    r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:them|theirs)\b"
-    r"|\bthey (?:just )?(?:won|win|got|take|took|get) (?:that|it|the rally|this one|the point|a point)\b"
-    r"|\bwe (?:just )?(?:lost|lose) (?:that|it|the rally|this one|the point|a point)\b"
-    r"|^lost (?:that|that one|it|the rally)\b|^(?:them|theirs)$"
+    r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:them|theirs|they)\b"
+    rf"|\bthey (?:just )?(?:won|win|got|take|took|get) {_THAT}\b"
+    rf"|\bwe (?:just )?(?:lost|lose) {_THAT}\b|^(?:just )?lost {_THAT}\b"
+    r"|\b(?:that|this) (?:one )?(?:was|is|s) (?:theirs|them)\b|^(?:them|theirs)\b|^(?:1|one) them\b"
 )
 
 _SCORE_WORDS = frozenset(
@@ -82,22 +90,34 @@ def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None
 
 
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
-    """The message as a score or a rally's outcome, if that is all it says."""
+    """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
-    if _SIDE_OUT.search(line) and _is_all_score(said):
-        return ScoreSaid(text=text, side_out=True)
     score = said_score(said)
     if score is not None:
-        return ScoreSaid(text=text, score=score[0]) if _is_all_score(said) else None
+        return ScoreSaid(text=text, score=score[0])
     level = _all_at(said)
-    if level is not None and _is_all_score(said):
+    if level is not None:
+        return _level(text, line, level)
+    if _SIDE_OUT.search(line):
+        return ScoreSaid(text=text, side_out=True)
+    return _rally(text, line)
+
+
+def _level(text: str, line: str, level: int) -> ScoreSaid:
+    """`8 all`, and whose serve it is where that is said."""
+    we_serve, server = _we_serve(line), _server(line)
+    if we_serve is None and server is None:
         return ScoreSaid(text=text, all_at=level)
-    return _rally(text, said, line)
+    call = None
+    if we_serve is not None:
+        call = ScoreCall(serving=level, receiving=level, server=server)
+    score = SaidScore(call=call, ours=level, theirs=level, server=server, we_serve=we_serve)
+    return ScoreSaid(text=text, score=score)
 
 
-def _rally(text: str, said: Sequence[Word], line: str) -> RallySaid | None:
+def _rally(text: str, line: str) -> RallySaid | None:
     ours, theirs = _OUR_RALLY.search(line), _THEIR_RALLY.search(line)
-    if (ours is None) == (theirs is None) or "?" in text or len(said) > CONTENT_WORDS_IN_A_RALLY:
+    if (ours is None) == (theirs is None):
         return None
     return RallySaid(text=text, won_by_us=ours is not None)
 
@@ -166,6 +186,10 @@ def _our_number(
         return max(first, second) if we_are_ahead else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
+    if not is_call and (_TO_US.search(line) or _TO_THEM.search(line)):
+        return max(first, second) if _TO_US.search(line) else min(first, second)
+    if _TO_US.search(line):
+        return first
     if _THEIRS_FIRST.search(line):
         return second
     if _OURS_FIRST.search(line):
@@ -207,14 +231,34 @@ def _all_at(said: Sequence[Word]) -> int | None:
     return numbers[0]
 
 
-def _is_all_score(said: Sequence[Word]) -> bool:
+def is_all_score(said: Sequence[Word]) -> bool:
     """Whether hardly a word of the message is about anything but the score."""
-    stray = [
-        word
+    return stray_words(said) <= _STRAY_WORDS_ALLOWED
+
+
+def stray_words(said: Sequence[Word]) -> int:
+    """How many words speak of something beside the score."""
+    return sum(
+        1
         for word in said
         if number(word) is None and not is_dictated(word) and word.folded not in _SCORE_WORDS
-    ]
-    return len(stray) <= _STRAY_WORDS_ALLOWED and len(said) <= CONTENT_WORDS_IN_A_RALLY
+    )
+
+
+def cast(said: Sequence[Word], ours: Sequence[Mention], theirs: Sequence[Mention]) -> list[Word]:
+    """The words with our players' names as "we" and all others' as "they"."""
+    told: list[Word] = []
+    for word in said:
+        who = _cast_as(word, ours, "we") or _cast_as(word, theirs, "they")
+        if who is None:
+            told.append(word)
+        elif not told or told[-1].folded != who:
+            told.append(replace(word, folded=who))
+    return told
+
+
+def _cast_as(word: Word, mentions: Sequence[Mention], role: str) -> str | None:
+    return role if any(one.span[0] <= word.span[0] < one.span[1] for one in mentions) else None
 
 
 def said_serving(line: str) -> bool | None:

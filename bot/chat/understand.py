@@ -21,7 +21,6 @@ from bot.chat.question import (
     NoteSaid,
     Question,
     RallySaid,
-    Slots,
     Unclear,
     Understood,
     UndoSaid,
@@ -36,7 +35,7 @@ from bot.chat.sayings import (
     correction_said,
     undo_said,
 )
-from bot.chat.scores import score_message
+from bot.chat.scores import cast, is_all_score, score_message
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import Band, recognise
 from bot.chat.utterance import Mask, SlotToken, read
@@ -58,6 +57,8 @@ class _Message:
     text: str
     said: tuple[Word, ...]
     mentions: tuple[Mention, ...]
+    asks: bool
+    note: NoteSaid
 
 
 def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
@@ -75,12 +76,19 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
     """The text read as a note, whatever else it might be."""
     message = _message(_without_command(text), chat)
-    return replace(read_note(message.text, message.said, message.mentions, chat), text=text)
+    return replace(message.note, text=text)
 
 
 def _message(text: str, chat: ChatView) -> _Message:
     said = words(text)
-    return _Message(text=text, said=said, mentions=find_mentions(said, chat))
+    mentions = find_mentions(said, chat)
+    return _Message(
+        text=text,
+        said=said,
+        mentions=mentions,
+        asks=asks(text, said),
+        note=read_note(text, said, mentions, chat),
+    )
 
 
 def _without_command(text: str) -> str:
@@ -110,46 +118,60 @@ def _commanded(text: str, typed: Command, chat: ChatView) -> Understood:
 def _fixed(message: _Message, chat: ChatView) -> Understood | None:
     """What has a form of its own, in this order."""
     text, said, mentions = message.text, message.said, message.mentions
-    if chat.forwarded:
+    if chat.forwarded or _begins_as_note(said):
         return None
+    undone = undo_said(text, said)
+    if undone is not None:
+        return undone
+    if message.asks and not _is_bare_score(message, chat):
+        return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
-        undo_said(text, said)
+        match_said(text, said, mentions)
         or result_said(text, said)
-        or _with_mentions(score_message(text, said), mentions)
-        or match_said(text, said, mentions)
+        or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or correction_said(text, said, mentions, replying=replying)
     )
 
 
-def _with_mentions(score: Understood | None, mentions: Sequence[Mention]) -> Understood | None:
-    if isinstance(score, RallySaid):
-        named = tuple(one for one in mentions if not one.pronoun)
-        return replace(score, mentions=named)
-    return score
+def _is_bare_score(message: _Message, chat: ChatView) -> bool:
+    """ "8 all?" and the like: nothing but a score, so it is one, question mark or not."""
+    return "?" not in message.text and is_all_score(_cast(message, chat))
+
+
+def _score(message: _Message, chat: ChatView) -> Understood | None:
+    """A score or a rally, with chatter around it but nothing said of anybody's play."""
+    told = _cast(message, chat)
+    score = score_message(message.text, told)
+    if score is None:
+        return None
+    outcome = isinstance(score, RallySaid) or score.side_out
+    if not is_all_score(told) and not outcome and message.note.claims:
+        return None
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    return replace(score, mentions=named) if isinstance(score, RallySaid) else score
+
+
+def _cast(message: _Message, chat: ChatView) -> list[Word]:
+    named = [one for one in message.mentions if not one.pronoun]
+    ours = [one for one in named if _is_ours(one, chat.ours)]
+    return cast(message.said, ours, [one for one in named if one not in ours])
 
 
 def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ...]:
-    note = read_note(message.text, message.said, message.mentions, chat)
-    is_question = asks(message.text, message.said)
+    note = message.note
     if _begins_as_note(message.said) or chat.forwarded:
         return (note,)
-    if not is_question and (note.claims or note.about_body or _tells_of_somebody(message, chat)):
+    names_somebody = any(not one.pronoun for one in note.mentions)
+    tells = (note.claims and names_somebody) or note.about_body
+    if tells and not message.asks:
         return (note,)
-    return (_question(message, chat),)
-
-
-def _tells_of_somebody(message: _Message, chat: ChatView) -> bool:
-    """Whether it would be a note, were the names it has not settled known: "zorblatt: lefty"."""
-    if all(one.certainty is Certainty.SURE for one in message.mentions):
-        return False
-    known = [
-        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
-        for one in message.mentions
-    ]
-    return bool(read_note(message.text, message.said, known, chat).claims)
+    question = _question(message, chat)
+    if isinstance(question, Unclear) and names_somebody and not message.asks:
+        return (note,)
+    return (question,)
 
 
 def _begins_as_note(said: Sequence[Word]) -> bool:
