@@ -170,6 +170,8 @@ def _assumed(answer: MiddleAnswer) -> str | None:
 def _confidence(answer: MiddleAnswer, asked: BallKind | None) -> Confidence:
     if all(wing is None for wing in answer.wings) and answer.pulled_wide is None:
         return Confidence.GENERAL_RULE
+    if any(taken.agreed for taken in _shown(answer, asked)):
+        return Confidence.CLEAR  # a decision made beforehand is worth more than who takes it
     p_best = min(taken.p_best for taken in _shown(answer, asked))
     if p_best >= CLEAR_CHANCE:
         return Confidence.CLEAR

@@ -122,13 +122,13 @@ def answer_middle(situation: Situation) -> MiddleAnswer:
     wide = situation.asked.pulled_wide
     pulled = next((seat for seat in seats if seat.named and seat.who.player == wide), None)
     agreement = situation.agreements.get(AgreementKey.MIDDLE)
-    agreed = None if agreement is None or pulled is not None else agreed_owner(agreement, seats)
+    binding = None if pulled is not None else agreement
     return MiddleAnswer(
         seats=seats,
         hitter_side=situation.asked.hitter_side,
         pulled_wide=pulled,
         agreement=agreement,
-        taken=tuple(_take(kind, seats, pulled, agreed, situation) for kind in BallKind),
+        taken=tuple(_take(kind, seats, pulled, binding, situation) for kind in BallKind),
     )
 
 
@@ -136,7 +136,7 @@ def _take(
     kind: BallKind,
     seats: tuple[Seat, Seat],
     pulled: Seat | None,
-    agreed: Owner | None,
+    agreement: Agreement | None,
     situation: Situation,
 ) -> Taken:
     wide = None if pulled is None else pulled.who.player
@@ -149,7 +149,9 @@ def _take(
     return Taken(
         kind=kind,
         estimated=_owner([(side, Side(ranking.best.option.id)) for side, ranking in rankings]),
-        agreed=None if kind is BallKind.LOB else agreed,
+        agreed=None
+        if agreement is None or kind is BallKind.LOB
+        else agreed_owner(agreement, seats, kind),
         rankings=rankings,
     )
 
@@ -183,18 +185,40 @@ def _someone(side: Side, like: OnCourt | None) -> OnCourt:
     )
 
 
-def agreed_owner(agreement: Agreement, seats: tuple[Seat, Seat]) -> Owner | None:
-    """Whom an agreement on the middle names; None where it can't be told from its words."""
-    words = set(re.findall(r"[\w'’]+", f"{agreement.value} {agreement.words}".casefold()))
-    if {"slow", "fast"} <= words:
-        return None
+def agreed_owner(agreement: Agreement, seats: tuple[Seat, Seat], kind: BallKind) -> Owner | None:
+    """Whom an agreement names for this kind of ball; None where its words don't tell.
+
+    A part that speaks of slow or of fast balls holds for those alone: "slow cross, fast Mira".
+    """
+    for part in _PART.split(f"{agreement.value}. {agreement.words}".casefold()):
+        words = frozenset(re.findall(r"[\w'’]+", part))
+        owner = _named_owner(words, seats)
+        if owner is not None and _speaks_of(words, kind):
+            return owner
+    return None
+
+
+_PART = re.compile(r"[,.;]|\band\b|\bbut\b|(?=\bslow)|(?=\bfast)")
+
+_SPEEDS = (
+    (frozenset({"slow", "soft", "dink", "dinks", "floating"}), SLOW),
+    (frozenset({"fast", "hard", "drive", "drives", "speed"}), FAST),
+)
+
+
+def _speaks_of(words: frozenset[str], kind: BallKind) -> bool:
+    named = [kinds for speed, kinds in _SPEEDS if words & speed]
+    return not named or any(kind in kinds for kinds in named)
+
+
+def _named_owner(words: frozenset[str], seats: tuple[Seat, Seat]) -> Owner | None:
     for seat in seats:
-        if seat.named and seat.who.name.casefold() in words:
+        if seat.named and words & {seat.who.name.casefold(), f"{seat.who.name.casefold()}'s"}:
             return Owner(seat.side.value)
     if words & {"cross", "diagonal", "crosscourt"}:
         return Owner.CROSS
     forehands = [seat for seat in seats if seat.wing is Wing.FOREHAND]
-    if "forehand" in words or "forehands" in words:
+    if words & {"forehand", "forehands"}:
         return Owner(forehands[0].side.value) if len(forehands) == 1 else None
     said = [side for side in Side if side.value in words]
     return Owner(said[0].value) if len(said) == 1 else None

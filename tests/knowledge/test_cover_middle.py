@@ -217,12 +217,20 @@ def test_the_agreement_wins_and_a_disagreement_is_pointed_out() -> None:
         ("diagonal always", "cross"),
         ("mira", "left"),
         ("whoever shouts", None),
-        ("slow cross, fast forehand", None),
+        ("slow cross, fast forehand", "left"),
+        ("dinks are cross", None),
     ],
 )
 def test_what_an_agreement_says(words: str, owner: str | None) -> None:
     taken = answer_middle(asked(mira(), tom(), agreed=words)).of(BallKind.DRIVE)
     assert taken.agreed == owner
+
+
+def test_an_agreement_on_slow_and_fast_balls_holds_for_each() -> None:
+    answer = answer_middle(asked(mira(), tom(), agreed="slow cross, fast forehand"))
+    assert answer.of(BallKind.DINK).agreed == "cross"
+    assert answer.of(BallKind.FLOATING).agreed == "cross"
+    assert answer.of(BallKind.SPEED_UP).agreed == "left"
 
 
 def test_two_forehands_make_a_forehand_agreement_ambiguous() -> None:
