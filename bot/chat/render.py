@@ -15,6 +15,9 @@ BUTTONS_PER_ROW = 3
 ROW_CHARACTERS = 30
 """Labels in one row share a phone's width; longer ones take a row of their own."""
 
+MOST_CHOICES = 3
+"""Other branches offered under an answer: more would push the answer off the screen."""
+
 SHORT_REASONS = 1
 """In match mode an answer is the call and its best reason."""
 
@@ -39,7 +42,7 @@ def render(
         # Beside what was assumed, so that the longest answer keeps to eight lines.
         is_last = advice.assumed is not None and lines[-1] == advice.assumed
         lines[-1:] = [f"{lines[-1]} {vs[0].upper()}{vs[1:]}"] if is_last else [lines[-1], vs]
-    choices = [_choice_button(choice) for choice in advice.choices]
+    choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
     if advice.more:
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
     offered = {choice.topic for choice in advice.choices if choice.fact is None}

@@ -127,13 +127,17 @@ def _fixed(message: _Message, chat: ChatView) -> Understood | None:
         return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
-        match_said(text, said, mentions)
-        or result_said(text, said)
+        result_said(text, said)
+        or match_said(text, said, _opponents(mentions, chat))
         or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or correction_said(text, said, mentions, replying=replying)
     )
+
+
+def _opponents(mentions: Sequence[Mention], chat: ChatView) -> list[Mention]:
+    return [one for one in mentions if not one.pronoun and not _is_ours(one, chat.ours)]
 
 
 def _is_bare_score(message: _Message, chat: ChatView) -> bool:
@@ -166,12 +170,24 @@ def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ..
         return (note,)
     names_somebody = any(not one.pronoun for one in note.mentions)
     tells = (note.claims and names_somebody) or note.about_body
+    tells = tells or _tells_of_somebody(message, chat)
     if tells and not message.asks:
         return (note,)
     question = _question(message, chat)
     if isinstance(question, Unclear) and names_somebody and not message.asks:
         return (note,)
     return (question,)
+
+
+def _tells_of_somebody(message: _Message, chat: ChatView) -> bool:
+    """Whether it would be a note, were the names it has not settled known: "zorblatt: lefty"."""
+    if message.asks or all(one.certainty is Certainty.SURE for one in message.mentions):
+        return False
+    known = [
+        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
+        for one in message.mentions
+    ]
+    return bool(read_note(message.text, message.said, known, chat).claims)
 
 
 def _begins_as_note(said: Sequence[Word]) -> bool:
@@ -189,7 +205,7 @@ def _question(message: _Message, chat: ChatView) -> Question | Unclear:
         text=message.text,
         topic=guess.topic,
         confidence=guess.confidence,
-        offers=guess.shown[1:],
+        offers=guess.shown[1:] if guess.band is Band.HALF_SURE else (),
         slots=slots,
         why=guess.why,
     )
