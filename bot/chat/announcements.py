@@ -18,7 +18,7 @@ FIRST_HOUR = 7
 TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 
 _COMING = re.compile(
-    r"\b(?:next|upcoming|we play|playing|playin|play|facing|vs|versus|against|semi\w*|quarter\w*|final|pool"
+    r"\b(?:next|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus|against|semi\w*|quarter\w*|final|pool"
     r"|opps|opponents|round|r\d+|moved|match|still)\b"
 )
 _SURE_NEXT = re.compile(
@@ -26,7 +26,7 @@ _SURE_NEXT = re.compile(
     r"up next|we play|were playing|we are playing|we face|our next|next)\b"
 )
 _TIME = re.compile(
-    r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d:-])|\b(\d{1,2})\s*(am|pm)\b",
+    r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d-]|:\d)|\b(\d{1,2})\s*(am|pm)\b",
     re.IGNORECASE,
 )
 _SPOKEN_TIME = re.compile(
@@ -51,7 +51,7 @@ _BEST_OF = re.compile(
     r"|\b(?:one|single|1) game\b"
 )
 _RALLY = re.compile(
-    r"\brally (?:scoring|score|points?)\b|\brally to\b|\brallyscoring\b|\bto (?:\w+) rally\b"
+    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b|\brallyscoring\b|\bto (?:\w+) rally\b"
 )
 _SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
 _WIN_BY = re.compile(r"\bwin by (1|one|2|two)\b")
@@ -59,10 +59,10 @@ _CAP = re.compile(r"\bcap(?:ped)?(?: at| of)? (\d\d)\b")
 
 _WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
 _LOST = re.compile(
-    r"\b(?:lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
+    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
 )
 _THEY_WON = re.compile(
-    r"\bthey (?:won|beat|took|win|got)\b|\blost\b|\bbeat us\b|\b(?:to|for) them\b|\btook us\b"
+    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b|\b(?:to|for) them\b|\btook us\b"
 )
 _FINISHED = re.compile(
     r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"

@@ -106,8 +106,22 @@ def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, 
             continue
         for typed in _without_plural(window):
             if index.has(typed):
-                return stop, index.lookup(typed)
+                return _with_mangled_surname(said, start, stop, index) or (
+                    stop,
+                    index.lookup(typed),
+                )
     return None
+
+
+def _with_mangled_surname(
+    said: Sequence[Word], start: int, stop: int, index: NameIndex
+) -> tuple[int, Match] | None:
+    """`Ben Hail`: a first name we know, and a surname that only sounds like one."""
+    window = said[start : stop + 1]
+    if stop - start > 1 or len(window) < 2 or _is_broken(window) or is_common(window[1].folded):
+        return None
+    match = index.lookup(" ".join(word.folded for word in window))
+    return (stop + 1, match) if isinstance(match, Found) else None
 
 
 def _without_plural(window: Sequence[Word]) -> Iterator[str]:

@@ -104,7 +104,11 @@ def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | N
     ahead = number(said[position + 1]) if position + 1 < len(said) else None
     last = position + 1 == len(said)
     sure = begun and (last or ahead is not None) and said[position].folded != "to"
-    sure = sure or (begun and last) or (not begun and ahead is not None and position == 0)
+    sure = (
+        sure
+        or (begun and last)
+        or (not begun and ahead is not None and position == 0 and said[0].folded != "won")
+    )
     return _DICTATED[said[position].folded] if sure else None
 
 

@@ -30,7 +30,7 @@ _WE_SERVE = re.compile(
 )
 _SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
 _FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
-_UP = r"(?:up|ahead|leading|lead|leads|winning|in front)"
+_UP = r"(?:up(?! to)|ahead|leading|lead|leads|winning|in front)"
 _DOWN = r"(?:down|behind|trailing|trail|trails|losing)"
 _AHEAD = re.compile(rf"\b{_UP}\b")
 _BEHIND = re.compile(rf"\b{_DOWN}\b")
@@ -42,28 +42,30 @@ _THEIRS_FIRST = re.compile(rf"\b{_THEY} (?:got |have |on |at |with )?#|# # (?:th
 _OURS_FIRST = re.compile(
     rf"\b{_WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
 )
-_EACH_SAID = re.compile(rf"\b{_WE} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_THEY}(?: \w+){{0,2}} #")
-_EACH_SAID_THEIRS = re.compile(rf"\b{_THEY} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_WE}(?: \w+){{0,2}} #")
-_ALL = re.compile(
-    r"# (?:all|apiece|each|even|a piece|up)$|(?:tied|even|level|square) (?:at |on )?#"
+_EACH_SAID = re.compile(
+    rf"\b{_WE} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_THEY}(?: \w+){{0,2}} #|# (?:us|we) # (?:them|they)\b"
 )
+_EACH_SAID_THEIRS = re.compile(
+    rf"\b{_THEY} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_WE}(?: \w+){{0,2}} #|# (?:them|they) # (?:us|we)\b"
+)
+_ALL_WORDS = frozenset(["all", "apiece", "each", "even"])
+_LEVEL_WORDS = frozenset(["tied", "level", "square"])
+_SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
 
 _SIDE_OUT = re.compile(
     r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b"
 )
-_THAT = (
-    r"(?:that|it|the rally|this one|that one|the point|a point|rally|the pt|that rally|that point)"
-)
+_THAT = r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt|that rally|that point)"
 _OUR_RALLY = re.compile(
     r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:us|ours|we)\b"
     rf"|\bwe (?:just )?(?:won|win|got|take|took) {_THAT}\b|^(?:just )?(?:won|got) {_THAT}\b"
-    r"|\b(?:that|this) (?:one )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^(?:1|one) (?:for )?us\b"
+    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^# (?:for )?us\b"
 )
 _THEIR_RALLY = re.compile(
     r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:them|theirs|they)\b"
     rf"|\bthey (?:just )?(?:won|win|got|take|took|get) {_THAT}\b"
     rf"|\bwe (?:just )?(?:lost|lose) {_THAT}\b|^(?:just )?lost {_THAT}\b"
-    r"|\b(?:that|this) (?:one )?(?:was|is|s) (?:theirs|them)\b|^(?:them|theirs)\b|^(?:1|one) them\b"
+    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:theirs|them)\b|^(?:them|theirs)\b|^# them\b"
 )
 
 _SCORE_WORDS = frozenset(
@@ -86,26 +88,28 @@ def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None
         return each, (said[0].span[0], said[-1].span[1])
     if found is None:
         return None
-    return _read(found, line), found.span
+    return _read(found, said, line), found.span
 
 
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
-    score = said_score(said)
+    score, level = said_score(said), _all_at(said)
+    if level is not None and (score is None or said[level[1]].span[0] < score[1][0]):
+        return _level(text, said, level[0])
     if score is not None:
         return ScoreSaid(text=text, score=score[0])
-    level = _all_at(said)
-    if level is not None:
-        return _level(text, line, level)
     if _SIDE_OUT.search(line):
         return ScoreSaid(text=text, side_out=True)
     return _rally(text, line)
 
 
-def _level(text: str, line: str, level: int) -> ScoreSaid:
+def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
     """`8 all`, and whose serve it is where that is said."""
-    we_serve, server = _we_serve(line), _server(line)
+    line = _line(said, None)
+    we_serve, server = _we_serve(line), _server(said, line)
+    if we_serve is None and server is not None:
+        we_serve = True if re.search(r"\b(?:us|ours)$", line) else None
     if we_serve is None and server is None:
         return ScoreSaid(text=text, all_at=level)
     call = None
@@ -125,7 +129,12 @@ def _rally(text: str, line: str) -> RallySaid | None:
 def _score_group(said: Sequence[Word]) -> Group | None:
     """The likeliest score of the message: two numbers or three, the last group of them."""
     fitting = [one for one in groups(said) if _could_be_score(one, said)]
-    return fitting[-1] if fitting else None
+    asserted = [one for one in fitting if not _is_denied(one, said)] or fitting
+    return asserted[-1] if asserted else None
+
+
+def _is_denied(group: Group, said: Sequence[Word]) -> bool:
+    return group.start > 0 and said[group.start - 1].folded == "not"
 
 
 def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
@@ -155,18 +164,34 @@ def _line(said: Sequence[Word], group: Group | None) -> str:
     )
 
 
-def _read(group: Group, line: str) -> SaidScore:
+def _read(group: Group, said: Sequence[Word], line: str) -> SaidScore:
     first, second = group.numbers[0], group.numbers[1]
     line = re.sub(r"# (?:# )*#", "# #", line)
-    server = group.numbers[2] if len(group.numbers) == 3 else _server(line)
+    server = group.numbers[2] if len(group.numbers) == 3 else _server(said, line)
     we_serve = _we_serve(line)
-    ours = _our_number(first, second, line, we_serve=we_serve, is_call=len(group.numbers) == 3)
+    if we_serve is None and len(group.numbers) == 3 and _TO_US.search(line):
+        we_serve = True
+    ours = _named_number(group, said) or _our_number(
+        first, second, line, we_serve=we_serve, is_call=len(group.numbers) == 3
+    )
     if ours is None:
         as_typed = ScoreCall(serving=first, receiving=second, server=server)
         return SaidScore(call=as_typed, server=server, we_serve=we_serve)
     theirs = second if ours == first else first
     call = _call(ours, theirs, server, we_serve)
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
+
+
+def _named_number(group: Group, said: Sequence[Word]) -> int | None:
+    """Ours where it is said again: `4-9, us four`, `9-10-1, we're the 9`."""
+    for place in range(group.stop, len(said) - 1):
+        value = number(said[place + 1])
+        us = said[place].folded == "us" or " ".join(
+            word.folded for word in said[max(0, place - 1) : place + 1]
+        ) in {"were the", "are the"}
+        if us and value in group.numbers[:2]:
+            return value
+    return None
 
 
 def _call(ours: int, theirs: int, server: int | None, we_serve: bool | None) -> ScoreCall | None:
@@ -205,7 +230,15 @@ def _we_serve(line: str) -> bool | None:
     return False if _THEY_SERVE.search(line) else None
 
 
-def _server(line: str) -> int | None:
+def _server(said: Sequence[Word], line: str) -> int | None:
+    """Which server serves: "second server", "srv 2", "Hale serving 1"."""
+    numbered = [
+        number(said[place + 1])
+        for place, word in enumerate(said[:-1])
+        if word.folded in _SERVER_WORDS
+    ]
+    if 1 in numbered or 2 in numbered:
+        return 2 if 2 in numbered else 1
     if _SECOND.search(line):
         return 2
     return 1 if _FIRST.search(line) else None
@@ -224,11 +257,16 @@ def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
     return SaidScore(call=call, ours=ours, theirs=theirs, server=None, we_serve=we_serve)
 
 
-def _all_at(said: Sequence[Word]) -> int | None:
-    numbers = [value for value in map(number, said) if value is not None]
-    if len(numbers) != 1 or not _ALL.search(_line(said, None)):
-        return None
-    return numbers[0]
+def _all_at(said: Sequence[Word]) -> tuple[int, int] | None:
+    """The level score and its place: `8 all`, `tied at 11`."""
+    for place, word in enumerate(said[:-1]):
+        value = number(word)
+        if value is not None and said[place + 1].folded in _ALL_WORDS:
+            return value, place
+        ahead = [number(one) for one in said[place + 1 : place + 3]]
+        if word.folded in _LEVEL_WORDS:
+            return next(((one, place) for one in ahead if one is not None), None)
+    return None
 
 
 def is_all_score(said: Sequence[Word]) -> bool:
