@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, NamedTuple
 
@@ -94,6 +94,15 @@ class Context:
     def looking_at(self, *players: PlayerId) -> Context:
         """These are whom "him", "her" or "they" now mean."""
         return replace(self, focus=players) if players else self
+
+    def among(self, known: Collection[PlayerId]) -> Context:
+        """The same without players that are no longer in the book."""
+        return replace(
+            self,
+            ours=self.ours if set(self.ours) <= set(known) else (),
+            theirs=tuple(player for player in self.theirs if player in known),
+            focus=tuple(player for player in self.focus if player in known),
+        )
 
     def with_pending(self, pending: Pending) -> Context:
         kept = (*self.pendings, pending)[-KEPT_PENDINGS:]

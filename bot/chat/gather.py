@@ -38,8 +38,8 @@ class BookView:
     def short_name(self, player: PlayerId) -> str:
         """The surname, or the whole name where it is short or another player shares the surname."""
         name = self.name_of(player)
-        last = name.split()[-1] if name.split() else name
-        shared = sum(row.name.split()[-1:] == [last] for row in self.roster) > 1
+        last = surname(name)
+        shared = sum(surname(row.name) == last for row in self.roster) > 1
         row = self.player(player)
         if row is not None and row.ours:
             return name.split()[0]
@@ -61,6 +61,15 @@ class BookView:
         """The number of a pair that the book knows."""
         wanted = set(players)
         return next((pair for pair, both in self.pairs if set(both) == wanted), None)
+
+
+def surname(name: str) -> str:
+    """The last word and the small ones before it: `van der Meer` of `Joost van der Meer`."""
+    words = name.split()
+    start = len(words) - 1
+    while start > 1 and words[start - 1].islower():
+        start -= 1
+    return " ".join(words[start:]) if words else name
 
 
 class BookViews:

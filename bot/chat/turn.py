@@ -120,6 +120,8 @@ def _book_of(
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:
     incoming = desk.incoming
+    if incoming.kind in (IncomingKind.TAP, IncomingKind.EDIT, IncomingKind.TEXT):
+        desk.context = desk.context.among({row.player for row in desk.view.roster})
     match incoming.kind:
         case IncomingKind.TAP:
             return _tapped(desk, incoming.payload or "", may_write=may_write)

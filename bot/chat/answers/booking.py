@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
 from bot.chat.payload import Verb, tap
-from bot.chat.question import AgreementSaid, BookSaid, BookVerb
+from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
@@ -64,16 +65,26 @@ def _players(desk: Desk) -> Reply:
     return Reply(text=wording("book.players").format(names=shown + more))
 
 
+_BETWEEN_NAMES = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECASE)
+
+
 def _our_pair(desk: Desk, said: BookSaid) -> Reply:
-    """ "We are Mira and Tom": unknown names are added as ours."""
+    """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about."""
+    named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
+    if len(named) != 2:
+        return Reply(text=wording("book.ask_pair"))
+    found = [_mention_in(part, said) for part in named]
+    alike = [one for one in found if one and one.certainty is Certainty.AMBIGUOUS]
+    if alike:
+        return ask_which(desk, said.text, alike)
     before = desk.context
-    players: list[PlayerId] = []
-    for mention in said.mentions:
-        if len(mention.players) == 1 and mention.certainty == "sure":
-            players.append(mention.players[0])
-        else:
-            players.append(desk.book.add_player(_capitalised(mention.typed), ours=True))
-    if len(players) != 2:
+    players = [
+        one.players[0]
+        if one is not None and one.certainty is Certainty.SURE
+        else desk.book.add_player(_capitalised(part), ours=True)
+        for one, part in zip(found, named, strict=True)
+    ]
+    if players[0] == players[1]:
         return Reply(text=wording("book.ask_pair"))
     for player in players:
         desk.book.set_ours(player, ours=True)
@@ -85,6 +96,12 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     return Reply(
         text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
     )
+
+
+def _mention_in(part: str, said: BookSaid) -> Mention | None:
+    """The name that the words are, if the book knows them."""
+    folded = part.lower()
+    return next((one for one in said.mentions if one.typed.lower() == folded), None)
 
 
 def add_player(desk: Desk, name: str) -> PlayerId:
@@ -103,7 +120,7 @@ def _capitalised(name: str) -> str:
 
 def _add(desk: Desk, name: str) -> Reply:
     if not name.strip():
-        return Reply(text=wording("name.who_is"))
+        return Reply(text=wording("name.whom"))
     player = add_player(desk, name)
     change = desk.book.last_change(desk.chat.chat)
     desk.context = desk.context.looking_at(player)
@@ -118,7 +135,7 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
     if players is None:
         return ask_which(desk, said.text, said.mentions)
     if not players:
-        return Reply(text=wording("name.who_is"))
+        return Reply(text=wording("name.whom"))
     player = players[0]
     desk.context = desk.context.looking_at(player)
     if said.verb is BookVerb.SHOW_NOTES:

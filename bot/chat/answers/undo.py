@@ -252,7 +252,7 @@ def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     _remember_before(desk, before)
-    return "that"
+    return "your pair"
 
 
 _UNDO: Mapping[str, Way] = {
