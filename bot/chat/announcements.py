@@ -18,20 +18,25 @@ FIRST_HOUR = 7
 TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 
 _COMING = re.compile(
-    r"\b(?:next|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus|against|semi\w*|quarter\w*|final|pool"
+    r"\b(?:next|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
+    r"|against|semi\w*|quarter\w*|final|pool"
     r"|opps|opponents|round|r\d+|moved|match|still)\b"
 )
 _SURE_NEXT = re.compile(
-    r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round|its)\b|next$|"
+    r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round"
+    r"|its)\b|next$|"
     r"up next|we play|were playing|we are playing|we face|our next|next)\b"
 )
+_BOOKING = re.compile(r"\b(?:book|reserve|rent)\b")
 _TIME = re.compile(
-    r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d-]|:\d)|\b(\d{1,2})\s*(am|pm)\b",
+    r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d-]|:\d)|\b(\d{1,2})\s*(am"
+    r"|pm)\b",
     re.IGNORECASE,
 )
 _SPOKEN_TIME = re.compile(
     r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
-    r" (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all|serving|up))"
+    r" (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
+    r"|serving|up))"
 )
 _PAST = re.compile(
     r"\b(half|quarter|five|ten|twenty|5|10|20|twenty five) (past|after|to|before|til) (\w+)\b"
@@ -51,7 +56,8 @@ _BEST_OF = re.compile(
     r"|\b(?:one|single|1) game\b"
 )
 _RALLY = re.compile(
-    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b|\brallyscoring\b|\bto (?:\w+) rally\b"
+    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
+    r"|\brallyscoring\b|\bto (?:\w+) rally\b"
 )
 _SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
 _WIN_BY = re.compile(r"\bwin by (1|one|2|two)\b")
@@ -62,7 +68,8 @@ _LOST = re.compile(
     r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
 )
 _THEY_WON = re.compile(
-    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b|\b(?:to|for) them\b|\btook us\b"
+    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b"
+    r"|\b(?:to|for) them\b|\btook us\b"
 )
 _FINISHED = re.compile(
     r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"
@@ -70,6 +77,11 @@ _FINISHED = re.compile(
 _ONLY_A_RALLY = re.compile(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
 )
+
+
+def begins_as_match(said: Sequence[Word]) -> bool:
+    """Whether the message begins as announcements do: "next: ..."."""
+    return _SURE_NEXT.search(_line(said)) is not None
 
 
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
@@ -82,7 +94,7 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
     if announced and not opponents:
         opponents = _unknown_opponents(said)
     listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
-    moved = at is not None and court is not None
+    moved = at is not None and court is not None and not _BOOKING.search(line)
     if not ((announced and (opponents or facts > 1)) or listed or moved):
         return None
     return MatchSaid(text=text, mentions=opponents, at=at, court=court, format=form)

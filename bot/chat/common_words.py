@@ -23,7 +23,8 @@ def respelled(folded: str) -> str:
     """The common word that a word was meant to be, or the word itself where that is unsure."""
     if folded.endswith("in") and f"{folded}g" in _common_words():
         return f"{folded}g"
-    if len(folded) < _SHORTEST_REPAIRED or not folded.isalpha():
+    is_plural = folded.endswith("s") and folded[:-1] in _common_words()
+    if len(folded) < _SHORTEST_REPAIRED or not folded.isalpha() or is_plural:
         return folded
     slips = 2 if len(folded) > _LETTERS_PER_TYPO else 1
     found = process.extract(

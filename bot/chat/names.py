@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from bot.chat.common_words import is_common
+from bot.chat.forms import word_set
 from bot.chat.question import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
@@ -36,11 +37,7 @@ _BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against",
 _INITIALS_THAT_ARE_WORDS = frozenset(
     ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
 )
-_NEVER_PART_OF_A_NAME = frozenset(
-    "a an the and or n is are was be been to of in on at for with by from as it its he she they his"
-    " her their him them we i my our you your not no ok okay so if but vs do does did has have who"
-    " what where when how why that this than then too very really just about up off".split()  # noqa: SIM905
-)
+_NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
 
 
 @dataclass(frozen=True, slots=True)

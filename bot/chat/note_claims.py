@@ -6,13 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause
+from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
+from bot.chat.note_pairs import SMALL_WORDS, pairs_of, touches
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
-
-_REACH_OF_A_VERB = 5
-_REACH_OF_AN_ADJECTIVE = 3
-"""Words between a skill and what is said of it. Common practice, no source."""
 
 _REACH_OF_A_NEGATION = 6
 
@@ -29,71 +27,9 @@ _ROLE_OF: dict[Value | None, Role] = {
     Value.SHORT: Role.BAD,
 }
 
-NAME = "@"
-"""Stands in the line for every word of a name, so that no name is read as a trait."""
-
-_SMALL_WORDS = frozenset(
-    ["is", "are", "s", "r", "re", "was", "were", "looks", "gets", "very", "really", "so", "pretty"]
-    + [
-        "super",
-        "a",
-        "an",
-        "the",
-        "too",
-        "kinda",
-        "bit",
-        "always",
-        "just",
-        "stupid",
-        "also",
-        "itself",
-    ]
-    + ["not", "isnt", "arent", "even", "one", "ones", "all", "still", "not", "aint", "has", "been"]
-    + [
-        "maybe",
-        "probably",
-        "seems",
-        "little",
-        "lil",
-        "think",
-        "i",
-        "guess",
-        "went",
-        "usually",
-        "game",
-    ]
-    + ["basically", "mostly", "rather", "bloody", "ever", "actually", "surprisingly", "sure", "ish"]
-    + ["absolutely", "quite", "that", "as", "fairly", "side", "today", "it", "like", "shot", "damn"]
-)
-_LEADING = frozenset(
-    [
-        "with",
-        "at",
-        "on",
-        "off",
-        "of",
-        "his",
-        "her",
-        "their",
-        "my",
-        "to",
-        "in",
-        "from",
-        "any",
-        "every",
-    ]
-    + ["little", "big", "own", "@", "handle", "hit", "hitting", "these", "those", "lots"]
-)
-_GOING_ON = frozenset(
-    ["and", "but", "they", "theyre", "its", "that", "those", "these", "his", "hers", "@", "though"]
-    + ["n", "w", "when", "she", "he", "does", "mostly", "usually", "often", "plus", "proper"]
-)
+_GOING_ON = word_set("going_on")
 _SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
-_BEFORE_AN_ADJECTIVE = _SMALL_WORDS | frozenset(
-    [NAME, "hes", "shes", "theyre", "and", "but", "n", "quick", "he", "she", "deceptively", "more"]
-    + ["less", "sneaky", "lefty", "righty", "tall", "he", "both", "much", "partner", "way", "plus"]
-)
-_ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
+_BEFORE_AN_ADJECTIVE = SMALL_WORDS | word_set("before_an_adjective")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,7 +59,6 @@ NOTHING_READ = Reading(judged=(), last=None)
 def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading) -> Reading:
     """What the hits of one clause say. `before` is the clause before it."""
     carried, wing_told = before.last, before.wing_told
-    start, stop = clause.start, clause.stop
     family = carried.family if carried is not None else None
     found = things(hits, line, carried=family, wing_told=wing_told)
     if any(hit.meaning.trait is Trait.COUNTER for hit in hits.traits):
@@ -147,7 +82,7 @@ def _goes_on(judgements: Sequence[Hit], start: int, line: Sequence[str]) -> bool
     """ "And it is lethal": the clause goes on about the skill before, and begins by judging it."""
     if not judgements:
         return False
-    return all(word in _SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
+    return all(word in SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
 
 
 def only_names_skills(hits: Hits) -> bool:
@@ -166,7 +101,7 @@ def _adjectives(
     for hit in tuple(here):
         role = _ROLE_OF.get(hit.meaning.value)
         bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
-        touched = any(_touches(thing, hit, line) for thing in found)
+        touched = any(touches(thing, hit, line) for thing in found)
         if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
             here.remove(hit)
             judgements.append(as_judgement(hit, role))
@@ -202,7 +137,7 @@ def _skills_not_habits(
         if trait is None or TRAITS[trait].kind is not TraitKind.SKILL_AND_HABIT or hit.length > 1:
             continue
         thing = Thing(start=hit.start, stop=hit.stop, traits=(trait,))
-        if any(_touches(thing, judgement, line) for judgement in judgements):
+        if any(touches(thing, judgement, line) for judgement in judgements):
             here.remove(hit)
             found = sorted([*found, thing], key=lambda one: one.start)
     return found, here
@@ -220,16 +155,6 @@ def _skill_told(here: Sequence[Hit]) -> Thing | None:
         if trait is not None and TRAITS[trait].kind is TraitKind.SKILL_AND_HABIT:
             return Thing(start=hit.start, stop=hit.stop, traits=(trait,))
     return None
-
-
-def _touches(thing: Thing, hit: Hit, line: Sequence[str]) -> bool:
-    """`slow backhand`, or `backhand is slow` with nothing but small words in between."""
-    if hit.stop == thing.start or thing.start <= hit.start < thing.stop:
-        return True
-    between = line[thing.stop : hit.start]
-    if "from" in between[:1]:
-        between = [word for word in between[1:] if word != NAME]
-    return thing.stop <= hit.start and all(word in _SMALL_WORDS for word in between)
 
 
 def _negations(hits: Hits) -> list[Hit]:
@@ -308,7 +233,7 @@ def _skills(
     denied: Sequence[Hit],
     line: Sequence[str],
 ) -> list[Judged]:
-    pairs = _pairs(found, judgements, line)
+    pairs = pairs_of(found, judgements, line)
     judged = [
         one
         for thing, judgement in pairs
@@ -364,61 +289,3 @@ def _skill(thing: Thing, judgement: Hit, *, denied: bool) -> list[Judged]:
             )
         )
     return judged
-
-
-Pair = tuple[Thing, Hit]
-
-
-def _pairs(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]) -> list[Pair]:
-    """Each judgement with the skill before it, or after it; skills in a row share one."""
-    pairs: list[Pair] = []
-    for judgement in judgements:
-        free = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
-        thing = _thing_of(judgement, free, line)
-        if thing is not None:
-            pairs.append((thing, judgement))
-    for thing in found:
-        if not any(thing is paired for paired, _ in pairs):
-            shared = _shared(thing, found, pairs, line)
-            pairs += [(thing, shared)] if shared is not None else []
-    return pairs
-
-
-def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thing | None:
-    before = [thing for thing in free if thing.start <= judgement.start]
-    after = [thing for thing in free if thing.start >= judgement.stop]
-    if before and _touches(before[-1], judgement, line):
-        return before[-1]
-    if after and after[0].start == judgement.stop:
-        return after[0]
-    near = [(judgement.start - thing.stop, thing) for thing in before[-1:] if not thing.bare]
-    near += [
-        (thing.start - judgement.stop, thing)
-        for thing in after[:1]
-        if not thing.bare and _leads_to(judgement, thing, line)
-    ]
-    if not near:
-        return None
-    distance, thing = min(near, key=lambda one: one[0])
-    reach = _REACH_OF_A_VERB if judgement.meaning.is_verb else _REACH_OF_AN_ADJECTIVE
-    return thing if distance < reach else None
-
-
-def _leads_to(judgement: Hit, thing: Thing, line: Sequence[str]) -> bool:
-    """`misses his serves`, `good with the backhand dink`."""
-    return all(word in _SMALL_WORDS | _LEADING for word in line[judgement.stop : thing.start])
-
-
-def _shared(
-    thing: Thing, found: Sequence[Thing], pairs: Sequence[Pair], line: Sequence[str]
-) -> Hit | None:
-    """The judgement of the skill next in a row of skills ("serve and return are solid")."""
-    for other, judgement in pairs:
-        first, last = sorted((thing, other), key=lambda one: one.start)
-        between = range(first.stop, last.start)
-        if all(
-            line[place] in _ROW_WORDS or any(one.start <= place < one.stop for one in found)
-            for place in between
-        ):
-            return judgement
-    return None

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.clauses import Clause
+from bot.chat.forms import word_set
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -35,25 +36,7 @@ _DRIVEN = frozenset({Family.DRIVE, Family.COUNTER})
 """Strokes that go on about a two-hander just told of: "drives it well"."""
 
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
-_CONNECTORS = frozenset(
-    [
-        "off",
-        "on",
-        "from",
-        "with",
-        "of",
-        "to",
-        "at",
-        "his",
-        "her",
-        "the",
-        "their",
-        "my",
-        "side",
-        "in",
-    ]
-    + ["and", "n", "hard", "well", "a", "great", "good", "crosscourt", "soft", "slow", "fast"]
-)
+_CONNECTORS = word_set("connectors")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.clauses import NOT_TO_DO
+from bot.chat.forms import word_set
 from bot.chat.question import Certainty, Mention
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
@@ -14,12 +15,7 @@ _BEFORE_AN_OBJECT = frozenset(
 )
 _BETWEEN_TWO = frozenset(["and", "n", "or", "with", "plus", "s"])
 
-_ADVICE = frozenset(
-    ["hit", "go", "attack", "target", "keep", "make", "avoid", "use", "put", "send", "pull", "push",
-     "test", "try", "lets", "let", "bring", "feed", "pick", "pound", "watch", "beware", "expect",
-     "stay", "leave", "remember", "careful", "respect", "isolate", "punish", "exploit", "mix",
-     "give", "get", "look"]
-)  # fmt: skip
+_ADVICE = word_set("advice")
 _ADVICE_BEFORE_A_PLACE = frozenset(
     ["serve", "return", "lob", "drive", "dink", "speed", "drop", "play", "aim", "move"]
 )
@@ -29,22 +25,7 @@ _BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe
 
 
 _US = frozenset(["i", "im", "ive", "ill", "id", "we", "weve", "well", "you", "youd"])
-_OPINIONS = frozenset(
-    [
-        "think",
-        "believe",
-        "guess",
-        "saw",
-        "reckon",
-        "heard",
-        "swear",
-        "feel",
-        "noticed",
-        "say",
-        "was",
-    ]
-    + ["dont", "am", "would", "know", "see", "bet", "hear", "watched", "wouldnt", "do", "d", "ve"]
-)
+_OPINIONS = word_set("opinions")
 _THEY = frozenset(["they", "both", "theyre", "these", "those"])
 
 

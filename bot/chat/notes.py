@@ -11,8 +11,10 @@ from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.common_words import is_common, respelled
-from bot.chat.note_claims import NAME, NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.forms import word_set
+from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits, find_hits
+from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
@@ -30,12 +32,7 @@ _MARKS = frozenset(",;:.!?()\n—–|")
 
 _CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
 
-_EMPTY_WORDS = frozenset(
-    "a an the and or n is are was be been to of in on at for with by from as it its he she they his"
-    " her their him them that this these those very really so just his hes shes theyre s re and but"
-    " too also w has have had got gets get does do i we my our u you your note notes who which there"
-    " then than if when all both um uh like well yeah ok okay lol partner".split()  # noqa: SIM905
-)
+_EMPTY_WORDS = word_set("empty")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -146,4 +146,6 @@ def _group(said: Sequence[Word], run: Sequence[tuple[int, int]], *, tight: bool)
 
 
 def _is_tight(word: Word) -> bool:
-    return bool(set(word.gap) & _JOINS) and word.gap.strip() != ":" or word.gap == ":"
+    """Written without a break, `11-8`; a colon joins only where no space follows it."""
+    marks = set(word.gap) & _JOINS
+    return bool(marks) and (":" not in marks or word.gap == ":")

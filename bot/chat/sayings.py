@@ -17,6 +17,9 @@ from bot.chat.question import (
 from bot.chat.words import Word
 from knowledge.vocabulary import AgreementKey, Topic
 
+LONGEST_CORRECTION = 8
+"""Words of a correction; a longer message says something of its own."""
+
 _COMMAND = re.compile(r"^/(\w+)(?:@\w+)?(?:\s+|$)(.*)", re.DOTALL)
 
 BOOK_COMMANDS = {
@@ -57,13 +60,16 @@ _CORRECTION = re.compile(
     r"|make that|that was|that should)\b"
 )
 _CORRECTION_BODY = re.compile(
-    r"\b(?:the other (?:one|guy|player|ana|anna)|i mean|i meant|i said|meant|wrong (?:one|player|guy)"
+    r"\b(?:the other (?:one|guy|player|ana|anna)|i mean|i meant|i said|meant|wrong (?:one"
+    r"|player|guy)"
     r"|not (?:him|her|that one|them)|should be|instead|correction|make that|that was)\b"
 )
 
 _AGREED = re.compile(
-    r"^(?:so |ok |okay |btw |fyi |note )*(?:we(?:ve| have)? (?:just )?(?:agreed?|decided?|settled|said|do it)"
-    r"|agreed|agreement|our (?:rule|agreement|deal|plan) is|deal|settled|decided|from now on)\b[:,]?"
+    r"^(?:so |ok |okay |btw |fyi |note )*(?:we(?:ve| have)? (?:just )?(?:agreed?|decided?"
+    r"|settled|said|do it)"
+    r"|agreed|agreement|our (?:rule|agreement|deal|plan) is|deal|settled|decided"
+    r"|from now on)\b[:,]?"
     r"(?: that| on)?\s*(.*)$"
 )
 _AGREEMENT_WORDS = (
@@ -84,14 +90,20 @@ _AGREEMENT_WORDS = (
 
 _BOOK_WORDS = (
     (
-        r"^(?:add|new player|create)(?: a| the)?(?: new)?(?: player| opponent)? (?!(?:a )?note)(.+)$",
+        r"^(?:add|new player|create)(?: a| the)?(?: new)?(?: player"
+        r"| opponent)? (?!(?:a )?note)(.+)$",
         BookVerb.ADD_PLAYER,
     ),
     (r"^rename (.+)$", BookVerb.RENAME_PLAYER),
     (r"^(?:nickname|call) (.+)$", BookVerb.ADD_NICKNAME),
-    (r"^(.+ (?:is also (?:called|known as)|aka|goes by) .+)$", BookVerb.ADD_NICKNAME),
     (
-        r"^(?:show|list|read|see|give me|all)(?: me)?(?: all)?(?: the| my| our)? notes(?: (?:on|about|for|of) (.*))?$",
+        r"^((?:\w+ ){1,3}(?:is also (?:called|known as)|aka|goes by) (?!the\b"
+        r"|like\b)\w+(?: \w+)?)$",
+        BookVerb.ADD_NICKNAME,
+    ),
+    (
+        r"^(?:show|list|read|see|give me|all)(?: me)?(?: all)?(?: the| my"
+        r"| our)? notes(?: (?:on|about|for|of) (.*))?$",
         BookVerb.SHOW_NOTES,
     ),
     (
@@ -100,7 +112,8 @@ _BOOK_WORDS = (
         BookVerb.WHO,
     ),
     (
-        r"^(?:our pair is|our pair|we are|(?:im|i am) (?=\w+ (?:and )?(?:my )?partner)|my partner is|i play with"
+        r"^(?:our pair is|our pair|we are|(?:im|i am) (?=\w+ (?:and )?(?:my )?partner)"
+        r"|my partner is|i play with"
         r"|im playing with|i am playing with) (.+)$",
         BookVerb.OUR_PAIR,
     ),
@@ -116,6 +129,7 @@ _BOOK_WORDS = (
         BookVerb.HELP,
     ),
 )
+_ABOUT_A_PLAYER = frozenset({BookVerb.RENAME_PLAYER, BookVerb.ADD_NICKNAME})
 _BOOK_RULES = tuple((re.compile(pattern), verb) for pattern, verb in _BOOK_WORDS)
 
 
@@ -141,7 +155,7 @@ def correction_said(
 ) -> CorrectionSaid | None:
     """A correction of what was last understood; `replying` to a note needs less of a hint."""
     line = _line(said)
-    if "?" in text or len(said) > 14:
+    if "?" in text or len(said) > LONGEST_CORRECTION:
         return None
     begins = _CORRECTION.match(line) is not None
     if begins and (_CORRECTION_BODY.search(line) or mentions):
@@ -166,6 +180,8 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
     line = _line(said)
     for rule, verb in _BOOK_RULES:
         found = rule.match(line)
+        if verb in _ABOUT_A_PLAYER and not mentions:
+            continue
         if found is not None and "?" not in text:
             words = _as_typed(text, said, found[1] or "")
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))

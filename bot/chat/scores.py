@@ -8,75 +8,34 @@ from dataclasses import replace
 
 from bot.chat.numbers import Group, groups, is_dictated, number
 from bot.chat.question import Mention, RallySaid, SaidScore, ScoreSaid
+from bot.chat.score_words import (
+    AHEAD,
+    ALL_WORDS,
+    BEHIND,
+    EACH_SAID,
+    EACH_SAID_THEIRS,
+    FIRST,
+    LEVEL_WORDS,
+    OUR_RALLY,
+    OURS_FIRST,
+    RECEIVE,
+    SCORE_WORDS,
+    SECOND,
+    SERVER_WORDS,
+    SIDE_OUT,
+    STRAY_WORDS_ALLOWED,
+    THEIR_RALLY,
+    THEIRS_FIRST,
+    THEY,
+    THEY_LEAD,
+    THEY_SERVE,
+    TO_THEM,
+    TO_US,
+    WE,
+    WE_SERVE,
+)
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
-
-_WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|me|ive)"
-_THEY = r"(?:they|them|their|theirs|theyre|theyve|opponents|other team|other side)"
-_RECEIVE = r"(?:receiv\w*|return\w*|recv|rcv\w*)"
-_SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
-
-_THEY_SERVE = re.compile(
-    rf"\b{_THEY} (?:are |re |is |have |got |has |on |to |it |the |a )*{_SERVE}\b"
-    rf"|\b(?:his|her|hers) serve\b|\b{_THEY} (?:to serve|serving|have it|got it)\b|^{_RECEIVE}|\b{_SERVE} {_THEY}\b"
-    rf"|\b(?<!they )(?<!they are )(?<!theyre ){_RECEIVE}\b"
-)
-_WE_SERVE = re.compile(
-    rf"\b{_WE} (?:to|starts?|starting|begins?) (?:begin|serve|start|us|off)|# {_WE} (?:second|first|2nd|1st) serv\w*"
-    rf"|\b{_WE} got the (?:serve|ball)|\babout to serve\b|"
-    rf"\b{_WE} (?:are |re |have |got |on |to |it |the |a |all )*{_SERVE}\b"
-    rf"|\b{_THEY} (?:are |re )?{_RECEIVE}\b|\bmy serve\b|\b{_SERVE} (?:us|ours)\b"
-    rf"|^{_SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving|servin)\b"
-)
-_SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
-_FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
-_UP = r"(?:up(?! to)|ahead|leading|lead|leads|winning|in front)"
-_DOWN = r"(?:down|behind|trailing|trail|trails|losing)"
-_AHEAD = re.compile(rf"\b{_UP}\b")
-_BEHIND = re.compile(rf"\b{_DOWN}\b")
-_THEY_LEAD = re.compile(rf"\b{_THEY} (?:are |re |still |now |just )*(?:{_UP}|{_DOWN})\b")
-_TO_US = re.compile(r"# # (?:\w+ )?(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b")
-_TO_THEM = re.compile(r"# # (?:\w+ )?(?:to|for) (?:them|they)\b|# # (?:them|they)\b(?! #)")
-_WE_ARE_THE = re.compile(r"\b(?:were|we are) the (\w+)$|\bus (\w+)$")
-_THEIRS_FIRST = re.compile(rf"\b{_THEY} (?:got |have |on |at |with )?#|# # (?:them|theirs)\b")
-_OURS_FIRST = re.compile(
-    rf"\b{_WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
-)
-_EACH_SAID = re.compile(
-    rf"\b{_WE} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_THEY}(?: \w+){{0,2}} #|# (?:us|we) # (?:them|they)\b"
-)
-_EACH_SAID_THEIRS = re.compile(
-    rf"\b{_THEY} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {_WE}(?: \w+){{0,2}} #|# (?:them|they) # (?:us|we)\b"
-)
-_ALL_WORDS = frozenset(["all", "apiece", "each", "even"])
-_LEVEL_WORDS = frozenset(["tied", "level", "square"])
-_SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
-
-_SIDE_OUT = re.compile(
-    r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b"
-)
-_THAT = r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt|that rally|that point)"
-_OUR_RALLY = re.compile(
-    r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:us|ours|we)\b"
-    rf"|\bwe (?:just )?(?:won|win|got|take|took) {_THAT}\b|^(?:just )?(?:won|got) {_THAT}\b"
-    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^# (?:for )?us\b"
-)
-_THEIR_RALLY = re.compile(
-    r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:to |for )?(?:them|theirs|they)\b"
-    rf"|\bthey (?:just )?(?:won|win|got|take|took|get) {_THAT}\b"
-    rf"|\bwe (?:just )?(?:lost|lose) {_THAT}\b|^(?:just )?lost {_THAT}\b"
-    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:theirs|them)\b|^(?:them|theirs)\b|^# them\b"
-)
-
-_SCORE_WORDS = frozenset(
-    "score is its the we were us our ours i im they them their theirs theyre up down ahead behind"
-    " leading lead leads trailing winning losing serving servin serve serves serving receiving receivin"
-    " receive returning server first second 1st 2nd one two all apiece each tied even level at and"
-    " but so now a an on with have has got ok okay um uh er well right just still it back ball by"
-    " in to game games go going side out sideout here call called calls my your his her hers lol"
-    " yes yeah no oh man hey are re team other point points pt pts rally score's for".split()  # noqa: SIM905
-)
-_STRAY_WORDS_ALLOWED = 1
 
 
 def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None:
@@ -99,7 +58,7 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
         return _level(text, said, level[0])
     if score is not None:
         return ScoreSaid(text=text, score=score[0])
-    if _SIDE_OUT.search(line):
+    if SIDE_OUT.search(line):
         return ScoreSaid(text=text, side_out=True)
     return _rally(text, line)
 
@@ -120,7 +79,7 @@ def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
 
 
 def _rally(text: str, line: str) -> RallySaid | None:
-    ours, theirs = _OUR_RALLY.search(line), _THEIR_RALLY.search(line)
+    ours, theirs = OUR_RALLY.search(line), THEIR_RALLY.search(line)
     if (ours is None) == (theirs is None):
         return None
     return RallySaid(text=text, won_by_us=ours is not None)
@@ -169,7 +128,7 @@ def _read(group: Group, said: Sequence[Word], line: str) -> SaidScore:
     line = re.sub(r"# (?:# )*#", "# #", line)
     server = group.numbers[2] if len(group.numbers) == 3 else _server(said, line)
     we_serve = _we_serve(line)
-    if we_serve is None and len(group.numbers) == 3 and _TO_US.search(line):
+    if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
         we_serve = True
     ours = _named_number(group, said) or _our_number(
         first, second, line, we_serve=we_serve, is_call=len(group.numbers) == 3
@@ -205,19 +164,19 @@ def _our_number(
     first: int, second: int, line: str, *, we_serve: bool | None, is_call: bool
 ) -> int | None:
     """Which of the two is ours: from up or down, from whom the line names, from the call."""
-    they_lead = _THEY_LEAD.search(line) is not None
-    if _AHEAD.search(line) or _BEHIND.search(line):
-        we_are_ahead = (_AHEAD.search(line) is not None) is not they_lead
+    they_lead = THEY_LEAD.search(line) is not None
+    if AHEAD.search(line) or BEHIND.search(line):
+        we_are_ahead = (AHEAD.search(line) is not None) is not they_lead
         return max(first, second) if we_are_ahead else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
-    if not is_call and (_TO_US.search(line) or _TO_THEM.search(line)):
-        return max(first, second) if _TO_US.search(line) else min(first, second)
-    if _TO_US.search(line):
+    if not is_call and (TO_US.search(line) or TO_THEM.search(line)):
+        return max(first, second) if TO_US.search(line) else min(first, second)
+    if TO_US.search(line):
         return first
-    if _THEIRS_FIRST.search(line):
+    if THEIRS_FIRST.search(line):
         return second
-    if _OURS_FIRST.search(line):
+    if OURS_FIRST.search(line):
         return first
     if we_serve is not None:
         return first if we_serve else second
@@ -225,9 +184,9 @@ def _our_number(
 
 
 def _we_serve(line: str) -> bool | None:
-    if _WE_SERVE.search(line):
+    if WE_SERVE.search(line):
         return True
-    return False if _THEY_SERVE.search(line) else None
+    return False if THEY_SERVE.search(line) else None
 
 
 def _server(said: Sequence[Word], line: str) -> int | None:
@@ -235,21 +194,21 @@ def _server(said: Sequence[Word], line: str) -> int | None:
     numbered = [
         number(said[place + 1])
         for place, word in enumerate(said[:-1])
-        if word.folded in _SERVER_WORDS
+        if word.folded in SERVER_WORDS
     ]
     if 1 in numbered or 2 in numbered:
         return 2 if 2 in numbered else 1
-    if _SECOND.search(line):
+    if SECOND.search(line):
         return 2
-    return 1 if _FIRST.search(line) else None
+    return 1 if FIRST.search(line) else None
 
 
 def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
     """`us 6 them 4`, `they have 9 we have 7`."""
     plain = _line(said, None)
     numbers = [value for value in map(number, said) if value is not None]
-    ours_first = _EACH_SAID.search(plain)
-    if not (ours_first or _EACH_SAID_THEIRS.search(plain)) or len(numbers) != 2:
+    ours_first = EACH_SAID.search(plain)
+    if not (ours_first or EACH_SAID_THEIRS.search(plain)) or len(numbers) != 2:
         return None
     ours, theirs = numbers if ours_first else numbers[::-1]
     we_serve = _we_serve(line)
@@ -261,17 +220,17 @@ def _all_at(said: Sequence[Word]) -> tuple[int, int] | None:
     """The level score and its place: `8 all`, `tied at 11`."""
     for place, word in enumerate(said[:-1]):
         value = number(word)
-        if value is not None and said[place + 1].folded in _ALL_WORDS:
+        if value is not None and said[place + 1].folded in ALL_WORDS:
             return value, place
         ahead = [number(one) for one in said[place + 1 : place + 3]]
-        if word.folded in _LEVEL_WORDS:
+        if word.folded in LEVEL_WORDS:
             return next(((one, place) for one in ahead if one is not None), None)
     return None
 
 
 def is_all_score(said: Sequence[Word]) -> bool:
     """Whether hardly a word of the message is about anything but the score."""
-    return stray_words(said) <= _STRAY_WORDS_ALLOWED
+    return stray_words(said) <= STRAY_WORDS_ALLOWED
 
 
 def stray_words(said: Sequence[Word]) -> int:
@@ -279,7 +238,7 @@ def stray_words(said: Sequence[Word]) -> int:
     return sum(
         1
         for word in said
-        if number(word) is None and not is_dictated(word) and word.folded not in _SCORE_WORDS
+        if number(word) is None and not is_dictated(word) and word.folded not in SCORE_WORDS
     )
 
 
@@ -302,12 +261,14 @@ def _cast_as(word: Word, mentions: Sequence[Mention], role: str) -> str | None:
 def said_serving(line: str) -> bool | None:
     """Whether we serve, from the words of a question; None if it does not say."""
     if re.search(
-        rf"\b(?:{_WE} (?:are |re )?(?:serving|serve)|our serve|my serve|im serving|before i serve)\b",
+        rf"\b(?:{WE} (?:are |re )?(?:serving|serve)|our serve|my serve|im serving"
+        rf"|before i serve)\b",
         line,
     ):
         return True
     found = re.search(
-        rf"\b(?:{_WE} (?:are |re )?{_RECEIVE}|{_THEY} (?:are |re )?serving|their serve|im receiving)\b",
+        rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?serving|their serve"
+        rf"|im receiving)\b",
         line,
     )
     return False if found else None

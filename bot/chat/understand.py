@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from bot.chat.announcements import match_said, result_said
+from bot.chat.announcements import begins_as_match, match_said, result_said
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
@@ -35,19 +35,22 @@ from bot.chat.sayings import (
     correction_said,
     undo_said,
 )
-from bot.chat.scores import cast, is_all_score, score_message
+from bot.chat.scores import cast, is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
-from bot.chat.topic_model import Band, recognise
+from bot.chat.topic_model import SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, read
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import PlayerId, Topic
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
 
 _SOMEBODY = PlayerId(-1)
 """Stands for a player that the book does not know yet."""
+
+STRAY_WORDS_OF_A_QUESTION = 3
+"""A score with so many other words may be asking something, if the topic is beyond doubt."""
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -108,7 +111,7 @@ def _commanded(text: str, typed: Command, chat: ChatView) -> Understood:
     if typed.word == "undo":
         return UndoSaid(text=text)
     if typed.word in TOPIC_COMMANDS:
-        slots = find_slots(rest.text, rest.said, chat)
+        slots = find_slots(rest.said, rest.mentions, _cast(rest, chat))
         topic = TOPIC_COMMANDS[typed.word]
         return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
     verb = BOOK_COMMANDS.get(typed.word, BookVerb.HELP)
@@ -128,7 +131,7 @@ def _fixed(message: _Message, chat: ChatView) -> Understood | None:
     replying = chat.replying_to_note
     return (
         result_said(text, said)
-        or match_said(text, said, _opponents(mentions, chat))
+        or _match(message, chat)
         or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
@@ -136,13 +139,20 @@ def _fixed(message: _Message, chat: ChatView) -> Understood | None:
     )
 
 
+def _match(message: _Message, chat: ChatView) -> Understood | None:
+    opponents = _opponents(message.mentions, chat)
+    found = match_said(message.text, message.said, opponents)
+    tells_of_play = message.note.claims and not begins_as_match(message.said)
+    return None if tells_of_play else found
+
+
 def _opponents(mentions: Sequence[Mention], chat: ChatView) -> list[Mention]:
     return [one for one in mentions if not one.pronoun and not _is_ours(one, chat.ours)]
 
 
 def _is_bare_score(message: _Message, chat: ChatView) -> bool:
-    """ "8 all?" and the like: nothing but a score, so it is one, question mark or not."""
-    return "?" not in message.text and is_all_score(_cast(message, chat))
+    """Nothing but a score, though a word of it looks like asking ("were up 8 7")."""
+    return "?" not in message.text and not stray_words(_cast(message, chat))
 
 
 def _score(message: _Message, chat: ChatView) -> Understood | None:
@@ -152,7 +162,9 @@ def _score(message: _Message, chat: ChatView) -> Understood | None:
     if score is None:
         return None
     outcome = isinstance(score, RallySaid) or score.side_out
-    if not is_all_score(told) and not outcome and message.note.claims:
+    if not is_all_score(told) and message.note.claims and not outcome:
+        return None
+    if stray_words(told) >= STRAY_WORDS_OF_A_QUESTION and _is_surely_asked(message, chat):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     return replace(score, mentions=named) if isinstance(score, RallySaid) else score
@@ -174,9 +186,40 @@ def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ..
     if tells and not message.asks:
         return (note,)
     question = _question(message, chat)
-    if isinstance(question, Unclear) and names_somebody and not message.asks:
+    if names_somebody and not message.asks and _tells_of_others(message, question):
         return (note,)
     return (question,)
+
+
+def _tells_of_others(message: _Message, question: Question | Unclear) -> bool:
+    """A statement about somebody else that no topic clearly fits: words to keep."""
+    of_us = any(word.folded in _OF_US for word in message.said)
+    is_sure = isinstance(question, Question) and question.confidence >= SURE_FROM
+    return isinstance(question, Unclear) or (
+        not of_us and not is_sure and len(message.said) > SHORTEST_STATEMENT
+    )
+
+
+_OF_US = frozenset(
+    [
+        "i",
+        "me",
+        "my",
+        "we",
+        "us",
+        "our",
+        "im",
+        "were",
+        "you",
+        "your",
+        "partner",
+        "p",
+        "pard",
+        "lets",
+    ]
+)
+SHORTEST_STATEMENT = 3
+"""Words of a statement; shorter ones ("okafor backhand") ask."""
 
 
 def _tells_of_somebody(message: _Message, chat: ChatView) -> bool:
@@ -195,10 +238,19 @@ def _begins_as_note(said: Sequence[Word]) -> bool:
     return first[:1] == ["note"] or first[:1] == ["notes"] or first == ["take", "note"]
 
 
+def _guess(message: _Message, chat: ChatView) -> TopicGuess:
+    utterance = read(message.text, _masks(message.mentions, chat.ours))
+    return recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
+
+
+def _is_surely_asked(message: _Message, chat: ChatView) -> bool:
+    guess = _guess(message, chat)
+    return guess.band is Band.SURE and guess.topic is not Topic.SMALLTALK_OR_UNKNOWN
+
+
 def _question(message: _Message, chat: ChatView) -> Question | Unclear:
-    slots = find_slots(message.text, message.said, chat)
-    utterance = read(message.text, _masks(slots.mentions, chat.ours))
-    guess = recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
+    slots = find_slots(message.said, message.mentions, _cast(message, chat))
+    guess = _guess(message, chat)
     if guess.band is Band.UNSURE:
         return Unclear(text=message.text, offers=guess.shown, slots=slots)
     return Question(

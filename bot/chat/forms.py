@@ -1,0 +1,53 @@
+"""Forms and word sets that understanding looks for, loaded from data and checked at load time."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Sequence
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+
+class FormsError(ValueError):
+    """A form that is no regular expression, or a list without anything in it."""
+
+
+def patterns(key: str) -> tuple[str, ...]:
+    """The alternatives listed under a key such as `asking_first` or `ball.easy`."""
+    table: Any = _data()["patterns"]
+    for part in key.split("."):
+        table = table[part]
+    return tuple(table)
+
+
+def any_of(key: str, *, first: bool = False, last: bool = False) -> re.Pattern[str]:
+    """Any of the alternatives as whole words, at the line's start or end where so said."""
+    return _joined(patterns(key), "^" if first else r"\b", "$" if last else r"\b")
+
+
+def branches(key: str) -> tuple[str, ...]:
+    """The keys below a key: `ball` has `easy`, `neutral`, `stretched`, in the file's order."""
+    return tuple(_data()["patterns"][key])
+
+
+def word_set(key: str) -> frozenset[str]:
+    return frozenset(_data()["words"][key])
+
+
+def _joined(alternatives: Sequence[str], start: str, end: str) -> re.Pattern[str]:
+    try:
+        return re.compile(f"{start}(?:{'|'.join(alternatives)}){end}")
+    except re.error as error:
+        raise FormsError(f"forms.toml: {error} in {alternatives}") from error
+
+
+@cache
+def _data() -> dict[str, Any]:
+    text = files("bot.chat.data").joinpath("forms.toml").read_text(encoding="utf-8")
+    data = tomllib.loads(text)
+    empty = [key for key, words in data["words"].items() if not words]
+    if empty:
+        raise FormsError(f"forms.toml: nothing under {empty}")
+    return data

@@ -1,0 +1,89 @@
+"""Which judgement of a clause belongs to which skill."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.forms import word_set
+from bot.chat.note_hits import Hit, Thing
+
+NAME = "@"
+"""Stands in the line for every word of a name, so that no name is read as a trait."""
+
+SMALL_WORDS = word_set("small")
+"""Words that may stand between a skill and its judgement: "backhand is really just weak"."""
+
+_REACH_OF_A_VERB = 5
+_REACH_OF_AN_ADJECTIVE = 3
+"""Words between a skill and what is said of it. Common practice, no source."""
+
+_LEADING = word_set("leading")
+_ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
+
+
+def touches(thing: Thing, hit: Hit, line: Sequence[str]) -> bool:
+    """`slow backhand`, or `backhand is slow` with nothing but small words in between."""
+    if hit.stop == thing.start or thing.start <= hit.start < thing.stop:
+        return True
+    between = line[thing.stop : hit.start]
+    if "from" in between[:1]:
+        between = [word for word in between[1:] if word != NAME]
+    return thing.stop <= hit.start and all(word in SMALL_WORDS for word in between)
+
+
+Pair = tuple[Thing, Hit]
+
+
+def pairs_of(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]) -> list[Pair]:
+    """Each judgement with the skill before it, or after it; skills in a row share one."""
+    pairs: list[Pair] = []
+    for judgement in judgements:
+        free = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
+        thing = _thing_of(judgement, free, line)
+        if thing is not None:
+            pairs.append((thing, judgement))
+    for thing in found:
+        if not any(thing is paired for paired, _ in pairs):
+            shared = _shared(thing, found, pairs, line)
+            pairs += [(thing, shared)] if shared is not None else []
+    return pairs
+
+
+def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thing | None:
+    before = [thing for thing in free if thing.start <= judgement.start]
+    after = [thing for thing in free if thing.start >= judgement.stop]
+    if before and touches(before[-1], judgement, line):
+        return before[-1]
+    if after and after[0].start == judgement.stop:
+        return after[0]
+    near = [(judgement.start - thing.stop, thing) for thing in before[-1:] if not thing.bare]
+    near += [
+        (thing.start - judgement.stop, thing)
+        for thing in after[:1]
+        if not thing.bare and _leads_to(judgement, thing, line)
+    ]
+    if not near:
+        return None
+    distance, thing = min(near, key=lambda one: one[0])
+    reach = _REACH_OF_A_VERB if judgement.meaning.is_verb else _REACH_OF_AN_ADJECTIVE
+    return thing if distance < reach else None
+
+
+def _leads_to(judgement: Hit, thing: Thing, line: Sequence[str]) -> bool:
+    """`misses his serves`, `good with the backhand dink`."""
+    return all(word in SMALL_WORDS | _LEADING for word in line[judgement.stop : thing.start])
+
+
+def _shared(
+    thing: Thing, found: Sequence[Thing], pairs: Sequence[Pair], line: Sequence[str]
+) -> Hit | None:
+    """The judgement of the skill next in a row of skills ("serve and return are solid")."""
+    for other, judgement in pairs:
+        first, last = sorted((thing, other), key=lambda one: one.start)
+        between = range(first.stop, last.start)
+        if all(
+            line[place] in _ROW_WORDS or any(one.start <= place < one.stop for one in found)
+            for place in between
+        ):
+            return judgement
+    return None
