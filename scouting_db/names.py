@@ -89,7 +89,8 @@ class NameIndex:
         for position, row in enumerate(self.roster):
             for form in forms(row.name, row.aliases):
                 self._add(form, position)
-        self._sorted = sorted(key for key in self._by_key if self._holders(key))
+        self._keys = sorted(self._by_key)
+        self._sorted = [key for key in self._keys if self._holders(key)]
 
     def _add(self, form: Form, position: int) -> None:
         holders = self._by_key[form.key]
@@ -106,13 +107,18 @@ class NameIndex:
         """Whether the folded words are exactly some player's form."""
         return _squeeze(fold(typed)) in self._by_key
 
-    def lookup(self, typed: str) -> Match:
-        """Who is meant by `typed`, which is a name and nothing else."""
+    def begins(self, folded: str) -> bool:
+        """Whether some form begins with these folded letters."""
+        at = bisect_left(self._keys, folded)
+        return at < len(self._keys) and self._keys[at].startswith(folded)
+
+    def lookup(self, typed: str, *, nearest: bool = True) -> Match:
+        """Who is meant by `typed`, a name and nothing else; `nearest` wants names for Nobody."""
         folded = _without_titles(fold(typed))
         key = _squeeze(folded)
         if not key:
             return Nobody()
-        return self._exact(key) or self._near(folded, key)
+        return self._exact(key) or self._near(folded, key, nearest=nearest)
 
     def _exact(self, key: str) -> Match | None:
         holders = self._by_key.get(key, [])
@@ -134,7 +140,7 @@ class NameIndex:
         rest = {strength for strength, _ in holders} - {Strength.SURNAME}
         return self.roster[plain[0]] if len(plain) == 1 and rest == {Strength.LATER} else None
 
-    def _near(self, folded: str, key: str) -> Match:
+    def _near(self, folded: str, key: str, *, nearest: bool) -> Match:
         costs = self._costs(folded, key)
         likely = {position: cost for position, (cost, allowed) in costs.items() if cost <= allowed}
         if likely:
@@ -142,8 +148,10 @@ class NameIndex:
             meant = {each for each, cost in likely.items() if cost <= best + MARGIN}
             meant |= self._namesakes(folded.split())
             return self._likely(meant, key, best)
-        nearest = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
-        return Nobody(nearest=tuple(self.roster[each] for each in nearest[:NEAREST]))
+        if not nearest:
+            return Nobody()
+        near = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
+        return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
 
     def _likely(self, meant: set[int], key: str, best: float) -> Match:
         match = self._match(meant)

@@ -45,6 +45,7 @@ _VOWELS = re.compile(r"[aeiou]")
 _DOUBLES = re.compile(r"(.)\1+")
 
 
+@lru_cache(maxsize=1 << 13)
 def fold(text: str) -> str:
     """Lower case, no accents, no apostrophes; hyphens and other marks become single spaces."""
     plain = unicodedata.normalize("NFKD", text.casefold())

@@ -97,6 +97,8 @@ def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention
 
 
 def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, Match] | None:
+    if not index.begins(said[start].folded) and not index.begins(said[start].folded[:-1]):
+        return None
     for stop in range(min(len(said), start + NAME_WORDS_AT_MOST), start, -1):
         window = said[start:stop]
         if _is_broken(window) or not _may_be_name(said, start, stop):
@@ -163,7 +165,7 @@ def _near_at(
         if next(budget, None) is None:
             return None
         for typed in _without_plural(window):
-            match = index.lookup(typed)
+            match = index.lookup(typed, nearest=False)
             if not isinstance(match, Nobody):
                 return stop, match
     if _is_unknown_name(said, start):
@@ -204,7 +206,9 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
             return Mention(typed=typed, span=span, certainty=Certainty.SURE, players=(row.player,))
         case Alike(players=rows, likeliest=likeliest):
             players = tuple(row.player for row in rows)
-            spoken_of = _in_context(players, view) or (likeliest and likeliest.player)
+            spoken_of = _in_context(players, view)
+            if spoken_of is None and likeliest is not None:
+                spoken_of = likeliest.player
             if spoken_of is not None:
                 return Mention(
                     typed=typed, span=span, certainty=Certainty.SURE, players=(spoken_of,)
