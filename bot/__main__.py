@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib.metadata import version
+from io import TextIOWrapper
 from pathlib import Path
 
 from scouting_db.session import Store, StoreError, open_store
@@ -25,6 +26,10 @@ WELCOME_OWN = "Seamwise. Ask, note, or type /help. A number presses a button; Ct
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; returns its exit code."""
+    for stream in (sys.stdin, sys.stdout):
+        if isinstance(stream, TextIOWrapper):
+            # Bytes that are no text, or a terminal without a sign of ours, must end nothing.
+            stream.reconfigure(errors="replace")
     parser = _parser()
     options = parser.parse_args(arguments)
     if options.version:
@@ -40,6 +45,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except StoreError as error:
         sys.stderr.write(f"{error}\n")
         return 2
+    except BrokenPipeError:
+        # The reader left early (`| head`). Python would complain once more while closing down.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -23,7 +23,10 @@ def keep_book(verb: str, store: Store, file: Path | None) -> int:
         return _tell(f"Name a file: seamwise book {verb} FILE", MISUSED)
     if verb in ("backup", "export") and file is not None and file.exists():
         return _tell(f"{file} exists already; name another file.", MISUSED)
-    return _VERBS[verb](store, file or Path())
+    try:
+        return _VERBS[verb](store, file or Path())
+    except (OSError, sqlite3.Error) as error:
+        return _tell(f"Cannot {verb} with {file}: {error}", FAILED)
 
 
 def _backup(store: Store, file: Path) -> int:
@@ -40,16 +43,18 @@ def _backup(store: Store, file: Path) -> int:
 
 
 def _export(store: Store, file: Path) -> int:
-    """The local user's own book as JSON lines."""
+    """The book that the local user talks to as JSON lines."""
     with store.writing() as connection:
         directory = Directory(connection)
         person = directory.person(directory.account("console", "console"), USER, "You")
+        in_use = directory.chat(directory.account("console", "console"), CHAT).book
         books = directory.books_of(person)
-        if not books:
+        book = next((one for one in books if one.book == in_use), books[0] if books else None)
+        if book is None:
             return _tell("There is no book of yours in this database yet.", FAILED)
-        lines = list(export_book(connection, books[0].book))
+        lines = list(export_book(connection, book.book))
     file.write_text("\n".join(lines) + "\n", encoding="utf-8")
-    return _tell(f"{len(lines)} lines of {books[0].name} written to {file}.", DONE)
+    return _tell(f"{len(lines)} lines of {book.name} written to {file}.", DONE)
 
 
 def _import(store: Store, file: Path) -> int:

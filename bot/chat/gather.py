@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import Any, TypeVar
 
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
@@ -14,6 +15,8 @@ from knowledge.game import GameState, side_out
 from knowledge.situation import Agreement, Asked, OnCourt, Situation, Wind
 from knowledge.vocabulary import PlayerId, Side, Trait
 from scouting_db.values import AgreementRow, PairId, PlayerRow
+
+Read = TypeVar("Read")
 
 CACHED_BOOKS = 64
 """Rosters and profiles kept in memory, the least recently used book leaving first."""
@@ -77,6 +80,7 @@ class BookViews:
 
     def __init__(self) -> None:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
+        self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
         """The view if it is this version's and this day's, else read and kept."""
@@ -88,6 +92,19 @@ class BookViews:
         while len(self._kept) > CACHED_BOOKS:
             self._kept.popitem(last=False)
         return kept[2]
+
+    def recall(self, book: int, version: int, key: Hashable, read: Callable[[], Read]) -> Read:
+        """Something else of the book as this version has it (a match, its log), else read."""
+        kept = self._recalled.get(book)
+        if kept is None or kept[0] != version:
+            kept = self._recalled[book] = (version, {})
+        self._recalled.move_to_end(book)
+        while len(self._recalled) > CACHED_BOOKS:
+            self._recalled.popitem(last=False)
+        if key not in kept[1]:
+            kept[1][key] = read()
+        found: Read = kept[1][key]
+        return found
 
 
 def view_of(

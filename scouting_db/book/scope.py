@@ -41,6 +41,11 @@ class Scope:
         self._version: int | None = None
         self._used = 0
 
+    @property
+    def has_written(self) -> bool:
+        """Whether this turn has changed the book, so that what its version gave is stale."""
+        return self._version is not None
+
     def about(self) -> BookRow:
         """The book's name, zone and version; LookupError without such a book."""
         row = self._read(_ABOUT).one_or_none()

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from bot.chat.context import Context
-from bot.chat.gather import BookView, BookViews, view_of
+from bot.chat.gather import BookView, BookViews, Read, view_of
 from bot.chat.match_log import fold, format_from_json
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
@@ -119,7 +119,7 @@ class Desk:
         if match is None:
             return None
         if self._match is None or self._match.match != match:
-            self._match = self.book.match(match)
+            self._match = self._recall(("match", match), lambda: self.book.match(match))
         return self._match
 
     def format(self) -> GameFormat:
@@ -129,7 +129,9 @@ class Desk:
 
     def entries(self) -> tuple[EntryRow, ...]:
         match = self.context.match
-        return () if match is None else self.book.entries(match)
+        if match is None:
+            return ()
+        return self._recall(("entries", match), lambda: self.book.entries(match))
 
     def match_state(self) -> MatchState | None:
         """The score now; None while no match is on or nothing of it was logged."""
@@ -142,7 +144,15 @@ class Desk:
 
     def agreements(self) -> tuple[AgreementRow, ...]:
         pair = self.view.pair_id(self.ours)
-        return () if pair is None else self.book.agreements_of(pair)
+        if pair is None:
+            return ()
+        return self._recall(("agreements", pair), lambda: self.book.agreements_of(pair))
+
+    def _recall(self, key: tuple[str, int], read: Callable[[], Read]) -> Read:
+        """What an earlier turn read of the book's same version, unless this one has written."""
+        if self.book.has_written:
+            return read()
+        return self.views.recall(self.book_id, self.version, key, read)
 
     def names(self, players: Sequence[PlayerId]) -> tuple[str, ...]:
         return tuple(self.view.short_name(player) for player in players)
