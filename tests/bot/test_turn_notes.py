@@ -181,3 +181,9 @@ def test_injuries_are_handed_back_and_not_stored(demo: Talk) -> None:
     reply = demo.say("note okafor has a bad knee")
     assert "note okafor has a bad knee" in reply
     assert demo.stored() == before
+
+
+def test_a_condition_that_the_trait_says_already_is_not_said_twice(demo: Talk) -> None:
+    reply = demo.say("brandt is slow coming forward")
+    assert "speed coming forward weak" in reply
+    assert "moving forward" not in reply

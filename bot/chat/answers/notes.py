@@ -143,8 +143,10 @@ def claim_words(claim: Claim | NewObservation) -> str:
     fact = _FACT_WORDS.get((claim.trait, claim.value))
     value = _VALUE_WORDS.get(claim.value, claim.value.value)
     denied = "not " if claim.denied else ""
-    words = f"{denied}{fact}" if fact else f"{TRAITS[claim.trait].label} {denied}{value}"
-    return f"{words} {claim.tag}" if claim.tag else words
+    label = TRAITS[claim.trait].label
+    words = f"{denied}{fact}" if fact else f"{label} {denied}{value}"
+    says_more = claim.tag is not None and not set(claim.tag.split()) & set(label.split())
+    return f"{words} {claim.tag}" if says_more else words
 
 
 def cut(words: str) -> str:
