@@ -75,7 +75,7 @@ def test_text_that_breaks_weaker_programs(fresh: Talk, text: str) -> None:
 
 
 @settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=30, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(text=st.text(max_size=200))
 def test_any_text_gets_a_reply_and_loses_nothing(demo: Talk, text: str) -> None:
