@@ -21,6 +21,8 @@ from bot.chat.question import (
     NoteSaid,
     Question,
     RallySaid,
+    ResultSaid,
+    ScoreSaid,
     Unclear,
     Understood,
     UndoSaid,
@@ -73,7 +75,9 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         return (Unclear(text=text, offers=()),)
     fixed = _fixed(message, chat)
-    return (fixed,) if fixed is not None else _note_or_question(message, chat)
+    if fixed is None:
+        return _note_or_question(message, chat)
+    return (*_asked_beside(fixed, message, chat), fixed)
 
 
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
@@ -162,12 +166,15 @@ def _score(message: _Message, chat: ChatView) -> Understood | None:
     if score is None:
         return None
     outcome = isinstance(score, RallySaid) or score.side_out
-    if not is_all_score(told) and message.note.claims and not outcome:
-        return None
-    if stray_words(told) >= STRAY_WORDS_OF_A_QUESTION and _is_surely_asked(message, chat):
+    if message.note.claims and not is_all_score(told) and not (outcome and not _opens(message)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     return replace(score, mentions=named) if isinstance(score, RallySaid) else score
+
+
+def _opens(message: _Message) -> bool:
+    """Whether the message opens with somebody's name, as notes do."""
+    return bool(message.mentions) and message.mentions[0].span[0] <= message.said[0].span[0]
 
 
 def _cast(message: _Message, chat: ChatView) -> list[Word]:
@@ -186,6 +193,8 @@ def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ..
     if tells and not message.asks:
         return (note,)
     question = _question(message, chat)
+    if tells and isinstance(question, Unclear) and "?" not in message.text:
+        return (note,)
     if names_somebody and not message.asks and _tells_of_others(message, question):
         return (note,)
     return (question,)
@@ -243,9 +252,16 @@ def _guess(message: _Message, chat: ChatView) -> TopicGuess:
     return recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
 
 
-def _is_surely_asked(message: _Message, chat: ChatView) -> bool:
-    guess = _guess(message, chat)
-    return guess.band is Band.SURE and guess.topic is not Topic.SMALLTALK_OR_UNKNOWN
+def _asked_beside(fixed: Understood, message: _Message, chat: ChatView) -> tuple[Question, ...]:
+    """A question put as a statement around a score ("5-5, feels like we are stuck")."""
+    if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid):
+        return ()
+    if stray_words(_cast(message, chat)) < STRAY_WORDS_OF_A_QUESTION:
+        return ()
+    question = _question(message, chat)
+    if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
+        return ()
+    return (question,) if question.confidence >= SURE_FROM else ()
 
 
 def _question(message: _Message, chat: ChatView) -> Question | Unclear:
