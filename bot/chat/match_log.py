@@ -15,6 +15,7 @@ from knowledge.game import (
     RallyRotation,
     Scoring,
     after,
+    side_out,
     start,
 )
 from knowledge.vocabulary import PlayerId
@@ -78,8 +79,10 @@ def _said(game: GameState, entry: EntryRow) -> GameState:
     theirs = game.theirs if entry.theirs is None else entry.theirs
     we_serve = game.we_serve if entry.we_serve is None else entry.we_serve
     server = entry.server if game.format.has_two_servers else None
-    if (ours, theirs, we_serve, server) == (game.ours, game.theirs, game.we_serve, game.server):
+    if (ours, theirs, we_serve, server) == _told(game):
         return game
+    if (ours, theirs, we_serve, server) == _told(other := side_out(game)):
+        return other
     if _is_opening(game) and (ours, theirs, server) == (0, 0, game.server):
         return start(game.format, we_serve=we_serve, lineup=game.lineup)
     return replace(
@@ -90,6 +93,11 @@ def _said(game: GameState, entry: EntryRow) -> GameState:
         server=game.server if server is None else server,
         starter_serves=None if game.format.has_two_servers else True,
     )
+
+
+def _told(game: GameState) -> tuple[int, int, bool, int | None]:
+    """What a spoken score can say of a state."""
+    return game.ours, game.theirs, game.we_serve, game.server
 
 
 def _is_opening(game: GameState) -> bool:

@@ -15,6 +15,7 @@ from sqlalchemy import Connection, Engine
 from bot.chat.answers import booking, corrections, matches, notes, undo
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer
+from bot.chat.answers.results import take_result
 from bot.chat.answers.taps import press
 from bot.chat.asking import asks
 from bot.chat.context import Context
@@ -226,7 +227,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ScoreSaid():
             return matches.take_score(desk, understood)
         case ResultSaid():
-            return matches.take_result(desk, understood)
+            return take_result(desk, understood)
         case MatchSaid():
             return matches.announce(desk, understood)
         case RallySaid():

@@ -7,26 +7,25 @@ from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.entries import after_entry, already_counted, with_score
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.answers.scoreboard import score_buttons, score_line, scoreboard, serve_buttons
+from bot.chat.answers.scoreboard import score_buttons, score_line, serve_buttons
 from bot.chat.match_log import fold, format_to_json, unvoided
 from bot.chat.payload import Verb, tap
-from bot.chat.question import MatchSaid, RallySaid, ResultSaid, SaidScore, ScoreSaid
+from bot.chat.question import MatchSaid, RallySaid, SaidScore, ScoreSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.game import GameFormat, GameState, MatchState, faults, faults_of_call
+from knowledge.game import GameFormat, GameState, MatchState, Scoring, faults, faults_of_call
 from knowledge.vocabulary import Mode, Topic
 from scouting_db.values import (
     AlreadyCounted,
     EntryKind,
-    EntryRow,
     MatchId,
     Micros,
     RallyRow,
     Winner,
 )
-from scouting_db.values import MatchState as StoredState
 
 
 def announce(desk: Desk, said: MatchSaid) -> Reply:
@@ -99,11 +98,11 @@ def start_game(desk: Desk, *, we_serve: bool, match: MatchId) -> Reply:
         return Reply(text=wording("unclear.too_old"))
     standing = unvoided(desk.entries())
     if standing and standing[-1].kind is EntryKind.GAME and standing[-1].we_serve is we_serve:
-        return _already_counted(desk, match)
+        return already_counted(desk, match)
     if any(one.kind is not EntryKind.GAME for one in standing):
-        return _with_score(desk, match, wording("unclear.too_old"))
+        return with_score(desk, match, wording("unclear.too_old"))
     row = desk.book.append(match, EntryKind.GAME, we_serve=we_serve, inbox=desk.inbox)
-    return _after_entry(desk, match, row)
+    return after_entry(desk, match, row)
 
 
 def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int | None) -> Reply:
@@ -124,7 +123,7 @@ def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int 
         won_by=Winner.US if ours else Winner.THEM,
         inbox=desk.inbox,
     )
-    return _after_entry(desk, current, row)
+    return after_entry(desk, current, row)
 
 
 def take_rally(desk: Desk, said: RallySaid) -> Reply:
@@ -144,7 +143,7 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
     if ours and fold(desk.entries(), desk.format()).timeouts_left[0] == 0:
-        return _with_score(desk, match, wording("match.no_timeout"))
+        return with_score(desk, match, wording("match.no_timeout"))
     row = desk.book.append(
         match,
         EntryKind.TIMEOUT,
@@ -153,7 +152,7 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
         inbox=desk.inbox,
     )
     if isinstance(row, AlreadyCounted):
-        return _already_counted(desk, match)
+        return already_counted(desk, match)
     before = desk.context
     desk.context = replace(before, mode=Mode.BREAK)
     change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
@@ -204,7 +203,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         we_serve=wanted.we_serve,
         inbox=desk.inbox,
     )
-    return _after_entry(desk, match, row)
+    return after_entry(desk, match, row)
 
 
 def _side_out(desk: Desk, state: MatchState | None) -> Reply:
@@ -223,7 +222,7 @@ def _side_out(desk: Desk, state: MatchState | None) -> Reply:
         we_serve=not now.game.we_serve,
         inbox=desk.inbox,
     )
-    return _after_entry(desk, match, row)
+    return after_entry(desk, match, row)
 
 
 def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> GameState | None:
@@ -231,13 +230,15 @@ def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> 
     known = state.game if state else None
     if said.all_at is not None:
         ours = theirs = said.all_at
-        we_serve = known.we_serve if known else None
-        server = known.server if known else None
+        we_serve = _who_scored(ours, theirs, known) if known else None
+        server = known.server if known and known.we_serve is we_serve else None
     else:
         score = said.score or SaidScore()
         we_serve = score.we_serve
         if we_serve is None and known is not None:
             we_serve = _serving_side(score, known)
+            if score.ours is not None and score.theirs is not None:
+                we_serve = _who_scored(score.ours, score.theirs, known)
         if score.call is not None:
             if we_serve is None:
                 return None
@@ -281,6 +282,13 @@ def _serving_side(score: SaidScore, known: GameState) -> bool:
     return if_ours < if_theirs
 
 
+def _who_scored(ours: int, theirs: int, known: GameState) -> bool:
+    """Only the serving side scores: where one side's points rose, it is their serve."""
+    if known.format.scoring is Scoring.SIDE_OUT and (ours > known.ours) != (theirs > known.theirs):
+        return ours > known.ours
+    return known.we_serve
+
+
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
     """Whose call a bare score was; a score with whose number is whose is never asked about."""
     call = said.score.call if said.score else None
@@ -292,92 +300,3 @@ def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
         for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
     ]
     return Reply(text=wording("score.whose").format(call=call), buttons=rows(buttons))
-
-
-def _after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> Reply:
-    """Keep the undo, tell the score, and end the match when it is won."""
-    if isinstance(row, AlreadyCounted):
-        return _already_counted(desk, match)
-    change = desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
-    desk.book.set_state(match, StoredState.RUNNING)
-    state = fold(desk.entries(), desk.format())
-    desk.trace |= {"game": state.game, "match": match}
-    if state.we_won is not None:
-        return _closed(desk, match, won=state.we_won, games=_score_of(state))
-    if state.game.is_over:
-        desk.context = replace(desk.context, mode=Mode.BREAK)
-        key = "match.game_over_won" if state.game.we_won else "match.game_over_lost"
-        text = wording(key).format(score=f"{state.game.ours}-{state.game.theirs}")
-    else:
-        desk.context = replace(desk.context, mode=Mode.MATCH)
-        text = score_line(desk, state.game)
-        if _changes_ends(desk, state):
-            text = "\n".join([text, wording("score.ends")])
-    return Reply(
-        text=text,
-        buttons=rows([*score_buttons(match, row.n + 1), undo_button(change)]),
-        about=("match", match),
-    )
-
-
-def _already_counted(desk: Desk, match: MatchId) -> Reply:
-    return _with_score(desk, match, wording("already_counted"))
-
-
-def _with_score(desk: Desk, match: MatchId, text: str) -> Reply:
-    """A line that changes nothing, with the score as it stands and the taps to count on."""
-    score, buttons = scoreboard(desk, match)
-    return Reply(text="\n".join([text, score]), buttons=rows(buttons), about=("match", match))
-
-
-def _changes_ends(desk: Desk, state: MatchState) -> bool:
-    before = fold(desk.entries()[:-1], desk.format())
-    return state.changes_ends_after(before.game)
-
-
-def _score_of(state: MatchState) -> str:
-    return f"{state.game.ours}-{state.game.theirs}"
-
-
-def take_result(desk: Desk, said: ResultSaid) -> Reply:
-    """The result ends the match and what was said of it."""
-    match = desk.context.match
-    if match is None:
-        return Reply(text=wording("match.none"))
-    impossible = [
-        fault
-        for ours, theirs in said.games
-        for fault in faults(
-            GameState(
-                format=desk.format(),
-                ours=ours,
-                theirs=theirs,
-                server=1 if desk.format().has_two_servers else None,
-            )
-        )
-    ]
-    if impossible:
-        return Reply(text=wording("score.questioned").format(fault=impossible[0]))
-    won = said.won
-    if won is None:
-        won = sum(ours > theirs for ours, theirs in said.games) * 2 > len(said.games)
-    desk.trace |= {"match": match}
-    row = desk.book.append(
-        match,
-        EntryKind.RESULT,
-        won_by=Winner.US if won else Winner.THEM,
-        detail={"games": [list(game) for game in said.games], "words": said.text},
-        inbox=desk.inbox,
-    )
-    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
-    desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
-    return _closed(desk, match, won=won, games=" ".join(f"{a}-{b}" for a, b in said.games))
-
-
-def _closed(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
-    desk.book.set_state(match, StoredState.OVER)
-    desk.context = desk.context.after_result()
-    text = wording("match.over_won" if won else "match.over_lost").format(games=games)
-    last = desk.book.last_change(desk.chat.chat)
-    buttons = [] if last is None else [undo_button(last.change)]
-    return Reply(text=" ".join(text.split()), buttons=rows(buttons), about=("match", match))
