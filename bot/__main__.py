@@ -67,11 +67,22 @@ def _parser() -> argparse.ArgumentParser:
     telegram = commands.add_parser("telegram", help="run the Telegram bot (SEAMWISE_TOKEN)")
     telegram.set_defaults(run=_telegram)
     book = commands.add_parser("book", help="back up, export, import or check a book")
-    book.add_argument("verb", choices=("backup", "export", "import", "check"))
-    book.add_argument("file", nargs="?", type=Path, help="the file to write or to read")
-    _book_options(book, top=False)
-    book.set_defaults(run=_keep_book)
+    verbs = book.add_subparsers(dest="verb", metavar="verb", required=True)
+    for verb, does in _KEEPING.items():
+        keep = verbs.add_parser(verb, help=does)
+        if verb != "check":
+            keep.add_argument("file", type=Path, help="the file to write or to read")
+        _book_options(keep, top=False)
+        keep.set_defaults(run=_keep_book, file=None)
     return parser
+
+
+_KEEPING = {
+    "backup": "copy the whole database to a file",
+    "export": "write your book as JSON lines",
+    "import": "make a book from exported lines",
+    "check": "look for faults in the database",
+}
 
 
 def _book_options(parser: argparse.ArgumentParser, *, top: bool) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import OrderedDict
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass
@@ -22,6 +23,11 @@ CACHED_BOOKS = 64
 """Rosters and profiles kept in memory, the least recently used book leaving first."""
 
 
+def _parts(name: str) -> frozenset[str]:
+    """Every part somebody may be called by: Nguyen and Brandt of Nguyen-Brandt."""
+    return frozenset((surname(name), *re.split(r"[\s-]+", name)))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookView:
     """A book as one version of it reads: roster, known pairs and a profile per noted player."""
@@ -39,10 +45,10 @@ class BookView:
         return next((row for row in self.roster if row.player == player), None)
 
     def short_name(self, player: PlayerId) -> str:
-        """The surname, or the whole name where it is short or another player shares the surname."""
+        """The surname, or the whole name where a part of somebody else's is the same."""
         name = self.name_of(player)
         last = surname(name)
-        shared = sum(surname(row.name) == last for row in self.roster) > 1
+        shared = sum(last in _parts(row.name) for row in self.roster) > 1
         row = self.player(player)
         if row is not None and row.ours:
             return name.split()[0]

@@ -49,6 +49,9 @@ from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.values import BookId, ChatRow, InboxRow, Micros, NoteId, PersonId, Role
 
+LONGEST_BUTTON_NUMBER = 2
+"""Digits; a score is never said in fewer than three."""
+
 FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 """What is offered where a message gives no hint at all."""
 
@@ -188,6 +191,9 @@ def _edited(desk: Desk, *, may_write: bool) -> Heard:
 def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if not text.strip():
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.empty")))
+    if _is_bare_number(text):
+        said = Reply(text=wording("unclear.number").format(number=text.strip()))
+        return _said(desk, Kind.UNCLEAR, None, said)
     view = desk.chat_view()
     about = desk.replying_to
     if about is not None and about.kind == "note" and may_write and not _is_new(text):
@@ -201,6 +207,12 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     replies = [_act(desk, one) for one in all_understood]
     first = all_understood[0]
     return _said(desk, KIND_OF[type(first)], first, *replies)
+
+
+def _is_bare_number(text: str) -> bool:
+    """One or two digits: meant for a button that is no longer there."""
+    digits = text.strip()
+    return digits.isascii() and digits.isdigit() and len(digits) <= LONGEST_BUTTON_NUMBER
 
 
 def _is_new(text: str) -> bool:

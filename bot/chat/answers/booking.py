@@ -57,12 +57,16 @@ def _start() -> Reply:
 
 
 def _players(desk: Desk) -> Reply:
-    names = [row.name for row in desk.view.roster]
-    if not names:
+    ours = [row.name for row in desk.view.roster if row.ours]
+    names = [row.name for row in desk.view.roster if not row.ours]
+    if not ours and not names:
         return Reply(text=wording("book.no_players"))
-    shown = ", ".join(names[:SHOWN_PLAYERS])
-    more = f" and {len(names) - SHOWN_PLAYERS} more" if len(names) > SHOWN_PLAYERS else ""
-    return Reply(text=wording("book.players").format(names=shown + more))
+    lines = [wording("book.us").format(names=", ".join(ours))] if ours else []
+    if names:
+        shown = ", ".join(names[:SHOWN_PLAYERS])
+        more = f" and {len(names) - SHOWN_PLAYERS} more" if len(names) > SHOWN_PLAYERS else ""
+        lines.append(wording("book.players").format(names=shown + more))
+    return Reply(text="\n".join(lines))
 
 
 _BETWEEN_NAMES = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECASE)
@@ -71,6 +75,8 @@ _BETWEEN_NAMES = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECAS
 def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about."""
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
+    if len(named) == 1:
+        return Reply(text=wording("book.ask_you").format(partner=_capitalised(named[0])))
     if len(named) != 2:
         return Reply(text=wording("book.ask_pair"))
     found = [_mention_in(part, said) for part in named]
