@@ -101,7 +101,7 @@ def _adjectives(
     for hit in tuple(here):
         role = _ROLE_OF.get(hit.meaning.value)
         bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
-        touched = any(touches(thing, hit, line) for thing in found)
+        touched = any(touches(thing, hit, line) for thing in (*found, *_skills_in(here)))
         if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
             here.remove(hit)
             judgements.append(as_judgement(hit, role))
@@ -126,6 +126,17 @@ def _is_told(
         return False
     adjective = sense.trait in _PLAIN_SPEED or sense.value is Value.SHORT
     return not adjective or hit.start == start or line[hit.start - 1] in _BEFORE_AN_ADJECTIVE
+
+
+def _skills_in(here: Sequence[Hit]) -> list[Thing]:
+    """Habits that are skills as well ("lobs"), as skills that may be judged."""
+    return [
+        Thing(start=hit.start, stop=hit.stop, traits=(hit.meaning.trait,))
+        for hit in here
+        if hit.meaning.trait is not None
+        and TRAITS[hit.meaning.trait].kind is TraitKind.SKILL_AND_HABIT
+        and hit.length == 1
+    ]
 
 
 def _skills_not_habits(

@@ -17,7 +17,7 @@ from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
-from bot.chat.trait_lexicon import Role
+from bot.chat.trait_lexicon import Role, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import Seen, Tag, Value
@@ -86,7 +86,8 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
 
 def _plain(folded: str) -> str:
     """`missin` as `missing`, `bachand` as `backhand`."""
-    return folded if is_common(folded) else respelled(folded)
+    known = is_common(folded) or folded in trait_phrases().words
+    return folded if known else respelled(folded)
 
 
 def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
@@ -99,10 +100,23 @@ def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
         if is_advice(note.line[clause.start : clause.stop]):
             continue
         reading = read_clause(hits, note.line, clause, reading)
+        if not reading.judged:
+            claims = _tagged(claims, hits)
+        if claims or reading.judged:
+            used |= {at for hit in hits.having(Role.TAG) for at in range(hit.start, hit.stop)}
         for judged in reading.judged:
             used |= set(range(judged.start, judged.stop))
             claims += [(one, clause.turned) for one in _whose(note, judged, hits)]
     return _settled(claims), used
+
+
+def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, bool]]:
+    """A condition in a clause of its own ("when pulled wide") belongs to the claim before it."""
+    tag = _first([hit.meaning.tag for hit in hits.having(Role.TAG)])
+    if not claims or tag is None or claims[-1][0].tag is not None:
+        return claims
+    last, turned = claims[-1]
+    return [*claims[:-1], (replace(last, tag=tag), turned)]
 
 
 def _whole(parts: Sequence[Clause], hits: Hits) -> list[Clause]:

@@ -47,18 +47,26 @@ class _Parsed:
 
 
 class PhraseBook(Generic[Meaning]):
-    """Many phrases, each with a meaning, found in a message by their first words."""
+    """Many phrases, each with a meaning, found in a message by their first words.
+
+    `words` holds every word that some phrase spells out.
+    """
 
     def __init__(
         self, phrases: Iterable[tuple[str, Meaning]], *, sets: Mapping[str, str] | None = None
     ) -> None:
+        phrases_ = tuple(phrases)
         self._by_first: dict[str, list[tuple[str, Meaning]]] = defaultdict(list)
         known = _Sets(sets or {})
-        for phrase, meaning in phrases:
+        self.words = _words([phrase for phrase, _ in phrases_] + list((sets or {}).values()))
+        for phrase, meaning in phrases_:
             parsed = _Parser(phrase, known).whole()
             for first in parsed.firsts:
                 self._by_first[first].append((parsed.pattern, meaning))
         self._prefixes = [first for first in self._by_first if first.endswith("*")]
+
+    def meanings(self) -> set[Meaning]:
+        return {meaning for phrases in self._by_first.values() for _, meaning in phrases}
 
     def find(self, words: Sequence[str]) -> list[Found[Meaning]]:
         """Every phrase at every place, the longest form of each."""
@@ -84,6 +92,12 @@ class PhraseBook(Generic[Meaning]):
 @lru_cache(maxsize=1 << 14)
 def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern)
+
+
+def _words(phrases: Iterable[str]) -> frozenset[str]:
+    """Every word that stands for itself in some phrase."""
+    elements = (match[3] for phrase in phrases for match in _ELEMENT.finditer(phrase))
+    return frozenset(element for element in elements if element)
 
 
 class _Sets:

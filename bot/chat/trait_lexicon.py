@@ -115,7 +115,7 @@ _NUMBERS = (
 def _phrases(data: Mapping[str, Any]) -> Iterator[tuple[str, Sense]]:
     for role in (Role.DIRECT, Role.NOUN, Role.HABIT):
         for entry in data[role]:
-            sense = _trait_sense(role, entry)
+            sense = sense_of_entry(role, entry)
             yield from ((phrase, sense) for phrase in entry["words"])
     for entry in data[Role.STROKE]:
         sense = Sense(role=Role.STROKE, family=Family(entry["family"]))
@@ -134,7 +134,8 @@ def _phrases(data: Mapping[str, Any]) -> Iterator[tuple[str, Sense]]:
         yield from ((phrase, Sense(role=Role.TAG, tag=Tag(tag))) for phrase in phrases)
 
 
-def _trait_sense(role: Role, entry: Mapping[str, Any]) -> Sense:
+def sense_of_entry(role: Role, entry: Mapping[str, Any]) -> Sense:
+    """The sense of one entry of the file; LexiconError for a value the trait does not take."""
     trait = Trait(entry["trait"])
     value = Value(entry["value"]) if "value" in entry else None
     takes = TRAITS[trait].values

@@ -1,0 +1,107 @@
+"""Names and pronouns inside a message."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from voices import EVENING, PEOPLE
+
+from bot.chat.names import mentions_of
+from bot.chat.question import Certainty, Mention
+from bot.chat.view import ChatView
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import PlayerRow
+
+OKAFOR, LINDQVIST, RUIZ, HALE = PlayerId(3), PlayerId(4), PlayerId(5), PlayerId(6)
+MIRA, TOM = PlayerId(1), PlayerId(2)
+MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
+
+
+def players(text: str, view: ChatView = EVENING) -> list[str]:
+    return [PEOPLE[player - 1] for one in mentions_of(text, view) for player in one.players]
+
+
+def with_player(name: str) -> ChatView:
+    added = PlayerRow(player=PlayerId(99), name=name, ours=False)
+    return replace(EVENING, roster=(*EVENING.roster, added), version=hash(name) % 1000 + 2)
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        ("okafor and lindqvist, 10:40, court 7", ["Chidi Okafor", "Sven Lindqvist"]),
+        ("where do I dink on Hale?", ["Ben Hale (Bones)"]),
+        ("okafor's backhand", ["Chidi Okafor"]),
+        ("okafors backhand", ["Chidi Okafor"]),
+        ("bones lefty", ["Ben Hale (Bones)"]),
+        ("note oak a four is left handed", ["Chidi Okafor"]),
+        ("van der Meer/o dell", ["Joost van der Meer", "Tess O'Dell"]),
+        ("linqvist poaches", ["Sven Lindqvist"]),
+        ("Brandt poaches", ["Lotte Brandt"]),
+        ("is it ok for me to lob", []),
+        ("who covers when he'll hit it", []),
+        ("hole in the middle, hard hit", []),
+    ],
+)
+def test_named(text: str, named: list[str]) -> None:
+    assert players(text) == named
+
+
+def test_spans_point_at_the_words() -> None:
+    text = "so Okafor's dink, and lindqvist"
+    assert [text[slice(*one.span)] for one in mentions_of(text, EVENING)] == [
+        "Okafor's",
+        "lindqvist",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "is_named"),
+    [
+        ("will he lob", False),
+        ("I will lob Will", True),
+        ("note will: lefty", True),
+        ("WILL THEY LOB", False),
+    ],
+)
+def test_a_name_that_is_a_common_word_must_be_written_as_a_name(text: str, is_named: bool) -> None:
+    named = [one for one in mentions_of(text, with_player("Will Fenn")) if not one.pronoun]
+    assert bool(named) is is_named
+
+
+def test_alike_names_are_ambiguous_until_one_of_them_is_on_court() -> None:
+    view = with_player("Anna Ruis")
+    (alike,) = mentions_of("ana r poaches", view)
+    assert (alike.certainty, alike.players) == (Certainty.AMBIGUOUS, (RUIZ, PlayerId(99)))
+    (settled,) = mentions_of("ana r poaches", replace(view, theirs=(RUIZ, HALE)))
+    assert (settled.certainty, settled.players) == (Certainty.SURE, (RUIZ,))
+
+
+def test_an_unknown_name_is_nobody() -> None:
+    (unknown,) = mentions_of("note Petrov: lefty", EVENING)
+    assert (unknown.typed, unknown.certainty) == ("Petrov", Certainty.NOBODY)
+
+
+@pytest.mark.parametrize("text", ["goes to pieces", "dink to her backhnd", "on teh line"])
+def test_an_odd_word_is_no_name(text: str) -> None:
+    assert [one for one in mentions_of(text, EVENING) if not one.pronoun] == []
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("they bang everything", (OKAFOR, LINDQVIST)),
+        ("what about him", (OKAFOR,)),
+        ("my partner is pulled wide", (TOM,)),
+        ("okafor's partner lobs", (OKAFOR, LINDQVIST)),
+        ("lindqvist dinks and his partner poaches", (LINDQVIST, LINDQVIST, OKAFOR)),
+    ],
+)
+def test_pronouns_follow_the_chat(text: str, meant: tuple[PlayerId, ...]) -> None:
+    found: list[Mention] = list(mentions_of(text, MATCH))
+    assert tuple(player for one in found for player in one.players) == meant
+
+
+def test_a_pronoun_without_anybody_is_left_out() -> None:
+    assert mentions_of("where do I dink to him", EVENING) == ()

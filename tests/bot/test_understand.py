@@ -1,0 +1,212 @@
+"""What kind of message a text is, and in which order that is decided."""
+
+from __future__ import annotations
+
+import random
+import time
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from voices import EVENING, OPEN_VOICES, cases
+
+from bot.chat.question import (
+    KIND_OF,
+    AgreementSaid,
+    BookSaid,
+    BookVerb,
+    Certainty,
+    CorrectionSaid,
+    Kind,
+    NoteSaid,
+    Question,
+    Unclear,
+    UndoSaid,
+)
+from bot.chat.understand import understand
+from bot.chat.view import ChatView
+from knowledge.vocabulary import AgreementKey, PlayerId, Topic
+
+OKAFOR, LINDQVIST = PlayerId(3), PlayerId(4)
+MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
+
+QUESTIONS_KEPT_FLOOR = 0.985
+"""Recorded over the open voices: 1703 of 1726 questions are answered as questions or asked
+about. The shipped topic model has trained on them, so unseen ones fare somewhat worse."""
+
+NOTES_KEPT_FLOOR = 0.95
+"""Recorded: 340 of 353 notes are taken as notes."""
+
+SLOWEST_S = 2.0
+"""For 4,096 characters of noise on a busy machine; about 0.1 s on an idle one."""
+
+
+def kinds(text: str, view: ChatView = EVENING) -> list[Kind]:
+    return [KIND_OF[type(one)] for one in understand(text, chat=view)]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("who covers the middle", Kind.QUESTION),
+        ("where do i dink on okafor", Kind.QUESTION),
+        ("okafor", Kind.QUESTION),
+        ("okafor lefty, pops up backhand dinks", Kind.NOTE),
+        ("note Hale brought cookies", Kind.NOTE),
+        ("/note anything at all", Kind.NOTE),
+        ("6-4-2", Kind.SCORE),
+        ("our point", Kind.RALLY),
+        ("next: okafor and lindqvist, 10:40, court 7, to 11", Kind.MATCH),
+        ("won 11-8 9-11 11-6", Kind.MATCH),
+        ("we agreed forehand takes the middle", Kind.AGREEMENT),
+        ("undo", Kind.UNDO),
+        ("scratch that", Kind.UNDO),
+        ("no, I meant Hale", Kind.CORRECTION),
+        ("/start", Kind.BOOK),
+        ("/plan", Kind.QUESTION),
+        ("add player Petrov", Kind.BOOK),
+        ("show me the notes on hale", Kind.BOOK),
+        ("", Kind.UNCLEAR),
+        ("🙂🙂", Kind.UNCLEAR),
+    ],
+)
+def test_kind(text: str, kind: Kind) -> None:
+    assert kinds(text) == [kind]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is okafor a lefty?",
+        "hale poaches, should I go behind him",
+        "okafor weak backhand or weak forehand",
+        "we're up 9-8 receiving, where do I stand?",
+        "they bang everything",
+        "should we call time at 4-7",
+    ],
+)
+def test_asking_is_not_telling(text: str) -> None:
+    assert kinds(text, MATCH)[0] in {Kind.QUESTION, Kind.UNCLEAR}
+
+
+def test_a_reply_to_a_note_needs_only_a_name_to_correct_it() -> None:
+    said = understand("Hale", chat=replace(EVENING, replying_to_note=True))
+    assert isinstance(said[0], CorrectionSaid)
+
+
+def test_a_forwarded_message_is_a_note() -> None:
+    assert kinds("won 11-8 against them?", replace(EVENING, forwarded=True)) == [Kind.NOTE]
+
+
+def test_unknown_names_come_with_their_nearest() -> None:
+    (said,) = understand("what do we know about Lindgren", chat=EVENING)
+    assert isinstance(said, Question | Unclear)
+    (mention,) = said.slots.mentions
+    assert (mention.certainty, mention.players[:1]) == (Certainty.NOBODY, (LINDQVIST,))
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [
+        ("we agreed forehand takes the middle", AgreementKey.MIDDLE),
+        ("agreed: Tom takes lobs", AgreementKey.LOBS),
+        ("we decided to stack on serve", AgreementKey.STACK),
+        ("we agreed Mira calls timeouts", AgreementKey.TIMEOUT_CALLER),
+        ("agreed Mira plays left", AgreementKey.SIDES),
+        ("we agreed Tom serves first", AgreementKey.FIRST_SERVER),
+        ("we agreed closed fist means poach", AgreementKey.POACH_SIGNAL),
+    ],
+)
+def test_agreements(text: str, key: AgreementKey) -> None:
+    (said,) = understand(text, chat=EVENING)
+    assert isinstance(said, AgreementSaid)
+    assert said.key is key
+    assert said.value in text.lower()
+
+
+@pytest.mark.parametrize(
+    ("text", "verb", "words"),
+    [
+        ("/start", BookVerb.START, ""),
+        ("/help@seamwise_bot", BookVerb.HELP, ""),
+        ("/nonsense", BookVerb.HELP, ""),
+        ("/mode match", BookVerb.MODE, "match"),
+        ("match mode", BookVerb.MODE, "match"),
+        ("add player Ida Möller", BookVerb.ADD_PLAYER, "Ida Möller"),
+        ("my partner is Tom", BookVerb.OUR_PAIR, "Tom"),
+        ("help", BookVerb.HELP, ""),
+    ],
+)
+def test_book_management(text: str, verb: BookVerb, words: str) -> None:
+    (said,) = understand(text, chat=EVENING)
+    assert isinstance(said, BookSaid)
+    assert (said.verb, said.words) == (verb, words)
+
+
+@pytest.mark.parametrize("text", ["call my wife", "forget it", "undo the damage, how?"])
+def test_everyday_words_manage_nothing(text: str) -> None:
+    assert not any(
+        isinstance(one, BookSaid) and one.verb is not BookVerb.HELP
+        for one in understand(text, chat=EVENING)
+    )
+
+
+def test_a_score_around_a_question_serves_both() -> None:
+    said = understand("5-5, feels like we are stuck, any tweak", chat=MATCH)
+    assert isinstance(said[0], Question)
+    assert said[0].slots.score is not None
+
+
+def test_a_command_asks_its_topic_with_its_names() -> None:
+    (said,) = understand("/report okafor", chat=EVENING)
+    assert isinstance(said, Question)
+    assert said.topic is Topic.OPPONENT_REPORT
+    assert [one.players for one in said.slots.mentions] == [(OKAFOR,)]
+
+
+def test_open_voices_questions_are_not_taken_for_notes_or_scores() -> None:
+    asked = [case["text"] for voice in OPEN_VOICES for case in cases(voice, "questions")]
+    kept = sum(kinds(text, MATCH)[0] in {Kind.QUESTION, Kind.UNCLEAR} for text in asked)
+    assert kept / len(asked) >= QUESTIONS_KEPT_FLOOR
+
+
+def test_open_voices_notes_are_taken_as_notes() -> None:
+    told = [case["text"] for voice in OPEN_VOICES for case in cases(voice, "notes")]
+    kept = sum(
+        any(isinstance(one, NoteSaid) for one in understand(text, chat=MATCH)) for text in told
+    )
+    assert kept / len(told) >= NOTES_KEPT_FLOOR
+
+
+NOISES = {
+    "letters": "".join(random.Random(1).choices("abcdefgh xyz,.?! 0123456789", k=4096)),
+    "scripts": "".join(random.Random(2).choices("абв гד漢字 ab😀", k=4096)),
+    "digits": "1-" * 2048,
+    "names": "okafor " * 585,
+    "claims": "okafor weak backhand and " * 164,
+    "one word": "a" * 4096,
+    "brackets": "([{|" * 1024,
+    "emoji": "🙂" * 4096,
+}
+
+
+@pytest.mark.parametrize("noise", NOISES)
+def test_noise_costs_little(noise: str) -> None:
+    understand("who covers the middle", chat=EVENING)
+    start = time.process_time()
+    assert understand(NOISES[noise], chat=EVENING)
+    assert time.process_time() - start < SLOWEST_S
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.text(max_size=120))
+def test_any_text_is_understood_as_something(text: str) -> None:
+    said = understand(text, chat=MATCH)
+    assert said
+    assert all(one.text == text for one in said)
+
+
+def test_undo_is_whole_or_nothing() -> None:
+    assert isinstance(understand("undo that please", chat=EVENING)[0], UndoSaid)
+    assert not isinstance(understand("undo his backhand grip", chat=EVENING)[0], UndoSaid)

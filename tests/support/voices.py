@@ -1,0 +1,209 @@
+"""The blind voices' cases that may be read, and how understanding is scored on them.
+
+The voices `ilse` and `kay` are never read: only the logged held-out command scores them.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from bot.chat.question import MatchSaid, RallySaid, ResultSaid, ScoreSaid, Understood
+from bot.chat.understand import understand, understand_note
+from bot.chat.view import ChatView
+from knowledge.vocabulary import PlayerId
+from scouting_db.names import Alike, Found, NameIndex
+from scouting_db.values import PlayerRow
+
+OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
+
+VOICES = Path(__file__).parent.parent / "cases" / "voices"
+
+PEOPLE = (
+    "Mira Vance",
+    "Tom Alder",
+    "Chidi Okafor",
+    "Sven Lindqvist",
+    "Ana Ruiz",
+    "Ben Hale (Bones)",
+    "Lotte Brandt",
+    "Gina Castellano",
+    "Kim Nguyen-Brandt",
+    "Tess O'Dell",
+    "Joost van der Meer",
+    "Marek Szymanski",
+)
+
+EVENING = ChatView(
+    book=1,
+    version=1,
+    roster=tuple(
+        PlayerRow(player=PlayerId(number), name=name, ours=number <= 2)
+        for number, name in enumerate(PEOPLE, start=1)
+    ),
+    ours=(PlayerId(1), PlayerId(2)),
+    asker=PlayerId(1),
+)
+"""A chat with the voices' people on its roster and no match on."""
+
+PlayerClaim = tuple[str, str, str, bool]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteScore:
+    """Observations of the labels that were found, and claims that no label has."""
+
+    labelled: int
+    found: int
+    invented: int
+
+    @property
+    def found_share(self) -> float:
+        return self.found / self.labelled
+
+    @property
+    def invented_share(self) -> float:
+        return self.invented / max(1, self.found + self.invented)
+
+
+def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
+    """The lines of one file: `names`, `notes`, `scores` or `questions`."""
+    lines = (VOICES / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
+    return (json.loads(line) for line in lines if line.strip())
+
+
+def score_notes(voice: str) -> NoteScore:
+    labelled = found = invented = 0
+    for case in cases(voice, "notes"):
+        right = {_labelled(each) for each in case["observations"]}
+        said = understand_note(case["text"], chat=EVENING)
+        got = {
+            (_name(one.player), one.trait.value, one.value.value, one.denied) for one in said.claims
+        }
+        labelled, found = labelled + len(right), found + len(right & got)
+        invented += len(got - right)
+    return NoteScore(labelled=labelled, found=found, invented=invented)
+
+
+def _labelled(observation: list[str]) -> PlayerClaim:
+    match = NameIndex(EVENING.roster).lookup(observation[0])
+    if isinstance(match, Alike) and match.likeliest is not None:
+        match = Found(player=match.likeliest)
+    assert isinstance(match, Found), observation
+    denied = observation[3:] == ["denied"]
+    return (_name(match.player.player), observation[1], observation[2], denied)
+
+
+def _name(player: PlayerId) -> str:
+    return PEOPLE[player - 1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NameScore:
+    """Names told right (or rightly asked about), and those silently matched to somebody else."""
+
+    typed: int
+    right: int
+    silently_wrong: tuple[str, ...]
+
+
+def score_names(voice: str) -> NameScore:
+    typed = right = 0
+    wrong: list[str] = []
+    for case in cases(voice, "names"):
+        typed += 1
+        is_right, is_silent = judge_name(case["typed"], case["roster"], case["right"])
+        right += is_right
+        wrong += [case["typed"]] if is_silent and not is_right else []
+    return NameScore(typed=typed, right=right, silently_wrong=tuple(wrong))
+
+
+def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> tuple[bool, bool]:
+    """Whether the look-up is right, and whether it named one player without asking."""
+    rows = [
+        PlayerRow(player=PlayerId(number), name=name, ours=False)
+        for number, name in enumerate(roster, start=1)
+    ]
+    match = NameIndex(rows).lookup(typed)
+    if isinstance(match, Found):
+        return match.player.name == right, True
+    if isinstance(match, Alike):
+        asked = {row.name for row in match.players}
+        return isinstance(right, list) and set(right) <= asked, False
+    return right is None, False
+
+
+def score_scores(voice: str) -> tuple[int, int]:
+    """How many lines of scores and matches are read right, of how many."""
+    told = list(cases(voice, "scores"))
+    return sum(_reads_right(case) for case in told), len(told)
+
+
+def _reads_right(case: Mapping[str, Any]) -> bool:
+    said = understand(case["text"], chat=EVENING)[-1]
+    got, right = fields_of(said), dict(case)
+    kinds = {"result": "match"}
+    if kinds.get(right["kind"], right["kind"]) != got.get("kind"):
+        return False
+    compared = ("ours", "theirs", "server", "we_serve", "won_by", "side_out", "games", "won")
+    compared += ("call", "court", "target", "best_of", "rally_scoring", "opponents")
+    same = all(
+        right[key] == got.get(key) for key in compared if key in right and key != "opponents"
+    )
+    if "opponents" in right and isinstance(said, MatchSaid):
+        same = same and len(right["opponents"]) == got["opponents"]
+    return same and _same_time(right.get("time"), got.get("time"))
+
+
+def _same_time(right: str | None, got: str | None) -> bool:
+    """The same face of the clock: half past two is `14:30` to one voice and `2:30` to another."""
+    if right is None:
+        return True
+    if got is None:
+        return False
+    (hour, minute), (got_hour, got_minute) = right.split(":"), got.split(":")
+    return minute == got_minute and int(hour) % 12 == int(got_hour) % 12
+
+
+def fields_of(said: Understood) -> dict[str, Any]:
+    """What a score or match message settles, under the names the voices' files use."""
+    match said:
+        case ScoreSaid(side_out=True):
+            return {"kind": "rally", "side_out": True}
+        case ScoreSaid(all_at=int() as level):
+            return {"kind": "score", "ours": level, "theirs": level}
+        case ScoreSaid(score=score) if score is not None:
+            call = score.call
+            numbers = [] if call is None else [call.serving, call.receiving, call.server]
+            return {
+                "kind": "score",
+                "ours": score.ours,
+                "theirs": score.theirs,
+                "server": score.server,
+                "we_serve": score.we_serve,
+                "call": [number for number in numbers if number is not None],
+            }
+        case RallySaid(won_by_us=ours):
+            return {"kind": "rally", "won_by": "us" if ours else "them"}
+        case ResultSaid(games=games, won=won):
+            return {"kind": "match", "games": [list(game) for game in games], "won": won}
+        case MatchSaid():
+            return _match_fields(said)
+        case _:
+            return {"kind": None}
+
+
+def _match_fields(said: MatchSaid) -> dict[str, Any]:
+    format = said.format
+    return {
+        "kind": "match",
+        "opponents": len(said.mentions),
+        "time": None if said.at is None else f"{said.at.hour}:{said.at.minute:02d}",
+        "court": said.court,
+        "target": None if format is None else format.target,
+        "best_of": None if format is None else format.best_of,
+        "rally_scoring": format is not None and format.scoring == "rally",
+    }
