@@ -157,7 +157,7 @@ class NameIndex:
         match = self._match(meant)
         keys = {near for near in self._sounding_like(key) if cost_of(key, near) <= best}
         holders = [one for near in keys for one in self._by_key[near] if one[1] in meant]
-        if isinstance(match, Found) or {position for _, position in holders} != meant:
+        if not isinstance(match, Alike) or {position for _, position in holders} != meant:
             return match
         return replace(match, likeliest=self._plain_bearer(holders))
 
