@@ -184,6 +184,16 @@ class AgreementSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UndoSaid:
+    """Take back the last change, or put back what was taken back."""
+
+    text: str
+    redo: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhySaid:
+    """The reasons of the last answer, in full."""
+
     text: str
 
 
@@ -211,6 +221,7 @@ class BookVerb(StrEnum):
     EXPORT = "export"
     SHARE = "share"
     FORGET = "forget"
+    SCORE = "score"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -241,6 +252,7 @@ Understood = (
     | RallySaid
     | AgreementSaid
     | UndoSaid
+    | WhySaid
     | CorrectionSaid
     | BookSaid
     | Unclear
@@ -255,6 +267,7 @@ KIND_OF: dict[type, Kind] = {
     RallySaid: Kind.RALLY,
     AgreementSaid: Kind.AGREEMENT,
     UndoSaid: Kind.UNDO,
+    WhySaid: Kind.QUESTION,
     CorrectionSaid: Kind.CORRECTION,
     BookSaid: Kind.BOOK,
     Unclear: Kind.UNCLEAR,

@@ -14,7 +14,7 @@ from sqlalchemy import Connection, Engine
 
 from bot.chat.answers import booking, corrections, matches, notes, undo
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.questions import answer
+from bot.chat.answers.questions import answer, explain_last
 from bot.chat.answers.results import take_result
 from bot.chat.answers.taps import press
 from bot.chat.asking import asks
@@ -37,6 +37,7 @@ from bot.chat.question import (
     Unclear,
     Understood,
     UndoSaid,
+    WhySaid,
 )
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
@@ -220,14 +221,16 @@ def _is_new(text: str) -> bool:
     return text.lstrip().startswith("/") or asks(text, words(text))
 
 
-_READING_VERBS = frozenset({BookVerb.START, BookVerb.HELP, BookVerb.WHO, BookVerb.SHOW_NOTES})
+_READING_VERBS = frozenset(
+    {BookVerb.START, BookVerb.HELP, BookVerb.WHO, BookVerb.SHOW_NOTES, BookVerb.SCORE}
+)
 
 
 def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | Unclear)
+    return isinstance(understood, Question | WhySaid | Unclear)
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:
@@ -247,7 +250,9 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case AgreementSaid():
             return booking.agree(desk, understood)
         case UndoSaid():
-            return undo.undo_last(desk)
+            return undo.redo_last(desk) if understood.redo else undo.undo_last(desk)
+        case WhySaid():
+            return explain_last(desk)
         case CorrectionSaid():
             return corrections.correct(desk, understood)
         case BookSaid():

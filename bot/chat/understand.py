@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from bot.chat.announcements import begins_as_match, match_said, result_said
 from bot.chat.asking import asks
+from bot.chat.follow_ups import follow_up, topic_carried
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.question import (
@@ -74,7 +75,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     message = _message(text, chat)
     if not message.said:
         return (Unclear(text=text, offers=()),)
-    fixed = _fixed(message, chat)
+    fixed = follow_up(text, message.said, chat) or _fixed(message, chat)
     if fixed is None:
         return _note_or_question(message, chat)
     return (*_asked_beside(fixed, message, chat), fixed)
@@ -265,6 +266,10 @@ def _asked_beside(fixed: Understood, message: _Message, chat: ChatView) -> tuple
 
 
 def _question(message: _Message, chat: ChatView) -> Question | Unclear:
+    carried = topic_carried(message.said, message.mentions, chat)
+    if carried is not None:
+        slots = find_slots(message.said, message.mentions, _cast(message, chat))
+        return Question(text=message.text, topic=carried, confidence=CERTAIN, slots=slots)
     slots = find_slots(message.said, message.mentions, _cast(message, chat))
     guess = _guess(message, chat)
     if guess.band is Band.UNSURE:

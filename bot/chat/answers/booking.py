@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
+from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.render import rows
@@ -39,6 +40,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return set_mode(desk, said.words)
         case BookVerb.LOG_ONLY:
             return _log_only(desk)
+        case BookVerb.SCORE:
+            return _score(desk)
         case BookVerb.EXPORT | BookVerb.SHARE | BookVerb.FORGET:
             return Reply(text=wording(f"book.{said.verb}"))
 
@@ -54,6 +57,15 @@ def _start() -> Reply:
         for number in range(1, EXAMPLES + 1)
     ]
     return Reply(text=wording("start.text").strip(), buttons=rows(examples))
+
+
+def _score(desk: Desk) -> Reply:
+    """The score of the running match, and the taps that count on."""
+    match = desk.context.match
+    if match is None:
+        return Reply(text=wording("match.none"))
+    text, buttons = scoreboard(desk, match)
+    return Reply(text=text, buttons=rows(buttons), about=("match", match))
 
 
 def _players(desk: Desk) -> Reply:

@@ -182,6 +182,8 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     state = desk.match_state()
     if said.side_out:
         return _side_out(desk, state)
+    if match is not None and said.score is not None and _says_no_points(said.score):
+        return _serve_said(desk, match, said.score, state)
     format = desk.format()
     wanted = _state_of(said, state, format)
     wrong = _faults_of(said, format) if wanted is None else faults(wanted)
@@ -201,6 +203,31 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         theirs=wanted.theirs,
         server=wanted.server,
         we_serve=wanted.we_serve,
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)
+
+
+def _says_no_points(score: SaidScore) -> bool:
+    return score.call is None and score.ours is None and score.theirs is None
+
+
+def _serve_said(desk: Desk, match: MatchId, score: SaidScore, state: MatchState | None) -> Reply:
+    """Who serves, or that the second server does, at the score as it stands."""
+    if state is None or state.game.is_over:
+        we_serve = True if score.we_serve is None else score.we_serve
+        return start_game(desk, we_serve=we_serve, match=match)
+    game = state.game
+    we_serve = game.we_serve if score.we_serve is None else score.we_serve
+    same_side = we_serve is game.we_serve
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        game_no=state.games_ours + state.games_theirs + 1,
+        ours=game.ours,
+        theirs=game.theirs,
+        server=score.server or (game.server if same_side else 1),
+        we_serve=we_serve,
         inbox=desk.inbox,
     )
     return after_entry(desk, match, row)

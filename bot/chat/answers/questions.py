@@ -11,6 +11,7 @@ from bot.chat.gather import gather
 from bot.chat.question import Question, Slots
 from bot.chat.render import render, render_more
 from bot.chat.reply import Reply
+from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.game import GameFormat, GameState, faults, start
 from knowledge.situation import Situation
@@ -64,6 +65,13 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     advice, _ = advice_on(desk, asked)
     desk.trace |= {"advice": advice, "topic": topic}
     return render_more(advice)
+
+
+def explain_last(desk: Desk) -> Reply:
+    """The reasons of the last answer, for a typed "why?"."""
+    if desk.context.asked is None:
+        return Reply(text=wording("unclear.why"))
+    return explain(desk, desk.context.asked.topic)
 
 
 def advice_on(desk: Desk, asked: Asked) -> tuple[Advice, Situation]:

@@ -41,6 +41,14 @@ def undo_last(desk: Desk) -> Reply:
     return _undo(desk, change)
 
 
+def redo_last(desk: Desk) -> Reply:
+    """Put back what was undone last, unless something newer stands."""
+    change = desk.book.last_undone(desk.chat.chat)
+    if change is None:
+        return Reply(text=wording("nothing_to_redo"))
+    return redo(desk, change.change)
+
+
 def undo(desk: Desk, change_id: ChangeId) -> Reply:
     """Take back one change by its button; a second press says so and does nothing."""
     change = desk.book.change(change_id)

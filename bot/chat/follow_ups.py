@@ -1,0 +1,135 @@
+"""Short messages that lean on what stands: why, redo, the score, who serves, "and Lindqvist?"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.question import (
+    BookSaid,
+    BookVerb,
+    Mention,
+    SaidScore,
+    ScoreSaid,
+    Understood,
+    UndoSaid,
+    WhySaid,
+)
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import Topic
+
+_WHY = frozenset(
+    {
+        "why",
+        "why so",
+        "why that",
+        "why is that",
+        "how come",
+        "explain",
+        "explain that",
+        "tell me why",
+        "says who",
+        "reasons",
+    }
+)
+
+_REDO = frozenset({"redo", "put it back", "put that back", "bring it back", "undo the undo"})
+
+_SCORE = frozenset(
+    {
+        "score",
+        "the score",
+        "score please",
+        "whats the score",
+        "what the score",
+        "what is the score",
+        "what was the score",
+        "current score",
+        "where are we",
+        "who is serving",
+        "whos serving",
+        "who serving",
+        "whose serve",
+        "whose serve is it",
+    }
+)
+
+_WE_SERVE = frozenset(
+    {
+        "we serve",
+        "we serve first",
+        "we start",
+        "we start serving",
+        "we are serving",
+        "were serving",
+        "our serve",
+        "we serve now",
+        "we have the serve",
+    }
+)
+
+_THEY_SERVE = frozenset(
+    {
+        "they serve",
+        "they serve first",
+        "they start",
+        "they start serving",
+        "they are serving",
+        "theyre serving",
+        "their serve",
+        "they serve now",
+        "they have the serve",
+        "we receive",
+        "we receive first",
+    }
+)
+
+_SERVER_TWO = frozenset({"second server", "server two", "server 2", "2nd server"})
+
+# fmt: off
+_LINKING = frozenset({
+    "and", "or", "what", "about", "how", "with", "vs", "against", "for", "on", "to", "at",
+    "the", "same", "ok", "then", "him", "her", "them", "too", "also", "but", "is", "it",
+})
+# fmt: on
+"""Words that only link a name to the question before it."""
+
+
+# A possessive 's is no part of a folded word, so "what's the score" reads "what the score".
+
+
+def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | None:
+    """What such a message means; None for one that stands on its own."""
+    spoken = " ".join(word.folded for word in said)
+    if spoken in _WHY:
+        return WhySaid(text=text)
+    if spoken in _REDO:
+        return UndoSaid(text=text, redo=True)
+    if spoken in _SCORE and chat.match_on:
+        return BookSaid(text=text, verb=BookVerb.SCORE)
+    return _serving(text, spoken, chat)
+
+
+def _serving(text: str, spoken: str, chat: ChatView) -> ScoreSaid | None:
+    if not chat.match_on:
+        return None
+    if spoken in _WE_SERVE or spoken in _THEY_SERVE:
+        return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
+    if spoken in _SERVER_TWO:
+        return ScoreSaid(text=text, score=SaidScore(server=2))
+    return None
+
+
+def topic_carried(
+    said: Sequence[Word], mentions: Sequence[Mention], chat: ChatView
+) -> Topic | None:
+    """The last topic, for a message that only names somebody else: "and Lindqvist?"."""
+    named = [one for one in mentions if not one.pronoun]
+    if chat.last_topic is None or not named:
+        return None
+    rest = [
+        word.folded
+        for word in said
+        if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    ]
+    return chat.last_topic if all(word in _LINKING for word in rest) else None

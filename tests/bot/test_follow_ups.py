@@ -1,0 +1,64 @@
+"""Short messages lean on what stands: the last answer, the running match, the last change."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+def test_a_typed_why_gives_the_reasons_of_the_last_answer(demo: Talk) -> None:
+    demo.say("/plan")
+    assert "·" in demo.say("why?")
+
+
+def test_why_before_anything_was_asked_says_so(demo: Talk) -> None:
+    assert demo.say("why").startswith("Ask me something first")
+
+
+def test_a_bare_name_carries_the_last_topic_on(demo: Talk) -> None:
+    demo.say("/report okafor")
+    said = demo.say("and lindqvist?")
+    assert "Lindqvist" in said
+    assert demo.context.asked is not None
+    assert demo.context.asked.topic == "opponent_report"
+
+
+def test_redo_in_words_puts_back_what_undo_took(demo: Talk) -> None:
+    demo.say("note okafor: poaches a lot")
+    notes = demo.notes()
+    demo.say("undo")
+    assert demo.notes() != notes
+    demo.say("redo")
+    assert demo.notes() == notes
+
+
+def test_nothing_to_put_back_is_said(demo: Talk) -> None:
+    assert demo.say("redo").startswith("Nothing was taken back")
+
+
+@pytest.mark.parametrize(
+    ("said", "call"),
+    [("we serve first", "0-0-2. We serve"), ("they serve first", "0-0-2. They serve")],
+)
+def test_who_serves_first_may_be_said(demo: Talk, said: str, call: str) -> None:
+    assert demo.say(said).startswith(call)
+
+
+def test_the_score_can_be_asked_for(demo: Talk) -> None:
+    demo.say("we serve first")
+    demo.say("our point")
+    assert demo.say("what's the score?").startswith("1-0-2")
+
+
+def test_a_risen_score_tells_who_serves(demo: Talk) -> None:
+    # Only the serving side scores (2025 edition, 12.B): at 5-4 on our serve, 5 all is theirs.
+    demo.say("we serve first")
+    demo.say("we're up 5-4 serving")
+    assert demo.say("5 all").startswith("5-5-1. They serve")
+
+
+def test_a_won_game_of_three_is_not_the_match(demo: Talk) -> None:
+    demo.say("we serve first")
+    assert demo.say("won 11-9").startswith("Game ours, 11-9")
+    assert demo.context.match is not None
+    assert demo.say("they serve first").startswith("0-0-2. They serve")
