@@ -101,6 +101,10 @@ def start_game(desk: Desk, *, we_serve: bool, match: MatchId) -> Reply:
         return already_counted(desk, match)
     if any(one.kind is not EntryKind.GAME for one in standing):
         return with_score(desk, match, wording("unclear.too_old"))
+    return _open_game(desk, match, we_serve=we_serve)
+
+
+def _open_game(desk: Desk, match: MatchId, *, we_serve: bool) -> Reply:
     row = desk.book.append(match, EntryKind.GAME, we_serve=we_serve, inbox=desk.inbox)
     return after_entry(desk, match, row)
 
@@ -216,7 +220,7 @@ def _serve_said(desk: Desk, match: MatchId, score: SaidScore, state: MatchState 
     """Who serves, or that the second server does, at the score as it stands."""
     if state is None or state.game.is_over:
         we_serve = True if score.we_serve is None else score.we_serve
-        return start_game(desk, we_serve=we_serve, match=match)
+        return _open_game(desk, match, we_serve=we_serve)
     game = state.game
     we_serve = game.we_serve if score.we_serve is None else score.we_serve
     same_side = we_serve is game.we_serve
