@@ -44,6 +44,7 @@ from bot.chat.topic_model import SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, read
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
+from knowledge.cautions import is_emergency
 from knowledge.vocabulary import PlayerId, Topic
 
 CERTAIN = 1.0
@@ -72,6 +73,9 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     typed = command(text)
     if typed is not None:
         return (_commanded(text, typed, chat),)
+    if is_emergency(text):
+        # Help comes first: such words are answered at once, never read or kept as a note.
+        return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
     message = _message(text, chat)
     if not message.said:
         return (Unclear(text=text, offers=()),)
