@@ -11,6 +11,8 @@ import math
 from enum import StrEnum
 from typing import Final
 
+from knowledge.emergencies import emergency_of
+
 SIMPLE_BELOW_F: Final = 80.0
 """Where the simple form (averaged with the temperature) stays below this, it stands."""
 
@@ -86,3 +88,8 @@ def heat_level(index_f: float) -> HeatLevel:
 
 def fahrenheit(celsius: float) -> float:
     return celsius * 9 / 5 + 32
+
+
+def is_emergency(words: str) -> bool:
+    """Whether the words tell of something that must stop play, whatever else they ask."""
+    return emergency_of(words) is not None

@@ -7,10 +7,10 @@ from functools import cache
 from types import MappingProxyType
 
 from knowledge import rulebook
-from knowledge.advice import Advice, Choice
+from knowledge.advice import Advice
 from knowledge.general_rule import GeneralRule, RuleDataError, load_table, read_rule
 from knowledge.situation import Situation
-from knowledge.tactics import answer_pattern, weather
+from knowledge.tactics import answer_pattern, other_meanings, smalltalk, weather
 from knowledge.vocabulary import Topic
 
 GENERAL_NOTE = "General rule: I don't work this one out from your notes yet."
@@ -34,6 +34,9 @@ def advise(situation: Situation) -> Advice:
     picked = _PICKED_BY_WORDS.get(situation.topic)
     if picked is not None:
         return picked(situation)
+    other = other_meanings.meaning(situation)
+    if other is not None:
+        return other_meanings.advise(situation, other, assumed=GENERAL_NOTE)
     found = general_rules()[situation.topic]
     return Advice(
         topic=situation.topic,
@@ -60,25 +63,12 @@ def _pattern(situation: Situation) -> Advice:
     return answer_pattern.advise(situation, assumed=GENERAL_NOTE)
 
 
-def _smalltalk(situation: Situation) -> Advice:
-    """A polite line and an example."""
-    return Advice(
-        topic=situation.topic,
-        call="Ask me about the match: I'm here for that.",
-        assumed='For example: "who covers the middle?"',
-        choices=(
-            Choice(label="who covers the middle?", topic=Topic.COVER_MIDDLE),
-            Choice(label="game plan", topic=Topic.GAME_PLAN),
-        ),
-    )
-
-
 _PICKED_BY_WORDS: Mapping[Topic, Callable[[Situation], Advice]] = MappingProxyType(
     {
         Topic.RULES_QUESTION: rulebook.advise,
         Topic.ANSWER_PATTERN: _pattern,
         Topic.WEATHER_OR_BODY: weather.advise,
-        Topic.SMALLTALK_OR_UNKNOWN: _smalltalk,
+        Topic.SMALLTALK_OR_UNKNOWN: smalltalk.advise,
     }
 )
 """Topics with several answers, of which the words pick one."""

@@ -5,10 +5,19 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from knowledge.advice import Advice
-from knowledge.cautions import FULL_SUN_ADDS_F, HEAT_DEFERS, fahrenheit, heat_index_f, heat_level
+from knowledge.advice import Advice, Confidence, Reason
+from knowledge.cautions import (
+    DEFERS,
+    FULL_SUN_ADDS_F,
+    HEAT_DEFERS,
+    fahrenheit,
+    heat_index_f,
+    heat_level,
+)
+from knowledge.emergencies import Emergency, emergency_of
 from knowledge.general_rule import GeneralRule, load_entries, overlap, read_rule
 from knowledge.situation import Situation, Wind
+from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.vocabulary import Topic
 
 _TEMPERATURE = re.compile(r"(\d{2,3})\s*(?:°|degrees?)?\s*([cf])\b", re.IGNORECASE)
@@ -30,6 +39,9 @@ WIND_WORDS = {
 def advise(situation: Situation) -> Advice:
     """The caution or the correction that the words ask for, with the heat index if they give it."""
     words = situation.asked.words
+    emergency = emergency_of(words)
+    if emergency is not None:
+        return _stop(emergency)
     index = said_heat_index_f(words)
     otherwise = HEAT_WORDS if index is not None else WIND_WORDS[situation.wind]
     found = find_entry(words) or find_entry(otherwise)
@@ -43,6 +55,45 @@ def advise(situation: Situation) -> Advice:
         unless=found.unless,
         caution=found.caution or (None if index is None else HEAT_DEFERS),
         numbers={} if index is None else {"heat_index_f": index},
+    )
+
+
+_FIRST_AID = {
+    Emergency.LIFE: (
+        "Stop. Call emergency help and medical staff now.",
+        ("Sit or lie down; don't stay alone", "Not breathing: start CPR, send for the AED"),
+    ),
+    Emergency.HEAT: (
+        "Stop now. Get medical staff; shade, cool down.",
+        ("Lie down, feet up; don't stay alone", "Confused or not sweating: emergency number"),
+    ),
+    Emergency.HEAD: (
+        "Stop now. Get medical staff: it may be the head.",
+        ("No more play today, even if it passes", "Worse, sick or sleepy: emergency number"),
+    ),
+    Emergency.EYE: (
+        "Stop now. Get medical staff: an eye can't wait.",
+        ("Don't rub or press; cover it loosely", "Sight changed: emergency number"),
+    ),
+    Emergency.INJURY: (
+        "Stop now. Get medical staff; don't play on it.",
+        ("Keep it still; press a clean cloth on bleeding", "Heavy bleeding: emergency number"),
+    ),
+}
+"""What to do first, in the words of general first-aid teaching (from memory)."""
+
+
+def _stop(emergency: Emergency) -> Advice:
+    call, first_aid = _FIRST_AID[emergency]
+    return Advice(
+        topic=Topic.WEATHER_OR_BODY,
+        call=call,
+        reasons=(
+            *(Reason(text=text, source=COMMON_PRACTICE) for text in first_aid),
+            Reason(text="Medical time-out: up to 15 minutes", source=rule("10.B")),
+        ),
+        caution=DEFERS,
+        confidence=Confidence.GENERAL_RULE,
     )
 
 

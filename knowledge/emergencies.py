@@ -1,0 +1,155 @@
+"""Words of an emergency: what must stop play before anything else is said.
+
+Better once too often than once too seldom, but a figure of speech is none: sayings are taken
+out before the signs are looked for.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from enum import StrEnum
+from typing import Final
+
+
+class Emergency(StrEnum):
+    """What kind of help comes first, gravest first."""
+
+    LIFE = "life"
+    HEAT = "heat"
+    HEAD = "head"
+    EYE = "eye"
+    INJURY = "injury"
+
+
+_WHO = r"(?:me|him|her|them|us|my partner|partner|she|he|i|you|somebody|someone)"
+_WHOSE = r"(?:my|the|his|her|their|your|partners|partner s)"
+_HIT = r"(?:hit|hits|hitting|struck|smacked|banged|bumped|cracked|knocked|whacked|nailed|smashed)"
+_BONE = r"(?:arm|leg|wrist|ankle|finger|hand|bone|nose|elbow|collarbone|hip|foot|toe|rib)s?"
+
+_SAYINGS: Final = (
+    r"heart of the (?:court|kitchen|plan|match|game|matter)",
+    r"(?:by|in|at|to|off by) heart",
+    r"sick of",
+    r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
+    r"(?:eye|eyes) contact",
+    r"(?:sun|glare|wind|light|lights|sweat) in (?:my|our|your|the|his|her|their) eyes?",
+    r"bleed(?:ing)? (?:points|rallies|errors)",
+    r"(?:chest|shoulder|head|eye) (?:high|height|level)",
+    r"(?:over|above|at) (?:my|our|his|her|their|the|your) heads?",
+    r"(?:balls?|serves?|paddles?|strings?|net|game|match) (?:is |are |was |got )?(?:broke|broken)",
+    r"broke (?:the|their|our|his|her|my) (?:ball|serve|paddle|net|rhythm|game|streak|run)",
+    r"broken (?:ball|paddle|net|serve|rhythm|play)",
+    r"(?:pop|pops|popped|popping) (?:it |them |the ball |balls? )?up",
+    r"knocked out of (?:the )?\w+",
+    r"(?:confused|confusion) (?:about|by|over|who|whose|which|where|on|when|between|with)\b",
+    r"throw(?:s|ing)? up (?:a|the|another|high|lobs?)\b",
+    r"(?:break|breaks|broke|breaking) (?:his|her|their|our|my) heart",
+)
+
+_SIGNS: Final = (
+    (
+        Emergency.LIFE,
+        (
+            rf"{_WHOSE} chest (?:\w+ ){{0,2}}(?:hurt\w*|pain\w*|tight\w*|pressure|ach\w+|burn\w*)",
+            r"chest (?:pains?|pressure|tight\w*|hurts?|is tight)",
+            r"chest feels? (?:tight|heavy|funny|weird)",
+            r"(?:pain|pressure|tightness|tight) (?:\w+ )?in (?:my|the|his|her) chest",
+            r"(?:can ?t|cannot|can not|couldn ?t|can hardly|can barely|hard to|trouble|"
+            r"difficulty|struggl\w+ to|unable to) (?:\w+ )?breath\w*",
+            r"short(?:ness)? of breath",
+            r"(?:can ?t|cannot) (?:get|catch) (?:my|his|her|a|their)?\s?(?:breath|air)",
+            r"not breathing",
+            r"heart (?:attack|pains?|hurts?|rac\w+|pounding|flutter\w*|skipp\w+|stopped|problem)",
+            r"palpitations?",
+            r"(?:left |right )?arm (?:\w+ ){0,2}(?:pains?|hurts?|numb\w*|tingl\w+|aches?|aching|"
+            r"went dead|feels? (?:dead|heavy|numb))",
+            r"(?:pain|numbness|tingling) (?:\w+ ){0,3}(?:left |right )?(?:arm|jaw)",
+            r"(?:unconscious|unresponsive|seizure|convuls\w+|slurr\w+|having a stroke|anaphyla\w+)",
+            r"face (?:is )?droop\w*",
+            r"collaps(?:ed|ing)",
+            r"(?:won ?t|not|doesn ?t|can ?t) wake up",
+            r"(?:throat|tongue) (?:is )?(?:closing|swell\w+)",
+        ),
+    ),
+    (
+        Emergency.HEAT,
+        (
+            r"(?:heat|sun) ?stroke",
+            r"(?:stopped|not|no longer) sweat\w+",
+            r"dizz\w*",
+            r"faint(?:ed|ing|s)?",
+            r"(?:light ?headed|woozy)",
+            r"(?:pass(?:ed|ing)|black(?:ed|ing)) out",
+            r"vomit\w*",
+            r"(?:throw|threw|throwing) up",
+            r"(?:puk\w+|nausea|nauseous|delirious)",
+            r"(?:confused|disoriented|confusion)",
+            r"(?:blurry|blurred|double) (?:vision|sight)",
+            r"(?:see|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
+            r"shiver\w+ (?:\w+ ){0,3}(?:heat|hot|sun)",
+        ),
+    ),
+    (
+        Emergency.HEAD,
+        (
+            r"concuss\w*",
+            r"(?:see|seeing|saw|sees) stars",
+            rf"{_HIT} (?:\w+ ){{0,2}}{_WHOSE} (?:head|skull|temple)",
+            rf"(?:fell|fall|landed|went down) (?:\w+ )?on {_WHOSE} (?:head|face)",
+            rf"{_WHOSE} head (?:\w+ )?{_HIT}",
+            rf"{_HIT} {_WHO} (?:\w+ ){{0,3}}in the (?:head|face|temple)",
+            rf"(?:{_HIT}|got it|took one|took it) (?:\w+ )?(?:in|on|to) the (?:head|temple)",
+            r"(?:head injury|knocked out cold|knocked out$)",
+            r"(?:bad|pounding|splitting|terrible|my|sudden) headache",
+            r"(?:have|has|got|getting) a (?:\w+ )?headache",
+            r"ringing (?:\w+ )?(?:ears?|head)",
+            r"neck (?:\w+ )?(?:hurts?|pain|numb)",
+        ),
+    ),
+    (
+        Emergency.EYE,
+        (
+            rf"(?:{_HIT}|poked|caught|took|got|ball|paddle) (?:\w+ ){{0,5}}(?:in|on|to) "
+            rf"(?:{_WHOSE} )?(?:left |right )?eyes?\b",
+            rf"(?:{_HIT}|poked) {_WHOSE} (?:left |right )?eyes?\b",
+            r"(?:in|to) the eye\b",
+            r"eyes? (?:\w+ ){0,2}(?:hurts?|pain\w*|bleed\w*|swell\w*|swollen|injur\w+)",
+            r"(?:can ?t|cannot) see (?:\w+ ){0,3}(?:eyes?|anything|nothing)",
+            r"black eye",
+        ),
+    ),
+    (
+        Emergency.INJURY,
+        (
+            r"(?:bleed\w*|blood|bloody (?:nose|knee|hand|arm|leg|face))",
+            rf"(?:broke|broken|fractured?) (?:\w+ ){{0,2}}{_BONE}\b",
+            rf"{_BONE} (?:\w+ ){{0,2}}(?:broke|broken|fractured)\b",
+            r"(?:broken bone|fracture|dislocat\w+)",
+            r"(?:heard|felt|hear|was|hearing) (?:a|something|it) (?:\w+ )?(?:pop|snap|crack)\w*",
+            r"(?:knee|ankle|calf|achilles|hamstring|shoulder|hip|elbow|wrist|back) "
+            r"(?:just )?(?:popped|snapped|gave out|tore)",
+            r"achilles (?:\w+ )?(?:tear|torn|ruptur\w+|snap\w*|pop\w*)",
+            r"(?:tore|ruptured) (?:my|his|her|their) \w+",
+            r"(?:can ?t|cannot) (?:walk|put weight|stand on|feel my|move my|move his|move her)",
+        ),
+    ),
+)
+
+_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + ")")
+_KINDS: Final = tuple(
+    (kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS
+)
+
+
+def emergency_of(words: str) -> Emergency | None:
+    """The gravest emergency that the words tell of; None if none does."""
+    said = _SAYING.sub(" ~ ", _folded(words))
+    return next((kind for kind, signs in _KINDS if signs.search(said)), None)
+
+
+def _folded(words: str) -> str:
+    """Lower case without accents or punctuation, one blank between words."""
+    plain = unicodedata.normalize("NFKD", words.casefold()).replace("’", "'")
+    kept = "".join(c for c in plain if not unicodedata.combining(c))
+    return " ".join(re.sub(r"[^a-z0-9]+", " ", kept.replace("'", " ")).split())

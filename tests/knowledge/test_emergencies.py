@@ -1,0 +1,110 @@
+"""Emergencies: the first line stops play and calls for help; figures of speech are none.
+
+Signs from general first-aid teaching (from memory); the sentences are our own.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from knowledge.advice import CALL_LIMIT
+from knowledge.cautions import is_emergency
+from knowledge.situation import Asked, Situation
+from knowledge.tactics import advise
+from knowledge.vocabulary import Topic
+
+FOR = [
+    "ball hit me in the eye",
+    "took one in the eye, cant see out of it",
+    "her eye is bleeding",
+    "seeing stars after that fall",
+    "I hit my head on the fence",
+    "tom fell on his head",
+    "the ball hit my partner in the face",
+    "I think she has a concussion",
+    "my chest hurts",
+    "CHEST PAIN",
+    "tightness in my chest",
+    "my left arm hurts and feels numb",
+    "tingling down the left arm",
+    "i can't breathe",
+    "I CAN’T BREATHE",
+    "trouble breathing here",
+    "dizzy",
+    "feeling light-headed",
+    "mira just fainted",
+    "partner passed out",
+    "he is vomiting",
+    "I threw up after the game",
+    "tom seems confused and stopped sweating",
+    "is this heat stroke",
+    "there is blood on the court",
+    "my nose is bleeding",
+    "think i broke my wrist",
+    "her ankle is broken",
+    "heard a pop in my calf",
+    "felt something snap",
+    "my achilles popped",
+    "he collapsed",
+    "heart racing and wont stop",
+    "bad headache since the fall",
+    "i can't walk on it",
+]
+AGAINST = [
+    "",
+    "we're dying out there",
+    "they are killing us",
+    "their lobs are killing me",
+    "aim for the heart of the court",
+    "know the plan by heart",
+    "keep your eye on the ball",
+    "eyes on the ball",
+    "eye contact with my partner before the serve",
+    "sun in my eyes on this side",
+    "he drives at my chest",
+    "speed up chest high",
+    "they lob over my head",
+    "ball goes over our heads every time",
+    "aim at the head? never",
+    "we are bleeding points",
+    "okafor pops up backhands",
+    "my dinks keep popping up",
+    "the ball broke, what now",
+    "is that a broken ball",
+    "we broke their rhythm",
+    "I'm confused about the score",
+    "confused who takes the middle",
+    "sick of their lobs",
+    "throw up a lob when stretched",
+    "we got knocked out of the draw",
+    "who covers the middle",
+    "out of breath, tired legs",
+    "my elbow is a bit sore",
+    "how do I take pace off the return",
+    "we are getting smashed",
+    "he hits every ball in the middle",
+    "she hits with the arm, slow feet",
+    "reset my head after a loss",
+    "is it a fault if the ball hits my hand",
+]
+
+
+@pytest.mark.parametrize("said", FOR)
+def test_an_emergency_is_heard_and_answered_first(said: str) -> None:
+    assert is_emergency(said)
+    asked = Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words=said))
+    advice = advise(asked)
+    assert advice.call.startswith("Stop")
+    assert "medical staff" in advice.call or "emergency help" in advice.call
+    assert len(advice.call) <= CALL_LIMIT
+    assert advice.caution is not None
+
+
+@pytest.mark.parametrize("said", AGAINST)
+def test_a_figure_of_speech_is_no_emergency(said: str) -> None:
+    assert not is_emergency(said)
+
+
+def test_prevention_is_for_those_who_ask_about_it() -> None:
+    asked = Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words="should I wear goggles"))
+    assert advise(asked).call.startswith("Wear eye protection")
