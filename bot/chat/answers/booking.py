@@ -17,6 +17,7 @@ from bot.chat.wording import wording
 from knowledge.vocabulary import Mode, PlayerId
 
 EXAMPLES = 3
+PAIR = 2
 SHOWN_PLAYERS = 20
 
 
@@ -25,7 +26,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
     desk.trace |= {"verb": said.verb}
     match said.verb:
         case BookVerb.START:
-            return _start()
+            return _start(desk)
         case BookVerb.HELP:
             return Reply(text=wording("help.text").strip())
         case BookVerb.WHO:
@@ -46,14 +47,20 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return Reply(text=wording(f"book.{said.verb}"))
 
 
-def example_text(number: int) -> str:
-    """The example question of a /start button; KeyError for a number we never offered."""
-    return wording(f"example.{number}")
+def example_text(desk: Desk, number: int) -> str:
+    """The example question of a /start button, about whom this chat knows.
+
+    KeyError for a number we never offered.
+    """
+    them = desk.names(desk.context.theirs)
+    if len(them) != PAIR:
+        return wording(f"example.{number}")
+    return wording(f"example_known.{number}").format(one=them[0], other=them[1])
 
 
-def _start() -> Reply:
+def _start(desk: Desk) -> Reply:
     examples = [
-        Button(label=example_text(number), payload=tap(Verb.EXAMPLE, number))
+        Button(label=example_text(desk, number), payload=tap(Verb.EXAMPLE, number))
         for number in range(1, EXAMPLES + 1)
     ]
     return Reply(text=wording("start.text").strip(), buttons=rows(examples))

@@ -133,7 +133,7 @@ def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:
 def _example(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     if not 1 <= number <= EXAMPLES:
         raise BadPayloadError(f"there is no example {number}")
-    return read_again(desk, example_text(number), None)
+    return read_again(desk, example_text(desk, number), None)
 
 
 HIGHEST_NUMBER = 2**63 - 1
