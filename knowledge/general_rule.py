@@ -34,13 +34,17 @@ UNTELLING = frozenset(_UNTELLING_WORDS.split())
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GeneralRule:
-    """What holds where nothing about these people is used. `words` pick it, if several could."""
+    """What holds where nothing about these people is used. `words` pick it, if several could.
+
+    `together` picks it before any `words` do: one of each group must be said.
+    """
 
     call: str
     reasons: tuple[Reason, ...]
     unless: str | None = None
     caution: str | None = None
     words: tuple[str, ...] = ()
+    together: tuple[tuple[str, ...], ...] = ()
 
 
 def load_table(package: str, name: str) -> dict[str, object]:
@@ -67,7 +71,14 @@ def read_rule(row: Mapping[str, object]) -> GeneralRule:
         unless=_optional(row, "unless"),
         caution=_optional(row, "caution"),
         words=read_words(row) if "words" in row else (),
+        together=_groups(row.get("together", [])),
     )
+
+
+def _groups(said: object) -> tuple[tuple[str, ...], ...]:
+    if not isinstance(said, list) or not all(isinstance(group, list) and group for group in said):
+        raise RuleDataError(f"together is a list of groups of words, not {said!r}")
+    return tuple(tuple(str(word) for word in group) for group in said)
 
 
 def read_words(row: Mapping[str, object]) -> tuple[str, ...]:
@@ -109,9 +120,20 @@ def _optional(row: Mapping[str, object], key: str) -> str | None:
     return fitting(row[key], LINE_LIMIT) if key in row else None
 
 
+def groups_said(rule: GeneralRule, said: str) -> int:
+    """How many groups of words stand together in a question; 0 unless all of them do."""
+    tokens = _tokens(said)
+    stands = all(any(_covered(word.split(), tokens) for word in group) for group in rule.together)
+    return len(rule.together) if stands else 0
+
+
+def _tokens(said: str) -> list[str]:
+    return re.findall(r"[a-z0-9]+", said.lower().replace("'", "").replace("’", ""))
+
+
 def overlap(keywords: Iterable[str], said: str) -> int:
     """How many telling words of a question the keywords cover; a phrase must stand whole."""
-    tokens = re.findall(r"[a-z0-9]+", said.lower().replace("'", "").replace("’", ""))
+    tokens = _tokens(said)
     covered: set[int] = set()
     for keyword in keywords:
         covered |= _covered(keyword.split(), tokens)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from knowledge.advice import Advice
-from knowledge.general_rule import GeneralRule, load_entries, overlap, read_rule
+from knowledge.general_rule import GeneralRule, groups_said, load_entries, overlap, read_rule
 from knowledge.situation import Situation
 from knowledge.vocabulary import Topic
 
@@ -29,9 +29,16 @@ def advise(situation: Situation) -> Advice:
 
 
 def find_rule(words: str) -> GeneralRule | None:
-    """The entry that covers most of the words, the earlier one if equal; None if none does."""
-    best = max(rules(), key=lambda entry: overlap(entry.words, words))
-    return best if overlap(best.words, words) else None
+    """The entry whose groups of words are all said, else the one that covers most of the words.
+
+    The earlier one if equal; None if none does.
+    """
+    best = max(rules(), key=lambda entry: _fit(entry, words))
+    return best if any(_fit(best, words)) else None
+
+
+def _fit(entry: GeneralRule, words: str) -> tuple[int, int]:
+    return groups_said(entry, words), overlap(entry.words, words)
 
 
 @cache
