@@ -26,9 +26,10 @@ _SHORTEST_QUESTION = 3  # words
 def asking_part(words: Sequence[str], start: int, end: int) -> tuple[int, int]:
     """The part of words[start:end] from its last "where do", "should we" on; else all of it."""
     for at in range(end - _SHORTEST_QUESTION, start - 1, -1):
-        pair = (words[at], words[at + 1])
-        if (pair[0] in _WH and pair[1] in _AFTER_WH) or (
-            pair[0] in _VERBS and pair[1] in _SUBJECTS
-        ):
+        word, following = words[at], words[at + 1]
+        if word in _WH and following in _AFTER_WH:
             return at, end
+        if word in _VERBS and following in _SUBJECTS:
+            opened = at > start and words[at - 1] in _WH
+            return at - opened, end
     return start, end

@@ -1,7 +1,7 @@
-"""What the topic model sees of a message: hashed features, each tied to the tokens it came from.
+"""What the topic model sees of a message: features by key, each tied to the tokens it came from.
 
-Five groups: words, characters, concepts (with who does what to whom, in order), form (how it
-asks, and the topic before), and the words of the part that asks.
+Six groups: words, characters, concepts (with who does what to whom, in order), form (how it
+asks), the topic before, and the words of the part that asks.
 """
 
 from __future__ import annotations
@@ -18,15 +18,17 @@ from bot.chat.utterance import Utterance
 from bot.chat.wordforms import ROLE_OF, Word, spell_out, stem
 from knowledge.vocabulary import Topic
 
-BUCKETS = 1 << 15
-GROUPS = 5
 SHORTEST_GRAM, LONGEST_GRAM = 3, 5
 SHORT_MESSAGE_WORDS = 4  # no longer ones lean on the topic before them unless they say so
 LONGEST_COUNTED_WORDS = 8
 WORDS_A_STEP, STEPS = 6, 6  # message length in rough steps, so that ramblers look alike
 
 _LEANING_STARTS = frozenset(
-    ["and", "or", "then", "so", "but", "what about", "how about", "also", "same", "ok", "even"]
+    [
+        *("and", "or", "then", "so", "but", "also", "same", "ok", "even", "only", "another"),
+        *("what about", "how about", "what if", "does that", "does it", "does this", "is that"),
+        *("if it", "still", "would that", "is it"),
+    ]
 )
 _KEPT_IN_ORDER = frozenset(
     [
@@ -37,7 +39,7 @@ _KEPT_IN_ORDER = frozenset(
 
 Place = tuple[int, int]
 Group = dict[int, Place]
-"""Buckets of one group, each with the tokens [start, end) it came from."""
+"""Keys of one group's features, each with the tokens [start, end) it came from."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,20 +52,21 @@ class Seen:
 
 
 @lru_cache(maxsize=1 << 15)
-def bucket_of(name: str) -> int:
-    return crc32(name.encode()) % BUCKETS
+def key_of(name: str) -> int:
+    """A feature's key: 32 bits, so that two of a hundred thousand features rarely share one."""
+    return crc32(name.encode())
 
 
 @lru_cache(maxsize=8192)
-def _character_buckets(word: str) -> tuple[int, ...]:
-    """The buckets of a word's runs of 3 to 5 characters, edges marked."""
+def _character_keys(word: str) -> tuple[int, ...]:
+    """The keys of a word's runs of 3 to 5 characters, edges marked."""
     edged = f"_{word}_"
     runs = {
         edged[at : at + length]
         for length in range(SHORTEST_GRAM, LONGEST_GRAM + 1)
         for at in range(max(1, len(edged) - length + 1))
     }
-    return tuple(sorted({crc32(f"c:{run}".encode()) % BUCKETS for run in runs}))
+    return tuple(sorted({crc32(f"c:{run}".encode()) for run in runs}))
 
 
 def extract(
@@ -83,7 +86,8 @@ def extract(
         _word_group(words),
         _character_group(typed),
         _concept_group(words, hits, asked),
-        _form_group(words, asked, len(typed), utterance, context_topic),
+        _form_group(words, asked, len(typed), utterance),
+        _context_group(words, len(typed), context_topic),
         _asking_group(words[asked[0] : asked[1]]),
     )
     strange = sum(
@@ -103,7 +107,7 @@ def _asked(words: Sequence[Word], utterance: Utterance) -> tuple[int, int]:
 
 
 def _add(group: Group, name: str, start: int, end: int) -> None:
-    group.setdefault(bucket_of(name), (start, end))
+    group.setdefault(key_of(name), (start, end))
 
 
 def _add_runs(group: Group, words: Sequence[Word], mark: str) -> list[str]:
@@ -138,8 +142,8 @@ def _character_group(typed: Sequence[str]) -> Group:
     group: Group = {}
     for at, word in enumerate(typed):
         if word[0] != "<":
-            for bucket in _character_buckets(word):
-                group.setdefault(bucket, (at, at + 1))
+            for key in _character_keys(word):
+                group.setdefault(key, (at, at + 1))
     return group
 
 
@@ -194,7 +198,6 @@ def _form_group(
     asked: tuple[int, int],
     count: int,
     utterance: Utterance,
-    context_topic: Topic | None,
 ) -> Group:
     texts = [word.text for word in words]
     names = [
@@ -207,11 +210,18 @@ def _form_group(
         "oq2:" + " ".join(texts[asked[0] : asked[0] + 2]),
         *(f"h:{text}" for text in sorted(set(texts)) if text.startswith("<")),
     ]
-    if context_topic is not None:
-        names.append(f"t:{'leans' if _leans(texts) else 'stands'} {context_topic.value}")
     group: Group = {}
     for name in names:
         _add(group, name, 0, count)
+    return group
+
+
+def _context_group(words: Sequence[Word], count: int, context_topic: Topic | None) -> Group:
+    """The topic before, alone in its group so that it can outweigh a bare "and the other one?"."""
+    group: Group = {}
+    if context_topic is not None:
+        how = "leans" if _leans([word.text for word in words]) else "stands"
+        _add(group, f"t:{how} {context_topic.value}", 0, count)
     return group
 
 

@@ -28,8 +28,16 @@ class PhraseFileError(ValueError):
 
 def phrases_of(topic: Topic) -> tuple[Phrase, ...]:
     """The topic's phrases, then its follow-ups."""
+    return parse_phrases(_text(topic), topic)
+
+
+def parse_phrases(text: str, topic: Topic) -> tuple[Phrase, ...]:
+    """A phrase file's text: one phrase a line; a follow-up line is "topic before > text".
+
+    Raises PhraseFileError for another topic's file, too few phrases or a bad follow-up.
+    """
+    data = tomllib.loads(text)
     name = f"{topic.value}.toml"
-    data = tomllib.loads(_text(topic))
     if data.get("topic") != topic.value:
         raise PhraseFileError(f"{name}: topic is {data.get('topic')!r}, expected {topic.value!r}")
     plain = [Phrase(text=line, topic=topic) for line in _lines(data.get("phrases", ""))]

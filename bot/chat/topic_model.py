@@ -1,4 +1,4 @@
-"""Which topic a question is about: one linear model over hashed features, with its doubt.
+"""Which topic a question is about: one linear model over the features, with its doubt.
 
 The weights are a ridge regression of the 33 topics (one column each), trained by
 tests/train/train_topics.py and shipped as `data/topics.npz`. Two logistic curves, fitted on
@@ -20,13 +20,12 @@ from typing import Any, NamedTuple
 import numpy as np
 import numpy.typing as npt
 
+from bot.chat.feature_table import FeatureTable, Indices, Numbers, Vector
 from bot.chat.features import Seen, extract
 from bot.chat.lexicon import Lexicon, the_lexicon
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
 from knowledge.vocabulary import Topic
-
-Numbers = npt.NDArray[np.float32]
 
 SHOWN = 3
 """Topics a user sees: the answer and two offers, or three offers when we ask."""
@@ -103,11 +102,11 @@ class Calibration:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TopicModel:
-    """Weights by bucket and topic (whole numbers times `scale`), how telling a bucket is, words."""
+    """Weights by feature and topic (whole numbers times the topic's scale), and words known."""
 
+    table: FeatureTable
     weights: npt.NDArray[np.int8]
     scale: Numbers
-    telling: Numbers
     known: frozenset[str]
     calibration: Calibration
     recipe: Mapping[str, Any]
@@ -115,41 +114,30 @@ class TopicModel:
     def see(self, utterance: Utterance, lexicon: Lexicon, context_topic: Topic | None) -> Seen:
         return extract(utterance, lexicon, known=self.known, context_topic=context_topic)
 
-    def scores(self, seen: Seen) -> Numbers:
+    def scores(self, vector: Vector) -> Numbers:
         """One score a topic, about 1 for a clear case and 0 for the others."""
-        buckets = np.array([b for group in seen.groups for b in group], dtype=np.intp)
-        if not len(buckets):
-            return np.zeros(len(TOPICS), dtype=np.float32)
-        result: Numbers = values_of(seen, self.telling) @ self.weights[buckets].astype(np.float32)
-        return result * self.scale
+        scores: Numbers = vector.values @ self.weights[vector.rows].astype(np.float32)
+        return scores * self.scale
 
-    def votes(self, seen: Seen, tokens: int, *, winner: int, other: int) -> Numbers:
-        """For each token, how much it spoke for the winner against the other topic."""
-        buckets, places = _flat(seen)
-        pair = self.weights[buckets][:, [winner, other]] * self.scale[[winner, other]]
+    def votes(self, vector: Vector, places: Indices, *, winner: int, other: int) -> Numbers:
+        """For each token, how much it spoke for the winner against the other topic.
+
+        `places` are the tokens [start, end) of each row of the vector.
+        """
+        pair = self.weights[vector.rows][:, [winner, other]] * self.scale[[winner, other]]
         width = np.maximum(1, places[:, 1] - places[:, 0])
-        share = values_of(seen, self.telling) * (pair[:, 0] - pair[:, 1]) / width
-        steps = np.zeros(tokens + 1, dtype=np.float32)
+        share = vector.values * (pair[:, 0] - pair[:, 1]) / width
+        steps = np.zeros(places.max(initial=0) + 1, dtype=np.float32)
         np.add.at(steps, places[:, 0], share)
         np.subtract.at(steps, places[:, 1], share)
-        votes: Numbers = np.cumsum(steps)[:tokens]
+        votes: Numbers = np.cumsum(steps)[:-1]
         return votes
 
 
-def _flat(seen: Seen) -> tuple[npt.NDArray[np.intp], npt.NDArray[np.intp]]:
-    """All buckets in order of the groups, and the tokens [start, end) of each."""
-    buckets = [bucket for group in seen.groups for bucket in group]
+def _places(seen: Seen) -> Indices:
+    """The tokens [start, end) of every feature, in order of the groups."""
     places = [place for group in seen.groups for place in group.values()]
-    return np.array(buckets, dtype=np.intp), np.array(places, dtype=np.intp).reshape(-1, 2)
-
-
-def values_of(seen: Seen, telling: Numbers) -> Numbers:
-    """The features' values in order of the groups: telling ones more, every group of length 1."""
-    parts = []
-    for group in seen.groups:
-        part = telling[np.fromiter(group, dtype=np.intp, count=len(group))]
-        parts.append(part / (np.sqrt((part * part).sum()) or 1))
-    return np.concatenate(parts)
+    return np.array(places, dtype=np.intp).reshape(-1, 2)
 
 
 def signals_of(scores: Numbers, chances: Numbers, seen: Seen) -> tuple[float, ...]:
@@ -183,9 +171,9 @@ def load_model(content: bytes) -> TopicModel:
         recipe = json.loads(bytes(stored["recipe"]).decode())
         words = bytes(stored["known"]).decode().split("\n")
         return TopicModel(
+            table=FeatureTable(keys=stored["keys"], telling=stored["telling"].astype(np.float32)),
             weights=stored["weights"],
             scale=stored["scale"],
-            telling=stored["telling"].astype(np.float32),
             known=frozenset(words),
             calibration=Calibration.parse(recipe["calibration"]),
             recipe=recipe,
@@ -197,9 +185,10 @@ def dump_model(model: TopicModel) -> bytes:
     stored = BytesIO()
     np.savez_compressed(
         stored,
+        keys=model.table.keys,
+        telling=model.table.telling.astype(np.float16),
         weights=model.weights,
         scale=model.scale,
-        telling=model.telling.astype(np.float16),
         known=np.frombuffer("\n".join(sorted(model.known)).encode(), dtype=np.uint8),
         recipe=np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8),
     )
@@ -216,11 +205,12 @@ def recognise(
     """The topic a question is most likely about, how sure that is, and which words spoke for it."""
     model = model or the_model()
     seen = model.see(utterance, the_lexicon(), context_topic)
-    scores = model.scores(seen)
+    vector = model.table.vector(seen)
+    scores = model.scores(vector)
     chances = chances_of(scores, model.calibration.sharpness)
     said = Said(words=utterance.words, match_on=match_on)
     guess = guess_of(model.calibration, scores, signals_of(scores, chances, seen), said)
-    return replace(guess, why=_why(model, utterance, seen, guess))
+    return replace(guess, why=_why(model, utterance, vector, _places(seen), guess))
 
 
 def guess_of(
@@ -245,14 +235,15 @@ def _band(confidence: float, shown: float, ask_below: float) -> Band:
     return Band.SURE if confidence >= SURE_FROM else Band.HALF_SURE
 
 
-def _why(model: TopicModel, utterance: Utterance, seen: Seen, guess: TopicGuess) -> tuple[str, ...]:
-    tokens = utterance.tokens
+def _why(
+    model: TopicModel, utterance: Utterance, vector: Vector, places: Indices, guess: TopicGuess
+) -> tuple[str, ...]:
     winner, other = (TOPICS.index(topic) for topic, _ in guess.ranked[:2])
-    votes = model.votes(seen, len(tokens), winner=winner, other=other)
+    votes = model.votes(vector, places[vector.known], winner=winner, other=other)
     strongest = max(votes, default=0)
     telling = [
         (vote, token)
-        for vote, token in zip(votes, tokens, strict=True)
+        for vote, token in zip(votes, utterance.tokens, strict=False)
         if vote > 0 and vote >= _REASON_SHARE * strongest
     ]
     telling.sort(key=lambda pair: -pair[0])

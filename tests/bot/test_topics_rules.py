@@ -1,0 +1,54 @@
+"""Each pair rule in a case that calls for it, and in one that does not."""
+
+from __future__ import annotations
+
+import pytest
+
+from bot.chat.topic_rules import RULES, Said, apply_rules
+from knowledge.vocabulary import Topic
+
+CASES = {
+    "odds are a chance": ("what are the odds at <score>", "is a gamble right at <score>"),
+    "size is a weight": ("how big is this point", "how likely is it now"),
+    "a toss is won before the match": (
+        "won the toss and it is windy",
+        "my toss drifts in the wind",
+    ),
+    "legal is the rulebook's word": ("is an ernie legal there", "is an ernie smart there"),
+    "two words in a match want a cue": ("what now", "what do we change about our returns now"),
+}
+
+
+def _rank(rule_name: str) -> tuple[Topic, ...]:
+    """The rule's better topic second, behind one that it may overtake."""
+    rule = next(rule for rule in RULES if rule.name == rule_name)
+    rest = [topic for topic in Topic if topic not in (rule.better, rule.than[0])]
+    return (rule.than[0], rule.better, *rest)
+
+
+@pytest.mark.parametrize("name", [rule.name for rule in RULES])
+def test_a_rule_lifts_its_topic_when_its_words_are_there(name: str) -> None:
+    ranked = _rank(name)
+    said = Said(words=tuple(CASES[name][0].split()), match_on=True)
+    assert apply_rules(ranked, said)[0] is ranked[1]
+    assert sorted(apply_rules(ranked, said)) == sorted(ranked)
+
+
+@pytest.mark.parametrize("name", [rule.name for rule in RULES])
+def test_a_rule_keeps_still_when_they_are_not(name: str) -> None:
+    ranked = _rank(name)
+    said = Said(words=tuple(CASES[name][1].split()), match_on=True)
+    assert apply_rules(ranked, said) == ranked
+
+
+@pytest.mark.parametrize("name", [rule.name for rule in RULES])
+def test_a_rule_reaches_no_further_than_the_first_three(name: str) -> None:
+    first, better, *rest = _rank(name)
+    ranked = (first, *rest[:2], better, *rest[2:])
+    said = Said(words=tuple(CASES[name][0].split()), match_on=True)
+    assert apply_rules(ranked, said) == ranked
+
+
+def test_short_words_ask_for_a_cue_only_in_a_match() -> None:
+    ranked = _rank("two words in a match want a cue")
+    assert apply_rules(ranked, Said(words=("what", "now"), match_on=False)) == ranked
