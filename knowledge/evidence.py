@@ -40,6 +40,12 @@ LASTING_FACTS = frozenset({Trait.HAND, Trait.HEIGHT, Trait.TWO_HANDED_BACKHAND})
 AMBIDEXTROUS_LOG_ODDS = math.log(0.02)
 """Two forehands are rare, about one player in fifty of either hand. Common practice, no source."""
 
+TAKEN_BACK_WEIGHT = 0.2
+"""What is left of a claim once its own author says the opposite later. Common practice."""
+
+OPEN_LEVEL = 0.15
+"""Notes for and against that leave a level below this settle nothing. Our own guess."""
+
 FACT_KNOWN_CHANCE = 0.75
 """Below this chance the best-supported value of a fact counts as not known."""
 
@@ -90,6 +96,20 @@ class TraitEstimate:
         """How many observations stand behind it, after repeats of one day are taken out."""
         return self.says_yes + self.says_no
 
+    @property
+    def agreeing(self) -> int:
+        """How many of them say what the level says."""
+        return self.says_no if self.level < 0 else self.says_yes
+
+    @property
+    def disagreeing(self) -> int:
+        return self.notes - self.agreeing
+
+    @property
+    def is_open(self) -> bool:
+        """Whether the notes contradict each other so much that nothing should rest on them."""
+        return self.disagreeing > 0 and abs(self.level) < OPEN_LEVEL
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FactEstimate:
@@ -100,6 +120,7 @@ class FactEstimate:
     evidence: tuple[EvidenceId, ...]
     contradicted: bool
     newest_day: int
+    disagreeing: int = 0
 
     @property
     def known(self) -> Value | None:
@@ -146,8 +167,10 @@ class Profile:
 def estimate_trait(observations: Iterable[Observation], *, today: int) -> TraitEstimate:
     """Level of one skill or habit from its observations, as of day `today` (ordinal).
 
-    Method: 1. keep the weightiest claim per author and day; 2. weigh each by hearsay and
-    age, 2^(-age / HALF_LIFE_DAYS), a future day counting as today; 3. a = 1 + weights for,
+    Method: 1. keep the weightiest claim per author and day, of those that say what the author
+    said last that day; 2. weigh each by hearsay and age, 2^(-age / HALF_LIFE_DAYS), a future day
+    counting as today, and by TAKEN_BACK_WEIGHT if its author later said the opposite;
+    3. a = 1 + weights for,
     b = 1 + weights against; 4. level = (a - b) / (a + b), variance 4ab / ((a+b)^2 (a+b+1)),
     the beta distribution's moments stretched to (-1, 1).
     """
@@ -155,7 +178,7 @@ def estimate_trait(observations: Iterable[Observation], *, today: int) -> TraitE
     a = b = 1.0
     yes = no = 0
     for one in kept:
-        weight = _counted_weight(one, today=today)
+        weight = _counted_weight(one, today=today) * _standing(one, kept)
         if _speaks_for(one):
             a, yes = a + weight, yes + 1
         else:
@@ -185,7 +208,7 @@ def estimate_fact(observations: Iterable[Observation], *, today: int) -> FactEst
     if Value.AMBIDEXTROUS in support:
         support[Value.AMBIDEXTROUS] = AMBIDEXTROUS_LOG_ODDS
     for one in kept:
-        step = _fact_log_odds(one, today=today)
+        step = _fact_log_odds(one, today=today) * _standing(one, kept)
         support[one.value] += -step if one.denied else step
     best = max(values, key=lambda value: support[value])
     chance = 1 / sum(math.exp(support[value] - support[best]) for value in values)
@@ -193,9 +216,15 @@ def estimate_fact(observations: Iterable[Observation], *, today: int) -> FactEst
         value=best,
         chance=chance,
         evidence=tuple(sorted(one.evidence for one in kept)),
-        contradicted=len({(one.value, one.denied) for one in kept}) > 1,
+        contradicted=any(not _agrees(one, best) for one in kept),
         newest_day=max(one.day for one in kept),
+        disagreeing=sum(not _agrees(one, best) for one in kept),
     )
+
+
+def _agrees(one: Observation, value: Value) -> bool:
+    """Whether a claim fits a fact's value: a denial of another value does."""
+    return (one.value is value) is not one.denied
 
 
 def _fact_log_odds(one: Observation, *, today: int) -> float:
@@ -238,12 +267,41 @@ def _speaks_for(one: Observation) -> bool:
 
 
 def _weightiest_per_author_and_day(observations: Iterable[Observation]) -> list[Observation]:
-    kept: dict[tuple[str, int], Observation] = {}
-    for one in sorted(observations, key=lambda each: each.evidence):
-        key = (one.author, one.day)
-        if key not in kept or _weighs_more(one, kept[key]):
-            kept[key] = one
-    return list(kept.values())
+    """One claim per author and day: the weightiest that does not contradict the day's last."""
+    by_day: dict[tuple[str, int], list[Observation]] = defaultdict(list)
+    for one in sorted(observations, key=_told):
+        by_day[one.author, one.day].append(one)
+    kept = []
+    for day in by_day.values():
+        best = day[-1]
+        for one in day:
+            if not _contradict(one, day[-1]) and _weighs_more(one, best):
+                best = one
+        kept.append(best)
+    return sorted(kept, key=_told)
+
+
+def _told(one: Observation) -> tuple[int, list[tuple[int, str]]]:
+    """The order in which notes were written: by day, then by the numbers in their names."""
+    parts = [(int(part), "") if part.isdigit() else (0, part) for part in one.evidence.split(":")]
+    return one.day, parts
+
+
+def _contradict(one: Observation, other: Observation) -> bool:
+    if TRAITS[one.trait].kind is not TraitKind.FACT:
+        return _speaks_for(one) is not _speaks_for(other)
+    if one.denied is other.denied:
+        return not one.denied and one.value is not other.value
+    return one.value is other.value
+
+
+def _standing(one: Observation, kept: Iterable[Observation]) -> float:
+    """How much of a claim stands: less once its own author has said the opposite on a later day."""
+    taken_back = any(
+        other.author == one.author and other.day > one.day and _contradict(one, other)
+        for other in kept
+    )
+    return TAKEN_BACK_WEIGHT if taken_back else 1.0
 
 
 def _weighs_more(one: Observation, other: Observation) -> bool:

@@ -45,6 +45,9 @@ def computed(model: str) -> Source:
     return Source(kind=SourceKind.COMPUTED, citation=model)
 
 
-def book(*, notes: int) -> Source:
-    """Our own notes."""
-    return Source(kind=SourceKind.BOOK, citation=f"{notes} {'note' if notes == 1 else 'notes'}")
+def book(*, notes: int, against: int = 0) -> Source:
+    """Our own notes that say so, and how many say the opposite."""
+    counted = f"{notes} {'note' if notes == 1 else 'notes'}"
+    if against:
+        counted += f", {against} disagree{'s' if against == 1 else ''}"
+    return Source(kind=SourceKind.BOOK, citation=counted)

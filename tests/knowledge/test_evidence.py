@@ -122,6 +122,50 @@ def test_contradicting_notes_are_both_counted_and_shown() -> None:
     assert 0 < estimate.level < estimate_trait(dinks(STRENGTH, STRENGTH), today=TODAY).level
 
 
+def test_a_newer_note_of_the_same_author_weighs_more_than_their_older_one() -> None:
+    notes = dinks(WEAKNESS, STRENGTH, STRENGTH)  # today, yesterday, the day before
+    estimate = estimate_trait(notes, today=TODAY)
+    assert estimate.level < 0
+    assert (estimate.says_yes, estimate.says_no) == (2, 1)
+    assert (estimate.agreeing, estimate.disagreeing) == (1, 2)
+    others = estimate_trait(
+        [
+            notes[0],
+            *(observation(DINK, STRENGTH, number=n, age_days=n, author="tom") for n in (5, 6)),
+        ],
+        today=TODAY,
+    )
+    assert others.level > 0
+
+
+def test_said_and_taken_back_on_one_day_the_last_word_counts() -> None:
+    """ "poaches a lot", and an hour later "used to poach but doesn't now"."""
+    before = observation(DINK, STRENGTH, number=9, weight=1.5)
+    after = observation(DINK, STRENGTH, number=10, denied=True)
+    assert estimate_trait([before, after], today=TODAY).level < 0
+    assert estimate_trait([after, before], today=TODAY).says_yes == 0
+
+
+def test_one_for_and_one_against_leave_it_open() -> None:
+    both = [observation(DINK, STRENGTH), observation(DINK, WEAKNESS, number=2, author="tom")]
+    assert estimate_trait(both, today=TODAY).is_open
+    assert not estimate_trait(both[:1], today=TODAY).is_open
+
+
+def test_not_a_lefty_agrees_with_a_right_hander() -> None:
+    right = observation(Trait.HAND, Value.RIGHT)
+    not_left = observation(Trait.HAND, Value.LEFT, number=2, author="tom", denied=True)
+    fact = estimate_fact([right, not_left], today=TODAY)
+    assert fact is not None
+    assert fact.known is Value.RIGHT
+    assert not fact.contradicted
+    left = observation(Trait.HAND, Value.LEFT, number=3, author="lena")
+    disputed = estimate_fact([right, not_left, left], today=TODAY)
+    assert disputed is not None
+    assert disputed.contradicted
+    assert disputed.disagreeing == 1
+
+
 def test_a_denial_counts_half_against_what_it_denies() -> None:
     not_weak = estimate_trait([observation(DINK, WEAKNESS, denied=True)], today=TODAY)
     assert not_weak.level == pytest.approx(0.5 / 2.5)
