@@ -13,8 +13,8 @@ from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_picture import picture
-from knowledge.tactics.dink_words import call
-from knowledge.vocabulary import BallQuality, EvidenceId, RallyPoints, Topic, Trait
+from knowledge.tactics.dink_words import call, names_wing, places
+from knowledge.vocabulary import EvidenceId, RallyPoints, Topic, Trait
 
 ACROSS_ONLY = "across; not down the line"
 """How the dink's own answer says it; a plan's line has less room."""
@@ -24,29 +24,27 @@ ROOM = 50
 
 
 def dink_line(situation: Situation) -> Line | None:
-    """Where to dink; None without an opponent or an aim of our own.
+    """Where to dink, as the dink's own topic answers; None without an opponent or an aim.
 
-    Where one of us has weak dinks and the other's best aim is another one, the better line is
-    that player's, by name.
+    Where nobody says who asks, one of us has weak dinks, and their aim is another one, the line
+    is the other player's answer, by name.
     """
     if not situation.theirs:
         return None
+    asked = replace(situation, topic=Topic.AIM_DINK, asked=Asked())
+    for_asker = answer_dink(asked)
     shaky = [one for one in situation.ours if _has_weak_dinks(one)]
     able = [one for one in situation.ours if one not in shaky]
-    for_both = answer_dink(_before_the_rally(situation, shaky[0] if shaky else None))
-    line = _line(for_both, situation, only=None)
-    if not shaky or not able:
-        return line
-    for_one = answer_dink(_before_the_rally(situation, able[0]))
-    if for_one.ranking.best.option.id == for_both.ranking.best.option.id:
-        return line
-    by_name = _line(for_one, situation, only=able[0])
-    return max((each for each in (line, by_name) if each), key=_first, default=None)
+    if situation.striker is not None or not shaky or not able:
+        return _line(for_asker, situation, only=None)
+    safe = answer_dink(replace(asked, striker=shaky[0].player))
+    if _same_aim(safe, for_asker):
+        return _line(for_asker, situation, only=None)
+    return _line(answer_dink(replace(asked, striker=able[0].player)), situation, only=able[0])
 
 
-def _first(line: Line) -> tuple[int, float]:
-    """A line with more notes behind it goes first: it says more about these people."""
-    return len(line.evidence), line.per_100
+def _same_aim(one: DinkAnswer, other: DinkAnswer) -> bool:
+    return one.ranking.best.option.id == other.ranking.best.option.id
 
 
 def _has_weak_dinks(one: OnCourt) -> bool:
@@ -57,9 +55,12 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
     best = answer.best
     if best is None:
         return None
-    because, evidence = _grounds(answer, best, situation)
-    where = call(best).rstrip(".").replace(": ", ", ").removesuffix(", at the feet")
+    because, evidence, against = _grounds(answer, best, situation)
+    said = call(best, names_wing=names_wing(best, None))
+    where = said.rstrip(".").replace(": ", ", ").removesuffix(", at the feet")
     where = where.replace(ACROSS_ONLY, "across")
+    if len(where) + len(because) > ROOM:
+        where = where.replace(*places(best))
     if len(where) + len(because) > ROOM:
         where = where.partition(",")[0]
     if only is not None:
@@ -72,32 +73,25 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
         points=RallyPoints(_gain_over_any_aim(answer)),
         share=answer.ranking.share / (1 if only is None else len(situation.ours)),
         evidence=evidence,
+        against=against,
         arrow=_arrow(answer, situation),
-    )
-
-
-def _before_the_rally(situation: Situation, striker: OnCourt | None) -> Situation:
-    """The question as a plan puts it: a neutral ball, from either of our courts."""
-    return replace(
-        situation,
-        topic=Topic.AIM_DINK,
-        asked=Asked(ball=BallQuality.NEUTRAL),
-        ours=tuple(replace(one, side=None) for one in situation.ours),
-        striker=None if striker is None else striker.player,
     )
 
 
 def _grounds(
     answer: DinkAnswer, best: Aim, situation: Situation
-) -> tuple[str, tuple[EvidenceId, ...]]:
+) -> tuple[str, tuple[EvidenceId, ...], int]:
     """What notes say for the aim: a trait, or the hand that settles which wing is there."""
     driver = _driver(answer, situation)
     if driver is not None:
-        return said_of(driver.effect), driver.evidence
+        scale = driver.effect.scale
+        against = scale.estimate.disagreeing if scale else 0
+        return said_of(driver.effect), driver.evidence, against
     hand = best.target.profile.facts.get(Trait.HAND)
     if best.wing is None or hand is None:
-        return "", ()
-    return f"{fact_words(Trait.HAND, hand.value)} on the {best.target.side}", hand.evidence
+        return "", (), 0
+    because = f"{fact_words(Trait.HAND, hand.value)} on the {best.target.side}"
+    return because, hand.evidence, hand.disagreeing
 
 
 def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:
@@ -110,6 +104,7 @@ def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:
             and part.evidence
             and part.effect.scale is not None
             and part.effect.scale.player in theirs
+            and not part.effect.scale.estimate.is_open
         ),
         None,
     )
@@ -129,7 +124,7 @@ def _arrow(answer: DinkAnswer, situation: Situation) -> Arrow | None:
         None,
         ours=situation.ours,
         theirs=situation.theirs,
-        striker_side=best.target.side,
+        striker_side=answer.question.striker_side or best.target.side,
     )
     arrow = next(iter(drawn.arrows), None) if drawn else None
     return None if arrow is None else replace(arrow, label="dink", width=1.0)

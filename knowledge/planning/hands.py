@@ -84,6 +84,7 @@ def hands_line(situation: Situation) -> Line | None:
         points=weighed.gain,
         share=sizes.HANDS_SHARE,
         evidence=weighed.evidence,
+        against=weighed.against,
         arrow=_arrow(spot.target),
     )
 

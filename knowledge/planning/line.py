@@ -28,8 +28,9 @@ class Line:
     """A line of a plan. `points` are gained over the plain alternative, where it applies.
 
     `evidence` are the notes behind the trait that `because` names: none makes it a general
-    rule. `cue` is the same in at most eight words. `who` is the one of ours it speaks to, if
-    not both; `we_serve` says in which rallies it can be used, None in all.
+    rule. `against` of them say the opposite. `cue` is the same in at most eight words. `who` is
+    the one of ours it speaks to, if not both; `we_serve` says in which rallies it can be used,
+    None in all.
     """
 
     phase: Phase
@@ -39,6 +40,7 @@ class Line:
     share: float
     because: str = ""
     evidence: tuple[EvidenceId, ...] = ()
+    against: int = 0
     arrow: Arrow | None = None
     who: PlayerId | None = None
     we_serve: bool | None = None
@@ -63,5 +65,7 @@ class Line:
         return self.we_serve is None or self.we_serve is we_serve
 
     def reason(self) -> Reason:
-        notes = len(self.evidence)
-        return Reason(text=self.text, source=book(notes=notes) if notes else COMMON_PRACTICE)
+        if not self.evidence:
+            return Reason(text=self.text, source=COMMON_PRACTICE)
+        agreeing = len(self.evidence) - self.against
+        return Reason(text=self.text, source=book(notes=agreeing, against=self.against))

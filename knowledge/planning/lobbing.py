@@ -42,6 +42,7 @@ def lob_line(situation: Situation) -> Line | None:
         points=weighed.gain,
         share=sizes.LOB_SHARE,
         evidence=weighed.evidence,
+        against=weighed.against,
     )
 
 

@@ -81,7 +81,8 @@ def our_line(situation: Situation) -> Line | None:
 def _line(one: OnCourt, trait: Trait, habit: Habit) -> Line | None:
     estimate = one.profile.skill(trait)
     needs = _NEEDS_TOO.get(trait)
-    if estimate.level >= 0 or (needs is not None and one.profile.skill(needs).level < 0):
+    unable = needs is not None and one.profile.skill(needs).level < 0
+    if estimate.level >= 0 or estimate.is_open or unable:
         return None
     return Line(
         phase=Phase.OURS,
@@ -93,4 +94,5 @@ def _line(one: OnCourt, trait: Trait, habit: Habit) -> Line | None:
         points=RallyPoints(-estimate.level * habit.points),
         share=habit.share,
         evidence=estimate.evidence,
+        against=estimate.disagreeing,
     )

@@ -23,7 +23,7 @@ def hand_choices(players: Sequence[OnCourt], topic: Topic) -> tuple[Choice, ...]
     """A button per opponent whose hand is not known."""
     return tuple(
         Choice(
-            label=f"lefty: {one.name}",
+            label=f"{one.name} is lefty",
             topic=topic,
             fact=Trait.HAND.value,
             value=Value.LEFT.value,

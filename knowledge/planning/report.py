@@ -68,7 +68,12 @@ def _line(one: Known) -> Reason:
 def _call(known: Sequence[Known]) -> str:
     """What to do with the most useful thing that says what to do."""
     uses = [one.use.format(name=one.player.name) for one in known if one.use]
-    return first_that_fits((*(f"{use}." for use in uses), "Read on."))
+    return first_that_fits((*(f"{use}." for use in uses), *_told(known[0])))
+
+
+def _told(first: Known) -> tuple[str, str]:
+    """The most useful thing noted, where nothing noted says what to do."""
+    return f"Know this: {first.player.name}, {first.text}.", f"Know {first.player.name} by this."
 
 
 def _nothing_noted(people: Sequence[OnCourt]) -> Advice:
@@ -101,8 +106,17 @@ def _skill(
         text=_said(trait, worth, estimate, up=up),
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
         source=_source(estimate.notes, estimate.newest_day, situation.today),
-        use=worth.mind if up else worth.use,
+        use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
     )
+
+
+def _use(worth: Worth, *, up: bool) -> str:
+    return worth.mind if up else worth.use
+
+
+def _is_ours(player: OnCourt, situation: Situation) -> bool:
+    """Our own players are nobody's target."""
+    return any(one.player == player.player for one in situation.ours)
 
 
 def _said(trait: Trait, worth: Worth, estimate: TraitEstimate, *, up: bool) -> str:

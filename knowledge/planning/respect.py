@@ -104,7 +104,7 @@ def respect_line(situation: Situation, *, said: frozenset[EvidenceId] = frozense
 def _line(one: OnCourt, trait: Trait, threat: Threat, situation: Situation) -> Line | None:
     estimate = one.profile.habit(trait) if threat.habit else one.profile.skill(trait)
     unable = threat.needs is not None and any(is_weak(our, threat.needs) for our in situation.ours)
-    if estimate.level < MIN_LEVEL or unable:
+    if estimate.level < MIN_LEVEL or estimate.is_open or unable:
         return None
     words = trait_words(trait, habit=threat.habit, up=True)
     return Line(
@@ -115,4 +115,5 @@ def _line(one: OnCourt, trait: Trait, threat: Threat, situation: Situation) -> L
         points=RallyPoints(estimate.level * threat.points),
         share=threat.share,
         evidence=estimate.evidence,
+        against=estimate.disagreeing,
     )

@@ -48,6 +48,7 @@ def return_line(situation: Situation) -> Line | None:
         points=weighed.gain,
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
         evidence=weighed.evidence,
+        against=weighed.against,
         who=only.player if only else None,
         arrow=_return_arrow(target),
     )
@@ -91,6 +92,7 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side | None) -> L
         points=weighed.gain,
         share=sizes.SERVE_SHARE / 2,
         evidence=weighed.evidence,
+        against=weighed.against,
     )
 
 

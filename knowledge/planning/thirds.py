@@ -52,6 +52,7 @@ def third_line(situation: Situation) -> Line | None:
         points=best.weighed.gain,
         share=sizes.THIRD_SHARE * len(same) / len(thirds),
         evidence=best.weighed.evidence,
+        against=best.weighed.against,
         arrow=_arrow(best.target),
         we_serve=True,
     )
@@ -76,9 +77,11 @@ def _middle_line(thirds: Sequence[Third]) -> Line:
     trait = _left_out(left_out) if left_out else None
     because = ""
     evidence: tuple[EvidenceId, ...] = ()
+    against = 0
     if left_out is not None and left_out.hitter is not None and trait is not None:
         because = f"{left_out.hitter.name} has a {skill_words(trait, strong=False)}"
-        evidence = left_out.hitter.profile.skill(trait).evidence
+        estimate = left_out.hitter.profile.skill(trait)
+        evidence, against = estimate.evidence, estimate.disagreeing
     return Line(
         phase=Phase.THIRD,
         do=f"{_shots(thirds, all_of=len(thirds))} to the middle",
@@ -87,6 +90,7 @@ def _middle_line(thirds: Sequence[Third]) -> Line:
         points=RallyPoints(0.0),
         share=sizes.THIRD_SHARE,
         evidence=evidence,
+        against=against,
         we_serve=True,
     )
 

@@ -124,6 +124,8 @@ def _sureness(one: OnCourt, trait: Trait) -> TraitScale | None:
             level=fact.chance,
             variance=fact.chance * (1 - fact.chance),
             evidence=fact.evidence,
+            says_yes=len(fact.evidence) - fact.disagreeing,
+            says_no=fact.disagreeing,
             newest_day=fact.newest_day,
         ),
         towards=1,
@@ -151,11 +153,18 @@ class Weighed:
     def evidence(self) -> tuple[EvidenceId, ...]:
         return self.driver.evidence if self.driver else ()
 
+    @property
+    def against(self) -> int:
+        """How many of those notes say the opposite."""
+        scale = self.driver.effect.scale if self.driver else None
+        return scale.estimate.disagreeing if scale else 0
+
 
 def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:
     """Rank the options and say what the best gains over the plain one.
 
-    The driver is the largest helping effect of the best option that notes on them stand behind.
+    The driver is the largest helping effect of the best option that notes on them stand behind,
+    but not notes that contradict each other so much that they settle nothing.
     """
     ranking = rank(decision, situation)
     theirs = {one.player for one in situation.theirs}
@@ -167,6 +176,7 @@ def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:
             and part.points > 0
             and part.effect.scale
             and part.effect.scale.player in theirs
+            and not part.effect.scale.estimate.is_open
         ),
         None,
     )

@@ -13,7 +13,7 @@ from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, book
 from knowledge.tactics import dink_words as words
 from knowledge.tactics.conditions import marked_wing, player_of, trait_of
-from knowledge.tactics.dink_aims import SOFT, Aim, attack_at
+from knowledge.tactics.dink_aims import SOFT, attack_at
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_effects import LANE_SOURCE
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
@@ -50,7 +50,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.AIM_DINK,
         call=_call(answer, situation, is_general=is_general),
         reasons=_reasons(answer, named=not is_general or _is_named(situation)),
-        number=words.worth(_gain_over_any_aim(answer)) if best else None,
+        number=_number(answer),
         unless=_unless(answer, ask, situation),
         assumed=_assumed(answer, situation, is_general=is_general),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
@@ -69,25 +69,25 @@ def advise(situation: Situation) -> Advice:
     )
 
 
+def _number(answer: DinkAnswer) -> str | None:
+    """What the call is worth; nothing where it may as well be another one."""
+    if answer.best is None or answer.ranking.confidence is Confidence.TOSS_UP:
+        return None
+    return words.worth(_gain_over_any_aim(answer))
+
+
 def _call(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> str:
     best = answer.best
     if best is not None and is_general and not _is_named(situation):
         return words.nameless(best)
     if best is not None:
-        return words.call(best, names_wing=_names_wing(best, situation))
+        return words.call(best, names_wing=words.names_wing(best, situation.asked.wing))
     option = answer.ranking.best.option.id
     if option == SOFT:
         stretched = answer.question.ball is BallQuality.STRETCHED
         return words.STRETCHED_CALL if stretched else words.SOFT_CALL
     target = next(one for one in answer.question.pair if attack_at(one).id == option)
     return words.attack_call(target)
-
-
-def _names_wing(aim: Aim, situation: Situation) -> bool:
-    """A forehand is named if it was asked for or is weak; else the place is the point."""
-    if situation.asked.wing is not None or aim.wing is Wing.BACKHAND:
-        return True
-    return aim.wing is marked_wing(aim.target)
 
 
 def _is_named(situation: Situation) -> bool:
@@ -129,7 +129,9 @@ def _about_the_weak_wing(answer: DinkAnswer) -> list[Reason]:
     else:
         text = f"The weak {weak} is the harder ball here"
     trait = Trait.BACKHAND_DINK if weak is Wing.BACKHAND else Trait.FOREHAND_DINK
-    return [Reason(text=text, source=book(notes=best.target.profile.skill(trait).notes))]
+    estimate = best.target.profile.skill(trait)
+    source = book(notes=estimate.agreeing, against=estimate.disagreeing)
+    return [Reason(text=text, source=source)]
 
 
 def _speaking_parts(answer: DinkAnswer) -> list[Part]:
@@ -137,15 +139,26 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
     first, *others = answer.ranking.ranked
     parts = [part for part in first.parts if part.points > 0 and _may_say(part)]
     if others:
-        parts += [part for part in others[0].parts if part.points < 0 and part.evidence]
+        parts += [
+            part
+            for part in others[0].parts
+            if part.points < 0 and part.evidence and not _is_open(part)
+        ]
     return sorted(parts, key=lambda part: (not part.evidence, -abs(part.points)))
 
 
 def _may_say(part: Part) -> bool:
     """Whether a reason is true enough to be said: known, or noted and likely."""
+    if _is_open(part):
+        return False
     if part.truth is Truth.YES:
         return True
     return bool(part.evidence) and part.effect.when.prevalence >= LIKELY
+
+
+def _is_open(part: Part) -> bool:
+    """Whether the notes behind it contradict each other so much that they settle nothing."""
+    return part.effect.scale is not None and part.effect.scale.estimate.is_open
 
 
 def _gain_over_any_aim(answer: DinkAnswer) -> float:
@@ -286,8 +299,8 @@ def _open_facts(one: OnCourt) -> list[Choice]:
         ]
     if one.profile.fact(Trait.HAND) is None:
         return [
-            _choice(f"{one.name} lefty", Trait.HAND, Value.LEFT, one.player),
-            _choice(f"{one.name} right-hander", Trait.HAND, Value.RIGHT, one.player),
+            _choice(f"{one.name} is lefty", Trait.HAND, Value.LEFT, one.player),
+            _choice(f"{one.name} is a righty", Trait.HAND, Value.RIGHT, one.player),
         ]
     return []
 

@@ -19,8 +19,9 @@ from knowledge.effects import (
     Truth,
     trait_fact,
 )
+from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.sources import COMMON_PRACTICE, Source, book
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
 
 RIGHT_HANDERS = 0.9
@@ -124,7 +125,7 @@ def grows_with(
         points=points,
         mechanism=mechanism,
         because=because,
-        source=book(notes=estimate.notes) if estimate.notes else COMMON_PRACTICE,
+        source=_source_of(estimate),
         when=when,
         scale=TraitScale(
             estimate=estimate,
@@ -134,6 +135,12 @@ def grows_with(
             habit=habit,
         ),
     )
+
+
+def _source_of(estimate: TraitEstimate) -> Source:
+    if not estimate.notes:
+        return COMMON_PRACTICE
+    return book(notes=estimate.agreeing, against=estimate.disagreeing)
 
 
 def skill(

@@ -146,9 +146,8 @@ def _their_habit(situation: Situation) -> list[Reason]:
     for one in situation.theirs:
         estimate = one.profile.skill(Trait.SPEED_UP)
         if estimate.level >= -WEAK_LEVEL:
-            return [
-                Reason(text=f"{one.name} speeds up well: be set", source=book(notes=estimate.notes))
-            ]
+            source = book(notes=estimate.agreeing, against=estimate.disagreeing)
+            return [Reason(text=f"{one.name} speeds up well: be set", source=source)]
     return []
 
 
@@ -196,7 +195,7 @@ def _choices(answer: MiddleAnswer, situation: Situation) -> tuple[Choice, ...]:
     unsided = [one for one in situation.ours if one.side is None]
     found += [_choice(f"{one.name} left", MatchFact.SIDE, Side.LEFT, one.player) for one in unsided]
     found += [
-        _choice(f"{one.name} lefty", Trait.HAND, Value.LEFT, one.player)
+        _choice(f"{one.name} is lefty", Trait.HAND, Value.LEFT, one.player)
         for one in situation.ours
         if one.hand is None
     ]

@@ -9,7 +9,7 @@ from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_lanes import Lane, Spot
-from knowledge.vocabulary import Trait
+from knowledge.vocabulary import Trait, Wing
 
 SOFT_CALL = "Dink soft to the middle. Wait for a better one."
 STRETCHED_CALL = "Play it soft, cross to the middle. No target."
@@ -79,6 +79,13 @@ def call(aim: Aim, *, names_wing: bool = True) -> str:
             )
         )
     return fit((f"Dink {name}: {long}.", f"Dink {name}: {short}.", nameless(aim)))
+
+
+def names_wing(aim: Aim, asked: Wing | None) -> bool:
+    """A forehand is named if it was asked for or is weak; else the place is the point."""
+    if asked is not None or aim.wing is Wing.BACKHAND:
+        return True
+    return aim.wing is marked_wing(aim.target)
 
 
 def nameless(aim: Aim) -> str:

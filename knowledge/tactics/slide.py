@@ -189,7 +189,7 @@ def _with_book(situation: Situation, reasons: tuple[Reason, ...]) -> tuple[Reaso
     first = max(threats, key=lambda threat: threat.estimate.level)
     told = Reason(
         text=f"{first.who.name} {_DOES[first.kind]}: split on that swing",
-        source=book(notes=first.estimate.notes),
+        source=book(notes=first.estimate.agreeing, against=first.estimate.disagreeing),
     )
     return (told, *reasons)[:3]
 

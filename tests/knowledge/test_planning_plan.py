@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -18,7 +19,8 @@ from knowledge.planning.probes import PROBES
 from knowledge.planning.thirds import third_line
 from knowledge.situation import OnCourt
 from knowledge.sources import SourceKind
-from knowledge.vocabulary import TRAITS, Side, Topic, TraitKind
+from knowledge.tactics import advise
+from knowledge.vocabulary import TRAITS, PlayerId, Side, Topic, TraitKind
 
 OKAFOR = player(
     3,
@@ -183,18 +185,53 @@ def test_the_picture_has_the_aims_and_no_side_is_guessed() -> None:
 
 def test_whose_dinks_are_shaky_leaves_the_weak_wing_to_the_partner() -> None:
     """A right-hander on the left has the backhand at the sideline: not for shaky dinks."""
-    tom = player(2, "Tom", Side.LEFT, *often_noted("backhand_dink weakness"))
+    tom = player(2, "Tom", Side.RIGHT, *often_noted("backhand_dink weakness"))
     theirs = (
         player(3, "Okafor", Side.LEFT, "hand right", *often_noted("backhand_dink weakness")),
         player(4, "Lindqvist", Side.RIGHT, "hand left"),
     )
+    mira = player(1, "Mira", Side.LEFT, "hand right")
     both = dink_line(match(Topic.GAME_PLAN, *theirs))
-    by_name = dink_line(match(Topic.GAME_PLAN, *theirs, ours=(MIRA, tom)))
+    by_name = dink_line(match(Topic.GAME_PLAN, *theirs, ours=(mira, tom)))
     assert both is not None
     assert by_name is not None
     assert both.do == "Dink Okafor's backhand, across"
-    assert by_name.do == "Mira: dink Okafor's backhand, across"
+    assert by_name.do == "Mira: dink Okafor's backhand, wide"
     assert by_name.share == both.share / 2
+
+
+@pytest.mark.parametrize("asker", [None, 1, 2])
+def test_the_dink_of_a_plan_is_the_dinks_own_answer(asker: int | None) -> None:
+    striker = None if asker is None else PlayerId(asker)
+    asked = replace(match(Topic.GAME_PLAN, OKAFOR, LINDQVIST), striker=striker)
+    line = dink_line(asked)
+    own = advise(replace(asked, topic=Topic.AIM_DINK))
+    assert line is not None
+    assert own.call.replace(": ", ", ").startswith(line.do.split(":")[0].rstrip("."))
+    if striker is not None:
+        assert line.arrow is not None
+        assert own.picture is not None
+        drawn = own.picture.arrows[0]
+        assert (line.arrow.from_x_m, line.arrow.to_x_m) == (drawn.from_x_m, drawn.to_x_m)
+
+
+def test_notes_for_and_against_are_told_apart_where_a_line_stands_on_them() -> None:
+    hale = player(
+        5, "Hale", Side.LEFT, *often_noted("third_shot_drop weakness", 3),
+        "third_shot_drop strength by lena", "hand right", "poaching often", "speed_up strength",
+    )  # fmt: skip
+    line = next(
+        line
+        for line in plan_lines(match(Topic.GAME_PLAN, hale, player(6, "Brandt", Side.RIGHT)))
+        if line.phase is Phase.RETURN
+    )
+    assert str(line.reason().source) == "book: 3 notes, 1 disagrees"
+
+
+def test_one_note_for_and_one_against_make_no_line() -> None:
+    hale = player(5, "Hale", Side.LEFT, "foot_speed weakness by tom", "foot_speed strength by lena")
+    lines = plan_lines(match(Topic.GAME_PLAN, hale, player(6, "Brandt", Side.RIGHT)))
+    assert not any("feet" in line.text for line in lines)
 
 
 def test_no_note_is_said_twice() -> None:

@@ -108,6 +108,19 @@ def test_age_as_people_say_it(days: int, said: str) -> None:
     assert report.age(days) == said
 
 
+def test_our_own_player_is_nobodys_target() -> None:
+    mira = player(1, "Mira", Side.RIGHT, "third_shot_drop strength")
+    advice = _report(player(3, "Okafor", None), about=1, ours=(mira,))
+    assert advice.call == "Know this: Mira, strong third shot."
+
+
+def test_one_for_and_one_against_are_shown_but_not_acted_on() -> None:
+    hale = player(5, "Hale", None, "foot_speed strength by mira", "foot_speed weakness by tom")
+    advice = _report(hale)
+    assert "Move Hale" not in advice.call
+    assert "1 says slow feet" in advice.lines[0].text
+
+
 def test_every_trait_has_a_place_in_a_report() -> None:
     for trait, row in TRAITS.items():
         if row.kind is TraitKind.FACT:
