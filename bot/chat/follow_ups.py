@@ -84,6 +84,9 @@ _THEY_SERVE = frozenset(
     }
 )
 
+_OUR_POINT = frozenset({"we scored", "we score", "we got it", "we won it", "we won that one"})
+_THEIR_POINT = frozenset({"they scored", "they score", "they got it", "they won it", "lost it"})
+
 _SERVER_TWO = frozenset({"second server", "server two", "server 2", "2nd server"})
 
 # fmt: off
@@ -115,6 +118,8 @@ def _serving(text: str, spoken: str, chat: ChatView) -> ScoreSaid | None:
         return None
     if spoken in _WE_SERVE or spoken in _THEY_SERVE:
         return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
+    if spoken in _OUR_POINT or spoken in _THEIR_POINT:
+        return ScoreSaid(text=text, won_by_us=spoken in _OUR_POINT)
     if spoken in _SERVER_TWO:
         return ScoreSaid(text=text, score=SaidScore(server=2))
     return None

@@ -282,7 +282,7 @@ def _question(message: _Message, chat: ChatView) -> Question | Unclear:
         text=message.text,
         topic=guess.topic,
         confidence=guess.confidence,
-        offers=guess.shown[1:] if guess.band is Band.HALF_SURE else (),
+        offers=guess.shown[1:],
         slots=slots,
         why=guess.why,
     )
