@@ -9,7 +9,7 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from time import time_ns
-from typing import TextIO
+from typing import Any, TextIO
 
 from sqlalchemy import Connection
 
@@ -64,7 +64,7 @@ class Console:
         )
         return replies
 
-    def say_json(self, text: str) -> dict[str, object]:
+    def say_json(self, text: str) -> dict[str, Any]:
         """The same as the `--json` contract reports it."""
         replies = self.say(text)
         heard = self._heard

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Any
 
 import pytest
@@ -63,7 +64,7 @@ def test_the_score_in_a_question_is_a_slot() -> None:
     ("key", "kind"),
     [("wing", Wing), ("hand", Hand), ("ball", BallQuality), ("kind", BallKind), ("side", Side)],
 )
-def test_the_file_names_only_values_that_exist(key: str, kind: type) -> None:
+def test_the_file_names_only_values_that_exist(key: str, kind: type[StrEnum]) -> None:
     assert set(branches(key)) <= {member.value for member in kind}
 
 

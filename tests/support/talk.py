@@ -17,6 +17,7 @@ from bot.chat.turn import Heard, hear
 from bot.chat.wording import wording
 from bot.demo_book import demo_store
 from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer
+from knowledge.vocabulary import PlayerId
 from scouting_db import tables
 from scouting_db.book import Book
 from scouting_db.directory import Directory
@@ -159,7 +160,7 @@ class Talk:
         with self.book() as book:
             return {
                 (one.trait.value, one.value.value, one.denied)
-                for one in book.observations([player])
+                for one in book.observations([PlayerId(player)])
             }
 
     def stored(self) -> dict[str, list[tuple[Any, ...]]]:
