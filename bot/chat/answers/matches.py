@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
@@ -27,6 +28,9 @@ from scouting_db.values import (
     Winner,
 )
 
+_NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
+"""A second name was typed: where it is nobody's, the usual partner must not take its place."""
+
 
 def announce(desk: Desk, said: MatchSaid) -> Reply:
     """The next match: from now on "they" are this pair."""
@@ -35,7 +39,8 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     if theirs is None:
         return ask_which(desk, said.text, mentions)
     theirs = tuple(player for player in theirs if player not in desk.ours)[:2]
-    if len(theirs) == 1 and (partner := desk.view.partner_of(theirs[0])) is not None:
+    partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
+    if partner is not None and not _NAMES_TWO.search(said.text):
         theirs = (*theirs, partner)
     format = said.format or GameFormat()
     before = desk.context
