@@ -58,8 +58,8 @@ def _turn(situation: Situation) -> int:
 def _usable(situation: Situation, *, we_serve: bool) -> list[Line]:
     """Lines for this rally: the first ball first, then the most useful."""
     lines = list(plan_lines(situation))
-    if we_serve:
-        lines += _serve_lines(situation)
+    serve = serve_line_at_score(situation) if we_serve else None
+    lines += [] if serve is None else [serve]
     suited = [
         line
         for line in lines
@@ -82,15 +82,15 @@ def _is_short(cue: str) -> bool:
     return len(cue.split()) <= MAX_WORDS
 
 
-def _serve_lines(situation: Situation) -> list[Line]:
+def serve_line_at_score(situation: Situation) -> Line | None:
     """Where to serve at the one who must receive, if the score settles who."""
     player, court = _receiver(situation)
     game = situation.game
     serves = server(game) if game is not None else None
     ours = None if serves is None else situation.find(serves)
     if player is None or is_weak(ours, Trait.SERVE):
-        return []
-    return [serve_line(situation, player, court)]
+        return None
+    return serve_line(situation, player, court)
 
 
 def _receiver(situation: Situation) -> tuple[OnCourt | None, Side | None]:

@@ -21,6 +21,12 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.OPPONENT_REPORT: "knowledge.planning.report",
         Topic.GAME_PLAN: "knowledge.planning.plan",
         Topic.CUE: "knowledge.planning.cue",
+        Topic.AIM_SERVE: "knowledge.planning.shots",
+        Topic.AIM_RETURN: "knowledge.planning.shots",
+        Topic.THIRD_SHOT: "knowledge.planning.shots",
+        Topic.AIM_ATTACK: "knowledge.planning.shots",
+        Topic.LOB: "knowledge.planning.shots",
+        Topic.WHOM_TO_TARGET: "knowledge.planning.shots",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

@@ -1,0 +1,87 @@
+"""One shot asked about: the plan's decision where notes decide, else the rule, honestly named."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from noted_players import match, often_noted, player
+
+from knowledge.advice import Advice, Confidence
+from knowledge.planning.line import Phase
+from knowledge.planning.plan import plan_lines
+from knowledge.planning.shots import NO_NOTES_DECIDE, NOBODY_NAMED
+from knowledge.situation import Asked, OnCourt, Situation
+from knowledge.sources import SourceKind
+from knowledge.tactics import advise
+from knowledge.vocabulary import PlayerId, Side, Topic
+
+OKAFOR = player(
+    3,
+    "Okafor",
+    Side.RIGHT,
+    "hand right",
+    "ready_position backhand",
+    *often_noted("backhand_dink weakness", 3),
+    *often_noted("body_jam weakness"),
+)
+LINDQVIST = player(
+    4,
+    "Lindqvist",
+    Side.LEFT,
+    "hand right",
+    *often_noted("third_shot_drop weakness", 3),
+    *often_noted("forward_speed weakness", 3),
+    *often_noted("lob_defense weakness", 9),
+)
+SHOTS = {
+    Topic.AIM_RETURN: Phase.RETURN,
+    Topic.THIRD_SHOT: Phase.THIRD,
+    Topic.AIM_ATTACK: Phase.HANDS,
+    Topic.LOB: Phase.LOB,
+}
+
+
+def _ask(topic: Topic, *theirs: OnCourt, words: str = "", about: int | None = None) -> Advice:
+    asked = Asked(words=words, about=() if about is None else (PlayerId(about),))
+    return advise(replace(match(topic, *theirs), asked=asked))
+
+
+@pytest.mark.parametrize(("topic", "phase"), SHOTS.items())
+def test_a_shot_is_answered_as_the_plan_has_it(topic: Topic, phase: Phase) -> None:
+    advice = _ask(topic, OKAFOR, LINDQVIST)
+    lines = plan_lines(match(Topic.GAME_PLAN, OKAFOR, LINDQVIST))
+    planned = [line for line in lines if line.phase is phase]
+    assert "Okafor" in advice.call or "Lindqvist" in advice.call
+    assert all(advice.call == f"{line.do}." for line in planned)
+    assert advice.reasons[0].source.kind is SourceKind.BOOK
+    assert advice.confidence is Confidence.LEAN
+
+
+def test_whom_to_return_to_names_the_worse_third() -> None:
+    assert _ask(Topic.AIM_RETURN, OKAFOR, LINDQVIST).call == "Return deep at Lindqvist."
+
+
+def test_whom_to_target_goes_by_the_shot() -> None:
+    advice = _ask(Topic.WHOM_TO_TARGET, OKAFOR, LINDQVIST)
+    assert advice.call.startswith("Return: Lindqvist. Dinks: Okafor.")
+    assert all(reason.source.kind is SourceKind.BOOK for reason in advice.reasons)
+
+
+def test_a_serve_is_aimed_at_the_one_asked_about() -> None:
+    hale = player(5, "Hale", Side.LEFT, *often_noted("body_jam weakness"))
+    advice = _ask(Topic.AIM_SERVE, hale, LINDQVIST, about=5)
+    assert advice.call == "Serve Hale deep into the body."
+
+
+@pytest.mark.parametrize("topic", [*SHOTS, Topic.AIM_SERVE, Topic.WHOM_TO_TARGET])
+def test_without_notes_the_rule_stands_and_says_so(topic: Topic) -> None:
+    bare = _ask(topic, player(5, "Hale", None), player(6, "Brandt", None))
+    assert bare.assumed == NO_NOTES_DECIDE
+    assert bare.confidence is Confidence.GENERAL_RULE
+    assert advise(Situation(topic=topic)).assumed == NOBODY_NAMED
+
+
+def test_their_lob_is_never_answered_with_ours() -> None:
+    advice = _ask(Topic.LOB, OKAFOR, LINDQVIST, words="they lob us to death")
+    assert advice.call.startswith("Back off half a step")
