@@ -133,7 +133,7 @@ def _sqlite(url: URL) -> Engine:
             "isolation_level": None,
             "check_same_thread": False,
             "timeout": BUSY_TIMEOUT_MS / 1000,
-        }
+        },
     }
     if is_in_memory(url):
         arguments["poolclass"] = StaticPool
