@@ -198,11 +198,16 @@ def _note_or_question(message: _Message, chat: ChatView) -> tuple[Understood, ..
     if tells and not message.asks:
         return (note,)
     question = _question(message, chat)
-    if tells and isinstance(question, Unclear) and "?" not in message.text:
+    if tells and isinstance(question, Unclear) and not _weighs(message):
         return (note,)
     if names_somebody and not message.asks and _tells_of_others(message, question):
         return (note,)
     return (question,)
+
+
+def _weighs(message: _Message) -> bool:
+    """A question mark, or two things weighed against each other: "weak backhand or forehand"."""
+    return "?" in message.text or any(word.folded == "or" for word in message.said)
 
 
 def _tells_of_others(message: _Message, question: Question | Unclear) -> bool:

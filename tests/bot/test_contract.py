@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from conversations import demo_console
 from databases import watched
 from talk import Talk
-from transcripts import demo_console
 
 from bot.channels.console import Console, open_console
 from bot.chat.payload import Tap

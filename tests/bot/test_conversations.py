@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import conversations
 import pytest
-import transcripts
 
 ROOT = Path(__file__).parents[2]
 CONVERSATIONS = sorted((ROOT / "tests" / "cases" / "conversations").glob("*.txt"))
@@ -20,11 +20,11 @@ def test_there_are_conversations() -> None:
 
 @pytest.mark.parametrize("path", CONVERSATIONS, ids=lambda path: path.stem)
 def test_conversation_as_written(path: Path) -> None:
-    wanted = transcripts.read(path.read_text(encoding="utf-8"))
-    assert transcripts.written(transcripts.replay(wanted)) == transcripts.written(wanted)
+    wanted = conversations.read(path.read_text(encoding="utf-8"))
+    assert conversations.written(conversations.replay(wanted)) == conversations.written(wanted)
 
 
 def test_the_readme_conversation_is_true() -> None:
-    wanted = transcripts.read(transcripts.fenced(ROOT / "README.md", "conversation"))
+    wanted = conversations.read(conversations.fenced(ROOT / "README.md", "conversation"))
     assert len(wanted) >= 4
-    assert transcripts.written(transcripts.replay(wanted)) == transcripts.written(wanted)
+    assert conversations.written(conversations.replay(wanted)) == conversations.written(wanted)

@@ -1,6 +1,6 @@
 """Conversations as text: what is typed after "> ", what is answered up to the next blank line.
 
-A transcript is replayed against a fresh demo book with a clock that stands still. Typing a
+A conversation is replayed against a fresh demo book with a clock that stands still. Typing a
 number presses that button of the last reply, as in the console.
 """
 
@@ -35,7 +35,7 @@ def demo_console() -> Console:
 
 
 def read(text: str) -> list[Exchange]:
-    """The exchanges of a transcript; ValueError for an answer before anything was typed."""
+    """The exchanges of a conversation; ValueError for an answer before anything was typed."""
     exchanges: list[Exchange] = []
     for block in text.strip().split("\n\n"):
         lines = [line for line in block.splitlines() if not line.startswith(COMMENT)]
@@ -62,7 +62,7 @@ def replay(exchanges: list[Exchange]) -> list[Exchange]:
 
 
 def written(exchanges: list[Exchange]) -> str:
-    """The transcript of exchanges."""
+    """The conversation of exchanges."""
     return "\n\n".join(f"{TYPED}{one.typed}\n{one.answered}" for one in exchanges) + "\n"
 
 
