@@ -18,6 +18,9 @@ PARSER_VERSION = 1
 """Raised when notes are read better; older parsed observations can then be read again."""
 
 SHOWN_CLAIMS = 4
+SHORTEST_SHOWN = 6
+"""Characters of kept words worth showing: shorter leftovers of a read clause tell nothing."""
+
 SHOWN_KEPT = 60
 """Characters of kept words that a one-line confirmation shows."""
 
@@ -90,8 +93,9 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, *, change_button: Butto
     lines = []
     if said.claims:
         lines.append(wording("note.understood").format(claims=claims_line(desk, said.claims)))
-    if said.kept and said.claims:
-        lines.append(wording("note.words_only").format(words=cut(", ".join(said.kept))))
+    kept = [words for words in said.kept if len(words) >= SHORTEST_SHOWN]
+    if kept and said.claims:
+        lines.append(wording("note.words_only").format(words=cut(", ".join(kept))))
     if not said.claims:
         lines.append(wording("note.all_words"))
     if said.seen is Seen.HEARSAY:
