@@ -32,6 +32,7 @@ _PARTICLES = frozenset(
         "zu",
     ]
 )
+_PARTICLES_ALONE = _PARTICLES | {one + other for one in _PARTICLES for other in _PARTICLES}
 _NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
 
 
@@ -56,6 +57,11 @@ class Form:
 
     key: str
     strength: Strength
+
+
+def is_particles(key: str) -> bool:
+    """Whether a form is particles alone, such as `vander`: it names somebody only as it stands."""
+    return key in _PARTICLES_ALONE
 
 
 def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:

@@ -17,7 +17,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.name_cost import allowed_cost, cost_of
-from scouting_db.name_forms import Form, Strength, forms
+from scouting_db.name_forms import Form, Strength, forms, is_particles
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
@@ -189,6 +189,8 @@ class NameIndex:
 
     def _alike(self, key: str) -> Iterator[tuple[int, float, float]]:
         for near in self._sounding_like(key):
+            if is_particles(near) and near != key:
+                continue
             cost, allowed = cost_of(key, near), allowed_cost(key, near)
             yield from ((position, cost, allowed) for position in self._holders(near))
         for longer in self._beginning_with(key):

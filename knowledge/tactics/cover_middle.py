@@ -26,6 +26,7 @@ from knowledge.tactics.middle_effects import (
     NO_HESITATION_REGULAR,
 )
 from knowledge.tactics.middle_picture import picture
+from knowledge.tactics.said_hands import SaidHands, said_hands, supposing
 from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Trait, Value, Wing
 
 AGREED = Source(kind=SourceKind.AGREED, citation="")
@@ -37,6 +38,8 @@ AGREEMENT_SHOWN = 34
 
 def advise(situation: Situation) -> Advice:
     """An owner for every kind of ball, with the agreement kept where there is one."""
+    said = said_hands(situation)
+    situation = situation if said is None else supposing(situation, said)
     answer = answer_middle(situation)
     asked = situation.asked.ball_kind
     call = words.call(answer, asked)
@@ -46,7 +49,7 @@ def advise(situation: Situation) -> Advice:
         reasons=_reasons(answer, asked, situation)[:REASONS_AT_MOST],
         number=_number(answer, situation),
         unless=None if answer.pulled_wide else words.IF_WIDE,
-        assumed=_assumed(answer),
+        assumed=_assumed(answer) if said is None else _as_said(said),
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
         choices=_choices(answer, situation),
@@ -164,6 +167,13 @@ def _assumed(answer: MiddleAnswer) -> str | None:
         hands = "; taking both as right-handed" if unknown else ""
         return f"I don't know who plays left{hands}."
     return f"Taking {' and '.join(unknown)} as right-handed." if unknown else None
+
+
+def _as_said(said: SaidHands) -> str:
+    """Whom the answer is for, where the question told hands."""
+    if said.fits_us:
+        return f"As you said: {said.words}."
+    return f"For a pair {said.words}: your book has you otherwise."
 
 
 def _confidence(answer: MiddleAnswer, asked: BallKind | None) -> Confidence:

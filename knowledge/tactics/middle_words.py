@@ -145,11 +145,17 @@ def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
     return _fit_names(by_name, seat, f"Give the {seat.side} player the middle, slow and fast.")
 
 
-def zone_label(answer: MiddleAnswer, kinds: tuple[BallKind, ...], word: str) -> str:
-    owners = {answer.of(kind).owner for kind in kinds}
-    if len(owners) > 1:
-        return f"{word}: by ball"
-    return f"{word}: {short_name(answer, answer.of(kinds[0]))}"
+def zone_label(answer: MiddleAnswer, kind: BallKind, word: str) -> str:
+    """Who takes these balls, so that it makes sense without the call."""
+    return f"{word}: {zone_name(answer, answer.of(kind))}"
+
+
+def zone_name(answer: MiddleAnswer, taken: Taken) -> str:
+    """The owner on a picture: a name, or the player a rule means."""
+    seat = answer.player(taken.owner)
+    if seat is not None:
+        return seat.who.name
+    return "diagonal one" if taken.owner is Owner.CROSS else "one in front"
 
 
 assert len(IF_WIDE) <= CALL_LIMIT

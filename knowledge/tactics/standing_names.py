@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from knowledge.game import GameState
@@ -21,6 +22,9 @@ class PairNames:
     def who(self, *, is_starter: bool) -> str:
         return self.starter if is_starter else self.partner
 
+    def id_of(self, *, is_starter: bool) -> PlayerId | None:
+        return self.starter_id if is_starter else self.partner_id
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Names:
@@ -32,12 +36,13 @@ def names_of(situation: Situation, game: GameState) -> Names:
     """Names from the lineup; for us also from the agreement who serves first."""
     theirs = PairNames(starter="their starter", partner="their second")
     lineup = game.lineup
+    said = starter_said(situation)
     if lineup is not None:
-        return Names(
-            ours=_named(situation, lineup.our_starter, lineup.our_partner, _OURS),
-            theirs=_named(situation, lineup.their_starter, lineup.their_partner, theirs),
-        )
-    starter = player_who_starts(situation)
+        them = _named(situation, lineup.their_starter, lineup.their_partner, theirs)
+        ours = (lineup.our_starter, lineup.our_partner)
+        first, second = reversed(ours) if said == lineup.our_partner else ours
+        return Names(ours=_named(situation, first, second, _OURS), theirs=them)
+    starter = said or player_who_starts(situation)
     partner = next((one.player for one in situation.ours if one.player != starter), None)
     if starter is None or partner is None:
         return Names(ours=_OURS, theirs=theirs)
@@ -45,6 +50,30 @@ def names_of(situation: Situation, game: GameState) -> Names:
 
 
 _OURS = PairNames(starter="our starter", partner="partner")
+
+
+_STARTED = (
+    r"(?: player)? (?:(?:has |have )?(?:started|starts|start|began|was|were)(?: out)?(?: on| at)?"
+    r"(?: the| our)? (?:right|even)|(?:has |have )?served first|serves first|started serving|"
+    r"(?:has )?started\b(?! (?:on|at|out|left|odd)))"
+)
+_STARTED_LEFT = r" (?:started|starts|start|began)(?: out)?(?: on| at)?(?: the| our)? (?:left|odd)"
+
+
+def starter_said(situation: Situation) -> PlayerId | None:
+    """Ours who started right by the question's own words: "Tom started on the right"."""
+    if len(situation.ours) != 2:
+        return None
+    words = " ".join(re.findall(r"[\w]+", situation.asked.words.casefold()))
+    for one, other in (situation.ours, situation.ours[::-1]):
+        who = re.escape(one.name.casefold())
+        if situation.asker is not None:
+            who += "|i" if one.player == situation.asker else "|my partner"
+        if re.search(rf"\b(?:{who}){_STARTED}", words):
+            return one.player
+        if re.search(rf"\b(?:{who}){_STARTED_LEFT}", words):
+            return other.player
+    return None
 
 
 def player_who_starts(situation: Situation) -> PlayerId | None:

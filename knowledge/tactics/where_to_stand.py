@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.game import Discipline, GameFormat, GameState, Places, Scoring, places, start
 from knowledge.situation import Formation, Situation
-from knowledge.sources import rule
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, rule
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.vocabulary import BallKind, Side, Topic
@@ -39,9 +39,45 @@ _COURTS = re.compile(
 
 def advise(situation: Situation) -> Advice:
     """Who stands where at the score, or how to move with the ball, as the question is put."""
+    if (partner := _PARTNER.search(_plain(situation.asked.words))) is not None:
+        return _beside_partner(situation, serves=partner["serves"] is not None)
     if _asks_for_tactics(situation):
         return replace(slide.advise(situation), more=_rule_in_words(situation))
     return _by_rule(situation)
+
+
+_PARTNER = re.compile(
+    r"\bmy partner (?:is |has to )?(?:(?P<serves>serves?|serving)|(?:returns?|returning|receives?|"
+    r"receiving))\b"
+)
+
+
+def _plain(words: str) -> str:
+    return " ".join(words.casefold().split())
+
+
+def _beside_partner(situation: Situation, *, serves: bool) -> Advice:
+    """The one who asks is the partner of whoever serves or receives, and free to stand anywhere."""
+    now = _now(replace(situation, asked=replace(situation.asked, we_serve=serves)))
+    at = places(now.game) if now.assumed is None and now.game.we_serve is serves else None
+    court = f"on the {at.ours.bound_court.other}" if at else "on the other court"
+    free = Reason(text="Only server and receiver are bound; you're free", source=POSITIONS_RULE)
+    if serves:
+        call = f"Stand {court}, back at the baseline."
+        why = Reason(text="The return must bounce: stay back for it", source=RULEBOOK_2025)
+        then = Reason(text="Move in together behind the third", source=COMMON_PRACTICE)
+    else:
+        call = f"Stand {court}, up at the kitchen line."
+        why = Reason(text="Their third can't come before your return", source=RULEBOOK_2025)
+        then = Reason(text="Watch the returner's ball, then cover middle", source=COMMON_PRACTICE)
+    return Advice(
+        topic=Topic.WHERE_TO_STAND,
+        call=call,
+        reasons=(free, why, then),
+        assumed="You, while your partner serves." if serves else "You, while your partner returns.",
+        confidence=Confidence.CLEAR,
+        more=slide.in_words(situation),
+    )
 
 
 def _asks_for_tactics(situation: Situation) -> bool:
@@ -88,7 +124,7 @@ def _by_rule(situation: Situation) -> Advice:
     if game.format.discipline is Discipline.SINGLES:
         call, reasons = _singles(game)
     elif at is None:
-        call, reasons = _either(game, names)
+        call, reasons = _either(situation, game, names)
     else:
         call, reasons = _settled(situation, game, names, at)
     return Advice(
@@ -125,7 +161,16 @@ def _settled(
     bound = names.ours.who(is_starter=ours.bound_is_starter)
     other = names.ours.who(is_starter=not ours.bound_is_starter)
     verb = "Serve from" if game.we_serve else "Receive on"
+    does = "serves from" if game.we_serve else "receives on"
+    bound_id = names.ours.id_of(is_starter=ours.bound_is_starter)
+    other_id = names.ours.id_of(is_starter=not ours.bound_is_starter)
+    to_asker: tuple[str, ...] = ()
+    if situation.asker is not None and situation.asker == bound_id:
+        to_asker = (f"{verb} the {ours.bound_court}; {other} stands {ours.bound_court.other}.",)
+    elif situation.asker is not None and situation.asker == other_id:
+        to_asker = (f"Stand {ours.bound_court.other}; {bound} {does} the {ours.bound_court}.",)
     call = fitted(
+        *to_asker,
         f"{verb} the {ours.bound_court}, {bound}; {other} {ours.bound_court.other}.",
         f"{verb} the {ours.bound_court}, {bound}.",
         f"{verb} the {ours.bound_court}.",
@@ -174,11 +219,25 @@ def _third(situation: Situation, game: GameState, names: Names, at: Places) -> R
     return Reason(text=text, source=POSITIONS_RULE)
 
 
-def _either(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
+def _either(situation: Situation, game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
     """The call does not settle which partner serves: the parity rule, and both answers."""
+    call, reasons = (_either_serves if game.we_serve else _either_receives)(game, names)
+    mine = _court_of_asker(situation, game, names)
+    if mine is None:
+        return call, reasons
     if game.we_serve:
-        return _either_serves(game, names)
-    return _either_receives(game, names)
+        return f"Stand {mine}; serve from there if it's your turn.", reasons
+    return f"Stand {mine}; receive if they serve from their {mine}.", reasons
+
+
+def _court_of_asker(situation: Situation, game: GameState, names: Names) -> Side | None:
+    """A player's correct court follows from the score, whoever of the two serves."""
+    if situation.asker is None:
+        return None
+    court = game.starter_court(ours=True)
+    if situation.asker == names.ours.starter_id:
+        return court
+    return court.other if situation.asker == names.ours.partner_id else None
 
 
 def _either_serves(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:

@@ -277,10 +277,54 @@ def test_a_hitter_known_to_speed_up_is_named_if_there_is_room() -> None:
     assert any(reason.text.startswith("Okafor speeds up") for reason in advice.reasons)
 
 
+@pytest.mark.parametrize(
+    ("words", "assumed"),
+    [
+        ("who takes middle if we are both lefties", "both left-handed"),
+        ("two left-handers, who has the middle", "both left-handed"),
+        ("lefty on the right, who takes it", "lefty on the right"),
+        ("lefty plays left", "lefty on the left"),
+    ],
+)
+def test_hands_said_in_the_question_are_used_and_repeated(words: str, assumed: str) -> None:
+    advice = middle(words=words)
+    assert advice.assumed == f"As you said: {assumed}."
+    known_otherwise = middle(mira(), tom(), words=words)
+    assert known_otherwise.assumed is not None
+    assert "your book has you otherwise" in known_otherwise.assumed or "right-hand" in words
+    assert "Mira" not in known_otherwise.call
+
+
+def test_two_lefties_mirror_two_right_handers() -> None:
+    """The forehand in the middle is the right player's for two left-handers (geometry)."""
+    lefties = middle(words="both lefties", ball_kind=BallKind.FLOATING)
+    righties = middle(words="both righties", ball_kind=BallKind.FLOATING)
+    assert lefties.call.replace("right", "left") == righties.call
+    assert lefties.call != righties.call
+
+
+def test_hands_said_of_us_keep_our_names() -> None:
+    advice = middle(mira(hand=None), tom(hand=None), words="mira is a lefty, who takes drives")
+    assert advice.assumed == "As you said: lefty on the left."
+    assert "player" not in advice.call
+
+
+def test_a_player_pulled_wide_is_drawn_wide() -> None:
+    picture = middle(mira(), tom(), pulled_wide=TOM).picture
+    assert picture is not None
+    x_m = {marker.label: marker.x_m for marker in picture.markers}
+    assert x_m["Tom"] > 10 * 0.3048 > -x_m["Mira"]  # a court is 20 ft wide (2025 edition, 2.A)
+
+
 def test_the_picture_labels_the_seam_from_the_net_back() -> None:
     picture = middle(mira(), tom()).picture
     assert picture is not None
-    assert [zone.label for zone in picture.zones] == ["slow: by ball", "fast: Mira", "lob: Mira"]
+    assert [zone.label for zone in picture.zones] == [
+        "dink: diagonal one",
+        "floater: Mira",
+        "fast: Mira",
+        "lob: Mira",
+    ]
     assert all(zone.x0_m < 0 < zone.x1_m and zone.y0_m < zone.y1_m <= 0 for zone in picture.zones)
     assert {marker.label: marker.x_m < 0 for marker in picture.markers} == {
         "Mira": True,

@@ -127,6 +127,46 @@ def test_our_agreement_names_the_starter() -> None:
     assert advise(situation).call == "Serve from the right, Tom; Mira left."
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "where do i stand at 6-3-1 we serve, tom started on right",
+        "6-3-1 tom served first",
+        "tom started",
+        "mira started on the left",
+    ],
+)
+def test_who_started_is_taken_from_the_question(said: str) -> None:
+    """2025 edition, 4.B.6: at an even score of ours our starter is on the right."""
+    game = at(6, 3, 1, we_serve=True, starter=None).game
+    situation = replace(SITUATION, game=game, asked=Asked(words=said))
+    assert advise(situation).call == "Serve right if Tom serves, left if Mira."
+
+
+def test_whoever_asks_is_spoken_to() -> None:
+    asked = replace(at(4, 3, 1, we_serve=True, starter=True), asker=MIRA)
+    assert advise(asked).call == "Serve from the right; Tom stands left."
+    assert advise(replace(asked, asker=TOM)).call == "Stand left; Mira serves from the right."
+    either = replace(at(4, 3, 1, we_serve=True, starter=None), asker=TOM)
+    assert advise(either).call == "Stand left; serve from there if it's your turn."
+    receiving = replace(at(4, 3, 1, we_serve=False, starter=None), asker=MIRA)
+    assert advise(receiving).call.startswith("Stand right; receive if they serve")
+
+
+def test_asked_while_the_partner_serves_the_asker_is_the_partner() -> None:
+    asked = Situation(
+        topic=Topic.WHERE_TO_STAND, asked=Asked(words="where do i stand when my partner serves")
+    )
+    assert advise(asked).call == "Stand on the other court, back at the baseline."
+    at_score = replace(
+        at(4, 3, 1, we_serve=True, starter=True),
+        asked=Asked(words="where do I stand while my partner is serving"),
+    )
+    assert advise(at_score).call == "Stand on the left, back at the baseline."
+    returns = replace(asked, asked=Asked(words="my partner returns, where do i stand"))
+    assert "kitchen line" in advise(returns).call
+
+
 def test_a_game_that_is_over_gives_the_next_one() -> None:
     game = replace(start(GameFormat(), we_serve=True, lineup=LINEUP), ours=11, theirs=7)
     advice = advise(replace(SITUATION, game=game))
