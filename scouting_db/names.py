@@ -26,6 +26,9 @@ __all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "lookup"]
 NEAREST = 3
 """How many near names are offered where nobody is close enough."""
 
+SHORT_FORM = 3
+"""Letters of a name so short that a longer word like it is another name."""
+
 ASKED_AT_MOST = 6
 """More alike names than this do not fit on buttons."""
 
@@ -191,6 +194,8 @@ class NameIndex:
         for near in self._sounding_like(key):
             if is_particles(near) and near != key:
                 continue
+            if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
+                continue  # Tomas is no Tom
             cost, allowed = cost_of(key, near), allowed_cost(key, near)
             yield from ((position, cost, allowed) for position in self._holders(near))
         for longer in self._beginning_with(key):

@@ -72,8 +72,11 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         payload=tap(Verb.ASK, Topic.GAME_PLAN),
         topic=Topic.GAME_PLAN,
     )
+    lines = [text, wording("match.who_serves")]
+    if len(theirs) == 1 and _NAMES_TWO.search(said.text):
+        lines.insert(1, wording("match.one_name"))
     return Reply(
-        text="\n".join([text, wording("match.who_serves")]),
+        text="\n".join(lines),
         buttons=rows([*serve_buttons(match), plan, undo_button(change)]),
         about=("match", match),
     )
