@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from topic_training import our_examples, utterance_of, voices_digest
+from topic_examples import our_examples, utterance_of, voices_digest
 
 from bot.chat.phrases import FEWEST_PHRASES, PhraseFileError, parse_phrases, sources_digest
 from bot.chat.topic_model import TOPICS, Band, dump_model, load_model, recognise, the_model
