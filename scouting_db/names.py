@@ -106,9 +106,10 @@ class NameIndex:
             for trace in _traces(consonants(sounding)):
                 self._by_consonants[trace].append(form.key)
 
-    def has(self, typed: str) -> bool:
-        """Whether the folded words are exactly some player's form."""
-        return _squeeze(fold(typed)) in self._by_key
+    def has(self, typed: str, *, initials: bool = True) -> bool:
+        """Whether the folded words are exactly some player's form, `ana r` among them or not."""
+        holders = self._by_key.get(_squeeze(fold(typed)), [])
+        return any(initials or strength is not Strength.INITIALS for strength, _ in holders)
 
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
@@ -153,7 +154,8 @@ class NameIndex:
             return self._likely(meant, key, best)
         if not nearest:
             return Nobody()
-        near = sorted(costs, key=lambda position: costs[position][0]) or self._spelled_like(key)
+        close = [position for position, (cost, _) in costs.items() if 2 * cost <= len(key)]
+        near = sorted(close, key=lambda position: costs[position][0]) or self._spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
 
     def _likely(self, meant: set[int], key: str, best: float) -> Match:
@@ -243,7 +245,8 @@ class NameIndex:
         if len(self.roster) > _SMALL_ROSTER:
             return []
         scorer = DamerauLevenshtein.normalized_similarity
-        found = process.extract(key, self._by_key.keys(), scorer=scorer, limit=4, score_cutoff=0.4)
+        keys = [each for each in self._by_key if sound(each)[:1] == sound(key)[:1]]
+        found = process.extract(key, keys, scorer=scorer, limit=4, score_cutoff=0.4)
         return list(dict.fromkeys(each for one, *_ in found for _, each in self._by_key[one]))
 
     def _match(self, positions: set[int]) -> Match:

@@ -6,11 +6,12 @@ A name that is also a common word ("will", "hall") counts only where it is writt
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.question import Certainty, Mention
+from bot.chat.unknown_names import is_unknown_name, is_written_as_name, without_possessive
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
@@ -33,7 +34,6 @@ _PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
 _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
 
-_BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
 _INITIALS_THAT_ARE_WORDS = frozenset(
     ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
 )
@@ -91,7 +91,10 @@ def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention
             position += 1
             continue
         stop, match = hit
-        found.append((position, stop, _mention(said[position:stop], match, view)))
+        mention = _mention(said[position:stop], match, view)
+        if mention.certainty is Certainty.NOBODY:
+            mention = replace(mention, typed=without_possessive(said, position))
+        found.append((position, stop, mention))
         position = stop
     return found
 
@@ -103,7 +106,7 @@ def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, 
         window = said[start:stop]
         if _is_broken(window) or not _may_be_name(said, start, stop):
             continue
-        for typed in _without_plural(window):
+        for typed in _without_plural(window, index):
             if index.has(typed):
                 return _with_mangled_surname(said, start, stop, index) or (
                     stop,
@@ -123,12 +126,14 @@ def _with_mangled_surname(
     return (stop + 1, match) if isinstance(match, Found) else None
 
 
-def _without_plural(window: Sequence[Word]) -> Iterator[str]:
-    """The words as they are, then `okafors` as `okafor`."""
+def _without_plural(window: Sequence[Word], index: NameIndex) -> Iterator[str]:
+    """The words as they are, then `okafors` as `okafor`; but Tomas is no "Tom A" in the plural."""
     typed = " ".join(word.folded for word in window)
     yield typed
-    if typed.endswith("s") and len(typed) >= _SHORTEST_FUZZY:
-        yield typed[:-1]
+    singular = typed.removesuffix("s")
+    only_initials = index.has(singular) and not index.has(singular, initials=False)
+    if singular != typed and len(typed) >= _SHORTEST_FUZZY and not only_initials:
+        yield singular
 
 
 def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
@@ -141,18 +146,7 @@ def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
     if len(word.folded) <= 2:
         is_capitals = word.typed.isupper() and len(word.typed) == 2
         return is_capitals and word.folded not in _INITIALS_THAT_ARE_WORDS
-    return not is_common(word.folded) or _is_written_as_name(said, start)
-
-
-def _is_written_as_name(said: Sequence[Word], position: int) -> bool:
-    """Capitalised inside a sentence, or where a name stands: after `note`, before a colon."""
-    word = said[position]
-    ahead = said[position + 1].gap if position + 1 < len(said) else ""
-    after = said[position - 1].folded if position else ""
-    inside = bool(position) and not any(mark in word.gap for mark in ".!?\n")
-    shouted = all(each.typed.isupper() for each in said)
-    capitalised = word.is_capitalised and inside and not shouted
-    return capitalised or ":" in ahead or after in _BEFORE_A_NAME
+    return not is_common(word.folded) or is_written_as_name(said, start)
 
 
 def _near_at(
@@ -164,11 +158,11 @@ def _near_at(
             continue
         if next(budget, None) is None:
             return None
-        for typed in _without_plural(window):
+        for typed in _without_plural(window, index):
             match = index.lookup(typed, nearest=False)
             if not isinstance(match, Nobody):
                 return stop, match
-    if _is_unknown_name(said, start):
+    if is_unknown_name(said, start):
         return start + 1, index.lookup(said[start].folded)
     return None
 
@@ -184,14 +178,6 @@ def _may_be_mangled(window: Sequence[Word]) -> bool:
     if letters < _SHORTEST_DICTATED or any(edge in _NEVER_PART_OF_A_NAME for edge in edges):
         return False
     return not all(is_common(word.folded) for word in window)
-
-
-def _is_unknown_name(said: Sequence[Word], position: int) -> bool:
-    """A word that stands where a name stands and that we do not know otherwise."""
-    word = said[position]
-    if is_common(word.folded) or not word.folded.isalpha() or len(word.folded) < 3:
-        return False
-    return _is_written_as_name(said, position)
 
 
 def _is_broken(window: Sequence[Word]) -> bool:

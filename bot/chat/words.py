@@ -30,6 +30,10 @@ class Word:
     def is_capitalised(self) -> bool:
         return self.typed[0].isupper()
 
+    @property
+    def is_possessive(self) -> bool:
+        return _POSSESSIVE.search(self.typed) is not None
+
 
 def words(text: str) -> tuple[Word, ...]:
     """The words of the first READ_AT_MOST characters; marks and emoji are gaps."""

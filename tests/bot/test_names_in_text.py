@@ -83,7 +83,45 @@ def test_an_unknown_name_is_nobody() -> None:
     assert (unknown.typed, unknown.certainty) == ("Petrov", Certainty.NOBODY)
 
 
-@pytest.mark.parametrize("text", ["goes to pieces", "dink to her backhnd", "on teh line"])
+@pytest.mark.parametrize(
+    ("text", "typed"),
+    [
+        ("kimur bangs", "kimur"),
+        ("castellano is a lefty and zorblatt poaches", "zorblatt"),
+        ("priya never comes in", "priya"),
+        ("pettersens backhand is trash lol", "pettersen"),
+        ("where do I dink Petrov's backhand", "Petrov"),
+    ],
+)
+def test_a_word_where_a_name_stands_is_an_unknown_name(text: str, typed: str) -> None:
+    unknown = [one for one in mentions_of(text, EVENING) if one.certainty is Certainty.NOBODY]
+    assert [one.typed for one in unknown] == [typed]
+
+
+def test_a_longer_first_name_is_not_the_shorter_one() -> None:
+    (tomas,) = mentions_of("tomas is lefty", EVENING)
+    assert (tomas.certainty, tomas.players[:1]) == (Certainty.NOBODY, (TOM,))
+
+
+def test_nobody_far_off_is_offered_as_the_nearest() -> None:
+    (weber,) = mentions_of("weber is lefty", EVENING)
+    assert (weber.certainty, weber.players) == (Certainty.NOBODY, ())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "goes to pieces",
+        "dink to her backhnd",
+        "on teh line",
+        "Rückhand ist schwach",
+        "seine Rückhand ist schwach, Aufschlag gut",
+        "la devolución es floja",
+        "bachand is weak",
+        "they've got the serve",
+        "ref calls everything",
+    ],
+)
 def test_an_odd_word_is_no_name(text: str) -> None:
     assert [one for one in mentions_of(text, EVENING) if not one.pronoun] == []
 

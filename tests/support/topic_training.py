@@ -1,15 +1,9 @@
-"""Training and scoring of the topic model, shared by the training commands and the tests."""
+"""Training of the topic model, and its curves from questions whose writers it had not read."""
 
 from __future__ import annotations
 
-import hashlib
-import json
-import tomllib
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
-from importlib.resources import files
-from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -18,149 +12,35 @@ import scipy.optimize
 import scipy.sparse
 from rapidfuzz import fuzz, process
 from sklearn.linear_model import LogisticRegression
+from topic_examples import (
+    OPEN_VOICES,
+    Example,
+    known_words,
+    our_examples,
+    see,
+    voice_examples,
+    voices_digest,
+)
 
 from bot.chat.feature_table import FeatureTable, Numbers
-from bot.chat.features import Seen, extract
-from bot.chat.lexicon import the_lexicon
-from bot.chat.names import mentions_of
-from bot.chat.phrases import all_phrases, sources_digest
+from bot.chat.features import Seen
+from bot.chat.phrases import sources_digest
 from bot.chat.topic_model import (
     SHOWN,
     TOPICS,
-    Band,
     Calibration,
     Curve,
-    TopicGuess,
     TopicModel,
     chances_of,
-    guess_of,
-    recognise,
     signals_of,
 )
-from bot.chat.topic_rules import Said
-from bot.chat.utterance import Mask, SlotToken, Utterance, read
-from bot.chat.view import ChatView
-from knowledge.vocabulary import PlayerId, Topic
-from scouting_db.values import PlayerRow
-
-TESTS = Path(__file__).parents[1]
-VOICES = TESTS / "cases" / "voices"
-OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
+from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.15 .. 1.6 on the open voices
 VOICE_WEIGHT = 3.0  # a voice's line counts as three of ours: players type so, we imagined it
 NEAR_DUPLICATE = 90  # token_set_ratio of rapidfuzz, 0 to 100
 ASKED_AT_MOST = 0.045  # share of the open voices' questions that we ask back about
 INT8_TOP = 127
-
-# The people every voice was told to use (tests/cases/voices/BRIEF.md); all invented.
-_OURS = ("Mira", "Tom")
-_THEIRS = (
-    "Chidi Okafor",
-    "Sven Lindqvist",
-    "Ana Ruiz",
-    "Ben Hale",
-    "Brandt",
-    "Castellano",
-    "Nguyen-Brandt",
-    "O'Dell",
-    "van der Meer",
-    "Szymanski",
-)
-VIEW = ChatView(
-    book=1,
-    version=1,
-    roster=tuple(
-        PlayerRow(player=PlayerId(at), name=name, ours=name in _OURS)
-        for at, name in enumerate((*_OURS, *_THEIRS))
-    ),
-    ours=(PlayerId(0), PlayerId(1)),
-)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Example:
-    """A question with its topic, others that serve it as well, and the topic before it."""
-
-    text: str
-    topic: Topic
-    also: frozenset[Topic] = frozenset()
-    after: Topic | None = None
-
-    @property
-    def right(self) -> frozenset[Topic]:
-        return self.also | {self.topic}
-
-
-def our_examples() -> list[Example]:
-    """The phrases, each `<score>` filled in with a score that changes from line to line."""
-    return [
-        Example(text=_with_score(phrase.text, at), topic=phrase.topic, after=phrase.after)
-        for at, phrase in enumerate(all_phrases())
-    ]
-
-
-def _with_score(text: str, at: int) -> str:
-    return text.replace("<score>", f"{at % 11}-{(at * 7 + 3) % 11}")
-
-
-def voice_examples(voice: str) -> list[Example]:
-    """A voice's questions. Where `after` is a question's words, its topic is looked up."""
-    lines = (VOICES / f"{voice}.questions.jsonl").read_text(encoding="utf-8").splitlines()
-    rows = [json.loads(line) for line in lines if line.strip()]
-    topic_of = {row["text"]: row["topic"] for row in rows}
-    return [_example(row, topic_of) for row in rows]
-
-
-def _example(row: dict[str, Any], topic_of: dict[str, str]) -> Example:
-    after = row.get("after")
-    if after and after not in set(Topic):
-        after = topic_of.get(after, row["topic"])  # a follow-up stays with its topic
-    also = row.get("also") or []
-    return Example(
-        text=row["text"],
-        topic=Topic(row["topic"]),
-        also=frozenset(map(Topic, [also] if isinstance(also, str) else also)),
-        after=Topic(after) if after else None,
-    )
-
-
-@cache
-def utterance_of(text: str) -> Utterance:
-    """The text read as in a chat whose roster holds the people of the brief."""
-    masks = [
-        Mask(
-            span=mention.span,
-            token=SlotToken.OURS
-            if mention.players and all(player in VIEW.ours for player in mention.players)
-            else SlotToken.NAME,
-        )
-        for mention in mentions_of(text, VIEW)
-        if not mention.pronoun
-    ]
-    return read(text, masks)
-
-
-@cache
-def _common_words() -> frozenset[str]:
-    text = files("bot.chat").joinpath("data/common_words.txt").read_text(encoding="utf-8")
-    return frozenset(
-        word for line in text.splitlines() if not line.startswith("#") for word in line.split()
-    )
-
-
-def known_words() -> frozenset[str]:
-    """Words that are never repaired: everyday English and those of our phrases."""
-    ours = (word for one in our_examples() for word in utterance_of(one.text).words)
-    return _common_words() | frozenset(ours)
-
-
-def see(examples: Iterable[Example], known: frozenset[str]) -> list[Seen]:
-    lexicon = the_lexicon()
-    return [
-        extract(utterance_of(one.text), lexicon, known=known, context_topic=one.after)
-        for one in examples
-    ]
 
 
 def matrix_of(seen: Sequence[Seen], table: FeatureTable) -> scipy.sparse.csr_matrix:
@@ -173,7 +53,7 @@ def matrix_of(seen: Sequence[Seen], table: FeatureTable) -> scipy.sparse.csr_mat
 
 
 def ridge(rows: scipy.sparse.csr_matrix, topics: Sequence[int], weight: Numbers) -> Numbers:
-    """Weights by bucket and topic: ridge regression in its dual form (one solve, exact).
+    """Weights by feature and topic: ridge regression in its dual form (one solve, exact).
 
     Minimises sum_i weight_i |rows_i W - target_i|² + RIDGE |W|²; W = rows' (K + RIDGE/weight)⁻¹ T.
     """
@@ -315,110 +195,17 @@ def _curve(table: Numbers, came_true: np.ndarray[Any, Any]) -> Curve:
     return Curve(round(bias, 5), tuple(round(float(w), 5) for w in weights))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figures:
-    """How a set of questions fared: shares of all its questions."""
-
-    questions: int
-    at_once: float
-    shown: float
-    misled: float
-    asked: float
-    either: float
-
-    @property
-    def shares(self) -> tuple[float, ...]:
-        return self.at_once, self.shown, self.misled, self.asked, self.either
-
-    def __str__(self) -> str:
-        return f"{self.questions:5d} " + " ".join(f"{share:8.1%}" for share in self.shares)
-
-    def row(self) -> str:
-        """The figures as cells of a Markdown table."""
-        return f"{self.questions} | " + " | ".join(f"{share:.1%}" for share in self.shares)
-
-
-HEADER = "    n  at once    shown   misled    asked   either"
-
-
-@cache
-def either_pairs() -> frozenset[frozenset[Topic]]:
-    data = tomllib.loads((TESTS / "cases" / "topics_either.toml").read_text(encoding="utf-8"))
-    return frozenset(frozenset(map(Topic, pair["topics"])) for pair in data["pair"])
-
-
-def figures(pairs: Sequence[tuple[Example, TopicGuess]]) -> Figures:
-    """At once: answered rightly. Shown: right topic to be seen. Misled: answered, not shown."""
-    answered = [(one, guess) for one, guess in pairs if guess.band is not Band.UNSURE]
-    at_once = sum(guess.topic in one.right for one, guess in answered)
-    filed_near = sum(_is_either(guess.topic, one) for one, guess in answered)
-    misled = sum(not set(guess.shown) & one.right for one, guess in answered)
-    count = len(pairs)
-    return Figures(
-        questions=count,
-        at_once=at_once / count,
-        shown=sum(bool(set(guess.shown) & one.right) for one, guess in pairs) / count,
-        misled=misled / count,
-        asked=1 - len(answered) / count,
-        either=(at_once + filed_near) / count,
-    )
-
-
-def _is_either(topic: Topic, example: Example) -> bool:
-    near = any(frozenset((topic, right)) in either_pairs() for right in example.right)
-    return topic not in example.right and near
-
-
-def out_of_voice_figures(found: dict[str, list[Scored]]) -> dict[str, Figures]:
-    """Each voice's figures, its chances calibrated on the other voices only."""
-    return {
-        voice: figures(
-            _guesses(scored, calibrate([x for v in found if v != voice for x in found[v]]))
-        )
-        for voice, scored in found.items()
-    }
-
-
-def _guesses(
-    scored: Sequence[Scored], calibration: Calibration
-) -> list[tuple[Example, TopicGuess]]:
-    found = []
-    for one in scored:
-        chances = chances_of(one.scores, calibration.sharpness)
-        signals = signals_of(one.scores, chances, one.seen)
-        said = Said(words=utterance_of(one.example.text).words, match_on=False)
-        found.append((one.example, guess_of(calibration, one.scores, signals, said)))
-    return found
-
-
-def score(examples: Sequence[Example], model: TopicModel) -> Figures:
-    """The figures of a finished model on questions it has not seen."""
-    return figures(
-        [
-            (
-                one,
-                recognise(
-                    utterance_of(one.text), context_topic=one.after, match_on=False, model=model
-                ),
-            )
-            for one in examples
-        ]
-    )
-
-
-def train_shipped() -> tuple[TopicModel, dict[str, Figures]]:
-    """The model on all our phrases and all open voices, with its out-of-voice figures."""
-    found = leave_one_voice_out()
+def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
+    """The model on all our phrases and all open voices, calibrated on what was left out."""
     calibration = calibrate([one for scored in found.values() for one in scored])
     ours = our_examples()
     examples = [*ours, *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
-    model = train(
+    return train(
         examples,
         weights_of(len(ours), len(examples)),
         calibration,
         _recipe(calibration, len(ours), len(examples)),
     )
-    return model, out_of_voice_figures(found)
 
 
 def _recipe(calibration: Calibration, ours: int, total: int) -> dict[str, Any]:
@@ -433,11 +220,3 @@ def _recipe(calibration: Calibration, ours: int, total: int) -> dict[str, Any]:
         "voice_weight": VOICE_WEIGHT,
         "calibration": asdict(calibration),
     }
-
-
-def voices_digest() -> str:
-    """A hash of the open voices' questions."""
-    digest = hashlib.sha256()
-    for voice in OPEN_VOICES:
-        digest.update((VOICES / f"{voice}.questions.jsonl").read_bytes())
-    return digest.hexdigest()

@@ -14,7 +14,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
-from topic_training import score, voice_examples  # noqa: E402
+from topic_examples import voice_examples  # noqa: E402
+from topic_figures import score  # noqa: E402
 
 from bot.chat.topic_model import the_model  # noqa: E402
 

@@ -11,13 +11,15 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
-from topic_training import HEADER, train_shipped  # noqa: E402
+from topic_figures import HEADER, out_of_voice_figures  # noqa: E402
+from topic_training import leave_one_voice_out, train_shipped  # noqa: E402
 
 from bot.chat.topic_model import dump_model  # noqa: E402
 
 
 def main() -> None:
-    model, by_voice = train_shipped()
+    found = leave_one_voice_out()
+    model, by_voice = train_shipped(found), out_of_voice_figures(found)
     target = ROOT / "bot" / "chat" / "data" / "topics.npz"
     target.write_bytes(dump_model(model))
     lines = [f"{'left out':10}{HEADER}"]

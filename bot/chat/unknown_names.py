@@ -1,0 +1,106 @@
+"""Words that stand where a name stands though nobody bears it: "kimur bangs", "kims backhand".
+
+Whatever else is odd is no name: a capital alone proves little, since German writes every noun so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+from importlib.resources import files
+
+from bot.chat.common_words import is_common, respelled
+from bot.chat.forms import word_set
+from bot.chat.trait_lexicon import trait_phrases
+from bot.chat.words import Word
+
+_SHORTEST_NAME = 3
+_MARKS = frozenset(",;:.!?()\n—–|&/")
+
+_BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
+_STARTERS = word_set("clause_starters")
+_ADVERBS = word_set("adverbs_before_a_verb")
+_PREDICATES = word_set("predicates")
+_SKILLS = word_set("owned_skills")
+_NO_NAME = word_set("no_name")
+_ENDINGS = ("ing", "ive")
+"""Of words that stand after "about" and "vs" without being names: "stopping", "defensive"."""
+
+
+def is_unknown_name(said: Sequence[Word], position: int) -> bool:
+    """Whether a word that fits nobody on the roster is still somebody's name."""
+    word = said[position]
+    if not word.folded.isalpha() or len(word.folded) < _SHORTEST_NAME or _is_a_word(word.folded):
+        return False
+    if owns_a_skill(said, position):
+        return True
+    slipped = respelled(word.folded) in trait_phrases().words
+    if is_written_as_name(said, position) and not _is_another_language(said):
+        return word.is_capitalised or not word.folded.endswith(_ENDINGS)
+    return not slipped and begins_a_clause(said, position) and has_predicate(said, position + 1)
+
+
+def is_written_as_name(said: Sequence[Word], position: int) -> bool:
+    """Capitalised inside a sentence, or where a name stands: after `note`, before a colon."""
+    word = said[position]
+    ahead = said[position + 1].gap if position + 1 < len(said) else ""
+    after = said[position - 1].folded if position else ""
+    inside = bool(position) and not any(mark in word.gap for mark in ".!?\n")
+    shouted = all(each.typed.isupper() for each in said)
+    capitalised = word.is_capitalised and inside and not shouted
+    return capitalised or ":" in ahead or after in _BEFORE_A_NAME
+
+
+def begins_a_clause(said: Sequence[Word], position: int) -> bool:
+    """Whether a subject may stand here: first, after a mark, or after "and", "but", "ok"."""
+    if not position or set(said[position].gap) & _MARKS or " - " in said[position].gap:
+        return True
+    return said[position - 1].folded in _STARTERS
+
+
+def has_predicate(said: Sequence[Word], position: int) -> bool:
+    """Whether a verb told of somebody stands here, "always" and the like before it."""
+    while position < len(said) and said[position].folded in _ADVERBS:
+        position += 1
+    if position >= len(said) or set(said[position].gap) & set(",;:.!?\n"):
+        return False
+    return said[position].folded in _PREDICATES
+
+
+def owns_a_skill(said: Sequence[Word], position: int) -> bool:
+    """`Kim's backhand`, or `kims backhand is trash` at the start of a clause."""
+    word = said[position]
+    ahead = [each.folded for each in said[position + 1 : position + 4]]
+    skill = next((at for at, each in enumerate(ahead[:2]) if each in _SKILLS), None)
+    if skill is None or said[position + 1].gap.strip():
+        return False
+    if word.is_possessive:
+        return True
+    told = skill + 1 < len(ahead) and ahead[skill + 1] in _PREDICATES
+    return word.folded.endswith("s") and begins_a_clause(said, position) and told
+
+
+def without_possessive(said: Sequence[Word], position: int) -> str:
+    """The name as it would be written in the book: `Kim` of "Kim's", and of "kims backhand"."""
+    word = said[position]
+    if word.is_possessive:
+        return word.typed[:-2]
+    owner = word.folded.endswith("s") and owns_a_skill(said, position)
+    return word.typed[:-1] if owner else word.typed
+
+
+def _is_a_word(folded: str) -> bool:
+    known = is_common(folded) or folded in _NO_NAME
+    return known or folded in _other_languages() or folded in trait_phrases().words
+
+
+def _is_another_language(said: Sequence[Word]) -> bool:
+    """A message in German or Spanish: its capitals tell nothing."""
+    return any(word.folded in _other_languages() and not is_common(word.folded) for word in said)
+
+
+@cache
+def _other_languages() -> frozenset[str]:
+    text = files("bot.chat.data").joinpath("other_languages.txt").read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if not line.startswith("#")]
+    return frozenset(" ".join(lines).split())

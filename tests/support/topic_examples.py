@@ -1,0 +1,143 @@
+"""The questions the topic model learns from and is tried on, read as the bot reads them."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from bot.chat.features import Seen, extract
+from bot.chat.lexicon import the_lexicon
+from bot.chat.names import mentions_of
+from bot.chat.phrases import all_phrases
+from bot.chat.utterance import Mask, SlotToken, Utterance, read
+from bot.chat.view import ChatView
+from knowledge.vocabulary import PlayerId, Topic
+from scouting_db.values import PlayerRow
+
+TESTS = Path(__file__).parents[1]
+VOICES = TESTS / "cases" / "voices"
+OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
+
+
+# The people every voice was told to use (tests/cases/voices/BRIEF.md); all invented.
+_OURS = ("Mira", "Tom")
+_THEIRS = (
+    "Chidi Okafor",
+    "Sven Lindqvist",
+    "Ana Ruiz",
+    "Ben Hale",
+    "Brandt",
+    "Castellano",
+    "Nguyen-Brandt",
+    "O'Dell",
+    "van der Meer",
+    "Szymanski",
+)
+VIEW = ChatView(
+    book=1,
+    version=1,
+    roster=tuple(
+        PlayerRow(player=PlayerId(at), name=name, ours=name in _OURS)
+        for at, name in enumerate((*_OURS, *_THEIRS))
+    ),
+    ours=(PlayerId(0), PlayerId(1)),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Example:
+    """A question with its topic, others that serve it as well, and the topic before it."""
+
+    text: str
+    topic: Topic
+    also: frozenset[Topic] = frozenset()
+    after: Topic | None = None
+
+    @property
+    def right(self) -> frozenset[Topic]:
+        return self.also | {self.topic}
+
+
+def our_examples() -> list[Example]:
+    """The phrases, each `<score>` filled in with a score that changes from line to line."""
+    return [
+        Example(text=_with_score(phrase.text, at), topic=phrase.topic, after=phrase.after)
+        for at, phrase in enumerate(all_phrases())
+    ]
+
+
+def _with_score(text: str, at: int) -> str:
+    return text.replace("<score>", f"{at % 11}-{(at * 7 + 3) % 11}")
+
+
+def voice_examples(voice: str) -> list[Example]:
+    """A voice's questions. Where `after` is a question's words, its topic is looked up."""
+    lines = (VOICES / f"{voice}.questions.jsonl").read_text(encoding="utf-8").splitlines()
+    rows = [json.loads(line) for line in lines if line.strip()]
+    topic_of = {row["text"]: row["topic"] for row in rows}
+    return [_example(row, topic_of) for row in rows]
+
+
+def _example(row: dict[str, Any], topic_of: dict[str, str]) -> Example:
+    after = row.get("after")
+    if after and after not in set(Topic):
+        after = topic_of.get(after, row["topic"])  # a follow-up stays with its topic
+    also = row.get("also") or []
+    return Example(
+        text=row["text"],
+        topic=Topic(row["topic"]),
+        also=frozenset(map(Topic, [also] if isinstance(also, str) else also)),
+        after=Topic(after) if after else None,
+    )
+
+
+@cache
+def utterance_of(text: str) -> Utterance:
+    """The text read as in a chat whose roster holds the people of the brief."""
+    masks = [
+        Mask(
+            span=mention.span,
+            token=SlotToken.OURS
+            if mention.players and all(player in VIEW.ours for player in mention.players)
+            else SlotToken.NAME,
+        )
+        for mention in mentions_of(text, VIEW)
+        if not mention.pronoun
+    ]
+    return read(text, masks)
+
+
+@cache
+def _common_words() -> frozenset[str]:
+    text = files("bot.chat").joinpath("data/common_words.txt").read_text(encoding="utf-8")
+    return frozenset(
+        word for line in text.splitlines() if not line.startswith("#") for word in line.split()
+    )
+
+
+def known_words() -> frozenset[str]:
+    """Words that are never repaired: everyday English and those of our phrases."""
+    ours = (word for one in our_examples() for word in utterance_of(one.text).words)
+    return _common_words() | frozenset(ours)
+
+
+def see(examples: Iterable[Example], known: frozenset[str]) -> list[Seen]:
+    lexicon = the_lexicon()
+    return [
+        extract(utterance_of(one.text), lexicon, known=known, context_topic=one.after)
+        for one in examples
+    ]
+
+
+def voices_digest() -> str:
+    """A hash of the open voices' questions."""
+    digest = hashlib.sha256()
+    for voice in OPEN_VOICES:
+        digest.update((VOICES / f"{voice}.questions.jsonl").read_bytes())
+    return digest.hexdigest()
