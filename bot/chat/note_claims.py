@@ -8,11 +8,10 @@ from dataclasses import dataclass, replace
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
+from bot.chat.note_negations import REACH_OF_A_NEGATION, denied, negations, once_so
 from bot.chat.note_pairs import SMALL_WORDS, pairs_of, touches
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
-
-_REACH_OF_A_NEGATION = 6
 
 _OPPOSITE = {
     Value.STRENGTH: Value.WEAKNESS,
@@ -28,7 +27,6 @@ _ROLE_OF: dict[Value | None, Role] = {
 }
 
 _GOING_ON = word_set("going_on")
-_SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
 _BEFORE_AN_ADJECTIVE = SMALL_WORDS | word_set("before_an_adjective")
 
 
@@ -68,10 +66,13 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     found, here = _skills_not_habits(found, here, judgements, line)
     if not found and not here and carried is not None and _goes_on(judgements, clause.start, line):
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
-    denied = _denied(_negations(hits), [*here, *judgements], line)
-    judged = [_direct(hit, hits, denied=hit in denied) for hit in here]
+    once = once_so(hits, [*here, *judgements], line)
+    here = [hit for hit in here if hit not in once or hit.meaning.role is Role.HABIT]
+    judgements = [hit for hit in judgements if hit not in once]
+    no = denied(negations(hits), [*here, *judgements], line)
+    judged = [_direct(hit, hits, denied=(hit in no) is not (hit in once)) for hit in here]
     counters = [one for each in judged for one in _with_wings(each, hits)]
-    skills = _skills(found, judgements, hits, denied, line)
+    skills = _skills(found, judgements, hits, no, line)
     last = found[-1] if found else _skill_told(here) or carried
     hands = any(hit.meaning.trait is Trait.TWO_HANDED_BACKHAND for hit in here)
     told = Wing.BACKHAND if hands else wing_told
@@ -168,28 +169,6 @@ def _skill_told(here: Sequence[Hit]) -> Thing | None:
     return None
 
 
-def _negations(hits: Hits) -> list[Hit]:
-    guards = {
-        place for hit in hits.having(Role.NO_NEGATION) for place in range(hit.start, hit.stop)
-    }
-    return [hit for hit in hits.having(Role.NOT) if hit.start not in guards]
-
-
-def _denied(nots: Sequence[Hit], predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
-    """The predicates that an odd number of negations reach, each reaching the next predicate."""
-    reached: list[Hit] = []
-    for no in nots:
-        ahead = [hit for hit in predicates if 0 <= hit.start - no.stop < _REACH_OF_A_NEGATION]
-        nearest = min(ahead, key=lambda hit: hit.start, default=None)
-        if nearest is not None and _SUBJECTS & set(line[no.stop : nearest.start]):
-            continue
-        if nearest in reached:
-            reached.remove(nearest)
-        elif nearest is not None:
-            reached.append(nearest)
-    return reached
-
-
 def _direct(hit: Hit, hits: Hits, *, denied: bool) -> Judged:
     sense = hit.meaning
     assert sense.trait is not None
@@ -212,7 +191,7 @@ def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
     """Often, unless a word near it says rarely or never."""
     seldom = hits.having(Role.RARELY)
     near = any(
-        0 <= hit.start - one.stop < _REACH_OF_A_NEGATION or 0 <= one.start - hit.stop < 2
+        0 <= hit.start - one.stop < REACH_OF_A_NEGATION or 0 <= one.start - hit.stop < 2
         for one in seldom
     )
     return Value.RARELY if denied or near else Value.OFTEN
@@ -241,16 +220,16 @@ def _skills(
     found: Sequence[Thing],
     judgements: Sequence[Hit],
     hits: Hits,
-    denied: Sequence[Hit],
+    no: Sequence[Hit],
     line: Sequence[str],
 ) -> list[Judged]:
     pairs = pairs_of(found, judgements, line)
     judged = [
         one
         for thing, judgement in pairs
-        for one in _skill(_by_depth(thing, judgement, line), judgement, denied=judgement in denied)
+        for one in _skill(_by_depth(thing, judgement, line), judgement, denied=judgement in no)
     ]
-    nots = _negations(hits)
+    nots = negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
     lacking = [thing for thing in without if any(no.stop == thing.start for no in nots)]
     return judged + [one for thing in lacking for one in _lacking(thing)]

@@ -36,6 +36,9 @@ _DRIVEN = frozenset({Family.DRIVE, Family.COUNTER})
 """Strokes that go on about a two-hander just told of: "drives it well"."""
 
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
+_BEFORE_AN_ORIGIN = frozenset(
+    ["a", "the", "any", "my", "our", "high", "low", "short", "slow", "hard", "soft", "dead", "deep"]
+)
 _CONNECTORS = word_set("connectors")
 
 
@@ -134,9 +137,7 @@ def _is_origin(stroke: Hit, line: Sequence[str]) -> bool:
     """`lobs off the dink`, `sped up from a dink`: where a shot came from, no skill."""
     before = line[max(0, stroke.start - _WING_AFTER) : stroke.start]
     places = [at for at, word in enumerate(before) if word in {"off", "from"}]
-    return bool(places) and any(
-        word in {"a", "the", "any", "my", "our"} for word in before[places[-1] :]
-    )
+    return bool(places) and any(word in _BEFORE_AN_ORIGIN for word in before[places[-1] :])
 
 
 def _stroke(stroke: Hit, wings: Sequence[Hit], wing_told: Wing | None) -> Thing:

@@ -11,16 +11,17 @@ from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.common_words import is_common, respelled
-from bot.chat.forms import word_set
+from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits, find_hits
+from bot.chat.note_negations import excepted
 from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
-from knowledge.vocabulary import Seen, Tag, Value
+from knowledge.vocabulary import Seen, Tag, Trait, Value
 
 HEDGED_WEIGHT = 0.45
 """What "maybe" leaves of a claim. Common practice, no source (engineering notes 1.3)."""
@@ -31,8 +32,6 @@ MILD_WEIGHT = 0.5
 _MARKS = frozenset(",;:.!?()\n—–|")
 
 _CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
-
-_EMPTY_WORDS = word_set("empty")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +56,7 @@ def read_note(
         text=text,
         mentions=whose,
         claims=claims,
-        kept=_kept(text, said, line, used),
+        kept=kept_words(text, said, line, used, places_of_manner(hits)),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
         about_body=hits.has(Role.BODY),
     )
@@ -86,6 +85,8 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
 
 def _plain(folded: str) -> str:
     """`missin` as `missing`, `bachand` as `backhand`."""
+    if folded == "w":
+        return "with"
     known = is_common(folded) or folded in trait_phrases().words
     return folded if known else respelled(folded)
 
@@ -99,15 +100,33 @@ def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
         hits = note.hits.inside(clause)
         if is_advice(note.line[clause.start : clause.stop]):
             continue
+        claims, freed = _without(claims, excepted(hits, note.line, clause.start), note)
+        used -= freed
         reading = read_clause(hits, note.line, clause, reading)
         if not reading.judged:
             claims = _tagged(claims, hits)
+        told = [(judged, _whose(note, judged, hits)) for judged in reading.judged]
         if claims or reading.judged:
             used |= {at for hit in hits.having(Role.TAG) for at in range(hit.start, hit.stop)}
-        for judged in reading.judged:
-            used |= set(range(judged.start, judged.stop))
-            claims += [(one, clause.turned) for one in _whose(note, judged, hits)]
+        if any(whose for _, whose in told):
+            used |= places_of_manner(hits)
+        for judged, whose in told:
+            used |= set(range(judged.start, judged.stop)) if whose else set()
+            claims += [(one, clause.turned) for one in whose]
     return _settled(claims), used
+
+
+def _without(
+    claims: list[tuple[Claim, bool]], traits: frozenset[Trait], note: _Note
+) -> tuple[list[tuple[Claim, bool]], set[int]]:
+    """The claims that an exception leaves, and the places of the words it frees."""
+    gone = [claim for claim, _ in claims if claim.trait in traits]
+    freed = {
+        at
+        for at, word in enumerate(note.said)
+        if any(one.span[0] <= word.span[0] < one.span[1] for one in gone)
+    }
+    return [each for each in claims if each[0] not in gone], freed
 
 
 def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, bool]]:
@@ -171,25 +190,3 @@ def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
     return tuple(
         one for one in last.values() if not (one.denied and (one.player, one.trait) in said)
     )
-
-
-def _kept(text: str, said: Sequence[Word], line: Sequence[str], used: set[int]) -> tuple[str, ...]:
-    """Stretches of words that no claim covers, without the small words at their ends."""
-    kept: list[str] = []
-    run: list[int] = []
-    for place in range(len(said) + 1):
-        ends = place == len(said) or place in used or line[place] == NAME
-        broken = not ends and place and set(said[place].gap) & set(".;:!?\n,")
-        if ends or broken:
-            kept += _trimmed(text, said, run)
-            run = []
-        if not ends:
-            run.append(place)
-    return tuple(kept)
-
-
-def _trimmed(text: str, said: Sequence[Word], run: Sequence[int]) -> list[str]:
-    full = [place for place in run if said[place].folded not in _EMPTY_WORDS]
-    if not full:
-        return []
-    return [text[said[full[0]].span[0] : said[full[-1]].span[1]]]

@@ -34,6 +34,7 @@ class Role(StrEnum):
     RARELY = "rarely"
     NOT = "not"
     NO_NEGATION = "no_negation"
+    FORMER = "former"
     MORE = "more"
     LESS = "less"
     HEDGE = "hedge"
@@ -99,12 +100,14 @@ def trait_phrases() -> PhraseBook[Sense]:
     """Every phrase of traits.toml with its sense."""
     text = files("bot.chat.data").joinpath("traits.toml").read_text(encoding="utf-8")
     data = tomllib.loads(text)
-    phrases = ((_SHORT_NOT.sub(r"{\1}", phrase), sense) for phrase, sense in _phrases(data))
+    phrases = ((_IN_FORMS.sub(r"{\1}", phrase), sense) for phrase, sense in _phrases(data))
     return PhraseBook(phrases, sets=data["sets"] | {"n": _NUMBERS})
 
 
-_SHORT_NOT = re.compile(r"(?<![{\w])(doesnt|dont|cant|wont|isnt|didnt)(?![}\w])")
-"""In a phrase, `doesnt` stands for "does not" too."""
+_IN_FORMS = re.compile(
+    r"(?<![{\w])(doesnt|dont|cant|wont|isnt|didnt|hates|loves|struggles|handles)(?![}\w])"
+)
+"""In a phrase, `doesnt` stands for "does not" too, and `hates` for "hate" of two players."""
 
 
 _NUMBERS = (
@@ -151,6 +154,7 @@ def _plain(data: Mapping[str, Any]) -> Iterator[tuple[Role, list[str]]]:
     yield Role.RARELY, data["frequency"]["rarely"]
     yield Role.NOT, data["negation"]["words"]
     yield Role.NO_NEGATION, data["negation"]["not_negation"]
+    yield Role.FORMER, data["negation"]["former"]
     yield Role.MORE, data["intensity"]["more"]
     yield Role.LESS, data["intensity"]["less"]
     for role in (Role.HEDGE, Role.HEARSAY, Role.BODY):

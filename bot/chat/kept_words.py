@@ -1,0 +1,60 @@
+"""The words of a note that no claim covers, shown so that nothing seems to be lost."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.forms import word_set
+from bot.chat.note_hits import JUDGEMENTS, Hits
+from bot.chat.note_pairs import NAME
+from bot.chat.trait_lexicon import Role
+from bot.chat.words import Word
+
+MANNER = (
+    Role.NOT,
+    Role.NO_NEGATION,
+    Role.FORMER,
+    Role.MORE,
+    Role.LESS,
+    Role.OFTEN,
+    Role.RARELY,
+    Role.HEDGE,
+    Role.HEARSAY,
+)
+"""How something is said; without the thing itself such words tell nothing."""
+
+_EMPTY_WORDS = word_set("empty")
+
+
+def places_of_manner(hits: Hits) -> set[int]:
+    """Where words of manner stand that judge nothing themselves, as "trash" does."""
+    judging = {at for hit in hits.having(*JUDGEMENTS) for at in range(hit.start, hit.stop)}
+    return {at for hit in hits.having(*MANNER) for at in range(hit.start, hit.stop)} - judging
+
+
+def kept_words(
+    text: str, said: Sequence[Word], line: Sequence[str], used: set[int], manner: set[int]
+) -> tuple[str, ...]:
+    """Stretches of unclaimed words without the small words at their ends.
+
+    A stretch of small words and words of manner alone is left out.
+    """
+    kept: list[str] = []
+    run: list[int] = []
+    for place in range(len(said) + 1):
+        ends = place == len(said) or place in used or line[place] == NAME
+        broken = not ends and place and set(said[place].gap) & set(".;:!?\n,()")
+        if ends or broken:
+            kept += _trimmed(text, said, run, manner)
+            run = []
+        if not ends:
+            run.append(place)
+    return tuple(kept)
+
+
+def _trimmed(text: str, said: Sequence[Word], run: Sequence[int], manner: set[int]) -> list[str]:
+    full = [place for place in run if said[place].folded not in _EMPTY_WORDS]
+    telling = [place for place in full if place not in manner]
+    if not telling:
+        return []
+    return [text[said[full[0]].span[0] : said[telling[-1]].span[1]]]

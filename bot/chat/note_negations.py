@@ -1,0 +1,61 @@
+"""What a clause denies: "doesn't poach", what was only once so, and exceptions ("not on dinks")."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
+from bot.chat.trait_lexicon import Role
+from knowledge.vocabulary import Trait
+
+REACH_OF_A_NEGATION = 6
+"""Words between a negation and what it denies. Common practice, no source."""
+
+_SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
+_BEFORE_AN_EXCEPTION = frozenset(["but", "though", "tho", "just", "only", "although", "and"])
+_EXCEPT = frozenset(["except", "not"])
+_WHERE = frozenset(["on", "off", "with", "for", "from", "in", "at", "when", "the", "his", "her"])
+
+
+def negations(hits: Hits) -> list[Hit]:
+    return _unguarded(hits, Role.NOT)
+
+
+def once_so(hits: Hits, predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
+    """What somebody "used to" do or be."""
+    return denied(_unguarded(hits, Role.FORMER), predicates, line)
+
+
+def _unguarded(hits: Hits, role: Role) -> list[Hit]:
+    """Without those inside "not only", "is used to" and the like."""
+    guards = {at for hit in hits.having(Role.NO_NEGATION) for at in range(hit.start, hit.stop)}
+    return [hit for hit in hits.having(role) if hit.start not in guards]
+
+
+def denied(nots: Sequence[Hit], predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
+    """The predicates that an odd number of negations reach, each reaching the next predicate."""
+    reached: list[Hit] = []
+    for no in nots:
+        ahead = [hit for hit in predicates if 0 <= hit.start - no.stop < REACH_OF_A_NEGATION]
+        nearest = min(ahead, key=lambda hit: hit.start, default=None)
+        if nearest is not None and _SUBJECTS & set(line[no.stop : nearest.start]):
+            continue
+        if nearest in reached:
+            reached.remove(nearest)
+        elif nearest is not None:
+            reached.append(nearest)
+    return reached
+
+
+def excepted(hits: Hits, line: Sequence[str], start: int) -> frozenset[Trait]:
+    """The skills for which a judgement does not hold: "weak, but not on dinks"."""
+    if hits.having(Role.DIRECT, Role.HABIT, *JUDGEMENTS):
+        return frozenset()
+    while start < len(line) and line[start] in _BEFORE_AN_EXCEPTION:
+        start += 1
+    if line[start : start + 1] == [] or line[start] not in _EXCEPT:
+        return frozenset()
+    found = things(hits, line, carried=None, wing_told=None)
+    if not found or not set(line[start + 1 : found[0].start]) <= _WHERE:
+        return frozenset()
+    return frozenset(trait for thing in found for trait in thing.traits)
