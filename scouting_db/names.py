@@ -109,7 +109,7 @@ class NameIndex:
     def has(self, typed: str, *, initials: bool = True) -> bool:
         """Whether the folded words are exactly some player's form, `ana r` among them or not."""
         holders = self._by_key.get(_squeeze(fold(typed)), [])
-        return any(initials or strength is not Strength.INITIALS for strength, _ in holders)
+        return any(initials or held is not Strength.INITIALS for held, _ in holders)
 
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
@@ -198,8 +198,8 @@ class NameIndex:
                 continue
             if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
                 continue  # Tomas is no Tom
-            cost, allowed = cost_of(key, near), allowed_cost(key, near)
-            yield from ((position, cost, allowed) for position in self._holders(near))
+            fit = (cost_of(key, near), allowed_cost(key, near))
+            yield from ((position, *fit) for position in self._holders(near))
         for longer in self._beginning_with(key):
             allowed = BEGINNING if 2 * len(key) >= len(longer) else 0.0
             yield from ((position, BEGINNING, allowed) for position in self._holders(longer))
@@ -245,7 +245,8 @@ class NameIndex:
         if len(self.roster) > _SMALL_ROSTER:
             return []
         scorer = DamerauLevenshtein.normalized_similarity
-        keys = [each for each in self._by_key if sound(each)[:1] == sound(key)[:1]]
+        begun = sound(key)[:1]
+        keys = [k for k in self._by_key if sound(k)[:1] == begun and not is_particles(k)]
         found = process.extract(key, keys, scorer=scorer, limit=4, score_cutoff=0.4)
         return list(dict.fromkeys(each for one, *_ in found for _, each in self._by_key[one]))
 

@@ -91,8 +91,8 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
     at, court, form = clock(text), court_of(text), said_format(said)
     facts = sum(1 for fact in (at, court, form) if fact is not None)
     announced = _SURE_NEXT.search(line) is not None
-    if announced and not opponents:
-        opponents = _unknown_opponents(said)
+    if announced:
+        opponents = _with_unknown(said, opponents)
     listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
     moved = at is not None and court is not None and not _BOOKING.search(line)
     if not ((announced and (opponents or facts > 1)) or listed or moved):
@@ -215,6 +215,26 @@ def _best_of(line: str) -> int | None:
     typed = found[1] or found[2]
     value = _to_number(typed) if typed else 3 if "of" in found[0] else 1
     return value if value in (1, 3, 5) else None
+
+
+def _with_unknown(said: Sequence[Word], known: tuple[Mention, ...]) -> tuple[Mention, ...]:
+    """The names known and, with fewer than two, those beside them that nobody knows yet."""
+    if len(known) > 1:
+        return known
+    spans = {one.span for one in known}
+    unknown = [one for one in _unknown_opponents(said) if one.span not in spans]
+    beside = [one for one in unknown if not known or _stands_beside(one, known[0], said)]
+    return tuple(sorted([*known, *beside], key=lambda one: one.span))
+
+
+def _stands_beside(one: Mention, other: Mention, said: Sequence[Word]) -> bool:
+    """`Okafor and brandt`, `brandt/Okafor`: nothing but a joining word or mark in between."""
+    first, last = sorted((one, other), key=lambda each: each.span)
+    between = [word.folded for word in said if first.span[1] <= word.span[0] < last.span[0]]
+    after = next(word.gap for word in said if word.span[0] == last.span[0])
+    return between in ([], ["and"], ["n"], ["with"], ["plus"]) and (
+        bool(between) or bool(set(after) & set("/&+,"))
+    )
 
 
 def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:

@@ -36,6 +36,7 @@ _DRIVEN = frozenset({Family.DRIVE, Family.COUNTER})
 """Strokes that go on about a two-hander just told of: "drives it well"."""
 
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
+_BETWEEN = frozenset(["the", "his", "her", "their", "that", "of"])
 _BEFORE_AN_ORIGIN = frozenset(
     ["a", "the", "any", "my", "our", "high", "low", "short", "slow", "hard", "soft", "dead", "deep"]
 )
@@ -110,7 +111,12 @@ def things(
     for wing in wings:
         before = [hit.meaning.family for hit in strokes if hit.start < wing.start]
         family = _family_of_bare(wing, line, before[-1] if before else carried)
-        if wing.start not in used and family is not None:
+        if wing.start in used:
+            continue
+        alone = not found and not hits.having(Role.DIRECT, Role.HABIT)
+        if family is None and alone and _is_judged(wing, hits, line):
+            found.append(replace(_bare(wing, Family.DINK), bare=False))
+        elif family is not None:
             found.append(_bare(wing, family))
     return sorted(found, key=lambda thing: thing.start)
 
@@ -131,6 +137,16 @@ def _family_of_bare(wing: Hit, line: Sequence[str], carried: Family | None) -> F
     if ahead in {"one", "ones"} or before:
         return carried
     return Family.DINK
+
+
+def _is_judged(wing: Hit, hits: Hits, line: Sequence[str]) -> bool:
+    """`strong on the backhand`: the wing itself is judged, right before "on"."""
+    ends = {hit.stop for hit in hits.having(*JUDGEMENTS)}
+    return any(
+        line[at] in {"on", "off", "from"} and set(line[at + 1 : wing.start]) <= _BETWEEN
+        for at in ends
+        if at < wing.start
+    )
 
 
 def _is_origin(stroke: Hit, line: Sequence[str]) -> bool:

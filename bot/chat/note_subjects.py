@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from bot.chat.clauses import NOT_TO_DO
 from bot.chat.forms import word_set
@@ -32,11 +32,18 @@ _THEY = frozenset(["they", "both", "theyre", "these", "those"])
 class Subjects:
     """The players whom the words are about, place by place."""
 
-    def __init__(self, said: Sequence[Word], mentions: Sequence[Mention]) -> None:
+    def __init__(
+        self,
+        said: Sequence[Word],
+        mentions: Sequence[Mention],
+        ourselves: Mapping[int, tuple[Mention, ...]],
+    ) -> None:
         self._said = said
         self._from: list[tuple[int, tuple[Mention, ...]]] = []
         for mention in mentions:
             self._add(mention)
+        self._others = tuple(self._from)
+        self._from = sorted([*self._from, *ourselves.items()], key=lambda each: each[0])
 
     def at(self, place: int) -> tuple[PlayerId, ...]:
         """Whom the word at `place` is about; before any name, whom the first name means."""
@@ -49,11 +56,11 @@ class Subjects:
 
     def _before_any_name(self) -> tuple[Mention, ...]:
         """The first name; after an early "they", everybody named later."""
-        if not self._from:
+        if not self._others:
             return ()
-        start, first = self._from[0]
+        start, first = self._others[0]
         if any(word.folded in _THEY for word in self._said[:start]):
-            return tuple(dict.fromkeys(one for _, subject in self._from for one in subject))
+            return tuple(dict.fromkeys(one for _, subject in self._others for one in subject))
         return first
 
     def _add(self, mention: Mention) -> None:

@@ -6,7 +6,7 @@ inventing it. Every claim keeps the span of the words that carry it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
@@ -15,13 +15,14 @@ from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_negations import excepted
+from bot.chat.note_ourselves import is_myself, ourselves
 from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects, is_advice
 from bot.chat.question import Certainty, Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
-from knowledge.vocabulary import Seen, Tag, Trait, Value
+from knowledge.vocabulary import TRAITS, Seen, Tag, Trait, TraitKind, Value
 
 HEDGED_WEIGHT = 0.45
 """What "maybe" leaves of a claim. Common practice, no source (engineering notes 1.3)."""
@@ -30,6 +31,10 @@ STRONG_WEIGHT = 1.5
 MILD_WEIGHT = 0.5
 
 _MARKS = frozenset(",;:.!?()\n—–|")
+
+_OPENING = frozenset(["no", "nope", "wait", "actually", "sorry", "oops", "correction", "oh"])
+_NO_MATTER = "wait"
+"""Stands for what opens a correction: the "no" of "no, he is strong" denies nothing of it."""
 
 _CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
 
@@ -40,21 +45,26 @@ class _Note:
     line: Sequence[str]
     hits: Hits
     subjects: Subjects
+    ourselves: Mapping[int, tuple[Mention, ...]]
 
 
 def read_note(
     text: str, said: Sequence[Word], mentions: Sequence[Mention], view: ChatView
 ) -> NoteSaid:
     """The note with every claim found; words that no claim covers are kept."""
-    whose = tuple(mentions) or _implied(view)
+    mine = ourselves(said, view.asker)
+    whose = tuple(mentions) or (() if 0 in mine else _implied(view))
     line = _line(said, whose)
     hits = find_hits(line, _breaks(said))
-    note = _Note(said=said, line=line, hits=hits, subjects=Subjects(said, whose))
+    note = _Note(
+        said=said, line=line, hits=hits, subjects=Subjects(said, whose, mine), ourselves=mine
+    )
     claims, used = _claims(note)
+    used |= set(range(_opening(said, line)))
     heard = view.forwarded or hits.has(Role.HEARSAY)
     return NoteSaid(
         text=text,
-        mentions=whose,
+        mentions=tuple(sorted((*whose, *_speaking(claims, mine)), key=lambda one: one.span)),
         claims=claims,
         kept=kept_words(text, said, line, used, places_of_manner(hits)),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
@@ -77,10 +87,18 @@ def _implied(view: ChatView) -> tuple[Mention, ...]:
 
 def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
     spans = [one.span for one in mentions if not one.pronoun]
-    return [
+    line = [
         NAME if any(start <= word.span[0] < stop for start, stop in spans) else _plain(word.folded)
         for word in said
     ]
+    opening = _opening(said, line)
+    return [_NO_MATTER] * opening + line[opening:]
+
+
+def _opening(said: Sequence[Word], line: Sequence[str]) -> int:
+    """How many words open a correction: two in "wait no okafor is strong", none in "no serve"."""
+    words = next((at for at, word in enumerate(line) if word not in _OPENING), 0)
+    return words if line[words : words + 1] == [NAME] or (words and said[words].gap.strip()) else 0
 
 
 def _plain(folded: str) -> str:
@@ -98,7 +116,7 @@ def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
     reading = NOTHING_READ
     for clause in _whole(clauses(note.said, unbroken), note.hits):
         hits = note.hits.inside(clause)
-        if is_advice(note.line[clause.start : clause.stop]):
+        if not _is_of_us(clause, note) and is_advice(note.line[clause.start : clause.stop]):
             continue
         claims, freed = _without(claims, excepted(hits, note.line, clause.start), note)
         used -= freed
@@ -151,7 +169,30 @@ def _whole(parts: Sequence[Clause], hits: Hits) -> list[Clause]:
     return whole
 
 
+def _is_of_us(clause: Clause, note: _Note) -> bool:
+    return clause.start in note.ourselves or clause.start + 1 in note.ourselves
+
+
+def _speaking(
+    claims: Sequence[Claim], mine: Mapping[int, tuple[Mention, ...]]
+) -> tuple[Mention, ...]:
+    """Whoever typed the note, where it claims something of them."""
+    told = {claim.player for claim in claims}
+    speakers = {one.players: one for each in mine.values() for one in each}
+    return tuple(one for players, one in speakers.items() if told & set(players))
+
+
+def _passes(note: _Note, judged: Judged) -> bool:
+    """Of "im late on it" nothing stays; of "im right handed" the fact does."""
+    begun = max((at for at in note.ourselves if at <= judged.at), default=None)
+    if begun is None or TRAITS[judged.trait].kind is TraitKind.FACT:
+        return False
+    return is_myself(note.said, begun) and note.subjects.at(judged.at) == note.subjects.at(begun)
+
+
 def _whose(note: _Note, judged: Judged, hits: Hits) -> list[Claim]:
+    if _passes(note, judged):
+        return []
     tags = [hit.meaning.tag for hit in hits.having(Role.TAG)]
     span = (note.said[judged.start].span[0], note.said[judged.stop - 1].span[1])
     return [

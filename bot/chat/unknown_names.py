@@ -22,6 +22,7 @@ _STARTERS = word_set("clause_starters")
 _ADVERBS = word_set("adverbs_before_a_verb")
 _PREDICATES = word_set("predicates")
 _SKILLS = word_set("owned_skills")
+_ADJECTIVES = word_set("told_adjectives")
 _NO_NAME = word_set("no_name")
 _ENDINGS = ("ing", "ive")
 """Of words that stand after "about" and "vs" without being names: "stopping", "defensive"."""
@@ -37,7 +38,14 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
     slipped = respelled(word.folded) in trait_phrases().words
     if is_written_as_name(said, position) and not _is_another_language(said):
         return word.is_capitalised or not word.folded.endswith(_ENDINGS)
-    return not slipped and begins_a_clause(said, position) and has_predicate(said, position + 1)
+    opens = begins_a_clause(said, position) or said[position - 1].folded == "partner"
+    return not slipped and opens and _is_told_of(said, position + 1)
+
+
+def _is_told_of(said: Sequence[Word], position: int) -> bool:
+    """`zorblatt poaches`, and without a verb `zorblatt lefty`."""
+    adjective = position < len(said) and said[position].folded in _ADJECTIVES
+    return has_predicate(said, position) or (adjective and said[position].gap == " ")
 
 
 def is_written_as_name(said: Sequence[Word], position: int) -> bool:

@@ -120,6 +120,8 @@ def test_nobody_far_off_is_offered_as_the_nearest() -> None:
         "bachand is weak",
         "they've got the serve",
         "ref calls everything",
+        "dog is barking",
+        "my phone is dead, wifi is down",
     ],
 )
 def test_an_odd_word_is_no_name(text: str) -> None:

@@ -19,6 +19,7 @@ from bot.chat.question import (
     Certainty,
     CorrectionSaid,
     Kind,
+    MatchSaid,
     NoteSaid,
     Question,
     Unclear,
@@ -26,17 +27,22 @@ from bot.chat.question import (
 )
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
-from knowledge.vocabulary import AgreementKey, PlayerId, Topic
+from knowledge.vocabulary import AgreementKey, PlayerId, Topic, Trait, Value
+from scouting_db.values import PlayerRow
 
 OKAFOR, LINDQVIST = PlayerId(3), PlayerId(4)
 MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
 
 QUESTIONS_KEPT_FLOOR = 0.985
-"""Recorded over the open voices: 1703 of 1726 questions are answered as questions or asked
+"""Recorded over the open voices: 1708 of 1726 questions are answered as questions or asked
 about. The shipped topic model has trained on them, so unseen ones fare somewhat worse."""
 
+NOTED_BESIDE_CEILING = 0.04
+"""Recorded: 60 of the 1726 questions tell something of an opponent in a part of their own, or
+complain of one; that is noted before they are answered."""
+
 NOTES_KEPT_FLOOR = 0.95
-"""Recorded: 340 of 353 notes are taken as notes."""
+"""Recorded: 346 of 353 notes are taken as notes."""
 
 SLOWEST_S = 2.0
 """For 4,096 characters of noise on a busy machine; about 0.1 s on an idle one."""
@@ -79,7 +85,12 @@ def test_kind(text: str, kind: Kind) -> None:
     "text",
     [
         "is okafor a lefty?",
-        "hale poaches, should I go behind him",
+        "if hale poaches, where do I go",
+        "where do i dink okafor's weak backhand",
+        "is okafor slow",
+        "is okafor a lefty, right?",
+        "how do I beat lindqvist's backhand",
+        "okafor backhand",
         "okafor weak backhand or weak forehand",
         "we're up 9-8 receiving, where do I stand?",
         "they bang everything",
@@ -88,6 +99,129 @@ def test_kind(text: str, kind: Kind) -> None:
 )
 def test_asking_is_not_telling(text: str) -> None:
     assert kinds(text, MATCH)[0] in {Kind.QUESTION, Kind.UNCLEAR}
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("okafor attacks everything above the net", "attacks everything above the net"),
+        ("hale serves to my backhand every time", "serves to my backhand"),
+        ("brandt speeds up off the bounce a lot", "speeds up off the bounce"),
+        ("okafor and lindqvist both stand way back", "stand way back"),
+        ("kimur bangs", "bangs"),
+        ("weber hits hard", "hits hard"),
+        ("attack castellano's backhand", "attack"),
+        ("dont dink okafors backhand", "dont dink"),
+    ],
+)
+def test_what_is_told_of_somebody_is_kept(text: str, kept: str) -> None:
+    note = understand(text, chat=EVENING)[0]
+    assert isinstance(note, NoteSaid)
+    assert note.claims == ()
+    assert kept in note.kept
+
+
+def test_what_they_do_to_us_is_kept_and_answered() -> None:
+    note, question = understand("hale targets my partner", chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert isinstance(question, Question)
+
+
+@pytest.mark.parametrize(
+    ("text", "trait", "asked"),
+    [
+        ("okafor is a lefty, where do I dink him", "hand", Topic.AIM_DINK),
+        ("where do I dink okafor, he is a lefty", "hand", Topic.AIM_DINK),
+        ("okafor is slow. who covers the middle?", "foot_speed", Topic.COVER_MIDDLE),
+        ("hale poaches, should I go behind him", "poaching", Topic.ANSWER_PATTERN),
+    ],
+)
+def test_a_note_beside_a_question_is_both(text: str, trait: str, asked: Topic) -> None:
+    note, question = understand(text, chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert [claim.trait for claim in note.claims] == [trait]
+    assert isinstance(question, Question)
+    assert question.topic is asked
+
+
+@pytest.mark.parametrize("text", ["he hates lobs", "his backhand is weak", "hes a lefty"])
+def test_a_statement_about_the_one_player_spoken_of_is_theirs(text: str) -> None:
+    (said,) = understand(text, chat=replace(EVENING, focus=(OKAFOR,)))
+    assert isinstance(said, NoteSaid)
+    assert {claim.player for claim in said.claims} == {OKAFOR}
+    (unsettled,) = understand(text, chat=MATCH)
+    assert not isinstance(unsettled, NoteSaid)
+
+
+@pytest.mark.parametrize(
+    ("text", "unknown"),
+    [
+        ("castelano has a weak bh dink and he hates being moved", ["castelano"]),
+        ("kims backhand is trash lol", ["kim"]),
+        ("okafor is a lefty", ["okafor"]),
+    ],
+)
+def test_an_empty_book_hears_whom_a_note_is_about(text: str, unknown: list[str]) -> None:
+    (said,) = understand(text, chat=ChatView(book=8, version=1, roster=()))
+    assert isinstance(said, NoteSaid)
+    assert said.claims == ()
+    assert [(one.typed, one.certainty) for one in said.mentions] == [
+        (name, Certainty.NOBODY) for name in unknown
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("next: castellano and brandt", ["castellano", "brandt"]),
+        ("next: Castellano and brandt, court 7", ["Castellano", "brandt"]),
+        ("next zorblatt/Kimmel at 10:40", ["zorblatt", "Kimmel"]),
+    ],
+)
+def test_both_unknown_opponents_are_heard(text: str, names: list[str]) -> None:
+    (said,) = understand(text, chat=ChatView(book=8, version=1, roster=()))
+    assert isinstance(said, MatchSaid)
+    assert [one.typed for one in said.mentions] == names
+
+
+def test_a_correction_that_says_what_is_right_is_a_note() -> None:
+    (said,) = understand("wait no okafor is strong on the backhand", chat=EVENING)
+    assert isinstance(said, NoteSaid)
+    assert [(one.player, one.trait, one.value) for one in said.claims] == [
+        (OKAFOR, Trait.BACKHAND_DINK, Value.STRENGTH)
+    ]
+
+
+def test_whoever_types_may_speak_of_themselves() -> None:
+    text = "im right handed on the left, tom is a lefty"
+    (said,) = understand(text, chat=EVENING)
+    assert isinstance(said, NoteSaid)
+    assert [(one.player, one.trait, one.value) for one in said.claims] == [
+        (PlayerId(1), Trait.HAND, Value.RIGHT),
+        (PlayerId(1), Trait.SIDE_PLAYED, Value.LEFT),
+        (PlayerId(2), Trait.HAND, Value.LEFT),
+    ]
+    (unknown,) = understand(text, chat=replace(EVENING, asker=None))
+    assert isinstance(unknown, NoteSaid)
+    assert {one.player for one in unknown.claims} == {PlayerId(2)}
+    assert "right handed on the left" in unknown.kept
+
+
+def test_our_own_stroke_is_not_the_other_players() -> None:
+    (said,) = understand("lindqvist is tall, my backhand is weak", chat=EVENING)
+    assert isinstance(said, NoteSaid)
+    assert [one.trait for one in said.claims if one.player == LINDQVIST] == [Trait.HEIGHT]
+
+
+def test_alike_names_are_asked_about_in_a_statement() -> None:
+    anas = ("Ana Ruiz", "Anna Ruis", "Ana Ruiz-Peña")
+    roster = tuple(
+        PlayerRow(player=PlayerId(number), name=name, ours=False)
+        for number, name in enumerate(anas, start=1)
+    )
+    (said,) = understand("ana hits hard", chat=ChatView(book=9, version=1, roster=roster))
+    assert isinstance(said, NoteSaid)
+    assert said.mentions[0].certainty is Certainty.AMBIGUOUS
 
 
 def test_a_reply_to_a_note_needs_only_a_name_to_correct_it() -> None:
@@ -167,8 +301,11 @@ def test_a_command_asks_its_topic_with_its_names() -> None:
 
 def test_open_voices_questions_are_not_taken_for_notes_or_scores() -> None:
     asked = [case["text"] for voice in OPEN_VOICES for case in cases(voice, "questions")]
-    kept = sum(kinds(text, MATCH)[0] in {Kind.QUESTION, Kind.UNCLEAR} for text in asked)
+    said = [kinds(text, MATCH) for text in asked]
+    kept = sum(Kind.QUESTION in each or Kind.UNCLEAR in each for each in said)
     assert kept / len(asked) >= QUESTIONS_KEPT_FLOOR
+    noted = sum(len(each) > 1 and Kind.NOTE in each for each in said)
+    assert noted / len(asked) <= NOTED_BESIDE_CEILING
 
 
 def test_open_voices_notes_are_taken_as_notes() -> None:

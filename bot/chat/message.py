@@ -1,0 +1,56 @@
+"""A message as understanding reads it: its words, whom it names, and what it would note."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.chat.asking import asks
+from bot.chat.names import find_mentions
+from bot.chat.notes import read_note
+from bot.chat.question import Mention, NoteSaid
+from bot.chat.scores import cast
+from bot.chat.view import ChatView
+from bot.chat.words import Word, words
+from knowledge.vocabulary import PlayerId
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Message:
+    """`asks` of the whole; `note` is what it would say as a note."""
+
+    text: str
+    said: tuple[Word, ...]
+    mentions: tuple[Mention, ...]
+    asks: bool
+    note: NoteSaid
+
+
+def read_message(text: str, chat: ChatView) -> Message:
+    said = words(text)
+    mentions = find_mentions(said, chat)
+    return Message(
+        text=text,
+        said=said,
+        mentions=mentions,
+        asks=asks(text, said),
+        note=read_note(text, said, mentions, chat),
+    )
+
+
+def names_somebody(message: Message) -> bool:
+    return any(not one.pronoun for one in message.note.mentions)
+
+
+def opponents(mentions: Sequence[Mention], chat: ChatView) -> list[Mention]:
+    return [one for one in mentions if not one.pronoun and not is_ours(one, chat.ours)]
+
+
+def words_of_scores(message: Message, chat: ChatView) -> list[Word]:
+    named = [one for one in message.mentions if not one.pronoun]
+    ours = [one for one in named if is_ours(one, chat.ours)]
+    return cast(message.said, ours, [one for one in named if one not in ours])
+
+
+def is_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:
+    return bool(mention.players) and all(player in ours for player in mention.players)

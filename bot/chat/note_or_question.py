@@ -1,0 +1,110 @@
+"""Whether a message without a fixed form tells, asks, or does both."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.forms import word_set
+from bot.chat.message import Message, names_somebody, opponents
+from bot.chat.notes import read_note
+from bot.chat.question import Certainty, Question, Unclear, Understood
+from bot.chat.telling import telling_note, tells_of, tells_of_focus
+from bot.chat.topic_model import SURE_FROM
+from bot.chat.topic_question import read_question
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import TRAITS, PlayerId, TraitKind
+
+_SOMEBODY = PlayerId(-1)
+"""Stands for a player that the book does not know yet."""
+
+SHORTEST_STATEMENT = 3
+"""Words of a statement; shorter ones ("okafor backhand") ask."""
+
+_OF_US = word_set("of_us")
+
+
+def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    note = message.note
+    if begins_as_note(message.said) or chat.forwarded:
+        return (note,)
+    if message.asks:
+        return _asked(message, chat)
+    if _tells_claims(message) or _tells_of_somebody(message, chat):
+        return (note,)
+    question = read_question(message, chat)
+    if tells_of(message.said, opponents(message.mentions, chat)):
+        is_asked = _is_sure(question) and _speaks_of_us(message)
+        return (note, question) if is_asked else (note,)
+    if names_somebody(message) and _tells_of_others(message, question):
+        return (note,)
+    if _tells_of_asker(message, chat, question):
+        return (note,)
+    if _tells_of_focus(message, chat) and (note.claims or isinstance(question, Unclear)):
+        return (note,)
+    return (question,)
+
+
+def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    """A question, and before it the note that stands beside it."""
+    question = read_question(message, chat)
+    beside = telling_note(message.text, message.said, message.note, chat.ours)
+    if beside is not None and not message.note.about_body:
+        return (beside, question)
+    tells = _tells_claims(message)
+    if tells and isinstance(question, Unclear) and not _weighs(message):
+        return (message.note,)
+    return (question,)
+
+
+def _tells_claims(message: Message) -> bool:
+    note = message.note
+    return bool(note.claims and names_somebody(message)) or note.about_body
+
+
+def _tells_of_asker(message: Message, chat: ChatView, question: Question | Unclear) -> bool:
+    """ "Im a lefty" is a note; "my backhand is weak" only where no topic is clear."""
+    mine = [one for one in message.note.claims if one.player == chat.asker]
+    facts = any(TRAITS[one.trait].kind is TraitKind.FACT for one in mine)
+    return facts or (bool(mine) and isinstance(question, Unclear))
+
+
+def _tells_of_focus(message: Message, chat: ChatView) -> bool:
+    """ "He hates lobs", right after the one player spoken of."""
+    return len(chat.focus) == 1 and not names_somebody(message) and tells_of_focus(message.said)
+
+
+def _is_sure(question: Question | Unclear) -> bool:
+    return isinstance(question, Question) and question.confidence >= SURE_FROM
+
+
+def _speaks_of_us(message: Message) -> bool:
+    return any(word.folded in _OF_US for word in message.said)
+
+
+def _weighs(message: Message) -> bool:
+    """A question mark, or two things weighed against each other: "weak backhand or forehand"."""
+    return "?" in message.text or any(word.folded == "or" for word in message.said)
+
+
+def _tells_of_others(message: Message, question: Question | Unclear) -> bool:
+    """A statement about somebody else that no topic clearly fits: words to keep."""
+    is_vague = not _speaks_of_us(message) and not _is_sure(question)
+    return isinstance(question, Unclear) or (is_vague and len(message.said) > SHORTEST_STATEMENT)
+
+
+def _tells_of_somebody(message: Message, chat: ChatView) -> bool:
+    """Whether it would be a note, were the names it has not settled known: "zorblatt: lefty"."""
+    if message.asks or all(one.certainty is Certainty.SURE for one in message.mentions):
+        return False
+    known = [
+        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
+        for one in message.mentions
+    ]
+    return bool(read_note(message.text, message.said, known, chat).claims)
+
+
+def begins_as_note(said: Sequence[Word]) -> bool:
+    first = [word.folded for word in said[:2]]
+    return first[:1] == ["note"] or first[:1] == ["notes"] or first == ["take", "note"]

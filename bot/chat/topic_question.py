@@ -1,0 +1,49 @@
+"""The question that a message asks: its topic as far as it is clear, and what it settles."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.follow_ups import topic_carried
+from bot.chat.message import Message, is_ours, words_of_scores
+from bot.chat.question import Mention, Question, Unclear
+from bot.chat.slots import find_slots
+from bot.chat.topic_model import Band, TopicGuess, recognise
+from bot.chat.utterance import Mask, SlotToken, read
+from bot.chat.view import ChatView
+from knowledge.vocabulary import PlayerId
+
+CERTAIN = 1.0
+"""The confidence of a question asked by a command or in a fixed form."""
+
+
+def read_question(message: Message, chat: ChatView) -> Question | Unclear:
+    carried = topic_carried(message.said, message.mentions, chat)
+    if carried is not None:
+        slots = find_slots(message.said, message.mentions, words_of_scores(message, chat))
+        return Question(text=message.text, topic=carried, confidence=CERTAIN, slots=slots)
+    slots = find_slots(message.said, message.mentions, words_of_scores(message, chat))
+    guess = _guess(message, chat)
+    if guess.band is Band.UNSURE:
+        return Unclear(text=message.text, offers=guess.shown, slots=slots)
+    return Question(
+        text=message.text,
+        topic=guess.topic,
+        confidence=guess.confidence,
+        offers=guess.shown[1:],
+        slots=slots,
+        why=guess.why,
+    )
+
+
+def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
+    return [
+        Mask(span=one.span, token=SlotToken.OURS if is_ours(one, ours) else SlotToken.NAME)
+        for one in mentions
+        if not one.pronoun
+    ]
+
+
+def _guess(message: Message, chat: ChatView) -> TopicGuess:
+    utterance = read(message.text, _masks(message.mentions, chat.ours))
+    return recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
