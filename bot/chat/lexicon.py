@@ -43,7 +43,6 @@ class Lexicon:
                 self._by_first[words[0]].append((words, concept))
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: -len(entry[0]))
-        self.concepts = tuple(forms)
         self.words = frozenset(
             word for entries in self._by_first.values() for words, _ in entries for word in words
         )

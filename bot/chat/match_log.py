@@ -10,7 +10,6 @@ from knowledge.game import (
     Discipline,
     GameFormat,
     GameState,
-    Lineup,
     MatchState,
     RallyRotation,
     Scoring,
@@ -18,19 +17,16 @@ from knowledge.game import (
     side_out,
     start,
 )
-from knowledge.vocabulary import PlayerId
 from scouting_db.values import EntryKind, EntryRow, Winner
 
 
-def fold(
-    entries: Sequence[EntryRow], format: GameFormat, *, lineup: Lineup | None = None
-) -> MatchState:
+def fold(entries: Sequence[EntryRow], format: GameFormat) -> MatchState:
     """The match now, from its unvoided entries in order.
 
     A rally tapped before anybody said who serves starts the game on our serve, as `start`
     does; a `score` entry sets what it says and keeps the rest.
     """
-    match = MatchState(game=start(format, we_serve=True, lineup=lineup))
+    match = MatchState(game=start(format, we_serve=True))
     for entry in unvoided(entries):
         match = _step(match, entry)
     return match
@@ -84,7 +80,7 @@ def _said(game: GameState, entry: EntryRow) -> GameState:
     if (ours, theirs, we_serve, server) == _told(other := side_out(game)):
         return other
     if _is_opening(game) and (ours, theirs, server) == (0, 0, game.server):
-        return start(game.format, we_serve=we_serve, lineup=game.lineup)
+        return start(game.format, we_serve=we_serve)
     return replace(
         game,
         ours=ours,
@@ -102,15 +98,13 @@ def _told(game: GameState) -> tuple[int, int, bool, int | None]:
 
 def _is_opening(game: GameState) -> bool:
     """Whether nothing of the game was played yet."""
-    return game == start(game.format, we_serve=game.we_serve, lineup=game.lineup)
+    return game == start(game.format, we_serve=game.we_serve)
 
 
 def _new_game(match: MatchState, entry: EntryRow) -> MatchState:
-    detail = entry.detail or {}
     match = _between_games(match)
     we_serve = True if entry.we_serve is None else entry.we_serve
-    lineup = lineup_from_json(detail.get("lineup")) or match.game.lineup
-    return replace(match, game=start(match.format, we_serve=we_serve, lineup=lineup))
+    return replace(match, game=start(match.format, we_serve=we_serve))
 
 
 def _after_timeout(match: MatchState, *, ours: bool) -> MatchState:
@@ -144,20 +138,4 @@ def format_from_json(stored: Mapping[str, Any]) -> GameFormat:
         best_of=stored.get("best_of", 3),
         freeze_on_serve=stored.get("freeze_on_serve", False),
         rally_rotation=RallyRotation(stored.get("rally_rotation", RallyRotation.SWAP_ON_OWN_SERVE)),
-    )
-
-
-def lineup_to_json(lineup: Lineup) -> list[int]:
-    return [lineup.our_starter, lineup.our_partner, lineup.their_starter, lineup.their_partner]
-
-
-def lineup_from_json(stored: Sequence[int] | None) -> Lineup | None:
-    if stored is None:
-        return None
-    our_starter, our_partner, their_starter, their_partner = map(PlayerId, stored)
-    return Lineup(
-        our_starter=our_starter,
-        our_partner=our_partner,
-        their_starter=their_starter,
-        their_partner=their_partner,
     )

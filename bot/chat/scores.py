@@ -258,16 +258,20 @@ def _cast_as(word: Word, mentions: Sequence[Mention], role: str) -> str | None:
     return role if any(one.span[0] <= word.span[0] < one.span[1] for one in mentions) else None
 
 
+SERVING = r"serv(?:ing|in|es?|s)?"
+"""However quickly it is typed."""
+
+
 def said_serving(line: str) -> bool | None:
     """Whether we serve, from the words of a question; None if it does not say."""
     if re.search(
-        rf"\b(?:{WE} (?:are |re )?(?:serving|serve)|our serve|my serve|im serving"
+        rf"\b(?:{WE} (?:are |re )?{SERVING}|our serve|my serve|im serving"
         rf"|before i serve)\b",
         line,
     ):
         return True
     found = re.search(
-        rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?serving|their serve"
+        rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?{SERVING}|their serve"
         rf"|im receiving)\b",
         line,
     )

@@ -40,10 +40,6 @@ class Token:
     text: str
     span: tuple[int, int]
 
-    @property
-    def is_slot(self) -> bool:
-        return self.text.startswith("<")
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sentence:

@@ -62,3 +62,23 @@ def test_a_won_game_of_three_is_not_the_match(demo: Talk) -> None:
     assert demo.say("won 11-9").startswith("Game ours, 11-9")
     assert demo.context.match is not None
     assert demo.say("they serve first").startswith("0-0-2. They serve")
+
+
+def test_who_is_pulled_wide_may_be_said(demo: Talk) -> None:
+    said = demo.say("who covers the middle if tom is pulled wide")
+    assert "Mira" in said.splitlines()[0]
+    assert demo.context.asked is not None
+    assert demo.context.asked.pulled_wide == demo.player("Tom")
+
+
+def test_a_wide_dink_pulls_nobody_wide(demo: Talk) -> None:
+    demo.say("who covers the middle when tom dinks wide")
+    assert demo.context.asked is not None
+    assert demo.context.asked.pulled_wide is None
+
+
+@pytest.mark.parametrize("serving", ["they serve", "they serv", "theyre serving"])
+def test_a_score_in_a_question_is_theirs_where_they_serve(demo: Talk, serving: str) -> None:
+    demo.say(f"where do we stand at 4-7-1 {serving}")
+    assert demo.context.asked is not None
+    assert demo.context.asked.score == (7, 4, 1, False)

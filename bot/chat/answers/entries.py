@@ -32,7 +32,7 @@ def after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> R
         text = wording(key).format(score=f"{state.game.ours}-{state.game.theirs}")
     else:
         desk.context = replace(desk.context, mode=Mode.MATCH)
-        text = score_line(desk, state.game)
+        text = score_line(state.game)
         if _changes_ends(desk, state):
             text = "\n".join([text, wording("score.ends")])
     return Reply(

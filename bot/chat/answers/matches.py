@@ -205,7 +205,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
     if match is None:
         desk.trace |= {"game": wanted}
-        return Reply(text="\n".join([score_line(desk, wanted), wording("match.none")]))
+        return Reply(text="\n".join([score_line(wanted), wording("match.none")]))
     row = desk.book.append(
         match,
         EntryKind.SCORE,

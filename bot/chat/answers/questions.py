@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
@@ -16,7 +18,7 @@ from knowledge.advice import Advice
 from knowledge.game import GameFormat, GameState, faults, start
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
-from knowledge.vocabulary import Mode, Topic
+from knowledge.vocabulary import Mode, PlayerId, Topic
 
 PLAN_VARIANT = "A"
 
@@ -28,6 +30,7 @@ def answer(desk: Desk, question: Question) -> Reply:
     if about is None:
         return ask_which(desk, question.text, mentions)
     slots = question.slots
+    pulled = _pulled_wide(desk, question.text, about)
     asked = Asked(
         topic=question.topic,
         text=question.text,
@@ -35,10 +38,20 @@ def answer(desk: Desk, question: Question) -> Reply:
         wing=slots.wing,
         ball=slots.ball,
         ball_kind=slots.ball_kind,
+        pulled_wide=pulled,
         we_serve=slots.serving,
         score=_score_said(slots),
     )
     return answer_asked(desk, asked, offers=question.offers)
+
+
+_PULLED_WIDE = re.compile(r"\b(?:pulled|dragged|drawn|stuck|taken) (?:out )?wide\b", re.IGNORECASE)
+
+
+def _pulled_wide(desk: Desk, text: str, about: Sequence[PlayerId]) -> PlayerId | None:
+    """The one of ours whom the question says to be pulled wide."""
+    ours = [player for player in about if player in desk.ours]
+    return ours[0] if len(ours) == 1 and _PULLED_WIDE.search(text) else None
 
 
 def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) -> Reply:

@@ -7,7 +7,7 @@ from bot.chat.match_log import fold, unvoided
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
 from bot.chat.wording import wording
-from knowledge.game import GameState, server
+from knowledge.game import GameState
 from scouting_db.values import MatchId
 
 
@@ -21,7 +21,7 @@ def scoreboard(desk: Desk, match: MatchId) -> tuple[str, list[Button]]:
     if not unvoided(entries):
         return wording("match.who_serves"), serve_buttons(match)
     state = fold(entries, desk.format())
-    return score_line(desk, state.game), score_buttons(match, len(entries) + 1)
+    return score_line(state.game), score_buttons(match, len(entries) + 1)
 
 
 def serve_buttons(match: MatchId) -> list[Button]:
@@ -43,12 +43,9 @@ def score_buttons(match: MatchId, expected: int) -> list[Button]:
     ]
 
 
-def score_line(desk: Desk, game: GameState) -> str:
-    """The call, and who serves from where."""
-    court, by = game.serving_court, server(game)
-    if by is not None and court is not None:
-        who = wording("score.we_named").format(name=desk.view.short_name(by), court=court)
-    else:
-        who = wording("score.we" if game.we_serve else "score.they")
-        who += f" from the {court}" if court else ""
+def score_line(game: GameState) -> str:
+    """The call, and which side serves from where."""
+    court = game.serving_court
+    who = wording("score.we" if game.we_serve else "score.they")
+    who += f" from the {court}" if court else ""
     return wording("score.line").format(call=game.call, who=who)
