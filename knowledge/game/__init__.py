@@ -6,6 +6,7 @@ Rules of the national rulebook, 2025 edition, in our own words; undo is a state,
 from knowledge.game.faults import faults, faults_of_call
 from knowledge.game.formats import Discipline, FormatError, GameFormat, RallyRotation, Scoring
 from knowledge.game.match import MatchState
+from knowledge.game.played import PlayedRally, lost_in_a_row
 from knowledge.game.positions import (
     PairPlaces,
     Places,
@@ -29,6 +30,7 @@ __all__ = [
     "MatchState",
     "PairPlaces",
     "Places",
+    "PlayedRally",
     "RallyRotation",
     "ScoreCall",
     "Scoring",
@@ -37,6 +39,7 @@ __all__ = [
     "courts",
     "faults",
     "faults_of_call",
+    "lost_in_a_row",
     "places",
     "receiver",
     "server",
