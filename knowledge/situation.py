@@ -8,7 +8,7 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from knowledge.evidence import Profile
-from knowledge.game import GameState
+from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
@@ -43,6 +43,14 @@ class Wind(StrEnum):
     AGAINST_US = "against_us"
     ACROSS = "across"
     SOME = "some"
+
+
+class TossChoice(StrEnum):
+    """What the side that chose first took; the other side chooses among what is left."""
+
+    SERVE = "serve"
+    RECEIVE = "receive"
+    END = "end"
 
 
 class Formation(StrEnum):
@@ -99,7 +107,11 @@ class Asked:
     """What the question itself settles, beyond its topic.
 
     `hitter_side` is the opponents' court the ball comes from, `striker_side` ours that it is
-    played from, each as that pair sees it.
+    played from, each as that pair sees it. `rates` are the user's own (chance we win a rally we
+    serve, chance we win one they serve), said now or earlier in this match; either may be None.
+    `score_said` tells that `Situation.game` comes from the question itself. `lost_in_a_row`
+    counts rallies, `timeouts_left` our time-outs as said; `games` are won so far, ours first.
+    `sun` is said of any; `background` is anything else behind an end that hides the ball.
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -111,6 +123,18 @@ class Asked:
     pulled_wide: PlayerId | None = None
     we_serve: bool | None = None
     words: str = ""
+    rates: tuple[float | None, float | None] | None = None
+    score_said: bool = False
+    lost_in_a_row: int | None = None
+    timeouts_left: int | None = None
+    tired: bool | None = None
+    hot: bool | None = None
+    has_change: bool | None = None
+    toss_won: bool | None = None
+    they_chose: TossChoice | None = None
+    background: bool | None = None
+    sun: bool | None = None
+    games: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,8 +142,11 @@ class Situation:
     """Everything one answer may use.
 
     `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
-    writing, if known; `striker` is whoever of ours plays the ball. `today` is the ordinal of the
-    day, so that a report can say how old a note is.
+    writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
+    or the running match's; `match` stands at `game`, with the games and time-outs that are known;
+    `played` is what this match's log holds, oldest first. `base_rates` are the book's own
+    (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
+    so that a report can say how old a note is.
     """
 
     topic: Topic
@@ -129,6 +156,10 @@ class Situation:
     asker: PlayerId | None = None
     striker: PlayerId | None = None
     game: GameState | None = None
+    format: GameFormat | None = None
+    match: MatchState | None = None
+    played: tuple[PlayedRally, ...] = ()
+    base_rates: tuple[float, float] | None = None
     we_are_first_pair: bool | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None
