@@ -48,6 +48,13 @@ class MatchFact(StrEnum):
     FAMILIARITY = "familiarity"  # a Familiarity
     FORMATION = "formation"  # a Formation
     ABOUT = "about"  # `about` says whom the question is about
+    HAS_CHANGE = "has_change"  # yes or no: we know what to change
+    TIRED = "tired"  # yes or no
+    WIND = "wind"  # a Wind
+    SUN = "sun"  # yes or no
+    FORMAT = "format"  # a short code of formats: "11", "15", "s11", "r21"
+    TIMEOUTS_LEFT = "timeouts_left"  # a count
+    LOST_IN_A_ROW = "lost_in_a_row"  # a count of rallies
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
