@@ -118,6 +118,72 @@ class CourtPicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CurvePoint:
+    """Our win chance, 0 to 1, after a rally; without a rally, where the score was only set.
+
+    The latter stands at the start, and wherever the score was told instead of played.
+    """
+
+    chance: float
+    won_by_us: bool | None = None
+    we_served: bool | None = None
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.chance <= 1:
+            raise ValueError(f"a chance lies between 0 and 1, not at {self.chance}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CurveMark:
+    """A heavy rally: the place in `points` that it led to, its label, and who won it.
+
+    `otherwise` is our win chance had it gone the other way.
+    """
+
+    point: int
+    label: str
+    won_by_us: bool
+    otherwise: float
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.otherwise <= 1:
+            raise ValueError(f"a chance lies between 0 and 1, not at {self.otherwise}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GameBreak:
+    """A game's end: the place in `points` of its last rally, and its score as a label."""
+
+    point: int
+    label: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChanceCurve:
+    """Our win chance through a match; `now` says the last of it in words, `alt` all of it.
+
+    ValueError where a mark or a game's end stands at no point.
+    """
+
+    title: str
+    alt: str
+    points: tuple[CurvePoint, ...] = ()
+    marks: tuple[CurveMark, ...] = ()
+    games: tuple[GameBreak, ...] = ()
+    now: str = ""
+
+    def __post_init__(self) -> None:
+        stands = [*(mark.point for mark in self.marks), *(game.point for game in self.games)]
+        for place in stands:
+            if not 0 <= place < len(self.points):
+                raise ValueError(f"no point {place} among {len(self.points)}")
+
+
+Picture = CourtPicture | ChanceCurve
+"""Whatever can be drawn and sent beside the words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Advice:
     """An answer, before it is put into a channel's form.
 
@@ -137,7 +203,7 @@ class Advice:
     confidence: Confidence = Confidence.GENERAL_RULE
     numbers: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
     choices: tuple[Choice, ...] = ()
-    picture: CourtPicture | None = None
+    picture: Picture | None = None
     more: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
