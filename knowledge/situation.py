@@ -159,7 +159,7 @@ class Situation:
     format: GameFormat | None = None
     match: MatchState | None = None
     played: tuple[PlayedRally, ...] = ()
-    base_rates: tuple[float, float] | None = None
+    base_rates: tuple[float | None, float | None] | None = None
     we_are_first_pair: bool | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None
