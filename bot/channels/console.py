@@ -17,7 +17,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.turn import Heard, hear
 from bot.contract import Names, to_json
 from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer
-from knowledge.advice import CourtPicture
+from knowledge.advice import Picture
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.session import Store
@@ -72,7 +72,7 @@ class Console:
         files = [str(path) for reply in replies if (path := self.save(reply.picture))]
         return to_json(text, heard, self._names(), pictures=files)
 
-    def save(self, picture: CourtPicture | None) -> Path | None:
+    def save(self, picture: Picture | None) -> Path | None:
         """The picture as a file in the pictures folder; None without one."""
         if picture is None or self.pictures is None:
             return None

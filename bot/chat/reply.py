@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from knowledge.advice import CourtPicture
+from knowledge.advice import Picture
 from knowledge.vocabulary import Topic
 
 
@@ -27,6 +27,6 @@ class Reply:
 
     text: str
     buttons: tuple[tuple[Button, ...], ...] = ()
-    picture: CourtPicture | None = None
+    picture: Picture | None = None
     about: tuple[str, int] | None = None
     replaces: int | None = None

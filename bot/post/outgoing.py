@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any
 
 from bot.chat.reply import Button, Reply
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
+from bot.post.picture_json import picture_from_json, picture_to_json
+from knowledge.advice import Picture
 from knowledge.vocabulary import Topic
 from scouting_db.values import About, NewPost, PostKind
 
@@ -32,7 +33,7 @@ class Outgoing:
 
     text: str
     buttons: tuple[tuple[Button, ...], ...] = ()
-    picture: CourtPicture | None = None
+    picture: Picture | None = None
     about: About | None = None
     replaces: int | None = None
     continues: bool = False
@@ -53,7 +54,7 @@ class Outgoing:
         plain = {
             "text": self.text,
             "buttons": [[_button_to_json(one) for one in row] for row in self.buttons] or None,
-            "picture": None if self.picture is None else asdict(self.picture),
+            "picture": None if self.picture is None else picture_to_json(self.picture),
             "about": None if self.about is None else [self.about.kind, self.about.id],
             "replaces": self.replaces,
             "continues": self.continues,
@@ -71,7 +72,7 @@ class Outgoing:
             buttons=tuple(
                 tuple(_button_from_json(one) for one in row) for row in stored.get("buttons", ())
             ),
-            picture=None if picture is None else _picture_from_json(picture),
+            picture=None if picture is None else picture_from_json(picture),
             about=None if about is None else About(kind=about[0], id=about[1]),
             replaces=stored.get("replaces"),
             continues=stored.get("continues", False),
@@ -143,13 +144,3 @@ def _button_to_json(button: Button) -> list[str | None]:
 def _button_from_json(stored: list[Any]) -> Button:
     label, payload, topic = stored
     return Button(label=label, payload=payload, topic=None if topic is None else Topic(topic))
-
-
-def _picture_from_json(stored: Mapping[str, Any]) -> CourtPicture:
-    return CourtPicture(
-        title=stored["title"],
-        alt=stored["alt"],
-        markers=tuple(Marker(**each) for each in stored["markers"]),
-        arrows=tuple(Arrow(**each) for each in stored["arrows"]),
-        zones=tuple(Zone(**each) for each in stored["zones"]),
-    )

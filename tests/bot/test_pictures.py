@@ -21,7 +21,8 @@ from matplotlib.patches import Circle, FancyBboxPatch, Patch, Rectangle
 
 from bot.chat.pictures import CACHED_PICTURES, draw, palette, warm
 from bot.chat.pictures.arrows import width_px
-from bot.chat.pictures.drawing import GROUND, KITCHEN, PLAYER_PX, ZONE_SHARE, figure_of
+from bot.chat.pictures.court import GROUND, KITCHEN, PLAYER_PX, ZONE_SHARE
+from bot.chat.pictures.drawing import figure_of
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box
 from knowledge.advice import Arrow, CourtPicture, Marker, Zone
 

@@ -22,7 +22,7 @@ from telegram.error import (
 from bot.channels.telegram_bot.form import html_of, keyboard_of
 from bot.channels.telegram_bot.requests import NotSentError
 from bot.post import Outgoing
-from knowledge.advice import CourtPicture
+from knowledge.advice import Picture
 from scouting_db.values import PostKind
 
 log = logging.getLogger(__name__)
@@ -140,7 +140,7 @@ async def _edit(bot: Bot, chat: str, message: Outgoing, *, plain: bool) -> int:
 
 
 async def _photo(bot: Bot, chat: str, message: Outgoing, picture: bytes, *, plain: bool) -> int:
-    photo = InputFile(picture, filename="court.png")
+    photo = InputFile(picture, filename="picture.png")
     fields = {"photo": photo, **_marked_up("caption", message, plain)}
     return _number(await _call(bot, "sendPhoto", chat, message, fields))
 
@@ -173,7 +173,7 @@ def _number(answer: dict[str, Any]) -> int:
     return int(answer["message_id"])
 
 
-async def _drawn(picture: CourtPicture) -> bytes | None:
+async def _drawn(picture: Picture) -> bytes | None:
     """The picture as PNG; None where drawing fails: the words still help."""
     try:
         return await asyncio.to_thread(_draw, picture)
@@ -182,7 +182,7 @@ async def _drawn(picture: CourtPicture) -> bytes | None:
         return None
 
 
-def _draw(picture: CourtPicture) -> bytes:
+def _draw(picture: Picture) -> bytes:
     """Imported at the first picture: the drawing library takes long to load."""
     from bot.chat.pictures import draw
 

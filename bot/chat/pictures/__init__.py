@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import lru_cache
 from threading import Lock
 
-from knowledge.advice import CourtPicture, Marker
+from knowledge.advice import CourtPicture, Marker, Picture
 
 CACHED_PICTURES = 64
 """Pictures kept in memory, about 50 kB each."""
@@ -17,7 +17,7 @@ _DRAWING = Lock()
 
 
 @lru_cache(maxsize=CACHED_PICTURES)
-def draw(picture: CourtPicture) -> bytes:
+def draw(picture: Picture) -> bytes:
     """The picture as PNG, `frame.WIDTH_PX` by `frame.HEIGHT_PX`; equal input, equal bytes."""
     from bot.chat.pictures.drawing import png_of
 

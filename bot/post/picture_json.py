@@ -1,0 +1,62 @@
+"""Pictures as JSON in the outbox, told apart by a kind; one without a kind shows a court."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Any
+
+from knowledge.advice import (
+    Arrow,
+    ChanceCurve,
+    CourtPicture,
+    CurveMark,
+    CurvePoint,
+    GameBreak,
+    Marker,
+    Picture,
+    Zone,
+)
+
+COURT = "court"
+CURVE = "curve"
+
+
+def picture_to_json(picture: Picture) -> dict[str, Any]:
+    """The picture's fields and its kind."""
+    kind = COURT if isinstance(picture, CourtPicture) else CURVE
+    return {"kind": kind, **asdict(picture)}
+
+
+def picture_from_json(stored: Mapping[str, Any]) -> Picture:
+    """The picture that `picture_to_json` wrote; ValueError for a kind it does not write.
+
+    Rows written before there were two kinds have none, and are courts.
+    """
+    kind = stored.get("kind", COURT)
+    if kind == COURT:
+        return _court(stored)
+    if kind == CURVE:
+        return _curve(stored)
+    raise ValueError(f"no picture of kind {kind!r}")
+
+
+def _court(stored: Mapping[str, Any]) -> CourtPicture:
+    return CourtPicture(
+        title=stored["title"],
+        alt=stored["alt"],
+        markers=tuple(Marker(**each) for each in stored["markers"]),
+        arrows=tuple(Arrow(**each) for each in stored["arrows"]),
+        zones=tuple(Zone(**each) for each in stored["zones"]),
+    )
+
+
+def _curve(stored: Mapping[str, Any]) -> ChanceCurve:
+    return ChanceCurve(
+        title=stored["title"],
+        alt=stored["alt"],
+        points=tuple(CurvePoint(**each) for each in stored["points"]),
+        marks=tuple(CurveMark(**each) for each in stored["marks"]),
+        games=tuple(GameBreak(**each) for each in stored["games"]),
+        now=stored["now"],
+    )
