@@ -14,6 +14,7 @@ from knowledge.vocabulary import (
     BallKind,
     BallQuality,
     Hand,
+    Level,
     PlayerId,
     Side,
     Topic,
@@ -21,16 +22,6 @@ from knowledge.vocabulary import (
     Value,
     Wing,
 )
-
-
-class Level(StrEnum):
-    """Playing level, as the trade grades it; sets the default rally chances."""
-
-    L3_0 = "3.0"
-    L3_5 = "3.5"
-    L4_0 = "4.0"
-    L4_5 = "4.5"
-    L5_0 = "5.0"
 
 
 class Familiarity(StrEnum):

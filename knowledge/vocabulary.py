@@ -92,6 +92,16 @@ class Wing(StrEnum):
         return Wing.BACKHAND if self is Wing.FOREHAND else Wing.FOREHAND
 
 
+class Level(StrEnum):
+    """Playing level, as the trade grades it; sets the default rally chances."""
+
+    L3_0 = "3.0"
+    L3_5 = "3.5"
+    L4_0 = "4.0"
+    L4_5 = "4.5"
+    L5_0 = "5.0"
+
+
 class BallQuality(StrEnum):
     """How good a ball we have: easy (high, in balance), neutral, stretched (wide or low)."""
 

@@ -10,11 +10,15 @@ from knowledge.game.state import GameState, after
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlayedRally:
-    """The state before the rally, who won it, and what it was tagged with when it was logged."""
+    """The state before the rally, who won it, and what it was tagged with when it was logged.
+
+    `games` are the games won before this one in the match, ours and theirs.
+    """
 
     before: GameState
     won_by_us: bool
     tags: tuple[str, ...] = ()
+    games: tuple[int, int] = (0, 0)
 
     @property
     def next(self) -> GameState:

@@ -8,12 +8,12 @@ from dataclasses import dataclass, replace
 from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import Profile
-from knowledge.situation import Level, OnCourt, Situation
+from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, aims_at, attack_at
 from knowledge.tactics.dink_effects import attack_effects, effects
 from knowledge.tactics.dink_lanes import Spot
-from knowledge.vocabulary import BallQuality, PlayerId, RallyChance, Side, Trait
+from knowledge.vocabulary import BallQuality, Level, PlayerId, RallyChance, Side, Trait
 
 DINK_SHARE = 35.0
 """Rallies of 100 with a neutral dink of ours to aim (rows 11 and 12). Common practice."""
