@@ -118,26 +118,10 @@ class CourtPicture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CurvePoint:
-    """Our win chance, 0 to 1, after a rally; without a rally, where the score was only set.
-
-    The latter stands at the start, and wherever the score was told instead of played.
-    """
-
-    chance: float
-    won_by_us: bool | None = None
-    we_served: bool | None = None
-
-    def __post_init__(self) -> None:
-        if not 0 <= self.chance <= 1:
-            raise ValueError(f"a chance lies between 0 and 1, not at {self.chance}")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class CurveMark:
     """A heavy rally: the place in `points` that it led to, its label, and who won it.
 
-    `otherwise` is our win chance had it gone the other way.
+    `otherwise` is our win chance, 0 to 1, had it gone the other way.
     """
 
     point: int
@@ -145,34 +129,36 @@ class CurveMark:
     won_by_us: bool
     otherwise: float
 
-    def __post_init__(self) -> None:
-        if not 0 <= self.otherwise <= 1:
-            raise ValueError(f"a chance lies between 0 and 1, not at {self.otherwise}")
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GameBreak:
-    """A game's end: the place in `points` of its last rally, and its score as a label."""
+    """A game's end: the place in `points` of its last rally, its label, and who won it."""
 
     point: int
     label: str
+    won_by_us: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChanceCurve:
-    """Our win chance through a match; `now` says the last of it in words, `alt` all of it.
+    """Our win chance, 0 to 1, at the start and after each rally; `alt` is the same in words.
 
-    ValueError where a mark or a game's end stands at no point.
+    `now` says the last of it in words. Where the score was told instead of played, a point
+    stands for that too. ValueError for a chance outside 0 to 1, or a mark or a game's end
+    that stands at no point.
     """
 
     title: str
     alt: str
-    points: tuple[CurvePoint, ...] = ()
+    points: tuple[float, ...] = ()
     marks: tuple[CurveMark, ...] = ()
     games: tuple[GameBreak, ...] = ()
     now: str = ""
 
     def __post_init__(self) -> None:
+        for chance in (*self.points, *(mark.otherwise for mark in self.marks)):
+            if not 0 <= chance <= 1:
+                raise ValueError(f"a chance lies between 0 and 1, not at {chance}")
         stands = [*(mark.point for mark in self.marks), *(game.point for game in self.games)]
         for place in stands:
             if not 0 <= place < len(self.points):

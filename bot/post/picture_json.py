@@ -11,7 +11,6 @@ from knowledge.advice import (
     ChanceCurve,
     CourtPicture,
     CurveMark,
-    CurvePoint,
     GameBreak,
     Marker,
     Picture,
@@ -55,7 +54,7 @@ def _curve(stored: Mapping[str, Any]) -> ChanceCurve:
     return ChanceCurve(
         title=stored["title"],
         alt=stored["alt"],
-        points=tuple(CurvePoint(**each) for each in stored["points"]),
+        points=tuple(stored["points"]),
         marks=tuple(CurveMark(**each) for each in stored["marks"]),
         games=tuple(GameBreak(**each) for each in stored["games"]),
         now=stored["now"],

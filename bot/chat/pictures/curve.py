@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
@@ -42,6 +43,8 @@ SIDE_SHARE = 0.14
 OUR_SIDE = mixed(OURS, SIDE_SHARE)
 THEIR_SIDE = mixed(THEIRS, SIDE_SHARE)
 
+_EDGES: Mapping[bool | None, Colour] = MappingProxyType({True: OURS, False: THEIRS, None: INK})
+
 TICKS = ((0.1, "1 in 10"), (0.5, "even"), (0.9, "9 in 10"))
 SIDES = ((0.25, "theirs"), (0.75, "ours"))
 SIDES_ABOVE_PX = 78
@@ -52,10 +55,14 @@ EVEN_LINE_PX = 4
 TICK_LINE_PX = 2
 GAME_LINE_PX = 4
 LEADER_PX = 3
+THINNEST_LINE_PX = 2.5
+THICKEST_LINE_PX = 9.0
+LINE_OF_ROW = 0.35
+"""So much of a row's height, so that single rallies never run together."""
+
 STAKE_PX = 7
 MARK_PX = 26
 MISSED_PX = 18
-NOW_PX = 30
 NOW_GAP_PX = 22
 
 
@@ -94,8 +101,8 @@ def _sides(axes: Axes) -> None:
     for (chance, word), ours in zip(SIDES, (False, True), strict=True):
         x, y = chance_x_px(chance), CHART.y1 + SIDES_ABOVE_PX
         text, (width, _) = measured(word, WIDEST_NOTE_PX, TITLE_PT)
-        write(axes, x, y, text, TITLE_PT)
-        axes.add_patch(_symbol(x - width / 2 - SIDE_SYMBOL_PX, y, SIDE_SYMBOL_PX, ours=ours))
+        write(axes, x + SIDE_SYMBOL_PX / 2, y, text, TITLE_PT)
+        axes.add_patch(_symbol(x - width / 2, y, SIDE_SYMBOL_PX, ours=ours))
     for chance, word in TICKS:
         x = chance_x_px(chance)
         write(axes, x, CHART.y1 + TICKS_ABOVE_PX, word)
@@ -137,8 +144,8 @@ def _line(axes: Axes, curve: ChanceCurve, edges: Sequence[float]) -> None:
     """The steps, filled to the even line in the colour of the side they lie on."""
     _stroke(axes, [(EVEN_X_PX, CHART.y0), (EVEN_X_PX, CHART.y1)], 3.5, EVEN_LINE_PX)
     steps = [
-        (chance_x_px(point.chance), y)
-        for place, point in enumerate(curve.points)
+        (chance_x_px(chance), y)
+        for place, chance in enumerate(curve.points)
         for y in edges[place : place + 2]
     ]
     if not steps:
@@ -151,14 +158,13 @@ def _line(axes: Axes, curve: ChanceCurve, edges: Sequence[float]) -> None:
 
 
 def _line_px(edges: Sequence[float]) -> float:
-    """Thick, but not so thick that single rallies run together."""
     row = (edges[0] - edges[-1]) / (len(edges) - 1)
-    return max(4.0, min(9.0, 0.7 * row))
+    return max(THINNEST_LINE_PX, min(LINE_OF_ROW * row, THICKEST_LINE_PX))
 
 
 def _mark(axes: Axes, curve: ChanceCurve, mark: CurveMark, y: float) -> None:
     """What was at stake, from end to end: full where the rally led, hollow where it might have."""
-    happened, missed = chance_x_px(curve.points[mark.point].chance), chance_x_px(mark.otherwise)
+    happened, missed = chance_x_px(curve.points[mark.point]), chance_x_px(mark.otherwise)
     _stroke(axes, [(missed, y), (happened, y)], 6, STAKE_PX + 6, PAPER)
     _stroke(axes, [(missed, y), (happened, y)], 6.5, STAKE_PX)
     axes.add_patch(_symbol(missed, y, MISSED_PX, ours=not mark.won_by_us, hollow=True))
@@ -170,14 +176,14 @@ def _noted(curve: ChanceCurve, edges: Sequence[float]) -> list[_Note]:
     marks = [
         _Note(
             text=mark.label,
-            x=max(chance_x_px(curve.points[mark.point].chance), chance_x_px(mark.otherwise)),
+            x=max(chance_x_px(curve.points[mark.point]), chance_x_px(mark.otherwise)),
             y=edges[mark.point],
-            edge=OURS if mark.won_by_us else THEIRS,
+            edge=_EDGES[mark.won_by_us],
         )
         for mark in curve.marks
     ]
     games = [
-        _Note(text=game.label, x=CHART.x1, y=edges[game.point + 1], edge=INK)
+        _Note(text=game.label, x=CHART.x1, y=edges[game.point + 1], edge=_EDGES[game.won_by_us])
         for game in curve.games
     ]
     return sorted([*marks, *games][: notes_that_fit()], key=lambda note: note.y)
@@ -198,14 +204,12 @@ def _notes(axes: Axes, notes: Sequence[_Note]) -> None:
 
 def _now(axes: Axes, curve: ChanceCurve, foot: float) -> None:
     """The last of it, in large words under the end of the line."""
-    chance = curve.points[-1].chance if curve.points else 0.5
-    x = chance_x_px(chance)
-    if curve.points:
-        axes.add_patch(_symbol(x, foot, NOW_PX, ours=chance >= 0.5))
+    x = chance_x_px(curve.points[-1]) if curve.points else EVEN_X_PX
     text, (width, height) = measured(curve.now, CHART.x1 - CHART.x0, TITLE_PT)
     if not text:
         return
     left = max(FIELD.x0, min(x - width / 2, MARGIN.x0 - NOTE_GAP_PX - width))
     top = foot - NOW_GAP_PX
     box = Box(x0=left, y0=top - height, x1=left + width, y1=top)
+    _stroke(axes, [(x, foot), (x, top)], 5)
     write_label(axes, text, box, INK, TITLE_PT)

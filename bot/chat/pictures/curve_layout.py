@@ -18,10 +18,10 @@ from knowledge.advice import ChanceCurve
 HEADING_PX = 104
 """Above the chart: whose side is which, and how much the lines mean."""
 
-CHART = Box(x0=36, y0=FIELD.y0 + 96, x1=596, y1=FIELD.y1 - HEADING_PX)
+CHART = Box(x0=36, y0=FIELD.y0 + 96, x1=556, y1=FIELD.y1 - HEADING_PX)
 """Across, 0 to 1; down, from the first rally to the last. Below it the last chance in words."""
 
-MARGIN = Box(x0=624, y0=FIELD.y0, x1=FIELD.x1, y1=CHART.y1)
+MARGIN = Box(x0=588, y0=FIELD.y0, x1=FIELD.x1, y1=CHART.y1)
 """The notes' column."""
 
 WIDEST_NOTE_PX = MARGIN.x1 - MARGIN.x0 - 2 * PAD_PX
