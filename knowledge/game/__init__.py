@@ -6,6 +6,8 @@ Rules of the national rulebook, 2025 edition, in our own words; undo is a state,
 from knowledge.game.faults import faults, faults_of_call
 from knowledge.game.formats import Discipline, FormatError, GameFormat, RallyRotation, Scoring
 from knowledge.game.match import MatchState
+from knowledge.game.match_faults import match_faults
+from knowledge.game.outcomes import Outcome, Outcomes, outcomes
 from knowledge.game.played import PlayedRally, lost_in_a_row
 from knowledge.game.positions import (
     PairPlaces,
@@ -17,8 +19,17 @@ from knowledge.game.positions import (
     server,
     stacked,
 )
+from knowledge.game.said import after_saying, is_opening, state_at
 from knowledge.game.score_call import ScoreCall
-from knowledge.game.state import GameOverError, GameState, Lineup, after, side_out, start
+from knowledge.game.state import (
+    GameOverError,
+    GameState,
+    Lineup,
+    after,
+    court_of_parity,
+    side_out,
+    start,
+)
 
 __all__ = [
     "Discipline",
@@ -28,6 +39,8 @@ __all__ = [
     "GameState",
     "Lineup",
     "MatchState",
+    "Outcome",
+    "Outcomes",
     "PairPlaces",
     "Places",
     "PlayedRally",
@@ -36,14 +49,20 @@ __all__ = [
     "Scoring",
     "StackedPlaces",
     "after",
+    "after_saying",
+    "court_of_parity",
     "courts",
     "faults",
     "faults_of_call",
+    "is_opening",
     "lost_in_a_row",
+    "match_faults",
+    "outcomes",
     "places",
     "receiver",
     "server",
     "side_out",
     "stacked",
     "start",
+    "state_at",
 ]

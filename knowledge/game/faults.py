@@ -4,36 +4,52 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.game.formats import GameFormat, Scoring
+from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
+from knowledge.game.said import state_at
 from knowledge.game.score_call import ScoreCall
-from knowledge.game.state import GameState
+from knowledge.game.state import GameState, court_of_parity, with_rally_server
 
 
 def faults(state: GameState) -> tuple[str, ...]:
     """Every reason why the state cannot stand, as sentences for a user; empty if it can."""
-    found = [*_points_faults(state.format, state.ours, state.theirs), *_server_faults(state)]
-    return tuple(found)
+    return (
+        *_points_faults(state.format, state.ours, state.theirs),
+        *_server_faults(state),
+        *_serving_faults(state),
+        *_standing_faults(state),
+    )
 
 
 def faults_of_call(call: ScoreCall, format: GameFormat) -> tuple[str, ...]:
-    """The same for a bare call, whoever serves, and whether that side can be serving at all."""
-    state = GameState(
-        format=format,
-        ours=call.serving,
-        theirs=call.receiving,
-        we_serve=True,
-        server=call.server,
+    """The same for a bare call, whoever serves."""
+    return faults(
+        state_at(
+            format, ours=call.serving, theirs=call.receiving, we_serve=True, server=call.server
+        )
     )
-    return (*faults(state), *_serving_faults(call, format))
 
 
-def _serving_faults(call: ScoreCall, format: GameFormat) -> list[str]:
+def _serving_faults(state: GameState) -> list[str]:
     """A side that serves has not lost yet, and where every rally scores it has won one."""
-    if format.is_won(call.receiving, call.serving):
-        return [f"At {call.serving}-{call.receiving} the receiving side had won already."]
-    if format.scoring is Scoring.RALLY and call.serving == 0 and call.receiving > 0:
+    serving, receiving = state.serving_points, state.receiving_points
+    if state.format.is_won(receiving, serving):
+        return [f"At {serving}-{receiving} the receiving side had won already."]
+    if state.format.scoring is not Scoring.RALLY:
+        return []
+    if serving > 0:
+        return _last_rally_faults(state.format, serving, receiving)
+    if receiving > 0:
         return ["In rally scoring the side that serves has won a rally, so it isn't at 0."]
+    if state.we_started is not None and state.we_started is not state.we_serve:
+        return ["At 0-0 in rally scoring the side that serves first is serving."]
     return []
+
+
+def _last_rally_faults(format: GameFormat, serving: int, receiving: int) -> list[str]:
+    if not format.is_won(receiving, serving - 1):
+        return []
+    before = f"{serving - 1}-{receiving}"
+    return [f"In rally scoring the side that serves scored last, and {before} had ended it."]
 
 
 def _points_faults(format: GameFormat, ours: int, theirs: int) -> list[str]:
@@ -58,6 +74,12 @@ def _is_past_the_end(format: GameFormat, high: int, low: int) -> bool:
 
 
 def _server_faults(state: GameState) -> list[str]:
+    if state.format.discipline is Discipline.SINGLES and state.starter_serves is False:
+        return ["In singles a side has one player, who serves.", *_number_faults(state)]
+    return _number_faults(state)
+
+
+def _number_faults(state: GameState) -> list[str]:
     if not state.format.has_two_servers:
         if state.server is None:
             return []
@@ -71,9 +93,62 @@ def _server_faults(state: GameState) -> list[str]:
 
 
 def _starter_faults(state: GameState) -> list[str]:
-    """At 0 nobody of the serving side has moved, so the call tells which partner serves."""
+    """Where the serving side has not scored in its turn, the call tells which partner serves."""
     told = replace(state, starter_serves=None).server_is_starter
     if told is None or state.starter_serves in (None, told):
         return []
-    who = "the one who started right" if told else "that player's partner"
+    who = "the one who started right" if told else "the partner of the one who started right"
     return [f"At {state.call} the server is {who}."]
+
+
+def _standing_faults(state: GameState) -> list[str]:
+    """Doubles rally scoring: where partners stand and who serves agree with the points."""
+    if state.format.scoring is not Scoring.RALLY or state.format.discipline is Discipline.SINGLES:
+        return []
+    found = []
+    swaps = state.format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
+    if not (_is_reached_by_swaps(state) if swaps else _nobody_moved(state)):
+        found.append(f"No rallies lead to those courts at {state.ours}-{state.theirs}.")
+    serves = with_rally_server(state).starter_serves
+    if serves is not None and state.starter_serves not in (None, serves):
+        court = court_of_parity(state.serving_points)
+        found.append(f"At {state.call} whoever stands {court} serves.")
+    return found
+
+
+def _nobody_moved(state: GameState) -> bool:
+    return state.our_starter_right is not False and state.their_starter_right is not False
+
+
+def _is_reached_by_swaps(state: GameState) -> bool:
+    """Whether some rallies lead to where the starters stand; unproven counts as reached.
+
+    A pair swaps with every point it wins on its own serve, so its starter is right while those
+    are even. Of the side that served first (points `s`) let `a` points be won receiving, of
+    the other (`t`) `b`: side-outs alternate, so b = a while the first side serves, else a + 1.
+    """
+    if _serving_faults(state) or min(state.ours, state.theirs) < 0 or _may_be_frozen(state):
+        return True
+    begun = (True, False) if state.we_started is None else (state.we_started,)
+    return any(
+        _fits(state, we_started=one, won_receiving=a) for one in begun for a in _up_to(state)
+    )
+
+
+def _up_to(state: GameState) -> range:
+    return range(max(state.ours, state.theirs) + 1)
+
+
+def _fits(state: GameState, *, we_started: bool, won_receiving: int) -> bool:
+    a = won_receiving
+    b = a if state.we_serve is we_started else a + 1
+    first, second = (state.ours, state.our_starter_right), (state.theirs, state.their_starter_right)
+    (s, first_right), (t, second_right) = (first, second) if we_started else (second, first)
+    if a > s or b > t or (b == 0 and t > 0):
+        return False
+    return first_right in (None, (s - a) % 2 == 0) and second_right in (None, (t - b) % 2 == 0)
+
+
+def _may_be_frozen(state: GameState) -> bool:
+    """At a game point that counts on serve only, side-outs may have scored nothing."""
+    return state.format.freeze_on_serve and max(state.ours, state.theirs) >= state.format.target - 1

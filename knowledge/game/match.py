@@ -55,13 +55,24 @@ class MatchState:
         score (2025 edition, 5.B).
         """
         if self.game.is_over:
-            return self.we_won is None
+            return self.we_won is None and not before.is_over
         at = self.format.end_change_at
         reached = max(self.game.ours, self.game.theirs) == at
-        return self.is_deciding_game and reached and max(before.ours, before.theirs) == at - 1
+        return self.is_deciding_game and reached and max(before.ours, before.theirs) < at
+
+    @property
+    def we_serve_next_game(self) -> bool | None:
+        """Which side serves the next game first; None where nobody said who began this one.
+
+        The first serve changes sides with the ends (2025 edition, 5.B, from memory).
+        """
+        return None if self.game.we_started is None else not self.game.we_started
 
     def next_game(self, *, we_serve: bool) -> MatchState:
-        """The match at its next game's start; ValueError during a game or after the match."""
+        """The match at its next game's start; ValueError during a game or after the match.
+
+        The lineup is carried on, though a pair may start a game with the other partner.
+        """
         won = self.game.we_won
         if won is None:
             raise ValueError(f"the game is still on at {self.game.ours}-{self.game.theirs}")

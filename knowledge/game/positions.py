@@ -40,70 +40,65 @@ class Places:
 
 
 def places(state: GameState) -> Places | None:
-    """Places before the serve; None in doubles where the call does not settle who serves.
+    """Places before the serve; None in doubles where the score does not settle who plays.
 
     The receiver stands diagonally from the server: right faces right, as both count their own
     courts facing the net.
     """
+    serving, receiving = (_pair(state, ours=ours) for ours in (state.we_serve, not state.we_serve))
+    if serving is None or receiving is None:
+        return None
+    return Places(serving=serving, receiving=receiving, we_serve=state.we_serve)
+
+
+def _pair(state: GameState, *, ours: bool) -> PairPlaces | None:
+    """One pair's places; they may be known where the other pair's are not."""
     court = state.serving_court
     if court is None:
         return None
-    return Places(
-        serving=_pair(state, ours=state.we_serve, bound_court=court),
-        receiving=_pair(state, ours=not state.we_serve, bound_court=court),
-        we_serve=state.we_serve,
-    )
-
-
-def _pair(state: GameState, *, ours: bool, bound_court: Side) -> PairPlaces:
     if state.format.discipline is Discipline.SINGLES:
-        return PairPlaces(starter_court=bound_court, bound_is_starter=True, bound_court=bound_court)
+        return PairPlaces(starter_court=court, bound_is_starter=True, bound_court=court)
     starter = state.starter_court(ours=ours)
-    return PairPlaces(
-        starter_court=starter, bound_is_starter=starter is bound_court, bound_court=bound_court
-    )
+    if starter is None:
+        return None
+    return PairPlaces(starter_court=starter, bound_is_starter=starter is court, bound_court=court)
 
 
 def server(state: GameState) -> PlayerId | None:
-    """The player who must serve; None without a lineup or where the call does not settle it."""
+    """The player who must serve; None where the lineup or the score does not settle it."""
     return _bound_player(state, ours=state.we_serve)
 
 
 def receiver(state: GameState) -> PlayerId | None:
-    """The player who must receive; None without a lineup or where the call does not settle it."""
+    """The player who must receive; None where the lineup or the score does not settle it."""
     return _bound_player(state, ours=not state.we_serve)
 
 
 def _bound_player(state: GameState, *, ours: bool) -> PlayerId | None:
-    at = places(state)
-    if at is None or state.lineup is None:
+    pair = _pair(state, ours=ours)
+    if pair is None or state.lineup is None:
         return None
-    pair = at.ours if ours else at.theirs
-    starter, partner = _pair_of(state, ours=ours)
+    starter, partner = state.lineup.pair(ours=ours)
     return starter if pair.bound_is_starter else partner
 
 
 def courts(state: GameState, *, ours: bool) -> dict[Side, PlayerId] | None:
-    """Which of the pair correctly stands in which court; None without a lineup.
+    """Which of the pair correctly stands in which court, as far as known; None where nobody is.
 
     In doubles side-out this needs only the pair's own score, whoever serves; in singles both
     players' court is that of the server's score.
     """
     if state.lineup is None:
         return None
-    starter, partner = _pair_of(state, ours=ours)
+    starter, partner = state.lineup.pair(ours=ours)
     if state.format.discipline is Discipline.SINGLES:
-        both = state.serving_court
-        return None if both is None else {both: starter}
-    court = state.starter_court(ours=ours)
-    return {court: starter, court.other: partner}
-
-
-def _pair_of(state: GameState, *, ours: bool) -> tuple[PlayerId, PlayerId]:
-    assert state.lineup is not None
-    if ours:
-        return state.lineup.our_starter, state.lineup.our_partner
-    return state.lineup.their_starter, state.lineup.their_partner
+        court, partner = state.serving_court, None
+    else:
+        court = state.starter_court(ours=ours)
+    if court is None:
+        return None
+    standing = {court: starter, court.other: partner}
+    return {side: player for side, player in standing.items() if player is not None} or None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,18 +120,16 @@ def stacked(state: GameState, *, ours: bool, plays_left: PlayerId) -> StackedPla
 
     Serving, the server serves from the court the score gives and both then go to their
     places; receiving, the receiver returns from the court the score gives and then crosses.
-    None without a lineup or where the server is not settled; ValueError for a player who is
-    not of that pair.
+    None without the pair's lineup or where the score does not settle who plays; ValueError for
+    a player who is not of that pair.
     """
-    bound = _bound_player(state, ours=ours)
-    at = places(state)
-    if bound is None or at is None:
-        return None
-    pair = _pair_of(state, ours=ours)
-    if plays_left not in pair:
+    bound, bound_court = _bound_player(state, ours=ours), state.serving_court
+    pair = (None, None) if state.lineup is None else state.lineup.pair(ours=ours)
+    if plays_left not in pair and None not in pair:
         raise ValueError(f"player {plays_left} is not of that pair")
     plays_right = pair[1] if plays_left == pair[0] else pair[0]
-    bound_court = (at.ours if ours else at.theirs).bound_court
+    if bound is None or bound_court is None or plays_right is None:
+        return None
     wanted = Side.LEFT if bound == plays_left else Side.RIGHT
     partner = plays_right if bound == plays_left else plays_left
     return StackedPlaces(

@@ -11,12 +11,27 @@ from knowledge.vocabulary import PlayerId, Side
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lineup:
-    """Who started where: each pair's starter stands right at 0 and serves first for their side."""
+    """Who started where: each pair's starter stands right at 0 and serves first for their side.
 
-    our_starter: PlayerId
-    our_partner: PlayerId
-    their_starter: PlayerId
-    their_partner: PlayerId
+    None where nobody said so: one pair's may be known without the other's.
+    """
+
+    our_starter: PlayerId | None = None
+    our_partner: PlayerId | None = None
+    their_starter: PlayerId | None = None
+    their_partner: PlayerId | None = None
+
+    def pair(self, *, ours: bool) -> tuple[PlayerId | None, PlayerId | None]:
+        """A pair's starter and partner."""
+        if ours:
+            return self.our_starter, self.our_partner
+        return self.their_starter, self.their_partner
+
+    def with_pair(self, starter: PlayerId, partner: PlayerId | None, *, ours: bool) -> Lineup:
+        """The same with one pair's starter and partner settled."""
+        if ours:
+            return replace(self, our_starter=starter, our_partner=partner)
+        return replace(self, their_starter=starter, their_partner=partner)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,8 +41,8 @@ class GameState:
     `server` is 1 or 2 in doubles side-out, else None. `starter_serves` says whether the server
     is their pair's starter; the call alone does not settle it (4-3-1 may be either partner),
     so None means not known. `we_started` says which side served first in the game.
-    `our_right` and `their_right` are kept only where courts do not follow from the score
-    (rally scoring): whether the starter stands right.
+    `our_starter_right` and `their_starter_right` count only where courts do not follow from the
+    score (doubles rally scoring): whether the starter stands right now, None if not known.
     """
 
     format: GameFormat
@@ -37,8 +52,8 @@ class GameState:
     server: int | None = 2
     starter_serves: bool | None = None
     we_started: bool | None = None
-    our_starter_right: bool = True
-    their_starter_right: bool = True
+    our_starter_right: bool | None = True
+    their_starter_right: bool | None = True
     lineup: Lineup | None = None
 
     @property
@@ -75,35 +90,43 @@ class GameState:
         the pair's starter stands right at an even score of their own (2025 edition, 4.B.6).
         """
         if not self.format.has_two_servers:
-            return _court_of_parity(self.serving_points)
+            return court_of_parity(self.serving_points)
         starter = self.server_is_starter
         if starter is None:
             return None
-        starter_court = _court_of_parity(self.serving_points)
+        starter_court = court_of_parity(self.serving_points)
         return starter_court if starter else starter_court.other
 
     @property
     def server_is_starter(self) -> bool | None:
         """Whether the server is their pair's starter, also where only the call tells.
 
-        At 0 nobody of the serving side has moved, so server 1 is the one who started right, and
-        server 2 the partner unless this may still be the first turn of the game, at 0-0.
+        Where the serving side cannot have scored in this turn (at 0, or one behind a side that a
+        point less would have let win), its turn began at this score: server 1 is the one who
+        stands right at it, and server 2 the partner, unless this may be the game's first turn.
         """
         if self.starter_serves is not None or not self.format.has_two_servers:
             return self.starter_serves
-        if self.serving_points != 0:
+        serving, receiving = self.serving_points, self.receiving_points
+        if serving != 0 and not self.format.is_won(receiving, serving - 1):
             return None
+        first = court_of_parity(serving) is Side.RIGHT
         if self.server == 1:
-            return True
-        first_turn = self.receiving_points == 0 and self.we_started in (None, self.we_serve)
-        return None if first_turn else False
+            return first
+        may_be_first_turn = receiving == 0 and self.we_started in (None, self.we_serve)
+        return None if may_be_first_turn else not first
 
-    def starter_court(self, *, ours: bool) -> Side:
-        """The court where a pair's starter correctly stands now (partner in the other)."""
+    def starter_court(self, *, ours: bool) -> Side | None:
+        """The court where a pair's starter correctly stands now (partner in the other).
+
+        None only in doubles rally scoring, where a score alone does not tell who stands where.
+        """
         if self.format.scoring is Scoring.RALLY:
             is_right = self.our_starter_right if ours else self.their_starter_right
+            if is_right is None:
+                return None
             return Side.RIGHT if is_right else Side.LEFT
-        return _court_of_parity(self.ours if ours else self.theirs)
+        return court_of_parity(self.ours if ours else self.theirs)
 
 
 class GameOverError(ValueError):
@@ -152,21 +175,26 @@ def _after_scoring_rally(state: GameState, *, won_by_us: bool) -> GameState:
     swaps = state.format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
     if server_won and swaps and state.format.discipline is Discipline.DOUBLES:
         standing = _swapped(standing, ours=won_by_us)
-    return _rally_server(replace(standing, we_serve=won_by_us))
+    return with_rally_server(replace(standing, we_serve=won_by_us))
 
 
-def _rally_server(state: GameState) -> GameState:
-    """Whoever stands in the court of the serving side's parity serves."""
+def with_rally_server(state: GameState) -> GameState:
+    """Singles, or doubles rally scoring: whoever stands in the court of the parity serves."""
     if state.format.discipline is Discipline.SINGLES:
         return replace(state, starter_serves=True)
-    starter = state.starter_court(ours=state.we_serve)
-    return replace(state, starter_serves=starter is _court_of_parity(state.serving_points))
+    court = state.starter_court(ours=state.we_serve)
+    serves = None if court is None else court is court_of_parity(state.serving_points)
+    return replace(state, starter_serves=serves)
 
 
 def _swapped(state: GameState, *, ours: bool) -> GameState:
     if ours:
-        return replace(state, our_starter_right=not state.our_starter_right)
-    return replace(state, their_starter_right=not state.their_starter_right)
+        return replace(state, our_starter_right=_opposite(state.our_starter_right))
+    return replace(state, their_starter_right=_opposite(state.their_starter_right))
+
+
+def _opposite(is_right: bool | None) -> bool | None:
+    return None if is_right is None else not is_right
 
 
 def _with_point(state: GameState, *, ours: bool) -> GameState:
@@ -177,17 +205,13 @@ def _with_point(state: GameState, *, ours: bool) -> GameState:
 
 def side_out(state: GameState) -> GameState:
     """The other side's serve at the same score: its player on the right serves, as server 1."""
-    now_ours = not state.we_serve
-    points = state.ours if now_ours else state.theirs
-    first = _court_of_parity(points) is Side.RIGHT
-    return replace(
-        state,
-        we_serve=now_ours,
-        server=1 if state.format.has_two_servers else None,
-        starter_serves=first if state.format.has_two_servers else True,
-    )
+    served = replace(state, we_serve=not state.we_serve)
+    if not state.format.has_two_servers:
+        return with_rally_server(replace(served, server=None))
+    first = court_of_parity(served.serving_points) is Side.RIGHT
+    return replace(served, server=1, starter_serves=first)
 
 
-def _court_of_parity(points: int) -> Side:
+def court_of_parity(points: int) -> Side:
     """Right, the even court, at an even score."""
     return Side.RIGHT if points % 2 == 0 else Side.LEFT

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from knowledge.game import GameState
+from knowledge.game import GameState, Lineup
 from knowledge.situation import Situation
 from knowledge.vocabulary import AgreementKey, PlayerId
 
@@ -34,22 +35,23 @@ class Names:
 
 def names_of(situation: Situation, game: GameState) -> Names:
     """Names from the lineup; for us also from the agreement who serves first."""
-    theirs = PairNames(starter="their starter", partner="their second")
-    lineup = game.lineup
+    lineup = game.lineup or Lineup()
+    starter, partner = lineup.pair(ours=True)
     said = starter_said(situation)
-    if lineup is not None:
-        them = _named(situation, lineup.their_starter, lineup.their_partner, theirs)
-        ours = (lineup.our_starter, lineup.our_partner)
-        first, second = reversed(ours) if said == lineup.our_partner else ours
-        return Names(ours=_named(situation, first, second, _OURS), theirs=them)
-    starter = said or player_who_starts(situation)
-    partner = next((one.player for one in situation.ours if one.player != starter), None)
-    if starter is None or partner is None:
-        return Names(ours=_OURS, theirs=theirs)
-    return Names(ours=_named(situation, starter, partner, _OURS), theirs=theirs)
+    if said is not None and said == partner:
+        starter, partner = partner, starter
+    if starter is None:
+        starter, partner = said or player_who_starts(situation), None
+    if starter is not None and partner is None:
+        partner = next((one.player for one in situation.ours if one.player != starter), None)
+    return Names(
+        ours=_named(situation, starter, partner, _OURS),
+        theirs=_named(situation, *lineup.pair(ours=False), _THEIRS),
+    )
 
 
 _OURS = PairNames(starter="our starter", partner="partner")
+_THEIRS = PairNames(starter="their starter", partner="their second")
 
 
 _STARTED = (
@@ -79,17 +81,26 @@ def starter_said(situation: Situation) -> PlayerId | None:
 def player_who_starts(situation: Situation) -> PlayerId | None:
     """Ours who serves first by our agreement, found by name in its words; None if not clear."""
     agreement = situation.agreements.get(AgreementKey.FIRST_SERVER)
-    if agreement is None or len(situation.ours) != 2:
+    if agreement is None:
         return None
-    said = f"{agreement.value} {agreement.words}".casefold().split()
-    named = [one.player for one in situation.ours if one.name.casefold() in said]
-    return named[0] if len(named) == 1 else None
+    ours = [(one.player, one.name) for one in situation.ours]
+    return starter_agreed(f"{agreement.value} {agreement.words}", ours)
+
+
+def starter_agreed(words: str, ours: Sequence[tuple[PlayerId, str]]) -> PlayerId | None:
+    """The one of our two whom the words of an agreement name; None if not clear."""
+    said = set(re.findall(r"\w+", words.casefold()))
+    named = [player for player, name in ours if name.casefold() in said]
+    return named[0] if len(ours) == 2 and len(named) == 1 else None
 
 
 def _named(
-    situation: Situation, starter: PlayerId, partner: PlayerId, otherwise: PairNames
+    situation: Situation, starter: PlayerId | None, partner: PlayerId | None, otherwise: PairNames
 ) -> PairNames:
-    first, second = situation.find(starter), situation.find(partner)
+    """The pair by name, and by what they do where a name is not known."""
+    first, second = (
+        None if player is None else situation.find(player) for player in (starter, partner)
+    )
     return PairNames(
         starter=first.name if first else otherwise.starter,
         partner=second.name if second else otherwise.partner,

@@ -138,11 +138,14 @@ def _move(one: Marker, side: Side, *, we_serve: bool) -> Arrow:
 
 
 def _open(game: GameState, names: Names, title: str) -> CourtPicture:
-    """Courts alone, where the call does not settle which partner serves."""
+    """Courts alone, where the score does not settle which partner serves or stands where."""
+    ours, theirs = game.starter_court(ours=True), game.starter_court(ours=False)
+    if ours is None or theirs is None:
+        return _nameless(game, title)
     markers = tuple(
-        _marker(at_baseline(side, ours=ours), pair.who(is_starter=is_starter), ours)
-        for ours, pair in ((True, names.ours), (False, names.theirs))
-        for is_starter, side in _courts(game, ours=ours)
+        _marker(at_baseline(side, ours=is_ours), pair.who(is_starter=is_starter), is_ours)
+        for is_ours, pair, court in ((True, names.ours, ours), (False, names.theirs, theirs))
+        for is_starter, side in ((True, court), (False, court.other))
     )
     where = ", ".join(
         f"{one.label} {'right' if (one.x_m > 0) is one.ours else 'left'}" for one in markers
@@ -152,9 +155,19 @@ def _open(game: GameState, names: Names, title: str) -> CourtPicture:
     )
 
 
-def _courts(game: GameState, *, ours: bool) -> tuple[tuple[bool, Side], tuple[bool, Side]]:
-    court = game.starter_court(ours=ours)
-    return ((True, court), (False, court.other))
+def _nameless(game: GameState, title: str) -> CourtPicture:
+    """Where the serve comes from and goes to; who stands there is not known."""
+    court = game.serving_court or Side.RIGHT
+    markers = tuple(
+        _marker(
+            at_baseline(court, ours=ours), "server" if ours is game.we_serve else "receiver", ours
+        )
+        for ours in (True, False)
+    )
+    alt = f"{title}. The serve goes from {court} to {court}, diagonally."
+    return CourtPicture(
+        title=title, alt=alt, markers=markers, arrows=(_serve(court, ours=game.we_serve),)
+    )
 
 
 def _places_in_words(markers: tuple[Marker, ...], at: Places) -> str:

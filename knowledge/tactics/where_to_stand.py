@@ -8,19 +8,26 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.game import Discipline, GameFormat, GameState, Places, Scoring, places, start
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.game import (
+    Discipline,
+    GameFormat,
+    GameState,
+    Outcome,
+    Places,
+    Scoring,
+    court_of_parity,
+    outcomes,
+    places,
+    start,
+)
 from knowledge.situation import Formation, Situation
-from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, rule
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.standing_names import Names, names_of
+from knowledge.tactics.standing_unsettled import unsettled
+from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capital, fitted, parity
 from knowledge.vocabulary import BallKind, Side, Topic
-
-SERVER_RULE = rule("4.B.6")
-"""Doubles: who serves from which court, and that partners swap after a point of theirs."""
-
-POSITIONS_RULE = rule("4.B")
-"""Only server, server's court and receiver are fixed; partners stand where they like."""
 
 _MOVING = re.compile(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
@@ -124,7 +131,7 @@ def _by_rule(situation: Situation) -> Advice:
     if game.format.discipline is Discipline.SINGLES:
         call, reasons = _singles(game)
     elif at is None:
-        call, reasons = _either(situation, game, names)
+        call, reasons = unsettled(situation, game, names)
     else:
         call, reasons = _settled(situation, game, names, at)
     return Advice(
@@ -135,8 +142,29 @@ def _by_rule(situation: Situation) -> Advice:
         confidence=Confidence.CLEAR,
         choices=_choices(situation, game),
         picture=picture,
-        more=slide.in_words(situation),
+        more=(*_then(game, names), *slide.in_words(situation)),
     )
+
+
+def _then(game: GameState, names: Names) -> tuple[str, ...]:
+    """What the rally to come leads to, won and lost: the call, and who serves from where."""
+    both = outcomes(game)
+    return (
+        f"Win it: {_next_serve(both.if_won, names)}.",
+        f"Lose it: {_next_serve(both.if_lost, names)}.",
+    )
+
+
+def _next_serve(outcome: Outcome, names: Names) -> str:
+    game = outcome.next
+    if outcome.game_over:
+        return f"the game is {'yours' if game.we_won else 'theirs'}, {game.ours}-{game.theirs}"
+    pair = names.ours if game.we_serve else names.theirs
+    starter = game.server_is_starter
+    who = ("we" if game.we_serve else "they") if starter is None else pair.who(is_starter=starter)
+    serves = "serve" if starter is None else "serves"
+    court = f" from the {game.serving_court}" if game.serving_court else ""
+    return f"{game.call}, {who} {serves}{court}"
 
 
 def _score_read(game: GameState) -> str:
@@ -145,9 +173,9 @@ def _score_read(game: GameState) -> str:
 
 
 def _singles(game: GameState) -> tuple[str, tuple[Reason, ...]]:
-    court = court_of(game.serving_points)
+    court = court_of_parity(game.serving_points)
     verb = "Serve from" if game.we_serve else "Receive on"
-    why = f"The server's {game.serving_points} is {_parity(game.serving_points)}: {court}"
+    why = f"The server's {game.serving_points} is {parity(game.serving_points)}: {court}"
     return f"{verb} the {court}.", (
         Reason(text=why, source=POSITIONS_RULE),
         Reason(text="The receiver stands diagonally across", source=POSITIONS_RULE),
@@ -186,23 +214,19 @@ def _why_ours(game: GameState, names: Names, starter_court: Side) -> Reason:
     if game.format.scoring is Scoring.RALLY:
         points = game.serving_points
         whose = "Our" if game.we_serve else "Their"
-        text = f"{whose} {points} is {_parity(points)}: the serve comes from the {court_of(points)}"
+        court = court_of_parity(points)
+        text = f"{whose} {points} is {parity(points)}: the serve comes from the {court}"
         return Reason(text=text, source=POSITIONS_RULE)
-    who = _capital(names.ours.starter)
-    text = f"{who} started right; our {game.ours} is {_parity(game.ours)}: {starter_court}"
+    who = capital(names.ours.starter)
+    text = f"{who} started right; our {game.ours} is {parity(game.ours)}: {starter_court}"
     return Reason(text=text, source=SERVER_RULE)
-
-
-def court_of(points: int) -> Side:
-    """The court of a score's parity."""
-    return Side.RIGHT if points % 2 == 0 else Side.LEFT
 
 
 def _across(game: GameState, names: Names, at: Places) -> Reason:
     theirs = names.theirs.who(is_starter=at.theirs.bound_is_starter)
     does = "receives" if game.we_serve else "serves"
     where = f"diagonally across, on their {at.theirs.bound_court}"
-    return Reason(text=f"{_capital(theirs)} {does} {where}", source=POSITIONS_RULE)
+    return Reason(text=f"{capital(theirs)} {does} {where}", source=POSITIONS_RULE)
 
 
 def _third(situation: Situation, game: GameState, names: Names, at: Places) -> Reason:
@@ -217,77 +241,6 @@ def _third(situation: Situation, game: GameState, names: Names, at: Places) -> R
     shot = "serve" if game.we_serve else "return"
     text = f"Stack: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
     return Reason(text=text, source=POSITIONS_RULE)
-
-
-def _either(situation: Situation, game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
-    """The call does not settle which partner serves: the parity rule, and both answers."""
-    call, reasons = (_either_serves if game.we_serve else _either_receives)(game, names)
-    mine = _court_of_asker(situation, game, names)
-    if mine is None:
-        return call, reasons
-    if game.we_serve:
-        return f"Stand {mine}; serve from there if it's your turn.", reasons
-    return f"Stand {mine}; receive if they serve from their {mine}.", reasons
-
-
-def _court_of_asker(situation: Situation, game: GameState, names: Names) -> Side | None:
-    """A player's correct court follows from the score, whoever of the two serves."""
-    if situation.asker is None:
-        return None
-    court = game.starter_court(ours=True)
-    if situation.asker == names.ours.starter_id:
-        return court
-    return court.other if situation.asker == names.ours.partner_id else None
-
-
-def _either_serves(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
-    court = game.starter_court(ours=True)
-    starter_name, partner = names.ours.starter, names.ours.partner
-    call = fitted(
-        f"Serve {court} if {starter_name} serves, {court.other} if {partner}.",
-        f"Serve {court} if our starter serves, {court.other} if not.",
-    )
-    return call, (
-        _parity_rule(game.ours),
-        _if_serves(game, names, court, starter_name),
-        _if_serves(game, names, court.other, partner),
-    )
-
-
-def _parity_rule(points: int) -> Reason:
-    text = f"Your starter is right at even, left at odd; you have {points}"
-    return Reason(text=text, source=SERVER_RULE)
-
-
-def _if_serves(game: GameState, names: Names, court: Side, who: str) -> Reason:
-    receives = names.theirs.who(is_starter=game.starter_court(ours=False) is court)
-    text = f"{_capital(who)} serving: from the {court}, {receives} receives"
-    return Reason(text=text, source=SERVER_RULE)
-
-
-def _either_receives(game: GameState, names: Names) -> tuple[str, tuple[Reason, ...]]:
-    court = game.starter_court(ours=True)
-    by_court = {court: names.ours.starter, court.other: names.ours.partner}
-    right, left = by_court[Side.RIGHT], by_court[Side.LEFT]
-    call = fitted(
-        f"Stand {right} right, {left} left; face their server.",
-        f"Stand {right} right, {left} left.",
-        f"Stand starter {court}, partner {court.other}.",
-    )
-    theirs = game.starter_court(ours=False)
-    return call, (
-        _parity_rule(game.ours),
-        *(
-            Reason(
-                text=f"{_capital(who)} serving: from their {side}, {by_court[side]} receives",
-                source=SERVER_RULE,
-            )
-            for who, side in (
-                (names.theirs.starter, theirs),
-                (names.theirs.partner, theirs.other),
-            )
-        ),
-    )
 
 
 def _choices(situation: Situation, game: GameState) -> tuple[Choice, ...]:
@@ -319,16 +272,3 @@ def _rule_in_words(situation: Situation) -> tuple[str, ...]:
         *(f"{reason.text} ({reason.source})" for reason in by_rule.reasons),
         by_rule.assumed or "",
     )
-
-
-def fitted(*candidates: str) -> str:
-    """The first that fits a call line; the last is short by construction."""
-    return next((one for one in candidates if len(one) <= CALL_LIMIT), candidates[-1])
-
-
-def _parity(points: int) -> str:
-    return "even" if points % 2 == 0 else "odd"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -7,16 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import product
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from knowledge.game import (
+    Discipline,
     FormatError,
     GameFormat,
     GameState,
     MatchState,
+    RallyRotation,
     ScoreCall,
     Scoring,
     after,
@@ -113,7 +116,10 @@ def test_frozen_game_point_counts_only_on_serve() -> None:
     assert after(plain, won_by_us=True).we_won is True
 
 
-@given(st.lists(st.booleans(), max_size=80), st.sampled_from([GameFormat(), RALLY_21]))
+FROZEN_5 = GameFormat(scoring=Scoring.RALLY, target=5, freeze_on_serve=True)
+
+
+@given(st.lists(st.booleans(), max_size=80), st.sampled_from([GameFormat(), RALLY_21, FROZEN_5]))
 def test_no_state_that_rallies_reach_has_a_fault(outcomes: list[bool], format: GameFormat) -> None:
     state = start(format, we_serve=True)
     for won in outcomes:
@@ -124,36 +130,64 @@ def test_no_state_that_rallies_reach_has_a_fault(outcomes: list[bool], format: G
         state = after(state, won_by_us=won)
 
 
+DOUBLES_RALLY = GameFormat(target=4, scoring=Scoring.RALLY)
 FORMATS = (
-    GameFormat(target=5),
-    GameFormat(target=5, win_by=1),
-    GameFormat(target=5, cap=7),
-    GameFormat(target=5, cap=5),
+    GameFormat(target=4),
+    GameFormat(target=4, win_by=1),
+    GameFormat(target=4, cap=5),
+    GameFormat(target=4, cap=4),
     GameFormat(target=1),
+    GameFormat(target=4, discipline=Discipline.SINGLES),
+    replace(DOUBLES_RALLY, discipline=Discipline.SINGLES),
+    DOUBLES_RALLY,
+    replace(DOUBLES_RALLY, win_by=1),
+    replace(DOUBLES_RALLY, rally_rotation=RallyRotation.NEVER_SWAP),
 )
+HIGHEST = 6
+"""Points up to which states are compared; far enough past 4 to see games go on and end."""
 
 
-@pytest.mark.parametrize("format", FORMATS, ids=str)
-def test_points_are_faulty_exactly_where_no_rallies_lead(format: GameFormat) -> None:
-    """Against every score that play can reach, walked out rally by rally."""
-    reached = set(_reachable(format, limit=9))
-    for ours in range(10):
-        for theirs in range(10):
-            state = GameState(format=format, ours=ours, theirs=theirs, server=1)
-            assert bool(faults(state)) is ((ours, theirs) not in reached), (ours, theirs)
+@pytest.mark.parametrize("format", FORMATS, ids=repr)
+def test_a_state_is_faulty_exactly_where_no_rallies_lead(format: GameFormat) -> None:
+    """Against every state that play can reach from either first serve, walked rally by rally."""
+    reached = set(_reachable(format))
+    wrong = [one for one in _thinkable(format) if bool(faults(one)) is (one in reached)]
+    assert wrong == []
+    assert {*_thinkable(format)} >= reached
 
 
-def _reachable(format: GameFormat, *, limit: int) -> Iterator[tuple[int, int]]:
-    todo, seen = [(0, 0)], {(0, 0)}
+def _reachable(format: GameFormat) -> Iterator[GameState]:
+    todo = [start(format, we_serve=one) for one in (True, False)]
+    seen = {*todo}
     while todo:
-        ours, theirs = todo.pop()
-        yield ours, theirs
-        if format.is_won(ours, theirs) or format.is_won(theirs, ours):
+        state = todo.pop()
+        yield state
+        if state.is_over:
             continue
-        for score in ((ours + 1, theirs), (ours, theirs + 1)):
-            if score not in seen and max(score) <= limit:
-                seen.add(score)
-                todo.append(score)
+        following = {after(state, won_by_us=won) for won in (True, False)} - seen
+        todo += [one for one in following if max(one.ours, one.theirs) <= HIGHEST]
+        seen |= following
+
+
+def _thinkable(format: GameFormat) -> Iterator[GameState]:
+    """Every combination of the fields that the format uses, reached or not."""
+    yes_no = (True, False)
+    moves = format.scoring is Scoring.RALLY and format.discipline is Discipline.DOUBLES
+    for ours, theirs in product(range(HIGHEST + 1), repeat=2):
+        for we_serve, we_started, starter in product(yes_no, repeat=3):
+            for right in product(yes_no if moves else (True,), repeat=2):
+                for server in (1, 2) if format.has_two_servers else (None,):
+                    yield GameState(
+                        format=format,
+                        ours=ours,
+                        theirs=theirs,
+                        we_serve=we_serve,
+                        server=server,
+                        starter_serves=starter,
+                        we_started=we_started,
+                        our_starter_right=right[0],
+                        their_starter_right=right[1],
+                    )
 
 
 def test_every_fault_is_listed() -> None:

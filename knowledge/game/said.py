@@ -1,0 +1,95 @@
+"""What a score said aloud settles: points, serve and server, and where players then stand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
+from knowledge.game.state import GameState, Lineup, after, side_out, start, with_rally_server
+
+
+def state_at(
+    format: GameFormat,
+    *,
+    ours: int,
+    theirs: int,
+    we_serve: bool,
+    server: int | None = None,
+    we_started: bool | None = None,
+    lineup: Lineup | None = None,
+) -> GameState:
+    """A game known by its score alone: whatever the rules do not settle from it is None.
+
+    Doubles side-out: the courts follow from the score, which partner serves mostly does not.
+    Doubles rally scoring: the server's court follows, who stands in it mostly does not.
+    """
+    state = GameState(
+        format=format,
+        ours=ours,
+        theirs=theirs,
+        we_serve=we_serve,
+        server=server,
+        we_started=we_started,
+        our_starter_right=_is_starter_right(format, ours),
+        their_starter_right=_is_starter_right(format, theirs),
+        lineup=lineup,
+    )
+    return state if format.has_two_servers else with_rally_server(state)
+
+
+def _is_starter_right(format: GameFormat, points: int) -> bool | None:
+    """In rally scoring a pair without a point has not moved, and without swaps nobody does."""
+    swaps = (
+        format.scoring is Scoring.RALLY
+        and format.discipline is Discipline.DOUBLES
+        and format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
+    )
+    return None if swaps and points > 0 else True
+
+
+def after_saying(
+    game: GameState, *, ours: int, theirs: int, we_serve: bool, server: int | None
+) -> GameState:
+    """The game once that score was said; without a server number the one before stands.
+
+    1. At 0-0 of a game not begun it says who serves first.
+    2. A score that is the one before, or one rally or a side-out on from it, keeps what was
+       known of who stands where.
+    3. Any other is a correction: only what the score itself settles is known.
+    """
+    number = game.server if server is None else server
+    said = (ours, theirs, we_serve, number if game.format.has_two_servers else None)
+    opening = start(game.format, we_serve=we_serve, lineup=game.lineup)
+    if is_opening(game) and said == _said_of(opening):
+        return opening
+    if not (is_opening(game) and game.we_started is None):
+        for reached in _soon_after(game):
+            if said == _said_of(reached):
+                return reached
+    return state_at(
+        game.format,
+        ours=ours,
+        theirs=theirs,
+        we_serve=we_serve,
+        server=said[-1],
+        we_started=game.we_started,
+        lineup=game.lineup,
+    )
+
+
+def _said_of(game: GameState) -> tuple[int, int, bool, int | None]:
+    """What a spoken score can say of a state."""
+    return game.ours, game.theirs, game.we_serve, game.server
+
+
+def _soon_after(game: GameState) -> tuple[GameState, ...]:
+    if game.is_over:
+        return (game,)
+    one_on = tuple(after(game, won_by_us=won) for won in (True, False))
+    return (game, *one_on, side_out(game)) if game.format.has_two_servers else (game, *one_on)
+
+
+def is_opening(game: GameState) -> bool:
+    """Whether nothing of the game was played yet, also where nobody said who serves first."""
+    opening = start(game.format, we_serve=game.we_serve, lineup=game.lineup)
+    return game in (opening, replace(opening, we_started=None))
