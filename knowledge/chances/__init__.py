@@ -1,0 +1,64 @@
+"""Exact win chances of games and matches from the two rally chances, from any state and format."""
+
+from knowledge.chances.belief import (
+    Beta,
+    RallyTally,
+    RateBelief,
+    base_rates,
+    learned_rates,
+    prior_rates,
+)
+from knowledge.chances.counts import expected_rallies, serve_first_worth, shutout_chance
+from knowledge.chances.ends import TossWorth, game_across_ends, toss_worth
+from knowledge.chances.gains import (
+    gain_if_kept,
+    gain_this_rally,
+    is_cheap_to_try,
+    weight_to_come,
+    worth_of_one_try,
+)
+from knowledge.chances.game_table import GameTable, StateError, game_table
+from knowledge.chances.match_chance import match_chance
+from knowledge.chances.outlook import Outlook, Range, outlook
+from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
+from knowledge.chances.swings import Leak, LeakPart, Swing, leak, swings
+from knowledge.chances.timeouts import TimeoutWorth, timeout_worth
+from knowledge.game import PlayedRally
+
+__all__ = [
+    "Beta",
+    "EndlessGameError",
+    "GameTable",
+    "Leak",
+    "LeakPart",
+    "Outlook",
+    "PlayedRally",
+    "RallyRates",
+    "RallyTally",
+    "Range",
+    "RateBelief",
+    "RateError",
+    "StateError",
+    "Swing",
+    "TimeoutWorth",
+    "TossWorth",
+    "base_rates",
+    "expected_rallies",
+    "gain_if_kept",
+    "gain_this_rally",
+    "game_across_ends",
+    "game_table",
+    "is_cheap_to_try",
+    "leak",
+    "learned_rates",
+    "match_chance",
+    "outlook",
+    "prior_rates",
+    "serve_first_worth",
+    "shutout_chance",
+    "swings",
+    "timeout_worth",
+    "toss_worth",
+    "weight_to_come",
+    "worth_of_one_try",
+]

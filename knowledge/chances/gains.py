@@ -1,0 +1,120 @@
+"""What a gain in rallies is worth in games: once, or kept; and when trying a read is cheap.
+
+A gain names its scope. `gain_this_rally`: one rally is played so much better. `gain_if_kept`:
+every rally from here on is, if they do not adjust.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from math import sqrt
+from typing import Final
+
+from knowledge.beliefs import LOGIT_PER_POINT
+from knowledge.chances.game_table import game_table, solved
+from knowledge.chances.match_chance import match_chance
+from knowledge.chances.rates import RallyRates
+from knowledge.game import GameState, MatchState
+from knowledge.normal import normal_cdf, normal_density
+
+POINT: Final = 0.01
+"""A rally point near an even rally: one rally in a hundred."""
+
+
+def gain_this_rally(match: MatchState, rates: RallyRates, rally_points: float) -> float:
+    """Game chance gained by playing the next rally so many rally points better."""
+    table = game_table(match.format, rates.serving, rates.receiving)
+    return table.rally_weight(match.game) * rally_points * POINT
+
+
+def gain_if_kept(
+    match: MatchState,
+    rates: RallyRates,
+    *,
+    serving_points: float = 0.0,
+    receiving_points: float = 0.0,
+    of_match: bool = False,
+) -> float:
+    """Game (or match) chance gained by playing all rallies from here so many points better.
+
+    Rally points serving and receiving apart; a gain that arises in part of the rallies is
+    scaled by its share first. Rates stay within 0 to 1.
+    """
+    better = RallyRates(
+        serving=_within(rates.serving + serving_points * POINT),
+        receiving=_within(rates.receiving + receiving_points * POINT),
+    )
+    return _chance(match, better, of_match) - _chance(match, rates, of_match)
+
+
+def _chance(match: MatchState, rates: RallyRates, of_match: bool) -> float:
+    if of_match:
+        return match_chance(match, rates.serving, rates.receiving)
+    return game_table(match.format, rates.serving, rates.receiving).win_chance(match.game)
+
+
+def _within(rate: float) -> float:
+    return min(max(rate, 0.0), 1.0)
+
+
+_STEP = 1e-20
+"""Imaginary: the derivative comes without cancellation, to full precision."""
+
+
+@lru_cache(maxsize=256)
+def weight_to_come(state: GameState, rates: RallyRates) -> float:
+    """The sum of the weights of all rallies still to come in this game, on average.
+
+    It is the slope of the win chance when both rally chances rise together: every rally
+    counts with its weight. By a complex step (Squire and Trapp 1998, SIAM Review 40:110; from
+    memory).
+    """
+    table = solved(state.format, rates.serving + _STEP * 1j, rates.receiving + _STEP * 1j)
+    return table.win_chance(state).imag / _STEP
+
+
+def is_cheap_to_try(
+    *,
+    weight_now: float,
+    weight_to_come: float,
+    share: float,
+    behind_points: float,
+    doubt_points: float,
+    chance: float,
+) -> bool:
+    """Whether an unproven read, that seems `behind_points` worse, is worth one try now.
+
+    The knowledge gradient (Frazier, Powell and Dayanik 2008; from memory): what one rally
+    tells is worth the improvement it may bring to every later use. `doubt_points` is the
+    standard deviation of what the read is worth, `share` the part of later rallies in which it
+    could be used, `chance` the rally chance it acts on.
+    """
+    return (
+        worth_of_one_try(
+            weight_to_come=weight_to_come,
+            share=share,
+            behind_points=behind_points,
+            doubt_points=doubt_points,
+            chance=chance,
+        )
+        > weight_now * behind_points * POINT
+    )
+
+
+def worth_of_one_try(
+    *,
+    weight_to_come: float,
+    share: float,
+    behind_points: float,
+    doubt_points: float,
+    chance: float,
+) -> float:
+    """Game chance that one try of the read is worth in what it teaches."""
+    spread = chance * (1 - chance)
+    doubt = doubt_points * LOGIT_PER_POINT
+    learned = doubt * doubt / sqrt(doubt * doubt + 1 / spread)
+    if learned == 0:
+        return 0.0
+    away = abs(behind_points) * LOGIT_PER_POINT / learned
+    per_use = learned * (normal_density(away) - away * normal_cdf(-away))
+    return per_use * spread * share * weight_to_come

@@ -1,0 +1,183 @@
+"""The chance to win a game from each of its states, exactly: backward from the end, score by score.
+
+Each score is solved in closed form (serve_loop), the tie too (tie); nothing is iterated to
+convergence and nothing simulated. The same sweep counts the rallies still to come.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from types import MappingProxyType
+from typing import Generic, TypeAlias, cast
+
+from knowledge.chances.rates import EndlessGameError, Number, checked, never_scores
+from knowledge.chances.serve_loop import (
+    Cell,
+    EveryRally,
+    FrozenGamePoint,
+    OneServer,
+    TwoServers,
+)
+from knowledge.chances.tie import tie_of_every_rally, tie_of_one_server, tie_of_two_servers
+from knowledge.game import GameFormat, GameState, Scoring, after, faults
+
+CACHED_TABLES = 256
+"""Tables of single rates kept in memory, about 20 kB each to 11."""
+
+Loop: TypeAlias = (
+    TwoServers[Number] | OneServer[Number] | EveryRally[Number] | FrozenGamePoint[Number]
+)
+
+
+class StateError(ValueError):
+    """A state that no game reaches; the message lists every fault."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GameTable(Generic[Number]):
+    """A value for each state of a game; for `game_table` our chance to win it.
+
+    `rows[k][m]` is the score where we need k + 1 more points to win and they m + 1, if nobody
+    has to win by two; `beyond` holds the scores between the tie and a cap.
+    """
+
+    format: GameFormat
+    rows: Sequence[Sequence[Cell[Number]]]
+    beyond: Mapping[tuple[int, int], Cell[Number]]
+    won: Cell[Number]
+    lost: Cell[Number]
+
+    def win_chance(self, state: GameState) -> Number:
+        """The value at a state, that of the end if it is over; StateError if no game reaches it."""
+        wrong = faults(state)
+        if wrong:
+            raise StateError(" ".join(wrong))
+        return self.at(state)
+
+    def at(self, state: GameState) -> Number:
+        """The same for a state that is known to be sound."""
+        if state.we_won is not None:
+            return (self.won if state.we_won else self.lost)[0]
+        cell = self._cell(state.ours, state.theirs)
+        serves = 0 if state.we_serve else len(cell) // 2
+        return cell[serves + (state.server == 2)]
+
+    def _cell(self, ours: int, theirs: int) -> Cell[Number]:
+        if (ours, theirs) in self.beyond:
+            return self.beyond[ours, theirs]
+        last = len(self.rows) - 1
+        # Past the tie only the difference counts: 13-12 is 10-9 again.
+        past = max(0, max(ours, theirs) - last)
+        return self.rows[last - ours + past][last - theirs + past]
+
+    def rally_weight(self, state: GameState) -> Number:
+        """What the next rally swings: the value after winning it less that after losing it."""
+        won, lost = after(state, won_by_us=True), after(state, won_by_us=False)
+        return self.win_chance(won) - self.win_chance(lost)
+
+
+def game_table(format: GameFormat, serving: Number, receiving: Number) -> GameTable[Number]:
+    """Our chance to win a game from each state, at these rally chances (or arrays of them).
+
+    RateError for a chance outside 0 to 1, EndlessGameError where the game could never end.
+    """
+    if isinstance(serving, float) and isinstance(receiving, float):
+        return cast(GameTable[Number], _remembered(format, serving, receiving))
+    return solved(format, serving, receiving)
+
+
+@lru_cache(maxsize=CACHED_TABLES)
+def _remembered(format: GameFormat, serving: float, receiving: float) -> GameTable[float]:
+    return solved(format, serving, receiving)
+
+
+def solved(
+    format: GameFormat,
+    serving: Number,
+    receiving: Number,
+    *,
+    won: int = 1,
+    lost: int = 0,
+    per_rally: int = 0,
+) -> GameTable[Number]:
+    """The sweep: values from what the ends of the game are worth and what every rally adds."""
+    checked(serving, receiving)
+    if never_scores(serving, receiving) and _needs_a_serve_won(format):
+        raise EndlessGameError("if the serving side loses every rally, this game never ends")
+    zero = serving * 0 + receiving * 0
+    ways = 4 if format.has_two_servers else 2
+    end_won, end_lost = (zero + won,) * ways, (zero + lost,) * ways
+    loop = loop_of(format, serving, receiving, per_rally, won=end_won, lost=end_lost)
+    tie, beyond = tie_and_beyond(format, loop, end_won, end_lost)
+    length = points_needed(format)
+    row = [tie, *loop.row([end_won] * (length - 1), tie)]
+    rows = [row]
+    for _ in range(length - 1):
+        row = loop.row(row, end_lost)
+        rows.append(row)
+    return GameTable(
+        format=format, rows=rows, beyond=MappingProxyType(beyond), won=end_won, lost=end_lost
+    )
+
+
+def points_needed(format: GameFormat) -> int:
+    """Points at which the first score stands where two in a row, or one, end the game, plus one.
+
+    That is the target, but two where it is one and must be won by two.
+    """
+    needed = max(format.target, format.win_by)
+    return needed if format.cap is None else min(needed, format.cap)
+
+
+def loop_of(
+    format: GameFormat,
+    serving: Number,
+    receiving: Number,
+    per_rally: int,
+    *,
+    won: Cell[Number],
+    lost: Cell[Number],
+) -> Loop[Number]:
+    """How the serve goes round in that format."""
+    if format.has_two_servers:
+        return TwoServers(serving, receiving, per_rally)
+    if format.scoring is Scoring.SIDE_OUT:
+        return OneServer(serving, receiving, per_rally)
+    if format.freeze_on_serve:
+        return FrozenGamePoint(serving, receiving, per_rally, won=won, lost=lost)
+    return EveryRally(serving, receiving, per_rally)
+
+
+def _needs_a_serve_won(format: GameFormat) -> bool:
+    """Whether no game ends while the serving side loses every rally."""
+    if format.scoring is Scoring.SIDE_OUT or format.freeze_on_serve:
+        return True
+    return format.win_by == 2 and format.cap is None
+
+
+def tie_and_beyond(
+    format: GameFormat, loop: Loop[Number], won: Cell[Number], lost: Cell[Number]
+) -> tuple[Cell[Number], dict[tuple[int, int], Cell[Number]]]:
+    """The last level score before the game may end, and the scores from there to a cap."""
+    level = points_needed(format) - 1
+    if format.win_by == 2 and format.cap is None:
+        return _tie(loop, won[0], lost[0]), {}
+    top = level if format.win_by == 1 or format.cap is None else format.cap - 1
+    tie = loop.row([won], lost)[0]
+    beyond = {}
+    for points in range(top, level, -1):
+        beyond[points, points] = tie
+        up = beyond[points, points - 1] = loop.row([won], tie)[0]
+        down = beyond[points - 1, points] = loop.row([tie], lost)[0]
+        tie = loop.row([up], down)[0]
+    return tie, beyond
+
+
+def _tie(loop: Loop[Number], won: Number, lost: Number) -> Cell[Number]:
+    if isinstance(loop, TwoServers):
+        return tie_of_two_servers(loop, won, lost)
+    if isinstance(loop, OneServer):
+        return tie_of_one_server(loop, won, lost)
+    return tie_of_every_rally(EveryRally(loop.p, loop.q, loop.per_rally), won, lost)

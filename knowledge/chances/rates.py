@@ -1,0 +1,68 @@
+"""The two rally chances everything here is computed from, and what they may be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Protocol, Self, TypeVar
+
+import numpy as np
+
+
+class Arithmetic(Protocol):
+    """What a chance must be able to do: the closed forms are plain arithmetic on it."""
+
+    def __add__(self, other: Any, /) -> Self: ...
+    def __radd__(self, other: Any, /) -> Self: ...
+    def __sub__(self, other: Any, /) -> Self: ...
+    def __rsub__(self, other: Any, /) -> Self: ...
+    def __mul__(self, other: Any, /) -> Self: ...
+    def __rmul__(self, other: Any, /) -> Self: ...
+    def __truediv__(self, other: Any, /) -> Self: ...
+
+
+Number = TypeVar("Number", bound=Arithmetic)
+"""One chance, an exact fraction, an array of chances (or a complex number, for a slope)."""
+
+
+class RateError(ValueError):
+    """A rally chance that is none: outside 0 to 1, or not a number."""
+
+
+class EndlessGameError(ValueError):
+    """Whoever serves always loses the rally, in a format where such a game never ends."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RallyRates:
+    """Our chance to win a rally when we serve, and when they serve; RateError outside 0 to 1."""
+
+    serving: float
+    receiving: float
+
+    def __post_init__(self) -> None:
+        checked(self.serving, self.receiving)
+
+
+def checked(serving: Number, receiving: Number) -> None:
+    """RateError, naming the number, unless both lie in 0 to 1 everywhere."""
+    for name, rate in (("serving", serving), ("receiving", receiving)):
+        if not _everywhere(_is_chance(rate)):
+            raise RateError(f"a chance of winning a rally {name} lies in 0 to 1, not {rate}")
+
+
+def never_scores(serving: Number, receiving: Number) -> bool:
+    """Whether the serving side always loses the rally, so that only the serve changes hands."""
+    return not _everywhere(_differs(serving, 0) | _differs(receiving, 1))
+
+
+def _is_chance(rate: Any) -> Any:
+    real = rate.real
+    return (real >= 0) & (real <= 1)
+
+
+def _differs(rate: Any, limit: int) -> Any:
+    return rate != limit
+
+
+def _everywhere(holds: Any) -> bool:
+    return bool(holds.all()) if isinstance(holds, np.ndarray) else bool(holds)
