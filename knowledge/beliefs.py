@@ -10,10 +10,7 @@ from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Truth
 from knowledge.normal import logistic, logit
 from knowledge.situation import Situation
 from knowledge.sources import SourceKind
-from knowledge.vocabulary import RallyChance
-
-LOGIT_PER_POINT = 0.04
-"""Log-odds of one rally point: d(logit x) = dx / (x (1 - x)) = 0.01 / 0.25 at an even rally."""
+from knowledge.vocabulary import LOGIT_PER_POINT, RallyChance
 
 RULE_OF_THUMB_CLIP_POINTS = 15.0
 """The sum of rules of thumb on one option never moves further than this."""

@@ -17,7 +17,6 @@ from knowledge.advice import Confidence
 from knowledge.asking import Unknown, unknowns_of
 from knowledge.beliefs import (
     FLOOR_SD_POINTS,
-    LOGIT_PER_POINT,
     REST_OF_GROUP,
     RULE_OF_THUMB_CLIP_POINTS,
     Belief,
@@ -43,7 +42,7 @@ from knowledge.effects import (
 )
 from knowledge.normal import chances_of_being_best, logistic, logit
 from knowledge.situation import Situation
-from knowledge.vocabulary import EvidenceId, RallyChance, RallyPoints
+from knowledge.vocabulary import LOGIT_PER_POINT, EvidenceId, RallyChance, RallyPoints
 
 __all__ = [
     "ALWAYS",

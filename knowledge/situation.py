@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.vocabulary import (
@@ -135,7 +136,8 @@ class Situation:
     `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
     writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
     or the running match's; `match` stands at `game`, with the games and time-outs that are known;
-    `played` is what this match's log holds, oldest first. `base_rates` are the book's own
+    `played` is what this match's log holds, oldest first; `tallies` count it and earlier
+    meetings, serving and receiving. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
     so that a report can say how old a note is.
     """
@@ -150,6 +152,7 @@ class Situation:
     format: GameFormat | None = None
     match: MatchState | None = None
     played: tuple[PlayedRally, ...] = ()
+    tallies: tuple[RallyTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
     we_are_first_pair: bool | None = None
     formation: Formation | None = None

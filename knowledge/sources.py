@@ -15,6 +15,7 @@ class SourceKind(StrEnum):
     BOOK = "book"
     COMMON_PRACTICE = "common practice"
     AGREED = "agreed"
+    SAID = "your numbers"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +31,9 @@ class Source:
 
 COMMON_PRACTICE = Source(kind=SourceKind.COMMON_PRACTICE, citation="")
 """What good players do and teach; no source."""
+
+SAID = Source(kind=SourceKind.SAID, citation="")
+"""What the user stated and is taken as it is."""
 
 RULEBOOK_2025 = Source(kind=SourceKind.RULEBOOK, citation="2025")
 """The national rulebook, 2025 edition."""
@@ -51,3 +55,8 @@ def book(*, notes: int, against: int = 0) -> Source:
     if against:
         counted += f", {against} disagree{'s' if against == 1 else ''}"
     return Source(kind=SourceKind.BOOK, citation=counted)
+
+
+def book_rallies(rallies: int) -> Source:
+    """Our own logged rallies."""
+    return Source(kind=SourceKind.BOOK, citation=f"{rallies} rall{'y' if rallies == 1 else 'ies'}")

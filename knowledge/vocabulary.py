@@ -24,6 +24,12 @@ RallyPoints = NewType("RallyPoints", float)
 RallyChance = NewType("RallyChance", float)
 """Chance in [0, 1] that we win one rally."""
 
+LOGIT_PER_POINT = 0.04
+"""Log-odds of one rally point: d(logit x) = dx / (x (1 - x)) = 0.01 / 0.25 at an even rally."""
+
+POINT = 0.01
+"""One rally point, in chances: one rally in a hundred."""
+
 
 class Topic(StrEnum):
     """What a question is about."""

@@ -12,9 +12,7 @@ from knowledge.chances.game_table import loop_of, points_needed, tie_and_beyond
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameFormat, MatchState, start
-
-POINT = 0.01
-"""A rally point: one rally in a hundred."""
+from knowledge.vocabulary import POINT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,17 +8,13 @@ from __future__ import annotations
 
 from functools import lru_cache
 from math import sqrt
-from typing import Final
 
-from knowledge.beliefs import LOGIT_PER_POINT
 from knowledge.chances.game_table import game_table, solved
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameState, MatchState
 from knowledge.normal import normal_cdf, normal_density
-
-POINT: Final = 0.01
-"""A rally point near an even rally: one rally in a hundred."""
+from knowledge.vocabulary import LOGIT_PER_POINT, POINT
 
 
 def gain_this_rally(match: MatchState, rates: RallyRates, rally_points: float) -> float:

@@ -18,13 +18,11 @@ from numpy.typing import NDArray
 from knowledge.chances.game_table import game_table, points_needed
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameState, after
+from knowledge.vocabulary import POINT
 
 Values: TypeAlias = NDArray[np.float64]
 
 CACHED_PROGRAMMES: Final = 64
-
-POINT: Final = 0.01
-"""A rally point: one rally in a hundred."""
 
 WON, LOST = -1, -2
 """Places of the two ends: behind every state of the game."""
