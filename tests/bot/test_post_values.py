@@ -5,13 +5,22 @@ from __future__ import annotations
 import json
 from typing import Any
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.chat.reply import Button, Reply
 from bot.post import Incoming, IncomingKind, Limits, Outgoing, messages_of
 from bot.post.outgoing import units
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
+from knowledge.advice import (
+    Arrow,
+    ChanceCurve,
+    CourtPicture,
+    CurveMark,
+    GameBreak,
+    Marker,
+    Zone,
+)
 from knowledge.vocabulary import Topic
 from scouting_db.values import About, Micros, PostKind
 
@@ -38,7 +47,7 @@ BUTTONS = st.builds(
     Button, label=TEXTS, payload=TEXTS, topic=st.none() | st.sampled_from(list(Topic))
 )
 ROWS = st.lists(st.lists(BUTTONS, max_size=3).map(tuple), max_size=3).map(tuple)
-PICTURES = st.builds(
+COURTS = st.builds(
     CourtPicture,
     title=TEXTS,
     alt=TEXTS,
@@ -70,6 +79,34 @@ PICTURES = st.builds(
         max_size=2,
     ).map(tuple),
 )
+CHANCES = st.floats(min_value=0, max_value=1)
+CURVES = st.builds(
+    ChanceCurve,
+    title=TEXTS,
+    alt=TEXTS,
+    points=st.lists(CHANCES, min_size=3, max_size=9).map(tuple),
+    marks=st.lists(
+        st.builds(
+            CurveMark,
+            point=st.integers(0, 2),
+            label=TEXTS,
+            won_by_us=st.booleans(),
+            otherwise=CHANCES,
+        ),
+        max_size=3,
+    ).map(tuple),
+    games=st.lists(
+        st.builds(
+            GameBreak,
+            point=st.integers(0, 2),
+            label=TEXTS,
+            won_by_us=st.none() | st.booleans(),
+        ),
+        max_size=3,
+    ).map(tuple),
+    now=TEXTS,
+)
+PICTURES = COURTS | CURVES
 OUTGOING = st.builds(
     Outgoing,
     text=TEXTS,
@@ -94,6 +131,20 @@ def test_incoming_round_trip(incoming: Incoming) -> None:
 @given(OUTGOING)
 def test_outgoing_round_trip(message: Outgoing) -> None:
     assert Outgoing.from_json(through_json(message.to_json())) == message
+
+
+@given(COURTS)
+def test_a_picture_stored_before_there_were_kinds_is_a_court(picture: CourtPicture) -> None:
+    stored = through_json(Outgoing(text="x", picture=picture).to_json())
+    del stored["picture"]["kind"]
+    assert Outgoing.from_json(stored).picture == picture
+
+
+def test_a_picture_of_a_kind_unknown_here_is_named() -> None:
+    stored = Outgoing(text="x", picture=CourtPicture(title="", alt="")).to_json()
+    stored["picture"]["kind"] = "heatmap"
+    with pytest.raises(ValueError, match="no picture of kind 'heatmap'"):
+        Outgoing.from_json(stored)
 
 
 def test_what_is_absent_takes_no_room() -> None:

@@ -24,7 +24,7 @@ from bot.chat.pictures.curve_layout import (
     spread,
 )
 from bot.chat.pictures.frame import FIELD, Box
-from bot.chat.pictures.lettering import TITLE_PT
+from bot.chat.pictures.lettering import PAD_PX, TITLE_PT
 from bot.chat.pictures.palette import INK, OURS, PAPER, THEIRS, Colour, mixed
 from bot.chat.pictures.sheet import (
     PT_PER_PX,
@@ -47,9 +47,12 @@ _EDGES: Mapping[bool | None, Colour] = MappingProxyType({True: OURS, False: THEI
 
 TICKS = ((0.1, "1 in 10"), (0.5, "even"), (0.9, "9 in 10"))
 SIDES = ((0.25, "theirs"), (0.75, "ours"))
+HEAVY = "heavy rallies"
+MISSED = "otherwise"
 SIDES_ABOVE_PX = 78
 TICKS_ABOVE_PX = 28
 SIDE_SYMBOL_PX = 26
+SYMBOL_GAP_PX = 5
 
 EVEN_LINE_PX = 4
 TICK_LINE_PX = 2
@@ -63,6 +66,8 @@ LINE_OF_ROW = 0.35
 STAKE_PX = 7
 MARK_PX = 26
 MISSED_PX = 18
+SQUARE_SHARE = 0.92
+"""Of a circle's breadth: a square of the same breadth looks larger."""
 NOW_GAP_PX = 22
 
 
@@ -86,6 +91,8 @@ def figure_of(curve: ChanceCurve) -> Figure:
         _stroke(axes, [(CHART.x0, edges[game.point + 1]), (CHART.x1, edges[game.point + 1])], 4.5)
     for mark in curve.marks:
         _mark(axes, curve, mark, edges[mark.point])
+    if curve.marks:
+        _heavy_heading(axes)
     _notes(axes, _noted(curve, edges))
     _now(axes, curve, edges[-1])
     write_title(axes, curve.title)
@@ -109,9 +116,21 @@ def _sides(axes: Axes) -> None:
         _stroke(axes, [(x, CHART.y0), (x, CHART.y1)], 3, TICK_LINE_PX)
 
 
+def _heavy_heading(axes: Axes) -> None:
+    """Over the margin: what its notes are, and what a hollow end stands for."""
+    text, (width, _) = measured(HEAVY, WIDEST_NOTE_PX)
+    write(axes, MARGIN.x0 + width / 2, CHART.y1 + SIDES_ABOVE_PX, text)
+    x, y = MARGIN.x0 + PAD_PX, CHART.y1 + TICKS_ABOVE_PX
+    for ours in (False, True):
+        axes.add_patch(_symbol(x + MISSED_PX / 2, y, MISSED_PX, ours=ours, hollow=True))
+        x += MISSED_PX + SYMBOL_GAP_PX
+    text, (width, _) = measured(MISSED, WIDEST_NOTE_PX)
+    write(axes, x + width / 2, y, text)
+
+
 def _symbol(x: float, y: float, size: float, *, ours: bool, hollow: bool = False) -> Patch:
     """Ours round, theirs square, as on the court; hollow for what did not happen."""
-    half = size * 0.46
+    half = size * SQUARE_SHARE / 2
     shape: Patch = (
         Circle((x, y), size / 2) if ours else Rectangle((x - half, y - half), 2 * half, 2 * half)
     )
@@ -192,7 +211,8 @@ def _noted(curve: ChanceCurve, edges: Sequence[float]) -> list[_Note]:
 def _notes(axes: Axes, notes: Sequence[_Note]) -> None:
     height = note_height_px()
     low, high = MARGIN.y0 + height / 2, MARGIN.y1 - height / 2
-    middles = spread([note.y for note in notes], height + NOTE_GAP_PX, low, high)
+    step = height + NOTE_GAP_PX
+    middles = spread([note.y for note in notes], step=step, low=low, high=high)
     for note, middle in zip(notes, middles, strict=True):
         text, (width, _) = measured(note.text, WIDEST_NOTE_PX)
         _stroke(axes, [(note.x, note.y), (CHART.x1, note.y), (MARGIN.x0, middle)], 5, LEADER_PX)

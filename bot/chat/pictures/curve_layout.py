@@ -7,8 +7,7 @@ note has the whole margin beside its rally, and a side is a side and not a heigh
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from itertools import accumulate
 
 from bot.chat.pictures.frame import FIELD, Box
@@ -72,36 +71,21 @@ def notes_that_fit() -> int:
     return int((MARGIN.y1 - MARGIN.y0 + NOTE_GAP_PX) // (note_height_px() + NOTE_GAP_PX))
 
 
-@dataclass(slots=True, kw_only=True)
-class _Block:
-    """Notes that touch one another: how many, and where the first would best stand."""
+def spread(wanted: Sequence[float], *, step: float, low: float, high: float) -> tuple[float, ...]:
+    """Places at least `step` apart and within limits, as near as can be to the wanted ones.
 
-    count: int
-    first: float
-
-    def end(self, step: float) -> float:
-        return self.first + self.count * step
-
-
-def spread(wanted: Sequence[float], step: float, low: float, high: float) -> Iterator[float]:
-    """Places at least `step` apart and within limits, near the wanted ones, which rise.
-
-    Least squares by pooling neighbours that would overlap (Barlow, Bartholomew, Bremner and
-    Brunk, Statistical Inference under Order Restrictions, 1972); limits are kept by clamping
-    each pool, which `step` times their number must fit between.
+    The wanted ones rise. With `step` times the place taken off, this is isotonic least squares
+    (Barlow, Bartholomew, Bremner and Brunk, Statistical Inference under Order Restrictions,
+    1972): 1. pool neighbours that would overlap at their mean, 2. clamp the pools. As long as
+    all fit between the limits, all are kept.
     """
-    blocks: list[_Block] = []
-    for place in wanted:
-        blocks.append(_Block(count=1, first=_clamped(place, low, high)))
-        while len(blocks) > 1 and blocks[-2].end(step) > blocks[-1].first:
-            last, before = blocks.pop(), blocks.pop()
-            count = before.count + last.count
-            shifted = last.first - before.count * step
-            mean = (before.count * before.first + last.count * shifted) / count
-            blocks.append(_Block(count=count, first=_clamped(mean, low, high - (count - 1) * step)))
-    for block in blocks:
-        yield from (block.first + place * step for place in range(block.count))
-
-
-def _clamped(value: float, low: float, high: float) -> float:
-    return max(low, min(value, high))
+    pools: list[tuple[float, int]] = []
+    for place, value in enumerate(wanted):
+        mean, count = value - place * step, 1
+        while pools and pools[-1][0] > mean:
+            before, many = pools.pop()
+            mean, count = (many * before + count * mean) / (many + count), many + count
+        pools.append((mean, count))
+    highest = high - (len(wanted) - 1) * step
+    levels = [max(low, min(mean, highest)) for mean, count in pools for _ in range(count)]
+    return tuple(level + place * step for place, level in enumerate(levels))

@@ -23,7 +23,7 @@ from bot.channels.telegram_bot.deliver import (
 from bot.channels.telegram_bot.requests import AiohttpRequest
 from bot.chat.reply import Button
 from bot.post import Outgoing
-from knowledge.advice import CourtPicture, Marker
+from knowledge.advice import ChanceCurve, CourtPicture, Marker
 
 CHAT = 11
 PNG = b"\x89PNG\r\n\x1a\n"
@@ -77,6 +77,15 @@ def test_a_picture_goes_as_a_photo_with_its_words(api: Server) -> None:
     assert sent.photo is not None
     assert sent.photo.startswith(PNG)
     assert sent.text == "Mira <left>\nPicture: Mira left"
+
+
+def test_a_curve_goes_as_a_photo_like_any_picture(api: Server) -> None:
+    curve = ChanceCurve(title="So far", alt="Started even", points=(0.5, 0.6), now="now 6 in 10")
+    sent_as(api, Outgoing(text="Ahead", picture=curve))
+    sent = api.sent(CHAT)[-1]
+    assert sent.photo is not None
+    assert sent.photo.startswith(PNG)
+    assert sent.text == "Ahead\nPicture: Started even"
 
 
 def test_an_edit_changes_the_message(api: Server) -> None:
