@@ -7,15 +7,13 @@ from collections.abc import Sequence
 from datetime import time
 
 from bot.chat.common_words import is_common
+from bot.chat.format_said import TARGETS, said_format
 from bot.chat.numbers import Group, groups, number
 from bot.chat.question import Certainty, MatchSaid, Mention, ResultSaid
 from bot.chat.words import Word
-from knowledge.game import GameFormat, Scoring
 
 FIRST_HOUR = 7
 """Nobody plays before seven in the morning: `2:30` is the afternoon. Common practice, no source."""
-
-TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 
 _COMING = re.compile(
     r"\b(?:next|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
@@ -48,21 +46,6 @@ _MINUTES = {
 }  # fmt: skip
 _COURT = re.compile(r"\b(?:court|ct|crt|cort)\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE)
 _COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
-_TARGET = re.compile(
-    r"\b(?:to|too|till|until) (\w+)(?: (teen|one))?\b|\b(11|15|21)s?\b(?= (?:win|points?|game))"
-)
-_BEST_OF = re.compile(
-    r"\b(?:best )?(?:2|two) (?:out )?of (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
-    r"|\b(?:one|single|1) game\b"
-)
-_RALLY = re.compile(
-    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
-    r"|\brallyscoring\b|\bto (?:\w+) rally\b"
-)
-_SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
-_WIN_BY = re.compile(r"\bwin by (1|one|2|two)\b")
-_CAP = re.compile(r"\bcap(?:ped)?(?: at| of)? (\d\d)\b")
-
 _WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
 _LOST = re.compile(
     r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
@@ -113,29 +96,6 @@ def result_said(text: str, said: Sequence[Word]) -> ResultSaid | None:
     if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
         games = tuple((second, first) for first, second in games)
     return ResultSaid(text=text, games=games, won=_won_most(games) if won is None else won)
-
-
-def said_format(said: Sequence[Word]) -> GameFormat | None:
-    """The format as far as it is said; None if nothing of it is."""
-    line = _line(said)
-    changes: dict[str, object] = {}
-    target = _target(line)
-    if target is not None:
-        changes["target"] = target
-    best = _best_of(line)
-    if best is not None:
-        changes["best_of"] = best
-    if _RALLY.search(line):
-        changes["scoring"] = Scoring.RALLY
-    elif _SIDE_OUT.search(line):
-        changes["scoring"] = Scoring.SIDE_OUT
-    win_by = _WIN_BY.search(line)
-    if win_by:
-        changes["win_by"] = 1 if win_by[1] in {"1", "one"} else 2
-    cap = _CAP.search(line)
-    if cap and int(cap[1]) >= (target or GameFormat().target):
-        changes["cap"] = int(cap[1])
-    return GameFormat(**changes) if changes else None  # type: ignore[arg-type]
 
 
 def clock(text: str) -> time | None:
@@ -196,25 +156,6 @@ def _line(said: Sequence[Word]) -> str:
 
 def _to_number(typed: str) -> int | None:
     return number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
-
-
-def _target(line: str) -> int | None:
-    for found in _TARGET.finditer(line):
-        value = _to_number(found[1] or found[3])
-        if value in TARGETS:
-            return 21 if value == 20 else value
-        if (found[1], found[2]) == ("twenty", "one"):
-            return 21
-    return None
-
-
-def _best_of(line: str) -> int | None:
-    found = _BEST_OF.search(line)
-    if found is None:
-        return None
-    typed = found[1] or found[2]
-    value = _to_number(typed) if typed else 3 if "of" in found[0] else 1
-    return value if value in (1, 3, 5) else None
 
 
 def _with_unknown(said: Sequence[Word], known: tuple[Mention, ...]) -> tuple[Mention, ...]:

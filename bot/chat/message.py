@@ -9,7 +9,7 @@ from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.question import Mention, NoteSaid
-from bot.chat.scores import cast
+from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
@@ -17,13 +17,14 @@ from knowledge.vocabulary import PlayerId
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Message:
-    """`asks` of the whole; `note` is what it would say as a note."""
+    """`asks` of the whole; `note` is what it would say as a note; `told` has names as sides."""
 
     text: str
     said: tuple[Word, ...]
     mentions: tuple[Mention, ...]
     asks: bool
     note: NoteSaid
+    told: Told
 
 
 def read_message(text: str, chat: ChatView) -> Message:
@@ -35,6 +36,7 @@ def read_message(text: str, chat: ChatView) -> Message:
         mentions=mentions,
         asks=asks(text, said),
         note=read_note(text, said, mentions, chat),
+        told=_told(text, said, mentions, chat),
     )
 
 
@@ -46,10 +48,10 @@ def opponents(mentions: Sequence[Mention], chat: ChatView) -> list[Mention]:
     return [one for one in mentions if not one.pronoun and not is_ours(one, chat.ours)]
 
 
-def words_of_scores(message: Message, chat: ChatView) -> list[Word]:
-    named = [one for one in message.mentions if not one.pronoun]
+def _told(text: str, said: Sequence[Word], mentions: Sequence[Mention], chat: ChatView) -> Told:
+    named = [one for one in mentions if not one.pronoun]
     ours = [one for one in named if is_ours(one, chat.ours)]
-    return cast(message.said, ours, [one for one in named if one not in ours])
+    return tell(text, said, ours, [one for one in named if one not in ours])
 
 
 def is_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from datetime import time
 from enum import StrEnum
 
+from bot.chat.format_said import SaidFormat
 from knowledge.game import GameFormat, ScoreCall
-from knowledge.situation import Wind
+from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
@@ -77,8 +78,25 @@ class SaidScore:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SaidRates:
+    """Our chances of a rally as the user puts them, 0 to 1; None is not said.
+
+    `serving`: that we win one we serve; `receiving`: one they serve. `fault` says what cannot
+    be in what was said; the half that can be is kept.
+    """
+
+    serving: float | None = None
+    receiving: float | None = None
+    fault: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slots:
-    """What a message settles beside its topic; None is not said."""
+    """What a message settles beside its topic; None is not said.
+
+    `games` are won, ours first. `lost_in_a_row` is 0 where the run is ours. `toss_won` tells
+    that the first choice is ours. `background`: something behind an end hides the ball.
+    """
 
     mentions: tuple[Mention, ...] = ()
     score: SaidScore | None = None
@@ -88,9 +106,24 @@ class Slots:
     ball: BallQuality | None = None
     ball_kind: BallKind | None = None
     side: Side | None = None
-    format: GameFormat | None = None
+    format_said: SaidFormat | None = None
     wind: Wind | None = None
     sun: bool | None = None
+    background: bool | None = None
+    rates: SaidRates | None = None
+    games: tuple[int, int] | None = None
+    lost_in_a_row: int | None = None
+    timeouts_left: int | None = None
+    tired: bool | None = None
+    hot: bool | None = None
+    has_change: bool | None = None
+    toss_won: bool | None = None
+    they_chose: TossChoice | None = None
+
+    @property
+    def format(self) -> GameFormat | None:
+        """The common format with what is said of it; None if nothing of it is."""
+        return None if self.format_said is None else self.format_said.playable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -222,6 +255,8 @@ class BookVerb(StrEnum):
     SHARE = "share"
     FORGET = "forget"
     SCORE = "score"
+    BASE_RATES = "base_rates"
+    OWN_RATES = "own_rates"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -122,6 +122,18 @@ _BOOK_WORDS = (
     (r"^(?:log only|just log|only log|score only|just the score)(.*)$", BookVerb.LOG_ONLY),
     (r"^(?:export|download|back ?up)\b(.*)$", BookVerb.EXPORT),
     (r"^(?:share|invite)\b(.*)$", BookVerb.SHARE),
+    (
+        r"^(?:please |ok )*(?:forget|drop|delete|clear|ignore|scrap|reset|remove) (?:about )?"
+        r"((?:our|my|the|those) (?:usual |normal |base |own )?(?:numbers|rates|percentages"
+        r"|win rates))$",
+        BookVerb.OWN_RATES,
+    ),
+    (
+        r"^(?:please |ok )*(?:use|go by|go with|back to|trust|take) (?:the |our )?(?:log"
+        r"|logged rallies|rallies logged|logged numbers|what (?:you|we) (?:have )?(?:logged|log))"
+        r"(?: instead| again| please)*()$",
+        BookVerb.OWN_RATES,
+    ),
     (r"^(?:forget|erase|delete) (?:everything|all)(?: (?:about|on|of) (.*))?$", BookVerb.FORGET),
     (r"^forget (?:about )?(?!it\b|that\b)(.+)$", BookVerb.FORGET),
     (

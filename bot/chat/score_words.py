@@ -28,8 +28,11 @@ WE_SERVE = re.compile(
 )
 SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
 FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
-UP = r"(?:up(?! to)|ahead|leading|lead|leads|winning|in front)"
-DOWN = r"(?:down|behind|trailing|trail|trails|losing)"
+_HOPED = r"(?<!of )(?<!us )(?<!we )(?<!still )(?<!chance )(?<!chances )(?<!odds )"
+"""Before "winning" where it is what the question hopes for, not what the score says."""
+
+UP = rf"(?:up(?! to)|ahead|leading|lead|leads|{_HOPED}winning|in front)"
+DOWN = rf"(?:down|behind|trailing|trail|trails|{_HOPED}losing)"
 AHEAD = re.compile(rf"\b{UP}\b")
 BEHIND = re.compile(rf"\b{DOWN}\b")
 THEY_LEAD = re.compile(rf"\b{THEY} (?:are |re |still |now |just )*(?:{UP}|{DOWN})\b")

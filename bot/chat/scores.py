@@ -50,6 +50,14 @@ def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None
     return _read(found, said, line), found.span
 
 
+def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
+    """The score a question is about: the last one it says, level ones too (`10 all`)."""
+    level, score = _all_at(said), said_score(said)
+    if level is not None and (score is None or score[1][1] <= said[level[1]].span[0]):
+        return _level_score(said, level[0])
+    return None if score is None else score[0]
+
+
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
@@ -64,18 +72,22 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
 
 
 def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
+    score = _level_score(said, level)
+    if score.we_serve is None and score.server is None:
+        return ScoreSaid(text=text, all_at=level)
+    return ScoreSaid(text=text, score=score)
+
+
+def _level_score(said: Sequence[Word], level: int) -> SaidScore:
     """`8 all`, and whose serve it is where that is said."""
     line = _line(said, None)
     we_serve, server = _we_serve(line), _server(said, line)
     if we_serve is None and server is not None:
         we_serve = True if re.search(r"\b(?:us|ours)$", line) else None
-    if we_serve is None and server is None:
-        return ScoreSaid(text=text, all_at=level)
     call = None
     if we_serve is not None:
         call = ScoreCall(serving=level, receiving=level, server=server)
-    score = SaidScore(call=call, ours=level, theirs=level, server=server, we_serve=we_serve)
-    return ScoreSaid(text=text, score=score)
+    return SaidScore(call=call, ours=level, theirs=level, server=server, we_serve=we_serve)
 
 
 def _rally(text: str, line: str) -> RallySaid | None:

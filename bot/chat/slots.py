@@ -2,56 +2,123 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from enum import StrEnum
 from functools import cache
 from re import Pattern
 from typing import TypeVar
 
-from bot.chat.announcements import said_format
+from bot.chat.format_said import format_parts
 from bot.chat.forms import any_of, branches
 from bot.chat.question import Mention, SaidScore, Slots
-from bot.chat.scores import said_score, said_serving
+from bot.chat.scores import said_serving, score_asked_about
+from bot.chat.told import Told, tell
+from bot.chat.toss_said import find_toss
 from bot.chat.words import Word
+from knowledge.game import GameFormat
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Wing
 
 Value = TypeVar("Value", bound=StrEnum)
 
+SUBJECT_NEAR = 4
+"""Words before a condition among which the one it is said of stands."""
+
+_THEY = frozenset(["they", "theyre", "their", "opponents", "server"])
+_NO_WIND = re.compile(r"\b(?:no wind|not windy|without (?:any |the )?wind|isnt windy)\b")
+
 
 def find_slots(
-    said: Sequence[Word], mentions: Sequence[Mention], told: Sequence[Word] | None = None
+    said: Sequence[Word], mentions: Sequence[Mention], told: Told | None = None
 ) -> Slots:
     """Every slot of a message; what is not said stays None.
 
-    `told` are the words with names as "we" and "they" (bot.chat.scores.cast), for the score.
+    `told` has names as "we" and "they", for the score and whatever is said of one side.
     """
-    line = " ".join(word.folded for word in said)
-    score = said_score(told if told is not None else said)
+    told = told or tell("", said, (), ())
+    line, sides = " ".join(word.folded for word in said), told.line.text
+    format_said, games = format_parts(said), told.games.games if told.games else None
+    score = score_asked_about(told.of_score)
+    if told.games is not None and _is_finished(score):
+        score = None  # a game won or lost before this one
+    toss_won, they_chose = find_toss(sides)
     return Slots(
         mentions=tuple(mentions),
-        score=None if score is None else score[0],
-        serving=_serving(line, None if score is None else score[0]),
+        score=score,
+        serving=_serving(told, score),
         hand=_first(Hand, "hand", line),
         wing=_only(Wing, "wing", line),
         ball=_first(BallQuality, "ball", line),
         ball_kind=_first(BallKind, "kind", line),
         side=_only(Side, "side", line),
-        format=said_format(said),
-        wind=_first(Wind, "wind", line),
+        format_said=format_said,
+        wind=_wind(sides),
         sun=_sun(line),
+        background=_yes_or_no("background", line),
+        rates=told.rates.rates if told.rates else None,
+        games=games,
+        lost_in_a_row=told.breaks.lost_in_a_row,
+        timeouts_left=told.breaks.timeouts_left,
+        tired=_of_us("tired", sides),
+        hot=_yes_or_no("hot", line),
+        has_change=_yes_or_no("has_change", sides),
+        toss_won=toss_won,
+        they_chose=they_chose,
     )
 
 
-def _serving(line: str, score: SaidScore | None) -> bool | None:
+def _is_finished(score: SaidScore | None) -> bool:
+    """Whether a score says that its game is over, in the common formats."""
+    if score is None:
+        return False
+    call, known = score.call, (score.ours, score.theirs)
+    first, second = (call.serving, call.receiving) if call else known
+    return (
+        first is not None
+        and second is not None
+        and (GameFormat().is_won(max(first, second), min(first, second)))
+    )
+
+
+def _serving(told: Told, score: SaidScore | None) -> bool | None:
     if score is not None and score.we_serve is not None:
         return score.we_serve
-    return said_serving(line)
+    return said_serving(told.line.text)
+
+
+def _wind(line: str) -> Wind | None:
+    """Where it comes from; only that there is some where two directions are weighed."""
+    found = [Wind(name) for name, form in _readings("wind") if form.search(line)]
+    if not found or _NO_WIND.search(line):
+        return None
+    directions = [one for one in found if one is not Wind.SOME]
+    return directions[0] if len(directions) == 1 else Wind.SOME
 
 
 def _sun(line: str) -> bool | None:
     said = [name for name, form in _readings("sun") if form.search(line)]
     return None if not said else "false" not in said
+
+
+def _yes_or_no(key: str, line: str) -> bool | None:
+    """Whether it is said to be so; what is denied is denied whatever else stands there."""
+    said = [name for name, form in _readings(key) if form.search(line)]
+    return None if not said else "false" not in said
+
+
+def _of_us(key: str, line: str) -> bool | None:
+    """The same of our side; what is said of "they" settles nothing about us."""
+    said = [
+        name
+        for name, form in _readings(key)
+        if any(not _of_them(line[: found.start()]) for found in form.finditer(line))
+    ]
+    return None if not said else "false" not in said
+
+
+def _of_them(before: str) -> bool:
+    return bool(_THEY.intersection(before.split()[-SUBJECT_NEAR:]))
 
 
 def _first(kind: type[Value], key: str, line: str) -> Value | None:

@@ -5,25 +5,26 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.follow_ups import topic_carried
-from bot.chat.message import Message, is_ours, words_of_scores
+from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, read
 from bot.chat.view import ChatView
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import PlayerId, Topic
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
 
 
 def read_question(message: Message, chat: ChatView) -> Question | Unclear:
+    slots = find_slots(message.said, message.mentions, message.told)
     carried = topic_carried(message.said, message.mentions, chat)
     if carried is not None:
-        slots = find_slots(message.said, message.mentions, words_of_scores(message, chat))
         return Question(text=message.text, topic=carried, confidence=CERTAIN, slots=slots)
-    slots = find_slots(message.said, message.mentions, words_of_scores(message, chat))
     guess = _guess(message, chat)
+    if slots.rates is not None and _is_vague(guess):
+        return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     if guess.band is Band.UNSURE:
         return Unclear(text=message.text, offers=guess.shown, slots=slots)
     return Question(
@@ -34,6 +35,10 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         slots=slots,
         why=guess.why,
     )
+
+
+def _is_vague(guess: TopicGuess) -> bool:
+    return guess.band is Band.UNSURE or guess.topic is Topic.SMALLTALK_OR_UNKNOWN
 
 
 def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:

@@ -15,7 +15,6 @@ from bot.chat.message import (
     names_somebody,
     opponents,
     read_message,
-    words_of_scores,
 )
 from bot.chat.note_or_question import begins_as_note, note_or_question
 from bot.chat.question import (
@@ -43,6 +42,7 @@ from bot.chat.sayings import (
 )
 from bot.chat.scores import is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
+from bot.chat.stated_rates import stated_rates
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
@@ -66,7 +66,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     message = read_message(text, chat)
     if not message.said:
         return (Unclear(text=text, offers=()),)
-    fixed = follow_up(text, message.said, chat) or _fixed(message, chat)
+    fixed = follow_up(text, message.said, chat) or stated_rates(message, chat)
+    fixed = fixed or _fixed(message, chat)
     if fixed is None:
         return note_or_question(message, chat)
     return (*_asked_beside(fixed, message, chat), fixed)
@@ -95,7 +96,7 @@ def _commanded(text: str, typed: Command, chat: ChatView) -> Understood:
     if typed.word == "undo":
         return UndoSaid(text=text)
     if typed.word in TOPIC_COMMANDS:
-        slots = find_slots(rest.said, rest.mentions, words_of_scores(rest, chat))
+        slots = find_slots(rest.said, rest.mentions, rest.told)
         topic = TOPIC_COMMANDS[typed.word]
         return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
     verb = BOOK_COMMANDS.get(typed.word, BookVerb.HELP)
@@ -110,13 +111,13 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     undone = undo_said(text, said)
     if undone is not None:
         return undone
-    if message.asks and not _is_bare_score(message, chat):
+    if message.asks and not _is_bare_score(message):
         return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
         result_said(text, said)
         or _match(message, chat)
-        or _score(message, chat)
+        or _score(message)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or _correction(message, replying=replying)
@@ -135,14 +136,14 @@ def _match(message: Message, chat: ChatView) -> Understood | None:
     return None if tells_of_play else found
 
 
-def _is_bare_score(message: Message, chat: ChatView) -> bool:
+def _is_bare_score(message: Message) -> bool:
     """Nothing but a score, though a word of it looks like asking ("were up 8 7")."""
-    return "?" not in message.text and not stray_words(words_of_scores(message, chat))
+    return "?" not in message.text and not stray_words(message.told.of_score)
 
 
-def _score(message: Message, chat: ChatView) -> Understood | None:
+def _score(message: Message) -> Understood | None:
     """A score or a rally, with chatter around it but nothing said of anybody's play."""
-    told = words_of_scores(message, chat)
+    told = message.told.of_score
     score = score_message(message.text, told)
     if score is None:
         return None
@@ -162,7 +163,7 @@ def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
     """A question put as a statement around a score ("5-5, feels like we are stuck")."""
     if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid):
         return ()
-    if stray_words(words_of_scores(message, chat)) < STRAY_WORDS_OF_A_QUESTION:
+    if stray_words(message.told.of_score) < STRAY_WORDS_OF_A_QUESTION:
         return ()
     question = read_question(message, chat)
     if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:

@@ -1,0 +1,198 @@
+"""What a message says of the format, over what already stands: "singles to 11", "to 15 cap 17"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from bot.chat.numbers import number
+from bot.chat.words import Word
+from knowledge.game import Discipline, FormatError, GameFormat, Scoring
+
+TARGETS = frozenset([7, 9, 11, 15, 21, 25])
+"""What games are usually played to; another number needs "game to" or "first to" before it."""
+
+_TARGET = re.compile(
+    r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b"
+    r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|points?|game))"
+)
+_GAME_TO = re.compile(
+    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
+    r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
+    r"|^(?:ok |so |and |but )?to (?P<zero>0|zero)\b"
+)
+_GAMES_SCORE = re.compile(
+    r"\b(?:up|down|lead\w*|trail\w*|behind|ahead|won|lost)(?: by)? (?:one|two|1|2|a) $"
+    r"|\b(?:two|2) $"
+)
+"""Before "game to": the score in games, "up one game to love", "two games to one"."""
+
+_BEST_OF = re.compile(
+    r"\b(?:best )?(?:2|two) (?:out )?of (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
+    r"|(?<!up )(?<!down )(?<!won )\b(?:one|single|1) game\b"
+    r"(?! (?:all|each|apiece|up|down|ahead|behind|to (?:0|1|one|love|nil|zero|none|nothing)\b))"
+)
+_RALLY = re.compile(
+    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
+    r"|\brallyscoring\b|\bto (?:\w+) rally\b|\bevery rally(?: \w+)? (?:a )?(?:points?"
+    r"|scores|counts)\b"
+)
+_SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
+_SINGLES = re.compile(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
+_DOUBLES = re.compile(r"\bdoubles\b")
+_WIN_BY = re.compile(r"\bwin by (\d+|one|two)\b")
+_CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
+_NUMBERED = frozenset(["court", "ct", "crt", "cort", "server", "game", "round", "pool"])
+_SPELLED = {"one": 1, "two": 2}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidFormat:
+    """The parts of a format that were said; None is not said."""
+
+    target: int | None = None
+    win_by: int | None = None
+    cap: int | None = None
+    scoring: Scoring | None = None
+    discipline: Discipline | None = None
+    best_of: int | None = None
+
+    def over(self, standing: GameFormat) -> GameFormat:
+        """The standing format with what was said; FormatError where that cannot be played.
+
+        A new target leaves the standing cap behind, and side-out scoring the frozen game point.
+        """
+        said = {key: value for key, value in self._parts().items() if value is not None}
+        if self.target is not None and self.target != standing.target:
+            said.setdefault("cap", None)
+        if self.scoring is Scoring.SIDE_OUT:
+            said["freeze_on_serve"] = False
+        return replace(standing, **said)
+
+    @property
+    def fault(self) -> str | None:
+        """Why no game can be played so, for a user; None if one can."""
+        try:
+            self.over(GameFormat())
+        except FormatError as error:
+            return str(error)
+        return None
+
+    @property
+    def playable(self) -> GameFormat:
+        """The common format with what was said; what makes it unplayable is left out."""
+        try:
+            return self.over(GameFormat())
+        except FormatError:
+            kept = replace(self, cap=None, win_by=self.win_by if self.win_by in (1, 2) else None)
+            if kept.target is not None and kept.target < 1:
+                kept = replace(kept, target=None)
+            return kept.over(GameFormat())
+
+    def _parts(self) -> dict[str, Any]:
+        return {
+            "target": self.target,
+            "win_by": self.win_by,
+            "cap": self.cap,
+            "scoring": self.scoring,
+            "discipline": self.discipline,
+            "best_of": self.best_of,
+        }
+
+
+def format_parts(said: Sequence[Word]) -> SaidFormat | None:
+    """The parts said; None if nothing of the format is."""
+    line = _line(said)
+    win_by, cap = _WIN_BY.search(line), _CAP.search(line)
+    found = SaidFormat(
+        target=_target(line),
+        win_by=_number(win_by[1]) if win_by else None,
+        cap=int(cap[1]) if cap else None,
+        scoring=_scoring(line),
+        discipline=_discipline(line),
+        best_of=_best_of(line),
+    )
+    return None if found == SaidFormat() else found
+
+
+def said_format(said: Sequence[Word]) -> GameFormat | None:
+    """The common format with what is said of it; None if nothing of it is."""
+    found = format_parts(said)
+    return None if found is None else found.playable
+
+
+def _line(said: Sequence[Word]) -> str:
+    """The folded words; a score typed tight stays one word, and "-5" is "minus 5"."""
+    line = ""
+    for word in said:
+        is_number = word.folded.isdigit()
+        if is_number and word.gap.endswith(" -"):
+            line += " minus"
+        line += f"-{word.folded}" if is_number and word.gap == "-" else f" {word.folded}"
+    return line.strip()
+
+
+def _scoring(line: str) -> Scoring | None:
+    if _RALLY.search(line):
+        return Scoring.RALLY
+    return Scoring.SIDE_OUT if _SIDE_OUT.search(line) else None
+
+
+def _discipline(line: str) -> Discipline | None:
+    if _SINGLES.search(line):
+        return Discipline.SINGLES
+    return Discipline.DOUBLES if _DOUBLES.search(line) else None
+
+
+def _target(line: str) -> int | None:
+    """Any number after "game to"; after a bare "to" only one that games are played to."""
+    for found in _GAME_TO.finditer(line):
+        value = _number(found["n"] or found["zero"])
+        if value is None or _tells_games(line, found):
+            continue
+        if not _is_twenty_one(line, found):
+            return -value if found["minus"] else value
+    for found in _TARGET.finditer(line):
+        value = _number(found[1] or found[3])
+        if value in TARGETS and not _ends_a_score(line[: found.start()]):
+            return value
+        if (found[1], found[2]) == ("twenty", "one"):
+            return 21
+    return None
+
+
+def _tells_games(line: str, found: re.Match[str]) -> bool:
+    is_game = found[0].startswith("game")
+    return is_game and (
+        _GAMES_SCORE.search(line[: found.start()]) is not None or found["n"] in ("one", "love")
+    )
+
+
+def _ends_a_score(before: str) -> bool:
+    """One number right before "to": `9 to 7` is a score; `9-8-2 to 11`, `court 7 to 11` are not."""
+    last = before.split()[-2:]
+    numbers = [_number(word) is not None for word in last]
+    stands_alone = len(numbers) < 2 or not (numbers[0] or last[0] in _NUMBERED)
+    return numbers[-1:] == [True] and stands_alone
+
+
+def _is_twenty_one(line: str, found: re.Match[str]) -> bool:
+    return found["n"] == "twenty" and line[found.end() :].startswith(" one")
+
+
+def _best_of(line: str) -> int | None:
+    found = _BEST_OF.search(line)
+    if found is None:
+        return None
+    typed = found[1] or found[2]
+    value = _number(typed) if typed else 3 if "of" in found[0] else 1
+    return value if value in (1, 3, 5) else None
+
+
+def _number(typed: str | None) -> int | None:
+    if not typed:
+        return None
+    value = number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
+    return _SPELLED.get(typed, value)

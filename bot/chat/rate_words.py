@@ -1,0 +1,76 @@
+"""What players say around the chance of a rally, over folded words with @ for a share."""
+
+from __future__ import annotations
+
+import re
+
+_WE = r"(?:we|were|us|weve|i|im|ive|our|my)"
+_THEY = r"(?:they|theyre|theyve|them|their|opponents)"
+_BE = r"(?: are| re| is| was)?"
+_OUR_SERVE = (
+    rf"(?:(?:when|if|while|whenever|as) )?(?:we|were|i|im){_BE} serv\w*"
+    r"|(?:(?:on|of|in|off|behind|from) )?(?:our|my) (?:own )?serv\w*(?: games?)?|(?:on|of) ours\b"
+    rf"|(?:(?:when|if|while|whenever|as) )?(?:they|theyre){_BE} (?:receiv\w*|return\w*)"
+    r"|(?:(?:on|of|in|off|from) )?their returns?"
+)
+_THEIR_SERVE = (
+    rf"(?:(?:when|if|while|whenever|as) )?(?:they|theyre){_BE} serv\w*"
+    r"|(?:(?:on|of|in|off|behind|from|returning|receiving|against) )?(?:their|they)"
+    r" (?:own )?serv\w*(?: games?)?|(?:on|of) theirs\b"
+    rf"|(?:(?:when|if|while|whenever|as) )?(?:we|were|i|im){_BE} (?:receiv\w*|return\w*)"
+    r"|(?:(?:on|of|in|off|from) )?(?:our|my) returns?"
+)
+_SERVING = r"(?:(?:on|when|at|in|from|while|as) )?(?:the )?(?:serv(?:e|es|ing|ice|in)|server)\b"
+_RETURNING = (
+    r"(?:(?:on|when|at|in|from|while|as) )?(?:the )?"
+    r"(?:return(?:s|ing|in)?|receiv(?:e|es|ing|in)?|recieving|recv|rcv)\b"
+)
+SIDE = re.compile(
+    rf"\b(?:(?P<ours>{_OUR_SERVE})|(?P<theirs>{_THEIR_SERVE})|(?P<serving>{_SERVING})"
+    rf"|(?P<returning>{_RETURNING}))"
+)
+_WINS = (
+    r"(?:wins?|winnin?g?|won|takes?|taking|took|gets?|getting|holds?|holding|scores?|scoring|at"
+    r"|about|around)"
+)
+_LOSES = r"(?:loses?|losing|lost|drops?|dropping)"
+VERB = re.compile(rf"\b(?:(?P<wins>{_WINS})|(?P<loses>{_LOSES}))\b")
+WHO = re.compile(rf"^(?:(?P<we>{_WE})|(?P<they>{_THEY}))$")
+ASSUME = re.compile(
+    r"\b(?:assum\w*|suppos\w*|lets say|let us say|say (?:we|its|were)|imagine|figure|use|using"
+    r"|take|taking|with|if (?:we|its|were|it is)|put us at|call it|reckon|win|winning)"
+    r"(?: \w+){0,3} @"
+)
+OF_ALL = re.compile(r"@ (?:of )?(?:all |the |our |these )*(?:rallies|rally|points|pts)\b")
+EQUAL = re.compile(
+    r"\b(?:if|assum\w*|suppos\w*|say|lets say|given|with)(?: (?:we|were|they|theyre|both|two|the"
+    r"|pairs?|teams?|sides?|its|are|re|about|exactly|roughly|pretty|totally|that|as"
+    r"|equally)){0,6} (?:equal\w*|even with (?:them|they)|evenly matched|equally (?:good|strong))\b"
+    r"|\bassume even\b|\b(?:two|for|between|an) even (?:pairs?|teams?)\b|\beven pair on paper\b"
+)
+_OTHER_DOING = (
+    r"(?:miss\w*|net\w*|fault\w*|driv\w*|hit\w*|mak(?:e|es|ing)|made|land\w*|poach\w*|aim\w*"
+    r"|speed\w*|sped|lob\w*|drop shots?|crosscourt|error\w*|third\w*|dink\w*|put\w*|goes|attack\w*"
+    r"|bang\w*|smash\w*|to her|to his)"
+)
+DOES_OTHER = re.compile(rf"\b{_OTHER_DOING}\b")
+ANOTHER_SHARE = re.compile(
+    r"^ (?:in$|in [^a-z@]|success|softer|harder|power|faster|slower|effort|to (?:her|his|the|their"
+    r"|they)|of (?:her|his|the balls|balls|drives|dinks|drops)|accura\w*|sure|humid\w*|battery)"
+)
+USUAL = re.compile(
+    r"\b(?:usual(?:ly)?|normal(?:ly)?|on average|in general|generally|as a rule|typical(?:ly)?"
+    r"|most days|by default|our default|always|in the long run)\b"
+)
+# fmt: off
+FILLER = frozenset([
+    "we", "win", "winning", "our", "they", "their", "say", "assume", "suppose", "so", "ok",
+    "use", "take", "the", "of", "and", "at", "on", "is", "are", "about", "around", "rallies",
+    "points", "it", "its", "lets", "make", "that", "maybe", "roughly", "hey", "today",
+    "numbers", "rates", "with", "were", "usually", "normally", "average", "general",
+    "generally", "as", "a", "rule", "in", "typically", "now", "more", "like", "i", "think",
+    "but", "only", "us", "reckon", "probably", "just", "lose", "losing", "get",
+    "getting", "if", "let",
+])
+# fmt: on
+"""Words that say nothing beside two rates."""

@@ -1,0 +1,64 @@
+"""The words of a message with names as "we" and "they", and what of them is no score."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence, Set
+from dataclasses import dataclass, replace
+
+from bot.chat.breaks_said import FoundBreaks, find_breaks
+from bot.chat.games_said import FoundGames, find_games
+from bot.chat.question import Mention
+from bot.chat.rates_said import FoundRates, find_rates
+from bot.chat.scores import cast
+from bot.chat.spoken_line import SpokenLine, line_of
+from bot.chat.words import Word
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """`words` are all, `line` the same without rates; `of_score` may hold the current score.
+
+    In `of_score` the words of rates, of games won and of runs are one comma each: their
+    numbers are no score, and what stands on both sides of them does not belong together.
+    """
+
+    words: tuple[Word, ...]
+    line: SpokenLine
+    of_score: tuple[Word, ...]
+    rates: FoundRates | None
+    games: FoundGames | None
+    breaks: FoundBreaks
+
+    @property
+    def beside_rates(self) -> tuple[Word, ...]:
+        """The words that the rates leave."""
+        places = self.rates.places if self.rates else frozenset[int]()
+        return tuple(word for place, word in enumerate(self.words) if place not in places)
+
+
+def tell(
+    text: str, said: Sequence[Word], ours: Sequence[Mention], others: Sequence[Mention]
+) -> Told:
+    words = tuple(cast(said, ours, others))
+    rates = find_rates(text, words)
+    line = line_of(words, without=rates.places if rates else ())
+    games, breaks = find_games(line), find_breaks(line)
+    places = breaks.places.union(games.places if games else (), rates.places if rates else ())
+    return Told(
+        words=words,
+        line=line,
+        of_score=_without(words, places),
+        rates=rates,
+        games=games,
+        breaks=breaks,
+    )
+
+
+def _without(words: Sequence[Word], places: Set[int]) -> tuple[Word, ...]:
+    kept: list[Word] = []
+    for place, word in enumerate(words):
+        if place not in places:
+            kept.append(word)
+        elif place - 1 not in places:
+            kept.append(replace(word, folded=","))
+    return tuple(kept)
