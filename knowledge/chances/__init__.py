@@ -13,7 +13,6 @@ from knowledge.chances.ends import TossWorth, game_across_ends, toss_worth
 from knowledge.chances.gains import (
     gain_if_kept,
     gain_this_rally,
-    is_cheap_to_try,
     weight_to_come,
     worth_of_one_try,
 )
@@ -48,7 +47,6 @@ __all__ = [
     "gain_this_rally",
     "game_across_ends",
     "game_table",
-    "is_cheap_to_try",
     "leak",
     "learned_rates",
     "match_chance",

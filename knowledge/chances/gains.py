@@ -1,4 +1,4 @@
-"""What a gain in rallies is worth in games: once, or kept; and when trying a read is cheap.
+"""What a gain in rallies is worth in games: once, or kept; and what trying a read teaches.
 
 A gain names its scope. `gain_this_rally`: one rally is played so much better. `gain_if_kept`:
 every rally from here on is, if they do not adjust.
@@ -69,34 +69,6 @@ def weight_to_come(state: GameState, rates: RallyRates) -> float:
     return table.win_chance(state).imag / _STEP
 
 
-def is_cheap_to_try(
-    *,
-    weight_now: float,
-    weight_to_come: float,
-    share: float,
-    behind_points: float,
-    doubt_points: float,
-    chance: float,
-) -> bool:
-    """Whether an unproven read, that seems `behind_points` worse, is worth one try now.
-
-    The knowledge gradient (Frazier, Powell and Dayanik 2008; from memory): what one rally
-    tells is worth the improvement it may bring to every later use. `doubt_points` is the
-    standard deviation of what the read is worth, `share` the part of later rallies in which it
-    could be used, `chance` the rally chance it acts on.
-    """
-    return (
-        worth_of_one_try(
-            weight_to_come=weight_to_come,
-            share=share,
-            behind_points=behind_points,
-            doubt_points=doubt_points,
-            chance=chance,
-        )
-        > weight_now * behind_points * POINT
-    )
-
-
 def worth_of_one_try(
     *,
     weight_to_come: float,
@@ -105,7 +77,15 @@ def worth_of_one_try(
     doubt_points: float,
     chance: float,
 ) -> float:
-    """Game chance that one try of the read is worth in what it teaches."""
+    """Game chance that one try of an unproven read is worth, in what it teaches.
+
+    The knowledge gradient (Frazier, Powell and Dayanik 2008; from memory): one rally moves what
+    we believe a little, and where that crosses to "better", every later use gains. The read
+    seems `behind_points` worse than the usual ball, with `doubt_points` as standard deviation;
+    it could be used in `share` of the later rallies, whose weights sum to `weight_to_come`;
+    `chance` is the rally chance it acts on. Worth a try where it beats its cost,
+    weight now × behind_points × POINT.
+    """
     spread = chance * (1 - chance)
     doubt = doubt_points * LOGIT_PER_POINT
     learned = doubt * doubt / sqrt(doubt * doubt + 1 / spread)

@@ -27,6 +27,10 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.AIM_ATTACK: "knowledge.planning.shots",
         Topic.LOB: "knowledge.planning.shots",
         Topic.WHOM_TO_TARGET: "knowledge.planning.shots",
+        Topic.WIN_CHANCE: "knowledge.tactics.win_chance",
+        Topic.RISK_AT_SCORE: "knowledge.tactics.risk_at_score",
+        Topic.TIMEOUT_NOW: "knowledge.tactics.timeout_now",
+        Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

@@ -24,6 +24,10 @@ OWN_ENGINE = frozenset(
         Topic.OPPONENT_REPORT,
         Topic.GAME_PLAN,
         Topic.CUE,
+        Topic.RISK_AT_SCORE,
+        Topic.WIN_CHANCE,
+        Topic.TIMEOUT_NOW,
+        Topic.CHOOSE_END_OR_SERVE,
     }
 )
 """Topics answered elsewhere."""

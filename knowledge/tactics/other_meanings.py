@@ -1,4 +1,4 @@
-"""What words may mean beside a topic's plain rule: their lobs, their Ernies, a rally's weight."""
+"""What words may mean beside a topic's plain rule: their lobs and their Ernies."""
 
 from __future__ import annotations
 
@@ -13,8 +13,6 @@ from knowledge.general_rule import GeneralRule, load_table, read_rule
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.vocabulary import AgreementKey, Side, Topic, Wing
-
-NOT_WEIGHED = "How big a rally is, in numbers, isn't worked out yet."
 
 _THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys|us)"
 
@@ -55,11 +53,6 @@ _THEY_ERNIE = re.compile(
 )
 _POST = re.compile(r"\b(?:post|atp|round the net|around the net)\b")
 
-_SIZE = re.compile(
-    r"\bhow (?:big|important|much|costly|heavy|bad)\b|\bweigh\w*\b|\bhow many (?:percent|%)|"
-    r"\bworth\b|\bbig(?:gest)? (?:point|rally)\b|\bmatters? more\b"
-)
-
 
 def meaning(situation: Situation) -> str | None:
     """The entry of other_meanings.toml that the words ask for; None for the topic's plain rule."""
@@ -69,8 +62,6 @@ def meaning(situation: Situation) -> str | None:
             return _lob(words, situation)
         case Topic.ERNIE_OR_POST:
             return _ernie(words, situation)
-        case Topic.RISK_AT_SCORE:
-            return "how_big" if _SIZE.search(words) else None
     return None
 
 
@@ -116,7 +107,7 @@ def advise(situation: Situation, found: str, *, assumed: str) -> Advice:
         reasons=rule.reasons,
         unless=rule.unless,
         caution=rule.caution,
-        assumed=NOT_WEIGHED if found == "how_big" else assumed,
+        assumed=assumed,
     )
     return _with_our_lobs(advice, situation) if found in ("their_lob", "who_runs") else advice
 

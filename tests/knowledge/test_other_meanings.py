@@ -101,21 +101,6 @@ def test_our_ernie_is_shown(said: str) -> None:
     assert _ask(Topic.ERNIE_OR_POST, said).call.startswith("Show the Ernie")
 
 
-@pytest.mark.parametrize("said", ["how big is this rally", "how important is this point"])
-def test_a_rallys_weight_is_not_pretended(said: str) -> None:
-    advice = _ask(Topic.RISK_AT_SCORE, said)
-    assert "can't weigh it" in advice.call
-    assert advice.assumed is not None
-    assert "isn't worked out yet" in advice.assumed
-
-
-def test_risk_does_not_say_that_a_miss_costs_the_same_at_any_score() -> None:
-    """Binary rallies: the best option is best at every score; its weight differs (facts, 3)."""
-    said = " ".join(reason.text for reason in _ask(Topic.RISK_AT_SCORE, "9-9 play safe?").reasons)
-    assert "same chance" not in said
-    assert "rally you could have won" in said
-
-
 @pytest.mark.parametrize(
     ("said", "start"),
     [

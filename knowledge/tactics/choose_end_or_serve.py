@@ -1,0 +1,198 @@
+"""The toss: serve, receive, or which end first, by what each is worth in this format.
+
+How much better one end plays is common practice, no source; what that and serving first are
+worth in the match is computed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from enum import StrEnum
+from typing import Final
+
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.chances import EndlessGameError, TossWorth, toss_worth
+from knowledge.game import Discipline, GameFormat, Scoring
+from knowledge.situation import Situation, TossChoice, Wind
+from knowledge.sources import computed, rule
+from knowledge.tactics.odds_words import in_hundred
+from knowledge.tactics.score_view import rates_of
+from knowledge.tactics.win_chance import endless
+from knowledge.vocabulary import Topic
+
+WIND_POINTS: Final = 2.0
+SUN_POINTS: Final = 1.5
+BACKGROUND_POINTS: Final = 1.0
+"""What an end is worth a rally, in rallies of 100: wind along the court, sun in the eyes, people
+or lights behind it. Common practice, no source."""
+
+LITTLE: Final = 0.005
+"""Chances of the match below this are said as nothing to choose."""
+
+FIRST_SERVE = computed("both first serves")
+"""DeFord and Ethier 2023 (arXiv 2303.02942) find the same for side-out doubles: next to nothing."""
+
+TOSS = rule("5.A")
+END_CHANGE = rule("5.B")
+EYES = "Sun: cap and eyewear; let a lob in the sun bounce."
+
+
+class TossPick(StrEnum):
+    """What to take at the toss."""
+
+    WORSE_END = "worse end"
+    BETTER_END = "better end"
+    SERVE = "serve"
+    RECEIVE = "receive"
+    EITHER = "either"
+
+
+def advise(situation: Situation) -> Advice:
+    """What to pick at the toss, or of what the other side has left."""
+    format = situation.format or GameFormat()
+    points = end_points(situation)
+    try:
+        worth = toss_worth(format, rates_of(situation).rates, end_points=points or WIND_POINTS)
+    except EndlessGameError:
+        return endless(Topic.CHOOSE_END_OR_SERVE)
+    pick = best_pick(situation, worth)
+    ends_taken = situation.asked.they_chose is TossChoice.END
+    return Advice(
+        topic=Topic.CHOOSE_END_OR_SERVE,
+        call=_call(situation, pick),
+        reasons=tuple(_reasons(situation, format, worth, points=points)),
+        unless=None if ends_taken else _unless(points),
+        assumed=_assumed(format, points),
+        caution=EYES if situation.asked.sun else None,
+        confidence=Confidence.LEAN if points else Confidence.GENERAL_RULE,
+        numbers={
+            "serve_first_worth": worth.serve_first_game,
+            "serve_first_match_worth": worth.serve_first_match,
+            "better_end_first_worth": worth.better_end_first if points else 0.0,
+            "end_points": points,
+        },
+        choices=_choices(situation),
+        more=_in_full(format),
+    )
+
+
+def end_points(situation: Situation) -> float:
+    """By how many rallies in 100 the ends differ, as far as it was said; 0 if nothing was."""
+    points = WIND_POINTS if situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US, Wind.SOME) else 0.0
+    points += SUN_POINTS if situation.asked.sun else 0.0
+    return points + (BACKGROUND_POINTS if situation.asked.background else 0.0)
+
+
+def best_pick(situation: Situation, worth: TossWorth) -> TossPick:
+    """What is worth most of what is still to be had."""
+    chose = situation.asked.they_chose
+    serve = TossPick.SERVE if worth.serve_first_match > 0 else TossPick.RECEIVE
+    end = TossPick.BETTER_END if worth.better_end_first > 0 else TossPick.WORSE_END
+    serve_taken = chose in (TossChoice.SERVE, TossChoice.RECEIVE)
+    serve_worth = 0.0 if serve_taken else abs(worth.serve_first_match)
+    end_worth = 0.0 if chose is TossChoice.END else abs(worth.better_end_first)
+    if max(serve_worth, end_worth) < LITTLE:
+        return TossPick.EITHER
+    return end if end_worth >= serve_worth else serve
+
+
+def _call(situation: Situation, pick: TossPick) -> str:
+    match pick:
+        case TossPick.WORSE_END:
+            return _worse_end(situation)
+        case TossPick.BETTER_END:
+            return "Take the better end first."
+        case TossPick.SERVE:
+            return "Serve first."
+        case TossPick.RECEIVE:
+            return "Receive first."
+    if situation.asked.they_chose in (TossChoice.SERVE, TossChoice.RECEIVE):
+        return "Take either end: it's worth nothing."
+    return "Serve or receive, as you like: it's worth nothing."
+
+
+def _worse_end(situation: Situation) -> str:
+    if situation.asked.sun and not _windy(situation):
+        return "Start facing the sun: finish with it behind you."
+    return "Take the worse end first: finish on the good one."
+
+
+def _windy(situation: Situation) -> bool:
+    return situation.wind is not None
+
+
+def _reasons(
+    situation: Situation, format: GameFormat, worth: TossWorth, *, points: float
+) -> Iterator[Reason]:
+    """What is still to be had, and what it is worth."""
+    chose = situation.asked.they_chose
+    if chose not in (TossChoice.SERVE, TossChoice.RECEIVE):
+        yield _serve_reason(format, worth)
+    if chose is not TossChoice.END:
+        yield _end_reason(worth, points=points)
+    yield _change_reason(format)
+
+
+def _serve_reason(format: GameFormat, worth: TossWorth) -> Reason:
+    """What serving first is worth in this format, with the published ground where it is one."""
+    doubles = format.discipline is Discipline.DOUBLES and format.scoring is Scoring.SIDE_OUT
+    value = worth.serve_first_match
+    size = in_hundred(value)
+    if doubles and abs(value) < LITTLE:
+        return Reason(text="Serving first is worth next to nothing", source=FIRST_SERVE)
+    who = "Serving" if value >= 0 else "Receiving"
+    of_what = "match" if format.best_of > 1 else "game"
+    return Reason(text=f"{who} first is worth {size} of the {of_what}", source=FIRST_SERVE)
+
+
+def _end_reason(worth: TossWorth, *, points: float) -> Reason:
+    which = "worse" if worth.better_end_first < 0 else "better"
+    size = in_hundred(worth.better_end_first)
+    said = f"{which.capitalize()} end first: {size}, if {points or WIND_POINTS:g} a rally apart"
+    return Reason(text=said, source=computed("every rally at its end"))
+
+
+def _change_reason(format: GameFormat) -> Reason:
+    last = "You swap" if format.best_of == 1 else f"Game {format.best_of} swaps"
+    return Reason(
+        text=f"{last} at {format.end_change_at}; after that all counts more", source=END_CHANGE
+    )
+
+
+def _unless(points: float) -> str:
+    if points:
+        return "Sun going or wind turning? Take the good end now."
+    return "Ends alike? Then take what you like."
+
+
+def _assumed(format: GameFormat, points: float) -> str | None:
+    games = "One game" if format.best_of == 1 else f"Best of {format.best_of}"
+    played = f"{games} to {format.target}"
+    if points:
+        return f"{played}; ends {points:g} in 100 apart (common practice)."
+    return f"{played}. Nothing said of sun or wind."
+
+
+def _choices(situation: Situation) -> tuple[Choice, ...]:
+    topic = Topic.CHOOSE_END_OR_SERVE
+    found = []
+    if not situation.asked.sun:
+        found.append(
+            Choice(label="sun at one end", topic=topic, fact=MatchFact.SUN.value, value="yes")
+        )
+    if situation.wind is None:
+        found.append(
+            Choice(
+                label="wind along court", topic=topic, fact=MatchFact.WIND.value, value=Wind.SOME
+            )
+        )
+    return tuple(found)
+
+
+def _in_full(format: GameFormat) -> tuple[str, ...]:
+    return (
+        "The toss winner picks end, serve, receive, or defers (rulebook 2025, 5.A).",
+        f"Ends change after each game, and at {format.end_change_at} in the last (5.B).",
+        "The end of a close game weighs most, so finish it on the good end.",
+        "Into the wind drives dip in and lobs hold; with it they sail: which suits you?",
+    )

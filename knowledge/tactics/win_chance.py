@@ -1,0 +1,191 @@
+"""What are our chances: of the game and the match, from this score, with what they rest on."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from knowledge.advice import Advice, ChanceCurve, Choice, Confidence, Reason
+from knowledge.chance_curve import RallyChance, chance_curve
+from knowledge.chances import EndlessGameError, Leak, LeakPart, Swing, leak, swings
+from knowledge.game import PlayedRally
+from knowledge.situation import Situation
+from knowledge.sources import computed
+from knowledge.tactics.odds_words import about, about_with_range, in_hundred
+from knowledge.tactics.score_view import ScoreView, rates_of, view_of
+from knowledge.vocabulary import Topic
+
+CHAIN = computed("every rally from here, exactly")
+"""knowledge.chances: backward from the end of the game, each score solved in closed form."""
+
+FEW_RALLIES = 30
+"""Below this many logged rallies the usual chances still count for much: say how to tell more."""
+
+
+def advise(situation: Situation) -> Advice:
+    """The chance to win from this score, as a range, and what the next rally makes of it."""
+    try:
+        view = view_of(situation)
+    except EndlessGameError:
+        return endless(Topic.WIN_CHANCE)
+    if view.match.game.is_over:
+        return _over(situation, view)
+    return Advice(
+        topic=Topic.WIN_CHANCE,
+        call=_call(view),
+        reasons=tuple(_reasons(view)),
+        number=_next_rally(view),
+        unless=_tell_more(situation),
+        assumed=view.assumed or _score_read(view),
+        confidence=Confidence.CLEAR if view.belief.is_exact else Confidence.LEAN,
+        numbers=view.outlook.numbers() | leak_numbers(situation),
+        choices=tuple(
+            Choice(label=label, topic=topic)
+            for label, topic in (
+                ("this rally", Topic.RISK_AT_SCORE),
+                ("time-out?", Topic.TIMEOUT_NOW),
+            )
+        ),
+        picture=curve_of(situation),
+        more=_in_full(situation, view),
+    )
+
+
+def endless(topic: Topic) -> Advice:
+    """The answer to rally chances with which the serving side never scores."""
+    return Advice(
+        topic=topic,
+        call="With those numbers no game ever ends.",
+        reasons=(Reason(text="The serving side would lose every rally", source=CHAIN),),
+        unless="Tell me others: we win 42% on serve, 60% receiving",
+    )
+
+
+def _call(view: ScoreView) -> str:
+    said = about_with_range(view.outlook.game)
+    return f"{said}." if "," in said else f"{said} to win this game."
+
+
+def _reasons(view: ScoreView) -> list[Reason]:
+    reasons = [view.rates_reason]
+    if view.match.format.best_of > 1:
+        match = about(view.outlook.match.chance)
+        reasons.insert(0, Reason(text=f"Of the match: {match}", source=CHAIN))
+    rallies = round(view.outlook.expected_rallies)
+    reasons.append(Reason(text=f"About {rallies} rallies to go in this game", source=CHAIN))
+    return reasons
+
+
+def _next_rally(view: ScoreView) -> str:
+    won, lost = about(view.outlook.if_won), about(view.outlook.if_lost)
+    if won == lost:
+        return f"This rally moves it little: {in_hundred(view.outlook.weight)}."
+    return f"Win this rally: {won}. Lose it: {lost}."
+
+
+def _tell_more(situation: Situation) -> str | None:
+    """How to make the range narrower, while little is logged."""
+    if situation.asked.rates is not None:
+        return None
+    if sum(tally.rallies for tally in situation.tallies) >= FEW_RALLIES:
+        return None
+    return "Sharper once you tap rallies or say your rates."
+
+
+def _score_read(view: ScoreView) -> str:
+    game = view.match.game
+    games = view.match.games_ours, view.match.games_theirs
+    so_far = f", games {games[0]}-{games[1]}" if any(games) else ""
+    return f"At {game.call}, {'we' if game.we_serve else 'they'} serve{so_far}."
+
+
+def _over(situation: Situation, view: ScoreView) -> Advice:
+    match, game = view.match, view.match.game
+    score = f"{game.ours}-{game.theirs}"
+    if match.we_won is not None:
+        call = f"{'Won' if match.we_won else 'Lost'}: that match is over."
+    else:
+        call = f"That game is {'ours' if game.we_won else 'theirs'}, {score}."
+    match_chance = about(view.outlook.match.chance)
+    return Advice(
+        topic=Topic.WIN_CHANCE,
+        call=call,
+        reasons=()
+        if match.we_won is not None
+        else (Reason(text=f"Of the match: {match_chance}", source=CHAIN), view.rates_reason),
+        numbers=view.outlook.numbers() | leak_numbers(situation),
+        picture=curve_of(situation),
+        confidence=Confidence.CLEAR,
+        more=_in_full(situation, view),
+    )
+
+
+def curve_of(situation: Situation) -> ChanceCurve | None:
+    """The match so far in our chance of it; None before the first rally, or for another score."""
+    if not situation.played or situation.asked.score_said:
+        return None
+    of_match = situation.played[0].before.format.best_of > 1
+    all_swings = swings(situation.played, rates_of(situation).rates)
+    return chance_curve(list(map(partial(_point, of_match=of_match), all_swings)))
+
+
+def _point(swing: Swing, *, of_match: bool) -> RallyChance:
+    rally = swing.rally
+    ended = rally.next if rally.next.is_over else None
+    return RallyChance(
+        before=swing.match_before if of_match else swing.before,
+        after=swing.match_after if of_match else swing.after,
+        weight=swing.match_weight if of_match else swing.weight,
+        won_by_us=rally.won_by_us,
+        we_served=rally.before.we_serve,
+        call=str(rally.before.call),
+        game=sum(rally.games) + 1,
+        game_score=None if ended is None else f"{ended.ours}-{ended.theirs}",
+    )
+
+
+def leak_of(situation: Situation) -> Leak | None:
+    """Where our chance of the match went since the first logged rally, by who served."""
+    return leak(situation.played, rates_of(situation).rates, by=_by_serve, of_match=True)
+
+
+def _by_serve(rally: PlayedRally) -> str:
+    return "serving" if rally.before.we_serve else "receiving"
+
+
+def leak_numbers(situation: Situation) -> dict[str, float]:
+    """The leak's parts by name, in chances of the match."""
+    found = leak_of(situation)
+    if found is None:
+        return {}
+    numbers = {"match_chance_change": found.total, "leak_unlogged": found.unlogged}
+    for part in found.parts:
+        numbers |= {
+            f"leak_{part.name}": part.swing,
+            f"leak_{part.name}_spread": part.spread,
+        }
+    return numbers
+
+
+def _in_full(situation: Situation, view: ScoreView) -> tuple[str, ...]:
+    """For the "why" button: the range, the leak with its spread by chance, shutouts."""
+    game = view.outlook.game
+    lines = [
+        "Every way the game can go from here, counted exactly.",
+        f"{view.rates_reason.text} ({view.rates_reason.source}).",
+    ]
+    if not view.belief.is_exact:
+        lines.append(
+            f"8 times in 10 between {round(100 * game.low)} and {round(100 * game.high)} in 100."
+        )
+    found = leak_of(situation)
+    if found is not None:
+        lines += [_leak_line(part) for part in found.parts]
+    return tuple(lines)
+
+
+def _leak_line(part: LeakPart) -> str:
+    moved = "gained" if part.swing >= 0 else "cost"
+    return (
+        f"{part.name.capitalize()}: won {part.won} of {part.rallies}; {moved} "
+        f"{in_hundred(part.swing)} of the match, luck alone moves {in_hundred(part.spread)}."
+    )
