@@ -167,6 +167,16 @@ class EntryRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MeetingLog:
+    """The log of one match between two pairs, with its format as stored and when it was made."""
+
+    match: MatchId
+    format: Mapping[str, Any]
+    made_at: Micros
+    entries: tuple[EntryRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AlreadyCounted:
     """A tap that expected to be entry `expected`, while the log already has `last` entries."""
 

@@ -3,39 +3,56 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import groupby
 from typing import Any
 
 from sqlalchemy import bindparam, func, insert, select
 
 from scouting_db.book.scope import Scope
-from scouting_db.tables import entry
+from scouting_db.tables import entry, match
 from scouting_db.values import (
     AlreadyCounted,
     EntryKind,
     EntryRow,
     InboxId,
     MatchId,
+    MeetingLog,
     Micros,
+    PairId,
     Winner,
 )
 
 _OF_MATCH = (entry.c.book_id == bindparam("book"), entry.c.match_id == bindparam("match"))
-_ENTRIES = (
-    select(
-        entry.c.n,
-        entry.c.game_no,
-        entry.c.kind,
-        entry.c.at,
-        entry.c.won_by,
-        entry.c.ours,
-        entry.c.theirs,
-        entry.c.server,
-        entry.c.we_serve,
-        entry.c.detail,
-        entry.c.voids,
+_LINES = select(
+    entry.c.n,
+    entry.c.game_no,
+    entry.c.kind,
+    entry.c.at,
+    entry.c.won_by,
+    entry.c.ours,
+    entry.c.theirs,
+    entry.c.server,
+    entry.c.we_serve,
+    entry.c.detail,
+    entry.c.voids,
+)
+_ENTRIES = _LINES.where(*_OF_MATCH).order_by(entry.c.n)
+_MEETINGS = (
+    select(match.c.match_id, match.c.format, match.c.made_at)
+    .where(
+        match.c.book_id == bindparam("book"),
+        match.c.our_pair == bindparam("ours"),
+        match.c.their_pair == bindparam("theirs"),
     )
-    .where(*_OF_MATCH)
-    .order_by(entry.c.n)
+    .order_by(match.c.match_id.desc())
+    .limit(bindparam("limit"))
+    .subquery()
+)
+_LOGS_OF_MEETINGS = (
+    _LINES.add_columns(_MEETINGS.c.match_id, _MEETINGS.c.format, _MEETINGS.c.made_at)
+    .join_from(entry, _MEETINGS, entry.c.match_id == _MEETINGS.c.match_id)
+    .where(entry.c.book_id == bindparam("book"))
+    .order_by(_MEETINGS.c.match_id, entry.c.n)
 )
 _LAST = select(func.coalesce(func.max(entry.c.n), 0)).where(*_OF_MATCH)
 _GAME_OF = select(entry.c.game_no).where(*_OF_MATCH, entry.c.n == bindparam("which"))
@@ -48,6 +65,18 @@ class MatchLog(Scope):
     def entries(self, match: MatchId) -> tuple[EntryRow, ...]:
         """Every line in order, voided ones and voids included."""
         return tuple(map(_entry_row, self._read(_ENTRIES, {"match": match})))
+
+    def logs_of_meetings(
+        self, our_pair: PairId, their_pair: PairId, *, limit: int = 20
+    ) -> tuple[MeetingLog, ...]:
+        """The logs of the newest matches of these two pairs, oldest match first.
+
+        Matches without a line are left out.
+        """
+        rows = self._read(
+            _LOGS_OF_MEETINGS, {"ours": our_pair, "theirs": their_pair, "limit": limit}
+        )
+        return tuple(_meeting([*lines]) for _, lines in groupby(rows, key=lambda row: row.match_id))
 
     def append(
         self,
@@ -117,6 +146,15 @@ class MatchLog(Scope):
             "detail": row.detail,
             "voids": row.voids,
         }
+
+
+def _meeting(rows: list[Any]) -> MeetingLog:
+    return MeetingLog(
+        match=MatchId(rows[0].match_id),
+        format=rows[0].format,
+        made_at=Micros(rows[0].made_at),
+        entries=tuple(map(_entry_row, rows)),
+    )
 
 
 def _entry_row(row: Any) -> EntryRow:

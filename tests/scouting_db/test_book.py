@@ -239,6 +239,30 @@ def test_only_a_line_of_the_log_can_be_voided(store: Store) -> None:
             book.void(match, 3)
 
 
+def test_logs_of_meetings_are_those_of_both_pairs_only(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        first, theirs = announced(book)
+        ours = book.pair_of(book.add_player("Mira"), book.add_player("Tom"))
+        others = book.pair_of(book.add_player("Ruiz"), book.add_player("Hale"))
+        meetings = [
+            book.announce(our_pair=us, their_pair=them, format=FORMAT)
+            for us, them in ((ours, theirs), (ours, others), (None, theirs), (ours, theirs))
+        ]
+        for match in (first, *meetings):
+            book.append(match, EntryKind.RALLY, won_by=Winner.US)
+        book.append(meetings[3], EntryKind.RALLY, won_by=Winner.THEM)
+        book.announce(our_pair=ours, their_pair=theirs, format=FORMAT)
+        logs = book.logs_of_meetings(ours, theirs)
+        assert [log.match for log in logs] == [meetings[0], meetings[3]]
+        assert [len(log.entries) for log in logs] == [1, 2]
+        assert logs[1].entries == book.entries(meetings[3])
+        assert logs[0].format == FORMAT
+        newest = book.logs_of_meetings(ours, theirs, limit=2)
+        assert [log.match for log in newest] == [meetings[3]], "the empty match counts as one"
+
+
 def test_rallies_and_choices_are_kept_and_replaced(store: Store) -> None:
     team = new_team(store, "Mira")
     with store.writing() as connection:
