@@ -3,33 +3,96 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from knowledge.game import (
     Discipline,
     GameFormat,
     GameState,
+    Lineup,
     MatchState,
+    PlayedRally,
     RallyRotation,
     Scoring,
-    after,
-    side_out,
+    after_saying,
     start,
 )
+from knowledge.vocabulary import PlayerId
 from scouting_db.values import EntryKind, EntryRow, Winner
 
 
-def fold(entries: Sequence[EntryRow], format: GameFormat) -> MatchState:
-    """The match now, from its unvoided entries in order.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchLog:
+    """What the log of a match comes to.
 
-    A rally tapped before anybody said who serves starts the game on our serve, as `start`
-    does; a `score` entry sets what it says and keeps the rest.
+    `serve_known`: somebody said who serves, or who served first in the game before; until then
+    a game is played as if `guessed_we_start` were so. `on_known_serve` are the played rallies
+    without those of such games. `finished` are the games before the current one. `lines`
+    counts the log's lines, voided ones and voids included; `is_begun` once any of them counts.
     """
-    match = MatchState(game=start(format, we_serve=True))
-    for entry in unvoided(entries):
-        match = _step(match, entry)
-    return match
+
+    match: MatchState
+    serve_known: bool = False
+    guessed_we_start: bool = True
+    played: tuple[PlayedRally, ...] = ()
+    on_known_serve: tuple[PlayedRally, ...] = ()
+    finished: tuple[tuple[int, int], ...] = ()
+    lines: int = 0
+    is_begun: bool = False
+
+    @property
+    def games(self) -> tuple[tuple[int, int], ...]:
+        """The score of every game so far, ours first, the current one last."""
+        return (*self.finished, (self.match.game.ours, self.match.game.theirs))
+
+    @property
+    def next_game_no(self) -> int:
+        """The number of the game that the next rally belongs to, from 1."""
+        return self.match.games_ours + self.match.games_theirs + 1 + self.match.game.is_over
+
+
+def fold(entries: Sequence[EntryRow], format: GameFormat) -> MatchState:
+    """The match now, from its unvoided entries in order."""
+    return read_log(entries, format).match
+
+
+def played(entries: Sequence[EntryRow], format: GameFormat) -> tuple[PlayedRally, ...]:
+    """Every counted rally with the state before it, across the match's games, oldest first."""
+    return read_log(entries, format).played
+
+
+def played_on_known_serve(
+    entries: Sequence[EntryRow], format: GameFormat
+) -> tuple[PlayedRally, ...]:
+    """The same without rallies whose serve was a guess: what serving and receiving teach."""
+    return read_log(entries, format).on_known_serve
+
+
+def read_log(
+    entries: Sequence[EntryRow],
+    format: GameFormat,
+    *,
+    tags: Mapping[int, tuple[str, ...]] | None = None,
+) -> MatchLog:
+    """What the unvoided entries come to, in order; `tags` of rallies go by entry number.
+
+    Nothing but a corrected score follows the end of a match.
+    """
+    counted = unvoided(entries)
+    reader = _Reader(match=MatchState(game=replace(start(format, we_serve=True), we_started=None)))
+    for entry in counted:
+        reader.read(entry, (tags or {}).get(entry.n, ()))
+    return MatchLog(
+        match=reader.match,
+        serve_known=reader.serve_known,
+        guessed_we_start=reader.guess,
+        played=tuple(rally for rally, _ in reader.played),
+        on_known_serve=tuple(rally for rally, is_known in reader.played if is_known),
+        finished=tuple(reader.finished),
+        lines=len(entries),
+        is_begun=bool(counted),
+    )
 
 
 def unvoided(entries: Sequence[EntryRow]) -> tuple[EntryRow, ...]:
@@ -43,68 +106,122 @@ def unvoided(entries: Sequence[EntryRow]) -> tuple[EntryRow, ...]:
     )
 
 
-def _step(match: MatchState, entry: EntryRow) -> MatchState:
-    if entry.kind is EntryKind.RALLY:
-        return _after_rally(match, won_by_us=entry.won_by is Winner.US)
-    if entry.kind is EntryKind.SCORE:
-        return replace(match, game=_said(_between_games(match).game, entry))
-    if entry.kind is EntryKind.GAME:
-        return _new_game(match, entry)
-    if entry.kind is EntryKind.TIMEOUT:
-        return _after_timeout(match, ours=entry.won_by is Winner.US)
-    return match
+@dataclass(slots=True, kw_only=True)
+class _Reader:
+    """A match as it is read line by line; a match of a hundred rallies is read in a moment."""
+
+    match: MatchState
+    serve_known: bool = False
+    guess: bool = True
+    played: list[tuple[PlayedRally, bool]] = field(default_factory=list)
+    finished: list[tuple[int, int]] = field(default_factory=list)
+
+    def read(self, entry: EntryRow, tags: tuple[str, ...]) -> None:
+        """One line that counts."""
+        if self.match.we_won is not None and entry.kind is not EntryKind.SCORE:
+            return
+        if entry.kind is EntryKind.TIMEOUT:
+            self.match = _after_timeout(self.match, ours=entry.won_by is Winner.US)
+        elif entry.kind in _OF_A_GAME:
+            self._between_games()
+            game = _with_sides(self.match.game, entry)
+            self.match = replace(self.match, game=self._moved(game, entry, tags))
+
+    def _moved(self, game: GameState, entry: EntryRow, tags: tuple[str, ...]) -> GameState:
+        match entry.kind:
+            case EntryKind.RALLY:
+                return self._rally(game, entry, tags)
+            case EntryKind.SCORE:
+                self.serve_known |= entry.we_serve is not None and not _is_guess(entry)
+                return _said(game, entry)
+            case EntryKind.GAME:
+                self.serve_known = entry.we_serve is not None
+                opening = start(game.format, we_serve=entry.we_serve is not False)
+                return replace(opening, we_started=entry.we_serve, lineup=game.lineup)
+            case _:
+                return game
+
+    def _rally(self, game: GameState, entry: EntryRow, tags: tuple[str, ...]) -> GameState:
+        rally = PlayedRally(
+            before=game,
+            won_by_us=entry.won_by is Winner.US,
+            tags=tags,
+            games=(self.match.games_ours, self.match.games_theirs),
+        )
+        self.played.append((rally, self.serve_known))
+        return rally.next
+
+    def _between_games(self) -> None:
+        """A finished game is counted when something of the next one comes in.
+
+        Our pair's starter stays until somebody says otherwise; theirs is asked about anew.
+        """
+        game = self.match.game
+        if not game.is_over or self.match.we_won is not None:
+            return
+        we_serve = self.match.we_serve_next_game
+        self.guess = not self.guess
+        self.serve_known = we_serve is not None
+        self.finished.append((game.ours, game.theirs))
+        following = self.match.next_game(we_serve=self.guess if we_serve is None else we_serve)
+        opening = replace(following.game, we_started=we_serve, lineup=_carried(game))
+        self.match = replace(following, game=opening)
 
 
-def _after_rally(match: MatchState, *, won_by_us: bool) -> MatchState:
-    match = _between_games(match)
-    return replace(match, game=after(match.game, won_by_us=won_by_us))
+_OF_A_GAME = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.GAME, EntryKind.SIDES})
+"""With the first of them a finished game gives way to the next."""
 
 
-def _between_games(match: MatchState) -> MatchState:
-    """A finished game is counted when something of the next one comes in."""
-    won = match.game.we_won
-    if won is None or match.we_won is not None:
-        return match
-    started = match.game.we_started
-    return match.next_game(we_serve=True if started is None else not started)
+def _carried(game: GameState) -> Lineup | None:
+    if game.lineup is None or game.format.discipline is Discipline.SINGLES:
+        return game.lineup
+    return replace(game.lineup, their_starter=None, their_partner=None)
 
 
 def _said(game: GameState, entry: EntryRow) -> GameState:
-    """The state a spoken score gives: who of the serving pair serves is then not known."""
-    ours = game.ours if entry.ours is None else entry.ours
-    theirs = game.theirs if entry.theirs is None else entry.theirs
-    we_serve = game.we_serve if entry.we_serve is None else entry.we_serve
-    server = entry.server if game.format.has_two_servers else None
-    if (ours, theirs, we_serve, server) == _told(game):
-        return game
-    if (ours, theirs, we_serve, server) == _told(other := side_out(game)):
-        return other
-    if _is_opening(game) and (ours, theirs, server) == (0, 0, game.server):
-        return start(game.format, we_serve=we_serve)
-    return replace(
+    """A spoken score sets what it says and keeps the rest."""
+    return after_saying(
         game,
-        ours=ours,
-        theirs=theirs,
-        we_serve=we_serve,
-        server=game.server if server is None else server,
-        starter_serves=None if game.format.has_two_servers else True,
+        ours=game.ours if entry.ours is None else entry.ours,
+        theirs=game.theirs if entry.theirs is None else entry.theirs,
+        we_serve=game.we_serve if entry.we_serve is None else entry.we_serve,
+        server=entry.server if game.format.has_two_servers else None,
     )
 
 
-def _told(game: GameState) -> tuple[int, int, bool, int | None]:
-    """What a spoken score can say of a state."""
-    return game.ours, game.theirs, game.we_serve, game.server
+GUESSED_SERVE = "guessed_serve"
 
 
-def _is_opening(game: GameState) -> bool:
-    """Whether nothing of the game was played yet."""
-    return game == start(game.format, we_serve=game.we_serve)
+def _is_guess(entry: EntryRow) -> bool:
+    """Whether the entry's serve only follows from an earlier guess."""
+    return bool((entry.detail or {}).get(GUESSED_SERVE))
 
 
-def _new_game(match: MatchState, entry: EntryRow) -> MatchState:
-    match = _between_games(match)
-    we_serve = True if entry.we_serve is None else entry.we_serve
-    return replace(match, game=start(match.format, we_serve=we_serve))
+def _with_sides(game: GameState, entry: EntryRow) -> GameState:
+    """Who of a pair started right in this game, where the entry tells."""
+    for ours in (True, False) if entry.detail else ():
+        starter = _player(entry, f"{_whose(ours)}_starter")
+        partner = _player(entry, f"{_whose(ours)}_partner")
+        if starter is not None:
+            lineup = (game.lineup or Lineup()).with_pair(starter, partner, ours=ours)
+            game = replace(game, lineup=lineup)
+    return game
+
+
+def _player(entry: EntryRow, key: str) -> PlayerId | None:
+    number = (entry.detail or {}).get(key)
+    return PlayerId(number) if isinstance(number, int) else None
+
+
+def sides_to_json(starter: PlayerId, partner: PlayerId | None, *, ours: bool) -> dict[str, Any]:
+    """What an entry tells of who started right; with any entry of the game it may be stored."""
+    whose = _whose(ours)
+    told = {f"{whose}_starter": starter, f"{whose}_partner": partner}
+    return {key: player for key, player in told.items() if player is not None}
+
+
+def _whose(ours: bool) -> str:
+    return "our" if ours else "their"
 
 
 def _after_timeout(match: MatchState, *, ours: bool) -> MatchState:

@@ -26,7 +26,8 @@ class Verb(StrEnum):
     NOTE = "note"  # what, note: show, delete or keep a note
     RALLY = "rally"  # us|them, match, n: the next entry of the match's log
     TIMEOUT = "to"  # us|them, match, n
-    SERVE = "serve"  # us|them, match: who serves first
+    SERVE = "serve"  # us|them, match[, game]: who serves that game first
+    SIDES = "sides"  # us|them, player, match, game: who of a pair started right
     SCORE = "score"  # us|them, call, match, n: whose call a bare score was
     MODE = "mode"  # match|break|open
     PROFILE = "prof"  # player, trait, value: one tap of a profile

@@ -45,6 +45,7 @@ def shared() -> Talk:
 def forged(verb: Verb, talk: Talk) -> list[str]:
     """Payloads of a verb that no reply to this chat ever carried."""
     player, match = str(talk.player("Okafor")), str(talk.context.match)
+    hale, mira = str(talk.player("Ben Hale")), str(talk.player("Mira"))
     wrong = {
         Verb.ASK: [["dink"], ["cover_middle", "9999"], ["cover_middle", "x"]]
         + [["cover_middle", bad] for bad in BAD_NUMBERS],
@@ -76,7 +77,18 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         Verb.TIMEOUT: [["me", match, "3"], *(["us", bad, "3"] for bad in BAD_NUMBERS)]
         + [["us", match, bad] for bad in BAD_NUMBERS],
         Verb.SERVE: [["me", match], ["us", match], ["them", match]]
-        + [["us", bad] for bad in BAD_NUMBERS],
+        + [["us", bad] for bad in BAD_NUMBERS]
+        + [["us", match, game] for game in ("1", "2", "x", HUGE)],
+        Verb.SIDES: [
+            ["me", player, match, "1"],
+            ["us", player, match, "1"],
+            ["them", player, match, "1"],
+            ["them", hale, match, "2"],
+            ["them", hale, "1", "1"],
+            ["them", mira, match, "1"],
+            *(["them", hale, match, bad] for bad in BAD_NUMBERS),
+            *(["them", bad, match, "1"] for bad in BAD_NUMBERS),
+        ],
         Verb.SCORE: [
             ["me", "1-0-1", match, "3"],
             ["us", "99-3-7", match, "3"],
@@ -156,6 +168,8 @@ def test_a_tap_with_a_number_of_another_book_changes_nothing(demo: Talk) -> None
         f"1:rally:us:{match}:1",
         f"1:to:us:{match}:1",
         f"1:serve:us:{match}",
+        f"1:serve:us:{match}:1",
+        f"1:sides:them:{theirs}:{match}:1",
         f"1:score:us:1-0-2:{match}:1",
     ):
         reply = changes_nothing(demo, payload)

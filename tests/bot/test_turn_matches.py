@@ -54,8 +54,8 @@ def test_taking_back_an_announcement_brings_back_the_match_before(demo: Talk) ->
 
 
 def test_a_tap_counts_one_rally_and_calls_the_score(demo: Talk) -> None:
-    assert begin(demo).startswith("0-0-2. We serve")
-    assert demo.tap("our rally").startswith("1-0-2. We serve")
+    assert begin(demo).startswith("0-0-2. Mira serves")
+    assert demo.tap("our rally").startswith("1-0-2. Mira serves")
     assert demo.tap("their rally").startswith("0-1-1. They serve")
     assert demo.tap("their rally").startswith("1-1-1. They serve")
 
@@ -135,7 +135,7 @@ def test_undo_pressed_twice_takes_back_once(demo: Talk) -> None:
         ("we're up 9-8 receiving", "8-9"),
         ("8 all", "8-8"),
         ("side out", "0-0-1. They serve"),
-        ("our point", "1-0-2. We serve"),
+        ("our point", "1-0-2. Mira serves"),
         ("their point", "0-0-1. They serve"),
     ],
 )

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read, view_of
-from bot.chat.match_log import fold, format_from_json
+from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
 from bot.chat.view import ChatView
@@ -133,14 +133,24 @@ class Desk:
             return ()
         return self._recall(("entries", match), lambda: self.book.entries(match))
 
+    def log(self) -> MatchLog:
+        """What the current match's log comes to."""
+        match = self.context.match
+        if match is None:
+            return read_log((), GameFormat())
+        return self._recall(("log", match), lambda: read_log(self.entries(), self.format()))
+
     def match_state(self) -> MatchState | None:
         """The score now; None while no match is on or nothing of it was logged."""
-        entries = self.entries()
-        return fold(entries, self.format()) if entries else None
+        return self.log().match if self.entries() else None
 
     def pair_of(self, players: Sequence[PlayerId]) -> PairId | None:
         """The pair of exactly two players, made if need be; None for any other number."""
         return self.book.pair_of(players[0], players[1]) if len(players) == 2 else None
+
+    def preferences(self) -> Mapping[str, str]:
+        """The book's own settings."""
+        return self._recall(("preferences", self.book_id), self.book.preferences)
 
     def agreements(self) -> tuple[AgreementRow, ...]:
         pair = self.view.pair_id(self.ours)

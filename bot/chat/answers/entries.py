@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.scoreboard import score_buttons, score_line, scoreboard
-from bot.chat.match_log import fold
+from bot.chat.answers.scoreboard import score_taps, score_text, scoreboard
+from bot.chat.lineup import usual_sides
+from bot.chat.match_log import MatchLog, fold
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
-from knowledge.game import MatchState
+from knowledge.game import GameState, is_opening
 from knowledge.vocabulary import Mode
-from scouting_db.values import AlreadyCounted, EntryRow, MatchId
+from scouting_db.values import AlreadyCounted, EntryKind, EntryRow, MatchId
 from scouting_db.values import MatchState as StoredState
 
 
@@ -22,24 +25,54 @@ def after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> R
         return already_counted(desk, match)
     change = desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
     desk.book.set_state(match, StoredState.RUNNING)
-    state = fold(desk.entries(), desk.format())
-    desk.trace |= {"game": state.game, "match": match}
-    if state.we_won is not None:
-        return close(desk, match, won=state.we_won, games=_score_of(state))
-    if state.game.is_over:
-        desk.context = replace(desk.context, mode=Mode.BREAK)
-        key = "match.game_over_won" if state.game.we_won else "match.game_over_lost"
-        text = wording(key).format(score=f"{state.game.ours}-{state.game.theirs}")
-    else:
-        desk.context = replace(desk.context, mode=Mode.MATCH)
-        text = score_line(state.game)
-        if _changes_ends(desk, state):
-            text = "\n".join([text, wording("score.ends")])
+    log = desk.log()
+    desk.trace |= {"game": log.match.game, "match": match}
+    if log.match.we_won is not None:
+        return close(desk, match, won=log.match.we_won, games=_score_of(log.games))
+    mode = Mode.BREAK if log.match.game.is_over else Mode.MATCH
+    desk.context = replace(desk.context, mode=mode)
     return Reply(
-        text=text,
-        buttons=rows([*score_buttons(match, row.n + 1), undo_button(change)]),
+        text="\n".join([score_text(desk, log), *_remarks(desk, log, row)]),
+        buttons=rows([*score_taps(desk, match, log), undo_button(change)]),
         about=("match", match),
     )
+
+
+def sides_of_first(desk: Desk, log: MatchLog) -> dict[str, Any]:
+    """What the first entry of a match tells beside its own: our starter as agreed beforehand."""
+    if log.is_begun:
+        return {}
+    usual = usual_sides(
+        desk.format(),
+        ours=desk.ours,
+        theirs=desk.context.theirs,
+        view=desk.view,
+        agreements=desk.agreements(),
+    )
+    return dict(usual or {})
+
+
+def _remarks(desk: Desk, log: MatchLog, row: EntryRow) -> list[str]:
+    """What goes with the score: ends change, or what it could not tell."""
+    game = log.match.game
+    if game.is_over or row.kind not in (EntryKind.RALLY, EntryKind.SCORE):
+        return []
+    before = _before(desk, log, row)
+    found = []
+    if log.match.changes_ends_after(before):
+        found.append(wording("score.ends"))
+    if not log.serve_known and row.kind is EntryKind.RALLY and is_opening(before):
+        found.append(wording("score.we_guessed" if before.we_serve else "score.they_guessed"))
+    if row.kind is EntryKind.SCORE and None in (game.our_starter_right, game.their_starter_right):
+        found.append(wording("score.courts_open"))
+    return found
+
+
+def _before(desk: Desk, log: MatchLog, row: EntryRow) -> GameState:
+    """The game as it stood before the newest line."""
+    if row.kind is EntryKind.RALLY and log.played:
+        return log.played[-1].before
+    return fold(desk.entries()[:-1], desk.format()).game
 
 
 def already_counted(desk: Desk, match: MatchId) -> Reply:
@@ -53,13 +86,8 @@ def with_score(desk: Desk, match: MatchId, text: str) -> Reply:
     return Reply(text="\n".join([text, score]), buttons=rows(buttons), about=("match", match))
 
 
-def _changes_ends(desk: Desk, state: MatchState) -> bool:
-    before = fold(desk.entries()[:-1], desk.format())
-    return state.changes_ends_after(before.game)
-
-
-def _score_of(state: MatchState) -> str:
-    return f"{state.game.ours}-{state.game.theirs}"
+def _score_of(games: Sequence[tuple[int, int]]) -> str:
+    return " ".join(f"{ours}-{theirs}" for ours, theirs in games)
 
 
 def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:

@@ -8,16 +8,18 @@ from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.entries import after_entry, already_counted, with_score
+from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
+from bot.chat.answers.game_start import open_game
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.scoreboard import score_buttons, score_line, serve_buttons
-from bot.chat.match_log import fold, format_to_json, unvoided
+from bot.chat.match_log import GUESSED_SERVE, format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.question import MatchSaid, RallySaid, SaidScore, ScoreSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.score_reading import faults_said, says_no_points, state_said
 from bot.chat.wording import wording
-from knowledge.game import GameFormat, GameState, MatchState, Scoring, faults, faults_of_call
+from knowledge.game import GameFormat, GameState, faults, is_opening, side_out
 from knowledge.vocabulary import Mode, Topic
 from scouting_db.values import (
     AlreadyCounted,
@@ -77,7 +79,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         lines.insert(1, wording("match.one_name"))
     return Reply(
         text="\n".join(lines),
-        buttons=rows([*serve_buttons(match), plan, undo_button(change)]),
+        buttons=rows([*serve_buttons(match, desk.log()), plan, undo_button(change)]),
         about=("match", match),
     )
 
@@ -100,23 +102,6 @@ def _starts_at(desk: Desk, at: time | None) -> Micros | None:
     return Micros(int(start.timestamp() * 1e6))
 
 
-def start_game(desk: Desk, *, we_serve: bool, match: MatchId) -> Reply:
-    """The first serve is ours or theirs; once a rally was played, the button is an old one."""
-    if match != desk.context.match:
-        return Reply(text=wording("unclear.too_old"))
-    standing = unvoided(desk.entries())
-    if standing and standing[-1].kind is EntryKind.GAME and standing[-1].we_serve is we_serve:
-        return already_counted(desk, match)
-    if any(one.kind is not EntryKind.GAME for one in standing):
-        return with_score(desk, match, wording("unclear.too_old"))
-    return _open_game(desk, match, we_serve=we_serve)
-
-
-def _open_game(desk: Desk, match: MatchId, *, we_serve: bool) -> Reply:
-    row = desk.book.append(match, EntryKind.GAME, we_serve=we_serve, inbox=desk.inbox)
-    return after_entry(desk, match, row)
-
-
 def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int | None) -> Reply:
     """One rally by tap or by word; a second tap of the same button is already counted."""
     if match is not None and match != desk.context.match:
@@ -124,15 +109,16 @@ def count_rally(desk: Desk, *, ours: bool, match: MatchId | None, expected: int 
     current = desk.context.match
     if current is None:
         return Reply(text=wording("match.none"))
-    state = fold(desk.entries(), desk.format())
-    if state.we_won is not None:
+    log = desk.log()
+    if log.match.we_won is not None:
         return Reply(text=wording("match.is_over"))
     row = desk.book.append(
         current,
         EntryKind.RALLY,
         expected=expected,
-        game_no=state.games_ours + state.games_theirs + 1,
+        game_no=log.next_game_no,
         won_by=Winner.US if ours else Winner.THEM,
+        detail=sides_of_first(desk, log) or None,
         inbox=desk.inbox,
     )
     return after_entry(desk, current, row)
@@ -154,7 +140,7 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     """A time-out: from now on it is a break, until the next rally."""
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
-    if ours and fold(desk.entries(), desk.format()).timeouts_left[0] == 0:
+    if ours and desk.log().match.timeouts_left[0] == 0:
         return with_score(desk, match, wording("match.no_timeout"))
     row = desk.book.append(
         match,
@@ -168,9 +154,8 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     before = desk.context
     desk.context = replace(before, mode=Mode.BREAK)
     change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
-    state = fold(desk.entries(), desk.format())
     text = (
-        wording("match.timeout_ours").format(left=state.timeouts_left[0])
+        wording("match.timeout_ours").format(left=desk.log().match.timeouts_left[0])
         if ours
         else wording("match.timeout_theirs")
     )
@@ -191,141 +176,74 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.won_by_us is not None:
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
-    state = desk.match_state()
     if said.side_out:
-        return _side_out(desk, state)
-    if match is not None and said.score is not None and _says_no_points(said.score):
-        return _serve_said(desk, match, said.score, state)
-    format = desk.format()
-    wanted = _state_of(said, state, format)
-    wrong = _faults_of(said, format) if wanted is None else faults(wanted)
+        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match)
+    if match is not None and said.score is not None and says_no_points(said.score):
+        return _serve_said(desk, match, said.score)
+    return _score_said(desk, match, said, expected)
+
+
+def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
+    known, format = desk.match_state(), desk.format()
+    wanted = state_said(said, known.game if known else None, format)
+    wrong = faults_said(said, format) if wanted is None else faults(wanted.game)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
         return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
     if match is None:
-        desk.trace |= {"game": wanted}
-        return Reply(text="\n".join([score_line(wanted), wording("match.none")]))
+        desk.trace |= {"game": wanted.game}
+        return Reply(text="\n".join([score_line(desk, wanted.game), wording("match.none")]))
+    return _set_score(
+        desk, match, wanted.game, is_serve_guessed=wanted.is_serve_guessed, expected=expected
+    )
+
+
+def _set_score(
+    desk: Desk,
+    match: MatchId,
+    game: GameState,
+    *,
+    is_serve_guessed: bool = False,
+    expected: int | None = None,
+) -> Reply:
+    log = desk.log()
+    guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
     row = desk.book.append(
         match,
         EntryKind.SCORE,
         expected=expected,
-        game_no=1 if state is None else state.games_ours + state.games_theirs + 1,
-        ours=wanted.ours,
-        theirs=wanted.theirs,
-        server=wanted.server,
-        we_serve=wanted.we_serve,
-        inbox=desk.inbox,
-    )
-    return after_entry(desk, match, row)
-
-
-def _says_no_points(score: SaidScore) -> bool:
-    return score.call is None and score.ours is None and score.theirs is None
-
-
-def _serve_said(desk: Desk, match: MatchId, score: SaidScore, state: MatchState | None) -> Reply:
-    """Who serves, or that the second server does, at the score as it stands."""
-    if state is None or state.game.is_over:
-        we_serve = True if score.we_serve is None else score.we_serve
-        return _open_game(desk, match, we_serve=we_serve)
-    game = state.game
-    we_serve = game.we_serve if score.we_serve is None else score.we_serve
-    same_side = we_serve is game.we_serve
-    row = desk.book.append(
-        match,
-        EntryKind.SCORE,
-        game_no=state.games_ours + state.games_theirs + 1,
+        game_no=log.next_game_no,
         ours=game.ours,
         theirs=game.theirs,
-        server=score.server or (game.server if same_side else 1),
-        we_serve=we_serve,
+        server=game.server,
+        we_serve=game.we_serve,
+        detail={**guess, **sides_of_first(desk, log)} or None,
         inbox=desk.inbox,
     )
     return after_entry(desk, match, row)
 
 
-def _side_out(desk: Desk, state: MatchState | None) -> Reply:
+def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
+    """Who serves, or that the second server does, at the score as it stands."""
+    log = desk.log()
+    game = log.match.game
+    we_serve = game.we_serve if score.we_serve is None else score.we_serve
+    if game.is_over or (is_opening(game) and score.server in (None, game.server)):
+        return open_game(desk, match, we_serve=we_serve)
+    same_side = we_serve is game.we_serve
+    number = score.server or (game.server if same_side else 1)
+    guessed = score.we_serve is None and not log.serve_known
+    now = replace(game, we_serve=we_serve, server=number)
+    return _set_score(desk, match, now, is_serve_guessed=guessed)
+
+
+def _side_out(desk: Desk, match: MatchId) -> Reply:
     """ "Side out": the serve changes sides, whichever server was on."""
-    match = desk.context.match
-    if match is None:
-        return Reply(text=wording("match.none"))
-    now = fold(desk.entries(), desk.format()) if state is None else state
-    row = desk.book.append(
-        match,
-        EntryKind.SCORE,
-        game_no=now.games_ours + now.games_theirs + 1,
-        ours=now.game.ours,
-        theirs=now.game.theirs,
-        server=1 if now.format.has_two_servers else None,
-        we_serve=not now.game.we_serve,
-        inbox=desk.inbox,
-    )
-    return after_entry(desk, match, row)
-
-
-def _state_of(said: ScoreSaid, state: MatchState | None, format: GameFormat) -> GameState | None:
-    """The game state a score says; None where it is not said whose number is whose."""
-    known = state.game if state else None
-    if said.all_at is not None:
-        ours = theirs = said.all_at
-        we_serve = _who_scored(ours, theirs, known) if known else None
-        server = known.server if known and known.we_serve is we_serve else None
-    else:
-        score = said.score or SaidScore()
-        we_serve = score.we_serve
-        if we_serve is None and known is not None:
-            we_serve = _serving_side(score, known)
-            if score.ours is not None and score.theirs is not None:
-                we_serve = _who_scored(score.ours, score.theirs, known)
-        if score.call is not None:
-            if we_serve is None:
-                return None
-            first, second = score.call.serving, score.call.receiving
-            ours, theirs = (first, second) if we_serve else (second, first)
-            server = score.call.server
-        elif score.ours is not None and score.theirs is not None:
-            ours, theirs, server = score.ours, score.theirs, score.server
-        else:
-            return None
-    serving = True if we_serve is None else we_serve
-    number = server or (known.server if known and known.we_serve is serving else 1)
-    return GameState(
-        format=format,
-        ours=ours,
-        theirs=theirs,
-        we_serve=serving,
-        server=number if format.has_two_servers else server,
-    )
-
-
-def _faults_of(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:
-    """What is wrong with a call, whoever serves; players often leave the server out."""
-    call = said.score.call if said.score else None
-    if call is None:
-        return ()
-    if format.has_two_servers and call.server is None:
-        call = replace(call, server=1)
-    return faults_of_call(call, format)
-
-
-def _serving_side(score: SaidScore, known: GameState) -> bool:
-    """A bare call is the serving side's own: whichever reading is nearer to what we had."""
-    if score.call is None:
-        return known.we_serve
-    first, second = score.call.serving, score.call.receiving
-    if_ours = abs(first - known.ours) + abs(second - known.theirs)
-    if_theirs = abs(second - known.ours) + abs(first - known.theirs)
-    if if_ours == if_theirs:
-        return known.we_serve
-    return if_ours < if_theirs
-
-
-def _who_scored(ours: int, theirs: int, known: GameState) -> bool:
-    """Only the serving side scores: where one side's points rose, it is their serve."""
-    if known.format.scoring is Scoring.SIDE_OUT and (ours > known.ours) != (theirs > known.theirs):
-        return ours > known.ours
-    return known.we_serve
+    log = desk.log()
+    if log.match.game.is_over:
+        return with_score(desk, match, wording("score.again"))
+    return _set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
 
 
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:

@@ -9,7 +9,7 @@ from bot.chat.answers.entries import after_entry, close
 from bot.chat.question import ResultSaid
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
-from knowledge.game import GameFormat, GameState, faults
+from knowledge.game import GameFormat, faults, state_at
 from scouting_db.values import EntryKind, EntryRow, MatchId, Winner
 
 
@@ -47,12 +47,10 @@ def _decides(games: Sequence[tuple[int, int]], format: GameFormat) -> bool:
 
 def _take_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> Reply:
     """The running game ends at this score, and the match goes on or ends with it."""
-    state = desk.match_state()
-    done = 0 if state is None else state.games_ours + state.games_theirs
     row = desk.book.append(
         match,
         EntryKind.SCORE,
-        game_no=done + 1,
+        game_no=desk.log().next_game_no,
         ours=game[0],
         theirs=game[1],
         we_serve=game[0] > game[1],
@@ -62,5 +60,7 @@ def _take_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> Reply:
 
 
 def _faults(game: tuple[int, int], format: GameFormat) -> tuple[str, ...]:
+    """Of a finished game; whichever server won it, whoever won it was serving or scored last."""
     server = 1 if format.has_two_servers else None
-    return faults(GameState(format=format, ours=game[0], theirs=game[1], server=server))
+    won = game[0] > game[1]
+    return faults(state_at(format, ours=game[0], theirs=game[1], we_serve=won, server=server))

@@ -1,34 +1,101 @@
-"""The score as it is shown: the call, who serves from where, and the taps that count on."""
+"""The score as it is shown: the call, who serves from where to whom, and the taps to count on."""
 
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
-from bot.chat.match_log import fold, unvoided
+from bot.chat.match_log import MatchLog
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
 from bot.chat.wording import wording
-from knowledge.game import GameState
+from knowledge.advice import CALL_LIMIT
+from knowledge.game import (
+    Discipline,
+    GameState,
+    Lineup,
+    courts,
+    is_opening,
+    receiver,
+    server,
+)
+from knowledge.vocabulary import PlayerId, Side
 from scouting_db.values import MatchId
 
+PAIR = 2
 
-def scoreboard(desk: Desk, match: MatchId) -> tuple[str, list[Button]]:
+
+def scoreboard(
+    desk: Desk, match: MatchId, *, ask_starters: bool = False
+) -> tuple[str, list[Button]]:
     """The score of the current match now, and the taps that count on from here.
 
     Every reply that leaves a match running carries them: a tap under an older message expects
-    a line that the log already has.
+    a line that the log already has. `ask_starters` offers the unknown ones in mid-game too.
     """
-    entries = desk.book.entries(match)
-    if not unvoided(entries):
-        return wording("match.who_serves"), serve_buttons(match)
-    state = fold(entries, desk.format())
-    return score_line(state.game), score_buttons(match, len(entries) + 1)
+    log = desk.log()
+    if not log.serve_known and not log.match.game.is_over and is_opening(log.match.game):
+        return wording("match.who_serves"), serve_buttons(match, log)
+    return score_text(desk, log), score_taps(desk, match, log, ask_starters=ask_starters)
 
 
-def serve_buttons(match: MatchId) -> list[Button]:
-    """Who serves first."""
+def score_text(desk: Desk, log: MatchLog) -> str:
+    """The score line; between two games who won the last and who serves first next."""
+    game = log.match.game
+    if not game.is_over:
+        return score_line(desk, game)
+    key = "match.game_over_won" if game.we_won else "match.game_over_lost"
+    over = wording(key).format(score=f"{game.ours}-{game.theirs}")
+    next_first = log.match.we_serve_next_game
+    if next_first is None:
+        return "\n".join([over, wording("match.who_serves_next")])
+    return "\n".join(
+        [over, wording("match.we_serve_next" if next_first else "match.they_serve_next")]
+    )
+
+
+def score_taps(
+    desk: Desk, match: MatchId, log: MatchLog, *, ask_starters: bool = False
+) -> list[Button]:
+    """Rallies and the time-out; at a game's start also who serves first and who starts right."""
+    game = log.match.game
+    buttons = score_buttons(match, log.lines + 1)
+    if game.is_over:
+        return [*buttons[:2], *serve_buttons(match, log)]
+    if is_opening(game) or ask_starters:
+        buttons += starter_buttons(desk, match, log)
+    return buttons
+
+
+def serve_buttons(match: MatchId, log: MatchLog) -> list[Button]:
+    """Who serves first; after a game the side whose turn it is by the rulebook stands first."""
+    key = "first" if log.match.game.is_over else "serve"
+    buttons = [
+        Button(
+            label=wording(f"match.{who}_{key}"),
+            payload=tap(Verb.SERVE, side, match, log.next_game_no),
+        )
+        for who, side in (("we", "us"), ("they", "them"))
+    ]
+    they_are_next = log.match.game.is_over and log.match.we_serve_next_game is False
+    return buttons[::-1] if they_are_next else buttons
+
+
+def starter_buttons(desk: Desk, match: MatchId, log: MatchLog) -> list[Button]:
+    """Who started right: ours unless known by now, when only the other; theirs until known."""
+    if log.match.format.discipline is Discipline.SINGLES:
+        return []
+    lineup = log.match.game.lineup or Lineup()
+    ours, theirs = desk.ours, desk.context.theirs
+    offered = [("us", one, "match.our_starter") for one in ours if one != lineup.our_starter]
+    if lineup.their_starter is None:
+        offered += [("them", one, "match.their_starter") for one in theirs]
     return [
-        Button(label=wording("match.we_serve"), payload=tap(Verb.SERVE, "us", match)),
-        Button(label=wording("match.they_serve"), payload=tap(Verb.SERVE, "them", match)),
+        Button(
+            label=wording(key).format(name=name),
+            payload=tap(Verb.SIDES, side, player, match, log.next_game_no),
+        )
+        for side, player, key in offered
+        if len(ours if side == "us" else theirs) == PAIR
+        and (name := _name(desk, player)) is not None
     ]
 
 
@@ -43,9 +110,36 @@ def score_buttons(match: MatchId, expected: int) -> list[Button]:
     ]
 
 
-def score_line(game: GameState) -> str:
-    """The call, and which side serves from where."""
-    court = game.serving_court
-    who = wording("score.we" if game.we_serve else "score.they")
-    who += f" from the {court}" if court else ""
-    return wording("score.line").format(call=game.call, who=who)
+def score_line(desk: Desk, game: GameState) -> str:
+    """The call, who serves from where, and to whom; whoever is not known by name is left out."""
+    serves = _name(desk, server(game))
+    who = (
+        wording("score.we" if game.we_serve else "score.they")
+        if serves is None
+        else wording("score.serves").format(name=serves)
+    )
+    if game.serving_court is None:
+        return wording("score.line").format(call=game.call, who=who + _standing(desk, game))
+    who += wording("score.from").format(court=game.serving_court)
+    receives = _name(desk, receiver(game))
+    to = "" if receives is None else wording("score.to").format(name=receives)
+    full = wording("score.line").format(call=game.call, who=who + to)
+    return (
+        full if len(full) <= CALL_LIMIT else wording("score.line").format(call=game.call, who=who)
+    )
+
+
+def _standing(desk: Desk, game: GameState) -> str:
+    """The serving pair's courts where the call does not settle which of the two serves."""
+    at = courts(game, ours=game.we_serve) or {}
+    right, left = (_name(desk, at.get(side)) for side in (Side.RIGHT, Side.LEFT))
+    if right is None or left is None:
+        return ""
+    return wording("score.standing").format(right=right, left=left)
+
+
+def _name(desk: Desk, player: PlayerId | None) -> str | None:
+    """As replies call somebody; None for who is not known or no longer in the book."""
+    if player is None or desk.view.player(player) is None:
+        return None
+    return desk.view.short_name(player)

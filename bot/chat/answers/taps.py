@@ -7,10 +7,11 @@ from dataclasses import replace
 from enum import StrEnum
 from typing import TypeVar
 
-from bot.chat.answers import matches, notes, undo
+from bot.chat.answers import game_start, matches, notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.questions import answer_asked, explain
+from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb
 from bot.chat.question import SaidScore, ScoreSaid
@@ -60,7 +61,8 @@ _ARGUMENTS = {
     Verb.NOTE: (2, 2),
     Verb.RALLY: (3, 3),
     Verb.TIMEOUT: (3, 3),
-    Verb.SERVE: (2, 2),
+    Verb.SERVE: (2, 3),
+    Verb.SIDES: (4, 4),
     Verb.SCORE: (4, 4),
     Verb.MODE: (1, 1),
     Verb.PROFILE: (3, 3),
@@ -108,7 +110,16 @@ def _press_score(desk: Desk, tapped: Tap) -> Reply:
     args, ours = tapped.args, _ours(tapped.args[0])
     match tapped.verb:
         case Verb.SERVE:
-            return matches.start_game(desk, we_serve=ours, match=MatchId(_number(args[1])))
+            match, game_no = MatchId(_number(args[1])), _number(args[2]) if args[2:] else 1
+            return game_start.start_game(desk, we_serve=ours, match=match, game_no=game_no)
+        case Verb.SIDES:
+            return game_start.starts_right(
+                desk,
+                ours=ours,
+                player=PlayerId(_number(args[1])),
+                match=MatchId(_number(args[2])),
+                game_no=_number(args[3]),
+            )
         case Verb.SCORE:
             return _score(desk, ours, args)
         case _:
@@ -216,6 +227,8 @@ def _with_fact(
             desk.context = replace(desk.context, familiarity=_word(Familiarity, value))
         case MatchFact.FORMATION:
             desk.context = replace(desk.context, formation=_word(Formation, value))
+        case _:
+            return with_score_fact(asked, fact, value)
     return asked
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import cut, stored
+from bot.chat.answers.own_rates import BASE_RATES
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.context import Context
 from bot.chat.match_log import fold, unvoided
@@ -177,6 +178,7 @@ _ENTRY_WORDS = {
     EntryKind.GAME: "who serves first",
     EntryKind.SCORE: "the score",
     EntryKind.TIMEOUT: "the time-out",
+    EntryKind.SIDES: "who started right",
     EntryKind.RESULT: "the result",
 }
 
@@ -263,6 +265,27 @@ def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]
     return "your pair"
 
 
+def _usual_before(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    desk.book.prefer(BASE_RATES, before["value"])
+    return "your usual rally numbers"
+
+
+def _usual_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.prefer(BASE_RATES, targets["value"])
+    return "your usual rally numbers"
+
+
+def _own_rates_back(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    serving, receiving = before["rates"]
+    desk.context = replace(desk.context, rates=(serving, receiving))
+    return "dropping your numbers"
+
+
+def _drop_own_rates(desk: Desk, _targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.context = replace(desk.context, rates=None)
+    return "dropping your numbers"
+
+
 _UNDO: Mapping[str, Way] = {
     "add_note": _delete_note,
     "delete_note": _restore_note,
@@ -274,6 +297,8 @@ _UNDO: Mapping[str, Way] = {
     "nickname": _forget_nickname,
     "rename": _name_back,
     "context": _remember,
+    "base_rates": _usual_before,
+    "own_rates": _own_rates_back,
 }
 
 _REDO: Mapping[str, Way] = {
@@ -284,4 +309,6 @@ _REDO: Mapping[str, Way] = {
     "agree": _agree_again,
     "nickname": _know_nickname,
     "rename": _rename_again,
+    "base_rates": _usual_again,
+    "own_rates": _drop_own_rates,
 }

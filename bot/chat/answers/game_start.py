@@ -1,0 +1,64 @@
+"""How a game starts: which side serves first, and who of each pair started right."""
+
+from __future__ import annotations
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
+from bot.chat.answers.scoreboard import PAIR
+from bot.chat.match_log import sides_to_json
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from knowledge.game import Discipline, Lineup, is_opening
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import EntryKind, MatchId
+
+
+def start_game(desk: Desk, *, we_serve: bool, match: MatchId, game_no: int = 1) -> Reply:
+    """The first serve is ours or theirs; once a rally was played, the button is an old one."""
+    if match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    log = desk.log()
+    game = log.match.game
+    if game_no != log.next_game_no or not (game.is_over or is_opening(game)):
+        return with_score(desk, match, wording("unclear.too_old"))
+    if not game.is_over and log.serve_known and game.we_serve is we_serve:
+        return already_counted(desk, match)
+    return open_game(desk, match, we_serve=we_serve)
+
+
+def open_game(desk: Desk, match: MatchId, *, we_serve: bool) -> Reply:
+    """A game whose first server is told."""
+    log = desk.log()
+    row = desk.book.append(
+        match,
+        EntryKind.GAME,
+        game_no=log.next_game_no,
+        we_serve=we_serve,
+        detail=sides_of_first(desk, log) or None,
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)
+
+
+def starts_right(
+    desk: Desk, *, ours: bool, player: PlayerId, match: MatchId, game_no: int
+) -> Reply:
+    """Who of a pair started right in this game; a button of an earlier game is an old one."""
+    pair = desk.ours if ours else desk.context.theirs
+    log = desk.log()
+    is_now = match == desk.context.match and game_no == log.next_game_no
+    is_doubles = log.match.format.discipline is Discipline.DOUBLES
+    if not is_now or not is_doubles or player not in pair or len(pair) != PAIR:
+        return Reply(text=wording("unclear.too_old"))
+    partner = next(one for one in pair if one != player)
+    known = (log.match.game.lineup or Lineup()).pair(ours=ours)
+    if known == (player, partner) and not log.match.game.is_over:
+        return already_counted(desk, match)
+    row = desk.book.append(
+        match,
+        EntryKind.SIDES,
+        game_no=game_no,
+        detail=sides_to_json(player, partner, ours=ours),
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)

@@ -1,0 +1,108 @@
+"""From a score as said to a state of the game: whose number is whose, and who serves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from bot.chat.question import SaidScore, ScoreSaid
+from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, state_at
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StateSaid:
+    """The state a score says. `is_serve_guessed`: neither it nor what we knew tells who serves."""
+
+    game: GameState
+    is_serve_guessed: bool = False
+
+
+def says_no_points(score: SaidScore) -> bool:
+    return score.call is None and score.ours is None and score.theirs is None
+
+
+def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> StateSaid | None:
+    """The state a score says beside what was known; None where it is not said whose is whose."""
+    score = (
+        SaidScore(ours=said.all_at, theirs=said.all_at) if said.all_at is not None else said.score
+    )
+    if score is None:
+        return None
+    we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
+    points = _points(score, we_serve)
+    if points is None:
+        return None
+    ours, theirs = points
+    serving = True if we_serve is None else we_serve
+    if format.is_won(ours, theirs) or format.is_won(theirs, ours):
+        serving = ours > theirs
+    return StateSaid(
+        game=state_at(
+            format,
+            ours=ours,
+            theirs=theirs,
+            we_serve=serving,
+            server=_server(score, known, serving, format),
+        ),
+        is_serve_guessed=we_serve is None,
+    )
+
+
+def _server(
+    score: SaidScore, known: GameState | None, we_serve: bool, format: GameFormat
+) -> int | None:
+    said = score.server if score.call is None else score.call.server
+    if said is not None or not format.has_two_servers:
+        return said
+    return known.server if known is not None and known.we_serve is we_serve else 1
+
+
+def _points(score: SaidScore, we_serve: bool | None) -> tuple[int, int] | None:
+    """Ours and theirs: as named, else from the call of whoever serves."""
+    if score.ours is not None and score.theirs is not None:
+        return score.ours, score.theirs
+    if score.call is None or we_serve is None:
+        return None
+    first, second = score.call.serving, score.call.receiving
+    return (first, second) if we_serve else (second, first)
+
+
+def faults_said(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:
+    """What is wrong with a call, whoever serves; players often leave the server out."""
+    call = said.score.call if said.score else None
+    if call is None:
+        return ()
+    if format.has_two_servers and call.server is None:
+        call = replace(call, server=1)
+    return faults_of_call(call, format)
+
+
+def _serving_side(score: SaidScore, known: GameState | None) -> bool | None:
+    if known is None:
+        return None
+    if score.ours is not None and score.theirs is not None:
+        return _who_scored(score.ours, score.theirs, known)
+    return _nearer_reading(score, known)
+
+
+def _nearer_reading(score: SaidScore, known: GameState) -> bool:
+    """A bare call is the serving side's own: whichever reading is nearer to what we had."""
+    if score.call is None:
+        return known.we_serve
+    first, second = score.call.serving, score.call.receiving
+    if_ours = abs(first - known.ours) + abs(second - known.theirs)
+    if_theirs = abs(second - known.ours) + abs(first - known.theirs)
+    if if_ours == if_theirs:
+        return known.we_serve
+    return if_ours < if_theirs
+
+
+def _who_scored(ours: int, theirs: int, known: GameState) -> bool:
+    """Where only one side's points rose it is their serve, in either scoring.
+
+    Only the serving side scores, or whoever scores serves next. In rally scoring a side without
+    a point cannot be serving at all.
+    """
+    we_rose, they_rose = ours > known.ours, theirs > known.theirs
+    if known.format.scoring is Scoring.RALLY and 0 in (ours, theirs) and ours != theirs:
+        return ours > theirs
+    return we_rose if we_rose is not they_rose else known.we_serve
