@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
-from matplotlib.patches import Circle, FancyBboxPatch, Rectangle
+from matplotlib.patches import Circle, FancyBboxPatch, Polygon, Rectangle
 from scipy.optimize import isotonic_regression
 
 from bot.channels.console import open_console, shown
@@ -176,7 +176,7 @@ def test_labels_keep_off_one_another(curve: ChanceCurve) -> None:
     assert len(label_boxes(figure)) == expected
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(curves())
 def test_any_curve_stays_on_the_picture(curve: ChanceCurve) -> None:
     figure = figure_of(curve)
@@ -221,16 +221,59 @@ def test_a_heavy_rally_shows_who_won_it_and_what_might_have_been(curve: ChanceCu
 
 
 def test_ours_is_round_and_theirs_is_square() -> None:
-    won, lost = (replace(ONE, marks=(mark(1, "", won=won),)) for won in (True, False))
-    for curve, shape in ((won, Circle), (lost, Rectangle)):
-        full = [
+    """What happened in full, what did not hollow and in the other side's shape."""
+    for won, full, hollow in ((True, Circle, Rectangle), (False, Rectangle, Circle)):
+        curve = replace(ONE, marks=(mark(1, "", 0.9, won=won),))
+        on_line = [
             patch
             for patch in figure_of(curve).axes[0].patches
-            if patch.get_zorder() == 8
-            and isinstance(patch, shape)
-            and to_hex(patch.get_facecolor()).upper() in (palette.OURS, palette.THEIRS)
+            if patch.get_zorder() == 8 and patch.get_window_extent().y1 <= CHART.y1
         ]
-        assert len(full) == 2  # one in the heading, one on the line
+        hollows = [each for each in on_line if same_colour(each.get_facecolor(), palette.PAPER)]
+        assert [type(each) for each in on_line if each not in hollows] == [full]
+        assert [type(each) for each in hollows] == [hollow]
+
+
+def same_colour(drawn: object, colour: str) -> bool:
+    return to_hex(drawn).upper() == colour  # type: ignore[arg-type]
+
+
+def test_each_side_is_filled_in_its_own_colour() -> None:
+    fills = [
+        patch
+        for patch in figure_of(LONG).axes[0].patches
+        if isinstance(patch, Polygon) and patch.get_zorder() == 2
+    ]
+    middle = (CHART.x0 + CHART.x1) / 2
+    reach = {
+        to_hex(fill.get_facecolor()).upper(): (
+            min(x - middle for x, _ in fill.get_xy()),
+            max(x - middle for x, _ in fill.get_xy()),
+        )
+        for fill in fills
+    }
+    assert reach.keys() == {palette.OURS, palette.THEIRS}
+    assert reach[palette.OURS] == pytest.approx((0, 0.2 * (CHART.x1 - CHART.x0)))
+    assert reach[palette.THEIRS] == pytest.approx((-0.5 * (CHART.x1 - CHART.x0), 0))
+
+
+@pytest.mark.parametrize("place", [1, 2, 3])
+def test_a_rally_is_marked_where_the_line_steps_and_a_game_ends_under_its_last(place: int) -> None:
+    figure = figure_of(
+        ChanceCurve(
+            title="",
+            alt="",
+            points=(0.5, 0.7, 0.9, 0.4),
+            marks=(mark(place, ""),),
+            games=(GameBreak(point=place, label=""),),
+        )
+    )
+    corners = steps(figure)
+    (_, head), (_, foot) = corners[2 * place : 2 * place + 2]
+    (line,) = [line for line in figure.axes[0].lines if line.get_zorder() == 4.5]
+    assert np.asarray(line.get_ydata(), dtype=float).tolist() == [foot, foot]
+    middles = [(box.y0 + box.y1) / 2 for boxes in symbol_boxes(figure).values() for box in boxes]
+    assert middles == pytest.approx([head, head])
 
 
 def test_neighbours_among_150_rallies_hide_nothing_of_one_another() -> None:
