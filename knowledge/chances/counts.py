@@ -8,6 +8,7 @@ from typing import cast
 from knowledge.chances.game_table import (
     CACHED_TABLES,
     GameTable,
+    checked_state,
     game_table,
     loop_of,
     points_needed,
@@ -42,6 +43,7 @@ def shutout_chance(state: GameState, serving: Number, receiving: Number, *, ours
     if not ours:
         return shutout_chance(_mirrored(state), 1 - receiving, 1 - serving, ours=True)
     checked(serving, receiving)
+    checked_state(state)
     zero = serving * 0 + receiving * 0
     if state.theirs > 0 or state.we_won is False:
         return zero

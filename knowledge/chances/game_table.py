@@ -35,6 +35,13 @@ class StateError(ValueError):
     """A state that no game reaches; the message lists every fault."""
 
 
+def checked_state(state: GameState) -> None:
+    """StateError, with every fault, unless a game reaches the state."""
+    wrong = faults(state)
+    if wrong:
+        raise StateError(" ".join(wrong))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GameTable(Generic[Number]):
     """A value for each state of a game; for `game_table` our chance to win it.
@@ -51,9 +58,7 @@ class GameTable(Generic[Number]):
 
     def win_chance(self, state: GameState) -> Number:
         """The value at a state, that of the end if it is over; StateError if no game reaches it."""
-        wrong = faults(state)
-        if wrong:
-            raise StateError(" ".join(wrong))
+        checked_state(state)
         return self.at(state)
 
     def at(self, state: GameState) -> Number:
@@ -73,9 +78,12 @@ class GameTable(Generic[Number]):
         return self.rows[last - ours + past][last - theirs + past]
 
     def rally_weight(self, state: GameState) -> Number:
-        """What the next rally swings: the value after winning it less that after losing it."""
-        won, lost = after(state, won_by_us=True), after(state, won_by_us=False)
-        return self.win_chance(won) - self.win_chance(lost)
+        """What the next rally swings: the value after winning it less that after losing it.
+
+        StateError as in `win_chance`; GameOverError where no rally follows.
+        """
+        checked_state(state)
+        return self.at(after(state, won_by_us=True)) - self.at(after(state, won_by_us=False))
 
 
 def game_table(format: GameFormat, serving: Number, receiving: Number) -> GameTable[Number]:

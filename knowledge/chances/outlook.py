@@ -16,14 +16,15 @@ from knowledge.chances.match_chance import after_this_game, match_chance
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameFormat, MatchState, after
 
-DRAWS_EACH: Final = 8
-"""Equally likely values of each rally chance; every pair of them is one draw, 64 in all."""
+DRAWS_EACH: Final = 16
+"""Equally likely values of each rally chance; every pair of them is one draw, 256 in all. The
+ends of the range are then within a hundredth of those of a fine grid."""
 
 LOW, HIGH = 0.1, 0.9
 """The honest range leaves out one case in ten on either side."""
 
-CACHED_SPREADS = 32
-"""Arrays of tables kept in memory, about 300 kB each to 11."""
+CACHED_SPREADS = 16
+"""Arrays of tables kept in memory, about 1 MB each to 11."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

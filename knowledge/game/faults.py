@@ -40,7 +40,8 @@ def _serving_faults(state: GameState) -> list[str]:
         return _last_rally_faults(state.format, serving, receiving)
     if receiving > 0:
         return ["In rally scoring the side that serves has won a rally, so it isn't at 0."]
-    if state.we_started is not None and state.we_started is not state.we_serve:
+    started = state.we_started in (None, state.we_serve)
+    if not started and not _may_be_frozen(state):
         return ["At 0-0 in rally scoring the side that serves first is serving."]
     return []
 
