@@ -22,7 +22,7 @@ SAME_SHOT = computed("a rally is won or lost (Walker, Wooders and Amir 2011)")
 READ_SHARE = 0.3
 """Part of later rallies in which a read on an opponent could be used. Common practice."""
 
-READ_BEHIND_POINTS = 2.0
+READ_BEHIND_POINTS = 1.0
 """How much worse an unproven read looks than the usual ball: else it would be played already.
 Common practice, no source."""
 
