@@ -13,6 +13,7 @@ from bot.chat.question import (
     Question,
     RallySaid,
     ResultSaid,
+    SaidRates,
     SaidScore,
     ScoreSaid,
     Slots,
@@ -138,7 +139,23 @@ def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:
         "format": str(slots.format) if slots.format else None,
         "wind": slots.wind,
         "sun": slots.sun,
+        "background": slots.background,
+        "rates": _rates(slots.rates),
+        "games": None if slots.games is None else list(slots.games),
+        "lost_in_a_row": slots.lost_in_a_row,
+        "timeouts_left": slots.timeouts_left,
+        "tired": slots.tired,
+        "hot": slots.hot,
+        "has_change": slots.has_change,
+        "toss_won": slots.toss_won,
+        "they_chose": slots.they_chose,
     }
+
+
+def _rates(said: SaidRates | None) -> dict[str, float | str | None] | None:
+    if said is None:
+        return None
+    return {"serving": said.serving, "receiving": said.receiving, "fault": said.fault}
 
 
 def _score_slots(said: ScoreSaid) -> dict[str, Any]:

@@ -34,6 +34,7 @@ _OUR_RUN = re.compile(
     rf"\b(?:we|weve) {_FILL}(?:won|win|got|scored|run|ran|took|have) {_FILL}(?P<a>{NUMBER})"
     rf" (?:{_POINTS} )?{_ROW}\b"
     rf"|\b(?:we|were|we are) {_FILL}(?:are )?on (?:a|an|our) (?:\w+ ){{0,3}}run\b"
+    r"|\b(?:we|weve) (?:\w+ ){0,2}(?:the )?momentum\b"
     rf"|\b(?:we|weve) (?:have )?(?:won|got) the last (?P<b>{NUMBER})\b"
 )
 _TO_NIL = re.compile(r"\b(?P<a>\d{1,2}) (?P<b>\d{1,2}) run\b")
@@ -51,18 +52,28 @@ _LEFT_OVER = re.compile(
     rf"|\b(?:got|have|only|we) (?:only |still )*(?:got |have )?(?P<d>{_QUANTITY})"
     rf" (?:more )?{_BREAK}\b"
     rf"(?! (?:too|earlier))|\bonly have (?P<e>one|two|1|2)\b(?! [a-z]*(?:hand|ball))"
-    rf"|\b(?P<f>one|two|1|2|both) {_LEFT}\b(?= use| burn| spend| for)"
+    rf"|\b(?P<f>one|two|1|2|both|none) left\b"
+    r"(?! (?:hand\w*|side|foot|court|paddle|one|of|in the))"
     rf"|\bhave (?P<g>both)\b"
 )
 _LAST = re.compile(rf"\blast {_BREAK}\b|\b(?:our|my) last one\b")
 _OUT = re.compile(
-    rf"\b(?:out of|used (?:up )?(?:both|all)(?: of)?(?: our| my| the)?|burned both|burnt both|spent"
-    rf" both)(?: {_BREAK})?\b(?! breath| gas| shape| position| water| luck| court)"
+    rf"\bout of {_BREAK}\b|\b(?:used (?:up )?(?:both|all)|burned both|burnt both|spent both)"
+    rf"(?: of)?(?: our| my| the)?(?: {_BREAK})?\b"
+)
+_USED_ONE = re.compile(
+    r"\b(?:used|burned|burnt|spent) (?:up )?(?:the |our |my )?(?:one|first)\b(?! (?:when|of their))"
 )
 _ALL_LEFT = re.compile(
     rf"\b(?:havent|have not|not) (?:used|taken|called) (?:any|one|a)(?: {_BREAK})?"
 )
 _THEIRS = re.compile(rf"\b(?:{_THEY}|their|theirs)(?: (?!we\b|weve\b|i\b|ive\b)\w+){{0,3}}$")
+
+
+_OF_RUNS = re.compile(rf"\b(?:{_ROW}|last|past|runs?|streak|momentum)\b")
+_OF_BREAKS = re.compile(
+    rf"\b(?:{_BREAK}|{_LEFT}|have|only|out of|used|burned|burnt|spent|last one|taken)\b"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,8 +86,8 @@ class FoundBreaks:
 
 
 def find_breaks(line: SpokenLine) -> FoundBreaks:
-    run, lost = _run(line.text)
-    left, timeouts = _left(line.text)
+    run, lost = _run(line.text) if _OF_RUNS.search(line.text) else (None, None)
+    left, timeouts = _left(line.text) if _OF_BREAKS.search(line.text) else (None, None)
     return FoundBreaks(lost_in_a_row=lost, timeouts_left=timeouts, places=line.covered(run, left))
 
 
@@ -99,7 +110,7 @@ def _left(text: str) -> tuple[re.Match[str] | None, int | None]:
     for found in _LEFT_OVER.finditer(text):
         if not _THEIRS.search(text[: found.start()].rstrip()):
             return found, _counted(found)
-    for rule, value in ((_OUT, 0), (_LAST, 1), (_ALL_LEFT, 2)):
+    for rule, value in ((_ALL_LEFT, 2), (_OUT, 0), (_LAST, 1), (_USED_ONE, 1)):
         found_at = rule.search(text)
         if found_at is not None and not _THEIRS.search(text[: found_at.start()].rstrip()):
             return found_at, value

@@ -4,50 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, NamedTuple
+from typing import Any
 
+from bot.chat.asked import Asked, SaidState, maybe
 from knowledge.situation import Familiarity, Formation
-from knowledge.vocabulary import (
-    BallKind,
-    BallQuality,
-    Mode,
-    PlayerId,
-    Side,
-    Topic,
-    Wing,
-)
+from knowledge.vocabulary import Mode, PlayerId, Side
 from scouting_db.values import ChangeId, MatchId
+
+__all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Pending", "SaidState"]
 
 CONTEXT_VERSION = 1
 
 KEPT_PENDINGS = 4
 """Questions of ours still open for a tap; older ones have gone stale."""
-
-
-class SaidState(NamedTuple):
-    """A score said inside a question: for this question only, never the match's."""
-
-    ours: int
-    theirs: int
-    server: int | None
-    we_serve: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
-    """The last question, so that a button can put it again with one thing settled."""
-
-    topic: Topic
-    text: str
-    about: tuple[PlayerId, ...] = ()
-    wing: Wing | None = None
-    ball: BallQuality | None = None
-    ball_kind: BallKind | None = None
-    hitter_side: Side | None = None
-    striker_side: Side | None = None
-    pulled_wide: PlayerId | None = None
-    we_serve: bool | None = None
-    score: SaidState | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +32,10 @@ class Pending:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
-    """The chat's memory. Sides and formation are those really played in the current match."""
+    """The chat's memory. Sides and formation are those really played in the current match.
+
+    `rates` are our chances of a rally (serving, receiving) as the user put them for this match.
+    """
 
     match: MatchId | None = None
     ours: tuple[PlayerId, ...] = ()
@@ -76,6 +48,7 @@ class Context:
     formation: Formation | None = None
     their_formation: Formation | None = None
     familiarity: Familiarity | None = None
+    rates: tuple[float | None, float | None] | None = None
     asked: Asked | None = None
     pendings: tuple[Pending, ...] = ()
     pending_count: int = 0
@@ -143,7 +116,8 @@ class Context:
             "formation": self.formation,
             "their_formation": self.their_formation,
             "familiarity": self.familiarity,
-            "asked": _asked_to_json(self.asked),
+            "rates": None if self.rates is None else list(self.rates),
+            "asked": None if self.asked is None else self.asked.to_json(),
             "pendings": [_pending_to_json(one) for one in self.pendings],
             "pending_count": self.pending_count,
             "change": self.change,
@@ -165,55 +139,15 @@ class Context:
             mode=Mode(stored.get("mode", Mode.OPEN)),
             log_only=stored.get("log_only", False),
             sides=tuple((PlayerId(player), Side(side)) for player, side in stored.get("sides", ())),
-            formation=_maybe(Formation, stored.get("formation")),
-            their_formation=_maybe(Formation, stored.get("their_formation")),
-            familiarity=_maybe(Familiarity, stored.get("familiarity")),
-            asked=_asked_from_json(stored.get("asked")),
+            formation=maybe(Formation, stored.get("formation")),
+            their_formation=maybe(Formation, stored.get("their_formation")),
+            familiarity=maybe(Familiarity, stored.get("familiarity")),
+            rates=None if stored.get("rates") is None else tuple(stored["rates"]),
+            asked=None if stored.get("asked") is None else Asked.from_json(stored["asked"]),
             pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
         )
-
-
-def _maybe(kind: Any, value: Any) -> Any:
-    return None if value is None else kind(value)
-
-
-def _asked_to_json(asked: Asked | None) -> dict[str, Any] | None:
-    if asked is None:
-        return None
-    plain = {
-        "topic": asked.topic.value,
-        "text": asked.text,
-        "about": list(asked.about),
-        "wing": asked.wing,
-        "ball": asked.ball,
-        "ball_kind": asked.ball_kind,
-        "hitter_side": asked.hitter_side,
-        "striker_side": asked.striker_side,
-        "pulled_wide": asked.pulled_wide,
-        "we_serve": asked.we_serve,
-        "score": None if asked.score is None else list(asked.score),
-    }
-    return {key: value for key, value in plain.items() if value is not None and value != []}
-
-
-def _asked_from_json(stored: Mapping[str, Any] | None) -> Asked | None:
-    if stored is None:
-        return None
-    return Asked(
-        topic=Topic(stored["topic"]),
-        text=stored["text"],
-        about=tuple(stored.get("about", ())),
-        wing=_maybe(Wing, stored.get("wing")),
-        ball=_maybe(BallQuality, stored.get("ball")),
-        ball_kind=_maybe(BallKind, stored.get("ball_kind")),
-        hitter_side=_maybe(Side, stored.get("hitter_side")),
-        striker_side=_maybe(Side, stored.get("striker_side")),
-        pulled_wide=stored.get("pulled_wide"),
-        we_serve=stored.get("we_serve"),
-        score=None if stored.get("score") is None else SaidState(*stored["score"]),
-    )
 
 
 def _pending_to_json(one: Pending) -> dict[str, Any]:

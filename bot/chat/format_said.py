@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
 from bot.chat.numbers import number
+from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
 
@@ -16,7 +17,7 @@ TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 
 _TARGET = re.compile(
     r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b"
-    r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|points?|game))"
+    r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
 )
 _GAME_TO = re.compile(
     r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
@@ -45,6 +46,10 @@ _DOUBLES = re.compile(r"\bdoubles\b")
 _WIN_BY = re.compile(r"\bwin by (\d+|one|two)\b")
 _CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
 _NUMBERED = frozenset(["court", "ct", "crt", "cort", "server", "game", "round", "pool"])
+_TO_NUMBER = re.compile(r"\bto (?:minus )?(\w+)\b")
+_BEST_OF_NUMBER = re.compile(r"\bbest (?:of )?\w+\b|\bbo ?\d\b")
+_REACHING = frozenset(["get", "gets", "got", "getting", "reach", "back", "goes", "went"])
+_CODE = re.compile(r"(s?r?)([1-9][0-9]?)")
 _SPELLED = {"one": 1, "two": 2}
 
 
@@ -64,7 +69,7 @@ class SaidFormat:
 
         A new target leaves the standing cap behind, and side-out scoring the frozen game point.
         """
-        said = {key: value for key, value in self._parts().items() if value is not None}
+        said = self.to_json()
         if self.target is not None and self.target != standing.target:
             said.setdefault("cap", None)
         if self.scoring is Scoring.SIDE_OUT:
@@ -91,6 +96,34 @@ class SaidFormat:
                 kept = replace(kept, target=None)
             return kept.over(GameFormat())
 
+    def to_json(self) -> dict[str, Any]:
+        """The parts said, by name."""
+        return {key: value for key, value in self._parts().items() if value is not None}
+
+    @classmethod
+    def from_json(cls, stored: Mapping[str, Any]) -> SaidFormat:
+        scoring, discipline = stored.get("scoring"), stored.get("discipline")
+        return cls(
+            target=stored.get("target"),
+            win_by=stored.get("win_by"),
+            cap=stored.get("cap"),
+            scoring=None if scoring is None else Scoring(scoring),
+            discipline=None if discipline is None else Discipline(discipline),
+            best_of=stored.get("best_of"),
+        )
+
+    @classmethod
+    def from_code(cls, code: str) -> SaidFormat:
+        """The format of a button: "15", "s11" (singles), "r21" (rally); ValueError for others."""
+        found = _CODE.fullmatch(code)
+        if found is None:
+            raise ValueError(f"no format: {code}")
+        return cls(
+            target=int(found[2]),
+            scoring=Scoring.RALLY if "r" in found[1] else None,
+            discipline=Discipline.SINGLES if "s" in found[1] else None,
+        )
+
     def _parts(self) -> dict[str, Any]:
         return {
             "target": self.target,
@@ -115,6 +148,16 @@ def format_parts(said: Sequence[Word]) -> SaidFormat | None:
         best_of=_best_of(line),
     )
     return None if found == SaidFormat() else found
+
+
+def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
+    """The places of "to 11", where that is what games are played to, and of "cap 17"."""
+    found = [
+        one
+        for one in _TO_NUMBER.finditer(line.text)
+        if said.target is not None and _number(one[1]) == abs(said.target)
+    ]
+    return line.covered(*found, _CAP.search(line.text), _BEST_OF_NUMBER.search(line.text))
 
 
 def said_format(said: Sequence[Word]) -> GameFormat | None:
@@ -155,8 +198,9 @@ def _target(line: str) -> int | None:
         if not _is_twenty_one(line, found):
             return -value if found["minus"] else value
     for found in _TARGET.finditer(line):
-        value = _number(found[1] or found[3])
-        if value in TARGETS and not _ends_a_score(line[: found.start()]):
+        value = _number(found[1] or found[3] or found["of"])
+        before = line[: found.start()]
+        if value in TARGETS and (found["of"] or not _ends_a_score(before)):
             return value
         if (found[1], found[2]) == ("twenty", "one"):
             return 21
@@ -171,8 +215,10 @@ def _tells_games(line: str, found: re.Match[str]) -> bool:
 
 
 def _ends_a_score(before: str) -> bool:
-    """One number right before "to": `9 to 7` is a score; `9-8-2 to 11`, `court 7 to 11` are not."""
+    """`9 to 7` is a score and so is what "it gets to"; `9-8-2 to 11`, `court 7 to 11` are not."""
     last = before.split()[-2:]
+    if last[-1:] and last[-1] in _REACHING:
+        return True
     numbers = [_number(word) is not None for word in last]
     stands_alone = len(numbers) < 2 or not (numbers[0] or last[0] in _NUMBERED)
     return numbers[-1:] == [True] and stands_alone

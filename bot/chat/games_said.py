@@ -49,6 +49,12 @@ _NOW = re.compile(
 )
 
 
+_TELLING = re.compile(
+    r"\b(?:games?|sets?|g[1-5]|first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|opener|decider"
+    r"|split|each|won one|lost one|won 1|lost 1)\b"
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundGames:
     """Games won, ours first; None where only the number of this game is known. And the words."""
@@ -59,6 +65,8 @@ class FoundGames:
 
 def find_games(line: SpokenLine) -> FoundGames | None:
     """What the line says of the games so far; `places` hold no number of the current game."""
+    if not _TELLING.search(line.text):
+        return None
     tally, all_ = _TALLY.search(line.text), _ALL.search(line.text) or _TWO_ALL.search(line.text)
     single = list(_GAME_WON.finditer(line.text))
     now = [one for one in _NOW.finditer(line.text) if not _inside(one, single)]

@@ -12,8 +12,8 @@ from typing import Any, TypeVar
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from knowledge.evidence import Observation, Profile, profile
-from knowledge.game import GameState, side_out
-from knowledge.situation import Agreement, Asked, OnCourt, Situation, Wind
+from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
+from knowledge.situation import Agreement, Asked, OnCourt, Situation
 from knowledge.vocabulary import PlayerId, Side, Trait
 from scouting_db.values import AgreementRow, PairId, PlayerRow
 
@@ -147,34 +147,29 @@ def gather(
     *,
     game: GameState | None,
     agreements: Sequence[AgreementRow],
-    rallies_logged: int = 0,
-    wind: Wind | None = None,
+    format: GameFormat | None = None,
+    match: MatchState | None = None,
+    played: tuple[PlayedRally, ...] = (),
+    score_said: bool = False,
+    base_rates: tuple[float | None, float | None] | None = None,
     today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
     ours = context.ours or (view.ours() if len(view.ours()) == 2 else view.ours()[:2])
     theirs = _theirs(asked, context, view)
     asker = context.asker if context.asker in ours else None
-    if asked.we_serve is not None and game is not None and game.we_serve is not asked.we_serve:
-        game = side_out(game)
     return Situation(
         topic=asked.topic,
-        asked=Asked(
-            about=asked.about,
-            wing=asked.wing,
-            ball=asked.ball,
-            ball_kind=asked.ball_kind,
-            hitter_side=asked.hitter_side,
-            striker_side=asked.striker_side,
-            pulled_wide=asked.pulled_wide,
-            we_serve=asked.we_serve,
-            words=asked.text,
-        ),
+        asked=_asked(asked, context, score_said=score_said),
         ours=_on_court(ours, context, view),
         theirs=_on_court(theirs, context, view),
         asker=asker,
         striker=asker,
         game=game,
+        format=format,
+        match=match,
+        played=played,
+        base_rates=base_rates,
         formation=context.formation,
         their_formation=context.their_formation,
         familiarity=context.familiarity,
@@ -184,9 +179,36 @@ def gather(
                 for row in agreements
             }
         ),
-        rallies_logged=rallies_logged,
-        wind=wind,
+        rallies_logged=len(played),
+        wind=asked.wind,
         today=today,
+    )
+
+
+def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
+    """What the question settles; rates said earlier in the match still hold."""
+    return Asked(
+        about=asked.about,
+        wing=asked.wing,
+        ball=asked.ball,
+        ball_kind=asked.ball_kind,
+        hitter_side=asked.hitter_side,
+        striker_side=asked.striker_side,
+        pulled_wide=asked.pulled_wide,
+        we_serve=asked.we_serve,
+        words=asked.text,
+        rates=context.rates,
+        score_said=score_said,
+        lost_in_a_row=asked.lost_in_a_row,
+        timeouts_left=asked.timeouts_left,
+        tired=asked.tired,
+        hot=asked.hot,
+        has_change=asked.has_change,
+        toss_won=asked.toss_won,
+        they_chose=asked.they_chose,
+        background=asked.background,
+        sun=asked.sun,
+        games=asked.games,
     )
 
 

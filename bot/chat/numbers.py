@@ -129,9 +129,15 @@ def _split_tight(said: Sequence[Word], numbers: Sequence[tuple[int, int]]) -> li
         if is_tight and not _is_tight(said[place]):
             runs.append([])
         runs[-1].append((place, value))
-    if len(runs) == 2 and len(runs[0]) == 2 and len(runs[1]) == 1:
+    is_call = [len(run) for run in runs] == [2, 1] and not _is_told_to(said, runs[1][0][0])
+    if is_call:
         runs = [runs[0] + runs[1]]
     return [_group(said, run, tight=is_tight) for run in runs if len(run) > 1]
+
+
+def _is_told_to(said: Sequence[Word], place: int) -> bool:
+    """`5-3 to 15`: what a game is played to, and no server."""
+    return place > 0 and said[place - 1].folded in {"to", "too"}
 
 
 def _group(said: Sequence[Word], run: Sequence[tuple[int, int]], *, tight: bool) -> Group:

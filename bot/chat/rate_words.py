@@ -37,9 +37,9 @@ _LOSES = r"(?:loses?|losing|lost|drops?|dropping)"
 VERB = re.compile(rf"\b(?:(?P<wins>{_WINS})|(?P<loses>{_LOSES}))\b")
 WHO = re.compile(rf"^(?:(?P<we>{_WE})|(?P<they>{_THEY}))$")
 ASSUME = re.compile(
-    r"\b(?:assum\w*|suppos\w*|lets say|let us say|say (?:we|its|were)|imagine|figure|use|using"
-    r"|take|taking|with|if (?:we|its|were|it is)|put us at|call it|reckon|win|winning)"
-    r"(?: \w+){0,3} @"
+    r"\b(?:assum\w*|suppos\w*|lets say|let us say|(?<!i )say (?:we|its|were)|imagine|figure"
+    r"|if (?:we|its|were|it is)|put us at|call it|win|winning)(?: \w+){0,3} @"
+    r"|\b(?:use|using|take|taking|with) (?:about |around )?@"
 )
 OF_ALL = re.compile(r"@ (?:of )?(?:all |the |our |these )*(?:rallies|rally|points|pts)\b")
 EQUAL = re.compile(

@@ -26,11 +26,14 @@ from bot.chat.rate_words import (
     VERB,
     WHO,
 )
-from bot.chat.shares import FEWEST, Share, shares
+from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
 from bot.chat.words import Word
 
 NEAR = 4
 """Words that may stand between a share and what it is a share of."""
+
+NEAR_BEFORE = 6
+"""The same where the serve is named first: "on our serve I think we win about 42"."""
 
 SUBJECT_NEAR = 3
 """Words before a verb among which its subject stands."""
@@ -38,7 +41,9 @@ SUBJECT_NEAR = 3
 BARE_WORDS = 3
 """Other words of a message that says hardly anything but two shares."""
 
+_PAUSES = frozenset(",;.!?()")
 EVEN = 0.5
+_LEVEL = frozenset(["equal", "equally", "even", "evenly"])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,11 +58,15 @@ class FoundRates:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Line:
-    """The words as one line with @ for a share, and the word each character belongs to."""
+    """The words as one line with @ for a share, and the word each character belongs to.
+
+    `pauses` are where a comma or a stop stands before a word.
+    """
 
     text: str
     word_at: tuple[int, ...]
     share_at: tuple[int, ...]
+    pauses: tuple[int, ...]
 
     def places(self, start: int, stop: int) -> set[int]:
         return set(self.word_at[start:stop])
@@ -75,6 +84,8 @@ class _Settled:
 
 def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
     """What the message says of our chances of a rally; `said` has names as "we" and "they"."""
+    if not (may_hold_shares(said) or "%" in text or _LEVEL.intersection(_folded(said))):
+        return None
     found = [one for one in shares(text, said) if not _is_score_number(one, said)]
     line = _line(said, found)
     together = len(found) == 2 and _stand_together(line)
@@ -92,6 +103,10 @@ def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
     )
 
 
+def _folded(said: Sequence[Word]) -> set[str]:
+    return {word.folded for word in said}
+
+
 def _is_score_number(one: Share, said: Sequence[Word]) -> bool:
     """A bare small number is nobody's share unless a verb of winning stands right before it."""
     if not one.is_plain or said[one.start].folded == "half":
@@ -102,7 +117,7 @@ def _is_score_number(one: Share, said: Sequence[Word]) -> bool:
 
 
 def _line(said: Sequence[Word], found: Sequence[Share]) -> _Line:
-    text, word_at, share_at = "", [], []
+    text, word_at, share_at, pauses = "", list[int](), list[int](), list[int]()
     starts = {one.start: one for one in found}
     inside = {place for one in found for place in range(one.start + 1, one.stop)}
     for place, word in enumerate(said):
@@ -110,10 +125,17 @@ def _line(said: Sequence[Word], found: Sequence[Share]) -> _Line:
             continue
         if place in starts:
             share_at.append(len(text))
+        if _PAUSES & set(word.gap):
+            pauses.append(len(text))
         token = "@" if place in starts else word.folded
         text += f"{token} "
         word_at += [place] * (len(token) + 1)
-    return _Line(text=text.rstrip(), word_at=tuple(word_at), share_at=tuple(share_at))
+    return _Line(
+        text=text.rstrip(),
+        word_at=tuple(word_at),
+        share_at=tuple(share_at),
+        pauses=tuple(pauses),
+    )
 
 
 def _by_side(line: _Line, found: Sequence[Share]) -> list[_Settled]:
@@ -141,11 +163,17 @@ def _sides(line: _Line) -> list[re.Match[str] | None]:
     chosen: list[re.Match[str] | None] = []
     for at in range(len(line.share_at)):
         before, after = segments[at], segments[at + 1]
-        own = [one for one in before if one not in chosen]
+        own = [
+            one for one in before if one not in chosen and _is_before(line, one, line.share_at[at])
+        ]
         first = after[0] if after and _is_near(line, line.share_at[at] + 1, after[0]) else None
         last = own[-1] if own else None
         chosen.append((first or last) if comes_after else (last or first))
     return chosen
+
+
+def _is_before(line: _Line, side: re.Match[str], share_at: int) -> bool:
+    return len(line.text[side.end() : share_at].split()) <= NEAR_BEFORE
 
 
 def _is_near(line: _Line, stop: int, side: re.Match[str]) -> bool:
@@ -159,6 +187,15 @@ class _Verb:
     they: bool = False
     loses: bool = False
     is_said: bool = False
+    at: int | None = None
+
+    def places(self, line: _Line, share_at: int) -> set[int]:
+        """The words from the verb to its share, where they stand near."""
+        if self.at is None or len(line.text[self.at : share_at].split()) > NEAR:
+            return set()
+        if any(self.at < pause <= share_at for pause in line.pauses):
+            return set()
+        return line.places(self.at, share_at)
 
 
 def _verbs(line: _Line) -> list[_Verb]:
@@ -168,11 +205,20 @@ def _verbs(line: _Line) -> list[_Verb]:
     for start, stop in pairwise(edges):
         own = list(VERB.finditer(line.text, start, stop))
         if own:
-            they = _is_theirs(line.text[start : own[-1].start()])
-            verbs.append(_Verb(they=they, loses=own[-1]["loses"] is not None, is_said=True))
+            verbs.append(_verb(line, start, own[-1]))
         else:
-            verbs.append(verbs[-1] if verbs else _Verb())
+            verbs.append(replace(verbs[-1], at=None) if verbs else _Verb())
     return verbs
+
+
+def _verb(line: _Line, start: int, found: re.Match[str]) -> _Verb:
+    begins = max([one for one in line.pauses if one <= found.start()] + [start])
+    return _Verb(
+        they=_is_theirs(line.text[begins : found.start()]),
+        loses=found["loses"] is not None,
+        is_said=True,
+        at=found.start(),
+    )
 
 
 def _is_theirs(before: str) -> bool:
@@ -210,6 +256,7 @@ def _settle(line: _Line, share: Share, share_at: int, side: re.Match[str], verb:
     is_ours = verb.they is verb.loses
     start, stop = sorted((share_at, side.start())), max(share_at + 1, side.end())
     places = line.places(start[0], stop) | set(range(share.start, share.stop))
+    places |= verb.places(line, share_at)
     chance = _of_us(share, is_ours=is_ours)
     return _Settled(share=share, serving=we_serve, chance=chance, places=frozenset(places))
 
@@ -232,7 +279,8 @@ def _even_or_paired(line: _Line, found: Sequence[Share], said: Sequence[Word]) -
         if of_all and not DOES_OTHER.search(line.text) and _is_assumed(line, verbs[0]):
             share = found[0]
             chance = _of_us(share, is_ours=verbs[0].they is verbs[0].loses)
-            own = frozenset(range(share.start, share.stop))
+            verb_places = verbs[0].places(line, line.share_at[0])
+            own = frozenset(verb_places.union(range(share.start, share.stop)))
             return [_Settled(share=share, serving=None, chance=chance, places=own)]
         return []
     if len(found) == 2 and _stand_together(line) and _may_be_pair(line, found):

@@ -12,7 +12,7 @@ RECEIVE = r"(?:receiv\w*|return\w*|recv|rcv\w*)"
 SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
 
 THEY_SERVE = re.compile(
-    rf"\b{THEY} (?:are |re |is |have |got |has |on |to |it |the |a )*{SERVE}\b"
+    rf"\b{THEY} (?:are |re |is |about |have |got |has |on |to |it |the |a )*{SERVE}\b"
     rf"|\b(?:his|her|hers) serve\b|\b{THEY} (?:to serve|serving|have it|got it)\b|^{RECEIVE}"
     rf"|\b{SERVE} {THEY}\b"
     rf"|\b(?<!they )(?<!they are )(?<!theyre ){RECEIVE}\b"
@@ -20,7 +20,8 @@ THEY_SERVE = re.compile(
 WE_SERVE = re.compile(
     rf"\b{WE} (?:to|starts?|starting|begins?) (?:begin|serve|start|us|off)|# {WE} (?:second"
     rf"|first|2nd|1st) serv\w*"
-    rf"|\b{WE} got the (?:serve|ball)|\babout to serve\b|"
+    rf"|\b{WE} got the (?:serve|ball)|\b(?<!they )(?<!they is )(?<!they are )(?<!theyre )about to"
+    rf" serve\b|\b{WE} (?:\w+ ){{0,2}}(?:his|her|my) serve\b|"
     rf"\b{WE} (?:are |re |have |got |on |to |it |the |a |all )*{SERVE}\b"
     rf"|\b{THEY} (?:are |re )?{RECEIVE}\b|\bmy serve\b|\b{SERVE} (?:us|ours)\b"
     rf"|^{SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving"
@@ -31,8 +32,23 @@ FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
 _HOPED = r"(?<!of )(?<!us )(?<!we )(?<!still )(?<!chance )(?<!chances )(?<!odds )"
 """Before "winning" where it is what the question hopes for, not what the score says."""
 
-UP = rf"(?:up(?! to)|ahead|leading|lead|leads|{_HOPED}winning|in front)"
-DOWN = rf"(?:down|behind|trailing|trail|trails|{_HOPED}losing)"
+_STANDS = (
+    r"(?:(?<=# )|(?<=^)|(?<=we )|(?<=they )|(?<=were )|(?<=are )|(?<=re )|(?<=im )|(?<=theyre )"
+    r"|(?<=weve )|(?<=still )|(?<=just )|(?<=now )|(?<=go )|(?<=and )|(?<=but )|(?<=, )|(?<=was )"
+    r"|(?<=been )|(?<=got )|(?<=is ))"
+)
+"""Before "up" and "down" where they tell the score: "popping up" and "calm down" do not."""
+
+
+def _of_score(word: str) -> str:
+    return rf"(?:{_STANDS}{word}|{word}(?= (?:by |only |just |still )?#))"
+
+
+UP = rf"(?:{_of_score('up(?! to)')}|ahead|leading|lead|leads|{_HOPED}winning|in front)"
+DOWN = rf"(?:{_of_score('down')}|behind|trailing|trail|trails|{_HOPED}losing)"
+CALLED = re.compile(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
+"""They serve at these very numbers: a call, their number first."""
+
 AHEAD = re.compile(rf"\b{UP}\b")
 BEHIND = re.compile(rf"\b{DOWN}\b")
 THEY_LEAD = re.compile(rf"\b{THEY} (?:are |re |still |now |just )*(?:{UP}|{DOWN})\b")

@@ -12,6 +12,7 @@ from bot.chat.score_words import (
     AHEAD,
     ALL_WORDS,
     BEHIND,
+    CALLED,
     EACH_SAID,
     EACH_SAID_THEIRS,
     FIRST,
@@ -37,9 +38,22 @@ from bot.chat.score_words import (
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
 
+COMPARED_NEAR = 4
+"""Words before a score among which "than" makes it the other one of two."""
 
-def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None:
-    """The score a message contains, and its span; None without one."""
+_COMPARED = frozenset(["than", "vs", "versus", "compared"])
+
+HIGHEST_PAIR = 30
+"""Two numbers both above it are no score of any format: `50/50`."""
+
+
+def said_score(
+    said: Sequence[Word], *, own_first: bool = False
+) -> tuple[SaidScore, tuple[int, int]] | None:
+    """The score a message contains, and its span; None without one.
+
+    `own_first`: of two numbers the first is ours, unless they are a call or said to be otherwise.
+    """
     found = _score_group(said)
     line = _line(said, found)
     each = _each_said(said, line)
@@ -47,12 +61,15 @@ def said_score(said: Sequence[Word]) -> tuple[SaidScore, tuple[int, int]] | None
         return each, (said[0].span[0], said[-1].span[1])
     if found is None:
         return None
-    return _read(found, said, line), found.span
+    return _read(found, said, line, own_first=own_first), found.span
 
 
 def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
-    """The score a question is about: the last one it says, level ones too (`10 all`)."""
-    level, score = _all_at(said), said_score(said)
+    """The score a question is about: the last one it says, level ones too (`10 all`).
+
+    Who asks "at 8-9, their serve" speaks of our 8: of two numbers our own comes first.
+    """
+    level, score = _all_at(said), said_score(said, own_first=True)
     if level is not None and (score is None or score[1][1] <= said[level[1]].span[0]):
         return _level_score(said, level[0])
     return None if score is None else score[0]
@@ -105,11 +122,15 @@ def _score_group(said: Sequence[Word]) -> Group | None:
 
 
 def _is_denied(group: Group, said: Sequence[Word]) -> bool:
-    return group.start > 0 and said[group.start - 1].folded == "not"
+    """Not the score now: `not 9-8`, `or bank it for 9-10`, `more than one at 3-3`."""
+    before = [word.folded for word in said[max(0, group.start - COMPARED_NEAR) : group.start]]
+    return before[-1:] in (["not"], ["for"]) or bool(_COMPARED & set(before))
 
 
 def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
     if len(group.numbers) not in (2, 3):
+        return False
+    if len(group.numbers) == 2 and min(group.numbers) > HIGHEST_PAIR:
         return False
     before = said[group.start - 1].folded if group.start else ""
     ratio = before in {"of", "nine", "x"} or _is_ratio(group, said)
@@ -135,7 +156,7 @@ def _line(said: Sequence[Word], group: Group | None) -> str:
     )
 
 
-def _read(group: Group, said: Sequence[Word], line: str) -> SaidScore:
+def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> SaidScore:
     first, second = group.numbers[0], group.numbers[1]
     line = re.sub(r"# (?:# )*#", "# #", line)
     server = group.numbers[2] if len(group.numbers) == 3 else _server(said, line)
@@ -143,7 +164,12 @@ def _read(group: Group, said: Sequence[Word], line: str) -> SaidScore:
     if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
         we_serve = True
     ours = _named_number(group, said) or _our_number(
-        first, second, line, we_serve=we_serve, is_call=len(group.numbers) == 3
+        first,
+        second,
+        line,
+        we_serve=we_serve,
+        is_call=len(group.numbers) == 3,
+        own_first=own_first and we_serve is not None,
     )
     if ours is None:
         as_typed = ScoreCall(serving=first, receiving=second, server=server)
@@ -173,7 +199,13 @@ def _call(ours: int, theirs: int, server: int | None, we_serve: bool | None) -> 
 
 
 def _our_number(
-    first: int, second: int, line: str, *, we_serve: bool | None, is_call: bool
+    first: int,
+    second: int,
+    line: str,
+    *,
+    we_serve: bool | None,
+    is_call: bool,
+    own_first: bool,
 ) -> int | None:
     """Which of the two is ours: from up or down, from whom the line names, from the call."""
     they_lead = THEY_LEAD.search(line) is not None
@@ -189,6 +221,8 @@ def _our_number(
     if THEIRS_FIRST.search(line):
         return second
     if OURS_FIRST.search(line):
+        return first
+    if own_first and not is_call and not CALLED.search(line):
         return first
     if we_serve is not None:
         return first if we_serve else second

@@ -17,11 +17,16 @@ _COUNTED = frozenset(["rallies", "rally", "points", "pts", "times", "balls", "se
 _OUT_OF = (("out", "of", "every"), ("out", "of"), ("in", "every"), ("of", "every"), ("in",),
            ("of",), ("outta",))  # fmt: skip
 _PARTS = {("two", "thirds"): 2 / 3, ("2", "thirds"): 2 / 3, ("three", "quarters"): 0.75}
+_HALF_OTHER = [("past",), ("court",), ("time",), ("volley",), ("way",), ("an",)]
 _ROUND = frozenset([10, 20, 100])
 _LONGEST = 6  # digits; a longer number is no share
 
 FEWEST = 22
 """Below it a plain number is rather a score (games go to 21)."""
+
+_TELLING = frozenset(["half", "thirds", "quarters", "percent", "pct", "cent", "hundred", *_TENS])
+_JOINING = frozenset(["of", "in", "outta"])
+_WINNING = frozenset(["win", "wins", "winning"])
 
 WIDEST_RANGE = 15  # in 100: "40-45%" is one share, "42-63%" are two
 
@@ -53,6 +58,20 @@ def shares(text: str, said: Sequence[Word]) -> tuple[Share, ...]:
     return tuple(_checked(one) for one in _without_ranges(text, said, found))
 
 
+def may_hold_shares(said: Sequence[Word]) -> bool:
+    """Whether a closer look is worth its time: most messages hold scores or no numbers at all."""
+    spoken = {word.folded for word in said}
+    if spoken & _TELLING:
+        return True
+    numbers = [word for word in said if word.folded.isdigit()]
+    joined = (bool(spoken & _JOINING) or any(word.gap == "/" for word in said)) and sum(
+        number(word) is not None for word in said
+    ) > 1
+    large = any(len(word.folded) > 2 or int(word.folded) >= FEWEST for word in numbers)
+    pointed = any(word.gap.endswith(".") for word in numbers)
+    return joined or (bool(numbers) and (large or pointed or bool(spoken & _WINNING)))
+
+
 def _share_at(text: str, said: Sequence[Word], place: int) -> Share | None:
     return _part(text, said, place) or _ratio(text, said, place) or _amount(text, said, place)
 
@@ -62,7 +81,8 @@ def _part(text: str, said: Sequence[Word], place: int) -> Share | None:
     two = tuple(word.folded for word in said[place : place + 2])
     if two in _PARTS:
         return _share(text, said, place, place + 2, _PARTS[two])
-    if two[0] == "half" and two[1:] not in [("past",), ("court",), ("time",), ("volley",)]:
+    ahead = number(said[place + 1]) if place + 1 < len(said) else None
+    if two[0] == "half" and ahead is None and two[1:] not in _HALF_OTHER:
         return replace(_share(text, said, place, place + 1, 0.5), is_plain=True)
     return None
 

@@ -9,7 +9,6 @@ from functools import cache
 from re import Pattern
 from typing import TypeVar
 
-from bot.chat.format_said import format_parts
 from bot.chat.forms import any_of, branches
 from bot.chat.question import Mention, SaidScore, Slots
 from bot.chat.scores import said_serving, score_asked_about
@@ -26,6 +25,10 @@ SUBJECT_NEAR = 4
 """Words before a condition among which the one it is said of stands."""
 
 _THEY = frozenset(["they", "theyre", "their", "opponents", "server"])
+_EARLIER = re.compile(
+    r"\b(?:beat|beaten|lost to|last (?:time|year|month|week|weekend)|in (?:spring|summer|autumn"
+    r"|fall|winter)|yesterday|met (?:them|they)|before)\b"
+)
 _NO_WIND = re.compile(r"\b(?:no wind|not windy|without (?:any |the )?wind|isnt windy)\b")
 
 
@@ -38,9 +41,9 @@ def find_slots(
     """
     told = told or tell("", said, (), ())
     line, sides = " ".join(word.folded for word in said), told.line.text
-    format_said, games = format_parts(said), told.games.games if told.games else None
+    games = told.games.games if told.games else None
     score = score_asked_about(told.of_score)
-    if told.games is not None and _is_finished(score):
+    if _is_finished(score) and (told.games is not None or _EARLIER.search(sides)):
         score = None  # a game won or lost before this one
     toss_won, they_chose = find_toss(sides)
     return Slots(
@@ -52,7 +55,7 @@ def find_slots(
         ball=_first(BallQuality, "ball", line),
         ball_kind=_first(BallKind, "kind", line),
         side=_only(Side, "side", line),
-        format_said=format_said,
+        format_said=told.format,
         wind=_wind(sides),
         sun=_sun(line),
         background=_yes_or_no("background", line),

@@ -6,6 +6,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
 from bot.chat.breaks_said import FoundBreaks, find_breaks
+from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
 from bot.chat.question import Mention
 from bot.chat.rates_said import FoundRates, find_rates
@@ -18,8 +19,8 @@ from bot.chat.words import Word
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
 
-    In `of_score` the words of rates, of games won and of runs are one comma each: their
-    numbers are no score, and what stands on both sides of them does not belong together.
+    In `of_score` the words of rates, games won, runs and what is played to are one comma each:
+    their numbers are no score, and what stands on both sides of them is not one.
     """
 
     words: tuple[Word, ...]
@@ -28,6 +29,7 @@ class Told:
     rates: FoundRates | None
     games: FoundGames | None
     breaks: FoundBreaks
+    format: SaidFormat | None
 
     @property
     def beside_rates(self) -> tuple[Word, ...]:
@@ -43,7 +45,12 @@ def tell(
     rates = find_rates(text, words)
     line = line_of(words, without=rates.places if rates else ())
     games, breaks = find_games(line), find_breaks(line)
-    places = breaks.places.union(games.places if games else (), rates.places if rates else ())
+    format = format_parts(words)
+    places = breaks.places.union(
+        games.places if games else (),
+        rates.places if rates else (),
+        target_places(line, format) if format else (),
+    )
     return Told(
         words=words,
         line=line,
@@ -51,6 +58,7 @@ def tell(
         rates=rates,
         games=games,
         breaks=breaks,
+        format=format,
     )
 
 

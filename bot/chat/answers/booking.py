@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
+from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
@@ -43,6 +44,10 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _log_only(desk)
         case BookVerb.SCORE:
             return _score(desk)
+        case BookVerb.BASE_RATES:
+            return set_base_rates(desk, said)
+        case BookVerb.OWN_RATES:
+            return drop_rates(desk, said)
         case BookVerb.EXPORT | BookVerb.SHARE | BookVerb.FORGET:
             return Reply(text=wording(f"book.{said.verb}"))
 
@@ -71,7 +76,7 @@ def _score(desk: Desk) -> Reply:
     match = desk.context.match
     if match is None:
         return Reply(text=wording("match.none"))
-    text, buttons = scoreboard(desk, match)
+    text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 
 

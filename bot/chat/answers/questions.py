@@ -8,19 +8,32 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.context import Asked, SaidState
+from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
+from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
+from bot.chat.context import Asked
 from bot.chat.gather import gather
-from bot.chat.question import Question, Slots
+from bot.chat.question import Question
 from bot.chat.render import render, render_more
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice
-from knowledge.game import GameFormat, GameState, faults, start
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
 from knowledge.vocabulary import Mode, PlayerId, Topic
 
 PLAN_VARIANT = "A"
+
+SCORE_TOPICS = frozenset(
+    {
+        Topic.WIN_CHANCE,
+        Topic.RISK_AT_SCORE,
+        Topic.TIMEOUT_NOW,
+        Topic.CHOOSE_END_OR_SERVE,
+        Topic.ADJUST,
+        Topic.CUE,
+    }
+)
+"""Topics that weigh rallies, and so need the book's base rates."""
 
 
 def answer(desk: Desk, question: Question) -> Reply:
@@ -29,20 +42,42 @@ def answer(desk: Desk, question: Question) -> Reply:
     about = settled(mentions)
     if about is None:
         return ask_which(desk, question.text, mentions)
+    rates = question.slots.rates
+    if rates is not None:
+        keep_rates(desk, rates)
+    asked = _as_asked(desk, question, about)
+    if rates is not None and rates.fault is not None:
+        desk.context = replace(desk.context, asked=asked)
+        return faulty_rates(desk, rates)
+    return answer_asked(desk, asked, offers=question.offers)
+
+
+def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
+    """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
-    pulled = _pulled_wide(desk, question.text, about)
-    asked = Asked(
+    return Asked(
         topic=question.topic,
         text=question.text,
         about=about,
         wing=slots.wing,
         ball=slots.ball,
         ball_kind=slots.ball_kind,
-        pulled_wide=pulled,
+        pulled_wide=_pulled_wide(desk, question.text, about),
         we_serve=slots.serving,
-        score=_score_said(slots),
+        score=score_said(desk, slots),
+        games=slots.games,
+        format=slots.format_said,
+        lost_in_a_row=slots.lost_in_a_row,
+        timeouts_left=slots.timeouts_left,
+        tired=slots.tired,
+        hot=slots.hot,
+        has_change=slots.has_change,
+        toss_won=slots.toss_won,
+        they_chose=slots.they_chose,
+        wind=slots.wind,
+        sun=slots.sun,
+        background=slots.background,
     )
-    return answer_asked(desk, asked, offers=question.offers)
 
 
 _PULLED_WIDE = re.compile(r"\b(?:pulled|dragged|drawn|stuck|taken) (?:out )?wide\b", re.IGNORECASE)
@@ -56,10 +91,14 @@ def _pulled_wide(desk: Desk, text: str, about: Sequence[PlayerId]) -> PlayerId |
 
 def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) -> Reply:
     """Answer a question as remembered: a text and a tap take the same road from here."""
-    advice, situation = advice_on(desk, asked)
     desk.context = replace(
         desk.context.looking_at(*(asked.about or desk.context.focus)), asked=asked
     )
+    where = standing(desk, asked)
+    if where.faults:
+        desk.trace |= {"topic": asked.topic}
+        return cannot_be(asked, where)
+    advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic}
     _keep_plan(desk, advice, situation)
     return render(
@@ -75,8 +114,12 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     asked = desk.context.asked
     if asked is None or asked.topic is not topic:
         asked = Asked(topic=topic, text="")
-    advice, _ = advice_on(desk, asked)
-    desk.trace |= {"advice": advice, "topic": topic}
+    desk.trace |= {"topic": topic}
+    where = standing(desk, asked)
+    if where.faults:
+        return cannot_be(asked, where)
+    advice, _ = _advice(desk, asked, where)
+    desk.trace |= {"advice": advice}
     return render_more(advice)
 
 
@@ -87,49 +130,22 @@ def explain_last(desk: Desk) -> Reply:
     return explain(desk, desk.context.asked.topic)
 
 
-def advice_on(desk: Desk, asked: Asked) -> tuple[Advice, Situation]:
-    """What the engine says, and what it was told. A score in the question stands for it alone."""
-    said = None if asked.score is None else _state_of(asked.score, desk.format())
-    match = None if said else desk.match_state()
+def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
+    """What the engine says, and what it was told."""
     situation = gather(
         asked,
         desk.context,
         desk.view,
-        game=said or (match.game if match else None),
+        game=where.game,
         agreements=desk.agreements(),
+        format=where.format if where.is_format_known else None,
+        match=where.match,
+        played=where.played,
+        score_said=where.score_said,
+        base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
     return advise(situation), situation
-
-
-def _score_said(slots: Slots) -> SaidState | None:
-    """A score inside a question, from our side; a bare call is ours unless it says they serve."""
-    score = slots.score
-    if score is None:
-        return None
-    serving = slots.serving if score.we_serve is None else score.we_serve
-    we_serve = True if serving is None else serving
-    if score.call is not None:
-        first, second = score.call.serving, score.call.receiving
-        ours, theirs = (first, second) if we_serve else (second, first)
-        return SaidState(ours, theirs, score.call.server, we_serve)
-    if score.ours is None or score.theirs is None:
-        return None
-    return SaidState(score.ours, score.theirs, score.server, we_serve)
-
-
-def _state_of(said: SaidState, format: GameFormat) -> GameState | None:
-    """The game at that score, None where it cannot happen; without a number server 1 serves."""
-    two = format.has_two_servers
-    state = replace(
-        start(format, we_serve=said.we_serve),
-        ours=said.ours,
-        theirs=said.theirs,
-        server=(said.server or 1) if two else None,
-        starter_serves=None if two else True,
-        we_started=None,
-    )
-    return None if faults(state) else state
 
 
 def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:

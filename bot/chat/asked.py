@@ -1,0 +1,102 @@
+"""A question as a chat remembers it, so that a button can put it again with one thing settled."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+from bot.chat.format_said import SaidFormat
+from knowledge.situation import TossChoice, Wind
+from knowledge.vocabulary import BallKind, BallQuality, PlayerId, Side, Topic, Wing
+
+
+class SaidState(NamedTuple):
+    """A score said inside a question: for this question only, never the match's."""
+
+    ours: int
+    theirs: int
+    server: int | None
+    we_serve: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """The last question: its topic, its words and all it settles; None is not said."""
+
+    topic: Topic
+    text: str
+    about: tuple[PlayerId, ...] = ()
+    wing: Wing | None = None
+    ball: BallQuality | None = None
+    ball_kind: BallKind | None = None
+    hitter_side: Side | None = None
+    striker_side: Side | None = None
+    pulled_wide: PlayerId | None = None
+    we_serve: bool | None = None
+    score: SaidState | None = None
+    games: tuple[int, int] | None = None
+    format: SaidFormat | None = None
+    lost_in_a_row: int | None = None
+    timeouts_left: int | None = None
+    tired: bool | None = None
+    hot: bool | None = None
+    has_change: bool | None = None
+    toss_won: bool | None = None
+    they_chose: TossChoice | None = None
+    wind: Wind | None = None
+    sun: bool | None = None
+    background: bool | None = None
+
+    def to_json(self) -> dict[str, Any]:
+        """Plain JSON, absent things left out."""
+        plain = {name: _plain(getattr(self, name)) for name in self.__dataclass_fields__}
+        return {key: value for key, value in plain.items() if value is not None and value != []}
+
+    @classmethod
+    def from_json(cls, stored: Mapping[str, Any]) -> Asked:
+        read = {key: READ[key](value) for key, value in stored.items() if key in READ}
+        return cls(**read)
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, SaidFormat):
+        return value.to_json()
+    return list(value) if isinstance(value, tuple) else value
+
+
+def maybe(kind: Any, value: Any) -> Any:
+    """The value as that kind, None where it is absent."""
+    return None if value is None else kind(value)
+
+
+def _same(value: Any) -> Any:
+    return value
+
+
+READ: Mapping[str, Callable[[Any], Any]] = {
+    "topic": Topic,
+    "text": str,
+    "about": tuple,
+    "wing": Wing,
+    "ball": BallQuality,
+    "ball_kind": BallKind,
+    "hitter_side": Side,
+    "striker_side": Side,
+    "pulled_wide": _same,
+    "we_serve": bool,
+    "score": lambda value: SaidState(*value),
+    "games": tuple,
+    "format": SaidFormat.from_json,
+    "lost_in_a_row": int,
+    "timeouts_left": int,
+    "tired": bool,
+    "hot": bool,
+    "has_change": bool,
+    "toss_won": bool,
+    "they_chose": TossChoice,
+    "wind": Wind,
+    "sun": bool,
+    "background": bool,
+}
+"""How each field is read back; a test holds it to the fields of Asked."""
