@@ -120,9 +120,11 @@ def stacked(state: GameState, *, ours: bool, plays_left: PlayerId) -> StackedPla
 
     Serving, the server serves from the court the score gives and both then go to their
     places; receiving, the receiver returns from the court the score gives and then crosses.
-    None without the pair's lineup or where the score does not settle who plays; ValueError for
-    a player who is not of that pair.
+    None in singles, without the pair's lineup, or where the score does not settle who plays;
+    ValueError for a player who is not of that pair.
     """
+    if state.format.discipline is Discipline.SINGLES:
+        return None
     bound, bound_court = _bound_player(state, ours=ours), state.serving_court
     pair = (None, None) if state.lineup is None else state.lineup.pair(ours=ours)
     if plays_left not in pair and None not in pair:

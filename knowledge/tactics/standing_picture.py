@@ -35,7 +35,8 @@ class Stack:
 
 def stack_of(situation: Situation, game: GameState, names: Names, at: Places) -> Stack | None:
     """Our stacked places; None where we do not stack now or nobody said who plays left."""
-    if not _stacks_now(situation.formation, we_serve=game.we_serve):
+    is_doubles = game.format.discipline is Discipline.DOUBLES
+    if not is_doubles or not _stacks_now(situation.formation, we_serve=game.we_serve):
         return None
     pair = names.ours
     bound = pair.starter_id if at.ours.bound_is_starter else pair.partner_id
