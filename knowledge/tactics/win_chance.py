@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import partial
-
 from knowledge.advice import Advice, ChanceCurve, Choice, Confidence, Reason
 from knowledge.chance_curve import RallyChance, chance_curve
 from knowledge.chances import EndlessGameError, Leak, LeakPart, Swing, leak, swings
@@ -125,7 +123,8 @@ def curve_of(situation: Situation) -> ChanceCurve | None:
         return None
     of_match = situation.played[0].before.format.best_of > 1
     all_swings = swings(situation.played, rates_of(situation).rates)
-    return chance_curve(list(map(partial(_point, of_match=of_match), all_swings)))
+    points = [_point(swing, of_match=of_match) for swing in all_swings]
+    return chance_curve(points, title=f"Our chance of the {'match' if of_match else 'game'}")
 
 
 def _point(swing: Swing, *, of_match: bool) -> RallyChance:
