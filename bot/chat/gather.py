@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
+from knowledge.chances import RallyTally
 from knowledge.evidence import Observation, Profile, profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.situation import Agreement, Asked, OnCourt, Situation
@@ -152,6 +153,7 @@ def gather(
     played: tuple[PlayedRally, ...] = (),
     score_said: bool = False,
     base_rates: tuple[float | None, float | None] | None = None,
+    tallies: tuple[RallyTally, ...] = (),
     today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
@@ -170,6 +172,7 @@ def gather(
         match=match,
         played=played,
         base_rates=base_rates,
+        tallies=tallies,
         formation=context.formation,
         their_formation=context.their_formation,
         familiarity=context.familiarity,

@@ -166,7 +166,7 @@ class _Game:
 
 def _inside(places: Places, ends: Places, share: Values) -> Values:
     """The chances of a rally that stays within the block."""
-    return share[:, None] * (ends[:, None] == places)
+    return np.where(ends[:, None] == places, share[:, None], 0.0)
 
 
 def _stopped(moves: Values, leaves: Values, taken: Values) -> Values:

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read, view_of
 from bot.chat.match_log import MatchLog, format_from_json, read_log
+from bot.chat.meetings import earlier_tallies, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
+from knowledge.chances import RallyTally
 from knowledge.game import GameFormat, MatchState
 from knowledge.vocabulary import PlayerId
 from scouting_db.book import Book
@@ -158,7 +160,27 @@ class Desk:
             return ()
         return self._recall(("agreements", pair), lambda: self.book.agreements_of(pair))
 
-    def _recall(self, key: tuple[str, int], read: Callable[[], Read]) -> Read:
+    def rally_tallies(self) -> tuple[RallyTally, ...]:
+        """What the rallies of this match and of earlier meetings teach of our rally chances."""
+        today = tally_of(self.log().on_known_serve, weight=1.0)
+        return tuple(one for one in (today, *self._earlier_tallies()) if one.rallies)
+
+    def _earlier_tallies(self) -> tuple[RallyTally, ...]:
+        row = self.match_row()
+        ours = row.our_pair.pair if row and row.our_pair else self.view.pair_id(self.ours)
+        theirs = row.their_pair.pair if row and row.their_pair else None
+        theirs = theirs or self.view.pair_id(self.context.theirs)
+        if ours is None or theirs is None:
+            return ()
+        current = self.context.match
+        return self._recall(
+            ("meetings", ours, theirs, current, self.day),
+            lambda: earlier_tallies(
+                self.book.logs_of_meetings(ours, theirs), current=current, now=self.now
+            ),
+        )
+
+    def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
         """What an earlier turn read of the book's same version, unless this one has written."""
         if self.book.has_written:
             return read()

@@ -29,11 +29,9 @@ SCORE_TOPICS = frozenset(
         Topic.RISK_AT_SCORE,
         Topic.TIMEOUT_NOW,
         Topic.CHOOSE_END_OR_SERVE,
-        Topic.ADJUST,
-        Topic.CUE,
     }
 )
-"""Topics that weigh rallies, and so need the book's base rates."""
+"""Topics that weigh rallies, and so need the book's base rates and the rallies logged."""
 
 
 def answer(desk: Desk, question: Question) -> Reply:
@@ -143,6 +141,7 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         played=where.played,
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
+        tallies=desk.rally_tallies() if asked.topic in SCORE_TOPICS else (),
         today=desk.day,
     )
     return advise(situation), situation

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -10,8 +10,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import cut, stored
 from bot.chat.answers.own_rates import BASE_RATES
 from bot.chat.answers.scoreboard import scoreboard
-from bot.chat.context import Context
-from bot.chat.match_log import fold, unvoided
+from bot.chat.answers.undo_entries import remember_before, unvoid_entry, void_entry
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -20,14 +19,10 @@ from knowledge.vocabulary import AgreementKey, PlayerId, Seen, Tag, Trait, Value
 from scouting_db.values import (
     ChangeId,
     ChangeRow,
-    EntryKind,
-    EntryRow,
     MatchId,
-    MatchState,
     NewObservation,
     NoteId,
     PairId,
-    Winner,
 )
 
 Way = Callable[[Desk, Mapping[str, Any], Mapping[str, Any]], str]
@@ -136,80 +131,13 @@ def _observation(plain: Mapping[str, Any]) -> NewObservation:
     )
 
 
-def _void_entry(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    match = MatchId(targets["match"])
-    entries = desk.book.entries(match)
-    desk.book.void(match, targets["n"], inbox=desk.inbox)
-    left = unvoided(desk.book.entries(match))
-    desk.book.set_state(match, MatchState.RUNNING if left else MatchState.ANNOUNCED)
-    if "context" in before:
-        _remember_match(desk, match, before)
-    return _entry_words(entries, targets["n"])
-
-
-def _unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    match = MatchId(targets["match"])
-    entries = desk.book.entries(match)
-    voids = [one.n for one in entries if one.voids == targets["n"]]
-    if voids:
-        desk.book.void(match, voids[-1], inbox=desk.inbox)
-    if match == desk.context.match:
-        _close_if_over(desk, match)
-    return _entry_words(entries, targets["n"])
-
-
-def _remember_match(desk: Desk, match: MatchId, before: Mapping[str, Any]) -> None:
-    """A match closed by what was taken back is on again; another one that is on stays on."""
-    if desk.context.match == match:
-        desk.context = replace(desk.context, mode=Context.from_json(before["context"]).mode)
-    elif desk.context.match is None:
-        _remember_before(desk, before)
-
-
-def _close_if_over(desk: Desk, match: MatchId) -> None:
-    entries = desk.book.entries(match)
-    has_result = any(one.kind is EntryKind.RESULT for one in unvoided(entries))
-    if has_result or fold(entries, desk.format()).we_won is not None:
-        desk.book.set_state(match, MatchState.OVER)
-        desk.context = desk.context.after_result()
-
-
-_ENTRY_WORDS = {
-    EntryKind.GAME: "who serves first",
-    EntryKind.SCORE: "the score",
-    EntryKind.TIMEOUT: "the time-out",
-    EntryKind.SIDES: "who started right",
-    EntryKind.RESULT: "the result",
-}
-
-
-def _entry_words(entries: Sequence[EntryRow], n: int) -> str:
-    found = next((one for one in entries if one.n == n), None)
-    if found is not None and found.kind is EntryKind.RALLY and found.won_by is not None:
-        return "our rally" if found.won_by is Winner.US else "their rally"
-    return "that entry" if found is None else _ENTRY_WORDS.get(found.kind, "that entry")
-
-
 def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     match = MatchId(targets["match"])
     if not desk.book.entries(match):
         desk.book.remove_match(match)
     if desk.context.match == match:
-        _remember_before(desk, before)
+        remember_before(desk, before)
     return "the match"
-
-
-def _remember_before(desk: Desk, before: Mapping[str, Any]) -> None:
-    """The chat's memory as it was, but names still asked about stay asked about.
-
-    Their numbers must never be given out twice: a button would settle the wrong name.
-    """
-    asked = desk.context
-    desk.context = replace(
-        Context.from_json(before["context"]),
-        pendings=asked.pendings,
-        pending_count=asked.pending_count,
-    )
 
 
 def _remove_player(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
@@ -261,7 +189,7 @@ def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 
 def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    _remember_before(desk, before)
+    remember_before(desk, before)
     return "your pair"
 
 
@@ -290,7 +218,7 @@ _UNDO: Mapping[str, Way] = {
     "add_note": _delete_note,
     "delete_note": _restore_note,
     "read_note": _unread_note,
-    "entry": _void_entry,
+    "entry": void_entry,
     "announce": _unannounce,
     "add_player": _remove_player,
     "agree": _withdraw,
@@ -304,7 +232,7 @@ _UNDO: Mapping[str, Way] = {
 _REDO: Mapping[str, Way] = {
     "add_note": _restore_note,
     "delete_note": _delete_note,
-    "entry": _unvoid_entry,
+    "entry": unvoid_entry,
     "add_player": _restore_player,
     "agree": _agree_again,
     "nickname": _know_nickname,
