@@ -171,6 +171,16 @@ def test_a_put_back_last_rally_leaves_out_what_was_played_instead(demo: Talk) ->
     assert demo.context.match is None
 
 
+def test_an_old_line_taken_back_leaves_a_finished_match_closed(demo: Talk) -> None:
+    begin(demo, "one game to 11")
+    demo.tap("Hale started right")
+    old = demo.button("undo").payload
+    for _ in range(11):
+        demo.tap("our rally")
+    assert demo.press(old) == "Taken back: who started right."
+    assert demo.context.match is None
+
+
 def test_the_match_is_told_game_by_game(demo: Talk) -> None:
     begin(demo)
     for label in ["our rally"] * 11 + ["their rally"] * 11 + ["our rally"] * 11:

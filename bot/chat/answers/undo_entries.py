@@ -1,0 +1,83 @@
+"""Lines of a match's log taken back and put back, and the match opened or closed with them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from bot.chat.answers.desk import Desk
+from bot.chat.context import Context
+from bot.chat.match_log import fold, format_from_json, unvoided
+from scouting_db.values import EntryKind, EntryRow, MatchId, MatchState, Winner
+
+
+def void_entry(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    """Take a line of a match's log out, and open the match again if that line closed it."""
+    match = MatchId(targets["match"])
+    entries = desk.book.entries(match)
+    desk.book.void(match, targets["n"], inbox=desk.inbox)
+    if not _is_over(desk, match):
+        left = unvoided(desk.book.entries(match))
+        desk.book.set_state(match, MatchState.RUNNING if left else MatchState.ANNOUNCED)
+        if "context" in before:
+            _remember_match(desk, match, before)
+    return _entry_words(entries, targets["n"])
+
+
+def unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    """Put a line back, and close the match if it ends it."""
+    match = MatchId(targets["match"])
+    entries = desk.book.entries(match)
+    voids = [one.n for one in entries if one.voids == targets["n"]]
+    if voids:
+        desk.book.void(match, voids[-1], inbox=desk.inbox)
+    if match == desk.context.match and _is_over(desk, match):
+        desk.book.set_state(match, MatchState.OVER)
+        desk.context = desk.context.after_result()
+    return _entry_words(entries, targets["n"])
+
+
+def _remember_match(desk: Desk, match: MatchId, before: Mapping[str, Any]) -> None:
+    """A match closed by what was taken back is on again; another one that is on stays on."""
+    if desk.context.match == match:
+        desk.context = replace(desk.context, mode=Context.from_json(before["context"]).mode)
+    elif desk.context.match is None:
+        remember_before(desk, before)
+
+
+def _is_over(desk: Desk, match: MatchId) -> bool:
+    """Whether what is left of the log ends the match, whichever match the chat is in."""
+    entries, row = desk.book.entries(match), desk.book.match(match)
+    if any(one.kind is EntryKind.RESULT for one in unvoided(entries)):
+        return True
+    return row is not None and fold(entries, format_from_json(row.format)).we_won is not None
+
+
+_ENTRY_WORDS = {
+    EntryKind.GAME: "who serves first",
+    EntryKind.SCORE: "the score",
+    EntryKind.TIMEOUT: "the time-out",
+    EntryKind.SIDES: "who started right",
+    EntryKind.RESULT: "the result",
+}
+
+
+def _entry_words(entries: Sequence[EntryRow], n: int) -> str:
+    found = next((one for one in entries if one.n == n), None)
+    if found is not None and found.kind is EntryKind.RALLY and found.won_by is not None:
+        return "our rally" if found.won_by is Winner.US else "their rally"
+    return "that entry" if found is None else _ENTRY_WORDS.get(found.kind, "that entry")
+
+
+def remember_before(desk: Desk, before: Mapping[str, Any]) -> None:
+    """The chat's memory as it was, but names still asked about stay asked about.
+
+    Their numbers must never be given out twice: a button would settle the wrong name.
+    """
+    asked = desk.context
+    desk.context = replace(
+        Context.from_json(before["context"]),
+        pendings=asked.pendings,
+        pending_count=asked.pending_count,
+    )
