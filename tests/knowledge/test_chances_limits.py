@@ -21,13 +21,22 @@ from chance_oracles import chain_of
 
 from knowledge.chances import (
     EndlessGameError,
+    PlayedRally,
     RallyRates,
+    RateBelief,
     RateError,
     expected_rallies,
+    gain_if_kept,
+    gain_this_rally,
     game_table,
+    outlook,
     shutout_chance,
+    swings,
+    timeout_worth,
+    toss_worth,
+    weight_to_come,
 )
-from knowledge.game import GameFormat, GameState, Scoring, after, faults, start
+from knowledge.game import GameFormat, GameState, MatchState, Scoring, after, faults, start
 
 RALLY_21 = GameFormat(target=21, scoring=Scoring.RALLY)
 RALLY_21_BY_1 = replace(RALLY_21, win_by=1)
@@ -168,6 +177,24 @@ def test_a_rate_that_is_none_is_refused(wrong: float) -> None:
             expected_rallies(opening, p, q)
         with pytest.raises(RateError):
             shutout_chance(opening, p, q, ours=True)
+
+
+def test_gains_in_a_game_that_cannot_end() -> None:
+    """The same error from everything that weighs a score, not a division by zero."""
+    state, rates = start(COMMON, we_serve=True), RallyRates(serving=0.0, receiving=1.0)
+    match = MatchState(game=state)
+    answers: tuple[Callable[[], object], ...] = (
+        lambda: gain_if_kept(match, rates, serving_points=1),
+        lambda: gain_this_rally(match, rates, 1),
+        lambda: weight_to_come(state, rates),
+        lambda: timeout_worth(state, rates, points=3, rallies=4, left=1),
+        lambda: toss_worth(COMMON, rates, end_points=0),
+        lambda: swings([PlayedRally(before=state, won_by_us=True)], rates),
+        lambda: outlook(match, RateBelief(serving=0.0, receiving=1.0)),
+    )
+    for answer in answers:
+        with pytest.raises(EndlessGameError):
+            answer()
 
 
 def test_a_refused_rate_is_named() -> None:

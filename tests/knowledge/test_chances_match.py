@@ -163,6 +163,21 @@ def test_many_rates_at_once(match: MatchState, pairs: list[tuple[float, float]])
     assert many == pytest.approx(alone, abs=1e-14)
 
 
+@pytest.mark.parametrize("games", [(1, 0), (0, 1), (0, 0)])
+def test_a_match_whose_first_server_is_not_known_is_the_mean_of_both(
+    games: tuple[int, int],
+) -> None:
+    """Either side started as likely as not (common practice, no source)."""
+    singles = GameFormat(discipline=Discipline.SINGLES)
+    game = GameState(format=singles, ours=3, theirs=2, we_serve=True, server=None)
+    match = MatchState(game=game, games_ours=games[0], games_theirs=games[1])
+    both = [
+        expected(replace(match, game=replace(game, we_started=us)), 0.6, 0.5)
+        for us in (True, False)
+    ]
+    assert match_chance(match, 0.6, 0.5) == pytest.approx(sum(both) / 2, abs=CLOSE)
+
+
 def test_a_match_passes_on_what_is_wrong() -> None:
     match = opening(3, we_serve=True)
     with pytest.raises(RateError):
