@@ -87,8 +87,16 @@ class FoundBreaks:
 
 def find_breaks(line: SpokenLine) -> FoundBreaks:
     run, lost = _run(line.text) if _OF_RUNS.search(line.text) else (None, None)
-    left, timeouts = _left(line.text) if _OF_BREAKS.search(line.text) else (None, None)
+    rest = _blanked(line.text, run)
+    left, timeouts = _left(rest) if _OF_BREAKS.search(rest) else (None, None)
     return FoundBreaks(lost_in_a_row=lost, timeouts_left=timeouts, places=line.covered(run, left))
+
+
+def _blanked(text: str, found: re.Match[str] | None) -> str:
+    """The text with a finding as commas, so that places stay: its "they" is of the run alone."""
+    if found is None:
+        return text
+    return text[: found.start()] + "," * len(found[0]) + text[found.end() :]
 
 
 def _run(text: str) -> tuple[re.Match[str] | None, int | None]:

@@ -26,6 +26,7 @@ from bot.chat.rate_words import (
     VERB,
     WHO,
 )
+from bot.chat.scores import HIGHEST_PAIR
 from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
 from bot.chat.words import Word
 
@@ -317,7 +318,7 @@ def _stand_together(line: _Line) -> bool:
 
 def _may_be_pair(line: _Line, found: Sequence[Share]) -> bool:
     """`assume 50-50`, or hardly another word beside `42/63`."""
-    if any(one.is_plain and one.value < FEWEST / 100 for one in found):
+    if any(one.is_plain and one.value <= HIGHEST_PAIR / 100 for one in found):
         return False
     others = [word for word in line.text.split() if word not in {"@", "and"} | FILLER]
     both = list(SIDE.finditer(line.text, line.share_at[-1]))

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import json
+from dataclasses import fields
 
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bot.chat.asked import READ
 from bot.chat.context import KEPT_PENDINGS, Asked, Context, Pending, SaidState
-from knowledge.situation import Familiarity, Formation
+from bot.chat.format_said import SaidFormat
+from knowledge.game import Discipline, Scoring
+from knowledge.situation import Familiarity, Formation, TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Mode, PlayerId, Side, Topic, Wing
 
 PLAYERS = st.integers(1, 1_000_000).map(PlayerId)
@@ -31,7 +35,27 @@ ASKED = st.builds(
     | st.builds(
         SaidState, st.integers(0, 30), st.integers(0, 30), MAYBE | st.integers(1, 2), st.booleans()
     ),
+    games=MAYBE | st.tuples(st.integers(0, 2), st.integers(0, 2)),
+    format=MAYBE
+    | st.builds(
+        SaidFormat,
+        target=MAYBE | st.integers(1, 25),
+        cap=MAYBE | st.integers(1, 25),
+        scoring=MAYBE | st.sampled_from(Scoring),
+        discipline=MAYBE | st.sampled_from(Discipline),
+    ),
+    lost_in_a_row=MAYBE | st.integers(0, 12),
+    timeouts_left=MAYBE | st.integers(0, 3),
+    tired=MAYBE | st.booleans(),
+    hot=MAYBE | st.booleans(),
+    has_change=MAYBE | st.booleans(),
+    toss_won=MAYBE | st.booleans(),
+    they_chose=MAYBE | st.sampled_from(TossChoice),
+    wind=MAYBE | st.sampled_from(Wind),
+    sun=MAYBE | st.booleans(),
+    background=MAYBE | st.booleans(),
 )
+RATE = MAYBE | st.floats(0, 1)
 PENDINGS = st.lists(
     st.builds(
         Pending,
@@ -58,6 +82,7 @@ CONTEXTS = st.builds(
     formation=MAYBE | st.sampled_from(Formation),
     their_formation=MAYBE | st.sampled_from(Formation),
     familiarity=MAYBE | st.sampled_from(Familiarity),
+    rates=MAYBE | st.tuples(RATE, RATE),
     asked=MAYBE | ASKED,
     pendings=PENDINGS,
     pending_count=st.integers(0, 99),
@@ -69,6 +94,10 @@ CONTEXTS = st.builds(
 def test_storage_round_trip(context: Context) -> None:
     stored = json.loads(json.dumps(context.to_json()))
     assert Context.from_json(stored) == context
+
+
+def test_every_field_of_a_question_is_read_back() -> None:
+    assert set(READ) == {field.name for field in fields(Asked)}
 
 
 def test_an_unknown_version_gives_an_empty_memory() -> None:
@@ -86,11 +115,14 @@ def test_one_partner_s_side_gives_the_other_s() -> None:
 
 def test_a_result_forgets_them_and_keeps_us() -> None:
     us, them = (PlayerId(1), PlayerId(2)), (PlayerId(3), PlayerId(4))
-    during = Context(ours=us, theirs=them, focus=them, mode=Mode.MATCH).with_side(us[0], Side.LEFT)
+    during = Context(
+        ours=us, theirs=them, focus=them, mode=Mode.MATCH, rates=(0.42, None)
+    ).with_side(us[0], Side.LEFT)
     after = during.after_result()
     assert (after.ours, after.theirs, after.focus, after.match) == (us, (), (), None)
     assert after.side_of(us[0]) is Side.LEFT
     assert after.mode is Mode.OPEN
+    assert after.rates is None
 
 
 def test_old_questions_of_ours_go_stale() -> None:

@@ -97,7 +97,7 @@ def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) ->
         desk.trace |= {"topic": asked.topic}
         return cannot_be(asked, where)
     advice, situation = _advice(desk, asked, where)
-    desk.trace |= {"advice": advice, "topic": asked.topic}
+    desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     _keep_plan(desk, advice, situation)
     return render(
         advice,
