@@ -17,6 +17,7 @@ from knowledge.game import (
     Scoring,
     after_saying,
     start,
+    with_server,
 )
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import EntryKind, EntryRow, Winner
@@ -197,15 +198,22 @@ def _is_guess(entry: EntryRow) -> bool:
     return bool((entry.detail or {}).get(GUESSED_SERVE))
 
 
+SERVES = "serves"
+
+
 def _with_sides(game: GameState, entry: EntryRow) -> GameState:
-    """Who of a pair started right in this game, where the entry tells."""
-    for ours in (True, False) if entry.detail else ():
+    """Who of a pair started right in this game, and who serves now, where the entry tells."""
+    if not entry.detail:
+        return game
+    for ours in (True, False):
         starter = _player(entry, f"{_whose(ours)}_starter")
         partner = _player(entry, f"{_whose(ours)}_partner")
         if starter is not None:
             lineup = (game.lineup or Lineup()).with_pair(starter, partner, ours=ours)
             game = replace(game, lineup=lineup)
-    return game
+    serves = _player(entry, SERVES)
+    pair = (game.lineup or Lineup()).pair(ours=game.we_serve)
+    return with_server(game, serves) if serves is not None and serves in pair else game
 
 
 def _player(entry: EntryRow, key: str) -> PlayerId | None:

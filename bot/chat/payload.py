@@ -7,10 +7,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TypeVar
 
 VERSION = "1"
 LIMIT_BYTES = 64
 """Bot API: callback_data of 1 to 64 bytes (telegram.constants.InlineKeyboardButtonLimit)."""
+
+HIGHEST_NUMBER = 2**63 - 1
+"""The largest integer that both databases hold."""
+
+Word = TypeVar("Word", bound=StrEnum)
 
 
 class Verb(StrEnum):
@@ -28,6 +34,7 @@ class Verb(StrEnum):
     TIMEOUT = "to"  # us|them, match, n
     SERVE = "serve"  # us|them, match[, game]: who serves that game first
     SIDES = "sides"  # us|them, player, match, game: who of a pair started right
+    SERVER = "server"  # player, match, n: who of the serving pair serves
     SCORE = "score"  # us|them, call, match, n: whose call a bare score was
     MODE = "mode"  # match|break|open
     PROFILE = "prof"  # player, trait, value: one tap of a profile
@@ -67,3 +74,17 @@ class Tap:
 def tap(verb: Verb, *args: object) -> str:
     """The payload of a button."""
     return str(Tap(verb=verb, args=tuple(str(arg) for arg in args)))
+
+
+def number_in(arg: str) -> int:
+    """A number of ours as a tap carries it; BadPayloadError for anything else."""
+    if not (arg.isascii() and arg.isdigit()) or int(arg) > HIGHEST_NUMBER:
+        raise BadPayloadError(f"not a number of ours: {arg}")
+    return int(arg)
+
+
+def word_in(kind: type[Word], arg: str) -> Word:
+    """The member of a closed set; BadPayloadError for any other word."""
+    if arg not in {*kind}:
+        raise BadPayloadError(f"no {kind.__name__}: {arg}")
+    return kind(arg)

@@ -19,7 +19,7 @@ from knowledge.game.positions import (
     server,
     stacked,
 )
-from knowledge.game.said import after_saying, is_opening, state_at
+from knowledge.game.said import after_saying, is_opening, state_at, with_server
 from knowledge.game.score_call import ScoreCall
 from knowledge.game.state import (
     GameOverError,
@@ -65,4 +65,5 @@ __all__ = [
     "stacked",
     "start",
     "state_at",
+    "with_server",
 ]

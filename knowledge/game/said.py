@@ -5,7 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
-from knowledge.game.state import GameState, Lineup, after, side_out, start, with_rally_server
+from knowledge.game.state import (
+    GameState,
+    Lineup,
+    after,
+    court_of_parity,
+    side_out,
+    start,
+    with_rally_server,
+)
+from knowledge.vocabulary import PlayerId, Side
 
 
 def state_at(
@@ -93,3 +102,21 @@ def is_opening(game: GameState) -> bool:
     """Whether nothing of the game was played yet, also where nobody said who serves first."""
     opening = start(game.format, we_serve=game.we_serve, lineup=game.lineup)
     return game in (opening, replace(opening, we_started=None))
+
+
+def with_server(game: GameState, player: PlayerId) -> GameState:
+    """The game once it is told by name who serves, where the score left that open.
+
+    ValueError for somebody whom the lineup does not have in the serving pair.
+    """
+    pair = (game.lineup or Lineup()).pair(ours=game.we_serve)
+    if player not in pair:
+        raise ValueError(f"player {player} is not of the serving pair")
+    is_starter = player == pair[0]
+    known = replace(game, starter_serves=is_starter)
+    if game.format.has_two_servers or game.format.discipline is Discipline.SINGLES:
+        return known
+    is_right = (court_of_parity(game.serving_points) is Side.RIGHT) is is_starter
+    if game.we_serve:
+        return replace(known, our_starter_right=is_right)
+    return replace(known, their_starter_right=is_right)

@@ -89,6 +89,14 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             *(["them", hale, match, bad] for bad in BAD_NUMBERS),
             *(["them", bad, match, "1"] for bad in BAD_NUMBERS),
         ],
+        Verb.SERVER: [
+            [player, match, "3"],
+            [hale, match, "3"],
+            [mira, match, "1"],
+            [mira, "1", "3"],
+            *([mira, match, bad] for bad in BAD_NUMBERS),
+            *([bad, match, "3"] for bad in BAD_NUMBERS),
+        ],
         Verb.SCORE: [
             ["me", "1-0-1", match, "3"],
             ["us", "99-3-7", match, "3"],

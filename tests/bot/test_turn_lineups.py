@@ -69,7 +69,7 @@ def test_a_slip_is_put_right_by_the_other_button_or_by_undo(demo: Talk) -> None:
     assert demo.tap("Tom starts right").endswith("to Tom.")
     assert demo.tap("Mira starts right").endswith("to Mira.")
     assert demo.say("undo") == (
-        "Taken back: who started right.\n0-0-2. They serve from the right to Tom."
+        "Taken back: who plays where.\n0-0-2. They serve from the right to Tom."
     )
     assert demo.tap("put it back").endswith("to Mira.")
 
@@ -177,7 +177,7 @@ def test_an_old_line_taken_back_leaves_a_finished_match_closed(demo: Talk) -> No
     old = demo.button("undo").payload
     for _ in range(11):
         demo.tap("our rally")
-    assert demo.press(old) == "Taken back: who started right."
+    assert demo.press(old) == "Taken back: who plays where."
     assert demo.context.match is None
 
 
@@ -237,6 +237,30 @@ def test_rally_scoring_does_not_guess_who_stands_where_after_a_correction(demo: 
 def test_in_rally_scoring_whoever_scored_serves(demo: Talk) -> None:
     begin(demo, "rally scoring to 21")
     assert demo.say("they're up 1-0").startswith("1-0. They serve from the left")
+
+
+def test_a_tap_tells_who_serves_where_the_score_left_it_open(demo: Talk) -> None:
+    begin(demo)
+    demo.tap("Hale started right")
+    assert demo.say("6-3-1") == "6-3-1. We serve: Mira right, Tom left."
+    stale = demo.button("Mira serves").payload
+    # Our 6 is even, so Tom, who started left, serves from the left; their 3 is odd, so Hale,
+    # who started right, is left too.
+    assert demo.tap("Tom serves") == "6-3-1. Tom serves from the left to Hale."
+    assert "earlier" in demo.press(stale)
+    assert demo.tap("our rally") == "7-3-1. Tom serves from the right to Ana Ruiz."
+    demo.say("undo")
+    assert demo.say("undo").endswith("6-3-1. We serve: Mira right, Tom left.")
+
+
+def test_in_rally_scoring_a_tap_tells_it_too(demo: Talk) -> None:
+    begin(demo, "rally scoring to 21")
+    demo.say("they serve 7-4")
+    demo.say("we serve 9-5")
+    assert demo.tap("Tom serves") == "9-5. Tom serves from the left."
+    assert demo.tap("our rally") == "10-5. Tom serves from the right."
+    # A point on our own serve swapped them: Tom is right now, and receives there.
+    assert demo.tap("their rally") == "6-10. They serve from the right to Tom."
 
 
 def test_names_that_are_too_long_for_a_line_give_way(fresh: Talk) -> None:

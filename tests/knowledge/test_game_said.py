@@ -28,6 +28,7 @@ from knowledge.game import (
     server,
     start,
     state_at,
+    with_server,
 )
 from knowledge.vocabulary import PlayerId, Side
 
@@ -148,6 +149,33 @@ def test_one_behind_at_game_point_the_call_tells_the_server() -> None:
     assert server(told) == MIRA
     assert server(replace(told, server=2)) == TOM
     assert server(replace(told, theirs=10)) is None
+
+
+@pytest.mark.parametrize("format", [FORMATS[0], FORMATS[2]], ids=str)
+@given(rallies=st.lists(st.booleans(), max_size=30), we_serve=st.booleans())
+def test_told_who_serves_the_serving_pair_stands_as_it_did(
+    format: GameFormat, rallies: list[bool], we_serve: bool
+) -> None:
+    state = start(format, we_serve=we_serve, lineup=LINEUP)
+    for won in rallies:
+        if state.is_over:
+            break
+        state = after(state, won_by_us=won)
+    serves = server(state)
+    assert serves is not None
+    told = state_at(
+        format,
+        ours=state.ours,
+        theirs=state.theirs,
+        we_serve=state.we_serve,
+        server=state.server,
+        lineup=LINEUP,
+    )
+    named = with_server(told, serves)
+    assert (server(named), named.serving_court) == (serves, state.serving_court)
+    assert courts(named, ours=state.we_serve) == courts(state, ours=state.we_serve)
+    with pytest.raises(ValueError, match="not of the serving pair"):
+        with_server(told, OKAFOR if state.we_serve else MIRA)
 
 
 def test_only_who_is_known_is_named() -> None:

@@ -1,11 +1,11 @@
-"""How a game starts: which side serves first, and who of each pair started right."""
+"""Who serves and stands where, as told: first server, starters, and who of a pair serves now."""
 
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
 from bot.chat.answers.scoreboard import PAIR
-from bot.chat.match_log import sides_to_json
+from bot.chat.match_log import SERVES, sides_to_json
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.game import Discipline, Lineup, is_opening
@@ -59,6 +59,26 @@ def starts_right(
         EntryKind.SIDES,
         game_no=game_no,
         detail=sides_to_json(player, partner, ours=ours),
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)
+
+
+def serves_now(desk: Desk, *, player: PlayerId, match: MatchId, expected: int) -> Reply:
+    """Which of the serving pair serves, where a said score left it open."""
+    log = desk.log()
+    game = log.match.game
+    pair = (game.lineup or Lineup()).pair(ours=game.we_serve)
+    if match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    if expected != log.lines + 1 or player not in pair or game.is_over:
+        return with_score(desk, match, wording("unclear.too_old"))
+    row = desk.book.append(
+        match,
+        EntryKind.SIDES,
+        expected=expected,
+        game_no=log.next_game_no,
+        detail={SERVES: player},
         inbox=desk.inbox,
     )
     return after_entry(desk, match, row)

@@ -62,7 +62,7 @@ def score_taps(
         return [*buttons[:2], *serve_buttons(match, log)]
     if is_opening(game) or ask_starters:
         buttons += starter_buttons(desk, match, log)
-    return buttons
+    return [*buttons, *server_buttons(desk, match, log)]
 
 
 def serve_buttons(match: MatchId, log: MatchLog) -> list[Button]:
@@ -96,6 +96,21 @@ def starter_buttons(desk: Desk, match: MatchId, log: MatchLog) -> list[Button]:
         for side, player, key in offered
         if len(ours if side == "us" else theirs) == PAIR
         and (name := _name(desk, player)) is not None
+    ]
+
+
+def server_buttons(desk: Desk, match: MatchId, log: MatchLog) -> list[Button]:
+    """Which of a known pair serves, where the score does not settle it."""
+    game = log.match.game
+    if server(game) is not None or game.format.discipline is Discipline.SINGLES:
+        return []
+    return [
+        Button(
+            label=wording("score.serves").format(name=name),
+            payload=tap(Verb.SERVER, player, match, log.lines + 1),
+        )
+        for player in (game.lineup or Lineup()).pair(ours=game.we_serve)
+        if player is not None and (name := _name(desk, player)) is not None
     ]
 
 

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from enum import StrEnum
-from typing import TypeVar
 
-from bot.chat.answers import game_start, matches, notes, undo
+from bot.chat.answers import notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.questions import answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.context import Asked, Pending
-from bot.chat.payload import BadPayloadError, Tap, Verb
-from bot.chat.question import SaidScore, ScoreSaid
+from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
-from knowledge.game import ScoreCall
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import (
     TRAITS,
@@ -34,7 +31,7 @@ from knowledge.vocabulary import (
     Value,
     Wing,
 )
-from scouting_db.values import ChangeId, MatchId, NewObservation, NoteId
+from scouting_db.values import ChangeId, NewObservation, NoteId
 
 TAPPED_WEIGHT = 1.0
 
@@ -63,6 +60,7 @@ _ARGUMENTS = {
     Verb.TIMEOUT: (3, 3),
     Verb.SERVE: (2, 3),
     Verb.SIDES: (4, 4),
+    Verb.SERVER: (3, 3),
     Verb.SCORE: (4, 4),
     Verb.MODE: (1, 1),
     Verb.PROFILE: (3, 3),
@@ -79,66 +77,30 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
     match tapped.verb:
         case Verb.ASK:
             about = tuple(_known(desk, arg) for arg in args[1:])
-            return answer_asked(desk, _ask(desk, _word(Topic, args[0]), about))
+            return answer_asked(desk, _ask(desk, word_in(Topic, args[0]), about))
         case Verb.SETTLE:
             return _settle(desk, args)
         case Verb.WHY:
-            return explain(desk, _word(Topic, args[0]))
+            return explain(desk, word_in(Topic, args[0]))
         case Verb.WHO:
-            return _who(desk, _number(args[0]), _known(desk, args[1]), read_again)
+            return _who(desk, number_in(args[0]), _known(desk, args[1]), read_again)
         case Verb.ADD:
-            return _add(desk, _number(args[0]), read_again)
+            return _add(desk, number_in(args[0]), read_again)
         case Verb.UNDO:
-            return undo.undo(desk, ChangeId(_number(args[0])))
+            return undo.undo(desk, ChangeId(number_in(args[0])))
         case Verb.REDO:
-            return undo.redo(desk, ChangeId(_number(args[0])))
+            return undo.redo(desk, ChangeId(number_in(args[0])))
         case Verb.NOTE:
             return _note(desk, args)
         case Verb.MODE:
-            return set_mode(desk, _word(Mode, args[0]))
+            return set_mode(desk, word_in(Mode, args[0]))
         case Verb.PROFILE:
             player = _known(desk, args[0])
-            return _observe(desk, player, _word(Trait, args[1]), _word(Value, args[2]))
+            return _observe(desk, player, word_in(Trait, args[1]), word_in(Value, args[2]))
         case Verb.EXAMPLE:
-            return _example(desk, _number(args[0]), read_again)
+            return _example(desk, number_in(args[0]), read_again)
         case _:
-            return _press_score(desk, tapped)
-
-
-def _press_score(desk: Desk, tapped: Tap) -> Reply:
-    """A tap of the running match; each names the match, and the log line it expects to be."""
-    args, ours = tapped.args, _ours(tapped.args[0])
-    match tapped.verb:
-        case Verb.SERVE:
-            match, game_no = MatchId(_number(args[1])), _number(args[2]) if args[2:] else 1
-            return game_start.start_game(desk, we_serve=ours, match=match, game_no=game_no)
-        case Verb.SIDES:
-            return game_start.starts_right(
-                desk,
-                ours=ours,
-                player=PlayerId(_number(args[1])),
-                match=MatchId(_number(args[2])),
-                game_no=_number(args[3]),
-            )
-        case Verb.SCORE:
-            return _score(desk, ours, args)
-        case _:
-            number, expected = MatchId(_number(args[1])), _number(args[2])
-            if tapped.verb is Verb.RALLY:
-                return matches.count_rally(desk, ours=ours, match=number, expected=expected)
-            return matches.call_timeout(desk, ours=ours, match=number, expected=expected)
-
-
-def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:
-    """Whose a bare score was, as long as nothing has been counted since."""
-    try:
-        call = ScoreCall.parse(args[1])
-    except ValueError:
-        raise BadPayloadError(f"no score: {args[1]}") from None
-    if _number(args[2]) != desk.context.match:
-        return Reply(text=wording("unclear.too_old"))
-    said = ScoreSaid(text=args[1], score=SaidScore(call=call, we_serve=ours))
-    return matches.take_score(desk, said, expected=_number(args[3]))
+            return press_score(desk, tapped)
 
 
 def _example(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
@@ -147,37 +109,12 @@ def _example(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     return read_again(desk, example_text(desk, number), None)
 
 
-HIGHEST_NUMBER = 2**63 - 1
-"""The largest integer that both databases hold."""
-
-Word = TypeVar("Word", bound=StrEnum)
-
-
-def _number(arg: str) -> int:
-    if not (arg.isascii() and arg.isdigit()) or int(arg) > HIGHEST_NUMBER:
-        raise BadPayloadError(f"not a number of ours: {arg}")
-    return int(arg)
-
-
-def _word(kind: type[Word], arg: str) -> Word:
-    """The member of a closed set; BadPayloadError for any other word."""
-    if arg not in {*kind}:
-        raise BadPayloadError(f"no {kind.__name__}: {arg}")
-    return kind(arg)
-
-
 def _known(desk: Desk, arg: str) -> PlayerId:
     """A player of this book; BadPayloadError for any other number."""
-    player = PlayerId(_number(arg))
+    player = PlayerId(number_in(arg))
     if desk.view.player(player) is None:
         raise BadPayloadError(f"no player {player} in this book")
     return player
-
-
-def _ours(arg: str) -> bool:
-    if arg not in ("us", "them"):
-        raise BadPayloadError(f"us or them, not {arg}")
-    return arg == "us"
 
 
 def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
@@ -189,17 +126,17 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
 
 def _settle(desk: Desk, args: Sequence[str]) -> Reply:
     """The other branch of an answer: the last question again, with one thing settled."""
-    topic, fact, value = _word(Topic, args[0]), args[1], args[2]
+    topic, fact, value = word_in(Topic, args[0]), args[1], args[2]
     about = _known(desk, args[3]) if len(args) > 3 else None
     last = desk.context.asked
     asked = last if last is not None and last.topic is topic else Asked(topic=topic, text="")
     if fact in {*Trait}:
         if about is None:
             raise BadPayloadError("a trait needs its player")
-        noted = _observe(desk, about, _word(Trait, fact), _word(Value, value))
+        noted = _observe(desk, about, word_in(Trait, fact), word_in(Value, value))
         reply = answer_asked(desk, asked)
         return replace(reply, buttons=(*reply.buttons, *noted.buttons))
-    asked = _with_fact(desk, asked, _word(MatchFact, fact), value, about)
+    asked = _with_fact(desk, asked, word_in(MatchFact, fact), value, about)
     return answer_asked(desk, asked)
 
 
@@ -208,25 +145,25 @@ def _with_fact(
 ) -> Asked:
     match fact:
         case MatchFact.BALL:
-            return replace(asked, ball=_word(BallQuality, value))
+            return replace(asked, ball=word_in(BallQuality, value))
         case MatchFact.BALL_KIND:
-            return replace(asked, ball_kind=_word(BallKind, value))
+            return replace(asked, ball_kind=word_in(BallKind, value))
         case MatchFact.WING:
-            return replace(asked, wing=_word(Wing, value))
+            return replace(asked, wing=word_in(Wing, value))
         case MatchFact.WE_SERVE:
             return replace(asked, we_serve=_yes(value))
         case MatchFact.STRIKER:
-            return replace(asked, striker_side=_word(Side, value))
+            return replace(asked, striker_side=word_in(Side, value))
         case MatchFact.PULLED_WIDE:
             return replace(asked, pulled_wide=_named(about))
         case MatchFact.ABOUT:
             return replace(asked, about=(_named(about),))
         case MatchFact.SIDE:
-            desk.context = desk.context.with_side(_named(about), _word(Side, value))
+            desk.context = desk.context.with_side(_named(about), word_in(Side, value))
         case MatchFact.FAMILIARITY:
-            desk.context = replace(desk.context, familiarity=_word(Familiarity, value))
+            desk.context = replace(desk.context, familiarity=word_in(Familiarity, value))
         case MatchFact.FORMATION:
-            desk.context = replace(desk.context, formation=_word(Formation, value))
+            desk.context = replace(desk.context, formation=word_in(Formation, value))
         case _:
             return with_score_fact(asked, fact, value)
     return asked
@@ -272,7 +209,7 @@ def _take_up(desk: Desk, pending: Pending, name: str, read_again: ReadAgain) -> 
 def _note(desk: Desk, args: Sequence[str]) -> Reply:
     if args[0] != "delete":
         raise BadPayloadError(f"a note can be deleted by a button, not {args[0]}")
-    return notes.delete(desk, NoteId(_number(args[1])))
+    return notes.delete(desk, NoteId(number_in(args[1])))
 
 
 def _observe(desk: Desk, player: PlayerId, trait: Trait, value: Value) -> Reply:

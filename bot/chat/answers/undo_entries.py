@@ -58,7 +58,7 @@ _ENTRY_WORDS = {
     EntryKind.GAME: "who serves first",
     EntryKind.SCORE: "the score",
     EntryKind.TIMEOUT: "the time-out",
-    EntryKind.SIDES: "who started right",
+    EntryKind.SIDES: "who plays where",
     EntryKind.RESULT: "the result",
 }
 
