@@ -68,8 +68,8 @@ def advise(situation: Situation) -> Advice:
         numbers={
             "serve_first_worth": worth.serve_first_game,
             "serve_first_match_worth": worth.serve_first_match,
-            "better_end_first_worth": worth.better_end_first if points else 0.0,
-            "end_points": points,
+            "better_end_first_worth": worth.better_end_first,
+            "end_points": points or WIND_POINTS,
         },
         choices=_choices(situation),
         more=_in_full(format),

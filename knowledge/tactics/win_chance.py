@@ -7,7 +7,7 @@ from knowledge.chance_curve import RallyChance, chance_curve
 from knowledge.chances import EndlessGameError, Leak, LeakPart, Swing, leak, swings
 from knowledge.game import PlayedRally
 from knowledge.situation import Situation
-from knowledge.sources import computed
+from knowledge.sources import SourceKind, computed
 from knowledge.tactics.odds_words import about, about_with_range, in_hundred
 from knowledge.tactics.score_view import ScoreView, rates_of, view_of
 from knowledge.vocabulary import Topic
@@ -64,10 +64,12 @@ def _call(view: ScoreView) -> str:
 
 
 def _reasons(view: ScoreView) -> list[Reason]:
+    """The match first, unless the user's own numbers speak: then they are shown in any case."""
     reasons = [view.rates_reason]
     if view.match.format.best_of > 1:
         match = about(view.outlook.match.chance)
-        reasons.insert(0, Reason(text=f"Of the match: {match}", source=CHAIN))
+        first = view.rates_reason.source.kind is not SourceKind.SAID
+        reasons.insert(0 if first else 1, Reason(text=f"Of the match: {match}", source=CHAIN))
     rallies = round(view.outlook.expected_rallies)
     reasons.append(Reason(text=f"About {rallies} rallies to go in this game", source=CHAIN))
     return reasons
