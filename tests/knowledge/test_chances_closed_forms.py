@@ -16,6 +16,7 @@ from knowledge.chances import game_table, shutout_chance
 from knowledge.game import Discipline, GameFormat, GameState, Scoring, start
 
 CLOSE = 1e-12
+quickly = settings(max_examples=50, deadline=None)
 NEXT_POINT = GameFormat(target=1, win_by=1)
 NEXT_POINT_SINGLES = GameFormat(target=1, win_by=1, discipline=Discipline.SINGLES)
 
@@ -26,6 +27,7 @@ def next_point(serving: float, receiving: float, *, we_serve: bool, server: int)
     return float(game_table(NEXT_POINT, serving, receiving).win_chance(state))
 
 
+@quickly
 @given(rates, rates)
 def test_the_next_point_with_two_servers(p: float, q: float) -> None:
     """Facts, section 3: D = 1 − f²q²; summed over turns of serve as a geometric series."""
@@ -41,6 +43,7 @@ def test_the_next_point_with_two_servers(p: float, q: float) -> None:
     assert next_point(p, q, we_serve=False, server=2) == pytest.approx(expected, abs=CLOSE)
 
 
+@quickly
 @given(rates, rates)
 def test_the_next_point_with_one_server(p: float, q: float) -> None:
     """Facts, section 3: a = p / (1 − fq) serving, q·a receiving."""
@@ -51,6 +54,7 @@ def test_the_next_point_with_one_server(p: float, q: float) -> None:
     assert [ours, theirs] == pytest.approx([a, q * a], abs=CLOSE)
 
 
+@quickly
 @given(rates, rates, st.sampled_from([11, 15, 21]))
 def test_a_shutout_with_one_server(p: float, q: float, target: int) -> None:
     """Facts, section 3: aⁿ serving first, q·aⁿ receiving first."""
@@ -62,6 +66,7 @@ def test_a_shutout_with_one_server(p: float, q: float, target: int) -> None:
     assert second == pytest.approx(q * a**target, abs=CLOSE)
 
 
+@quickly
 @given(rates, rates, st.sampled_from([11, 15]))
 def test_a_shutout_with_two_servers_is_a_run_of_next_points(
     p: float, q: float, target: int
@@ -91,6 +96,7 @@ def _keller(p: float) -> float:
     return sum(float(shutout_chance(state, p, p, ours=True)) for state in starts) / 2
 
 
+@quickly
 @given(rates)
 def test_the_published_chance_of_a_shutout_to_21(p: float) -> None:
     """Keller 1984, Probability of a shutout in racquetball, SIAM Review 26:267 (second-hand)."""
@@ -103,7 +109,7 @@ def test_the_published_rate_at_which_a_shutout_is_even() -> None:
     assert _keller(0.8423047905) < 0.5 < _keller(0.8423047915)
 
 
-@settings(deadline=None)
+@quickly
 @given(rates, rates, st.sampled_from([1, 2, 11, 15, 21]))
 def test_rally_scoring_win_by_1_is_a_binomial_sum(p: float, q: float, target: int) -> None:
     """Facts, section 3: P(Bin(N, p) + Bin(N − 1, q) ≥ N) serving first.
@@ -129,6 +135,7 @@ def _at_least(wins: int, first: int, p: float, second: int, q: float) -> float:
     )
 
 
+@quickly
 @given(rates, rates, st.sampled_from([2, 11, 21]), st.integers(0, 9))
 def test_the_tie_in_rally_scoring(p: float, q: float, target: int, later: int) -> None:
     """Facts, section 3: p² / ((1 − q)² + pq(1 − q + p)) serving; mirrored when they serve."""
@@ -149,6 +156,7 @@ def _tie(p: float, q: float) -> float:
     return p * p / ((1 - q) ** 2 + p * q * (1 - q + p))
 
 
+@quickly
 @given(rates, rates)
 def test_the_tie_in_singles(p: float, q: float) -> None:
     """Our own: two points in a row either way, a and qa the chances of the next point."""

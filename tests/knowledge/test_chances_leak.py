@@ -24,7 +24,7 @@ from knowledge.game import GameFormat, MatchState, Scoring, after, start
 
 CLOSE = 1e-12
 FORMATS = (COMMON, GameFormat(target=15), SINGLES, GameFormat(scoring=Scoring.RALLY))
-GAMES = 400
+GAMES = 200
 EVEN = RallyRates(serving=0.44, receiving=0.56)
 
 
@@ -47,7 +47,7 @@ games = st.builds(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(games, rates, rates)
 def test_the_swings_add_up_to_what_the_chance_moved(
     rallies: list[PlayedRally], serving: float, receiving: float
@@ -119,7 +119,7 @@ def _random_game(random: np.random.Generator, at: RallyRates) -> list[PlayedRall
 
 
 def test_the_spread_by_chance_alone_is_that_of_simulated_games() -> None:
-    """400 games: mean squared spread and variance of the totals, four standard errors each."""
+    """200 games: mean squared spread and variance of the totals, four standard errors each."""
     random = np.random.default_rng(20_250_621)
     found = [leak(_random_game(random, EVEN), EVEN, by=lambda _: "all") for _ in range(GAMES)]
     totals = np.array([one.total for one in found if one is not None])
@@ -177,6 +177,7 @@ def test_a_whole_match_leaks_what_separates_its_start_from_its_end() -> None:
     assert found.unlogged == pytest.approx(0, abs=CLOSE)
 
 
+@settings(max_examples=40, deadline=None)
 @given(games)
 def test_each_swing_is_the_weight_times_the_surprise(rallies: list[PlayedRally]) -> None:
     for one in swings(rallies, EVEN):

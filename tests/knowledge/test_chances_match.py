@@ -80,7 +80,7 @@ def matches(draw: st.DrawFn) -> MatchState:
     )
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(matches(), rates, rates)
 def test_a_match_is_every_fall_of_its_games(
     match: MatchState, serving: float, receiving: float
@@ -108,6 +108,7 @@ def test_best_of_three_in_letters(we_serve: bool) -> None:
     assert floats == pytest.approx(float(letters), abs=CLOSE)
 
 
+@settings(max_examples=40, deadline=None)
 @given(rates, rates)
 def test_one_game_is_the_match(serving: float, receiving: float) -> None:
     chain = chain_of(replace(COMMON, best_of=1))
@@ -155,6 +156,7 @@ def test_between_two_games_the_next_one_counts() -> None:
     )
 
 
+@settings(max_examples=30, deadline=None)
 @given(matches(), st.lists(st.tuples(rates, rates), min_size=1, max_size=4))
 def test_many_rates_at_once(match: MatchState, pairs: list[tuple[float, float]]) -> None:
     serving, receiving = np.array(pairs).T
