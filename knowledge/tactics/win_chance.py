@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from knowledge.advice import Advice, ChanceCurve, Choice, Confidence, Reason
 from knowledge.chance_curve import RallyChance, chance_curve
-from knowledge.chances import EndlessGameError, Leak, LeakPart, Swing, leak, swings
+from knowledge.chances import (
+    EndlessGameError,
+    Leak,
+    LeakPart,
+    RallyRates,
+    Swing,
+    leak,
+    swings,
+)
 from knowledge.game import PlayedRally
 from knowledge.situation import Situation
 from knowledge.sources import SourceKind, computed
@@ -123,9 +133,14 @@ def curve_of(situation: Situation) -> ChanceCurve | None:
     """The match so far in our chance of it; None before the first rally, or for another score."""
     if not situation.played or situation.asked.score_said:
         return None
-    of_match = situation.played[0].before.format.best_of > 1
-    all_swings = swings(situation.played, rates_of(situation).rates)
-    points = [_point(swing, of_match=of_match) for swing in all_swings]
+    return match_curve(situation.played, rates_of(situation).rates)
+
+
+def match_curve(played: Sequence[PlayedRally], rates: RallyRates) -> ChanceCurve:
+    """Our chance after every rally, at what is now known of the two sides; of the match if it
+    has more games than one."""
+    of_match = played[0].before.format.best_of > 1
+    points = [_point(swing, of_match=of_match) for swing in swings(played, rates)]
     return chance_curve(points, title=f"Our chance of the {'match' if of_match else 'game'}")
 
 

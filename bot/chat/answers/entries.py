@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.match_curve import match_picture
 from bot.chat.answers.scoreboard import score_taps, score_text, scoreboard
 from bot.chat.lineup import usual_sides
 from bot.chat.match_log import MatchLog, fold
@@ -29,11 +30,12 @@ def after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> R
     desk.trace |= {"game": log.match.game, "match": match}
     if log.match.we_won is not None:
         return close(desk, match, won=log.match.we_won, games=_score_of(log.games))
-    mode = Mode.BREAK if log.match.game.is_over else Mode.MATCH
-    desk.context = replace(desk.context, mode=mode)
+    between_games = log.match.game.is_over
+    desk.context = replace(desk.context, mode=Mode.BREAK if between_games else Mode.MATCH)
     return Reply(
         text="\n".join([score_text(desk, log), *_remarks(desk, log, row)]),
         buttons=rows([*score_taps(desk, match, log), undo_button(change)]),
+        picture=match_picture(desk) if between_games else None,
         about=("match", match),
     )
 
@@ -93,8 +95,14 @@ def _score_of(games: Sequence[tuple[int, int]]) -> str:
 def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     """The match is over, and what was said of it with it."""
     desk.book.set_state(match, StoredState.OVER)
+    picture = match_picture(desk)
     desk.context = desk.context.after_result()
     text = wording("match.over_won" if won else "match.over_lost").format(games=games)
     last = desk.book.last_change(desk.chat.chat)
     buttons = [] if last is None else [undo_button(last.change)]
-    return Reply(text=" ".join(text.split()), buttons=rows(buttons), about=("match", match))
+    return Reply(
+        text=" ".join(text.split()),
+        buttons=rows(buttons),
+        picture=picture,
+        about=("match", match),
+    )

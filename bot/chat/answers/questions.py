@@ -78,6 +78,9 @@ def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> As
     )
 
 
+_WANTS_PICTURE = re.compile(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
+"""In a match answers are short and without a picture, unless one is asked for."""
+
 _PULLED_WIDE = re.compile(r"\b(?:pulled|dragged|drawn|stuck|taken) (?:out )?wide\b", re.IGNORECASE)
 
 
@@ -102,7 +105,7 @@ def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) ->
     return render(
         advice,
         against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
-        short=desk.context.mode is Mode.MATCH,
+        short=desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text),
         offers=offers,
     )
 

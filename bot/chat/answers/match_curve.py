@@ -1,0 +1,26 @@
+"""The picture of a match: our chance after every rally that was logged."""
+
+from __future__ import annotations
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.own_rates import base_rates
+from knowledge.advice import ChanceCurve
+from knowledge.chances import EndlessGameError
+from knowledge.situation import Asked, Situation
+from knowledge.tactics.win_chance import curve_of
+from knowledge.vocabulary import Topic
+
+
+def match_picture(desk: Desk) -> ChanceCurve | None:
+    """The current match's; None before the first rally, or at rates with which no game ends."""
+    situation = Situation(
+        topic=Topic.WIN_CHANCE,
+        asked=Asked(rates=desk.context.rates),
+        played=desk.log().played,
+        tallies=desk.rally_tallies(),
+        base_rates=base_rates(desk),
+    )
+    try:
+        return curve_of(situation)
+    except EndlessGameError:
+        return None
