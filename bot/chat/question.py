@@ -207,6 +207,15 @@ class RallySaid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StarterSaid:
+    """Who of a pair started this game on the right (or the left): "okafor started right"."""
+
+    text: str
+    mention: Mention
+    is_right: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AgreementSaid:
     """Something our pair settles: "we agreed forehand takes the middle"."""
 
@@ -285,6 +294,7 @@ Understood = (
     | ResultSaid
     | MatchSaid
     | RallySaid
+    | StarterSaid
     | AgreementSaid
     | UndoSaid
     | WhySaid
@@ -297,6 +307,7 @@ KIND_OF: dict[type, Kind] = {
     Question: Kind.QUESTION,
     NoteSaid: Kind.NOTE,
     ScoreSaid: Kind.SCORE,
+    StarterSaid: Kind.SCORE,
     ResultSaid: Kind.MATCH,
     MatchSaid: Kind.MATCH,
     RallySaid: Kind.RALLY,

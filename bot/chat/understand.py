@@ -42,6 +42,7 @@ from bot.chat.sayings import (
 )
 from bot.chat.scores import is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
+from bot.chat.starts_said import starter_said
 from bot.chat.stated_rates import stated_rates
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, read_question
@@ -115,7 +116,8 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
-        result_said(text, said)
+        starter_said(message, chat)
+        or result_said(text, said)
         or _match(message, chat)
         or _score(message)
         or agreement_said(text, said)

@@ -263,6 +263,31 @@ def test_in_rally_scoring_a_tap_tells_it_too(demo: Talk) -> None:
     assert demo.tap("their rally") == "6-10. They serve from the right to Tom."
 
 
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("hale started right", "0-0-2. Mira serves from the right to Hale."),
+        ("ok ruiz starts on the even side", "0-0-2. Mira serves from the right to Ana Ruiz."),
+        ("hale started left", "0-0-2. Mira serves from the right to Ana Ruiz."),
+        ("tom starts", "0-0-2. Tom serves from the right."),
+        ("tom serves first this game", "0-0-2. Tom serves from the right."),
+    ],
+)
+def test_who_started_in_words(demo: Talk, said: str, told: str) -> None:
+    begin(demo)
+    assert demo.say(said) == told
+    assert demo.say("undo").endswith("0-0-2. Mira serves from the right.")
+
+
+@pytest.mark.parametrize(
+    "said", ["hale starts points with a lob", "hale right", "does hale start right?"]
+)
+def test_what_only_looks_like_a_starter_changes_no_score(demo: Talk, said: str) -> None:
+    begin(demo)
+    demo.say(said)
+    assert demo.say("what's the score") == "0-0-2. Mira serves from the right."
+
+
 def test_names_that_are_too_long_for_a_line_give_way(fresh: Talk) -> None:
     for line in (
         "/pair Bartholomew-Maximilian and Tom",

@@ -6,6 +6,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
 from bot.chat.answers.scoreboard import PAIR
 from bot.chat.match_log import SERVES, sides_to_json
+from bot.chat.question import StarterSaid
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.game import Discipline, Lineup, is_opening
@@ -62,6 +63,19 @@ def starts_right(
         inbox=desk.inbox,
     )
     return after_entry(desk, match, row)
+
+
+def take_starter(desk: Desk, said: StarterSaid) -> Reply:
+    """The same in words; who starts on the left leaves the right to the partner."""
+    match, player = desk.context.match, said.mention.players[0]
+    ours = player in desk.ours
+    pair = desk.ours if ours else desk.context.theirs
+    if match is None:
+        return Reply(text=wording("match.none"))
+    if len(pair) != PAIR:
+        return with_score(desk, match, wording("match.whose_partner"))
+    right = player if said.is_right else next(one for one in pair if one != player)
+    return starts_right(desk, ours=ours, player=right, match=match, game_no=desk.log().next_game_no)
 
 
 def serves_now(desk: Desk, *, player: PlayerId, match: MatchId, expected: int) -> Reply:
