@@ -44,6 +44,10 @@ _COURTS = re.compile(
 )
 
 
+_WHO = re.compile(r"\bwho(?:s|'s|’s| is)? (?:serv\w*|receiv\w*|return\w*)|\bwhose (?:serve|turn)")
+"""Words that ask for people first: the shortest answer keeps one reason."""
+
+
 def advise(situation: Situation) -> Advice:
     """Who stands where at the score, or how to move with the ball, as the question is put."""
     if (partner := _PARTNER.search(_plain(situation.asked.words))) is not None:
@@ -203,11 +207,10 @@ def _settled(
         f"{verb} the {ours.bound_court}, {bound}.",
         f"{verb} the {ours.bound_court}.",
     )
-    return call, (
-        _why_ours(game, names, ours.starter_court),
-        _across(game, names, at),
-        _third(situation, game, names, at),
-    )
+    why, across = _why_ours(game, names, ours.starter_court), _across(game, names, at)
+    asks_who = _WHO.search(_plain(situation.asked.words)) is not None
+    first = (across, why) if asks_who else (why, across)
+    return call, (*first, _third(situation, game, names, at))
 
 
 def _why_ours(game: GameState, names: Names, starter_court: Side) -> Reason:

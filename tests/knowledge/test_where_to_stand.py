@@ -334,3 +334,9 @@ def test_somebody_who_seldom_lobs_does_not() -> None:
     advice = asking("do i slide", lobber(-0.6))
     assert advice.call.startswith("Follow the ball")
     assert all(reason.source.kind is not SourceKind.BOOK for reason in advice.reasons)
+
+
+def test_asked_who_serves_the_people_come_first() -> None:
+    """A match-mode answer keeps one reason: then it must be the one that names the server."""
+    situation = replace(at(4, 3, 1, we_serve=False, starter=True), asked=Asked(words="who serves"))
+    assert advise(situation).reasons[0].text.startswith("Okafor serves")
