@@ -37,7 +37,8 @@ _SPOKEN_TIME = re.compile(
     r"|serving|up))"
 )
 _PAST = re.compile(
-    r"\b(half|quarter|five|ten|twenty|5|10|20|twenty five) (past|after|to|before|til) (\w+)\b"
+    r"(?<!\bof )\b(half|quarter|five|ten|twenty|5|10|20|twenty five)"
+    r" (past|after|to|before|til) (\w+)\b"
 )
 _FRACTIONS = {"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty five": 25}
 _MINUTES = {
@@ -183,8 +184,14 @@ def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:
     return tuple(
         Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY)
         for word in said
-        if word.folded.isalpha() and len(word.folded) > 2 and not is_common(word.folded)
+        if word.folded.isalpha()
+        and len(word.folded) > 2
+        and word.folded not in _FORMAT_WORDS
+        and not is_common(word.folded)
     )
+
+
+_FORMAT_WORDS = frozenset(["singles"])
 
 
 def _games(said: Sequence[Word]) -> tuple[tuple[int, int], ...]:

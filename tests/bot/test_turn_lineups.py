@@ -288,6 +288,23 @@ def test_what_only_looks_like_a_starter_changes_no_score(demo: Talk, said: str) 
     assert demo.say("what's the score") == "0-0-2. Mira serves from the right."
 
 
+def test_singles_name_the_one_opponent(demo: Talk) -> None:
+    """One server a side; own score even, right; the receiver stands diagonally across."""
+    assert demo.say("next: okafor, singles, one game to 11").splitlines()[0] == (
+        "Next: Chidi Okafor, one game to 11, singles."
+    )
+    assert demo.tap("we serve") == "0-0. We serve from the right to Okafor."
+    assert labels(demo) == []
+    assert demo.tap("our rally") == "1-0. We serve from the left to Okafor."
+    assert demo.tap("their rally") == "0-1. Okafor serves from the right."
+
+
+def test_best_of_five_is_no_time_of_day(demo: Talk) -> None:
+    assert demo.say("next: ruiz and hale, best of 5 to 11, cap 15").splitlines()[0] == (
+        "Next: Ana Ruiz and Ben Hale, best of 5 to 11, cap 15."
+    )
+
+
 def test_names_that_are_too_long_for_a_line_give_way(fresh: Talk) -> None:
     for line in (
         "/pair Bartholomew-Maximilian and Tom",

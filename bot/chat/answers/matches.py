@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
@@ -19,8 +20,16 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.score_reading import faults_said, says_no_points, state_said
 from bot.chat.wording import wording
-from knowledge.game import GameFormat, GameState, faults, is_opening, side_out
-from knowledge.vocabulary import Mode, Topic
+from knowledge.game import (
+    Discipline,
+    GameFormat,
+    GameState,
+    Scoring,
+    faults,
+    is_opening,
+    side_out,
+)
+from knowledge.vocabulary import Mode, PlayerId, Topic
 from scouting_db.values import (
     AlreadyCounted,
     EntryKind,
@@ -40,11 +49,8 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     theirs = settled(mentions)
     if theirs is None:
         return ask_which(desk, said.text, mentions)
-    theirs = tuple(player for player in theirs if player not in desk.ours)[:2]
-    partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
-    if partner is not None and not _NAMES_TWO.search(said.text):
-        theirs = (*theirs, partner)
     format = said.format or GameFormat()
+    theirs = _opponents(desk, theirs, said.text, format)
     before = desk.context
     match = desk.book.announce(
         our_pair=desk.pair_of(desk.ours),
@@ -84,10 +90,27 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
 
 
+def _opponents(
+    desk: Desk, named: Sequence[PlayerId], text: str, format: GameFormat
+) -> tuple[PlayerId, ...]:
+    """The one of singles, or the pair: one name brings the usual partner, if there is one."""
+    theirs = tuple(player for player in named if player not in desk.ours)[:2]
+    if format.discipline is Discipline.SINGLES:
+        return theirs[:1]
+    partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
+    return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
+
+
 def _format_words(format: GameFormat) -> str:
     games = "one game" if format.best_of == 1 else f"best of {format.best_of}"
-    rally = ", rally scoring" if format.scoring == "rally" else ""
-    return f"{games} to {format.target}{rally}"
+    parts = [
+        f"{games} to {format.target}",
+        "singles" if format.discipline is Discipline.SINGLES else "",
+        "rally scoring" if format.scoring is Scoring.RALLY else "",
+        "win by 1" if format.win_by == 1 else "",
+        f"cap {format.cap}" if format.cap is not None else "",
+    ]
+    return ", ".join(part for part in parts if part)
 
 
 def _starts_at(desk: Desk, at: time | None) -> Micros | None:
