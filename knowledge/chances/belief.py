@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from math import sqrt
+from math import inf, sqrt
 from types import MappingProxyType
 from typing import Final
 
@@ -29,7 +29,7 @@ class Beta:
     losses: float
 
     def __post_init__(self) -> None:
-        if not (self.wins > 0 and self.losses > 0):
+        if not (0 < self.wins < inf and 0 < self.losses < inf):
             raise ValueError(f"a beta needs two positive counts, not {self.wins}, {self.losses}")
 
     @property
@@ -78,13 +78,21 @@ def _mean(one: Beta | float) -> float:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RallyTally:
-    """Rallies won and lost, serving and receiving, and what one of them counts (0 to 1)."""
+    """Rallies won and lost, serving and receiving, and what one of them counts (0 to 1).
+
+    ValueError for a negative count, or a weight outside 0 to 1.
+    """
 
     served_won: int = 0
     served_lost: int = 0
     received_won: int = 0
     received_lost: int = 0
     weight: float = 1.0
+
+    def __post_init__(self) -> None:
+        counts = (self.served_won, self.served_lost, self.received_won, self.received_lost)
+        if min(counts) < 0 or not 0 <= self.weight <= 1:
+            raise ValueError(f"rallies are counted from 0, each for 0 to 1: {self}")
 
     @property
     def rallies(self) -> int:

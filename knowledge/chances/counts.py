@@ -14,7 +14,7 @@ from knowledge.chances.game_table import (
     points_needed,
     solved,
 )
-from knowledge.chances.rates import Number, checked
+from knowledge.chances.rates import Number, checked, within_0_and_1
 from knowledge.game import GameFormat, GameState, start
 
 
@@ -26,7 +26,7 @@ def expected_rallies(state: GameState, serving: Number, receiving: Number) -> Nu
 
 
 def _counted(format: GameFormat, serving: Number, receiving: Number) -> GameTable[Number]:
-    return solved(format, serving, receiving, won=0, lost=0, per_rally=1)
+    return solved(format, serving, receiving, counts_rallies=True)
 
 
 @lru_cache(maxsize=CACHED_TABLES)
@@ -51,13 +51,14 @@ def shutout_chance(state: GameState, serving: Number, receiving: Number, *, ours
         return zero + 1
     ways = 4 if state.format.has_two_servers else 2
     won, spoilt = (zero + 1,) * ways, (zero,) * ways
-    # Any point of theirs spoils it, so that never is the end of the game to a frozen point.
-    loop = loop_of(state.format, serving, receiving, 0, won=won, lost=())
+    # A point of theirs spoils it but ends no game, unless one point does: no frozen one then.
+    last = spoilt if points_needed(state.format) == 1 else ()
+    loop = loop_of(state.format, serving, receiving, won=won, lost=last)
     column = won
     for _ in range(points_needed(state.format) - state.ours):
         column = loop.row([column], spoilt)[0]
     serves = 0 if state.we_serve else ways // 2
-    return column[serves + (state.server == 2)]
+    return within_0_and_1(column[serves + (state.server == 2)])
 
 
 def _mirrored(state: GameState) -> GameState:

@@ -90,11 +90,11 @@ def game_across_ends(
     ways = 4 if format.has_two_servers else 2
     won, lost = (1.0,) * ways, (0.0,) * ways
     before, later = (
-        loop_of(format, rates.serving, rates.receiving, 0, won=won, lost=lost)
+        loop_of(format, rates.serving, rates.receiving, won=won, lost=lost)
         for rates in (first, then)
     )
     length, change = points_needed(format), format.end_change_at
-    tie, _ = tie_and_beyond(format, later, won, lost)
+    tie, _ = tie_and_beyond(format, later, won, lost, lost)
     row = [tie, *later.row([won] * (length - 1), tie)]
     for ours in range(length - 2, -1, -1):
         changed = length if ours >= change else max(0, length - change)

@@ -11,16 +11,17 @@ from math import sqrt
 
 from knowledge.chances.game_table import game_table, solved
 from knowledge.chances.match_chance import match_chance
-from knowledge.chances.rates import RallyRates
+from knowledge.chances.rates import RallyRates, within_0_and_1
 from knowledge.game import GameState, MatchState
 from knowledge.normal import normal_cdf, normal_density
 from knowledge.vocabulary import LOGIT_PER_POINT, POINT
 
 
 def gain_this_rally(match: MatchState, rates: RallyRates, rally_points: float) -> float:
-    """Game chance gained by playing the next rally so many rally points better."""
+    """Game chance gained by playing the next rally so many points better, within 0 to 1."""
     table = game_table(match.format, rates.serving, rates.receiving)
-    return table.rally_weight(match.game) * rally_points * POINT
+    chance = rates.serving if match.game.we_serve else rates.receiving
+    return table.rally_weight(match.game) * (within_0_and_1(chance + rally_points * POINT) - chance)
 
 
 def gain_if_kept(
@@ -37,8 +38,8 @@ def gain_if_kept(
     scaled by its share first. Rates stay within 0 to 1.
     """
     better = RallyRates(
-        serving=_within(rates.serving + serving_points * POINT),
-        receiving=_within(rates.receiving + receiving_points * POINT),
+        serving=within_0_and_1(rates.serving + serving_points * POINT),
+        receiving=within_0_and_1(rates.receiving + receiving_points * POINT),
     )
     return _chance(match, better, of_match) - _chance(match, rates, of_match)
 
@@ -47,10 +48,6 @@ def _chance(match: MatchState, rates: RallyRates, of_match: bool) -> float:
     if of_match:
         return match_chance(match, rates.serving, rates.receiving)
     return game_table(match.format, rates.serving, rates.receiving).win_chance(match.game)
-
-
-def _within(rate: float) -> float:
-    return min(max(rate, 0.0), 1.0)
 
 
 _STEP = 1e-20

@@ -9,15 +9,22 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from types import MappingProxyType
 from typing import Generic, TypeAlias, cast
 
-from knowledge.chances.rates import EndlessGameError, Number, checked, never_scores
+from knowledge.chances.rates import (
+    EndlessGameError,
+    Number,
+    checked,
+    never_scores,
+    within_0_and_1,
+)
 from knowledge.chances.serve_loop import (
     Cell,
+    Counting,
     EveryRally,
     FrozenGamePoint,
     OneServer,
+    ServeLoop,
     TwoServers,
 )
 from knowledge.chances.tie import tie_of_every_rally, tie_of_one_server, tie_of_two_servers
@@ -55,9 +62,15 @@ class GameTable(Generic[Number]):
     beyond: Mapping[tuple[int, int], Cell[Number]]
     won: Cell[Number]
     lost: Cell[Number]
+    counts_rallies: bool = False
 
     def win_chance(self, state: GameState) -> Number:
-        """The value at a state, that of the end if it is over; StateError if no game reaches it."""
+        """The value at a state, that of the end if it is over.
+
+        StateError for a state that no game of this format reaches.
+        """
+        if state.format != self.format:
+            raise StateError(f"a game {state.format} is no game {self.format}")
         checked_state(state)
         return self.at(state)
 
@@ -67,7 +80,8 @@ class GameTable(Generic[Number]):
             return (self.won if state.we_won else self.lost)[0]
         cell = self._cell(state.ours, state.theirs)
         serves = 0 if state.we_serve else len(cell) // 2
-        return cell[serves + (state.server == 2)]
+        value = cell[serves + (state.server == 2)]
+        return value if self.counts_rallies else within_0_and_1(value)
 
     def _cell(self, ours: int, theirs: int) -> Cell[Number]:
         if (ours, theirs) in self.beyond:
@@ -106,28 +120,33 @@ def solved(
     serving: Number,
     receiving: Number,
     *,
-    won: int = 1,
-    lost: int = 0,
-    per_rally: int = 0,
+    counts_rallies: bool = False,
 ) -> GameTable[Number]:
-    """The sweep: values from what the ends of the game are worth and what every rally adds."""
+    """The sweep, for our chance to win or, with nothing to win, for the rallies still to come."""
     checked(serving, receiving)
     if never_scores(serving, receiving) and _needs_a_serve_won(format):
         raise EndlessGameError("if the serving side loses every rally, this game never ends")
     zero = serving * 0 + receiving * 0
     ways = 4 if format.has_two_servers else 2
-    end_won, end_lost = (zero + won,) * ways, (zero + lost,) * ways
-    loop = loop_of(format, serving, receiving, per_rally, won=end_won, lost=end_lost)
-    tie, beyond = tie_and_beyond(format, loop, end_won, end_lost)
+    won, lost = (zero if counts_rallies else zero + 1,) * ways, (zero,) * ways
+    loop = loop_of(format, serving, receiving, won=won, lost=lost, per_rally=int(counts_rallies))
+    rallies = loop.rallies_to_a_point() if counts_rallies else lost
+    tie, beyond = tie_and_beyond(format, loop, won, lost, rallies)
+    sweep = counting(loop) if counts_rallies else loop
     length = points_needed(format)
-    row = [tie, *loop.row([end_won] * (length - 1), tie)]
+    row = [tie, *sweep.row([won] * (length - 1), tie)]
     rows = [row]
     for _ in range(length - 1):
-        row = loop.row(row, end_lost)
+        row = sweep.row(row, lost)
         rows.append(row)
     return GameTable(
-        format=format, rows=rows, beyond=MappingProxyType(beyond), won=end_won, lost=end_lost
+        format=format, rows=rows, beyond=beyond, won=won, lost=lost, counts_rallies=counts_rallies
     )
+
+
+def counting(loop: Loop[Number]) -> ServeLoop[Number]:
+    """The loop with every rally counted; a frozen one counts by itself."""
+    return loop if isinstance(loop, FrozenGamePoint) else Counting(loop)
 
 
 def points_needed(format: GameFormat) -> int:
@@ -143,19 +162,19 @@ def loop_of(
     format: GameFormat,
     serving: Number,
     receiving: Number,
-    per_rally: int,
     *,
     won: Cell[Number],
     lost: Cell[Number],
+    per_rally: int = 0,
 ) -> Loop[Number]:
     """How the serve goes round in that format."""
     if format.has_two_servers:
-        return TwoServers(serving, receiving, per_rally)
+        return TwoServers(serving, receiving)
     if format.scoring is Scoring.SIDE_OUT:
-        return OneServer(serving, receiving, per_rally)
+        return OneServer(serving, receiving)
     if format.freeze_on_serve:
-        return FrozenGamePoint(serving, receiving, per_rally, won=won, lost=lost)
-    return EveryRally(serving, receiving, per_rally)
+        return FrozenGamePoint(serving, receiving, won=won, lost=lost, per_rally=per_rally)
+    return EveryRally(serving, receiving)
 
 
 def _needs_a_serve_won(format: GameFormat) -> bool:
@@ -166,26 +185,34 @@ def _needs_a_serve_won(format: GameFormat) -> bool:
 
 
 def tie_and_beyond(
-    format: GameFormat, loop: Loop[Number], won: Cell[Number], lost: Cell[Number]
+    format: GameFormat,
+    loop: Loop[Number],
+    won: Cell[Number],
+    lost: Cell[Number],
+    rallies: Cell[Number],
 ) -> tuple[Cell[Number], dict[tuple[int, int], Cell[Number]]]:
-    """The last level score before the game may end, and the scores from there to a cap."""
+    """The last level score before the game may end, and the scores from there to a cap.
+
+    `rallies` is what is added until each next point, by how the serve stands.
+    """
     level = points_needed(format) - 1
     if format.win_by == 2 and format.cap is None:
-        return _tie(loop, won[0], lost[0]), {}
+        return _tie(loop, won[0], lost[0], rallies), {}
     top = level if format.win_by == 1 or format.cap is None else format.cap - 1
-    tie = loop.row([won], lost)[0]
+    sweep = loop if rallies is lost else counting(loop)
+    tie = sweep.row([won], lost)[0]
     beyond = {}
     for points in range(top, level, -1):
         beyond[points, points] = tie
-        up = beyond[points, points - 1] = loop.row([won], tie)[0]
-        down = beyond[points - 1, points] = loop.row([tie], lost)[0]
-        tie = loop.row([up], down)[0]
+        up = beyond[points, points - 1] = sweep.row([won], tie)[0]
+        down = beyond[points - 1, points] = sweep.row([tie], lost)[0]
+        tie = sweep.row([up], down)[0]
     return tie, beyond
 
 
-def _tie(loop: Loop[Number], won: Number, lost: Number) -> Cell[Number]:
+def _tie(loop: Loop[Number], won: Number, lost: Number, rallies: Cell[Number]) -> Cell[Number]:
     if isinstance(loop, TwoServers):
-        return tie_of_two_servers(loop, won, lost)
+        return tie_of_two_servers(loop, won, lost, rallies)
     if isinstance(loop, OneServer):
-        return tie_of_one_server(loop, won, lost)
-    return tie_of_every_rally(EveryRally(loop.p, loop.q, loop.per_rally), won, lost)
+        return tie_of_one_server(loop, won, lost, rallies)
+    return tie_of_every_rally(loop, won, lost, rallies)

@@ -12,13 +12,18 @@ from knowledge.game import GameFormat, MatchState, match_faults, start
 
 def match_chance(match: MatchState, serving: Number, receiving: Number) -> Number:
     """Our chance to win the match; StateError, with every fault, for a state no match reaches."""
-    wrong = match_faults(match)
-    if wrong:
-        raise StateError(" ".join(wrong))
+    checked_match(match)
     table = game_table(match.format, serving, receiving)
     game = table.at(match.game)
     after_win, after_loss = after_this_game(match, table)
     return game * after_win + (1 - game) * after_loss
+
+
+def checked_match(match: MatchState) -> None:
+    """StateError, with every fault, unless a match reaches the state."""
+    wrong = match_faults(match)
+    if wrong:
+        raise StateError(" ".join(wrong))
 
 
 def after_this_game(match: MatchState, table: GameTable[Number]) -> tuple[Number, Number]:

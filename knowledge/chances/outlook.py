@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from knowledge.chances.belief import Beta, RateBelief
 from knowledge.chances.counts import expected_rallies, serve_first_worth, shutout_chance
 from knowledge.chances.game_table import GameTable, game_table
-from knowledge.chances.match_chance import after_this_game, match_chance
+from knowledge.chances.match_chance import after_this_game, checked_match
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameFormat, MatchState, after
 
@@ -84,14 +84,16 @@ def outlook(match: MatchState, belief: RateBelief) -> Outlook:
     """The score seen from our side; errors as in `game_table` and `match_chance`."""
     rates = belief.rates
     p, q, state = rates.serving, rates.receiving, match.game
+    checked_match(match)
     table = game_table(match.format, p, q)
-    whole = match_chance(match, p, q)
     if_won, if_lost = _next_values(match, table)
     after_win, after_loss = after_this_game(match, table)
+    game = table.at(state)
+    whole = game * after_win + (1 - game) * after_loss
     return Outlook(
         rates=rates,
         is_exact=belief.is_exact,
-        game=_ranged(table.at(state), belief, lambda many: many.at(state), match.format),
+        game=_ranged(game, belief, lambda many: many.at(state), match.format),
         match=_ranged(whole, belief, lambda many: _match_value(match, many), match.format),
         if_won=if_won,
         if_lost=if_lost,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, Protocol, Self, TypeVar
+from typing import Any, Protocol, Self, TypeVar, cast
 
 import numpy as np
 
@@ -18,6 +18,7 @@ class Arithmetic(Protocol):
     def __mul__(self, other: Any, /) -> Self: ...
     def __rmul__(self, other: Any, /) -> Self: ...
     def __truediv__(self, other: Any, /) -> Self: ...
+    def __rtruediv__(self, other: Any, /) -> Self: ...
 
 
 Number = TypeVar("Number", bound=Arithmetic)
@@ -61,8 +62,17 @@ def _is_chance(rate: Any) -> Any:
 
 
 def _differs(rate: Any, limit: int) -> Any:
-    return rate != limit
+    return rate.real != limit
 
 
 def _everywhere(holds: Any) -> bool:
     return bool(holds.all()) if isinstance(holds, np.ndarray) else bool(holds)
+
+
+def within_0_and_1(chance: Number) -> Number:
+    """The chance without what rounding put beyond its limits; exact fractions need nothing."""
+    if isinstance(chance, float):
+        return cast(Number, min(max(chance, 0.0), 1.0))
+    if isinstance(chance, np.ndarray) and chance.dtype.kind == "f":
+        return cast(Number, chance.clip(0.0, 1.0))
+    return chance

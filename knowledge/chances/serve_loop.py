@@ -1,8 +1,7 @@
 """One score of a game: the serve going round until somebody scores, solved in closed form.
 
 p is our rally chance serving, q receiving; f = 1 - p and g = 1 - q are theirs. A cell holds a
-value for each way the serve can stand at one score. A value is a win chance, or an expected
-number of rallies; then every rally adds `per_rally`.
+value for each way the serve can stand at one score.
 """
 
 from __future__ import annotations
@@ -27,6 +26,10 @@ class ServeLoop(Protocol[Number]):
         """
         ...
 
+    def rallies_to_a_point(self) -> Cell[Number]:
+        """How many rallies are played, on average, until the score changes."""
+        ...
+
 
 class TwoServers(Generic[Number]):
     """Side-out doubles: we 1, we 2, they 1, they 2, and round again.
@@ -36,77 +39,90 @@ class TwoServers(Generic[Number]):
     (p + fg)(1 + fq) without the cancellation near p = 0, q = 1.
     """
 
-    def __init__(self, p: Number, q: Number, per_rally: int = 0) -> None:
+    def __init__(self, p: Number, q: Number) -> None:
         f, g = 1 - p, 1 - q
-        once = (p + f * g) * (1 + f * q)
-        self.p, self.q, self.f, self.g, self.per_rally = p, q, f, g, per_rally * (p * 0 + 1)
-        self.ours, self.theirs = p / once, g / once
-        self.rallies = self.per_rally / once
+        self.p, self.q, self.f, self.g = p, q, f, g
+        self.round = (p + f * g) * (1 + f * q)
+        self.ours, self.theirs = p / self.round, g / self.round
 
     def row(self, ours_next: Sequence[Cell[Number]], beyond: Cell[Number]) -> list[Cell[Number]]:
-        p, q, f, g, n = self.p, self.q, self.f, self.g, self.per_rally
-        x1_share, x2_share = self.ours, f * self.ours
-        y1_share, y2_share = f * f * self.theirs, f * f * q * self.theirs
-        taken = (1 + f + f * f * (1 + q)) * self.rallies
+        p, q, f, g = self.p, self.q, self.f, self.g
+        ours, theirs = self.ours, f * f * self.theirs
         _, _, they1, they2 = beyond
+        scored = they1 + q * they2
         cells: list[Cell[Number]] = []
+        # The sums are shared as far as they can be: the grid of scores is swept here.
         for x1, x2, _, _ in ours_next:
-            we1 = x1_share * x1 + x2_share * x2 + y1_share * they1 + y2_share * they2 + taken
-            they2 = g * they2 + q * we1 + n
-            they1 = g * they1 + q * they2 + n
-            cells.append((we1, p * x2 + f * they1 + n, they1, they2))
+            we1 = ours * (x1 + f * x2) + theirs * scored
+            they2 = g * they2 + q * we1
+            second = q * they2
+            they1 = g * they1 + second
+            scored = they1 + second
+            cells.append((we1, p * x2 + f * they1, they1, they2))
         return cells
+
+    def rallies_to_a_point(self) -> Cell[Number]:
+        q, f, n = self.q, self.f, 1 / self.round
+        return (
+            n * (1 + f + f * f * (1 + q)),
+            n * (1 + f * (1 + q + q * q)),
+            n * (1 + q + q * q * (1 + f)),
+            n * (1 + q * (1 + f + f * f)),
+        )
 
 
 class OneServer(Generic[Number]):
     """Side-out singles: we = p x + f they, they = g y + q we."""
 
-    def __init__(self, p: Number, q: Number, per_rally: int = 0) -> None:
+    def __init__(self, p: Number, q: Number) -> None:
         f, g = 1 - p, 1 - q
-        self.p, self.q, self.f, self.g, self.per_rally = p, q, f, g, per_rally * (p * 0 + 1)
+        self.p, self.q, self.f, self.g = p, q, f, g
         self.round = p + f * g
 
     def row(self, ours_next: Sequence[Cell[Number]], beyond: Cell[Number]) -> list[Cell[Number]]:
-        p, q, f, g, n = self.p, self.q, self.f, self.g, self.per_rally
+        q, g = self.q, self.g
+        ours, theirs = self.p / self.round, self.f * g / self.round
         they = beyond[1]
         cells: list[Cell[Number]] = []
         for x, _ in ours_next:
-            we = (p * x + f * g * they + n * (1 + f)) / self.round
-            they = g * they + q * we + n
+            we = ours * x + theirs * they
+            they = g * they + q * we
             cells.append((we, they))
         return cells
+
+    def rallies_to_a_point(self) -> Cell[Number]:
+        return (1 + self.f) / self.round, (1 + self.q) / self.round
 
 
 class EveryRally(Generic[Number]):
     """Rally scoring: whoever wins the rally scores and serves."""
 
-    def __init__(self, p: Number, q: Number, per_rally: int = 0) -> None:
-        self.p, self.q, self.f, self.g, self.per_rally = p, q, 1 - p, 1 - q, per_rally
+    def __init__(self, p: Number, q: Number) -> None:
+        self.p, self.q, self.f, self.g = p, q, 1 - p, 1 - q
 
     def row(self, ours_next: Sequence[Cell[Number]], beyond: Cell[Number]) -> list[Cell[Number]]:
-        p, q, f, g, n = self.p, self.q, self.f, self.g, self.per_rally
+        p, q, f, g = self.p, self.q, self.f, self.g
         they = beyond[1]
         cells: list[Cell[Number]] = []
         for x, _ in ours_next:
-            we, they = p * x + f * they + n, q * x + g * they + n
+            we, they = p * x + f * they, q * x + g * they
             cells.append((we, they))
         return cells
+
+    def rallies_to_a_point(self) -> Cell[Number]:
+        one = self.p * 0 + self.q * 0 + 1
+        return one, one
 
 
 class FrozenGamePoint(Generic[Number]):
     """Rally scoring whose last point counts only on one's own serve: else only the serve moves.
 
-    `won` and `lost` are the ends of the game; a cell next to one is told by identity.
+    `won` and `lost` are the ends of the game; a cell next to one is told by identity. Rallies
+    that do not score depend on the score here, so `per_rally` is added as they are played.
     """
 
     def __init__(
-        self,
-        p: Number,
-        q: Number,
-        per_rally: int = 0,
-        *,
-        won: Cell[Number],
-        lost: Cell[Number],
+        self, p: Number, q: Number, *, won: Cell[Number], lost: Cell[Number], per_rally: int = 0
     ) -> None:
         self.p, self.q, self.f, self.g, self.per_rally = p, q, 1 - p, 1 - q, per_rally
         self.won, self.lost = won, lost
@@ -132,3 +148,25 @@ class FrozenGamePoint(Generic[Number]):
             they = q * x + g * y + n
             return p * x + f * they + n, they
         return p * x + f * y + n, q * x + g * y + n
+
+    def rallies_to_a_point(self) -> Cell[Number]:
+        """As if nothing were frozen: at the tie every point is won on one's own serve."""
+        return EveryRally(self.p, self.q).rallies_to_a_point()
+
+
+class Counting(Generic[Number]):
+    """Another loop whose values grow by the rallies that are played until a point is scored."""
+
+    def __init__(self, loop: ServeLoop[Number]) -> None:
+        self.loop = loop
+
+    def row(self, ours_next: Sequence[Cell[Number]], beyond: Cell[Number]) -> list[Cell[Number]]:
+        rallies, cells = self.loop.rallies_to_a_point(), []
+        for ahead in ours_next:
+            (cell,) = self.loop.row([ahead], beyond)
+            beyond = tuple(value + played for value, played in zip(cell, rallies, strict=True))
+            cells.append(beyond)
+        return cells
+
+    def rallies_to_a_point(self) -> Cell[Number]:
+        return self.loop.rallies_to_a_point()

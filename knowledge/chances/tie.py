@@ -1,31 +1,41 @@
 """The tie where two points in a row are needed: in closed form, without going round for ever.
 
 Values: T at the tie, A one point up, B one point down. A point scored from T leads to A or B,
-and from there to the end of the game or back to T.
+and from there to the end of the game or back to T. `rallies` is what is added until each next
+point, by how the serve stands: nothing for a win chance.
 """
 
 from __future__ import annotations
 
 from knowledge.chances.rates import Number
-from knowledge.chances.serve_loop import Cell, EveryRally, OneServer, TwoServers
+from knowledge.chances.serve_loop import Cell, EveryRally, FrozenGamePoint, OneServer, TwoServers
 
 
-def tie_of_one_server(loop: OneServer[Number], won: Number, lost: Number) -> Cell[Number]:
+def tie_of_one_server(
+    loop: OneServer[Number], won: Number, lost: Number, rallies: Cell[Number]
+) -> Cell[Number]:
     """(we serve, they serve) at the tie of side-out singles."""
-    once, n = loop.round, loop.per_rally / loop.round
+    once = loop.round
     return _between_two(
         we_score=(loop.p / once, loop.q * loop.p / once),
         they_score=(loop.f * loop.g / once, loop.g / once),
-        rallies=(n * (1 + loop.f), n * (1 + loop.q)),
+        rallies=rallies,
         ends=(won, lost),
     )
 
 
-def tie_of_every_rally(loop: EveryRally[Number], won: Number, lost: Number) -> Cell[Number]:
+def tie_of_every_rally(
+    loop: EveryRally[Number] | FrozenGamePoint[Number],
+    won: Number,
+    lost: Number,
+    rallies: Cell[Number],
+) -> Cell[Number]:
     """The same in rally scoring; game points there are always played on one's own serve."""
-    n = loop.per_rally * (loop.p * 0 + 1)
     return _between_two(
-        we_score=(loop.p, loop.q), they_score=(loop.f, loop.g), rallies=(n, n), ends=(won, lost)
+        we_score=(loop.p, loop.q),
+        they_score=(loop.f, loop.g),
+        rallies=rallies,
+        ends=(won, lost),
     )
 
 
@@ -33,7 +43,7 @@ def _between_two(
     *,
     we_score: tuple[Number, Number],
     they_score: tuple[Number, Number],
-    rallies: tuple[Number, Number],
+    rallies: Cell[Number],
     ends: tuple[Number, Number],
 ) -> Cell[Number]:
     """Two serve states, each with its chances of who scores next and the rallies until then.
@@ -53,7 +63,9 @@ def _between_two(
     )
 
 
-def tie_of_two_servers(loop: TwoServers[Number], won: Number, lost: Number) -> Cell[Number]:
+def tie_of_two_servers(
+    loop: TwoServers[Number], won: Number, lost: Number, rallies: Cell[Number]
+) -> Cell[Number]:
     """(we 1, we 2, they 1, they 2) at the tie of side-out doubles.
 
     With D = 1 - f²q², the chances of who scores next, and with which server, are
@@ -67,34 +79,24 @@ def tie_of_two_servers(loop: TwoServers[Number], won: Number, lost: Number) -> C
     2. Putting A and B into the tie gives two linear equations in a and b: determinants.
     3. One more step from A and B gives the four values.
     """
-    q, f = loop.q, loop.f
-    ours, theirs, n = loop.ours, loop.theirs, loop.rallies
-    rallies_we = (n * (1 + f + f * f * (1 + q)), n * (1 + f * (1 + q + q * q)))
-    rallies_they = (n * (1 + q + q * q * (1 + f)), n * (1 + q * (1 + f + f * f)))
-
-    def from_ours(x1: Number, x2: Number) -> tuple[Number, Number]:
-        return ours * (x1 + f * x2), ours * (f * q * q * x1 + x2)
-
-    def from_theirs(y1: Number, y2: Number) -> tuple[Number, Number]:
-        return theirs * (y1 + q * y2), theirs * (q * f * f * y1 + y2)
-
-    up1, up2 = _plus(from_ours(won, won), rallies_we)
-    down1, down2 = _plus(from_theirs(lost, lost), rallies_they)
-    again_we = _plus(from_ours(up1, up2), rallies_we)
-    again_they = _plus(from_theirs(down1, down2), rallies_they)
-    both = ours * theirs
-    stays = 1 - 4 * f * f * q * q * both
-    b_in_a = theirs * theirs * q * q * (3 + q * q * f * f)
-    a_in_b = ours * ours * f * f * (3 + f * f * q * q)
-    known_a = theirs * (2 * q * q * ours * (up1 + f * up2) + again_they[0] + q * again_they[1])
-    known_b = ours * (2 * f * f * theirs * (down1 + q * down2) + again_we[0] + f * again_we[1])
+    q, f, ours, theirs = loop.q, loop.f, loop.ours, loop.theirs
+    n1, n2, m1, m2 = rallies
+    won_by, lost_by = f * q * q, q * f * f
+    up1, up2 = ours * won * (1 + f) + n1, ours * won * (won_by + 1) + n2
+    down1, down2 = theirs * lost * (1 + q) + m1, theirs * lost * (lost_by + 1) + m2
+    again_we1 = ours * (up1 + f * up2) + n1
+    again_we2 = ours * (won_by * up1 + up2) + n2
+    again_they1 = theirs * (down1 + q * down2) + m1
+    again_they2 = theirs * (lost_by * down1 + down2) + m2
+    ff, qq, both = f * f, q * q, ours * theirs
+    stays = 1 - 4 * ff * qq * both
+    b_in_a = theirs * theirs * qq * (3 + qq * ff)
+    a_in_b = ours * ours * ff * (3 + ff * qq)
+    known_a = theirs * (2 * qq * ours * (up1 + f * up2) + again_they1 + q * again_they2)
+    known_b = ours * (2 * ff * theirs * (down1 + q * down2) + again_we1 + f * again_we2)
     determinant = stays * stays - a_in_b * b_in_a
     a = (stays * known_a + b_in_a * known_b) / determinant
     b = (stays * known_b + a_in_b * known_a) / determinant
-    up = ((up1 + f * f * a), up2 + f * a, won, won)
-    down = (lost, lost, down1 + q * q * b, down2 + q * b)
-    return loop.row([up], down)[0]
-
-
-def _plus(one: tuple[Number, Number], other: tuple[Number, Number]) -> tuple[Number, Number]:
-    return one[0] + other[0], one[1] + other[1]
+    up, down = (up1 + ff * a, up2 + f * a), (down1 + qq * b, down2 + q * b)
+    (we1, we2, they1, they2) = loop.row([(*up, won, won)], (lost, lost, *down))[0]
+    return we1 + n1, we2 + n2, they1 + m1, they2 + m2
