@@ -27,6 +27,10 @@ CACHED_SPREADS = 16
 """Arrays of tables kept in memory, about 1 MB each to 11."""
 
 
+CACHED_OUTLOOKS = 256
+"""Answers kept for the score and the belief they were asked about."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Range:
     """A chance at the mean rates, the middle 80 of 100 of what it may be, and its average."""
@@ -80,6 +84,7 @@ class Outlook:
         }
 
 
+@lru_cache(maxsize=CACHED_OUTLOOKS)
 def outlook(match: MatchState, belief: RateBelief) -> Outlook:
     """The score seen from our side; errors as in `game_table` and `match_chance`."""
     rates = belief.rates
