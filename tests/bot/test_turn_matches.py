@@ -251,6 +251,18 @@ def test_time_outs_do_not_go_below_none(demo: Talk) -> None:
     assert sum(one.kind == "timeout" for one in log_of(demo)) == 2
 
 
+def test_their_time_outs_are_counted_too(demo: Talk) -> None:
+    """10.A: two in a game to 11, for either side; a rally in between keeps the count."""
+    begin(demo)
+    match = demo.context.match
+    told = []
+    for line in (2, 4, 6):
+        told.append(demo.press(f"1:to:them:{match}:{line}").splitlines()[0])
+        demo.say("our point")
+    assert told[:2] == ["Their time-out. Ask me one thing."] * 2
+    assert told[2] == "By my count they have none left."
+
+
 def test_a_taken_back_time_out_ends_the_break(demo: Talk) -> None:
     begin(demo)
     demo.tap("time-out")

@@ -163,8 +163,11 @@ def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Re
     """A time-out: from now on it is a break, until the next rally."""
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
-    if ours and desk.log().match.timeouts_left[0] == 0:
-        return with_score(desk, match, wording("match.no_timeout"))
+    ours_left, theirs_left = desk.log().match.timeouts_left
+    if (ours_left if ours else theirs_left) == 0:
+        return with_score(
+            desk, match, wording("match.no_timeout" if ours else "match.no_timeout_theirs")
+        )
     row = desk.book.append(
         match,
         EntryKind.TIMEOUT,
