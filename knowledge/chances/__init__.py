@@ -20,7 +20,18 @@ from knowledge.chances.game_table import GameTable, StateError, game_table
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.outlook import Outlook, Range, outlook
 from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
-from knowledge.chances.swings import Leak, LeakPart, Swing, leak, swings
+from knowledge.chances.swings import (
+    Grouping,
+    Leak,
+    LeakPart,
+    Swing,
+    by_serve,
+    by_server,
+    by_side,
+    by_tag,
+    leak,
+    swings,
+)
 from knowledge.chances.timeouts import TimeoutWorth, timeout_worth
 from knowledge.game import PlayedRally
 
@@ -28,6 +39,7 @@ __all__ = [
     "Beta",
     "EndlessGameError",
     "GameTable",
+    "Grouping",
     "Leak",
     "LeakPart",
     "Outlook",
@@ -42,6 +54,10 @@ __all__ = [
     "TimeoutWorth",
     "TossWorth",
     "base_rates",
+    "by_serve",
+    "by_server",
+    "by_side",
+    "by_tag",
     "expected_rallies",
     "gain_if_kept",
     "gain_this_rally",

@@ -11,11 +11,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import fsum, sqrt
+from typing import TypeAlias
 
 from knowledge.chances.game_table import GameTable, game_table
 from knowledge.chances.match_chance import after_this_game
 from knowledge.chances.rates import RallyRates
-from knowledge.game import MatchState, PlayedRally, after
+from knowledge.game import MatchState, PlayedRally, after, server
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +75,33 @@ def _match_ends(rally: PlayedRally, table: GameTable[float]) -> tuple[float, flo
     return after_this_game(match, table)
 
 
+Grouping: TypeAlias = Callable[[PlayedRally], str]
+"""Names the group of a rally; any grouping splits the whole change without a rest."""
+
+
+def by_serve(rally: PlayedRally) -> str:
+    """Our serve or theirs."""
+    return "serving" if rally.before.we_serve else "receiving"
+
+
+def by_server(rally: PlayedRally) -> str:
+    """Who served: the player's number where a lineup tells it, else the side and its server."""
+    who = server(rally.before)
+    number = rally.before.server
+    return f"{by_serve(rally)} {number or ''}".strip() if who is None else f"player {who}"
+
+
+def by_side(rally: PlayedRally) -> str:
+    """Whose serve, and from which court."""
+    court = rally.before.serving_court
+    return by_serve(rally) if court is None else f"{by_serve(rally)} {court}"
+
+
+def by_tag(rally: PlayedRally) -> str:
+    """What the rally was tagged with; several tags make a group of their own."""
+    return " and ".join(sorted(rally.tags)) or "untagged"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeakPart:
     """A group of rallies: how many, won and expected to be won, and what they did to our chance.
@@ -110,14 +138,12 @@ def leak(
     played: Sequence[PlayedRally],
     rates: RallyRates,
     *,
-    by: Callable[[PlayedRally], str] = lambda rally: (
-        "serving" if rally.before.we_serve else "receiving"
-    ),
+    by: Grouping = by_serve,
     of_match: bool = False,
 ) -> Leak | None:
     """The leak of a game, or of a match in chances of the match; None without a rally.
 
-    `by` names the group of a rally. total = sum of the parts' swings + unlogged.
+    total = sum of the parts' swings + unlogged.
     """
     if not played:
         return None
@@ -134,9 +160,7 @@ def _ends(first: Swing, last: Swing, *, of_match: bool) -> tuple[float, float]:
     return first.before, last.after
 
 
-def _parts(
-    all_swings: Iterable[Swing], by: Callable[[PlayedRally], str], *, of_match: bool
-) -> tuple[LeakPart, ...]:
+def _parts(all_swings: Iterable[Swing], by: Grouping, *, of_match: bool) -> tuple[LeakPart, ...]:
     groups: dict[str, list[Swing]] = {}
     for one in all_swings:
         groups.setdefault(by(one.rally), []).append(one)

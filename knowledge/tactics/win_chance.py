@@ -12,6 +12,7 @@ from knowledge.chances import (
     LeakPart,
     RallyRates,
     Swing,
+    by_serve,
     leak,
     swings,
 )
@@ -161,11 +162,7 @@ def _point(swing: Swing, *, of_match: bool) -> RallyChance:
 
 def leak_of(situation: Situation) -> Leak | None:
     """Where our chance of the match went since the first logged rally, by who served."""
-    return leak(situation.played, rates_of(situation).rates, by=_by_serve, of_match=True)
-
-
-def _by_serve(rally: PlayedRally) -> str:
-    return "serving" if rally.before.we_serve else "receiving"
+    return leak(situation.played, rates_of(situation).rates, by=by_serve, of_match=True)
 
 
 def leak_numbers(situation: Situation) -> dict[str, float]:

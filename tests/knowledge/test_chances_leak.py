@@ -19,8 +19,19 @@ from chance_oracles import chain_of, expected_payoff, weights, with_ends
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from knowledge.chances import PlayedRally, RallyRates, leak, match_chance, swings
-from knowledge.game import GameFormat, MatchState, Scoring, after, start
+from knowledge.chances import (
+    PlayedRally,
+    RallyRates,
+    by_serve,
+    by_server,
+    by_side,
+    by_tag,
+    leak,
+    match_chance,
+    swings,
+)
+from knowledge.game import GameFormat, Lineup, MatchState, Scoring, after, start
+from knowledge.vocabulary import PlayerId
 
 CLOSE = 1e-12
 FORMATS = (COMMON, GameFormat(target=15), SINGLES, GameFormat(scoring=Scoring.RALLY))
@@ -72,10 +83,29 @@ def test_the_swings_add_up_to_what_the_chance_moved(
 
 
 GROUPINGS: dict[str, Callable[[PlayedRally], str]] = {
-    "who served": lambda one: "ours" if one.before.we_serve else "theirs",
-    "server": lambda one: f"{one.before.we_serve} {one.before.server}",
-    "tag": lambda one: one.tags[0],
+    "who served": by_serve,
+    "server": by_server,
+    "side": by_side,
+    "tag": by_tag,
+    "one of ours": lambda one: f"{one.before.we_serve} {one.before.server}",
 }
+
+
+def test_groupings_name_what_they_group_by() -> None:
+    lineup = Lineup(
+        our_starter=PlayerId(1),
+        our_partner=PlayerId(2),
+        their_starter=PlayerId(3),
+        their_partner=PlayerId(4),
+    )
+    first = PlayedRally(before=start(COMMON, we_serve=True, lineup=lineup), won_by_us=False)
+    second = PlayedRally(before=first.next, won_by_us=True, tags=("net", "dink"))
+    assert [by_serve(one) for one in (first, second)] == ["serving", "receiving"]
+    assert [by_server(one) for one in (first, second)] == ["player 1", "player 3"]
+    assert [by_side(one) for one in (first, second)] == ["serving right", "receiving right"]
+    assert [by_tag(one) for one in (first, second)] == ["untagged", "dink and net"]
+    nameless = PlayedRally(before=start(COMMON, we_serve=False), won_by_us=True)
+    assert by_server(nameless) == "receiving 2"
 
 
 @settings(max_examples=40, deadline=None)
