@@ -30,13 +30,14 @@ class Message:
 def read_message(text: str, chat: ChatView) -> Message:
     said = words(text)
     mentions = find_mentions(said, chat)
+    told = _told(text, said, mentions, chat)
     return Message(
         text=text,
         said=said,
         mentions=mentions,
-        asks=asks(text, said),
+        asks=asks(text, said) or told.weighs_a_break,
         note=read_note(text, said, mentions, chat),
-        told=_told(text, said, mentions, chat),
+        told=told,
     )
 
 

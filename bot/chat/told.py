@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,11 @@ from bot.chat.rates_said import FoundRates, find_rates
 from bot.chat.scores import cast
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
+
+_USES = re.compile(
+    r"\b(?:use|burn|call|spend|save|take|keep|bank) (?:it|one|both|them|now)\b"
+    r"|\bor (?:not|wait|hold)\b"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +36,11 @@ class Told:
     games: FoundGames | None
     breaks: FoundBreaks
     format: SaidFormat | None
+
+    @property
+    def weighs_a_break(self) -> bool:
+        """ "One time-out left, 7-9, use it": it asks, though nothing of its form does."""
+        return self.breaks.timeouts_left is not None and bool(_USES.search(self.line.text))
 
     @property
     def beside_rates(self) -> tuple[Word, ...]:

@@ -46,8 +46,22 @@ def _odds(said: Said) -> bool:
 
 
 def _size(said: Said) -> bool:
-    sized = said.has_run("how big", "how important", "how costly", "how much does", "how much is")
+    sized = said.has_run(
+        "how big", "how important", "how costly", "how much does", "how much is", "how many in a"
+    )
     return sized and said.has("point", "rally", "miss", "error", "mistake", "this", "serve")
+
+
+def _as_good_as_won(said: Said) -> bool:
+    won = said.has_run("basically won", "as good as won", "as good as over", "in the bag")
+    return won and said.has("<score>", "game", "match", "this")
+
+
+def _timeout_weighed(said: Said) -> bool:
+    named = said.has("timeout", "timeouts") or said.has_run("time out", "time outs")
+    return named and said.has_run(
+        "worth it", "worth a", "worth the", "use it", "burn it", "call it"
+    )
 
 
 def _toss(said: Said) -> bool:
@@ -73,9 +87,23 @@ RULES = (
     PairRule(
         name="size is a weight",
         better=Topic.RISK_AT_SCORE,
-        than=(Topic.WIN_CHANCE, Topic.TIMEOUT_NOW),
+        than=(Topic.WIN_CHANCE, Topic.TIMEOUT_NOW, Topic.RESET_OR_COUNTER),
         holds=_size,
         because="how big a point is asks for its weight, not for the chance to win",
+    ),
+    PairRule(
+        name="as good as won is a chance",
+        better=Topic.WIN_CHANCE,
+        than=(Topic.SMALLTALK_OR_UNKNOWN, Topic.RISK_AT_SCORE, Topic.CHOOSE_END_OR_SERVE),
+        holds=_as_good_as_won,
+        because="whether it is over asks how likely it is not",
+    ),
+    PairRule(
+        name="a time-out weighed is asked about",
+        better=Topic.TIMEOUT_NOW,
+        than=(Topic.ADJUST, Topic.PROBE, Topic.RESET_HEAD),
+        holds=_timeout_weighed,
+        because="what to change comes up because the change is what a time-out is worth",
     ),
     PairRule(
         name="a toss is won before the match",

@@ -12,8 +12,10 @@ from hypothesis import strategies as st
 from voices import EVENING
 
 from bot.chat.message import read_message
-from bot.chat.question import SaidScore, Slots
+from bot.chat.question import Question, SaidScore, ScoreSaid, Slots
 from bot.chat.slots import find_slots
+from bot.chat.understand import understand
+from knowledge.vocabulary import Topic
 
 CASES = tomllib.loads(
     (Path(__file__).parent.parent / "cases" / "score_slots.toml").read_text("utf-8")
@@ -64,6 +66,13 @@ def test_every_kind_of_slot_has_a_case_that_sets_it_and_one_that_does_not() -> N
         "background", "sun", "wind", "games", "format_said", "score",
     ):  # fmt: skip
         assert {getattr(one, key) is None for one in said} == {True, False}, key
+
+
+def test_a_time_out_weighed_beside_a_score_is_a_question() -> None:
+    said = understand("one timeout left, 7-9, use it", chat=EVENING)
+    assert isinstance(said[0], Question)
+    assert said[0].topic is Topic.TIMEOUT_NOW
+    assert isinstance(understand("we called a timeout at 7-9", chat=EVENING)[0], ScoreSaid)
 
 
 WORDS = st.sampled_from(

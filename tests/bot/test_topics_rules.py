@@ -10,6 +10,11 @@ from knowledge.vocabulary import Topic
 CASES = {
     "odds are a chance": ("what are the odds at <score>", "is a gamble right at <score>"),
     "size is a weight": ("how big is this point", "how likely is it now"),
+    "as good as won is a chance": ("is <score> basically won", "the one who basically won it"),
+    "a time-out weighed is asked about": (
+        "is a timeout worth it when i know what to change",
+        "after the timeout what do we change",
+    ),
     "a toss is won before the match": (
         "won the toss and it is windy",
         "my toss drifts in the wind",
