@@ -11,18 +11,29 @@ from itertools import product
 from pathlib import Path
 
 import pytest
+from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scouted import Noted, player
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.court import HALF_WIDTH_M, net_height_m
-from knowledge.situation import Asked, Level, OnCourt, Situation
+from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.dink_aims import aims_at
 from knowledge.tactics.dink_answer import answer_dink
 from knowledge.tactics.dink_lanes import Lane, Spot, gain_over_line, lane_net_height_m, lane_points
-from knowledge.vocabulary import BallQuality, Hand, PlayerId, Side, Topic, Trait, Value, Wing
+from knowledge.vocabulary import (
+    BallQuality,
+    Hand,
+    Level,
+    PlayerId,
+    Side,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
 
 CELLS = tomllib.loads(
     (Path(__file__).parents[1] / "cases" / "aim_dink_cells.toml").read_text(encoding="utf-8")
@@ -86,7 +97,7 @@ def test_the_picture_lands_on_the_right_side_of_the_target(cell: dict[str, str])
     target = okafor(hand=Hand(cell["hand"]), side=Side(cell["plays"]))
     advice = dink(target, wing=Wing.BACKHAND, striker_side=Side(cell["from"]))
     assert advice.picture is not None
-    arrow = advice.picture.arrows[0]
+    arrow = court_of(advice).arrows[0]
     theirs_left = cell["plays"] == "left"
     assert (arrow.to_x_m > 0) is theirs_left  # their left court is on our right
     assert (arrow.from_x_m > 0) is (cell["from"] == "right")

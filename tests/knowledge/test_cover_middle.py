@@ -12,6 +12,7 @@ from types import MappingProxyType
 from typing import Any
 
 import pytest
+from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scouted import Noted, player
@@ -310,14 +311,14 @@ def test_hands_said_of_us_keep_our_names() -> None:
 
 
 def test_a_player_pulled_wide_is_drawn_wide() -> None:
-    picture = middle(mira(), tom(), pulled_wide=TOM).picture
+    picture = court_of(middle(mira(), tom(), pulled_wide=TOM))
     assert picture is not None
     x_m = {marker.label: marker.x_m for marker in picture.markers}
     assert x_m["Tom"] > 10 * 0.3048 > -x_m["Mira"]  # a court is 20 ft wide (2025 edition, 2.A)
 
 
 def test_the_picture_labels_the_seam_from_the_net_back() -> None:
-    picture = middle(mira(), tom()).picture
+    picture = court_of(middle(mira(), tom()))
     assert picture is not None
     assert [zone.label for zone in picture.zones] == [
         "dink: diagonal one",

@@ -15,7 +15,7 @@ from scipy.integrate import quad
 from scipy.stats import norm
 
 from knowledge.advice import Confidence
-from knowledge.beliefs import LOGIT_PER_POINT, RULE_OF_THUMB_CLIP_POINTS, believe
+from knowledge.beliefs import RULE_OF_THUMB_CLIP_POINTS, believe
 from knowledge.effects import (
     ALWAYS,
     Condition,
@@ -35,7 +35,7 @@ from knowledge.evidence import NOTHING_KNOWN, TraitEstimate
 from knowledge.normal import chances_of_being_best, logistic, logit
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, Source, book, computed
-from knowledge.vocabulary import PlayerId, RallyChance, Topic, Trait
+from knowledge.vocabulary import LOGIT_PER_POINT, PlayerId, RallyChance, Topic, Trait
 
 A, B = OptionId("a"), OptionId("b")
 SOMEWHERE = Situation(topic=Topic.AIM_DINK)

@@ -6,6 +6,7 @@ import math
 from dataclasses import replace
 
 import pytest
+from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import MIRA, TOM, match, often_noted, player
@@ -176,7 +177,7 @@ def test_the_third_goes_behind_a_poacher() -> None:
 
 
 def test_the_picture_has_the_aims_and_no_side_is_guessed() -> None:
-    known = _plan(OKAFOR, LINDQVIST).picture
+    known = court_of(_plan(OKAFOR, LINDQVIST))
     assert known is not None
     assert max(arrow.width for arrow in known.arrows) == 1.0
     unsided = OnCourt(profile=LINDQVIST.profile, side=None)
@@ -211,7 +212,7 @@ def test_the_dink_of_a_plan_is_the_dinks_own_answer(asker: int | None) -> None:
     if striker is not None:
         assert line.arrow is not None
         assert own.picture is not None
-        drawn = own.picture.arrows[0]
+        drawn = court_of(own).arrows[0]
         assert (line.arrow.from_x_m, line.arrow.to_x_m) == (drawn.from_x_m, drawn.to_x_m)
 
 

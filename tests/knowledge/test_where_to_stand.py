@@ -10,6 +10,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 import pytest
+from court_pictures import court_of
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -182,7 +183,7 @@ def test_a_stack_sends_the_partner_outside_and_says_who_goes_where() -> None:
     assert advice.call.startswith("Serve from the right, Mira")
     assert "Tom waits outside; after the serve Mira goes left" in advice.reasons[2].text
     assert advice.picture is not None
-    tom = next(one for one in advice.picture.markers if one.label == "Tom")
+    tom = next(one for one in court_of(advice).markers if one.label == "Tom")
     assert tom.x_m > HALF_WIDTH_M
     assert "Tom outside the right sideline" in advice.picture.alt
 
@@ -205,7 +206,7 @@ def test_stacked_moves_end_outside_the_kitchen() -> None:
         situation = replace(
             at(4, 3, 1, we_serve=we_serve, starter=True), formation=Formation.STACK_ALWAYS
         )
-        picture = advise(situation).picture
+        picture = court_of(advise(situation))
         assert picture is not None
         moves = [arrow for arrow in picture.arrows if arrow.from_y_m * arrow.to_y_m > 0]
         assert len(moves) == 2
@@ -221,7 +222,7 @@ def test_singles(ours: int) -> None:
     advice = advise(replace(SITUATION, game=game))
     assert advice.call == f"Serve from the {'left' if ours % 2 else 'right'}."
     assert advice.picture is not None
-    assert len(advice.picture.markers) == 2
+    assert len(court_of(advice).markers) == 2
 
 
 FORMATS = st.sampled_from(
@@ -252,7 +253,7 @@ def test_every_score_gets_the_rulebooks_server_and_receiver(
     assert NAMES[theirs] in advice.reasons[1].text
     assert len(advice.call) <= CALL_LIMIT
     assert advice.picture is not None
-    assert {one.label for one in advice.picture.markers} == set(NAMES.values())
+    assert {one.label for one in court_of(advice).markers} == set(NAMES.values())
 
 
 @pytest.mark.parametrize(
@@ -304,12 +305,12 @@ def test_the_pair_slides_towards_the_ball(hitter: Side, near: str) -> None:
     """Their right faces our left: Mira, who plays left, covers that line."""
     advice = advise(replace(SITUATION, asked=Asked(hitter_side=hitter)))
     assert advice.picture is not None
-    by_label = {one.label: one for one in advice.picture.markers}
+    by_label = {one.label: one for one in court_of(advice).markers}
     ball_right = by_label["hitter"].x_m > 0
     ours = {name: by_label[name].x_m for name in ("Mira", "Tom")}
     assert max(ours, key=lambda name: ours[name] if ball_right else -ours[name]) == near
     assert sum(ours.values()) > 0 if ball_right else sum(ours.values()) < 0
-    given_up = next(zone for zone in advice.picture.zones if not zone.ours)
+    given_up = next(zone for zone in court_of(advice).zones if not zone.ours)
     assert ((given_up.x0_m + given_up.x1_m) > 0) is not ball_right
 
 
