@@ -38,7 +38,7 @@ def test_nothing_to_put_back_is_said(demo: Talk) -> None:
 
 @pytest.mark.parametrize(
     ("said", "call"),
-    [("we serve first", "0-0-2. We serve"), ("they serve first", "0-0-2. They serve")],
+    [("we serve first", "0-0-2. Mira serves"), ("they serve first", "0-0-2. They serve")],
 )
 def test_who_serves_first_may_be_said(demo: Talk, said: str, call: str) -> None:
     assert demo.say(said).startswith(call)
