@@ -22,7 +22,7 @@ _TARGET = re.compile(
 _GAME_TO = re.compile(
     r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
-    r"|^(?:ok |so |and |but )?to (?P<zero>0|zero)\b"
+    r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"
 )
 _GAMES_SCORE = re.compile(
     r"\b(?:up|down|lead\w*|trail\w*|behind|ahead|won|lost)(?: by)? (?:one|two|1|2|a) $"

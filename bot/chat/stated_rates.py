@@ -7,9 +7,13 @@ from bot.chat.message import Message, opponents
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.question import BookSaid, BookVerb, Question, SaidRates
 from bot.chat.slots import find_slots
-from bot.chat.topic_question import CERTAIN
+from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
 from knowledge.vocabulary import Topic
+
+_WEIGH_RALLIES = frozenset(
+    {Topic.RISK_AT_SCORE, Topic.TIMEOUT_NOW, Topic.CHOOSE_END_OR_SERVE, Topic.ADJUST}
+)
 
 NOT_SAID = "-"
 """Stands for the half of two rates that was not said."""
@@ -26,6 +30,10 @@ def stated_rates(message: Message, chat: ChatView) -> BookSaid | Question | None
         return BookSaid(
             text=message.text, verb=BookVerb.BASE_RATES, words=rates_to_text(found.rates)
         )
+    if not found.is_all:
+        question = read_question(message, chat)
+        if isinstance(question, Question) and question.topic in _WEIGH_RALLIES:
+            return question
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
 

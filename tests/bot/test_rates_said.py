@@ -111,10 +111,20 @@ def test_who_only_says_rates_asks_for_the_win_chance(text: str) -> None:
     assert said.topic is Topic.WIN_CHANCE
 
 
-def test_rates_beside_another_question_leave_its_topic() -> None:
-    (said,) = understand("we win 6 of 10 on return, should we take a time-out", chat=EVENING)
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("we win 6 of 10 on return, should we take a time-out", Topic.TIMEOUT_NOW),
+        (
+            "we win 42% on serve, 63% returning: how big is this rally at 9-8-2",
+            Topic.RISK_AT_SCORE,
+        ),
+    ],
+)
+def test_rates_beside_another_question_leave_its_topic(text: str, topic: Topic) -> None:
+    (said,) = understand(text, chat=EVENING)
     assert isinstance(said, Question)
-    assert said.topic is Topic.TIMEOUT_NOW
+    assert said.topic is topic
     assert said.slots.rates is not None
 
 

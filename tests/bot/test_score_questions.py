@@ -58,6 +58,7 @@ def test_the_score_asked_about(demo: Talk, text: str, state: tuple[Any, ...]) ->
             "how big is this rally at 12-3-3",
             ["12-3 can't happen in a game to 11.", "The server is 1 or 2, not 3."],
         ),
+        ("what are our chances at 5-3 to 0", ["A game is played to at least 1, not 0."]),
         ("what are our chances in a game to 0", ["A game is played to at least 1, not 0."]),
         ("what are our chances at 5-3 in a game to -5", ["at least 1, not -5."]),
         ("chances at 5-3, to 15 cap 11?", ["A cap of 11 lies below the target 15."]),
