@@ -14,6 +14,7 @@ from itertools import pairwise
 
 from bot.chat.numbers import number
 from bot.chat.question import SaidRates
+from bot.chat.rate_line import RateLine, RateVerb, rate_line, verbs_of
 from bot.chat.rate_words import (
     ANOTHER_SHARE,
     ASSUME,
@@ -23,8 +24,6 @@ from bot.chat.rate_words import (
     OF_ALL,
     SIDE,
     USUAL,
-    VERB,
-    WHO,
 )
 from bot.chat.scores import HIGHEST_PAIR
 from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
@@ -36,13 +35,9 @@ NEAR = 4
 NEAR_BEFORE = 6
 """The same where the serve is named first: "on our serve I think we win about 42"."""
 
-SUBJECT_NEAR = 3
-"""Words before a verb among which its subject stands."""
-
 BARE_WORDS = 3
 """Other words of a message that says hardly anything but two shares."""
 
-_PAUSES = frozenset(",;.!?()")
 EVEN = 0.5
 _LEVEL = frozenset(["equal", "equally", "even", "evenly"])
 
@@ -55,22 +50,6 @@ class FoundRates:
     places: frozenset[int]
     is_usual: bool
     is_all: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Line:
-    """The words as one line with @ for a share, and the word each character belongs to.
-
-    `pauses` are where a comma or a stop stands before a word.
-    """
-
-    text: str
-    word_at: tuple[int, ...]
-    share_at: tuple[int, ...]
-    pauses: tuple[int, ...]
-
-    def places(self, start: int, stop: int) -> set[int]:
-        return set(self.word_at[start:stop])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,7 +67,7 @@ def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
     if not (may_hold_shares(said) or "%" in text or _LEVEL.intersection(_folded(said))):
         return None
     found = [one for one in shares(text, said) if not _is_score_number(one, said)]
-    line = _line(said, found)
+    line = rate_line(said, found)
     together = len(found) == 2 and _stand_together(line)
     settled = [] if together else _by_side(line, found)
     settled = settled or _even_or_paired(line, found, said)
@@ -117,32 +96,10 @@ def _is_score_number(one: Share, said: Sequence[Word]) -> bool:
     return is_small and re.fullmatch(r"win|winning|wins", before) is None
 
 
-def _line(said: Sequence[Word], found: Sequence[Share]) -> _Line:
-    text, word_at, share_at, pauses = "", list[int](), list[int](), list[int]()
-    starts = {one.start: one for one in found}
-    inside = {place for one in found for place in range(one.start + 1, one.stop)}
-    for place, word in enumerate(said):
-        if place in inside:
-            continue
-        if place in starts:
-            share_at.append(len(text))
-        if _PAUSES & set(word.gap):
-            pauses.append(len(text))
-        token = "@" if place in starts else word.folded
-        text += f"{token} "
-        word_at += [place] * (len(token) + 1)
-    return _Line(
-        text=text.rstrip(),
-        word_at=tuple(word_at),
-        share_at=tuple(share_at),
-        pauses=tuple(pauses),
-    )
-
-
-def _by_side(line: _Line, found: Sequence[Share]) -> list[_Settled]:
+def _by_side(line: RateLine, found: Sequence[Share]) -> list[_Settled]:
     """The shares beside which it is said on whose serve they are."""
     sides = _sides(line)
-    verbs = _verbs(line)
+    verbs = verbs_of(line)
     edges = [0, *line.share_at, len(line.text)]
     settled = []
     two = sum(side is not None for side in sides) > 1
@@ -154,7 +111,7 @@ def _by_side(line: _Line, found: Sequence[Share]) -> list[_Settled]:
     return settled
 
 
-def _sides(line: _Line) -> list[re.Match[str] | None]:
+def _sides(line: RateLine) -> list[re.Match[str] | None]:
     """For every share the words that say on whose serve: those after it, or those before it."""
     edges = [0, *line.share_at, len(line.text)]
     segments = [list(SIDE.finditer(line.text, start, stop)) for start, stop in pairwise(edges)]
@@ -173,69 +130,21 @@ def _sides(line: _Line) -> list[re.Match[str] | None]:
     return chosen
 
 
-def _is_before(line: _Line, side: re.Match[str], share_at: int) -> bool:
+def _is_before(line: RateLine, side: re.Match[str], share_at: int) -> bool:
     return len(line.text[side.end() : share_at].split()) <= NEAR_BEFORE
 
 
-def _is_near(line: _Line, stop: int, side: re.Match[str]) -> bool:
+def _is_near(line: RateLine, stop: int, side: re.Match[str]) -> bool:
     return len(line.text[stop : side.start()].split()) <= NEAR
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Verb:
-    """Who wins or loses the share, and whether that is said right before it."""
-
-    they: bool = False
-    loses: bool = False
-    is_said: bool = False
-    at: int | None = None
-
-    def places(self, line: _Line, share_at: int) -> set[int]:
-        """The words from the verb to its share, where they stand near."""
-        if self.at is None or len(line.text[self.at : share_at].split()) > NEAR:
-            return set()
-        if any(self.at < pause <= share_at for pause in line.pauses):
-            return set()
-        return line.places(self.at, share_at)
-
-
-def _verbs(line: _Line) -> list[_Verb]:
-    """For every share the verb before it; a share without one goes on with the last."""
-    edges = [0, *line.share_at]
-    verbs: list[_Verb] = []
-    for start, stop in pairwise(edges):
-        own = list(VERB.finditer(line.text, start, stop))
-        if own:
-            verbs.append(_verb(line, start, own[-1]))
-        else:
-            verbs.append(replace(verbs[-1], at=None) if verbs else _Verb())
-    return verbs
-
-
-def _verb(line: _Line, start: int, found: re.Match[str]) -> _Verb:
-    begins = max([one for one in line.pauses if one <= found.start()] + [start])
-    return _Verb(
-        they=_is_theirs(line.text[begins : found.start()]),
-        loses=found["loses"] is not None,
-        is_said=True,
-        at=found.start(),
-    )
-
-
-def _is_theirs(before: str) -> bool:
-    """Whether the words before a verb end in "they": it is they who win or lose."""
-    last = [WHO.match(word) for word in before.split()[-SUBJECT_NEAR:]]
-    named = [one for one in last if one]
-    return bool(named) and named[-1]["they"] is not None
-
-
 def _may_be_rate(
-    line: _Line,
+    line: RateLine,
     share: Share,
     edges: Sequence[int],
     at: int,
     side: re.Match[str],
-    verb: _Verb,
+    verb: RateVerb,
     *,
     two: bool,
 ) -> bool:
@@ -249,7 +158,9 @@ def _may_be_rate(
     return not share.is_plain and side.start() > edges[at + 1] and "of" not in after.split()[:1]
 
 
-def _settle(line: _Line, share: Share, share_at: int, side: re.Match[str], verb: _Verb) -> _Settled:
+def _settle(
+    line: RateLine, share: Share, share_at: int, side: re.Match[str], verb: RateVerb
+) -> _Settled:
     if side["ours"] or side["theirs"]:
         we_serve = side["ours"] is not None
     else:
@@ -267,14 +178,14 @@ def _of_us(share: Share, *, is_ours: bool) -> float:
     return share.value if is_ours else round(1 - share.value, 12)
 
 
-def _even_or_paired(line: _Line, found: Sequence[Share], said: Sequence[Word]) -> list[_Settled]:
+def _even_or_paired(line: RateLine, found: Sequence[Share], said: Sequence[Word]) -> list[_Settled]:
     """What counts for every rally ("52% of rallies"), or two shares in a row ("42/63")."""
     equal = EQUAL.search(line.text)
     if equal is not None:
         places = frozenset(line.places(equal.start(), equal.end()))
         half = Share(value=EVEN, start=0, stop=0, typed=equal[0])
         return [_Settled(share=half, serving=None, chance=EVEN, places=places)]
-    verbs = _verbs(line)
+    verbs = verbs_of(line)
     if len(found) == 1:
         of_all = OF_ALL.search(line.text) or _counts_rallies(found[0], said)
         if of_all and not DOES_OTHER.search(line.text) and _is_assumed(line, verbs[0]):
@@ -292,7 +203,7 @@ def _even_or_paired(line: _Line, found: Sequence[Share], said: Sequence[Word]) -
     return []
 
 
-def _order(line: _Line) -> tuple[bool, bool]:
+def _order(line: RateLine) -> tuple[bool, bool]:
     """Serving first, as in "42/63", unless "on return and serve" follows."""
     after = SIDE.search(line.text, line.share_at[-1])
     returns_first = after is not None and bool(after["returning"])
@@ -308,15 +219,15 @@ def _counts_rallies(share: Share, said: Sequence[Word]) -> bool:
     return bool({"rallies", "points"} & set(inside))
 
 
-def _is_assumed(line: _Line, verb: _Verb) -> bool:
+def _is_assumed(line: RateLine, verb: RateVerb) -> bool:
     return verb.is_said or ASSUME.search(line.text) is not None
 
 
-def _stand_together(line: _Line) -> bool:
+def _stand_together(line: RateLine) -> bool:
     return re.search(r"@ (?:and )?@", line.text) is not None
 
 
-def _may_be_pair(line: _Line, found: Sequence[Share]) -> bool:
+def _may_be_pair(line: RateLine, found: Sequence[Share]) -> bool:
     """`assume 50-50`, or hardly another word beside `42/63`."""
     if any(one.is_plain and one.value <= HIGHEST_PAIR / 100 for one in found):
         return False

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from bot.chat.numbers import Group, groups, is_dictated, number
-from bot.chat.question import Mention, RallySaid, SaidScore, ScoreSaid
+from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_words import (
     AHEAD,
     ALL_WORDS,
@@ -286,22 +285,6 @@ def stray_words(said: Sequence[Word]) -> int:
         for word in said
         if number(word) is None and not is_dictated(word) and word.folded not in SCORE_WORDS
     )
-
-
-def cast(said: Sequence[Word], ours: Sequence[Mention], theirs: Sequence[Mention]) -> list[Word]:
-    """The words with our players' names as "we" and all others' as "they"."""
-    told: list[Word] = []
-    for word in said:
-        who = _cast_as(word, ours, "we") or _cast_as(word, theirs, "they")
-        if who is None:
-            told.append(word)
-        elif not told or told[-1].folded != who:
-            told.append(replace(word, folded=who))
-    return told
-
-
-def _cast_as(word: Word, mentions: Sequence[Mention], role: str) -> str | None:
-    return role if any(one.span[0] <= word.span[0] < one.span[1] for one in mentions) else None
 
 
 SERVING = r"serv(?:ing|in|es?|s)?"

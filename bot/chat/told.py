@@ -7,11 +7,11 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
 from bot.chat.breaks_said import FoundBreaks, find_breaks
+from bot.chat.cast import cast
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
 from bot.chat.question import Mention
 from bot.chat.rates_said import FoundRates, find_rates
-from bot.chat.scores import cast
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
 
