@@ -166,9 +166,8 @@ def _settle(
     else:
         we_serve = (side["serving"] is not None) is not verb.they
     is_ours = verb.they is verb.loses
-    start, stop = sorted((share_at, side.start())), max(share_at + 1, side.end())
-    places = line.places(start[0], stop) | set(range(share.start, share.stop))
-    places |= verb.places(line, share_at)
+    places = line.places(min(share_at, side.start()), max(share_at + 1, side.end()))
+    places |= verb.places(line, share_at) | set(range(share.start, share.stop))
     chance = _of_us(share, is_ours=is_ours)
     return _Settled(share=share, serving=we_serve, chance=chance, places=frozenset(places))
 
