@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
+from knowledge.game.formats import Discipline, GameFormat, Scoring
 from knowledge.game.said import state_at
 from knowledge.game.score_call import ScoreCall
 from knowledge.game.state import GameState, court_of_parity, with_rally_server
+from knowledge.game.swaps import courts_fit, may_be_frozen
 
 
 def faults(state: GameState) -> tuple[str, ...]:
@@ -41,7 +42,7 @@ def _serving_faults(state: GameState) -> list[str]:
     if receiving > 0:
         return ["In rally scoring the side that serves has won a rally, so it isn't at 0."]
     started = state.we_started in (None, state.we_serve)
-    if not started and not _may_be_frozen(state):
+    if not started and not may_be_frozen(state):
         return ["At 0-0 in rally scoring the side that serves first is serving."]
     return []
 
@@ -107,49 +108,11 @@ def _standing_faults(state: GameState) -> list[str]:
     if state.format.scoring is not Scoring.RALLY or state.format.discipline is Discipline.SINGLES:
         return []
     found = []
-    swaps = state.format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
-    if not (_is_reached_by_swaps(state) if swaps else _nobody_moved(state)):
+    is_a_score = not _serving_faults(state) and min(state.ours, state.theirs) >= 0
+    if is_a_score and not courts_fit(state):
         found.append(f"No rallies lead to those courts at {state.ours}-{state.theirs}.")
     serves = with_rally_server(state).starter_serves
     if serves is not None and state.starter_serves not in (None, serves):
         court = court_of_parity(state.serving_points)
         found.append(f"At {state.call} whoever stands {court} serves.")
     return found
-
-
-def _nobody_moved(state: GameState) -> bool:
-    return state.our_starter_right is not False and state.their_starter_right is not False
-
-
-def _is_reached_by_swaps(state: GameState) -> bool:
-    """Whether some rallies lead to where the starters stand; unproven counts as reached.
-
-    A pair swaps with every point it wins on its own serve, so its starter is right while those
-    are even. Of the side that served first (points `s`) let `a` points be won receiving, of
-    the other (`t`) `b`: side-outs alternate, so b = a while the first side serves, else a + 1.
-    """
-    if _serving_faults(state) or min(state.ours, state.theirs) < 0 or _may_be_frozen(state):
-        return True
-    begun = (True, False) if state.we_started is None else (state.we_started,)
-    return any(
-        _fits(state, we_started=one, won_receiving=a) for one in begun for a in _up_to(state)
-    )
-
-
-def _up_to(state: GameState) -> range:
-    return range(max(state.ours, state.theirs) + 1)
-
-
-def _fits(state: GameState, *, we_started: bool, won_receiving: int) -> bool:
-    a = won_receiving
-    b = a if state.we_serve is we_started else a + 1
-    first, second = (state.ours, state.our_starter_right), (state.theirs, state.their_starter_right)
-    (s, first_right), (t, second_right) = (first, second) if we_started else (second, first)
-    if a > s or b > t or (b == 0 and t > 0):
-        return False
-    return first_right in (None, (s - a) % 2 == 0) and second_right in (None, (t - b) % 2 == 0)
-
-
-def _may_be_frozen(state: GameState) -> bool:
-    """At a game point that counts on serve only, side-outs may have scored nothing."""
-    return state.format.freeze_on_serve and max(state.ours, state.theirs) >= state.format.target - 1

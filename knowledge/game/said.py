@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
+from knowledge.game.formats import Discipline, GameFormat
 from knowledge.game.state import (
     GameState,
     Lineup,
@@ -14,6 +14,7 @@ from knowledge.game.state import (
     start,
     with_rally_server,
 )
+from knowledge.game.swaps import courts_fit, with_courts_that_follow, with_starter
 from knowledge.vocabulary import PlayerId, Side
 
 
@@ -32,28 +33,20 @@ def state_at(
     Doubles side-out: the courts follow from the score, which partner serves mostly does not.
     Doubles rally scoring: the server's court follows, who stands in it mostly does not.
     """
-    state = GameState(
-        format=format,
-        ours=ours,
-        theirs=theirs,
-        we_serve=we_serve,
-        server=server,
-        we_started=we_started,
-        our_starter_right=_is_starter_right(format, ours),
-        their_starter_right=_is_starter_right(format, theirs),
-        lineup=lineup,
+    state = with_courts_that_follow(
+        GameState(
+            format=format,
+            ours=ours,
+            theirs=theirs,
+            we_serve=we_serve,
+            server=server,
+            we_started=we_started,
+            our_starter_right=None,
+            their_starter_right=None,
+            lineup=lineup,
+        )
     )
     return state if format.has_two_servers else with_rally_server(state)
-
-
-def _is_starter_right(format: GameFormat, points: int) -> bool | None:
-    """In rally scoring a pair without a point has not moved, and without swaps nobody does."""
-    swaps = (
-        format.scoring is Scoring.RALLY
-        and format.discipline is Discipline.DOUBLES
-        and format.rally_rotation is RallyRotation.SWAP_ON_OWN_SERVE
-    )
-    return None if swaps and points > 0 else True
 
 
 def after_saying(
@@ -107,6 +100,8 @@ def is_opening(game: GameState) -> bool:
 def with_server(game: GameState, player: PlayerId) -> GameState:
     """The game once it is told by name who serves, where the score left that open.
 
+    In rally scoring that tells where the pair stands; what was held of the other pair gives way
+    where it cannot be so as well.
     ValueError for somebody whom the lineup does not have in the serving pair.
     """
     pair = (game.lineup or Lineup()).pair(ours=game.we_serve)
@@ -117,6 +112,7 @@ def with_server(game: GameState, player: PlayerId) -> GameState:
     if game.format.has_two_servers or game.format.discipline is Discipline.SINGLES:
         return known
     is_right = (court_of_parity(game.serving_points) is Side.RIGHT) is is_starter
-    if game.we_serve:
-        return replace(known, our_starter_right=is_right)
-    return replace(known, their_starter_right=is_right)
+    known = with_starter(known, is_right=is_right, ours=game.we_serve)
+    if not courts_fit(known):
+        known = with_starter(known, is_right=None, ours=not game.we_serve)
+    return with_courts_that_follow(known)

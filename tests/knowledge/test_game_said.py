@@ -53,22 +53,23 @@ def saying(game: GameState, said: GameState) -> GameState:
 
 @pytest.mark.parametrize("format", FORMATS, ids=str)
 def test_a_score_tells_exactly_what_all_games_at_it_agree_on(format: GameFormat) -> None:
-    """Who serves and where starters stand: told where every game there agrees, else not known.
-
-    Rally scoring may know less than that, since it looks at each pair's points alone.
-    """
-    reached: dict[tuple[object, ...], set[tuple[bool | None, ...]]] = defaultdict(set)
+    """Who serves and where starters stand: told where every game there agrees, else not known."""
+    reached: dict[_Told, set[tuple[bool | None, ...]]] = defaultdict(set)
     for state in _walk(format):
-        key = (state.ours, state.theirs, state.we_serve, state.server)
-        reached[key].add(_standing(state))
-    is_moving = format.scoring is Scoring.RALLY and format.discipline is Discipline.DOUBLES
-    for (ours, theirs, we_serve, number), seen in reached.items():
-        told = state_at(format, ours=ours, theirs=theirs, we_serve=we_serve, server=number)  # type: ignore[arg-type]
+        for begun in (state.we_started, None):
+            key = (state.ours, state.theirs, state.we_serve, state.server, begun)
+            reached[key].add(_standing(state))
+    for (ours, theirs, we_serve, number, begun), seen in reached.items():
+        told = state_at(
+            format, ours=ours, theirs=theirs, we_serve=we_serve, server=number, we_started=begun
+        )
         for place, value in enumerate(_standing(told)):
             agreed = {one[place] for one in seen}
-            assert value is None or agreed == {value}, (told.call, we_serve, place)
-            if not is_moving:
-                assert (value is None) is (len(agreed) > 1), (told.call, we_serve, place)
+            expected = next(iter(agreed)) if len(agreed) == 1 else None
+            assert value is expected, (told.call, we_serve, begun, place)
+
+
+_Told = tuple[int, int, bool, int | None, bool | None]
 
 
 def _standing(state: GameState) -> tuple[bool | None, ...]:
