@@ -40,10 +40,10 @@ def _serving_faults(state: GameState) -> list[str]:
     if serving > 0:
         return _last_rally_faults(state.format, serving, receiving)
     if receiving > 0:
-        return ["In rally scoring the side that serves has won a rally, so it isn't at 0."]
+        return ["The serving side has won a rally, so it isn't at 0."]
     started = state.we_started in (None, state.we_serve)
     if not started and not may_be_frozen(state):
-        return ["At 0-0 in rally scoring the side that serves first is serving."]
+        return ["At 0-0 whoever serves first is serving."]
     return []
 
 
@@ -51,7 +51,7 @@ def _last_rally_faults(format: GameFormat, serving: int, receiving: int) -> list
     if not format.is_won(receiving, serving - 1):
         return []
     before = f"{serving - 1}-{receiving}"
-    return [f"In rally scoring the side that serves scored last, and {before} had ended it."]
+    return [f"The serving side scored last, but {before} had ended it."]
 
 
 def _points_faults(format: GameFormat, ours: int, theirs: int) -> list[str]:
@@ -85,7 +85,7 @@ def _number_faults(state: GameState) -> list[str]:
     if not state.format.has_two_servers:
         if state.server is None:
             return []
-        why = "rally scoring" if state.format.scoring is Scoring.RALLY else "singles"
+        why = "Rally scoring" if state.format.scoring is Scoring.RALLY else "Singles"
         return [f"{why} has no server number, but {state.server} was called."]
     if state.server is None:
         return ["The server number, 1 or 2, is missing."]
@@ -99,8 +99,8 @@ def _starter_faults(state: GameState) -> list[str]:
     told = replace(state, starter_serves=None).server_is_starter
     if told is None or state.starter_serves in (None, told):
         return []
-    who = "the one who started right" if told else "the partner of the one who started right"
-    return [f"At {state.call} the server is {who}."]
+    who = "the one who started right" if told else "the partner of who started right"
+    return [f"At {state.call} {who} serves."]
 
 
 def _standing_faults(state: GameState) -> list[str]:

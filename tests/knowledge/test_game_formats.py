@@ -214,3 +214,17 @@ def test_at_zero_the_call_tells_the_server() -> None:
     state = GameState(format=GameFormat(), ours=0, theirs=5, server=1, starter_serves=False)
     assert "started right" in faults(state)[0]
     assert faults(replace(state, starter_serves=True)) == ()
+
+
+LOCK_SCREEN = 60
+"""Characters that a first line may have, so that a locked phone shows it whole."""
+
+
+@pytest.mark.parametrize("format", FORMATS, ids=repr)
+def test_every_fault_is_a_short_sentence(format: GameFormat) -> None:
+    told = {fault for state in _thinkable(format) for fault in faults(state)}
+    assert told
+    for fault in told:
+        assert fault[0].isupper() or fault[0].isdigit()
+        assert fault.endswith(".")
+        assert len(fault) <= LOCK_SCREEN, fault
