@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import time
 
 from bot.chat.common_words import is_common
-from bot.chat.format_said import TARGETS, said_format
+from bot.chat.format_said import TARGETS, format_parts
 from bot.chat.numbers import Group, groups, number
 from bot.chat.question import Certainty, MatchSaid, Mention, ResultSaid
 from bot.chat.words import Word
@@ -72,8 +72,8 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
     """The announcement of a match, if the message is one."""
     line = _line(said)
     opponents = tuple(one for one in mentions if not one.pronoun)
-    at, court, form = clock(text), court_of(text), said_format(said)
-    facts = sum(1 for fact in (at, court, form) if fact is not None)
+    at, court, parts = clock(text), court_of(text), format_parts(said)
+    facts = sum(1 for fact in (at, court, parts) if fact is not None)
     announced = _SURE_NEXT.search(line) is not None
     if announced:
         opponents = _with_unknown(said, opponents)
@@ -81,7 +81,14 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
     moved = at is not None and court is not None and not _BOOKING.search(line)
     if not ((announced and (opponents or facts > 1)) or listed or moved):
         return None
-    return MatchSaid(text=text, mentions=opponents, at=at, court=court, format=form)
+    return MatchSaid(
+        text=text,
+        mentions=opponents,
+        at=at,
+        court=court,
+        format=None if parts is None else parts.playable,
+        format_fault=None if parts is None else parts.fault,
+    )
 
 
 def result_said(text: str, said: Sequence[Word]) -> ResultSaid | None:

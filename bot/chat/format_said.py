@@ -15,6 +15,9 @@ from knowledge.game import Discipline, FormatError, GameFormat, Scoring
 TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 """What games are usually played to; another number needs "game to" or "first to" before it."""
 
+LARGEST_TARGET = 50
+"""Games longer than anybody plays would keep an answer waiting for seconds."""
+
 _TARGET = re.compile(
     r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b"
     r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
@@ -69,6 +72,8 @@ class SaidFormat:
 
         A new target leaves the standing cap behind, and side-out scoring the frozen game point.
         """
+        if self.target is not None and self.target > LARGEST_TARGET:
+            raise FormatError(f"I count games up to {LARGEST_TARGET}, not to {self.target}")
         said = self.to_json()
         if self.target is not None and self.target != standing.target:
             said.setdefault("cap", None)
@@ -92,7 +97,7 @@ class SaidFormat:
             return self.over(GameFormat())
         except FormatError:
             kept = replace(self, cap=None, win_by=self.win_by if self.win_by in (1, 2) else None)
-            if kept.target is not None and kept.target < 1:
+            if kept.target is not None and not 1 <= kept.target <= LARGEST_TARGET:
                 kept = replace(kept, target=None)
             return kept.over(GameFormat())
 
@@ -158,12 +163,6 @@ def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
         if said.target is not None and _number(one[1]) == abs(said.target)
     ]
     return line.covered(*found, _CAP.search(line.text), _BEST_OF_NUMBER.search(line.text))
-
-
-def said_format(said: Sequence[Word]) -> GameFormat | None:
-    """The common format with what is said of it; None if nothing of it is."""
-    found = format_parts(said)
-    return None if found is None else found.playable
 
 
 def _line(said: Sequence[Word]) -> str:

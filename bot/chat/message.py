@@ -35,7 +35,7 @@ def read_message(text: str, chat: ChatView) -> Message:
         text=text,
         said=said,
         mentions=mentions,
-        asks=asks(text, said) or told.weighs_a_break,
+        asks=asks(text, said) or told.weighs_a_break or told.wants_a_figure,
         note=read_note(text, said, mentions, chat),
         told=told,
     )

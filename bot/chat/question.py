@@ -195,6 +195,7 @@ class MatchSaid:
     at: time | None = None
     court: str | None = None
     format: GameFormat | None = None
+    format_fault: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,6 +20,11 @@ _USES = re.compile(
     r"|\bor (?:not|wait|hold)\b"
 )
 
+_FIGURE = re.compile(
+    r"^(?:chances?|odds|percentage)\b|\b(?:win|winning|our|match|game) (?:chances?|odds|probability"
+    r"|percentage)\b|^(?:(?!called|took|had)\w+ )?time ?outs? (?:at|here|now)\b"
+)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
@@ -41,6 +46,11 @@ class Told:
     def weighs_a_break(self) -> bool:
         """ "One time-out left, 7-9, use it": it asks, though nothing of its form does."""
         return self.breaks.timeouts_left is not None and bool(_USES.search(self.line.text))
+
+    @property
+    def wants_a_figure(self) -> bool:
+        """ "Win chance at 0-0", "timeout at 8-8": a figure is wanted, not the score told."""
+        return bool(_FIGURE.search(self.line.text))
 
     @property
     def beside_rates(self) -> tuple[Word, ...]:

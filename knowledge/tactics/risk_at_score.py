@@ -58,7 +58,7 @@ def advise(situation: Situation) -> Advice:
         ),
         number=None if asked else f"This rally swings the game by {weight}.",
         unless=_test(view),
-        assumed=view.assumed,
+        assumed=view.assumed or view.score_read,
         confidence=Confidence.CLEAR,
         numbers=_numbers(view),
         choices=(

@@ -34,6 +34,14 @@ class ScoreView:
     assumed: str | None
 
     @property
+    def score_read(self) -> str:
+        """The score in words, so that everybody sees which one the answer is about."""
+        game, match = self.match.game, self.match
+        so_far = f"{match.games_ours}-{match.games_theirs}"
+        games = "" if so_far == "0-0" else f", games {so_far}"
+        return f"At {game.call}, {'we' if game.we_serve else 'they'} serve{games}."
+
+    @property
     def rally_chance(self) -> float:
         """Our chance to win the rally that comes."""
         rates = self.belief.rates

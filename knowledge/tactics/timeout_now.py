@@ -153,8 +153,8 @@ def _unless(situation: Situation) -> str | None:
 
 def _assumed(view: ScoreView, lift: float) -> str:
     """What the numbers rest on; the score too where it was not said."""
-    said = f"Taken: change +{CHANGE_POINTS:g} in 100, pause +{lift:g} for {REST_RALLIES} rallies."
-    return said if view.assumed is None else f"{view.assumed} {said}"
+    score = view.assumed or view.score_read
+    return f"{score} Taken: change +{CHANGE_POINTS:g}, pause +{lift:g} for {REST_RALLIES} rallies."
 
 
 def _numbers(

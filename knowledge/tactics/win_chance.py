@@ -44,7 +44,7 @@ def advise(situation: Situation) -> Advice:
         reasons=tuple(_reasons(view)),
         number=_next_rally(view),
         unless=_tell_more(situation),
-        assumed=view.assumed or _score_read(view),
+        assumed=view.assumed or view.score_read,
         confidence=Confidence.CLEAR if view.belief.is_exact else Confidence.LEAN,
         numbers=view.outlook.numbers() | leak_numbers(situation),
         choices=tuple(
@@ -100,13 +100,6 @@ def _tell_more(situation: Situation) -> str | None:
     if sum(tally.rallies for tally in situation.tallies) >= FEW_RALLIES:
         return None
     return "Sharper once you tap rallies or say your rates."
-
-
-def _score_read(view: ScoreView) -> str:
-    game = view.match.game
-    games = view.match.games_ours, view.match.games_theirs
-    so_far = f", games {games[0]}-{games[1]}" if any(games) else ""
-    return f"At {game.call}, {'we' if game.we_serve else 'they'} serve{so_far}."
 
 
 def _over(situation: Situation, view: ScoreView) -> Advice:

@@ -81,6 +81,9 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         topic=Topic.GAME_PLAN,
     )
     lines = [text, wording("match.who_serves")]
+    if said.format_fault is not None:
+        fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
+        lines.insert(1, wording("match.format_fault").format(fault=fault))
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))
     return Reply(

@@ -9,7 +9,7 @@ from bot.chat.answers import notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
-from bot.chat.answers.questions import answer_asked, explain
+from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
@@ -120,6 +120,9 @@ def _known(desk: Desk, arg: str) -> PlayerId:
 def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
     """The question of a topic button: about the same people as the last one, unless it says."""
     last = desk.context.asked
+    if last is not None and last.topic in SCORE_TOPICS and topic in SCORE_TOPICS:
+        # Beside an answer about a score the next one is about the same score, and says so.
+        return replace(last, topic=topic, about=about or last.about)
     text = last.text if last is not None else ""
     return Asked(topic=topic, text=text, about=about or (last.about if last else ()))
 
