@@ -86,6 +86,7 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "matches": lambda book, _: book.matches(),
     "matches_against": lambda book, has: book.matches_against(has.theirs),
     "entries": lambda book, has: book.entries(has.match),
+    "logs_of_meetings": lambda book, has: book.logs_of_meetings(has.ours, has.theirs),
     "rallies": lambda book, has: book.rallies(has.match),
     "choices": lambda book, _: book.choices(Topic.LOB),
     "latest_plan": lambda book, has: (
