@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
+from bot.chat.numbers import groups
 from bot.chat.question import Mention, NoteSaid
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
+
+CALLED_NUMBERS = 3
+"""A call in doubles: our points, theirs, the server."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,9 +40,20 @@ def read_message(text: str, chat: ChatView) -> Message:
         said=said,
         mentions=mentions,
         asks=asks(text, said) or told.weighs_a_break or told.wants_a_figure,
-        note=read_note(text, said, mentions, chat),
+        note=_without_scores(read_note(text, said, mentions, chat), said),
         told=told,
     )
+
+
+def _without_scores(note: NoteSaid, said: Sequence[Word]) -> NoteSaid:
+    """The note without what was read into a call: in "0-5-1" nobody is five foot one."""
+    calls = [group.span for group in groups(said) if len(group.numbers) == CALLED_NUMBERS]
+    told = tuple(
+        claim
+        for claim in note.claims
+        if not any(start <= claim.span[0] and claim.span[1] <= stop for start, stop in calls)
+    )
+    return note if len(told) == len(note.claims) else replace(note, claims=told)
 
 
 def names_somebody(message: Message) -> bool:

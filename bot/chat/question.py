@@ -217,6 +217,14 @@ class StarterSaid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TimeoutSaid:
+    """A time-out that was taken: "they called a timeout"."""
+
+    text: str
+    ours: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AgreementSaid:
     """Something our pair settles: "we agreed forehand takes the middle"."""
 
@@ -296,6 +304,7 @@ Understood = (
     | MatchSaid
     | RallySaid
     | StarterSaid
+    | TimeoutSaid
     | AgreementSaid
     | UndoSaid
     | WhySaid
@@ -309,6 +318,7 @@ KIND_OF: dict[type, Kind] = {
     NoteSaid: Kind.NOTE,
     ScoreSaid: Kind.SCORE,
     StarterSaid: Kind.SCORE,
+    TimeoutSaid: Kind.SCORE,
     ResultSaid: Kind.MATCH,
     MatchSaid: Kind.MATCH,
     RallySaid: Kind.RALLY,

@@ -12,7 +12,7 @@ from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection, Engine
 
-from bot.chat.answers import booking, corrections, game_start, matches, notes, undo
+from bot.chat.answers import booking, corrections, game_start, matches, notes, timeouts, undo
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer, explain_last
 from bot.chat.answers.results import take_result
@@ -35,6 +35,7 @@ from bot.chat.question import (
     ResultSaid,
     ScoreSaid,
     StarterSaid,
+    TimeoutSaid,
     Unclear,
     Understood,
     UndoSaid,
@@ -250,6 +251,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return matches.take_rally(desk, understood)
         case StarterSaid():
             return game_start.take_starter(desk, understood)
+        case TimeoutSaid():
+            return timeouts.take_timeout(desk, understood)
         case AgreementSaid():
             return booking.agree(desk, understood)
         case UndoSaid():

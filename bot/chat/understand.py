@@ -44,6 +44,7 @@ from bot.chat.scores import is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import starter_said
 from bot.chat.stated_rates import stated_rates
+from bot.chat.timeouts_said import timeout_said
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
@@ -117,6 +118,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     replying = chat.replying_to_note
     return (
         starter_said(message, chat)
+        or timeout_said(message, chat)
         or result_said(text, said)
         or _match(message, chat)
         or _score(message)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.answers import game_start, matches
+from bot.chat.answers import game_start, matches, timeouts
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in
 from bot.chat.question import SaidScore, ScoreSaid
@@ -44,7 +44,7 @@ def press_score(desk: Desk, tapped: Tap) -> Reply:
             number, expected = MatchId(number_in(args[1])), number_in(args[2])
             if tapped.verb is Verb.RALLY:
                 return matches.count_rally(desk, ours=ours, match=number, expected=expected)
-            return matches.call_timeout(desk, ours=ours, match=number, expected=expected)
+            return timeouts.call_timeout(desk, ours=ours, match=number, expected=expected)
 
 
 def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:

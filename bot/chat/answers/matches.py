@@ -9,10 +9,10 @@ from datetime import UTC, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
+from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import open_game
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.answers.scoreboard import score_buttons, score_line, serve_buttons
+from bot.chat.answers.scoreboard import score_line, serve_buttons
 from bot.chat.match_log import GUESSED_SERVE, format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.question import MatchSaid, RallySaid, SaidScore, ScoreSaid
@@ -31,7 +31,6 @@ from knowledge.game import (
 )
 from knowledge.vocabulary import Mode, PlayerId, Topic
 from scouting_db.values import (
-    AlreadyCounted,
     EntryKind,
     MatchId,
     Micros,
@@ -160,41 +159,6 @@ def take_rally(desk: Desk, said: RallySaid) -> Reply:
     if len(after) > before:
         desk.book.tell_rally(RallyRow(match=match, n=after[-1].n, words=said.text))
     return reply
-
-
-def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int) -> Reply:
-    """A time-out: from now on it is a break, until the next rally."""
-    if match != desk.context.match:
-        return Reply(text=wording("unclear.too_old"))
-    ours_left, theirs_left = desk.log().match.timeouts_left
-    if (ours_left if ours else theirs_left) == 0:
-        return with_score(
-            desk, match, wording("match.no_timeout" if ours else "match.no_timeout_theirs")
-        )
-    row = desk.book.append(
-        match,
-        EntryKind.TIMEOUT,
-        expected=expected,
-        won_by=Winner.US if ours else Winner.THEM,
-        inbox=desk.inbox,
-    )
-    if isinstance(row, AlreadyCounted):
-        return already_counted(desk, match)
-    before = desk.context
-    desk.context = replace(before, mode=Mode.BREAK)
-    change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
-    text = (
-        wording("match.timeout_ours").format(left=desk.log().match.timeouts_left[0])
-        if ours
-        else wording("match.timeout_theirs")
-    )
-    topics = (Topic.ADJUST, Topic.CUE, Topic.ANSWER_PATTERN)
-    ask = [
-        Button(label=wording(f"topic.{topic}"), payload=tap(Verb.ASK, topic), topic=topic)
-        for topic in topics
-    ]
-    count_on = score_buttons(match, row.n + 1)[:2]
-    return Reply(text=text, buttons=rows([*ask, *count_on, undo_button(change)]))
 
 
 def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> Reply:

@@ -1,0 +1,62 @@
+"""Time-outs taken, by tap or in words: a break, with what helps in one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.entries import already_counted, with_score
+from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.payload import Verb, tap
+from bot.chat.question import TimeoutSaid
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import Mode, Topic
+from scouting_db.values import AlreadyCounted, EntryKind, MatchId, Winner
+
+
+def take_timeout(desk: Desk, said: TimeoutSaid) -> Reply:
+    """A time-out told in words."""
+    match = desk.context.match
+    if match is None:
+        return Reply(text=wording("match.none"))
+    return call_timeout(desk, ours=said.ours, match=match)
+
+
+def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int | None = None) -> Reply:
+    """A time-out: from now on it is a break, until the next rally.
+
+    `expected` is the log line that a tap counts on.
+    """
+    if match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    ours_left, theirs_left = desk.log().match.timeouts_left
+    if (ours_left if ours else theirs_left) == 0:
+        return with_score(
+            desk, match, wording("match.no_timeout" if ours else "match.no_timeout_theirs")
+        )
+    row = desk.book.append(
+        match,
+        EntryKind.TIMEOUT,
+        expected=expected,
+        won_by=Winner.US if ours else Winner.THEM,
+        inbox=desk.inbox,
+    )
+    if isinstance(row, AlreadyCounted):
+        return already_counted(desk, match)
+    before = desk.context
+    desk.context = replace(before, mode=Mode.BREAK)
+    change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
+    text = (
+        wording("match.timeout_ours").format(left=desk.log().match.timeouts_left[0])
+        if ours
+        else wording("match.timeout_theirs")
+    )
+    topics = (Topic.ADJUST, Topic.CUE, Topic.ANSWER_PATTERN)
+    ask = [
+        Button(label=wording(f"topic.{topic}"), payload=tap(Verb.ASK, topic), topic=topic)
+        for topic in topics
+    ]
+    count_on = score_buttons(match, row.n + 1)[:2]
+    return Reply(text=text, buttons=rows([*ask, *count_on, undo_button(change)]))

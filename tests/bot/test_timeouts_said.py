@@ -1,0 +1,70 @@
+"""Time-outs taken, in words: counted for whoever took it, never mixed up with asking for one."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+from bot.chat.question import Kind
+
+
+@pytest.fixture
+def running(demo: Talk) -> Talk:
+    demo.say("next: okafor and lindqvist, to 11")
+    demo.say("we serve")
+    return demo
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "we took a timeout",
+        "our time-out",
+        "timeout us",
+        "called a timeout",
+        "ok we used our timeout",
+    ],
+)
+def test_our_time_out_is_counted(running: Talk, text: str) -> None:
+    assert running.say(text).startswith("Time-out taken. 1 left")
+    assert running.heard is not None
+    assert running.heard.kind is Kind.SCORE
+
+
+@pytest.mark.parametrize(
+    "text", ["they called a timeout", "their timeout", "timeout them", "they just took a time out"]
+)
+def test_their_time_out_is_counted(running: Talk, text: str) -> None:
+    assert running.say(text).startswith("Their time-out.")
+
+
+def test_a_game_to_11_has_two_and_undo_gives_one_back(running: Talk) -> None:
+    """Two a game to 11 or 15 (2025 edition, 10.A)."""
+    running.say("our timeout")
+    assert "0 left" in running.say("our timeout")
+    assert running.say("our timeout").startswith("No time-out left")
+    running.say("undo")
+    assert "0 left" in running.say("our timeout")
+
+
+@pytest.mark.parametrize(
+    "text", ["timeout?", "should we call a timeout", "timeout", "our timeout?"]
+)
+def test_asking_for_one_takes_none(running: Talk, text: str) -> None:
+    running.say(text)
+    assert running.heard is not None
+    assert running.heard.kind is Kind.QUESTION
+
+
+def test_without_a_match_nothing_is_counted(demo: Talk) -> None:
+    demo.say("won 11-3 11-4")
+    demo.say("their timeout")
+    assert demo.heard is not None
+    assert demo.heard.kind is not Kind.SCORE
+
+
+def test_a_call_is_nobodys_height(running: Talk) -> None:
+    running.say("cue, they serve 0-5-1")
+    assert running.heard is not None
+    assert running.heard.kind is not Kind.NOTE
+    assert "short" not in running.say("what do we know about okafor")
