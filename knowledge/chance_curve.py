@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from knowledge.advice import ChanceCurve, CurveMark, GameBreak
+from knowledge.odds_words import in_ten
 
 TITLE = "Our win chance, rally by rally"
 
@@ -65,14 +66,6 @@ def heaviest_places(weights: Sequence[float]) -> tuple[int, ...]:
     count = min(MARKS, math.ceil(MARKED_SHARE * len(weights)))
     ranked = sorted(range(len(weights)), key=lambda place: (-weights[place], -place))
     return tuple(sorted(ranked[:count]))
-
-
-def in_ten(chance: float) -> str:
-    """A chance as players say it: "7 in 10", "even", or beyond the last full tenth."""
-    tenths = math.floor(10 * chance + 0.5)
-    if tenths in (0, 10):
-        return "over 9 in 10" if tenths else "under 1 in 10"
-    return "even" if tenths == 5 else f"{tenths} in 10"
 
 
 def _points(rallies: Sequence[RallyChance]) -> tuple[tuple[float, ...], tuple[int, ...]]:

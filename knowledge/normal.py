@@ -60,8 +60,3 @@ def logistic(log_odds: float) -> float:
 def normal_cdf(z: float) -> float:
     """Standard normal distribution function."""
     return 0.5 * (1 + math.erf(z / math.sqrt(2)))
-
-
-def normal_density(z: float) -> float:
-    """Standard normal density."""
-    return math.exp(-z * z / 2) / math.sqrt(2 * math.pi)

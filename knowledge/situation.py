@@ -103,7 +103,8 @@ class Asked:
     serve, chance we win one they serve), said now or earlier in this match; either may be None.
     `score_said` tells that `Situation.game` comes from the question itself. `lost_in_a_row`
     counts rallies, `timeouts_left` our time-outs as said; `games` are won so far, ours first.
-    `sun` is said of any; `background` is anything else behind an end that hides the ball.
+    `tally` counts rallies of this match as said ("3 of 10 on serve"). `sun` is said of any;
+    `background` is anything else behind an end that hides the ball.
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -127,6 +128,7 @@ class Asked:
     background: bool | None = None
     sun: bool | None = None
     games: tuple[int, int] | None = None
+    tally: RallyTally | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,8 +138,8 @@ class Situation:
     `ours` and `theirs` hold nobody, one or two players. `asker` is whichever of ours is
     writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
     or the running match's; `match` stands at `game`, with the games and time-outs that are known;
-    `played` is what this match's log holds, oldest first; `tallies` count it and earlier
-    meetings, serving and receiving. `base_rates` are the book's own
+    `played` is what this match's log holds, oldest first; `rallies_today` counts it,
+    `earlier_rallies` other meetings, serving and receiving. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
     so that a report can say how old a note is.
     """
@@ -152,7 +154,8 @@ class Situation:
     format: GameFormat | None = None
     match: MatchState | None = None
     played: tuple[PlayedRally, ...] = ()
-    tallies: tuple[RallyTally, ...] = ()
+    rallies_today: RallyTally | None = None
+    earlier_rallies: tuple[RallyTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
     we_are_first_pair: bool | None = None
     formation: Formation | None = None

@@ -57,6 +57,7 @@ def book(*, notes: int, against: int = 0) -> Source:
     return Source(kind=SourceKind.BOOK, citation=counted)
 
 
-def book_rallies(rallies: int) -> Source:
-    """Our own logged rallies."""
-    return Source(kind=SourceKind.BOOK, citation=f"{rallies} rall{'y' if rallies == 1 else 'ies'}")
+def book_rallies(rallies: int, *, rest: str = "") -> Source:
+    """Our own logged rallies, and what else stands behind the number."""
+    counted = f"{rallies} rall{'y' if rallies == 1 else 'ies'}"
+    return Source(kind=SourceKind.BOOK, citation=f"{counted} {rest}".strip())

@@ -153,7 +153,8 @@ def gather(
     played: tuple[PlayedRally, ...] = (),
     score_said: bool = False,
     base_rates: tuple[float | None, float | None] | None = None,
-    tallies: tuple[RallyTally, ...] = (),
+    rallies_today: RallyTally | None = None,
+    earlier_rallies: tuple[RallyTally, ...] = (),
     today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
@@ -172,7 +173,8 @@ def gather(
         match=match,
         played=played,
         base_rates=base_rates,
-        tallies=tallies,
+        rallies_today=rallies_today,
+        earlier_rallies=earlier_rallies,
         formation=context.formation,
         their_formation=context.their_formation,
         familiarity=context.familiarity,

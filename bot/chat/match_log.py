@@ -114,6 +114,7 @@ class _Reader:
     match: MatchState
     serve_known: bool = False
     guess: bool = True
+    rested: bool = False
     played: list[tuple[PlayedRally, bool]] = field(default_factory=list)
     finished: list[tuple[int, int]] = field(default_factory=list)
 
@@ -123,6 +124,7 @@ class _Reader:
             return
         if entry.kind is EntryKind.TIMEOUT:
             self.match = _after_timeout(self.match, ours=entry.won_by is Winner.US)
+            self.rested = True
         elif entry.kind in _OF_A_GAME:
             self._between_games()
             game = _with_sides(self.match.game, entry)
@@ -148,7 +150,9 @@ class _Reader:
             won_by_us=entry.won_by is Winner.US,
             tags=tags,
             games=(self.match.games_ours, self.match.games_theirs),
+            after_timeout=self.rested,
         )
+        self.rested = False
         self.played.append((rally, self.serve_known))
         return rally.next
 

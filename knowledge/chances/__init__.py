@@ -1,6 +1,7 @@
 """Exact win chances of games and matches from the two rally chances, from any state and format."""
 
 from knowledge.chances.belief import (
+    PRIOR_RALLIES,
     Beta,
     RallyTally,
     RateBelief,
@@ -9,12 +10,12 @@ from knowledge.chances.belief import (
     prior_rates,
 )
 from knowledge.chances.counts import expected_rallies, serve_first_worth, shutout_chance
-from knowledge.chances.ends import TossWorth, game_across_ends, toss_worth
 from knowledge.chances.gains import (
+    Read,
     gain_if_kept,
     gain_this_rally,
     weight_to_come,
-    worth_of_one_try,
+    worth_of_a_try,
 )
 from knowledge.chances.game_table import GameTable, StateError, game_table
 from knowledge.chances.match_chance import match_chance
@@ -33,9 +34,11 @@ from knowledge.chances.swings import (
     swings,
 )
 from knowledge.chances.timeouts import TimeoutWorth, timeout_worth
+from knowledge.chances.toss import TossWorth, game_across_ends, toss_worth
 from knowledge.game import PlayedRally
 
 __all__ = [
+    "PRIOR_RALLIES",
     "Beta",
     "EndlessGameError",
     "GameTable",
@@ -49,6 +52,7 @@ __all__ = [
     "Range",
     "RateBelief",
     "RateError",
+    "Read",
     "StateError",
     "Swing",
     "TimeoutWorth",
@@ -74,5 +78,5 @@ __all__ = [
     "timeout_worth",
     "toss_worth",
     "weight_to_come",
-    "worth_of_one_try",
+    "worth_of_a_try",
 ]

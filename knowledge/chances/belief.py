@@ -64,7 +64,7 @@ class RateBelief:
 
     @property
     def rates(self) -> RallyRates:
-        """The likeliest numbers to compute with: the means."""
+        """The numbers to compute with: the means."""
         return RallyRates(serving=_mean(self.serving), receiving=_mean(self.receiving))
 
     @property
@@ -99,8 +99,9 @@ class RallyTally:
         return self.served_won + self.served_lost + self.received_won + self.received_lost
 
 
-PRIOR_RALLIES: Final = 20.0
-"""What the default weighs, in rallies: two pairs that meet may differ by a good deal."""
+PRIOR_RALLIES: Final = 100.0
+"""What the default weighs, in rallies of one kind: each rally chance is then believed to 5 points
+up or down, and three lost rallies hardly move it. Common practice, no source."""
 
 RECEIVING_BY_LEVEL: Final[Mapping[Level, float]] = MappingProxyType(
     {
@@ -116,14 +117,20 @@ RECEIVING_BY_LEVEL: Final[Mapping[Level, float]] = MappingProxyType(
 RECEIVING_USUALLY: Final = 0.56
 """The same where no level is known: good tournament doubles. Common practice, no source."""
 
+RECEIVING_IN_SINGLES: Final = 0.50
+"""In singles nothing is assumed for either side. Common practice, no source."""
+
 MIXED_LESS: Final = 0.01
 """Mixed doubles: one point less for the receiving side. Common practice, no source."""
 
 
-def prior_rates(*, level: Level | None = None, mixed: bool | None = None) -> RateBelief:
-    """Two even pairs, before any rally: the receiving side wins somewhat more than half."""
+def prior_rates(
+    *, level: Level | None = None, mixed: bool | None = None, singles: bool = False
+) -> RateBelief:
+    """Two even sides, before any rally: in doubles the receivers win somewhat more than half."""
     receiving = RECEIVING_USUALLY if level is None else RECEIVING_BY_LEVEL[level]
     receiving -= MIXED_LESS if mixed else 0.0
+    receiving = RECEIVING_IN_SINGLES if singles else receiving
     return base_rates(RallyRates(serving=1 - receiving, receiving=receiving))
 
 
@@ -132,9 +139,12 @@ def base_rates(rates: RallyRates) -> RateBelief:
     return RateBelief(serving=_around(rates.serving), receiving=_around(rates.receiving))
 
 
+_LEAST: Final = 0.01
+
+
 def _around(rate: float) -> Beta:
     # A book may say 0 or 100 in 100; a prior that nothing can move would not be one.
-    kept = min(max(rate, 1 / PRIOR_RALLIES), 1 - 1 / PRIOR_RALLIES)
+    kept = min(max(rate, _LEAST), 1 - _LEAST)
     return Beta(wins=kept * PRIOR_RALLIES, losses=(1 - kept) * PRIOR_RALLIES)
 
 

@@ -13,7 +13,11 @@ from knowledge.game import GameFormat, MatchState, match_faults, start
 def match_chance(match: MatchState, serving: Number, receiving: Number) -> Number:
     """Our chance to win the match; StateError, with every fault, for a state no match reaches."""
     checked_match(match)
-    table = game_table(match.format, serving, receiving)
+    return chance_of_match(match, game_table(match.format, serving, receiving))
+
+
+def chance_of_match(match: MatchState, table: GameTable[Number]) -> Number:
+    """The same from a game's table, for a match that is known to be sound."""
     game = table.at(match.game)
     after_win, after_loss = after_this_game(match, table)
     return game * after_win + (1 - game) * after_loss
@@ -29,7 +33,7 @@ def checked_match(match: MatchState) -> None:
 def after_this_game(match: MatchState, table: GameTable[Number]) -> tuple[Number, Number]:
     """Our chance to win the match once this game is won, and once it is lost."""
     if match.game.we_started is None:
-        # Nobody said who began: either is as likely, and it hardly matters.
+        # Nobody said who began: taken as even, which hardly matters (under 1 in 1,000).
         both = [_after(match, table, we_start=we_start) for we_start in (True, False)]
         return (both[0][0] + both[1][0]) / 2, (both[0][1] + both[1][1]) / 2
     return _after(match, table, we_start=not match.game.we_started)

@@ -12,7 +12,11 @@ from numpy.typing import NDArray
 from knowledge.chances.belief import Beta, RateBelief
 from knowledge.chances.counts import expected_rallies, serve_first_worth, shutout_chance
 from knowledge.chances.game_table import GameTable, game_table
-from knowledge.chances.match_chance import after_this_game, checked_match
+from knowledge.chances.match_chance import (
+    after_this_game,
+    chance_of_match,
+    checked_match,
+)
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameFormat, MatchState, after
 
@@ -45,7 +49,7 @@ class Range:
 class Outlook:
     """What the score says, from our side. Chances are of 1; `game` and `match` of winning those.
 
-    `weight` is what the next rally swings the game, `match_weight` the match; None once over.
+    `weight` is what the next rally swings the game, `match_weight` the match; 0 once over.
     """
 
     rates: RallyRates
@@ -73,6 +77,7 @@ class Outlook:
             "match_chance": self.match.chance,
             "match_chance_low": self.match.low,
             "match_chance_high": self.match.high,
+            "match_chance_average": self.match.average,
             "win_chance_if_won": self.if_won,
             "win_chance_if_lost": self.if_lost,
             "rally_weight": self.weight,
@@ -93,13 +98,16 @@ def outlook(match: MatchState, belief: RateBelief) -> Outlook:
     table = game_table(match.format, p, q)
     if_won, if_lost = _next_values(match, table)
     after_win, after_loss = after_this_game(match, table)
-    game = table.at(state)
-    whole = game * after_win + (1 - game) * after_loss
     return Outlook(
         rates=rates,
         is_exact=belief.is_exact,
-        game=_ranged(game, belief, lambda many: many.at(state), match.format),
-        match=_ranged(whole, belief, lambda many: _match_value(match, many), match.format),
+        game=_ranged(table.at(state), belief, lambda many: many.at(state), match.format),
+        match=_ranged(
+            chance_of_match(match, table),
+            belief,
+            lambda many: chance_of_match(match, many),
+            match.format,
+        ),
         if_won=if_won,
         if_lost=if_lost,
         weight=if_won - if_lost,
@@ -117,12 +125,6 @@ def _next_values(match: MatchState, table: GameTable[float]) -> tuple[float, flo
     if state.is_over:
         return table.at(state), table.at(state)
     return table.at(after(state, won_by_us=True)), table.at(after(state, won_by_us=False))
-
-
-def _match_value(match: MatchState, table: GameTable[Any]) -> Any:
-    game = table.at(match.game)
-    after_win, after_loss = after_this_game(match, table)
-    return game * after_win + (1 - game) * after_loss
 
 
 def _ranged(chance: float, belief: RateBelief, value: Any, format: GameFormat) -> Range:

@@ -7,6 +7,8 @@ from typing import Any, Protocol, Self, TypeVar, cast
 
 import numpy as np
 
+from knowledge.vocabulary import POINT
+
 
 class Arithmetic(Protocol):
     """What a chance must be able to do: the closed forms are plain arithmetic on it."""
@@ -42,6 +44,13 @@ class RallyRates:
 
     def __post_init__(self) -> None:
         checked(self.serving, self.receiving)
+
+    def shifted(self, serving_points: float, receiving_points: float) -> RallyRates:
+        """The rates so many rally points higher (or lower), within 0 to 1."""
+        return RallyRates(
+            serving=within_0_and_1(self.serving + serving_points * POINT),
+            receiving=within_0_and_1(self.receiving + receiving_points * POINT),
+        )
 
 
 def checked(serving: Number, receiving: Number) -> None:

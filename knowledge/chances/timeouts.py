@@ -50,17 +50,20 @@ class TimeoutWorth:
     kept: float
     none: float
 
-    @property
-    def is_time(self) -> bool:
-        """Whether now is the best moment for one."""
-        return self.now >= self.kept
-
 
 @lru_cache(maxsize=CACHED_PROGRAMMES)
 def timeout_worth(
-    state: GameState, rates: RallyRates, *, points: float, rallies: int, left: int
+    state: GameState,
+    rates: RallyRates,
+    *,
+    points: float,
+    points_now: float | None = None,
+    rallies: int,
+    left: int,
 ) -> TimeoutWorth:
     """The worth of `left` time-outs that each lift the next `rallies` rallies by `points`.
+
+    `points_now` is what one would lift now, where that is more than at another moment.
 
     ValueError for no time-out, a lift of no rally, or a game that is over; StateError and
     EndlessGameError as in `game_table`.
@@ -73,12 +76,10 @@ def timeout_worth(
     here = game.walk.places[_folded(state)]
     kept = np.array([table.at(one) for one in game.walk.states])
     for _ in range(left):
-        now = kept
-        for _ in range(rallies):
-            now = game.after_a_rally(now, lift=points * POINT)
-        kept = game.stopped_at(now)
+        without, kept = kept, game.stopped_at(game.lifted(kept, points, rallies))
+    lift_now = points if points_now is None else points_now
     return TimeoutWorth(
-        now=float(now[here]),
+        now=float(game.lifted(without, lift_now, rallies)[here]),
         kept=float(game.after_a_rally(kept, lift=0.0)[here]),
         none=none,
     )
@@ -145,6 +146,12 @@ class _Game:
         ended = np.concatenate((values, _ENDS))
         chance = np.clip(self.chance + lift, 0.0, 1.0)
         return chance * ended[self.walk.ours] + (1 - chance) * ended[self.walk.theirs]
+
+    def lifted(self, values: Values, points: float, rallies: int) -> Values:
+        """What each state is worth if the next rallies are played so many points better."""
+        for _ in range(rallies):
+            values = self.after_a_rally(values, lift=points * POINT)
+        return values
 
     def stopped_at(self, taken: Values) -> Values:
         """The worth of each state where one may play on or take `taken`, whichever is better.

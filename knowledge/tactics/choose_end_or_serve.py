@@ -6,17 +6,16 @@ worth in the match is computed.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from enum import StrEnum
 from typing import Final
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.chances import EndlessGameError, TossWorth, toss_worth
 from knowledge.game import Discipline, GameFormat, Scoring
+from knowledge.odds_words import in_hundred
 from knowledge.situation import Situation, TossChoice, Wind
 from knowledge.sources import computed, rule
-from knowledge.tactics.odds_words import in_hundred
-from knowledge.tactics.score_view import rates_of
+from knowledge.tactics.score_view import rates_of, said_rates_first, view_of
 from knowledge.tactics.win_chance import endless
 from knowledge.vocabulary import Topic
 
@@ -27,12 +26,14 @@ BACKGROUND_POINTS: Final = 1.0
 or lights behind it. Common practice, no source."""
 
 LITTLE: Final = 0.005
-"""Chances of the match below this are said as nothing to choose."""
+"""Chances of the match below this are said as next to nothing."""
+
+ALONG_COURT = frozenset({Wind.BEHIND_US, Wind.AGAINST_US, Wind.SOME})
+"""Winds that make one end better than the other."""
 
 FIRST_SERVE = computed("both first serves")
 """DeFord and Ethier 2023 (arXiv 2303.02942) find the same for side-out doubles: next to nothing."""
 
-TOSS = rule("5.A")
 END_CHANGE = rule("5.B")
 EYES = "Sun: cap and eyewear; let a lob in the sun bounce."
 
@@ -60,7 +61,8 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.CHOOSE_END_OR_SERVE,
         call=_call(situation, pick),
-        reasons=tuple(_reasons(situation, format, worth, points=points)),
+        reasons=_reasons(situation, format, worth, points=points),
+        number="They choose first; of what is left, this." if _they_choose(situation) else None,
         unless=None if ends_taken else _unless(points),
         assumed=_assumed(format, points),
         caution=EYES if situation.asked.sun else None,
@@ -76,9 +78,14 @@ def advise(situation: Situation) -> Advice:
     )
 
 
+def _they_choose(situation: Situation) -> bool:
+    """The toss is lost and what they take is not known yet."""
+    return situation.asked.toss_won is False and situation.asked.they_chose is None
+
+
 def end_points(situation: Situation) -> float:
     """By how many rallies in 100 the ends differ, as far as it was said; 0 if nothing was."""
-    points = WIND_POINTS if situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US, Wind.SOME) else 0.0
+    points = WIND_POINTS if situation.wind in ALONG_COURT else 0.0
     points += SUN_POINTS if situation.asked.sun else 0.0
     return points + (BACKGROUND_POINTS if situation.asked.background else 0.0)
 
@@ -91,7 +98,7 @@ def best_pick(situation: Situation, worth: TossWorth) -> TossPick:
     serve_taken = chose in (TossChoice.SERVE, TossChoice.RECEIVE)
     serve_worth = 0.0 if serve_taken else abs(worth.serve_first_match)
     end_worth = 0.0 if chose is TossChoice.END else abs(worth.better_end_first)
-    if max(serve_worth, end_worth) < LITTLE:
+    if max(serve_worth, end_worth) < LITTLE and not (end_points(situation) and end_worth):
         return TossPick.EITHER
     return end if end_worth >= serve_worth else serve
 
@@ -107,30 +114,26 @@ def _call(situation: Situation, pick: TossPick) -> str:
         case TossPick.RECEIVE:
             return "Receive first."
     if situation.asked.they_chose in (TossChoice.SERVE, TossChoice.RECEIVE):
-        return "Take either end: it's worth nothing."
-    return "Serve or receive, as you like: it's worth nothing."
+        return "Take either end: it's next to nothing."
+    return "Serve or receive, as you like: it's next to nothing."
 
 
 def _worse_end(situation: Situation) -> str:
-    if situation.asked.sun and not _windy(situation):
+    if situation.asked.sun and situation.wind not in ALONG_COURT:
         return "Start facing the sun: finish with it behind you."
     return "Take the worse end first: finish on the good one."
 
 
-def _windy(situation: Situation) -> bool:
-    return situation.wind is not None
-
-
 def _reasons(
     situation: Situation, format: GameFormat, worth: TossWorth, *, points: float
-) -> Iterator[Reason]:
-    """What is still to be had, and what it is worth."""
-    chose = situation.asked.they_chose
+) -> tuple[Reason, ...]:
+    """What is still to be had, and what it is worth; the user's own numbers stand first."""
+    chose, found = situation.asked.they_chose, []
     if chose not in (TossChoice.SERVE, TossChoice.RECEIVE):
-        yield _serve_reason(format, worth)
+        found.append(_serve_reason(format, worth))
     if chose is not TossChoice.END:
-        yield _end_reason(worth, points=points)
-    yield _change_reason(format)
+        found.append(_end_reason(worth, points=points))
+    return said_rates_first(view_of(situation), *found, _change_reason(format))
 
 
 def _serve_reason(format: GameFormat, worth: TossWorth) -> Reason:
@@ -147,16 +150,14 @@ def _serve_reason(format: GameFormat, worth: TossWorth) -> Reason:
 
 def _end_reason(worth: TossWorth, *, points: float) -> Reason:
     which = "worse" if worth.better_end_first < 0 else "better"
-    size = in_hundred(worth.better_end_first)
-    said = f"{which.capitalize()} end first: {size}, if {points or WIND_POINTS:g} a rally apart"
+    apart, size = points or WIND_POINTS, in_hundred(worth.better_end_first)
+    said = f"{which.capitalize()} end first: {size}, at {apart:g} in 100 apart"
     return Reason(text=said, source=computed("every rally at its end"))
 
 
 def _change_reason(format: GameFormat) -> Reason:
     last = "You swap" if format.best_of == 1 else f"Game {format.best_of} swaps"
-    return Reason(
-        text=f"{last} at {format.end_change_at}; after that all counts more", source=END_CHANGE
-    )
+    return Reason(text=f"{last} ends at {format.end_change_at}", source=END_CHANGE)
 
 
 def _unless(points: float) -> str:

@@ -9,25 +9,25 @@ from __future__ import annotations
 import re
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
-from knowledge.chances import EndlessGameError, weight_to_come, worth_of_one_try
+from knowledge.chances import (
+    EndlessGameError,
+    Read,
+    gain_this_rally,
+    weight_to_come,
+    worth_of_a_try,
+)
+from knowledge.odds_words import in_hundred, of_hundred, winners_and_misses
 from knowledge.situation import Situation
 from knowledge.sources import computed
-from knowledge.tactics.odds_words import in_hundred, of_hundred, winners_and_misses
-from knowledge.tactics.score_view import ScoreView, view_of
+from knowledge.tactics.score_view import ScoreView, said_rates_first, view_of
 from knowledge.tactics.win_chance import CHAIN, endless
 from knowledge.vocabulary import POINT, Topic
 
 SAME_SHOT = computed("a rally is won or lost (Walker, Wooders and Amir 2011)")
 
-READ_SHARE = 0.3
-"""Part of later rallies in which a read on an opponent could be used. Common practice."""
-
-READ_BEHIND_POINTS = 1.0
-"""How much worse an unproven read looks than the usual ball: else it would be played already.
-Common practice, no source."""
-
-READ_DOUBT_POINTS = 8.0
-"""How unsure that is, as a standard deviation: nobody has seen it yet. Common practice."""
+READ = Read(behind_points=1.0, doubt_points=6.5, share=0.3)
+"""An unproven read on an opponent: looks a point worse than the usual ball, or it would be played
+already; nobody knows; it could be used in 3 of 10 rallies. Common practice, no source."""
 
 _SIZE = re.compile(
     r"\bhow (?:big|important|much|costly|heavy|bad)\b|\bweigh\w*\b|\bhow many (?:percent|%)|"
@@ -51,7 +51,8 @@ def advise(situation: Situation) -> Advice:
         call=f"This rally swings the game by {weight}. Same shot."
         if asked
         else "Play the same shot as at 2-2.",
-        reasons=(
+        reasons=said_rates_first(
+            view,
             Reason(text="The best shot is the same at any score", source=SAME_SHOT),
             Reason(text=_miss(view), source=CHAIN),
             Reason(text=_winners(view), source=CHAIN),
@@ -82,7 +83,7 @@ def _between_games(view: ScoreView) -> Advice:
 def _miss(view: ScoreView) -> str:
     """An error costs the chance we would have had: of the rally, and so of the game."""
     rally, game = of_hundred(view.rally_chance), of_hundred(miss_cost(view))
-    return f"A miss costs the {rally} in 100 you had, {game} of the game"
+    return f"A miss costs the {rally} in 100 you had: {game} in 100 games"
 
 
 def miss_cost(view: ScoreView) -> float:
@@ -104,24 +105,30 @@ def _winners(view: ScoreView) -> str:
 
 
 def _test(view: ScoreView) -> str:
-    """Whether an unproven read is cheap to try now (the knowledge gradient)."""
+    """Whether an unproven read is cheap to try now, with the games still to come in mind."""
     if _read_worth(view) > _read_cost(view):
         return "A new read on them? Cheap to test now."
-    return "A new read? Not now: test it in a lighter rally."
+    if _is_lighter_ahead(view):
+        return "A new read? Test it in a lighter rally."
+    return "A new read? Not now: too little left to use it."
+
+
+def _is_lighter_ahead(view: ScoreView) -> bool:
+    """Whether lighter rallies will come: another game may, or those left weigh less on average."""
+    left = max(1.0, view.outlook.expected_rallies)
+    lighter = view.outlook.weight > weight_to_come(view.match, view.belief.rates) / left
+    return lighter or not view.match.is_deciding_game
 
 
 def _read_worth(view: ScoreView) -> float:
-    return worth_of_one_try(
-        weight_to_come=weight_to_come(view.match.game, view.belief.rates) - view.outlook.weight,
-        share=READ_SHARE,
-        behind_points=READ_BEHIND_POINTS,
-        doubt_points=READ_DOUBT_POINTS,
-        chance=view.rally_chance,
-    )
+    """In chances of the match: what a try teaches serves the games that follow as well."""
+    to_come = weight_to_come(view.match, view.belief.rates, of_match=True)
+    later = max(0.0, to_come - view.outlook.match_weight)
+    return worth_of_a_try(READ, chance=view.rally_chance, later_weight=later)
 
 
 def _read_cost(view: ScoreView) -> float:
-    return READ_BEHIND_POINTS * POINT * view.outlook.weight
+    return READ.behind_points * POINT * view.outlook.match_weight
 
 
 def _numbers(view: ScoreView) -> dict[str, float]:
@@ -130,7 +137,7 @@ def _numbers(view: ScoreView) -> dict[str, float]:
         "miss_cost_game": miss_cost(view),
         "read_test_worth": _read_worth(view),
         "read_test_cost": _read_cost(view),
-        "gain_this_rally_per_point": POINT * view.outlook.weight,
+        "gain_this_rally": gain_this_rally(view.match, view.belief.rates, 1.0),
     }
     if view.rally_chance > 0:
         numbers["misses_per_winner"] = misses_per_winner(view)
@@ -142,5 +149,7 @@ def _in_full(view: ScoreView) -> tuple[str, ...]:
         "A rally is won or lost: whatever wins it most often is best at 0-0 and at 10-10.",
         f"{view.rates_reason.text} ({view.rates_reason.source}).",
         "What the score changes: the weight, when a time-out pays, when to test a read.",
-        "Tight at the end? Of two close shots, take the one you miss less.",
+        f"A read is taken as {READ.behind_points:g} in 100 worse, give or take "
+        f"{READ.doubt_points:g}, and of use in {10 * READ.share:.0f} of 10 rallies.",
+        "Tight at the end? Of two shots within 2 in 100, take the one you miss less.",
     )

@@ -6,18 +6,22 @@ from dataclasses import dataclass, replace
 
 from knowledge.advice import Reason
 from knowledge.chances import (
+    PRIOR_RALLIES,
     Outlook,
     RallyRates,
+    RallyTally,
     RateBelief,
     base_rates,
     learned_rates,
     outlook,
     prior_rates,
 )
-from knowledge.game import GameFormat, MatchState, start
+from knowledge.game import Discipline, GameFormat, MatchState, start
+from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
-from knowledge.sources import COMMON_PRACTICE, SAID, Source, book_rallies
-from knowledge.tactics.odds_words import of_hundred
+from knowledge.sources import COMMON_PRACTICE, SAID, Source, SourceKind, book_rallies
+
+MAX_REASONS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,23 +82,48 @@ def _match(situation: Situation) -> tuple[MatchState, str | None]:
 
 
 def rates_of(situation: Situation) -> RateBelief:
-    """Our rally chances: said ones as they are, else the usual ones moved by the rallies logged."""
+    """Our rally chances: said ones as they are, else the usual ones moved by the rallies played."""
     return _rates(situation)[0]
 
 
+def rates_before(situation: Situation) -> RateBelief:
+    """The same as they stood before this match: what its rallies are measured against."""
+    return _with_said(situation, learned_rates(_prior(situation), situation.earlier_rallies))
+
+
+def rallies_counted(situation: Situation) -> float:
+    """Rallies behind our rates, older ones for less."""
+    return sum(tally.weight * tally.rallies for tally in _tallies(situation))
+
+
+def _tallies(situation: Situation) -> tuple[RallyTally, ...]:
+    """Earlier meetings, and this match as said or else as logged."""
+    today = situation.asked.tally or situation.rallies_today
+    return situation.earlier_rallies if today is None else (*situation.earlier_rallies, today)
+
+
 def _rates(situation: Situation) -> tuple[RateBelief, Reason]:
-    learned = learned_rates(_prior(situation), situation.tallies)
-    said_serving, said_receiving = situation.asked.rates or (None, None)
-    belief = RateBelief(
-        serving=learned.serving if said_serving is None else said_serving,
-        receiving=learned.receiving if said_receiving is None else said_receiving,
-    )
+    learned = learned_rates(_prior(situation), _tallies(situation))
+    belief = _with_said(situation, learned)
     return belief, Reason(text=_in_words(belief.rates), source=_ground(situation))
+
+
+def _with_said(situation: Situation, learned: RateBelief) -> RateBelief:
+    serving, receiving = situation.asked.rates or (None, None)
+    return RateBelief(
+        serving=learned.serving if serving is None else serving,
+        receiving=learned.receiving if receiving is None else receiving,
+    )
 
 
 def _prior(situation: Situation) -> RateBelief:
     """The book's own base, where it has one, else what is usual at the level."""
-    usual = prior_rates(level=situation.level, mixed=situation.mixed)
+    format = situation.match.format if situation.match else situation.format
+    usual = prior_rates(
+        level=situation.level,
+        mixed=situation.mixed,
+        singles=format is not None and format.discipline is Discipline.SINGLES,
+    )
     ours = situation.base_rates
     if ours is None:
         return usual
@@ -113,14 +142,20 @@ def _in_words(rates: RallyRates) -> str:
 
 
 def _ground(situation: Situation) -> Source:
-    """Where the two numbers come from: said, rallies, the book's own base, or what is usual."""
-    if situation.asked.rates is not None and None not in situation.asked.rates:
-        return SAID
-    counted = sum(tally.rallies for tally in situation.tallies)
-    if situation.asked.rates is not None:
-        return replace(SAID, citation="one of two")
+    """Where the two numbers come from: said, rallies with what is usual, the book's own base."""
+    said = situation.asked.rates
+    if said is not None:
+        return replace(SAID, citation="one of two") if None in said else SAID
+    counted = round(rallies_counted(situation))
     if counted:
-        return book_rallies(counted)
+        return book_rallies(counted, rest="" if counted > 2 * PRIOR_RALLIES else "and the usual")
     if situation.base_rates is not None:
         return replace(SAID, citation="as a rule")
     return COMMON_PRACTICE
+
+
+def said_rates_first(view: ScoreView, *reasons: Reason) -> tuple[Reason, ...]:
+    """The reasons, led by the user's own numbers where those count: they are always shown."""
+    if view.rates_reason.source.kind is not SourceKind.SAID:
+        return reasons
+    return (view.rates_reason, *reasons)[:MAX_REASONS]

@@ -16,15 +16,16 @@ from knowledge.chances import (
     timeout_worth,
 )
 from knowledge.game import lost_in_a_row
+from knowledge.odds_words import in_hundred
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, computed, rule
-from knowledge.tactics.odds_words import in_hundred
-from knowledge.tactics.score_view import ScoreView, view_of
+from knowledge.tactics.score_view import ScoreView, said_rates_first, view_of
 from knowledge.tactics.win_chance import endless
 from knowledge.vocabulary import Topic
 
 CHANGE_POINTS: Final = 2.0
-"""What a real change is worth in every rally that follows, until they adjust."""
+"""What a real change is worth in every rally that follows, until they adjust. Common practice, no
+source."""
 
 REST_POINTS: Final = 1.0
 RUN_POINTS: Final = 1.0
@@ -37,13 +38,15 @@ REST_RALLIES: Final = 3
 """How long a pause is felt. Common practice, no source."""
 
 RUN_FROM: Final = 3
-"""So many rallies lost running are a run."""
+"""So many rallies lost running are a run. Common practice, no source."""
 
-LITTLE: Final = 0.0025
-"""Game chance that is no reason to take one now or to keep it."""
+SAME: Final = 0.1
+"""Now and later are the same while they differ by less than this part of what a pause is worth."""
 
 LIFT = computed("assumed lifts, counted to the game's end")
 TIMEOUTS = rule("10.A")
+TEN_SECONDS = rule("section 4")
+"""The server has 10 seconds after the call; the section is from memory."""
 MEDICAL = "Dizzy, cramps, chest pain: stop and call the referee."
 """Medical time-outs are 10.B; medical staff and the event decide."""
 
@@ -61,19 +64,25 @@ def advise(situation: Situation) -> Advice:
         return _none_left(situation, view)
     lift = rest_points(situation)
     worth = timeout_worth(
-        view.match.game, view.belief.rates, points=lift, rallies=REST_RALLIES, left=left
+        view.match.game,
+        view.belief.rates,
+        points=REST_POINTS,
+        points_now=lift,
+        rallies=REST_RALLIES,
+        left=left,
     )
     change = change_worth(view)
     return Advice(
         topic=Topic.TIMEOUT_NOW,
         call=_call(situation, worth, run=_run(situation)),
-        reasons=(
-            Reason(text=f"With a change that lasts: {in_hundred(change)} of the game", source=LIFT),
-            Reason(text=_rest(worth), source=LIFT),
+        reasons=said_rates_first(
+            view,
+            Reason(text=_change(change), source=LIFT),
+            Reason(text=_rest(worth, lift), source=LIFT),
             Reason(text=_stock(left), source=TIMEOUTS),
         ),
         unless=_unless(situation),
-        assumed=_assumed(view, lift),
+        assumed=_assumed(view),
         caution=MEDICAL if situation.asked.tired or situation.asked.hot else None,
         confidence=Confidence.LEAN,
         numbers=_numbers(view, worth, change, left=left, lift=lift, run=_run(situation)),
@@ -114,27 +123,46 @@ def change_worth(view: ScoreView) -> float:
 
 
 def _call(situation: Situation, worth: TimeoutWorth, *, run: int) -> str:
-    asked, gain = situation.asked, worth.now - worth.kept
+    asked, moment = situation.asked, _moment(worth)
     if asked.has_change:
         return "Take it now, and say the one change in a line."
     if asked.has_change is None:
-        if run >= RUN_FROM:
-            return "Take it, if you change one thing."
-        if gain < -LITTLE:
-            return "Keep it, unless you have a change to make."
-        return "Take it if you have a change; else no hurry."
-    if gain > LITTLE:
+        return _without_a_word(moment, run=run, is_ours=asked.lost_in_a_row == 0)
+    if moment > 0:
         return "Take it: a pause is worth most just now."
-    if gain < -LITTLE:
+    if moment < 0:
         return "Keep it: a pause alone is worth more later."
-    return "Take it or keep it: a pause alone does little."
+    return "Now or later is the same; don't end with it unused."
 
 
-def _rest(worth: TimeoutWorth) -> str:
+def _without_a_word(moment: int, *, run: int, is_ours: bool) -> str:
+    """Nothing said of a change to make: the call where it is not known."""
+    if is_ours:
+        return "No: you're on a run. Let them call it."
+    if run >= RUN_FROM:
+        return "Take it, if you change one thing."
+    if moment < 0:
+        return "Keep it, unless you have a change to make."
+    return "Take it if you have a change; else no hurry."
+
+
+def _moment(worth: TimeoutWorth) -> int:
+    """1 if now is the better moment for a pause alone, -1 if later is, 0 if it is the same."""
+    gain, size = worth.now - worth.kept, max(worth.now, worth.kept) - worth.none
+    if abs(gain) <= SAME * size:
+        return 0
+    return 1 if gain > 0 else -1
+
+
+def _change(change: float) -> str:
+    return f"A change adding {CHANGE_POINTS:g} in 100 rallies: {in_hundred(change)} games"
+
+
+def _rest(worth: TimeoutWorth, lift: float) -> str:
     now, later = in_hundred(worth.now - worth.none), in_hundred(worth.kept - worth.none)
-    if now == later:
-        return f"A pause alone: {now}, now or later"
-    return f"A pause alone: {now} now, {later} kept"
+    same = now == later or _moment(worth) == 0
+    size = f"{now}, now or later" if same else f"{now} now, {later} kept"
+    return f"A pause (+{lift:g} for {REST_RALLIES} rallies): {size}"
 
 
 def _stock(left: int) -> str:
@@ -151,10 +179,9 @@ def _unless(situation: Situation) -> str | None:
     return None
 
 
-def _assumed(view: ScoreView, lift: float) -> str:
-    """What the numbers rest on; the score too where it was not said."""
-    score = view.assumed or view.score_read
-    return f"{score} Taken: change +{CHANGE_POINTS:g}, pause +{lift:g} for {REST_RALLIES} rallies."
+def _assumed(view: ScoreView) -> str:
+    """The score; what a change and a pause are taken to add stands in the reasons."""
+    return f"{view.assumed or view.score_read} Sizes: common practice."
 
 
 def _numbers(
@@ -188,7 +215,7 @@ def _none_left(situation: Situation, view: ScoreView) -> Advice:
         topic=Topic.TIMEOUT_NOW,
         call="None left: breathe in the ten seconds of the call.",
         reasons=(
-            Reason(text="Ten seconds to serve once the score is called", source=rule("4.E")),
+            Reason(text="Ten seconds to serve once the score is called", source=TEN_SECONDS),
             Reason(text="Say the one change walking back to your places", source=COMMON_PRACTICE),
         ),
         assumed=view.assumed,
@@ -217,7 +244,7 @@ def _between_games(situation: Situation, view: ScoreView) -> Advice:
 
 def _in_full(view: ScoreView, worth: TimeoutWorth, lift: float) -> tuple[str, ...]:
     return (
-        f"A change is taken as +{CHANGE_POINTS:g} in 100 every rally left, if they don't adjust.",
+        f"A change is taken as +{CHANGE_POINTS:g} in 100 till the end, if they don't adjust.",
         f"A pause as +{lift:g} in 100 for {REST_RALLIES} rallies (common practice).",
         f"With none used you win {round(100 * worth.none)} in 100 from here.",
         f"{view.rates_reason.text} ({view.rates_reason.source}).",

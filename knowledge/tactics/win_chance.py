@@ -8,26 +8,36 @@ from knowledge.advice import Advice, ChanceCurve, Choice, Confidence, Reason
 from knowledge.chance_curve import RallyChance, chance_curve
 from knowledge.chances import (
     EndlessGameError,
+    Grouping,
     Leak,
     LeakPart,
     RallyRates,
     Swing,
     by_serve,
+    by_side,
     leak,
     swings,
 )
 from knowledge.game import PlayedRally
+from knowledge.odds_words import about, about_with_range, in_hundred
 from knowledge.situation import Situation
 from knowledge.sources import SourceKind, computed
-from knowledge.tactics.odds_words import about, about_with_range, in_hundred
-from knowledge.tactics.score_view import ScoreView, rates_of, view_of
+from knowledge.tactics.score_view import (
+    ScoreView,
+    rallies_counted,
+    rates_before,
+    rates_of,
+    said_rates_first,
+    view_of,
+)
 from knowledge.vocabulary import Topic
 
 CHAIN = computed("every rally from here, exactly")
 """knowledge.chances: backward from the end of the game, each score solved in closed form."""
 
-FEW_RALLIES = 30
-"""Below this many logged rallies the usual chances still count for much: say how to tell more."""
+FEW_RALLIES = 40
+"""Below this many logged rallies the usual chances count for most: say how to tell more. Common
+practice, no source."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -41,7 +51,7 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.WIN_CHANCE,
         call=_call(view),
-        reasons=tuple(_reasons(view)),
+        reasons=_reasons(view),
         number=_next_rally(view),
         unless=_tell_more(situation),
         assumed=view.assumed or view.score_read,
@@ -70,34 +80,34 @@ def endless(topic: Topic) -> Advice:
 
 
 def _call(view: ScoreView) -> str:
-    said = about_with_range(view.outlook.game)
-    return f"{said}." if "," in said else f"{said} to win this game."
+    return f"Game: {about_with_range(view.outlook.game)}."
 
 
-def _reasons(view: ScoreView) -> list[Reason]:
-    """The match first, unless the user's own numbers speak: then they are shown in any case."""
-    reasons = [view.rates_reason]
+def _reasons(view: ScoreView) -> tuple[Reason, ...]:
+    """The match first, unless the user's own numbers speak: then those are shown in any case."""
+    rallies = max(1, round(view.outlook.expected_rallies))
+    length = f"About {rallies} {'rally' if rallies == 1 else 'rallies'} to go in this game"
+    reasons = [Reason(text=length, source=CHAIN)]
+    if view.rates_reason.source.kind is not SourceKind.SAID:
+        reasons.insert(0, view.rates_reason)
     if view.match.format.best_of > 1:
-        match = about(view.outlook.match.chance)
-        first = view.rates_reason.source.kind is not SourceKind.SAID
-        reasons.insert(0 if first else 1, Reason(text=f"Of the match: {match}", source=CHAIN))
-    rallies = round(view.outlook.expected_rallies)
-    reasons.append(Reason(text=f"About {rallies} rallies to go in this game", source=CHAIN))
-    return reasons
+        match = about_with_range(view.outlook.match)
+        reasons.insert(0, Reason(text=f"Match: {match}", source=CHAIN))
+    return said_rates_first(view, *reasons)
 
 
 def _next_rally(view: ScoreView) -> str:
     won, lost = about(view.outlook.if_won), about(view.outlook.if_lost)
     if won == lost:
         return f"This rally moves it little: {in_hundred(view.outlook.weight)}."
-    return f"Win this rally: {won}. Lose it: {lost}."
+    return f"If we win this rally: {won}; if not: {lost}."
 
 
 def _tell_more(situation: Situation) -> str | None:
     """How to make the range narrower, while little is logged."""
     if situation.asked.rates is not None:
         return None
-    if sum(tally.rallies for tally in situation.tallies) >= FEW_RALLIES:
+    if rallies_counted(situation) >= FEW_RALLIES:
         return None
     return "Sharper once you tap rallies or say your rates."
 
@@ -115,7 +125,7 @@ def _over(situation: Situation, view: ScoreView) -> Advice:
         call=call,
         reasons=()
         if match.we_won is not None
-        else (Reason(text=f"Of the match: {match_chance}", source=CHAIN), view.rates_reason),
+        else (Reason(text=f"Match: {match_chance}", source=CHAIN), view.rates_reason),
         numbers=view.outlook.numbers() | leak_numbers(situation),
         picture=curve_of(situation),
         confidence=Confidence.CLEAR,
@@ -135,7 +145,8 @@ def match_curve(played: Sequence[PlayedRally], rates: RallyRates) -> ChanceCurve
     has more games than one."""
     of_match = played[0].before.format.best_of > 1
     points = [_point(swing, of_match=of_match) for swing in swings(played, rates)]
-    return chance_curve(points, title=f"Our chance of the {'match' if of_match else 'game'}")
+    scope = "match" if of_match else "game"
+    return chance_curve(points, title=f"Our {scope} chance, as we know it now")
 
 
 def _point(swing: Swing, *, of_match: bool) -> RallyChance:
@@ -153,27 +164,29 @@ def _point(swing: Swing, *, of_match: bool) -> RallyChance:
     )
 
 
-def leak_of(situation: Situation) -> Leak | None:
-    """Where our chance of the match went since the first logged rally, by who served."""
-    return leak(situation.played, rates_of(situation).rates, by=by_serve, of_match=True)
+def leak_of(situation: Situation, by: Grouping = by_serve) -> Leak | None:
+    """Where our chance of the match went since the first logged rally.
+
+    Measured at the rates known before the match: those fitted to its rallies would hide it.
+    """
+    return leak(situation.played, rates_before(situation).rates, by=by, of_match=True)
 
 
 def leak_numbers(situation: Situation) -> dict[str, float]:
-    """The leak's parts by name, in chances of the match."""
+    """The leak by who served and from which side, in chances of the match, by name."""
     found = leak_of(situation)
     if found is None:
         return {}
     numbers = {"match_chance_change": found.total, "leak_unlogged": found.unlogged}
-    for part in found.parts:
-        numbers |= {
-            f"leak_{part.name}": part.swing,
-            f"leak_{part.name}_spread": part.spread,
-        }
+    by_court = leak_of(situation, by_side)
+    for part in (*found.parts, *(by_court.parts if by_court else ())):
+        name = f"leak_{part.name.replace(' ', '_')}"
+        numbers |= {name: part.swing, f"{name}_spread": part.spread}
     return numbers
 
 
 def _in_full(situation: Situation, view: ScoreView) -> tuple[str, ...]:
-    """For the "why" button: the range, the leak with its spread by chance, shutouts."""
+    """For the "why" button: the range, and the leak with its spread by chance alone."""
     game = view.outlook.game
     lines = [
         "Every way the game can go from here, counted exactly.",

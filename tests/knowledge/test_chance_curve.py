@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from knowledge.advice import ChanceCurve, CurveMark, GameBreak
-from knowledge.chance_curve import MARKS, RallyChance, chance_curve, heaviest_places, in_ten
+from knowledge.chance_curve import MARKS, RallyChance, chance_curve, heaviest_places
+from knowledge.odds_words import in_ten
 
 CHANCES = st.floats(0, 1)
 RALLIES = st.lists(

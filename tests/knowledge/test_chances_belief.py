@@ -203,14 +203,16 @@ def test_rallies_add_to_the_prior_in_any_order(seen: list[RallyTally]) -> None:
 def test_the_prior_is_the_reviews_baseline(level: Level, receiving: int, mixed: bool) -> None:
     """Coaching review, section 3: 53, 54, 55, 56 to 58 in 100 by level, mixed 1 less.
 
-    It weighs 20 rallies and is the same for both sides (engineering notes 1.7).
+    It is the same for both sides and weighs 100 rallies: each chance to five points up or down,
+    as the review has it (1.3 and 2.0c; engineering notes 1.7 say 20).
     """
     belief = prior_rates(level=level, mixed=mixed)
     assert isinstance(belief.serving, Beta)
     expected = (receiving - mixed) / 100
     assert belief.rates.receiving == pytest.approx(expected)
     assert belief.rates.serving == pytest.approx(1 - expected)
-    assert belief.serving.rallies == pytest.approx(20)
+    assert belief.serving.rallies == pytest.approx(100)
+    assert belief.serving.sd == pytest.approx(0.05, abs=0.001)
 
 
 def test_a_books_own_rates_make_a_prior() -> None:

@@ -11,10 +11,11 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from chance_formats import COMMON, SINGLES, format_and_state, rates, short_formats
 from chance_oracles import chain_of, expected_payoff, solved, weights, with_ends
-from chance_timeouts import decided, lifted
+from chance_timeouts import best_of, decided, lifted
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -132,7 +133,7 @@ def test_the_weight_to_come_is_the_slope_of_the_chance(
     swings = weights(chain, at.serving, at.receiving)
     chance = chain.win_rally(at.serving, at.receiving)
     summed = chain.at(solved(chain, chance, lambda _: 0.0, swings), state)
-    slope = weight_to_come(state, at)
+    slope = weight_to_come(MatchState(game=state), at)
     assert slope == pytest.approx(summed, rel=1e-10, abs=CLOSE)
     step = 1e-5
     up, down = (
@@ -167,7 +168,21 @@ def test_time_outs_against_value_iteration(
         assert worth.now == pytest.approx(chain.at(now, state), abs=1e-10)
         assert worth.none == pytest.approx(chain.at(none, state), abs=CLOSE)
         assert worth.kept == pytest.approx(chain.at(kept, state), abs=1e-10)
-        assert worth.is_time is (worth.now >= worth.kept)
+
+
+@pytest.mark.parametrize(("ours", "theirs", "we_serve"), LATE)
+@pytest.mark.parametrize("left", [1, 2])
+def test_a_pause_that_is_worth_more_now(ours: int, theirs: int, we_serve: bool, left: int) -> None:
+    """Out of breath, one now lifts 3 points where one at another moment would lift 1."""
+    chain = chain_of(COMMON)
+    state = start(COMMON, we_serve=we_serve)
+    state = replace(state, ours=ours, theirs=theirs, starter_serves=None)
+    worth = timeout_worth(state, COACH, points=1, points_now=3, rallies=4, left=left)
+    _, kept, none = decided(chain, 0.44, 0.56, lift=0.01, rallies=4, left=left)
+    spare = none if left == 1 else best_of(chain, 0.44, 0.56, lift=0.01, rallies=4, left=left - 1)
+    raised = np.clip(chain.win_rally(0.44, 0.56) + 0.03, 0, 1)
+    assert worth.now == pytest.approx(chain.at(lifted(chain, raised, spare, 4), state), abs=1e-10)
+    assert worth.kept == pytest.approx(chain.at(kept, state), abs=1e-10)
 
 
 def test_a_time_out_at_the_start_of_a_game() -> None:

@@ -184,7 +184,7 @@ def test_gains_in_a_game_that_cannot_end() -> None:
     answers: tuple[Callable[[], object], ...] = (
         lambda: gain_if_kept(match, rates, serving_points=1),
         lambda: gain_this_rally(match, rates, 1),
-        lambda: weight_to_come(state, rates),
+        lambda: weight_to_come(match, rates),
         lambda: timeout_worth(state, rates, points=3, rallies=4, left=1),
         lambda: toss_worth(COMMON, rates, end_points=0),
         lambda: swings([PlayedRally(before=state, won_by_us=True)], rates),

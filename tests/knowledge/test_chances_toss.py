@@ -33,6 +33,9 @@ FORMATS = (
 drawn_rates = st.builds(RallyRates, serving=rates, receiving=rates)
 
 
+UNEVEN = RallyRates(serving=0.55, receiving=0.62)
+
+
 def across(format: GameFormat, first: RallyRates, then: RallyRates, *, we_serve: bool) -> float:
     """The chain with `then` in every state at or past the end change."""
     chain = chain_of(format)
@@ -85,18 +88,26 @@ def match_from_the_toss(
     return total
 
 
+@pytest.mark.parametrize("at", [RallyRates(serving=0.44, receiving=0.56), UNEVEN], ids=str)
 @pytest.mark.parametrize("end_points", [0, 3, -2])
 @pytest.mark.parametrize("format", FORMATS, ids=str)
-def test_the_toss_against_every_fall_of_the_games(format: GameFormat, end_points: float) -> None:
-    """The end with us serving first both times, the serve with ends alike."""
-    at = RallyRates(serving=0.44, receiving=0.56)
+def test_the_toss_against_every_fall_of_the_games(
+    format: GameFormat, end_points: float, at: RallyRates
+) -> None:
+    """The end as the mean of both first serves, the serve with ends alike."""
     worth = toss_worth(format, at, end_points=end_points)
     starts = [
         match_from_the_toss(format, at, end_points=0, better_first=True, we_serve=serves)
         for serves in (True, False)
     ]
     ends = [
-        match_from_the_toss(format, at, end_points=end_points, better_first=first, we_serve=True)
+        sum(
+            match_from_the_toss(
+                format, at, end_points=end_points, better_first=first, we_serve=serves
+            )
+            for serves in (True, False)
+        )
+        / 2
         for first in (True, False)
     ]
     alike = [across(format, at, at, we_serve=serves) for serves in (True, False)]

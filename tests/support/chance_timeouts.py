@@ -44,3 +44,11 @@ def decided(
                 break
             best = better
     return now, kept, none
+
+
+def best_of(
+    chain: Chain, serving: float, receiving: float, *, lift: float, rallies: int, left: int
+) -> Floats:
+    """Values of having `left` and using each at its best moment."""
+    now, kept, _ = decided(chain, serving, receiving, lift=lift, rallies=rallies, left=left)
+    return np.maximum(now, kept)

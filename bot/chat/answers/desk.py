@@ -160,12 +160,12 @@ class Desk:
             return ()
         return self._recall(("agreements", pair), lambda: self.book.agreements_of(pair))
 
-    def rally_tallies(self) -> tuple[RallyTally, ...]:
-        """What the rallies of this match and of earlier meetings teach of our rally chances."""
-        today = tally_of(self.log().on_known_serve, weight=1.0)
-        return tuple(one for one in (today, *self._earlier_tallies()) if one.rallies)
+    def rallies_today(self) -> RallyTally:
+        """This match's rallies, won and lost, as far as it is known who served."""
+        return tally_of(self.log().on_known_serve, weight=1.0)
 
-    def _earlier_tallies(self) -> tuple[RallyTally, ...]:
+    def earlier_rallies(self) -> tuple[RallyTally, ...]:
+        """The same of earlier meetings of these two pairs."""
         row = self.match_row()
         ours = row.our_pair.pair if row and row.our_pair else self.view.pair_id(self.ours)
         theirs = row.their_pair.pair if row and row.their_pair else None

@@ -17,7 +17,8 @@ def match_picture(desk: Desk) -> ChanceCurve | None:
         topic=Topic.WIN_CHANCE,
         asked=Asked(rates=desk.context.rates),
         played=desk.log().played,
-        tallies=desk.rally_tallies(),
+        rallies_today=desk.rallies_today(),
+        earlier_rallies=desk.earlier_rallies(),
         base_rates=base_rates(desk),
     )
     try:

@@ -144,7 +144,8 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         played=where.played,
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
-        tallies=desk.rally_tallies() if asked.topic in SCORE_TOPICS else (),
+        rallies_today=desk.rallies_today() if asked.topic in SCORE_TOPICS else None,
+        earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
         today=desk.day,
     )
     return advise(situation), situation

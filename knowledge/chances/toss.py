@@ -12,15 +12,13 @@ from knowledge.chances.game_table import loop_of, points_needed, tie_and_beyond
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.rates import RallyRates
 from knowledge.game import GameFormat, MatchState, start
-from knowledge.vocabulary import POINT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TossWorth:
     """What the toss may win, in chances of the match: serving first, and the better end first.
 
-    Negative where the other choice is the better one. `serve_first_game` is of one game;
-    `served_end_change` tells the points at which a deciding game changes ends.
+    Negative where the other choice is the better one. `serve_first_game` is of one game.
     """
 
     serve_first_game: float
@@ -38,18 +36,12 @@ def toss_worth(format: GameFormat, rates: RallyRates, *, end_points: float) -> T
         match_chance(MatchState(game=start(format, we_serve=first)), p, q)
         for first in (True, False)
     )
-    good, bad = _shifted(rates, end_points / 2), _shifted(rates, -end_points / 2)
+    half = end_points / 2
+    good, bad = rates.shifted(half, half), rates.shifted(-half, -half)
     return TossWorth(
         serve_first_game=serve_first_worth(format, p, q),
         serve_first_match=serving - receiving,
         better_end_first=_by_end(format, good, bad) - _by_end(format, bad, good),
-    )
-
-
-def _shifted(rates: RallyRates, points: float) -> RallyRates:
-    return RallyRates(
-        serving=min(max(rates.serving + points * POINT, 0.0), 1.0),
-        receiving=min(max(rates.receiving + points * POINT, 0.0), 1.0),
     )
 
 
