@@ -11,6 +11,7 @@ LITTLE_KNOWN = 0.35
 """A range this wide is said as knowing little."""
 
 TENTHS = 10
+ANYTHING = "anything"
 
 MOST_WINNERS = 5
 """How many winners pay for how many misses: with small numbers, as players count."""
@@ -35,7 +36,7 @@ def about_with_range(chance: Range) -> str:
     said, span = about(chance.chance), _span(chance)
     if span is None:
         return said
-    span += "" if "in 10" in said else " in 10"
+    span += "" if "in 10" in said or span == ANYTHING else " in 10"
     if chance.high - chance.low >= LITTLE_KNOWN:
         return f"{said}, and I know little: {span}"
     return f"{said}, could be {span}"
@@ -47,7 +48,7 @@ def _span(chance: Range) -> str | None:
     if low == high:
         return None
     if low == 0 and high == TENTHS:
-        return "anything"
+        return ANYTHING
     if low == 0:
         return f"up to {high}"
     return f"{low} or more" if high == TENTHS else f"{low} to {high}"

@@ -209,3 +209,13 @@ def test_a_played_rally_leads_on_and_losses_are_counted_from_the_last_we_won() -
     assert [str(one.next.call) for one in rallies("wl")] == ["1-0-2", "0-1-1"]
     counts = {"": 0, "w": 0, "wl": 1, "llwll": 2, "lll": 3}
     assert {text: lost_in_a_row(rallies(text)) for text in counts} == counts
+
+def test_a_run_ends_with_a_new_game_a_time_out_and_told_points() -> None:
+    opening = start(GameFormat(), we_serve=False)
+    first = PlayedRally(before=opening, won_by_us=False)
+    second = PlayedRally(before=first.next, won_by_us=False)
+    assert lost_in_a_row([first, second]) == 2
+    assert lost_in_a_row([first, replace(second, after_timeout=True)]) == 1
+    assert lost_in_a_row([first, replace(second, games=(0, 1))]) == 1
+    told = replace(second, before=replace(second.before, ours=5))
+    assert lost_in_a_row([first, told]) == 1
