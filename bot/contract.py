@@ -152,10 +152,21 @@ def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:
     }
 
 
-def _rates(said: SaidRates | None) -> dict[str, float | str | None] | None:
+def _rates(said: SaidRates | None) -> dict[str, Any] | None:
     if said is None:
         return None
-    return {"serving": said.serving, "receiving": said.receiving, "fault": said.fault}
+    return {
+        "serving": said.serving,
+        "receiving": said.receiving,
+        "serving_count": _pair(said.serving_count),
+        "receiving_count": _pair(said.receiving_count),
+        "fault": said.fault,
+        "holds": said.holds,
+    }
+
+
+def _pair(said: tuple[int, int] | None) -> list[int] | None:
+    return None if said is None else list(said)
 
 
 def _score_slots(said: ScoreSaid) -> dict[str, Any]:

@@ -20,9 +20,17 @@ class SaidState(NamedTuple):
     we_serve: bool
 
 
+SaidCount = tuple[int, int] | None
+"""Rallies won and played of one half, serving or receiving, where they were counted."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """The last question: its topic, its words and all it settles; None is not said."""
+    """The last question: its topic, its words and all it settles; None is not said.
+
+    `rates` and `counts` (serving, receiving) are supposed for this question only; `asker` is
+    who of ours says of themselves to be asking.
+    """
 
     topic: Topic
     text: str
@@ -47,10 +55,14 @@ class Asked:
     wind: Wind | None = None
     sun: bool | None = None
     background: bool | None = None
+    rates: tuple[float | None, float | None] | None = None
+    counts: tuple[SaidCount, SaidCount] | None = None
+    asker: PlayerId | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
         plain = {name: _plain(getattr(self, name)) for name in self.__dataclass_fields__}
+        plain["counts"] = counts_to_json(self.counts)
         return {key: value for key, value in plain.items() if value is not None and value != []}
 
     @classmethod
@@ -63,6 +75,15 @@ def _plain(value: Any) -> Any:
     if isinstance(value, SaidFormat):
         return value.to_json()
     return list(value) if isinstance(value, tuple) else value
+
+
+def counts_to_json(counts: tuple[SaidCount, SaidCount] | None) -> list[Any] | None:
+    return None if counts is None else [None if one is None else list(one) for one in counts]
+
+
+def counts_from_json(stored: Any) -> tuple[SaidCount, SaidCount]:
+    serving, receiving = (None if one is None else (one[0], one[1]) for one in stored)
+    return serving, receiving
 
 
 def maybe(kind: Any, value: Any) -> Any:
@@ -98,5 +119,8 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "wind": Wind,
     "sun": bool,
     "background": bool,
+    "rates": tuple,
+    "counts": counts_from_json,
+    "asker": _same,
 }
 """How each field is read back; a test holds it to the fields of Asked."""

@@ -6,7 +6,14 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.chat.asked import Asked, SaidState, maybe
+from bot.chat.asked import (
+    Asked,
+    SaidCount,
+    SaidState,
+    counts_from_json,
+    counts_to_json,
+    maybe,
+)
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side
 from scouting_db.values import ChangeId, MatchId
@@ -34,7 +41,8 @@ class Pending:
 class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
-    `rates` are our chances of a rally (serving, receiving) as the user put them for this match.
+    `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
+    `counts` what was counted of it instead: (won, played) of either half.
     """
 
     match: MatchId | None = None
@@ -49,6 +57,7 @@ class Context:
     their_formation: Formation | None = None
     familiarity: Familiarity | None = None
     rates: tuple[float | None, float | None] | None = None
+    counts: tuple[SaidCount, SaidCount] | None = None
     asked: Asked | None = None
     pendings: tuple[Pending, ...] = ()
     pending_count: int = 0
@@ -117,6 +126,7 @@ class Context:
             "their_formation": self.their_formation,
             "familiarity": self.familiarity,
             "rates": None if self.rates is None else list(self.rates),
+            "counts": counts_to_json(self.counts),
             "asked": None if self.asked is None else self.asked.to_json(),
             "pendings": [_pending_to_json(one) for one in self.pendings],
             "pending_count": self.pending_count,
@@ -143,6 +153,7 @@ class Context:
             their_formation=maybe(Formation, stored.get("their_formation")),
             familiarity=maybe(Familiarity, stored.get("familiarity")),
             rates=None if stored.get("rates") is None else tuple(stored["rates"]),
+            counts=maybe(counts_from_json, stored.get("counts")),
             asked=None if stored.get("asked") is None else Asked.from_json(stored["asked"]),
             pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+from bot.chat.asked import SaidCount
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from knowledge.chances import RallyTally
@@ -160,7 +161,7 @@ def gather(
     """The situation of one question; whatever nobody said stays None."""
     ours = context.ours or (view.ours() if len(view.ours()) == 2 else view.ours()[:2])
     theirs = _theirs(asked, context, view)
-    asker = context.asker if context.asker in ours else None
+    asker = next((one for one in (asked.asker, context.asker) if one in ours), None)
     return Situation(
         topic=asked.topic,
         asked=_asked(asked, context, score_said=score_said),
@@ -191,7 +192,9 @@ def gather(
 
 
 def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
-    """What the question settles; rates said earlier in the match still hold."""
+    """What the question settles; numbers told earlier in the match hold beneath its own."""
+    rates = asked.rates if asked.rates or asked.counts else context.rates
+    counts = asked.counts if asked.rates or asked.counts else context.counts
     return Asked(
         about=asked.about,
         wing=asked.wing,
@@ -202,7 +205,8 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         pulled_wide=asked.pulled_wide,
         we_serve=asked.we_serve,
         words=asked.text,
-        rates=context.rates,
+        rates=rates,
+        tally=None if counts is None else _tally(*counts),
         score_said=score_said,
         lost_in_a_row=asked.lost_in_a_row,
         timeouts_left=asked.timeouts_left,
@@ -214,6 +218,17 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         background=asked.background,
         sun=asked.sun,
         games=asked.games,
+    )
+
+
+def _tally(serving: SaidCount, receiving: SaidCount) -> RallyTally:
+    """Rallies counted as said, (won, played) of either half."""
+    served, received = serving or (0, 0), receiving or (0, 0)
+    return RallyTally(
+        served_won=served[0],
+        served_lost=served[1] - served[0],
+        received_won=received[0],
+        received_lost=received[1] - received[0],
     )
 
 

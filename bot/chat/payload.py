@@ -38,6 +38,7 @@ class Verb(StrEnum):
     SCORE = "score"  # us|them, call, match, n: whose call a bare score was
     MODE = "mode"  # match|break|open
     PROFILE = "prof"  # player, trait, value: one tap of a profile
+    USE_LOG = "rates"  # log: what we said of our rallies counts no longer
     EXAMPLE = "ex"  # number: one of the example questions
 
 

@@ -81,13 +81,24 @@ class SaidScore:
 class SaidRates:
     """Our chances of a rally as the user puts them, 0 to 1; None is not said.
 
-    `serving`: that we win one we serve; `receiving`: one they serve. `fault` says what cannot
-    be in what was said; the half that can be is kept.
+    `serving`: that we win one we serve; `receiving`: one they serve. What was counted so far
+    ("3 of 10 on serve") is no chance but (won, played), in the counts. `fault` says what cannot
+    be in what was said; the half that can be is kept. `holds`: told of this match, and not
+    only supposed in a question.
     """
 
     serving: float | None = None
     receiving: float | None = None
+    serving_count: tuple[int, int] | None = None
+    receiving_count: tuple[int, int] | None = None
     fault: str | None = None
+    holds: bool = True
+
+    @property
+    def says_nothing(self) -> bool:
+        """Whether nothing of it can be counted with."""
+        halves = (self.serving, self.receiving, self.serving_count, self.receiving_count)
+        return halves == (None,) * len(halves)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

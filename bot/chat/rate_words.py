@@ -55,9 +55,23 @@ _OTHER_DOING = (
 )
 DOES_OTHER = re.compile(rf"\b{_OTHER_DOING}\b")
 ANOTHER_SHARE = re.compile(
-    r"^ (?:in$|in [^a-z@]|success|softer|harder|power|faster|slower|effort|to (?:her|his|the|their"
-    r"|they)|of (?:her|his|the balls|balls|drives|dinks|drops)|accura\w*|sure|humid\w*|battery)"
+    r"^ (?:to win\b|chance|of winning|in$|in [^a-z@]|success|softer|harder|power|faster|slower"
+    r"|effort|to (?:her|his|the|their|they)|of (?:her|his|the balls|balls|drives|dinks|drops)"
+    r"|accura\w*|sure|humid\w*|battery)"
 )
+COUNTED = re.compile(
+    r"\b(?:so far|up to now|(?:un)?till? now|last|past|had|won|lost|took|today|tonight"
+    r"|this (?:game|match|set)|(?:the )?(?:first|second|third) (?:game|set)|already)\b"
+)
+"""What makes "3 of 10" rallies counted, and no more certain than so few of them are."""
+
+SUPPOSED = re.compile(
+    r"\b(?:if|suppos\w*|assum\w*|imagin\w*|hypothetical\w*|(?<!i )say (?:we|they|its)|lets say"
+    r"|let us say|need\w*|want\w*|would|could|should|might|hop\w*|unless)\b"
+    r"|\b(?:with|at) (?:\w+ )?@ (?:and )?@|\bwith (?:\w+ )?@"
+)
+"""What makes rates a case to look at, and not what is told of this match."""
+
 USUAL = re.compile(
     r"\b(?:usual(?:ly)?|normal(?:ly)?|on average|in general|generally|as a rule|typical(?:ly)?"
     r"|most days|by default|our default|always|in the long run)\b"
@@ -70,7 +84,7 @@ FILLER = frozenset([
     "numbers", "rates", "with", "were", "usually", "normally", "average", "general",
     "generally", "as", "a", "rule", "in", "typically", "now", "more", "like", "i", "think",
     "but", "only", "us", "reckon", "probably", "just", "lose", "losing", "get",
-    "getting", "if", "let",
+    "getting", "if", "let", "had", "have", "far", "won", "last", "match", "this", "game",
 ])
 # fmt: on
 """Words that say nothing beside two rates."""

@@ -18,11 +18,13 @@ from bot.chat.rate_line import RateLine, RateVerb, rate_line, verbs_of
 from bot.chat.rate_words import (
     ANOTHER_SHARE,
     ASSUME,
+    COUNTED,
     DOES_OTHER,
     EQUAL,
     FILLER,
     OF_ALL,
     SIDE,
+    SUPPOSED,
     USUAL,
 )
 from bot.chat.scores import HIGHEST_PAIR
@@ -44,12 +46,16 @@ _LEVEL = frozenset(["equal", "equally", "even", "evenly"])
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundRates:
-    """The rates said, the places of their words, and what of the message they leave."""
+    """The rates said, the places of their words, and what of the message they leave.
+
+    `is_supposed`: a case to look at ("if we win half on serve"), not told of this match.
+    """
 
     rates: SaidRates
     places: frozenset[int]
     is_usual: bool
     is_all: bool
+    is_supposed: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +66,7 @@ class _Settled:
     serving: bool | None
     chance: float
     places: frozenset[int]
+    count: tuple[int, int] | None = None
 
 
 def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
@@ -76,10 +83,11 @@ def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
     places = frozenset(place for one in settled for place in one.places)
     rest = [word.folded for place, word in enumerate(said) if place not in places]
     return FoundRates(
-        rates=_together(settled),
+        rates=_together(settled if COUNTED.search(line.text) else _as_chances(settled)),
         places=places,
         is_usual=USUAL.search(line.text) is not None,
         is_all=all(word in FILLER for word in rest),
+        is_supposed=SUPPOSED.search(line.text) is not None,
     )
 
 
@@ -168,13 +176,30 @@ def _settle(
     is_ours = verb.they is verb.loses
     places = line.places(min(share_at, side.start()), max(share_at + 1, side.end()))
     places |= verb.places(line, share_at) | set(range(share.start, share.stop))
-    chance = _of_us(share, is_ours=is_ours)
-    return _Settled(share=share, serving=we_serve, chance=chance, places=frozenset(places))
+    return _Settled(
+        share=share,
+        serving=we_serve,
+        chance=_of_us(share, is_ours=is_ours),
+        places=frozenset(places),
+        count=_won_by_us(share, is_ours=is_ours),
+    )
 
 
 def _of_us(share: Share, *, is_ours: bool) -> float:
     """Our chance, without the last digits that 1 - 0.58 leaves."""
     return share.value if is_ours else round(1 - share.value, 12)
+
+
+def _won_by_us(share: Share, *, is_ours: bool) -> tuple[int, int] | None:
+    """Rallies we won of those played, where both were counted."""
+    if share.count is None or is_ours:
+        return share.count
+    won, played = share.count
+    return played - won, played
+
+
+def _as_chances(settled: Sequence[_Settled]) -> list[_Settled]:
+    return [replace(one, count=None) for one in settled]
 
 
 def _even_or_paired(line: RateLine, found: Sequence[Share], said: Sequence[Word]) -> list[_Settled]:
@@ -240,7 +265,7 @@ def _may_be_pair(line: RateLine, found: Sequence[Share]) -> bool:
 
 
 def _together(settled: Sequence[_Settled]) -> SaidRates:
-    """The two chances; with a fault where one can't be or two of the same serve clash."""
+    """The two halves; with a fault where one can't be or two of the same serve clash."""
     fault = next((one.share.fault for one in settled if one.share.fault), None)
     rates = SaidRates()
     for one in settled:
@@ -252,7 +277,19 @@ def _together(settled: Sequence[_Settled]) -> SaidRates:
         if one.serving is not True:
             fault = fault or _clash(rates.receiving, one, "their serve")
             rates = replace(rates, receiving=one.chance)
-    return replace(rates, fault=fault)
+    return replace(_counted(rates, settled), fault=fault)
+
+
+def _counted(rates: SaidRates, settled: Sequence[_Settled]) -> SaidRates:
+    """The halves that were counted as counts, in place of their chance."""
+    for one in settled:
+        if one.count is None or one.share.fault:
+            continue
+        if one.serving is True:
+            rates = replace(rates, serving=None, serving_count=one.count)
+        elif one.serving is False:
+            rates = replace(rates, receiving=None, receiving_count=one.count)
+    return rates
 
 
 def _clash(known: float | None, new: _Settled, whose: str) -> str | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button, Reply
@@ -27,14 +28,20 @@ def render(
     *,
     against: Sequence[str] = (),
     short: bool = False,
+    keeps_read: bool = False,
     offers: Sequence[Topic] = (),
 ) -> Reply:
-    """The reply to a question. `against` names the pair it speaks about, `offers` other topics."""
+    """The reply to a question. `against` names the pair it speaks about, `offers` other topics.
+
+    `keeps_read`: a short answer too says which score it is about.
+    """
     lines = [advice.call]
     body = advice.lines or advice.reasons
     lines += [reason_line(reason) for reason in (body[:SHORT_REASONS] if short else body)]
     if not short:
         lines += _closing(advice)
+    elif keeps_read and advice.assumed:
+        lines.append(advice.assumed)
     if advice.caution:
         lines.append(advice.caution)
     if against and not _names_all(lines[0], against):
@@ -52,6 +59,11 @@ def render(
         buttons=rows([*choices, *offer_buttons(others)]),
         picture=None if short else advice.picture,
     )
+
+
+def with_buttons(reply: Reply, more: Sequence[Button]) -> Reply:
+    """The reply with buttons in rows of their own below."""
+    return replace(reply, buttons=(*reply.buttons, *rows(more))) if more else reply
 
 
 def render_more(advice: Advice) -> Reply:

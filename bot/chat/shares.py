@@ -19,6 +19,7 @@ _OUT_OF = (("out", "of", "every"), ("out", "of"), ("in", "every"), ("of", "every
 _PARTS = {("two", "thirds"): 2 / 3, ("2", "thirds"): 2 / 3, ("three", "quarters"): 0.75}
 _HALF_OTHER = [("past",), ("court",), ("time",), ("volley",), ("way",), ("an",)]
 _ROUND = frozenset([10, 20, 100])
+_OWN, _LAST_ONES = [("our",), ("my",), ("the",)], [("last",), ("past",), ("first",)]
 _LONGEST = 6  # digits; a longer number is no share
 
 FEWEST = 22
@@ -36,6 +37,7 @@ class Share:
     """Words `start` up to `stop` say this share of 1; `fault` tells why they can't.
 
     `is_plain`: a bare number that only its neighbours make a share ("42 on serve").
+    `count` is (won, played) where both were said: "3 of 10", but not "4 in 10".
     """
 
     value: float
@@ -44,6 +46,7 @@ class Share:
     typed: str
     is_plain: bool = False
     fault: str | None = None
+    count: tuple[int, int] | None = None
 
 
 def shares(text: str, said: Sequence[Word]) -> tuple[Share, ...]:
@@ -88,7 +91,7 @@ def _part(text: str, said: Sequence[Word], place: int) -> Share | None:
 
 
 def _ratio(text: str, said: Sequence[Word], place: int) -> Share | None:
-    """`4 in 10`, `45 rallies out of 100`, `4/10`; `best 2 of 3` is none."""
+    """`4 in 10`, `45 rallies out of 100`, `6 of our last 15`, `4/10`; `best 2 of 3` is none."""
     first, after = _whole(said, place)
     if first is None or (place and said[place - 1].folded == "best"):
         return None
@@ -96,15 +99,25 @@ def _ratio(text: str, said: Sequence[Word], place: int) -> Share | None:
         after += 1
     for joins in _OUT_OF:
         if tuple(word.folded for word in said[after : after + len(joins)]) == joins:
-            second, stop = _whole(said, after + len(joins))
+            second, stop = _whole(said, _after_last(said, after + len(joins)))
             if second is not None:
-                return _of(text, said, place, stop, first, second)
+                found = _of(text, said, place, stop, first, second)
+                is_count = joins[-1] == "of" and found is not None
+                return replace(found, count=(first, second)) if is_count and found else found
     second, stop = _whole(said, after)
     slashed = after < len(said) and said[after].gap == "/"
     if slashed and second in _ROUND and not _has_percent(text, said, stop)[0]:
         share = _of(text, said, place, stop, first, second)
         return None if share is None else replace(share, is_plain=True)
     return None
+
+
+def _after_last(said: Sequence[Word], place: int) -> int:
+    """The place after "our last", "the past"."""
+    words = tuple(word.folded for word in said[place : place + 2])
+    if words[:1] in _LAST_ONES:
+        return place + 1
+    return place + 2 if words[:1] in _OWN and words[1:] in _LAST_ONES else place
 
 
 def _of(

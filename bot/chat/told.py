@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
+from bot.chat.asking import asks
 from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
 from bot.chat.format_said import SaidFormat, format_parts, target_places
@@ -15,14 +16,24 @@ from bot.chat.rates_said import FoundRates, find_rates
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
 
+_TELLS = re.compile(
+    r"^(?:(?:ok|so|and|but|hey|hi|now|today|btw|well|usually|lately) )*"
+    r"(?:(?:on|when) (?:our|their|we|they) \w+ )?(?:we|weve|were|i|im|ive|they|theyve|theyre)\b"
+)
+"""How a clause opens that tells of our rallies, in a message that also asks."""
+
+_MARKS = frozenset(",;.!?()\n–—")
+
 _USES = re.compile(
     r"\b(?:use|burn|call|spend|save|take|keep|bank) (?:it|one|both|them|now)\b"
     r"|\bor (?:not|wait|hold)\b"
 )
 
 _FIGURE = re.compile(
-    r"^(?:chances?|odds|percentage)\b|\b(?:win|winning|our|match|game) (?:chances?|odds|probability"
-    r"|percentage)\b|^(?:(?!called|took|had)\w+ )?time ?outs? (?:at|here|now)\b"
+    r"^(?:chances?|odds|percentage)\b|\d (?:win )?(?:chances?|odds|probability|percentage|risk)$"
+    r"|^risk (?:at|on|now|of)\b|\brisk at \d"
+    r"|\b(?:win|winning|our|match|game) (?:chances?|odds|probability|percentage)\b"
+    r"|^(?:(?!called|took|had)\w+ )?time ?outs? (?:at|here|now)\b"
 )
 
 
@@ -65,6 +76,9 @@ def tell(
     words = tuple(cast(said, ours, others))
     rates = find_rates(text, words)
     line = line_of(words, without=rates.places if rates else ())
+    if rates is not None:
+        holds = _are_told(text, words, rates, line.text)
+        rates = replace(rates, rates=replace(rates.rates, holds=holds))
     games, breaks = find_games(line), find_breaks(line)
     format = format_parts(words)
     places = breaks.places.union(
@@ -81,6 +95,28 @@ def tell(
         breaks=breaks,
         format=format,
     )
+
+
+def _are_told(text: str, words: Sequence[Word], found: FoundRates, line: str) -> bool:
+    """Whether the rates are told of this match; in a question only by a clause of their own."""
+    if found.is_supposed:
+        return False
+    if not _FIGURE.search(line) and not _asks(text, words, found):
+        return True
+    first, last = min(found.places), max(found.places)
+    begins = max((at for at in range(first + 1) if _MARKS & set(words[at].gap)), default=0)
+    ends = next((at for at in range(last + 1, len(words)) if _MARKS & set(words[at].gap)), None)
+    clause = words[begins:ends]
+    mark = words[ends].gap if ends is not None else text[words[-1].span[1] :]
+    own = [word for at, word in enumerate(clause, begins) if at not in found.places]
+    tells = _TELLS.match(" ".join(word.folded for word in clause)) is not None
+    return tells and not asks("?" if "?" in mark else "", own)
+
+
+def _asks(text: str, words: Sequence[Word], found: FoundRates) -> bool:
+    """Whether the words beside the rates ask for something; "percent" alone asks nothing."""
+    beside = [word for place, word in enumerate(words) if place not in found.places]
+    return asks("?" if "?" in text else "", beside)
 
 
 def _without(words: Sequence[Word], places: Set[int]) -> tuple[Word, ...]:

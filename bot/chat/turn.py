@@ -207,6 +207,8 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     all_understood = understand(text, chat=view)
     if not may_write and not all(map(_only_reads, all_understood)):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
+    if not may_write:
+        all_understood = tuple(map(_for_reader, all_understood))
     replies = [_act(desk, one) for one in all_understood]
     first = all_understood[0]
     return _said(desk, KIND_OF[type(first)], first, *replies)
@@ -233,6 +235,14 @@ def _only_reads(understood: Understood) -> bool:
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
     return isinstance(understood, Question | WhySaid | Unclear)
+
+
+def _for_reader(understood: Understood) -> Understood:
+    """The same from somebody who may only read: numbers of theirs hold for the question alone."""
+    if not isinstance(understood, Question) or understood.slots.rates is None:
+        return understood
+    rates = replace(understood.slots.rates, holds=False)
+    return replace(understood, slots=replace(understood.slots, rates=rates))
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:

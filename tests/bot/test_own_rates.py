@@ -6,6 +6,7 @@ import pytest
 from talk import Talk
 
 from bot.chat.wording import wording
+from knowledge.chances import RallyTally
 from knowledge.situation import Situation
 
 
@@ -28,6 +29,83 @@ def test_they_hold_for_the_match_and_a_question_sets_them_anew(demo: Talk) -> No
     assert told(demo).asked.rates == (0.42, 0.63)
     demo.say("what are our chances at 9-8-2 if we win half on serve")
     assert told(demo).asked.rates == (0.5, 0.63)
+
+
+@pytest.mark.parametrize(
+    ("text", "rates"),
+    [
+        ("if we won 50% on serve what are our chances at 5-5-1", (0.5, None)),
+        ("what if we win 50% on serve, 60% returning", (0.5, 0.6)),
+        ("win chance with 50/50", (0.5, 0.5)),
+        ("suppose we win 4 in 10 on serve", (0.4, None)),
+        ("do we need 50% on serve at 5-5-1 to win this", (0.5, None)),
+        ("is winning 42% on serve, 60% returning enough?", (0.42, 0.6)),
+        ("i want 70% to win, what are our chances at 5-5-1", None),
+    ],
+)
+def test_what_is_only_supposed_holds_for_that_question(
+    demo: Talk, text: str, rates: tuple[float | None, float | None] | None
+) -> None:
+    before = demo.stored()
+    demo.say(text)
+    assert told(demo).asked.rates == rates
+    assert demo.context.rates is None
+    assert demo.stored() == before
+    assert demo.say("undo") == wording("nothing_to_undo")
+
+
+def test_a_question_s_numbers_go_with_its_buttons_and_then_out(demo: Talk) -> None:
+    demo.say("we win 42% on serve")
+    demo.say("win chance at 9-8-2 if we win 60% returning")
+    assert told(demo).asked.rates == (0.42, 0.6)
+    demo.tap("this rally")
+    assert told(demo).asked.rates == (0.42, 0.6)
+    demo.say("win chance at 9-8-2")
+    assert told(demo).asked.rates == (0.42, None)
+
+
+def test_a_statement_beside_a_question_stays(demo: Talk) -> None:
+    demo.say("we win 42% on serve, 63% returning. what are our chances at 9-8-2?")
+    assert demo.context.rates == (0.42, 0.63)
+
+
+def test_telling_them_is_undone_and_done_again(demo: Talk) -> None:
+    demo.say("we win 0% on serve and 0% returning")
+    demo.tap("undo")
+    assert demo.context.rates is None
+    demo.say("redo")
+    assert demo.context.rates == (0.0, 0.0)
+    demo.say("we're winning 4 in 10 on serve")
+    demo.say("undo")
+    assert demo.context.rates == (0.0, 0.0)
+
+
+def test_the_log_counts_again_by_a_button(demo: Talk) -> None:
+    demo.say("we win 42% on serve, 63% returning")
+    assert demo.tap("use the log") == wording("own_rates.dropped")
+    assert demo.context.rates is None
+    demo.tap("undo")
+    assert demo.context.rates == (0.42, 0.63)
+    assert demo.press("1:rates:book") == wording("unclear.too_old")
+    assert demo.context.rates == (0.42, 0.63)
+
+
+def test_a_few_rallies_counted_are_a_tally(demo: Talk) -> None:
+    demo.say("we had 3 of 10 on serve so far, 5 of 8 returning")
+    assert demo.context.rates is None
+    assert demo.context.counts == ((3, 10), (5, 8))
+    assert told(demo).asked.rates is None
+    assert told(demo).asked.tally == RallyTally(
+        served_won=3, served_lost=7, received_won=5, received_lost=3
+    )
+    demo.say("we're winning 4 in 10 on serve")
+    assert (demo.context.rates, demo.context.counts) == ((0.4, None), (None, (5, 8)))
+    demo.say("undo")
+    assert (demo.context.rates, demo.context.counts) == (None, ((3, 10), (5, 8)))
+    assert demo.say("forget our numbers").startswith(wording("own_rates.dropped"))
+    assert demo.context.counts is None
+    demo.say("undo")
+    assert demo.context.counts == ((3, 10), (5, 8))
 
 
 def test_half_of_them_is_enough(demo: Talk) -> None:

@@ -46,6 +46,27 @@ def test_case(case: dict[str, Any]) -> None:
     assert case.get("fault", "") in (found.rates.fault or "")
 
 
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        ("we had 3 of 10 on serve so far, 5 of 8 returning", ((3, 10), (5, 8))),
+        ("won 6 of our last 15 serves", ((6, 15), None)),
+        ("they won 6 of 10 on our serve this game", ((4, 10), None)),
+        ("today we took 7 out of 12 on their serve", (None, (7, 12))),
+        ("we're winning 4 in 10 on serve", (None, None)),
+        ("we won 4 in 10 on serve so far", (None, None)),
+        ("we get 4 out of 10 on our serve and 6 out of 10 on theirs", (None, None)),
+        ("we won 42% on serve so far", (None, None)),
+    ],
+)
+def test_counted_rallies_are_no_chances(text: str, counts: tuple[Any, Any]) -> None:
+    found = found_in(text)
+    assert found is not None
+    assert (found.rates.serving_count, found.rates.receiving_count) == counts
+    if counts != (None, None):
+        assert (found.rates.serving, found.rates.receiving) == (None, None)
+
+
 @given(serving=st.integers(0, 100), receiving=st.integers(0, 100))
 def test_every_percentage_is_read_on_its_serve(serving: int, receiving: int) -> None:
     for text in (

@@ -115,6 +115,7 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             *([bad, "hand", "left"] for bad in BAD_NUMBERS),
         ],
         Verb.EXAMPLE: [[bad] for bad in BAD_NUMBERS] + [["4"]],
+        Verb.USE_LOG: [["book"], ["log", "log"]],
     }  # fmt: skip
     return [f"1:{verb}", f"1:{verb}:", *(":".join(["1", verb, *args]) for args in wrong[verb])]
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
+from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.asked import SaidCount, counts_from_json, counts_to_json
+from bot.chat.payload import Verb, tap
 from bot.chat.question import BookSaid, SaidRates
 from bot.chat.render import rows
-from bot.chat.reply import Reply
+from bot.chat.reply import Button, Reply
 from bot.chat.stated_rates import rates_from_text, rates_to_text
 from bot.chat.wording import wording
+from scouting_db.values import ChangeId
 
 BASE_RATES = "base_rates"
 """The book's preference that holds them, as `rates_to_text` writes them; empty for none."""
@@ -22,12 +27,73 @@ def base_rates(desk: Desk) -> Rates | None:
     return rates_from_text(desk.preferences().get(BASE_RATES, ""))
 
 
-def keep_rates(desk: Desk, said: SaidRates) -> None:
-    """They hold for this match: one half said anew leaves the other as it was."""
-    if said.serving is None and said.receiving is None:
+Numbers = tuple[Rates | None, tuple[SaidCount, SaidCount] | None]
+"""What was said of our rallies: chances and counts, each (serving, receiving)."""
+
+
+def numbers_over(said: SaidRates, known: Numbers) -> Numbers:
+    """What was said over what is known: a half said anew leaves the other as it was."""
+    halves = (
+        _half(said.serving, said.serving_count, known, 0),
+        _half(said.receiving, said.receiving_count, known, 1),
+    )
+    rates, counts = (halves[0][0], halves[1][0]), (halves[0][1], halves[1][1])
+    return (
+        None if rates == (None, None) else rates,
+        None if counts == (None, None) else counts,
+    )
+
+
+def _half(
+    chance: float | None, count: SaidCount, known: Numbers, half: int
+) -> tuple[float | None, SaidCount]:
+    if chance is not None or count is not None:
+        return chance, count
+    rates, counts = known
+    return rates[half] if rates else None, counts[half] if counts else None
+
+
+def keep_rates(desk: Desk, said: SaidRates) -> list[Button]:
+    """They hold for this match from now on; the buttons that take them back."""
+    before = _known(desk)
+    after = numbers_over(said, before)
+    if said.says_nothing or after == before:
+        return []
+    return [
+        Button(label=wording("own_rates.use_log"), payload=tap(Verb.USE_LOG, "log")),
+        undo_button(_change(desk, before, after)),
+    ]
+
+
+def _known(desk: Desk) -> Numbers:
+    return desk.context.rates, desk.context.counts
+
+
+def _change(desk: Desk, before: Numbers, after: Numbers) -> ChangeId:
+    desk.context = replace(desk.context, rates=after[0], counts=after[1])
+    match = desk.context.match
+    targets = _stored_numbers(after) | ({} if match is None else {"match": match})
+    return desk.record("own_rates", targets, _stored_numbers(before))
+
+
+def _stored_numbers(numbers: Numbers) -> dict[str, Any]:
+    rates, counts = numbers
+    return {
+        "rates": None if rates is None else list(rates),
+        "counts": counts_to_json(counts),
+    }
+
+
+def numbers_as_stored(desk: Desk, targets: Mapping[str, Any], stored: Mapping[str, Any]) -> None:
+    """The numbers of a change put back, unless another match is on by now."""
+    if targets.get("match", desk.context.match) != desk.context.match:
         return
-    rates = _over((said.serving, said.receiving), desk.context.rates)
-    desk.context = replace(desk.context, rates=rates)
+    rates, counts = stored.get("rates"), stored.get("counts")
+    desk.context = replace(
+        desk.context,
+        rates=None if rates is None else (rates[0], rates[1]),
+        counts=None if counts is None else counts_from_json(counts),
+    )
 
 
 def _over(said: Rates, known: Rates | None) -> Rates:
@@ -41,8 +107,8 @@ def _over(said: Rates, known: Rates | None) -> Rates:
 def faulty_rates(desk: Desk, said: SaidRates) -> Reply:
     """What cannot be in the numbers said, what still holds, and how to say it."""
     lines = [wording("own_rates.check"), f"· {said.fault}"]
-    if desk.context.rates is not None:
-        lines.append(wording("own_rates.holds").format(rates=in_words(desk.context.rates)))
+    if _known(desk) != (None, None):
+        lines.append(wording("own_rates.holds").format(rates=_all_in_words(_known(desk))))
     return Reply(text="\n".join([*lines, wording("own_rates.form")]))
 
 
@@ -73,12 +139,24 @@ def drop_rates(desk: Desk, said: BookSaid) -> Reply:
     if {"usual", "normal", "base"} & set(words):
         before = desk.preferences().get(BASE_RATES, "")
         return _stored(desk, "", before) if before else Reply(text=wording("own_rates.none"))
-    rates = desk.context.rates
-    if rates is None:
+    return use_log(desk)
+
+
+def use_log(desk: Desk) -> Reply:
+    """This match's said numbers count no longer: the rallies logged do."""
+    if _known(desk) == (None, None):
         return Reply(text=wording("own_rates.none"))
-    change = desk.record("own_rates", {}, {"rates": list(rates)})
-    desk.context = replace(desk.context, rates=None)
+    change = _change(desk, _known(desk), (None, None))
     return Reply(text=wording("own_rates.dropped"), buttons=rows([undo_button(change)]))
+
+
+def _all_in_words(numbers: Numbers) -> str:
+    rates, counts = numbers
+    parts = [in_words(rates)] if rates is not None else []
+    for one, half in zip(counts or (), ("serving", "receiving"), strict=False):
+        if one is not None:
+            parts.append(f"{one[0]} of {one[1]} {half}")
+    return ", ".join(parts)
 
 
 def in_words(rates: Rates) -> str:

@@ -8,12 +8,12 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
-from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
+from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
 from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
 from bot.chat.context import Asked
 from bot.chat.gather import gather
-from bot.chat.question import Question
-from bot.chat.render import render, render_more
+from bot.chat.question import Question, Slots
+from bot.chat.render import render, render_more, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice
@@ -41,18 +41,18 @@ def answer(desk: Desk, question: Question) -> Reply:
     if about is None:
         return ask_which(desk, question.text, mentions)
     rates = question.slots.rates
-    if rates is not None:
-        keep_rates(desk, rates)
+    taken_back = keep_rates(desk, rates) if rates is not None and rates.holds else []
     asked = _as_asked(desk, question, about)
     if rates is not None and rates.fault is not None:
         desk.context = replace(desk.context, asked=asked)
-        return faulty_rates(desk, rates)
-    return answer_asked(desk, asked, offers=question.offers)
+        return with_buttons(faulty_rates(desk, rates), taken_back)
+    return with_buttons(answer_asked(desk, asked, offers=question.offers), taken_back)
 
 
 def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
     """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
+    rates, counts = _supposed(desk, slots)
     return Asked(
         topic=question.topic,
         text=question.text,
@@ -75,7 +75,17 @@ def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> As
         wind=slots.wind,
         sun=slots.sun,
         background=slots.background,
+        rates=rates,
+        counts=counts,
     )
+
+
+def _supposed(desk: Desk, slots: Slots) -> Numbers:
+    """Numbers of this question only, over those told of the match; none where it has none."""
+    said = slots.rates
+    if said is None or said.holds or said.says_nothing:
+        return None, None
+    return numbers_over(said, (desk.context.rates, desk.context.counts))
 
 
 _WANTS_PICTURE = re.compile(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
@@ -106,8 +116,15 @@ def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) ->
         advice,
         against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
         short=desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text),
+        keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
     )
+
+
+def _says_score(asked: Asked) -> bool:
+    """Whether what was read of the score comes from the question: then it must be seen."""
+    said = (asked.score, asked.we_serve, asked.games, asked.format)
+    return any(one is not None for one in said)
 
 
 def explain(desk: Desk, topic: Topic) -> Reply:

@@ -9,6 +9,7 @@ from bot.chat.answers import notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
+from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.context import Asked, Pending
@@ -65,6 +66,7 @@ _ARGUMENTS = {
     Verb.MODE: (1, 1),
     Verb.PROFILE: (3, 3),
     Verb.EXAMPLE: (1, 1),
+    Verb.USE_LOG: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -97,6 +99,10 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
         case Verb.PROFILE:
             player = _known(desk, args[0])
             return _observe(desk, player, word_in(Trait, args[1]), word_in(Value, args[2]))
+        case Verb.USE_LOG:
+            if args[0] != "log":
+                raise BadPayloadError(f"what counts instead is the log, not {args[0]}")
+            return use_log(desk)
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import cut, stored
-from bot.chat.answers.own_rates import BASE_RATES
+from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import remember_before, unvoid_entry, void_entry
 from bot.chat.payload import Verb, tap
@@ -203,15 +202,19 @@ def _usual_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, A
     return "your usual rally numbers"
 
 
-def _own_rates_back(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    serving, receiving = before["rates"]
-    desk.context = replace(desk.context, rates=(serving, receiving))
-    return "dropping your numbers"
+def _own_rates_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    numbers_as_stored(desk, targets, before)
+    return _own_rates_words(targets)
 
 
-def _drop_own_rates(desk: Desk, _targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    desk.context = replace(desk.context, rates=None)
-    return "dropping your numbers"
+def _own_rates_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    numbers_as_stored(desk, targets, targets)
+    return _own_rates_words(targets)
+
+
+def _own_rates_words(targets: Mapping[str, Any]) -> str:
+    are_set = targets.get("rates") is not None or targets.get("counts") is not None
+    return "your rally numbers" if are_set else "dropping your numbers"
 
 
 _UNDO: Mapping[str, Way] = {
@@ -226,7 +229,7 @@ _UNDO: Mapping[str, Way] = {
     "rename": _name_back,
     "context": _remember,
     "base_rates": _usual_before,
-    "own_rates": _own_rates_back,
+    "own_rates": _own_rates_before,
 }
 
 _REDO: Mapping[str, Way] = {
@@ -238,5 +241,5 @@ _REDO: Mapping[str, Way] = {
     "nickname": _know_nickname,
     "rename": _rename_again,
     "base_rates": _usual_again,
-    "own_rates": _drop_own_rates,
+    "own_rates": _own_rates_again,
 }
