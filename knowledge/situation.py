@@ -157,7 +157,6 @@ class Situation:
     rallies_today: RallyTally | None = None
     earlier_rallies: tuple[RallyTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
-    we_are_first_pair: bool | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None
     familiarity: Familiarity | None = None
@@ -167,7 +166,6 @@ class Situation:
     level: Level | None = None
     mixed: bool | None = None
     wind: Wind | None = None
-    rallies_logged: int = 0
     today: int | None = None
     preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
 

@@ -185,7 +185,6 @@ def gather(
                 for row in agreements
             }
         ),
-        rallies_logged=len(played),
         wind=asked.wind,
         today=today,
     )

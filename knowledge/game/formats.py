@@ -41,6 +41,10 @@ _END_CHANGE_AT = {11: 6, 15: 8, 21: 11}
 _TIMEOUTS = {11: 2, 15: 2, 21: 3}
 """Time-outs a side has in a game to 11 or 15, and to 21 (2025 edition, 10.A)."""
 
+_SHORT_GAME, _LONG_GAME = 15, 21
+"""Other targets up to 15 have the time-outs of a game to 15, longer ones those of one to 21: our
+reading, since the rulebook names only these three; the event decides."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GameFormat:
@@ -79,13 +83,15 @@ class GameFormat:
 
     @property
     def end_change_at(self) -> int:
-        """Points at which a deciding game changes ends; half the target for other targets."""
+        """Points at which a deciding game changes ends; half the target, rounded up, where the
+        rulebook names none (our reading; the event decides)."""
         return _END_CHANGE_AT.get(self.target, (self.target + 1) // 2)
 
     @property
     def timeouts(self) -> int:
         """Time-outs each side has in one game."""
-        return _TIMEOUTS.get(self.target, 3 if self.target > 15 else 2)
+        named = self.target if self.target in _TIMEOUTS else None
+        return _TIMEOUTS[named or (_SHORT_GAME if self.target <= _SHORT_GAME else _LONG_GAME)]
 
     def is_won(self, winner: int, loser: int) -> bool:
         """Whether `winner` points against `loser` end the game."""

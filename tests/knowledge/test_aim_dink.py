@@ -18,6 +18,7 @@ from scouted import Noted, player
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.court import HALF_WIDTH_M, net_height_m
+from knowledge.game import GameFormat, PlayedRally, start
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.dink_aims import aims_at
@@ -308,7 +309,12 @@ def test_below_4_0_the_rules_of_thumb_count_half() -> None:
 
 def test_the_same_question_after_three_lost_rallies_gets_the_same_call() -> None:
     situation = asked(okafor(WEAK_BACKHAND), lindqvist(), striker_side=Side.LEFT)
-    assert advise(replace(situation, rallies_logged=3)) == advise(situation)
+    game = start(GameFormat(), we_serve=False)
+    lost = []
+    for _ in range(3):
+        lost.append(PlayedRally(before=game, won_by_us=False))
+        game = lost[-1].next
+    assert advise(replace(situation, played=tuple(lost))) == advise(situation)
 
 
 def test_numbers_have_names_and_agree() -> None:

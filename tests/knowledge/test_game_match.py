@@ -210,6 +210,7 @@ def test_a_played_rally_leads_on_and_losses_are_counted_from_the_last_we_won() -
     counts = {"": 0, "w": 0, "wl": 1, "llwll": 2, "lll": 3}
     assert {text: lost_in_a_row(rallies(text)) for text in counts} == counts
 
+
 def test_a_run_ends_with_a_new_game_a_time_out_and_told_points() -> None:
     opening = start(GameFormat(), we_serve=False)
     first = PlayedRally(before=opening, won_by_us=False)
