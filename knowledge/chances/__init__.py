@@ -10,17 +10,12 @@ from knowledge.chances.belief import (
     prior_rates,
 )
 from knowledge.chances.counts import expected_rallies, serve_first_worth, shutout_chance
-from knowledge.chances.gains import (
-    Read,
-    gain_if_kept,
-    gain_this_rally,
-    weight_to_come,
-    worth_of_a_try,
-)
+from knowledge.chances.gains import gain_if_kept, gain_this_rally, weight_to_come
 from knowledge.chances.game_table import GameTable, StateError, game_table
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.outlook import Outlook, Range, outlook
 from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
+from knowledge.chances.reads import MOST_TRIES, Read, worth_of_a_try
 from knowledge.chances.swings import (
     Grouping,
     Leak,
@@ -38,6 +33,7 @@ from knowledge.chances.toss import TossWorth, game_across_ends, toss_worth
 from knowledge.game import PlayedRally
 
 __all__ = [
+    "MOST_TRIES",
     "PRIOR_RALLIES",
     "Beta",
     "EndlessGameError",

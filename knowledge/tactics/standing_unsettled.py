@@ -8,6 +8,7 @@ from knowledge.advice import Reason
 from knowledge.game import GameState, receiver, server
 from knowledge.situation import Situation
 from knowledge.tactics.standing_names import Names
+from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capital, fitted, parity
 from knowledge.vocabulary import Side
 
@@ -56,21 +57,15 @@ def _either(
 ) -> tuple[str, tuple[Reason, ...]]:
     """The call does not settle which partner serves: the parity rule, and both answers."""
     call, reasons = (_either_serves if game.we_serve else _either_receives)(game, names, courts)
-    mine = _court_of_asker(situation, names, courts)
-    if mine is None:
+    subject = subject_of(situation, names)
+    if subject is None:
         return call, reasons
+    # A player's correct court follows from the score, whoever of the two serves.
+    mine = subject.court(courts.ours)
+    stand = f"Stand {mine}{subject.address}"
     if game.we_serve:
-        return f"Stand {mine}; serve from there if it's your turn.", reasons
-    return f"Stand {mine}; receive if they serve from their {mine}.", reasons
-
-
-def _court_of_asker(situation: Situation, names: Names, courts: _Courts) -> Side | None:
-    """A player's correct court follows from the score, whoever of the two serves."""
-    if situation.asker is None:
-        return None
-    if situation.asker == names.ours.starter_id:
-        return courts.ours
-    return courts.ours.other if situation.asker == names.ours.partner_id else None
+        return fitted(f"{stand}; serve from there if it's your turn.", f"{stand}."), reasons
+    return fitted(f"{stand}; receive if they serve from their {mine}.", f"{stand}."), reasons
 
 
 def _either_serves(

@@ -25,6 +25,7 @@ from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.standing_names import Names, names_of
+from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
 from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capital, fitted, parity
 from knowledge.vocabulary import BallKind, Side, Topic
@@ -58,8 +59,8 @@ def advise(situation: Situation) -> Advice:
 
 
 _PARTNER = re.compile(
-    r"\bmy partner (?:is |has to )?(?:(?P<serves>serves?|serving)|(?:returns?|returning|receives?|"
-    r"receiving))\b"
+    r"\bmy partner (?:is |has to )?(?:(?P<serves>serves?(?! first)|serving)|(?:returns?|returning|"
+    r"receives?|receiving))\b"
 )
 
 
@@ -166,7 +167,7 @@ def _next_serve(outcome: Outcome, names: Names) -> str:
     pair = names.ours if game.we_serve else names.theirs
     starter = game.server_is_starter
     who = ("we" if game.we_serve else "they") if starter is None else pair.who(is_starter=starter)
-    serves = "serve" if starter is None else "serves"
+    serves = "serve" if starter is None or who == "you" else "serves"
     court = f" from the {game.serving_court}" if game.serving_court else ""
     return f"{game.call}, {who} {serves}{court}"
 
@@ -194,15 +195,17 @@ def _settled(
     other = names.ours.who(is_starter=not ours.bound_is_starter)
     verb = "Serve from" if game.we_serve else "Receive on"
     does = "serves from" if game.we_serve else "receives on"
-    bound_id = names.ours.id_of(is_starter=ours.bound_is_starter)
-    other_id = names.ours.id_of(is_starter=not ours.bound_is_starter)
-    to_asker: tuple[str, ...] = ()
-    if situation.asker is not None and situation.asker == bound_id:
-        to_asker = (f"{verb} the {ours.bound_court}; {other} stands {ours.bound_court.other}.",)
-    elif situation.asker is not None and situation.asker == other_id:
-        to_asker = (f"Stand {ours.bound_court.other}; {bound} {does} the {ours.bound_court}.",)
+    does = f"{does.split()[0].removesuffix('s')} from" if bound == "you" else does
+    subject = subject_of(situation, names)
+    to_subject: tuple[str, ...] = ()
+    if subject is not None and subject.is_starter is ours.bound_is_starter:
+        place = f"{verb} the {ours.bound_court}{subject.address}"
+        to_subject = (f"{place}; {other} stands {ours.bound_court.other}.", f"{place}.")
+    elif subject is not None:
+        place = f"Stand {ours.bound_court.other}{subject.address}"
+        to_subject = (f"{place}; {bound} {does} the {ours.bound_court}.", f"{place}.")
     call = fitted(
-        *to_asker,
+        *to_subject,
         f"{verb} the {ours.bound_court}, {bound}; {other} {ours.bound_court.other}.",
         f"{verb} the {ours.bound_court}, {bound}.",
         f"{verb} the {ours.bound_court}.",
@@ -236,7 +239,8 @@ def _third(situation: Situation, game: GameState, names: Names, at: Places) -> R
     stack = standing_picture.stack_of(situation, game, names, at)
     other = names.ours.who(is_starter=not at.ours.bound_is_starter)
     if stack is None:
-        free = f"Only the {'server' if game.we_serve else 'receiver'} is bound; {other} is free"
+        are = "are" if other == "you" else "is"
+        free = f"Only the {'server' if game.we_serve else 'receiver'} is bound; {other} {are} free"
         return Reason(text=free, source=POSITIONS_RULE)
     bound = names.ours.who(is_starter=at.ours.bound_is_starter)
     if not stack.moves:

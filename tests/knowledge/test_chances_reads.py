@@ -8,8 +8,14 @@ from scipy.integrate import quad
 from scipy.special import expit, logit
 from scipy.stats import binom, norm
 
-from knowledge.chances import RallyRates, Read, match_chance, weight_to_come, worth_of_a_try
-from knowledge.chances.gains import MOST_TRIES
+from knowledge.chances import (
+    MOST_TRIES,
+    RallyRates,
+    Read,
+    match_chance,
+    weight_to_come,
+    worth_of_a_try,
+)
 from knowledge.game import MatchState, start
 
 COACH = RallyRates(serving=0.44, receiving=0.56)
