@@ -105,11 +105,13 @@ class SaidRates:
 class Slots:
     """What a message settles beside its topic; None is not said.
 
+    `asker` is who says of themselves to be writing ("I'm Tom, ...").
     `games` are won, ours first. `lost_in_a_row` is 0 where the run is ours. `toss_won` tells
     that the first choice is ours. `background`: something behind an end hides the ball.
     """
 
     mentions: tuple[Mention, ...] = ()
+    asker: PlayerId | None = None
     score: SaidScore | None = None
     serving: bool | None = None
     hand: Hand | None = None

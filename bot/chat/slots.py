@@ -10,19 +10,23 @@ from re import Pattern
 from typing import TypeVar
 
 from bot.chat.forms import any_of, branches
-from bot.chat.question import Mention, SaidScore, Slots
+from bot.chat.question import Certainty, Mention, SaidScore, Slots
 from bot.chat.scores import said_serving, score_asked_about
 from bot.chat.told import Told, tell
 from bot.chat.toss_said import find_toss
 from bot.chat.words import Word
 from knowledge.game import GameFormat
 from knowledge.situation import Wind
-from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Wing
+from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Wing
 
 Value = TypeVar("Value", bound=StrEnum)
 
 SUBJECT_NEAR = 4
 """Words before a condition among which the one it is said of stands."""
+
+_I_AM = re.compile(r"(?:(?:hi|hey|ok|so|its me) )?(?:im|i am|this is|its|it is)\b")
+LONGEST_OPENING = 4
+"""Words among which somebody says who writes."""
 
 _THEY = frozenset(["they", "theyre", "their", "opponents", "server"])
 _EARLIER = re.compile(
@@ -48,6 +52,7 @@ def find_slots(
     toss_won, they_chose = find_toss(sides)
     return Slots(
         mentions=tuple(mentions),
+        asker=_asker(said, mentions),
         score=score,
         serving=_serving(told, score),
         hand=_first(Hand, "hand", line),
@@ -69,6 +74,18 @@ def find_slots(
         toss_won=toss_won,
         they_chose=they_chose,
     )
+
+
+def _asker(said: Sequence[Word], mentions: Sequence[Mention]) -> PlayerId | None:
+    """Who says of themselves to be writing: "I'm Tom, where do I stand"."""
+    opening = " ".join(word.folded for word in said[:LONGEST_OPENING])
+    found = _I_AM.match(opening)
+    if found is None or not mentions or mentions[0].certainty is not Certainty.SURE:
+        return None
+    place = len(found[0].split())
+    names_me = place < len(said) and mentions[0].span[0] == said[place].span[0]
+    goes_on = said[-1].span[0] > mentions[0].span[1]
+    return mentions[0].players[0] if names_me and goes_on else None
 
 
 def _is_finished(score: SaidScore | None) -> bool:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from bot.chat.message import Message
-from bot.chat.question import Certainty, StarterSaid
+from bot.chat.question import Certainty, Mention, StarterSaid
 from bot.chat.view import ChatView
+from knowledge.tactics.standing_names import asker_started_right
 
 _STARTS = r"(?:started|starts|start|starting|began|begins|is starting|was starting|will start)"
 _PLACE = r"(?: out)?(?: on| at| in)?(?: the| our| their)?"
@@ -35,3 +36,17 @@ def starter_said(message: Message, chat: ChatView) -> StarterSaid | None:
     if not is_right and _LEFT.fullmatch(line) is None:
         return None
     return StarterSaid(text=message.text, mention=mention, is_right=is_right)
+
+
+def tells_own_start(message: Message) -> bool:
+    """Whether the one who writes says where they, or their partner, started."""
+    return asker_started_right(message.text) is not None
+
+
+def own_start(message: Message, chat: ChatView) -> StarterSaid | None:
+    """Where who writes started, told of the running match; None where nobody knows who writes."""
+    is_right = asker_started_right(message.text)
+    if is_right is None or not chat.match_on or chat.asker not in chat.ours:
+        return None
+    who = Mention(typed="i", span=(0, 0), certainty=Certainty.SURE, players=(chat.asker,))
+    return StarterSaid(text=message.text, mention=who, is_right=is_right)

@@ -42,7 +42,7 @@ from bot.chat.sayings import (
 )
 from bot.chat.scores import is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
-from bot.chat.starts_said import starter_said
+from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.timeouts_said import timeout_said
 from bot.chat.topic_model import SURE_FROM
@@ -72,7 +72,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     fixed = fixed or _fixed(message, chat)
     if fixed is None:
         return note_or_question(message, chat)
-    return (*_asked_beside(fixed, message, chat), fixed)
+    return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
 
 
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
@@ -161,6 +161,18 @@ def _score(message: Message) -> Understood | None:
 def _opens(message: Message) -> bool:
     """Whether the message opens with somebody's name, as notes do."""
     return bool(message.mentions) and message.mentions[0].span[0] <= message.said[0].span[0]
+
+
+def _start_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    """ "I started on the left, we're 7-4-1": who started comes first, or where that puts us."""
+    if not isinstance(fixed, ScoreSaid) or not tells_own_start(message):
+        return ()
+    start = own_start(message, chat)
+    if start is not None:
+        return (start,)
+    slots = find_slots(message.said, message.mentions, message.told)
+    topic = Topic.WHERE_TO_STAND
+    return (Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots),)
 
 
 def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:

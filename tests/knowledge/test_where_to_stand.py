@@ -154,6 +154,53 @@ def test_whoever_asks_is_spoken_to() -> None:
     assert advise(receiving).call.startswith("Stand right; receive if they serve")
 
 
+@pytest.mark.parametrize(
+    ("said", "score", "court"),
+    [
+        ("partner starts right, where am i", (5, 2), Side.RIGHT),
+        ("partner started on the right, we serve, where am i", (4, 4), Side.LEFT),
+        ("i started on the left, where do i stand", (7, 4), Side.RIGHT),
+        ("i started on the left, where do i stand", (6, 4), Side.LEFT),
+        ("my partner started left, where am i", (7, 4), Side.LEFT),
+        ("my partner serves first, where am i", (5, 2), Side.RIGHT),
+        ("i was on the right at the start, where now", (2, 9), Side.RIGHT),
+    ],
+)
+@pytest.mark.parametrize("asker", [MIRA, TOM, None])
+def test_who_started_is_told_of_oneself_or_the_partner(
+    said: str, score: tuple[int, int], court: Side, asker: PlayerId | None
+) -> None:
+    """2025 edition, 4.B.6: the starter is right at an even score of their own, left at odd."""
+    for lineup in (LINEUP, None):
+        state = at(*score, 1, we_serve=True, starter=None)
+        assert state.game is not None
+        situation = replace(
+            state,
+            game=replace(state.game, lineup=lineup),
+            asker=asker,
+            asked=Asked(words=said, we_serve=True),
+        )
+        assert advise(situation).call.startswith(f"Stand {court};"), (said, lineup)
+
+
+@pytest.mark.parametrize(
+    "words", ["where does tom stand", "where's tom at this score", "tom stands?"]
+)
+def test_a_partner_asked_about_by_name_is_the_one_placed(words: str) -> None:
+    asked = Asked(words=words, about=(TOM,))
+    either = replace(at(6, 5, 2, we_serve=True, starter=None), asker=MIRA, asked=asked)
+    assert advise(either).call == "Stand left, Tom; serve from there if it's your turn."
+    known = replace(at(6, 5, 2, we_serve=True, starter=True), asker=MIRA, asked=asked)
+    assert advise(known).call == "Stand left, Tom; Mira serves from the right."
+    assert advise(replace(known, asker=None)).call == "Stand left, Tom; Mira serves from the right."
+
+
+def test_a_name_beside_who_asks_changes_nothing() -> None:
+    said = Asked(words="tom started on the right, where do i stand", about=(TOM,))
+    either = replace(at(6, 5, 2, we_serve=True, starter=None), asker=MIRA, asked=said)
+    assert advise(either).call.startswith("Stand left;")
+
+
 def test_asked_while_the_partner_serves_the_asker_is_the_partner() -> None:
     asked = Situation(
         topic=Topic.WHERE_TO_STAND, asked=Asked(words="where do i stand when my partner serves")

@@ -77,6 +77,7 @@ def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> As
         background=slots.background,
         rates=rates,
         counts=counts,
+        asker=slots.asker,
     )
 
 
