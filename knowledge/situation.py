@@ -35,6 +35,7 @@ class Wind(StrEnum):
     AGAINST_US = "against_us"
     ACROSS = "across"
     SOME = "some"
+    NONE = "none"
 
 
 class TossChoice(StrEnum):

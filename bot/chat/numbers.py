@@ -21,6 +21,9 @@ _NUMBER_WORDS = {
 _DICTATED = {"oh": 0, "o": 0, "won": 1, "to": 2, "too": 2, "tree": 3, "for": 4, "fore": 4, "ate": 8}
 """What dictation writes for a number; read so only between other numbers. From memory."""
 
+_NOTHING = frozenset(["nothing", "zip", "none"])
+"""`five to nothing`: only there it is a number."""
+
 _BEFORE_ONE = frozenset(["that", "this", "the", "another", "which", "each", "next", "every", "no"])
 """`won that one`: the word is no number then."""
 
@@ -99,6 +102,8 @@ def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | N
     before = said[position - 1].folded if position else ""
     if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE):
         return None
+    if begun and before == "to" and said[position].folded in _NOTHING:
+        return 0
     if value is not None or said[position].folded not in _DICTATED:
         return value
     ahead = number(said[position + 1]) if position + 1 < len(said) else None
@@ -113,7 +118,11 @@ def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | N
 
 
 def _continues(said: Sequence[Word], position: int) -> bool:
-    return position + 1 < len(said) and number(said[position + 1]) is not None
+    if position + 1 >= len(said):
+        return False
+    ahead = said[position + 1]
+    is_nothing = said[position].folded == "to" and ahead.folded in _NOTHING
+    return is_nothing or number(ahead) is not None
 
 
 def _is_same_breath(gap: str) -> bool:

@@ -102,6 +102,15 @@ class SaidRates:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SaidNeeds:
+    """Points that we and they still need, and the server's number if said."""
+
+    ours: int
+    theirs: int
+    server: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slots:
     """What a message settles beside its topic; None is not said.
 
@@ -124,6 +133,7 @@ class Slots:
     sun: bool | None = None
     background: bool | None = None
     rates: SaidRates | None = None
+    needs: SaidNeeds | None = None
     games: tuple[int, int] | None = None
     lost_in_a_row: int | None = None
     timeouts_left: int | None = None
@@ -209,6 +219,21 @@ class MatchSaid:
     court: str | None = None
     format: GameFormat | None = None
     format_fault: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormatTold:
+    """How the announced match is played, told alone: "rally scoring to 21"."""
+
+    text: str
+    format: SaidFormat
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimeoutsAsked:
+    """How many time-outs either side has left: "timeouts left?"."""
+
+    text: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -315,6 +340,8 @@ Understood = (
     | ScoreSaid
     | ResultSaid
     | MatchSaid
+    | FormatTold
+    | TimeoutsAsked
     | RallySaid
     | StarterSaid
     | TimeoutSaid
@@ -334,6 +361,8 @@ KIND_OF: dict[type, Kind] = {
     TimeoutSaid: Kind.SCORE,
     ResultSaid: Kind.MATCH,
     MatchSaid: Kind.MATCH,
+    FormatTold: Kind.MATCH,
+    TimeoutsAsked: Kind.QUESTION,
     RallySaid: Kind.RALLY,
     AgreementSaid: Kind.AGREEMENT,
     UndoSaid: Kind.UNDO,

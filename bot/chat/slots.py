@@ -10,7 +10,7 @@ from re import Pattern
 from typing import TypeVar
 
 from bot.chat.forms import any_of, branches
-from bot.chat.question import Certainty, Mention, SaidScore, Slots
+from bot.chat.question import Certainty, Mention, SaidNeeds, SaidScore, Slots
 from bot.chat.scores import said_serving, score_asked_about
 from bot.chat.told import Told, tell
 from bot.chat.toss_said import find_toss
@@ -33,7 +33,10 @@ _EARLIER = re.compile(
     r"\b(?:beat|beaten|lost to|last (?:time|year|month|week|weekend)|in (?:spring|summer|autumn"
     r"|fall|winter)|yesterday|met (?:them|they)|before)\b"
 )
-_NO_WIND = re.compile(r"\b(?:no wind|not windy|without (?:any |the )?wind|isnt windy)\b")
+_NO_WIND = re.compile(
+    r"\b(?:no (?:sun (?:or |and |no )?)?(?:wind|breeze)|not (?:\w+ )?windy|windless|dead calm"
+    r"|(?:no sun|sun) no wind|without (?:any |the )?wind|isnt (?:\w+ )?windy|indoors?)\b"
+)
 
 
 def find_slots(
@@ -66,6 +69,7 @@ def find_slots(
         background=_yes_or_no("background", line),
         rates=told.rates.rates if told.rates else None,
         games=games,
+        needs=_needs(told),
         lost_in_a_row=told.breaks.lost_in_a_row,
         timeouts_left=told.breaks.timeouts_left,
         tired=_of_us("tired", sides),
@@ -74,6 +78,13 @@ def find_slots(
         toss_won=toss_won,
         they_chose=they_chose,
     )
+
+
+def _needs(told: Told) -> SaidNeeds | None:
+    found = told.needs
+    if found is None:
+        return None
+    return SaidNeeds(ours=found.ours, theirs=found.theirs, server=found.server)
 
 
 def _asker(said: Sequence[Word], mentions: Sequence[Mention]) -> PlayerId | None:
@@ -109,8 +120,10 @@ def _serving(told: Told, score: SaidScore | None) -> bool | None:
 
 def _wind(line: str) -> Wind | None:
     """Where it comes from; only that there is some where two directions are weighed."""
+    if _NO_WIND.search(line):
+        return Wind.NONE
     found = [Wind(name) for name, form in _readings("wind") if form.search(line)]
-    if not found or _NO_WIND.search(line):
+    if not found:
         return None
     directions = [one for one in found if one is not Wind.SOME]
     return directions[0] if len(directions) == 1 else Wind.SOME

@@ -1,4 +1,4 @@
-"""A time-out that was taken, said of the running match: "they called a timeout", "timeout us"."""
+"""Time-outs in words: one that was taken ("they called a timeout"), and how many are left."""
 
 from __future__ import annotations
 
@@ -17,7 +17,18 @@ _OURS = re.compile(
 _THEIRS = re.compile(
     rf"they {_TOOK} {_TIMEOUT}|their time ?out|time ?out (?:for )?(?:they|them|theirs)"
 )
+_LEFT = re.compile(
+    r"(?:any |how many |our |their |do (?:we|they|i) (?:still )?have (?:any )?)*time ?outs?"
+    r"(?: (?:do|have|are|did) (?:we|they|i|there|you))*(?: still)?(?: have| got)?"
+    r" (?:left|remaining|to go)(?: (?:for )?(?:we|us|they|them))?"
+)
 _FILLING = frozenset(["ok", "so", "and", "now", "here", "right"])
+
+
+def timeouts_asked(message: Message) -> bool:
+    """Whether the message asks how many time-outs are left, and nothing else."""
+    line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
+    return _LEFT.fullmatch(line) is not None
 
 
 def timeout_said(message: Message, chat: ChatView) -> TimeoutSaid | None:

@@ -11,6 +11,7 @@ from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
+from bot.chat.needs_said import FoundNeeds, find_needs
 from bot.chat.question import Mention
 from bot.chat.rates_said import FoundRates, find_rates
 from bot.chat.spoken_line import SpokenLine, line_of
@@ -41,8 +42,8 @@ _FIGURE = re.compile(
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
 
-    In `of_score` the words of rates, games won, runs and what is played to are one comma each:
-    their numbers are no score, and what stands on both sides of them is not one.
+    In `of_score` the words of rates, games won, points needed, runs and what is played to are
+    one comma each: their numbers are no score, and what stands on both sides is not one.
     """
 
     words: tuple[Word, ...]
@@ -50,6 +51,7 @@ class Told:
     of_score: tuple[Word, ...]
     rates: FoundRates | None
     games: FoundGames | None
+    needs: FoundNeeds | None
     breaks: FoundBreaks
     format: SaidFormat | None
 
@@ -79,10 +81,11 @@ def tell(
     if rates is not None:
         holds = _are_told(text, words, rates, line.text)
         rates = replace(rates, rates=replace(rates.rates, holds=holds))
-    games, breaks = find_games(line), find_breaks(line)
+    games, breaks, needs = find_games(line), find_breaks(line), find_needs(line)
     format = format_parts(words)
     places = breaks.places.union(
         games.places if games else (),
+        needs.places if needs else (),
         rates.places if rates else (),
         target_places(line, format) if format else (),
     )
@@ -92,6 +95,7 @@ def tell(
         of_score=_without(words, places),
         rates=rates,
         games=games,
+        needs=needs,
         breaks=breaks,
         format=format,
     )

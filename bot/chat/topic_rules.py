@@ -41,7 +41,7 @@ class PairRule:
 
 def _odds(said: Said) -> bool:
     return said.has("odds", "probability", "likelihood") or said.has_run(
-        "how likely", "our chances"
+        "how likely", "our chances", "serve rate", "rate do we need"
     )
 
 
@@ -64,12 +64,30 @@ def _timeout_weighed(said: Said) -> bool:
     )
 
 
+_CHOSE = ("chose", "picked", "took")
+_CHOICES = ("side", "sides", "end", "ends", "serve", "to serve", "receive", "to receive", "a side")
+
+
 def _toss(said: Said) -> bool:
-    return said.has("coin", "defer") or said.has_run("won the toss", "lost the toss")
+    return said.has("coin", "defer") or said.has_run(
+        "won the toss",
+        "lost the toss",
+        *(f"they {verb} {what}" for verb in _CHOSE for what in _CHOICES),
+    )
 
 
 def _legal(said: Said) -> bool:
-    return said.has("legal", "illegal", "allowed", "rulebook", "permitted")
+    by_word = said.has("legal", "illegal", "allowed", "rulebook", "permitted")
+    return by_word or _may_one(said)
+
+
+def _may_one(said: Said) -> bool:
+    """ "Can I volley from the kitchen", "can we take a time-out after the serve is called"."""
+    may = said.has_run(*(f"{can} {who}" for can in ("can", "may") for who in ("i", "we", "they")))
+    in_kitchen = said.has("volley", "hit", "jump") and said.has("kitchen", "nvz")
+    breaks = said.has("timeout", "timeouts") or said.has_run("time out", "time outs")
+    late = said.has("after", "during", "before") and said.has("serve", "rally", "called", "call")
+    return may and (in_kitchen or (breaks and late))
 
 
 def _bare_in_match(said: Said) -> bool:
@@ -80,7 +98,14 @@ RULES = (
     PairRule(
         name="odds are a chance",
         better=Topic.WIN_CHANCE,
-        than=(Topic.RISK_AT_SCORE, Topic.ADJUST, Topic.RESET_HEAD, Topic.TIMEOUT_NOW),
+        than=(
+            Topic.RISK_AT_SCORE,
+            Topic.ADJUST,
+            Topic.RESET_HEAD,
+            Topic.TIMEOUT_NOW,
+            Topic.WHOM_TO_TARGET,
+            Topic.AIM_SERVE,
+        ),
         holds=_odds,
         because="who says odds wants the number, whatever the score",
     ),
@@ -108,7 +133,13 @@ RULES = (
     PairRule(
         name="a toss is won before the match",
         better=Topic.CHOOSE_END_OR_SERVE,
-        than=(Topic.WEATHER_OR_BODY, Topic.AIM_SERVE, Topic.WHERE_TO_STAND),
+        than=(
+            Topic.WEATHER_OR_BODY,
+            Topic.AIM_SERVE,
+            Topic.WHERE_TO_STAND,
+            Topic.ANSWER_PATTERN,
+            Topic.ADJUST,
+        ),
         holds=_toss,
         because="sun and wind come up at the toss because they decide it",
     ),

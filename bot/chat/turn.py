@@ -12,7 +12,16 @@ from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection, Engine
 
-from bot.chat.answers import booking, corrections, game_start, matches, notes, timeouts, undo
+from bot.chat.answers import (
+    booking,
+    corrections,
+    formats,
+    game_start,
+    matches,
+    notes,
+    timeouts,
+    undo,
+)
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer, explain_last
 from bot.chat.answers.results import take_result
@@ -27,6 +36,7 @@ from bot.chat.question import (
     BookSaid,
     BookVerb,
     CorrectionSaid,
+    FormatTold,
     Kind,
     MatchSaid,
     NoteSaid,
@@ -36,6 +46,7 @@ from bot.chat.question import (
     ScoreSaid,
     StarterSaid,
     TimeoutSaid,
+    TimeoutsAsked,
     Unclear,
     Understood,
     UndoSaid,
@@ -234,7 +245,7 @@ def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | WhySaid | Unclear)
+    return isinstance(understood, Question | WhySaid | TimeoutsAsked | Unclear)
 
 
 def _for_reader(understood: Understood) -> Understood:
@@ -257,6 +268,10 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return take_result(desk, understood)
         case MatchSaid():
             return matches.announce(desk, understood)
+        case FormatTold():
+            return formats.take_format(desk, understood)
+        case TimeoutsAsked():
+            return timeouts.timeouts_left(desk)
         case RallySaid():
             return matches.take_rally(desk, understood)
         case StarterSaid():

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from bot.chat.announcements import begins_as_match, match_said, result_said
 from bot.chat.follow_ups import follow_up
+from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.message import (
     Message,
     names_somebody,
@@ -26,6 +27,7 @@ from bot.chat.question import (
     RallySaid,
     ResultSaid,
     ScoreSaid,
+    TimeoutsAsked,
     Unclear,
     Understood,
     UndoSaid,
@@ -44,7 +46,7 @@ from bot.chat.scores import is_all_score, score_message, stray_words
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
-from bot.chat.timeouts_said import timeout_said
+from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
@@ -113,11 +115,17 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     undone = undo_said(text, said)
     if undone is not None:
         return undone
+    if timeouts_asked(message):
+        return TimeoutsAsked(text=text)
+    format = format_told(message)
+    if format is not None:
+        return format
     if message.asks and not _is_bare_score(message):
         return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
         starter_said(message, chat)
+        or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or result_said(text, said)
         or _match(message, chat)

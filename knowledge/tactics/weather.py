@@ -31,6 +31,7 @@ WIND_WORDS = {
     Wind.AGAINST_US: "headwind",
     Wind.ACROSS: "crosswind",
     Wind.SOME: "wind",
+    Wind.NONE: ANYTHING,
     None: ANYTHING,
 }
 """What a question is taken for whose words name nothing in particular."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -37,6 +38,13 @@ def situation(talk: Talk) -> Situation:
         ("up a game and 5-3 in the second, what are our chances", (5, 3, 1, True)),
         ("what are our chances at 0-0", (0, 0, 2, True)),
         ("singles to 11, 7-4, what are our odds?", (7, 4, None, True)),
+        ("10 8 1 chance", (10, 8, 1, True)),
+        ("first to 9 cap 11 at 8-8 chances", (8, 8, 1, True)),
+        ("to 7, 6-6-2 chance", (6, 6, 2, True)),
+        ("risk at 0-0-2", (0, 0, 2, True)),
+        ("we need 3 more, they need 1, we serve second, odds?", (8, 10, 2, True)),
+        ("they need 2, we're 1 away, their serve, to 15: odds?", (14, 13, 1, False)),
+        ("win chance at five to nothing", (5, 0, 1, True)),
     ],
 )
 def test_the_score_asked_about(demo: Talk, text: str, state: tuple[Any, ...]) -> None:
@@ -231,3 +239,35 @@ def test_a_forged_value_changes_nothing(demo: Talk, fact: MatchFact, value: str)
     payload = f"1:set:timeout_now:{fact}:{value}"
     assert demo.press(payload) == wording("unclear.too_old")
     assert demo.context == context
+
+
+SHORT = [
+    "win chance 8-6-2",
+    "how big is this rally at 8-6-2",
+    "chances if they serve",
+    "chances at one game all",
+    "chances in a game to 15",
+    "time-out at 8-6-2?",
+    "where do we stand at 8-6-2",
+]
+
+
+@pytest.mark.parametrize("text", SHORT)
+def test_a_short_answer_still_says_which_score_it_took(demo: Talk, text: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve first")
+    demo.say("3-2-1, we serve")
+    reply = demo.say(text)
+    assert re.search(r"At (?:8-6-2|6-8-2|3-2-1|2-3-1), (?:we|they) serve", reply), reply
+    assert len(reply.splitlines()) <= 4
+
+
+def test_this_rally_asks_for_its_size(demo: Talk) -> None:
+    demo.say("what are our chances at 9-8-2")
+    assert demo.tap("this rally").startswith("This rally swings the game by ")
+    assert "At 9-8-2, we serve" in demo.sent[-1]
+
+
+def test_a_run_of_ours_needs_no_time_out(demo: Talk) -> None:
+    demo.say("we're on a run, should we call a timeout")
+    assert situation(demo).asked.lost_in_a_row == 0

@@ -6,6 +6,7 @@ import pytest
 from talk import Talk
 
 from bot.chat.question import Kind
+from bot.chat.wording import wording
 
 
 @pytest.fixture
@@ -54,6 +55,19 @@ def test_asking_for_one_takes_none(running: Talk, text: str) -> None:
     running.say(text)
     assert running.heard is not None
     assert running.heard.kind is Kind.QUESTION
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["timeouts left?", "how many timeouts do we have left", "any time-outs left", "timeouts left"],
+)
+def test_what_is_left_is_told_of_both_sides(running: Talk, text: str) -> None:
+    running.say("they called a timeout")
+    assert running.say(text) == "Time-outs left: you 2, they 1."
+
+
+def test_what_is_left_needs_a_match(fresh: Talk) -> None:
+    assert fresh.say("timeouts left?") == wording("timeouts.no_match")
 
 
 def test_without_a_match_nothing_is_counted(demo: Talk) -> None:

@@ -7,6 +7,14 @@ import pytest
 from bot.chat.topic_rules import RULES, Said, apply_rules
 from knowledge.vocabulary import Topic
 
+ALSO = (
+    ("odds are a chance", "what serve rate do we need at <score>"),
+    ("a toss is won before the match", "they chose side what do we do"),
+    ("legal is the rulebook's word", "can i volley from the kitchen if i jump"),
+    ("legal is the rulebook's word", "can we take a timeout after the serve is called"),
+)
+"""Further words that call for a rule."""
+
 CASES = {
     "odds are a chance": ("what are the odds at <score>", "is a gamble right at <score>"),
     "size is a weight": ("how big is this point", "how likely is it now"),
@@ -57,3 +65,17 @@ def test_a_rule_reaches_no_further_than_the_first_three(name: str) -> None:
 def test_short_words_ask_for_a_cue_only_in_a_match() -> None:
     ranked = _rank("two words in a match want a cue")
     assert apply_rules(ranked, Said(words=("what", "now"), match_on=False)) == ranked
+
+
+@pytest.mark.parametrize(("name", "words"), ALSO)
+def test_other_words_lift_it_too(name: str, words: str) -> None:
+    ranked = _rank(name)
+    assert apply_rules(ranked, Said(words=tuple(words.split()), match_on=True))[0] is ranked[1]
+
+
+@pytest.mark.parametrize(
+    "words", ["can we take a timeout now", "can i volley that ball at my feet"]
+)
+def test_asking_whether_one_can_is_not_asking_whether_one_may(words: str) -> None:
+    ranked = _rank("legal is the rulebook's word")
+    assert apply_rules(ranked, Said(words=tuple(words.split()), match_on=True)) == ranked

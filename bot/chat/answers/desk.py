@@ -84,6 +84,10 @@ class Desk:
         self._changed = True
         self._view = None
 
+    def match_changed(self) -> None:
+        """The current match itself was written, its format for one."""
+        self._match = None
+
     def _read_view(self) -> BookView:
         return view_of(
             version=self.version,

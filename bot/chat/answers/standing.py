@@ -50,7 +50,7 @@ def score_said(desk: Desk, slots: Slots) -> SaidState | None:
     """
     score = slots.score
     if score is None:
-        return None
+        return _by_needs(desk, slots)
     serving = slots.serving if score.we_serve is None else score.we_serve
     known = desk.match_state()
     if known is not None and serving is None:
@@ -58,6 +58,17 @@ def score_said(desk: Desk, slots: Slots) -> SaidState | None:
         read = state_said(said, known.game, _own_format(slots, known.format))
         return None if read is None else _as_said(read.game)
     return _from_our_side(score, we_serve=True if serving is None else serving)
+
+
+def _by_needs(desk: Desk, slots: Slots) -> SaidState | None:
+    """The score by what either side still needs, at what the game is played to."""
+    if slots.needs is None:
+        return None
+    target = _own_format(slots, desk.format()).target
+    points = target - slots.needs.ours, target - slots.needs.theirs
+    if min(points) < 0:
+        return None
+    return SaidState(*points, slots.needs.server, slots.serving is not False)
 
 
 def _own_format(slots: Slots, standing: GameFormat) -> GameFormat:

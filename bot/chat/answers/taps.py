@@ -36,6 +36,9 @@ from scouting_db.values import ChangeId, NewObservation, NoteId
 
 TAPPED_WEIGHT = 1.0
 
+_SIZE_ASKED = "how big is this rally"
+"""What the button under a chance asks: the number is wanted, not the shot."""
+
 ReadAgain = Callable[[Desk, str, int | None], Reply]
 """Takes a message up again with a name settled; the note it already is, if it is one."""
 
@@ -128,7 +131,8 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
     last = desk.context.asked
     if last is not None and last.topic in SCORE_TOPICS and topic in SCORE_TOPICS:
         # Beside an answer about a score the next one is about the same score, and says so.
-        return replace(last, topic=topic, about=about or last.about)
+        text = _SIZE_ASKED if topic is Topic.RISK_AT_SCORE else last.text
+        return replace(last, topic=topic, text=text, about=about or last.about)
     text = last.text if last is not None else ""
     return Asked(topic=topic, text=text, about=about or (last.about if last else ()))
 

@@ -1,4 +1,4 @@
-"""Time-outs taken, by tap or in words: a break, with what helps in one."""
+"""Time-outs taken, by tap or in words, with what helps in one; and how many are left."""
 
 from __future__ import annotations
 
@@ -22,6 +22,15 @@ def take_timeout(desk: Desk, said: TimeoutSaid) -> Reply:
     if match is None:
         return Reply(text=wording("match.none"))
     return call_timeout(desk, ours=said.ours, match=match)
+
+
+def timeouts_left(desk: Desk) -> Reply:
+    """How many either side has left in this game, by the log."""
+    match = desk.context.match
+    if match is None:
+        return Reply(text=wording("timeouts.no_match"))
+    ours, theirs = desk.log().match.timeouts_left
+    return Reply(text=wording("timeouts.left").format(ours=ours, theirs=theirs))
 
 
 def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int | None = None) -> Reply:

@@ -6,10 +6,12 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.formats import format_as_stored
 from bot.chat.answers.notes import cut, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import remember_before, unvoid_entry, void_entry
+from bot.chat.match_log import format_from_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -202,6 +204,16 @@ def _usual_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, A
     return "your usual rally numbers"
 
 
+def _format_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    format_as_stored(desk, MatchId(targets["match"]), format_from_json(before["format"]))
+    return "the format"
+
+
+def _format_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    format_as_stored(desk, MatchId(targets["match"]), format_from_json(targets["format"]))
+    return "the format"
+
+
 def _own_rates_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     numbers_as_stored(desk, targets, before)
     return _own_rates_words(targets)
@@ -230,6 +242,7 @@ _UNDO: Mapping[str, Way] = {
     "context": _remember,
     "base_rates": _usual_before,
     "own_rates": _own_rates_before,
+    "format": _format_before,
 }
 
 _REDO: Mapping[str, Way] = {
@@ -242,4 +255,5 @@ _REDO: Mapping[str, Way] = {
     "rename": _rename_again,
     "base_rates": _usual_again,
     "own_rates": _own_rates_again,
+    "format": _format_again,
 }

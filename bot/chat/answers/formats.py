@@ -1,0 +1,67 @@
+"""How a match is played, told after it was announced."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.entries import with_score
+from bot.chat.match_log import format_to_json, unvoided
+from bot.chat.question import FormatTold
+from bot.chat.render import rows
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from knowledge.game import Discipline, FormatError, GameFormat, Scoring
+from scouting_db.values import EntryKind, MatchId
+
+_PLAYED = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.TIMEOUT, EntryKind.RESULT})
+
+
+def take_format(desk: Desk, said: FormatTold) -> Reply:
+    """The announced match is played so from now on; once rallies are played it stays as it is."""
+    row = desk.match_row()
+    if row is None:
+        return Reply(text=wording("format.no_match"))
+    standing = desk.format()
+    try:
+        format = said.format.over(standing)
+    except FormatError as error:
+        return Reply(text=wording("format.cannot_be").format(fault=error))
+    if format == standing:
+        return Reply(text=wording("format.is_so").format(format=format_words(format)))
+    if any(entry.kind in _PLAYED for entry in unvoided(desk.entries())):
+        text = wording("format.under_way").format(format=format_words(standing))
+        return with_score(desk, row.match, text)
+    desk.book.replace_match(replace(row, format=format_to_json(format)))
+    desk.match_changed()
+    change = desk.record(
+        "format",
+        {"match": row.match, "format": format_to_json(format)},
+        {"format": dict(row.format)},
+    )
+    return Reply(
+        text=wording("format.set").format(format=format_words(format)),
+        buttons=rows([undo_button(change)]),
+        about=("match", row.match),
+    )
+
+
+def format_as_stored(desk: Desk, match: MatchId, stored: GameFormat) -> None:
+    """The match's format put back or set again."""
+    row = desk.book.match(match)
+    if row is not None:
+        desk.book.replace_match(replace(row, format=format_to_json(stored)))
+        desk.match_changed()
+
+
+def format_words(format: GameFormat) -> str:
+    """`best of 3 to 11, rally scoring`."""
+    games = "one game" if format.best_of == 1 else f"best of {format.best_of}"
+    parts = [
+        f"{games} to {format.target}",
+        "singles" if format.discipline is Discipline.SINGLES else "",
+        "rally scoring" if format.scoring is Scoring.RALLY else "",
+        "win by 1" if format.win_by == 1 else "",
+        f"cap {format.cap}" if format.cap is not None else "",
+    ]
+    return ", ".join(part for part in parts if part)

@@ -1,0 +1,52 @@
+"""A format that is told alone, or beside a score that is of another game than the running one."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat.announcements import begins_as_match
+from bot.chat.forms import word_set
+from bot.chat.message import Message, names_somebody
+from bot.chat.numbers import number
+from bot.chat.question import FormatTold, Question, ScoreSaid
+from bot.chat.scores import score_message
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from knowledge.game import FormatError
+from knowledge.vocabulary import Topic
+
+_RESULT = re.compile(r"\b(?:won|lost|beat|beaten|win(?! by\b)|lose|result|final)\b")
+_OF_FORMATS = word_set("format")
+
+
+def format_told(message: Message) -> FormatTold | None:
+    """The message, if it tells how the match is played and nothing else."""
+    format = message.told.format
+    asks = message.asks and message.said[0].folded != "best"  # "best of 3" asks for nothing
+    if format is None or asks or "?" in message.text:
+        return None
+    if score_message(message.text, message.told.of_score) is not None:
+        return None
+    if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.said):
+        return None
+    return FormatTold(text=message.text, format=format)
+
+
+def asked_of_another_format(message: Message, chat: ChatView) -> Question | None:
+    """A score in a format that is not the match's: a case to look at, never this match's score."""
+    format = message.told.format
+    if format is None or begins_as_match(message.said) or names_somebody(message):
+        return None
+    if _RESULT.search(message.told.line.text):
+        return None
+    score = score_message(message.text, message.told.of_score)
+    if not isinstance(score, ScoreSaid) or (score.score is None and score.all_at is None):
+        return None
+    try:
+        if format.over(chat.format) == chat.format:
+            return None
+    except FormatError:
+        pass  # the question tells what is wrong with it
+    slots = find_slots(message.said, message.mentions, message.told)
+    return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
