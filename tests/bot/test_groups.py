@@ -48,6 +48,13 @@ def test_who_is_no_member_may_not_write(mira: Talk, text: str) -> None:
     assert reply == wording("unclear.members_only")
 
 
+def test_numbers_of_who_is_no_member_hold_for_their_question(mira: Talk) -> None:
+    stranger = mira.of("sam")
+    assert "42 of 100 serving" in stranger.say("we win 42% on serve, 63% returning")
+    assert mira.context.rates is None
+    assert mira.say("undo") == "Taken back: “okafor is tall”."
+
+
 @pytest.mark.parametrize("text", ["/start", "/help", "/players"])
 def test_who_is_no_member_is_helped_all_the_same(mira: Talk, text: str) -> None:
     assert mira.of("sam").say(text) == mira.say(text)

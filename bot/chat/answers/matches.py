@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
+from bot.chat.answers.formats import format_words
 from bot.chat.answers.game_start import open_game
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.scoreboard import score_line, serve_buttons
@@ -24,7 +25,6 @@ from knowledge.game import (
     Discipline,
     GameFormat,
     GameState,
-    Scoring,
     faults,
     is_opening,
     side_out,
@@ -72,7 +72,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         them=" and ".join(desk.view.name_of(player) for player in theirs) or "a match",
         at=wording("match.at").format(at=f"{said.at:%H:%M}") if said.at else "",
         court=wording("match.court").format(court=said.court) if said.court else "",
-        format=_format_words(format),
+        format=format_words(format),
     )
     plan = Button(
         label=wording(f"topic.{Topic.GAME_PLAN}"),
@@ -101,18 +101,6 @@ def _opponents(
         return theirs[:1]
     partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
     return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
-
-
-def _format_words(format: GameFormat) -> str:
-    games = "one game" if format.best_of == 1 else f"best of {format.best_of}"
-    parts = [
-        f"{games} to {format.target}",
-        "singles" if format.discipline is Discipline.SINGLES else "",
-        "rally scoring" if format.scoring is Scoring.RALLY else "",
-        "win by 1" if format.win_by == 1 else "",
-        f"cap {format.cap}" if format.cap is not None else "",
-    ]
-    return ", ".join(part for part in parts if part)
 
 
 def _starts_at(desk: Desk, at: time | None) -> Micros | None:
