@@ -205,7 +205,7 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         we_serve=asked.we_serve,
         words=asked.text,
         rates=rates,
-        tally=None if counts is None else _tally(*counts),
+        tally=None if counts is None else said_tally(*counts),
         score_said=score_said,
         lost_in_a_row=asked.lost_in_a_row,
         timeouts_left=asked.timeouts_left,
@@ -220,7 +220,7 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
     )
 
 
-def _tally(serving: SaidCount, receiving: SaidCount) -> RallyTally:
+def said_tally(serving: SaidCount, receiving: SaidCount) -> RallyTally:
     """Rallies counted as said, (won, played) of either half."""
     served, received = serving or (0, 0), receiving or (0, 0)
     return RallyTally(

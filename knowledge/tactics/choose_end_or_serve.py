@@ -14,7 +14,7 @@ from knowledge.chances import EndlessGameError, TossWorth, toss_worth
 from knowledge.game import Discipline, GameFormat, Scoring
 from knowledge.odds_words import in_hundred
 from knowledge.situation import Situation, TossChoice, Wind
-from knowledge.sources import computed, rule
+from knowledge.sources import COMMON_PRACTICE, computed, rule
 from knowledge.tactics.score_view import rates_of, said_rates_first, view_of
 from knowledge.tactics.win_chance import endless
 from knowledge.vocabulary import Topic
@@ -53,7 +53,7 @@ def advise(situation: Situation) -> Advice:
     format = situation.format or GameFormat()
     points = end_points(situation)
     try:
-        worth = toss_worth(format, rates_of(situation).rates, end_points=points or WIND_POINTS)
+        worth = toss_worth(format, rates_of(situation).rates, end_points=_apart(situation))
     except EndlessGameError:
         return endless(Topic.CHOOSE_END_OR_SERVE)
     pick = best_pick(situation, worth)
@@ -61,17 +61,17 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.CHOOSE_END_OR_SERVE,
         call=_call(situation, pick),
-        reasons=_reasons(situation, format, worth, points=points),
+        reasons=_reasons(situation, format, worth),
         number="They choose first; of what is left, this." if _they_choose(situation) else None,
-        unless=None if ends_taken else _unless(points),
-        assumed=_assumed(format, points),
+        unless=None if ends_taken or _are_alike(situation) else _unless(points),
+        assumed=_assumed(situation, format, points),
         caution=EYES if situation.asked.sun else None,
         confidence=Confidence.LEAN if points else Confidence.GENERAL_RULE,
         numbers={
             "serve_first_worth": worth.serve_first_game,
             "serve_first_match_worth": worth.serve_first_match,
             "better_end_first_worth": worth.better_end_first,
-            "end_points": points or WIND_POINTS,
+            "end_points": _apart(situation),
         },
         choices=_choices(situation),
         more=_in_full(format),
@@ -88,6 +88,18 @@ def end_points(situation: Situation) -> float:
     points = WIND_POINTS if situation.wind in ALONG_COURT else 0.0
     points += SUN_POINTS if situation.asked.sun else 0.0
     return points + (BACKGROUND_POINTS if situation.asked.background else 0.0)
+
+
+def _are_alike(situation: Situation) -> bool:
+    """Neither sun nor wind: said, not only unsaid."""
+    return situation.asked.sun is False and situation.wind is Wind.NONE
+
+
+def _apart(situation: Situation) -> float:
+    """By how much the ends are taken to differ: as said, else as much as wind makes them."""
+    if _are_alike(situation):
+        return end_points(situation)
+    return end_points(situation) or WIND_POINTS
 
 
 def best_pick(situation: Situation, worth: TossWorth) -> TossPick:
@@ -124,15 +136,13 @@ def _worse_end(situation: Situation) -> str:
     return "Take the worse end first: finish on the good one."
 
 
-def _reasons(
-    situation: Situation, format: GameFormat, worth: TossWorth, *, points: float
-) -> tuple[Reason, ...]:
+def _reasons(situation: Situation, format: GameFormat, worth: TossWorth) -> tuple[Reason, ...]:
     """What is still to be had, and what it is worth; the user's own numbers stand first."""
     chose, found = situation.asked.they_chose, []
     if chose not in (TossChoice.SERVE, TossChoice.RECEIVE):
         found.append(_serve_reason(format, worth))
     if chose is not TossChoice.END:
-        found.append(_end_reason(worth, points=points))
+        found.append(_end_reason(worth, apart=_apart(situation)))
     return said_rates_first(view_of(situation), *found, _change_reason(format))
 
 
@@ -148,9 +158,11 @@ def _serve_reason(format: GameFormat, worth: TossWorth) -> Reason:
     return Reason(text=f"{who} first is worth {size} of the {of_what}", source=FIRST_SERVE)
 
 
-def _end_reason(worth: TossWorth, *, points: float) -> Reason:
+def _end_reason(worth: TossWorth, *, apart: float) -> Reason:
+    if not apart:
+        return Reason(text="Ends alike: either is as good", source=COMMON_PRACTICE)
     which = "worse" if worth.better_end_first < 0 else "better"
-    apart, size = points or WIND_POINTS, in_hundred(worth.better_end_first)
+    size = in_hundred(worth.better_end_first)
     said = f"{which.capitalize()} end first: {size}, at {apart:g} in 100 apart"
     return Reason(text=said, source=computed("every rally at its end"))
 
@@ -166,11 +178,13 @@ def _unless(points: float) -> str:
     return "Ends alike? Then take what you like."
 
 
-def _assumed(format: GameFormat, points: float) -> str | None:
+def _assumed(situation: Situation, format: GameFormat, points: float) -> str:
     games = "One game" if format.best_of == 1 else f"Best of {format.best_of}"
     played = f"{games} to {format.target}"
     if points:
         return f"{played}; ends {points:g} in 100 apart (common practice)."
+    if _are_alike(situation):
+        return f"{played}; no sun, no wind."
     return f"{played}. Nothing said of sun or wind."
 
 

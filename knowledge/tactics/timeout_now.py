@@ -171,6 +171,8 @@ def _stock(left: int) -> str:
 
 
 def _unless(situation: Situation) -> str | None:
+    if situation.asked.lost_in_a_row == 0:
+        return None
     match situation.asked.has_change:
         case None:
             return "No idea what to change? Say what hurts."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.own_rates import base_rates
+from bot.chat.gather import said_tally
 from knowledge.advice import ChanceCurve
 from knowledge.chances import EndlessGameError
 from knowledge.situation import Asked, Situation
@@ -13,9 +14,12 @@ from knowledge.vocabulary import Topic
 
 def match_picture(desk: Desk) -> ChanceCurve | None:
     """The current match's; None before the first rally, or at rates with which no game ends."""
+    counts = desk.context.counts
     situation = Situation(
         topic=Topic.WIN_CHANCE,
-        asked=Asked(rates=desk.context.rates),
+        asked=Asked(
+            rates=desk.context.rates, tally=None if counts is None else said_tally(*counts)
+        ),
         played=desk.log().played,
         rallies_today=desk.rallies_today(),
         earlier_rallies=desk.earlier_rallies(),
