@@ -161,7 +161,7 @@ def _change(change: float) -> str:
 def _rest(worth: TimeoutWorth, lift: float) -> str:
     now, later = in_hundred(worth.now - worth.none), in_hundred(worth.kept - worth.none)
     same = now == later or _moment(worth) == 0
-    size = f"{now}, now or later" if same else f"{now} now, {later} kept"
+    size = f"{now} any time" if same else f"{now} now, {later} kept"
     return f"A pause (+{lift:g} for {REST_RALLIES} rallies): {size}"
 
 
