@@ -1,4 +1,4 @@
-"""Matches to come and matches done: who, when, which court, to how many; and results."""
+"""Matches to come: who, when, which court, to how many."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from datetime import time
 
 from bot.chat.common_words import is_common
-from bot.chat.format_said import TARGETS, format_parts
-from bot.chat.numbers import Group, groups, number
-from bot.chat.question import Certainty, MatchSaid, Mention, ResultSaid
+from bot.chat.format_said import format_parts
+from bot.chat.numbers import number
+from bot.chat.question import Certainty, MatchSaid, Mention
 from bot.chat.words import Word
 
 FIRST_HOUR = 7
@@ -47,20 +47,6 @@ _MINUTES = {
 }  # fmt: skip
 _COURT = re.compile(r"\b(?:court|ct|crt|cort)\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE)
 _COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
-_WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
-_LOST = re.compile(
-    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
-)
-_THEY_WON = re.compile(
-    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b"
-    r"|\b(?:to|for) them\b|\btook us\b"
-)
-_FINISHED = re.compile(
-    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"
-)
-_ONLY_A_RALLY = re.compile(
-    r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
-)
 
 
 def begins_as_match(said: Sequence[Word]) -> bool:
@@ -89,21 +75,6 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
         format=None if parts is None else parts.playable,
         format_fault=None if parts is None else parts.fault,
     )
-
-
-def result_said(text: str, said: Sequence[Word]) -> ResultSaid | None:
-    """A finished game or match, our points first; two games and more need no further word."""
-    line = _line(said)
-    games = _games(said)
-    finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
-    if not games or not (finished or len(games) > 1):
-        return None
-    if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
-        return None
-    won = _won(line)
-    if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
-        games = tuple((second, first) for first, second in games)
-    return ResultSaid(text=text, games=games, won=_won_most(games) if won is None else won)
 
 
 def clock(text: str) -> time | None:
@@ -199,41 +170,3 @@ def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:
 
 
 _FORMAT_WORDS = frozenset(["singles"])
-
-
-def _games(said: Sequence[Word]) -> tuple[tuple[int, int], ...]:
-    found = [one for one in groups(said) if not _is_no_game(one, said)]
-    if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
-        numbers = found[0].numbers
-        return tuple(zip(numbers[::2], numbers[1::2], strict=True))
-    return tuple((one.numbers[0], one.numbers[1]) for one in found if len(one.numbers) == 2)
-
-
-def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
-    """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
-    before = said[group.start - 1].folded if group.start else ""
-    return ":" in said[group.start + 1].gap or before in {"of", "at", "court", "ct", "from"}
-
-
-def _is_finished(first: int, second: int) -> bool:
-    """Whether such a game may be over, whatever it was played to."""
-    return max(first, second) >= min(TARGETS) and first != second
-
-
-def _is_short(said: Sequence[Word]) -> bool:
-    return len(said) <= 12
-
-
-def _won(line: str) -> bool | None:
-    if _THEY_WON.search(line):
-        return False
-    return True if _WON.search(line) else False if _LOST.search(line) else None
-
-
-def _won_most(games: Sequence[tuple[int, int]]) -> bool:
-    return 2 * sum(first > second for first, second in games) > len(games)
-
-
-def _is_flippable(games: Sequence[tuple[int, int]], *, won: bool) -> bool:
-    """Turned round, the games agree with who won: they were told winner's points first."""
-    return _won_most([(second, first) for first, second in games]) is won

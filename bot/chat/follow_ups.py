@@ -51,8 +51,51 @@ _SCORE = frozenset(
         "who serving",
         "whose serve",
         "whose serve is it",
+        "what the call",
+        "what is the call",
+        "whats the call",
+        "what do i call",
+        "what do we call",
+        "what should i call",
+        "what do i say",
+        "the call",
+        "call",
+        "announce",
+        "call it",
+        "call the score",
+        "announce the score",
+        "who ahead",
+        "whos ahead",
+        "who is ahead",
+        "who leads",
+        "who is leading",
+        "who winning",
+        "whos winning",
+        "who is winning",
     }
 )
+
+_LAST_SCORE = frozenset(
+    {
+        "score",
+        "the score",
+        "score please",
+        "what the score",
+        "whats the score",
+        "what is the score",
+        "what was the score",
+        "final",
+        "final score",
+        "the final score",
+        "result",
+        "results",
+        "the result",
+        "what was the result",
+        "last score",
+        "last match",
+    }
+)
+"""What such words mean once no match is on: the last one's games."""
 
 _WE_SERVE = frozenset(
     {
@@ -84,8 +127,8 @@ _THEY_SERVE = frozenset(
     }
 )
 
-_OUR_POINT = frozenset({"we scored", "we score", "we got it", "we won it", "we won that one"})
-_THEIR_POINT = frozenset({"they scored", "they score", "they got it", "they won it", "lost it"})
+_OUR_POINT = frozenset({"we got it", "we won it", "we won that one"})
+_THEIR_POINT = frozenset({"they got it", "they won it", "lost it"})
 
 _SERVER_TWO = frozenset({"second server", "server two", "server 2", "2nd server"})
 
@@ -108,7 +151,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return WhySaid(text=text)
     if spoken in _REDO:
         return UndoSaid(text=text, redo=True)
-    if spoken in _SCORE and chat.match_on:
+    if spoken in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)
     return _serving(text, spoken, chat)
 

@@ -202,11 +202,17 @@ class ScoreSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ResultSaid:
-    """A finished game or match: "won 11-8 9-11 11-6"; our points first."""
+    """Finished games: "won 11-8 9-11 11-6"; our points first.
+
+    `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
+    ours first. `running` is the score of the game after them, where that is told as well.
+    """
 
     text: str
     games: tuple[tuple[int, int], ...] = ()
     won: bool | None = None
+    tally: tuple[int, int] | None = None
+    running: SaidScore | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -238,11 +244,17 @@ class TimeoutsAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RallySaid:
-    """One rally with what happened in it: who won, and the words."""
+    """One rally with what happened in it: who won, and the words.
+
+    `corrects`: it stands in for the last one counted ("no, their rally"). `scored`: a point is
+    told and not only a rally ("they scored"), and only the serving side's count in side-out.
+    """
 
     text: str
     won_by_us: bool
     mentions: tuple[Mention, ...] = ()
+    corrects: bool = False
+    scored: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,6 +264,32 @@ class StarterSaid:
     text: str
     mention: Mention
     is_right: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ServerSaid:
+    """Who serves now, by name: "tom is serving"."""
+
+    text: str
+    mention: Mention
+
+
+class ScoreRemark(StrEnum):
+    """What is said of the running score without being one."""
+
+    WHOSE_POINT = "whose_point"
+    TURNED_ROUND = "turned_round"
+    ONE_NUMBER = "one_number"
+    NO_SCORE = "no_score"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemarkSaid:
+    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all)."""
+
+    text: str
+    remark: ScoreRemark
+    number: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -273,10 +311,15 @@ class AgreementSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UndoSaid:
-    """Take back the last change, or put back what was taken back."""
+    """Take back the last change, or put back what was taken back.
+
+    `of_score`: a slip in the running match is meant ("oops"). `everything` was asked for.
+    """
 
     text: str
     redo: bool = False
+    of_score: bool = False
+    everything: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -344,6 +387,8 @@ Understood = (
     | TimeoutsAsked
     | RallySaid
     | StarterSaid
+    | ServerSaid
+    | RemarkSaid
     | TimeoutSaid
     | AgreementSaid
     | UndoSaid
@@ -358,6 +403,8 @@ KIND_OF: dict[type, Kind] = {
     NoteSaid: Kind.NOTE,
     ScoreSaid: Kind.SCORE,
     StarterSaid: Kind.SCORE,
+    ServerSaid: Kind.SCORE,
+    RemarkSaid: Kind.SCORE,
     TimeoutSaid: Kind.SCORE,
     ResultSaid: Kind.MATCH,
     MatchSaid: Kind.MATCH,

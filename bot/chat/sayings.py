@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from bot.chat.common_words import is_common
 from bot.chat.question import (
     AgreementSaid,
     BookSaid,
@@ -14,6 +15,7 @@ from bot.chat.question import (
     Mention,
     UndoSaid,
 )
+from bot.chat.slip_words import EVERYTHING
 from bot.chat.words import Word
 from knowledge.vocabulary import AgreementKey, Topic
 
@@ -49,10 +51,11 @@ TOPIC_COMMANDS = {
 }
 
 _UNDO = re.compile(
-    r"^(?:please |ok |oops |whoops |no |wait )*(?:undo|take (?:that|it) back|scratch (?:that|it)"
-    r"|delete (?:that|it|the last(?: one| note)?)|remove (?:that|it|the last(?: one)?)|cancel that"
+    r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
+    r"|scratch (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
+    r"|remove (?:that|it|the last(?: one)?)|cancel that"
     r"|forget (?:that|i said that|it)|never ?mind that|strike that)"
-    r"(?: (?:that|it|please|last|one|the last one|last note|note))*$"
+    r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
 )
 
 _CORRECTION = re.compile(
@@ -159,7 +162,10 @@ def command(text: str) -> Command | None:
 
 
 def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
-    return UndoSaid(text=text) if _UNDO.match(_line(said)) else None
+    line = _line(said)
+    if not _UNDO.match(line):
+        return None
+    return UndoSaid(text=text, everything=EVERYTHING.fullmatch(line) is not None)
 
 
 def correction_said(
@@ -196,8 +202,20 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
             continue
         if found is not None and "?" not in text:
             words = _as_typed(text, said, found[1] or "")
+            if verb is BookVerb.OUR_PAIR and not _names_a_pair(words):
+                continue
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
     return None
+
+
+_TWO_NAMES = re.compile(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
+
+
+def _names_a_pair(typed: str) -> bool:
+    """Whether it may be names: of "the ones serving" and "mad at me" every word is everyday."""
+    if _TWO_NAMES.fullmatch(typed):
+        return True
+    return any(not is_common(word) for word in re.findall(r"[^\W\d_]+", typed.lower()))
 
 
 def _as_typed(text: str, said: Sequence[Word], folded: str) -> str:

@@ -20,6 +20,12 @@ def says_no_points(score: SaidScore) -> bool:
     return score.call is None and score.ours is None and score.theirs is None
 
 
+def says_one_side(said: ScoreSaid) -> bool:
+    """Whether it tells the points of one side only: "no they have 5"."""
+    score = said.score
+    return score is not None and (score.ours is None) is not (score.theirs is None)
+
+
 def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> StateSaid | None:
     """The state a score says beside what was known; None where it is not said whose is whose."""
     score = (
@@ -27,6 +33,8 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     )
     if score is None:
         return None
+    if known is not None and says_one_side(said):
+        return _one_side_put_right(score, known)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -47,6 +55,16 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     )
 
 
+def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:
+    """ "No they have 5": the other side's points and the serve stay as they were."""
+    ours = known.ours if score.ours is None else score.ours
+    theirs = known.theirs if score.theirs is None else score.theirs
+    game = state_at(
+        known.format, ours=ours, theirs=theirs, we_serve=known.we_serve, server=known.server
+    )
+    return StateSaid(game=game)
+
+
 def _server(
     score: SaidScore, known: GameState | None, we_serve: bool, format: GameFormat
 ) -> int | None:
@@ -64,6 +82,15 @@ def _points(score: SaidScore, we_serve: bool | None) -> tuple[int, int] | None:
         return None
     first, second = score.call.serving, score.call.receiving
     return (first, second) if we_serve else (second, first)
+
+
+MOST_PAST_TARGET = 20
+"""Points past the target that no game to it is known to reach. Common practice, no source."""
+
+
+def is_past_belief(game: GameState) -> bool:
+    """Whether a score that the rules allow is a slip all the same: 99-98 in a game to 11."""
+    return max(game.ours, game.theirs) > game.format.target + MOST_PAST_TARGET
 
 
 def faults_said(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:

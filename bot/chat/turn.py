@@ -19,8 +19,10 @@ from bot.chat.answers import (
     game_start,
     matches,
     notes,
+    rallies,
+    scores,
     timeouts,
-    undo,
+    undo_words,
 )
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer, explain_last
@@ -42,8 +44,10 @@ from bot.chat.question import (
     NoteSaid,
     Question,
     RallySaid,
+    RemarkSaid,
     ResultSaid,
     ScoreSaid,
+    ServerSaid,
     StarterSaid,
     TimeoutSaid,
     TimeoutsAsked,
@@ -263,7 +267,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case NoteSaid():
             return notes.take(desk, understood)
         case ScoreSaid():
-            return matches.take_score(desk, understood)
+            return scores.take_score(desk, understood)
         case ResultSaid():
             return take_result(desk, understood)
         case MatchSaid():
@@ -273,15 +277,19 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case TimeoutsAsked():
             return timeouts.timeouts_left(desk)
         case RallySaid():
-            return matches.take_rally(desk, understood)
+            return rallies.take_rally(desk, understood)
         case StarterSaid():
             return game_start.take_starter(desk, understood)
+        case ServerSaid():
+            return game_start.take_server(desk, understood)
+        case RemarkSaid():
+            return scores.take_remark(desk, understood)
         case TimeoutSaid():
             return timeouts.take_timeout(desk, understood)
         case AgreementSaid():
             return booking.agree(desk, understood)
         case UndoSaid():
-            return undo.redo_last(desk) if understood.redo else undo.undo_last(desk)
+            return undo_words.take_back(desk, understood)
         case WhySaid():
             return explain_last(desk)
         case CorrectionSaid():

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat.announcements import begins_as_match, match_said, result_said
+from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
     names_somebody,
@@ -32,6 +33,7 @@ from bot.chat.question import (
     Understood,
     UndoSaid,
 )
+from bot.chat.results_said import result_said
 from bot.chat.sayings import (
     BOOK_COMMANDS,
     TOPIC_COMMANDS,
@@ -42,7 +44,9 @@ from bot.chat.sayings import (
     correction_said,
     undo_said,
 )
+from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words
+from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
@@ -70,8 +74,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     message = read_message(text, chat)
     if not message.said:
         return (Unclear(text=text, offers=()),)
-    fixed = follow_up(text, message.said, chat) or stated_rates(message, chat)
-    fixed = fixed or _fixed(message, chat)
+    fixed = follow_up(text, message.said, chat) or match_words(message, chat)
+    fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
     if fixed is None:
         return note_or_question(message, chat)
     return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
@@ -127,7 +131,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         starter_said(message, chat)
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
-        or result_said(text, said)
+        or _result(message, chat)
         or _match(message, chat)
         or _score(message)
         or agreement_said(text, said)
@@ -140,6 +144,15 @@ def _correction(message: Message, *, replying: bool) -> CorrectionSaid | None:
     """A correction, unless it says what is right: "no, okafor is strong on the backhand"."""
     found = correction_said(message.text, message.said, message.mentions, replying=replying)
     return None if names_somebody(message) and message.note.claims else found
+
+
+def _result(message: Message, chat: ChatView) -> ResultSaid | None:
+    return result_said(
+        message.text,
+        message.said,
+        of_score=message.told.of_score,
+        format=chat.format if chat.match_on else None,
+    )
 
 
 def _match(message: Message, chat: ChatView) -> Understood | None:
@@ -163,7 +176,16 @@ def _score(message: Message) -> Understood | None:
     if message.note.claims and not is_all_score(told) and not (outcome and not _opens(message)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
-    return replace(score, mentions=named) if isinstance(score, RallySaid) else score
+    if not isinstance(score, RallySaid):
+        return score
+    return replace(score, mentions=named, corrects=_corrects(message))
+
+
+def _corrects(message: Message) -> bool:
+    """Whether the rally is told instead of the last one: "no wait, their rally"."""
+    line = " ".join(word.folded for word in message.told.of_score)
+    told = OUR_RALLY.search(line) or THEIR_RALLY.search(line)
+    return told is not None and starts_corrected(line, told.start())
 
 
 def _opens(message: Message) -> bool:

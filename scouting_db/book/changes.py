@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 from sqlalchemy import bindparam, func, insert, select, update
@@ -20,6 +20,7 @@ _OF_CHAT = _CHANGES.where(change.c.chat_id == bindparam("chat"))
 _LAST_STANDING = (
     _OF_CHAT.where(change.c.undone_at.is_(None)).order_by(change.c.change_id.desc()).limit(1)
 )
+_LAST_STANDING_OF = _LAST_STANDING.where(change.c.verb == bindparam("verb"))
 _newest_standing = (
     select(func.coalesce(func.max(change.c.change_id), 0))
     .where(
@@ -29,12 +30,10 @@ _newest_standing = (
     )
     .scalar_subquery()
 )
-# Undo goes backwards, so the change undone last is the first one after those that stand.
-_LAST_UNDONE = (
-    _OF_CHAT.where(change.c.undone_at.is_not(None), change.c.change_id > _newest_standing)
-    .order_by(change.c.change_id)
-    .limit(1)
-)
+# Undo goes backwards: of changes undone in one moment the first was undone last.
+_UNDONE = _OF_CHAT.where(
+    change.c.undone_at.is_not(None), change.c.change_id > _newest_standing
+).order_by(change.c.undone_at.desc(), change.c.change_id)
 _MARK = (
     update(change)
     .where(change.c.book_id == bindparam("book"), change.c.change_id == bindparam("change"))
@@ -73,13 +72,21 @@ class Changes(Scope):
         """One change; None for a number that is not of this book."""
         return _change_row(self._read(_CHANGE, {"change": change}).one_or_none())
 
-    def last_change(self, chat: ChatId) -> ChangeRow | None:
-        """The newest change of the chat that stands: what undo takes back."""
-        return _change_row(self._read(_LAST_STANDING, {"chat": chat}).one_or_none())
+    def last_change(self, chat: ChatId, *, verb: str | None = None) -> ChangeRow | None:
+        """What undo takes back: the chat's newest change that stands, of one verb if wanted."""
+        if verb is None:
+            return _change_row(self._read(_LAST_STANDING, {"chat": chat}).one_or_none())
+        wanted = {"chat": chat, "verb": verb}
+        return _change_row(self._read(_LAST_STANDING_OF, wanted).one_or_none())
 
-    def last_undone(self, chat: ChatId) -> ChangeRow | None:
-        """What redo puts back: the change undone last, unless a newer one stands."""
-        return _change_row(self._read(_LAST_UNDONE, {"chat": chat}).one_or_none())
+    def last_undone(
+        self, chat: ChatId, *, but: Collection[ChangeId] = frozenset()
+    ) -> ChangeRow | None:
+        """What redo puts back: the change undone last, unless a newer one stands; none of `but`."""
+        for row in self._read(_UNDONE, {"chat": chat}):
+            if row.change_id not in but:
+                return _change_row(row)
+        return None
 
     def mark_undone(self, change: ChangeId) -> None:
         """The change was taken back."""

@@ -59,9 +59,9 @@ def test_a_risen_score_tells_who_serves(demo: Talk) -> None:
 
 def test_a_won_game_of_three_is_not_the_match(demo: Talk) -> None:
     demo.say("we serve first")
-    assert demo.say("won 11-9").startswith("Game ours, 11-9")
+    assert demo.say("won 11-9").startswith("Game 1 ours, 11-9")
     assert demo.context.match is not None
-    assert demo.say("they serve first").startswith("0-0-2. They serve")
+    assert demo.say("they serve first").startswith("Game 2. 0-0-2. They serve")
 
 
 def test_who_is_pulled_wide_may_be_said(demo: Talk) -> None:

@@ -12,7 +12,16 @@ from bot.chat.payload import Tap, Verb
 from knowledge.game import faults
 
 TAPS_OF_A_MATCH = frozenset(
-    {Verb.RALLY, Verb.SERVE, Verb.SIDES, Verb.SERVER, Verb.TIMEOUT, Verb.UNDO, Verb.REDO}
+    {
+        Verb.RALLY,
+        Verb.SERVE,
+        Verb.SIDES,
+        Verb.SERVER,
+        Verb.TIMEOUT,
+        Verb.UNDO,
+        Verb.REDO,
+        Verb.SCORE,
+    }
 )
 WORDS = (
     "our point",
@@ -26,6 +35,13 @@ WORDS = (
     "hale started right",
     "what's the score",
     "won 11-8",
+    "won 11-8, lost 9-11",
+    "no, their rally",
+    "other way round",
+    "they scored",
+    "hale is serving",
+    "we have 5",
+    "oops",
 )
 TURNS = 60
 OF_THE_LAST_REPLY, OF_AN_OLDER_ONE = 0.7, 0.85
@@ -37,7 +53,7 @@ OF_THE_LAST_REPLY, OF_AN_OLDER_ONE = 0.7, 0.85
     [
         (1, "one game to 11"),
         (2, "best of 3 to 11"),
-        (3, "rally scoring to 21"),
+        (6, "rally scoring to 21"),
         (4, "to 15 cap 17"),
         (5, "best of 5 to 11"),
     ],

@@ -98,12 +98,12 @@ def test_the_next_game_asks_anew_and_an_old_button_is_too_old(demo: Talk) -> Non
     demo.press(old)
     for _ in range(11):
         reply = demo.tap("our rally")
-    assert reply == "Game ours, 11-0. Ends change.\nThey serve first next."
+    assert reply == "Game 1 ours, 11-0. Ends change.\nThey serve first next."
     before = demo.stored()
     demo.press(old)
     assert demo.stored() == before
     demo.say("what's the score")
-    assert demo.tap("they serve first") == "0-0-2. They serve from the right to Mira."
+    assert demo.tap("they serve first") == "Game 2. 0-0-2. They serve from the right to Mira."
     assert labels(demo) == STARTERS
 
 
@@ -119,8 +119,9 @@ def test_a_game_said_to_be_served_first_by_the_other_side(demo: Talk) -> None:
         "undo",
     ]
     they = demo.button("they serve first").payload
-    assert demo.tap("we serve first") == "0-0-2. Mira serves from the right."
-    assert demo.press(they) == "0-0-2. They serve from the right to Mira.", "a slip put right"
+    assert demo.tap("we serve first") == "Game 2. 0-0-2. Mira serves from the right."
+    put_right = demo.press(they)
+    assert put_right == "Game 2. 0-0-2. They serve from the right to Mira.", "a slip put right"
     demo.tap("their rally")
     assert "earlier" in demo.press(they), "a rally was played since"
 
@@ -154,21 +155,23 @@ def test_undo_over_the_end_of_a_game_tells_how_it_ended(demo: Talk) -> None:
     for _ in range(12):
         demo.tap("our rally")
     assert demo.say("undo") == (
-        "Taken back: our rally.\nGame ours, 11-0. Ends change.\nThey serve first next."
+        "Taken back: our rally.\nGame 1 ours, 11-0. Ends change.\nThey serve first next."
     )
     assert "10-0-2" in demo.say("undo")
 
 
-def test_a_put_back_last_rally_leaves_out_what_was_played_instead(demo: Talk) -> None:
+def test_a_last_rally_played_otherwise_since_is_not_put_back(demo: Talk) -> None:
     begin(demo, "one game to 11")
     for _ in range(11):
         demo.tap("our rally")
     demo.tap("undo")
     put_back = demo.button("put it back").payload
     demo.tap("their rally")
-    demo.tap("their rally")
-    assert demo.press(put_back).startswith("Put back")
-    assert demo.context.match is None
+    score = demo.tap("their rally")
+    before = demo.stored()
+    assert demo.press(put_back) == f"Too old to put back: you went on since then.\n{score}"
+    assert demo.stored() == before
+    assert demo.context.match is not None
 
 
 def test_an_old_line_taken_back_leaves_a_finished_match_closed(demo: Talk) -> None:

@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
+from bot.chat.answers.results import last_match
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
@@ -75,7 +76,7 @@ def _score(desk: Desk) -> Reply:
     """The score of the running match, and the taps that count on."""
     match = desk.context.match
     if match is None:
-        return Reply(text=wording("match.none"))
+        return last_match(desk)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 

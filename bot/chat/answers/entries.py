@@ -20,20 +20,27 @@ from scouting_db.values import AlreadyCounted, EntryKind, EntryRow, MatchId
 from scouting_db.values import MatchState as StoredState
 
 
-def after_entry(desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted) -> Reply:
-    """Keep the undo, tell the score, and end the match when it is won."""
+def after_entry(
+    desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted, *, also: Sequence[int] = ()
+) -> Reply:
+    """Keep the undo, tell the score, and end the match when it is won.
+
+    `also` are lines written just before that are undone together with it.
+    """
     if isinstance(row, AlreadyCounted):
         return already_counted(desk, match)
-    change = desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
+    lines = {"n": row.n, "also": list(also)} if also else {"n": row.n}
+    change = desk.record("entry", {"match": match, **lines}, {"context": desk.context.to_json()})
     desk.book.set_state(match, StoredState.RUNNING)
     log = desk.log()
     desk.trace |= {"game": log.match.game, "match": match}
     if log.match.we_won is not None:
         return close(desk, match, won=log.match.we_won, games=_score_of(log.games))
+    text = score_text(desk, log, names_game=bool(also) and row.kind is EntryKind.SCORE)
     between_games = log.match.game.is_over
     desk.context = replace(desk.context, mode=Mode.BREAK if between_games else Mode.MATCH)
     return Reply(
-        text="\n".join([score_text(desk, log), *_remarks(desk, log, row)]),
+        text="\n".join([text, *_remarks(desk, log, row)]),
         buttons=rows([*score_taps(desk, match, log), undo_button(change)]),
         picture=match_picture(desk) if between_games else None,
         about=("match", match),

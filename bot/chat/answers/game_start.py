@@ -6,12 +6,12 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
 from bot.chat.answers.scoreboard import PAIR
 from bot.chat.match_log import SERVES, sides_to_json
-from bot.chat.question import StarterSaid
+from bot.chat.question import ServerSaid, StarterSaid
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
-from knowledge.game import Discipline, Lineup, is_opening
+from knowledge.game import Discipline, GameState, Lineup, is_opening, server
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import EntryKind, MatchId
+from scouting_db.values import EntryKind, EntryRow, MatchId
 
 
 def start_game(desk: Desk, *, we_serve: bool, match: MatchId, game_no: int = 1) -> Reply:
@@ -76,6 +76,72 @@ def take_starter(desk: Desk, said: StarterSaid) -> Reply:
         return with_score(desk, match, wording("match.whose_partner"))
     right = player if said.is_right else next(one for one in pair if one != player)
     return starts_right(desk, ours=ours, player=right, match=match, game_no=desk.log().next_game_no)
+
+
+def take_server(desk: Desk, said: ServerSaid) -> Reply:
+    """Who serves now, in words: before the first rally who starts right, later who of the pair.
+
+    The other side's player tells that the serve has changed sides. Who serves by the log already
+    is only told so.
+    """
+    match, player = desk.context.match, said.mention.players[0]
+    if match is None:
+        return Reply(text=wording("match.none"))
+    ours, log = player in desk.ours, desk.log()
+    game = log.match.game
+    pair = desk.ours if ours else desk.context.theirs
+    if not game.is_over and log.serve_known and server(game) == player:
+        return with_score(desk, match, wording("score.counted_so"))
+    if game.is_over or is_opening(game):
+        return _first_server(desk, match, ours=ours, player=player)
+    is_singles = game.format.discipline is Discipline.SINGLES
+    partner = None if is_singles else next((one for one in pair if one != player), None)
+    told = {} if player in _pair_of(game, ours=ours) else sides_to_json(player, partner, ours=ours)
+    same_side = game.we_serve is ours
+    first_after = None if same_side or not game.format.has_two_servers else 1
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        game_no=log.next_game_no,
+        ours=game.ours,
+        theirs=game.theirs,
+        server=game.server if first_after is None else first_after,
+        we_serve=ours,
+        detail=told if is_singles and told else None,
+        inbox=desk.inbox,
+    )
+    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
+    if is_singles or server(desk.log().match.game) == player:
+        return after_entry(desk, match, row)
+    named = desk.book.append(
+        match,
+        EntryKind.SIDES,
+        game_no=log.next_game_no,
+        detail={**told, SERVES: player},
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, named, also=[row.n])
+
+
+def _pair_of(game: GameState, *, ours: bool) -> tuple[PlayerId | None, ...]:
+    return (game.lineup or Lineup()).pair(ours=ours)
+
+
+def _first_server(desk: Desk, match: MatchId, *, ours: bool, player: PlayerId) -> Reply:
+    """Who serves first stands right (2025 rulebook: the first server starts on the right)."""
+    log = desk.log()
+    pair = desk.ours if ours else desk.context.theirs
+    is_singles = log.match.format.discipline is Discipline.SINGLES
+    partner = None if is_singles else next((one for one in pair if one != player), None)
+    row = desk.book.append(
+        match,
+        EntryKind.GAME,
+        game_no=log.next_game_no,
+        we_serve=ours,
+        detail={**sides_of_first(desk, log), **sides_to_json(player, partner, ours=ours)},
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)
 
 
 def serves_now(desk: Desk, *, player: PlayerId, match: MatchId, expected: int) -> Reply:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.answers import game_start, matches, timeouts
+from bot.chat.answers import game_start, rallies, scores, timeouts
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in
 from bot.chat.question import SaidScore, ScoreSaid
@@ -43,7 +43,7 @@ def press_score(desk: Desk, tapped: Tap) -> Reply:
         case _:
             number, expected = MatchId(number_in(args[1])), number_in(args[2])
             if tapped.verb is Verb.RALLY:
-                return matches.count_rally(desk, ours=ours, match=number, expected=expected)
+                return rallies.count_rally(desk, ours=ours, match=number, expected=expected)
             return timeouts.call_timeout(desk, ours=ours, match=number, expected=expected)
 
 
@@ -56,7 +56,7 @@ def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:
     if number_in(args[2]) != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
     said = ScoreSaid(text=args[1], score=SaidScore(call=call, we_serve=ours))
-    return matches.take_score(desk, said, expected=number_in(args[3]))
+    return scores.take_score(desk, said, expected=number_in(args[3]))
 
 
 def _ours(arg: str) -> bool:

@@ -1,52 +1,143 @@
-"""Results in words: a finished game counts as one, a finished match ends what was said of it."""
+"""Results in words: finished games count as such, a finished match ends what was said of it."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.entries import after_entry, close
-from bot.chat.question import ResultSaid
+from bot.chat.answers.entries import after_entry, close, with_score
+from bot.chat.match_log import (
+    GUESSED_SERVE,
+    MatchLog,
+    format_from_json,
+    read_log,
+    unvoided,
+)
+from bot.chat.question import ResultSaid, ScoreSaid
 from bot.chat.reply import Reply
+from bot.chat.score_reading import StateSaid, faults_said, state_said
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, faults, state_at
-from scouting_db.values import EntryKind, EntryRow, MatchId, Winner
+from scouting_db.values import EntryKind, EntryRow, MatchId, MatchState, Winner
+
+Games = Sequence[tuple[int, int]]
 
 
 def take_result(desk: Desk, said: ResultSaid) -> Reply:
-    """ "Won 11-8 9-11 11-6" ends the match; "won 11-8" in a best of three is its next game."""
+    """ "Won 11-8 9-11 11-6" ends the match; games that don't decide it are its next ones."""
     match = desk.context.match
     if match is None:
         return Reply(text=wording("match.none"))
-    wrong = [fault for game in said.games for fault in _faults(game, desk.format())]
+    format = desk.format()
+    wrong = [fault for game in said.games for fault in _faults(game, format)]
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     desk.trace |= {"match": match}
-    if len(said.games) == 1 and not _decides(said.games, desk.format()):
-        return _take_game(desk, match, said.games[0])
-    won = said.won
-    if won is None:
-        won = sum(ours > theirs for ours, theirs in said.games) * 2 > len(said.games)
+    if said.tally is not None:
+        return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
+    if _decides(said.games, format):
+        return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
+    return _take_games(desk, match, said)
+
+
+def _take_match(desk: Desk, match: MatchId, said: ResultSaid, won: bool, shown: Games) -> Reply:
+    """The whole match: it is closed whatever was counted of it before."""
+    tally = {"tally": list(said.tally)} if said.tally is not None else {}
     row = desk.book.append(
         match,
         EntryKind.RESULT,
         won_by=Winner.US if won else Winner.THEM,
-        detail={"games": [list(game) for game in said.games], "words": said.text},
+        detail={"games": [list(game) for game in said.games], "words": said.text, **tally},
         inbox=desk.inbox,
     )
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
-    return close(desk, match, won=won, games=" ".join(f"{a}-{b}" for a, b in said.games))
+    return close(desk, match, won=won, games=score_of(shown))
 
 
-def _decides(games: Sequence[tuple[int, int]], format: GameFormat) -> bool:
+def score_of(games: Games) -> str:
+    """The games of a match, ours first: `11-8 9-11 11-6`."""
+    return " ".join(f"{ours}-{theirs}" for ours, theirs in games)
+
+
+def last_match(desk: Desk) -> Reply:
+    """The games of the match that this chat closed last, while no match is on."""
+    change = desk.book.last_change(desk.chat.chat, verb="entry")
+    row = None if change is None else desk.book.match(MatchId(change.targets["match"]))
+    if row is None or row.state is not MatchState.OVER:
+        return Reply(text=wording("match.none_last"))
+    entries = desk.book.entries(row.match)
+    told = [one for one in unvoided(entries) if one.kind is EntryKind.RESULT]
+    log = read_log(entries, format_from_json(row.format))
+    won, games = log.match.we_won, log.games
+    if told:
+        detail = told[-1].detail or {}
+        said = [*detail.get("games", ())] or [detail["tally"]]
+        won, games = told[-1].won_by is Winner.US, tuple((ours, theirs) for ours, theirs in said)
+    key = "match.last_won" if won else "match.last_lost"
+    text = wording(key).format(games=score_of(games))
+    return Reply(text=text, about=("match", row.match))
+
+
+def _wins(games: Games) -> int:
+    return sum(first > second for first, second in games)
+
+
+def _decides(games: Games, format: GameFormat) -> bool:
     """Whether these games alone win the match for somebody."""
-    ours = sum(first > second for first, second in games)
+    ours = _wins(games)
     return max(ours, len(games) - ours) > format.best_of // 2
 
 
-def _take_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> Reply:
-    """The running game ends at this score, and the match goes on or ends with it."""
+def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
+    """The games told that the log does not have yet, and the score of the next one if told.
+
+    All of it is one step to undo.
+    """
+    known = _finished(desk.log())
+    fresh = said.games
+    if len(fresh) > 1 and known:
+        shared = min(len(known), len(fresh))
+        if fresh[:shared] != known[:shared]:
+            return with_score(
+                desk, match, wording("match.other_games").format(games=score_of(known))
+            )
+        fresh = fresh[shared:]
+    last = _running(desk, said)
+    if isinstance(last, Reply):
+        return last
+    written = [_append_game(desk, match, game) for game in fresh]
+    if last is not None and desk.log().match.we_won is None:
+        written.append(_append_score(desk, match, last))
+    if not written:
+        return with_score(desk, match, wording("score.counted_so"))
+    return after_entry(desk, match, written[-1], also=[row.n for row in written[:-1]])
+
+
+def _finished(log: MatchLog) -> tuple[tuple[int, int], ...]:
+    return log.games if log.match.game.is_over else log.finished
+
+
+def _running(desk: Desk, said: ResultSaid) -> StateSaid | Reply | None:
+    """The score of the game after those told; a reply where it can't be or isn't said whose."""
+    if said.running is None:
+        return None
+    score, format = ScoreSaid(text=said.text, score=said.running), desk.format()
+    state = state_said(score, None, format)
+    if state is None:
+        # A bare call: whose it is was not said, so it is taken as ours and marked as a guess.
+        opening = state_at(format, ours=0, theirs=0, we_serve=True, server=1)
+        guessed = state_said(score, opening, format)
+        state = None if guessed is None else replace(guessed, is_serve_guessed=True)
+    wrong = faults_said(score, format) if state is None else faults(state.game)
+    if wrong:
+        return Reply(text=wording("score.questioned").format(fault=wrong[0]))
+    return state
+
+
+def _append_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> EntryRow:
+    """The running game ends at this score."""
     row = desk.book.append(
         match,
         EntryKind.SCORE,
@@ -56,11 +147,33 @@ def _take_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> Reply:
         we_serve=game[0] > game[1],
         inbox=desk.inbox,
     )
-    return after_entry(desk, match, row)
+    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
+    return row
+
+
+def _append_score(desk: Desk, match: MatchId, state: StateSaid) -> EntryRow:
+    game = state.game
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        game_no=desk.log().next_game_no,
+        ours=game.ours,
+        theirs=game.theirs,
+        server=game.server,
+        we_serve=game.we_serve,
+        detail={GUESSED_SERVE: True} if state.is_serve_guessed else None,
+        inbox=desk.inbox,
+    )
+    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
+    return row
 
 
 def _faults(game: tuple[int, int], format: GameFormat) -> tuple[str, ...]:
     """Of a finished game; whichever server won it, whoever won it was serving or scored last."""
     server = 1 if format.has_two_servers else None
     won = game[0] > game[1]
-    return faults(state_at(format, ours=game[0], theirs=game[1], we_serve=won, server=server))
+    found = faults(state_at(format, ours=game[0], theirs=game[1], we_serve=won, server=server))
+    if found or format.is_won(max(game), min(game)):
+        return found
+    told = f"{game[0]}-{game[1]}"
+    return (wording("match.not_finished").format(game=told, target=format.target),)

@@ -29,21 +29,29 @@ def scoreboard(
     """The score of the current match now, and the taps that count on from here.
 
     Every reply that leaves a match running carries them: a tap under an older message expects
-    a line that the log already has. `ask_starters` offers the unknown ones in mid-game too.
+    a line that the log already has. `ask_starters` offers the unknown ones in mid-game too, and
+    says which game it is, as for somebody who asks how it stands.
     """
     log = desk.log()
     if not log.serve_known and not log.match.game.is_over and is_opening(log.match.game):
         return wording("match.who_serves"), serve_buttons(match, log)
-    return score_text(desk, log), score_taps(desk, match, log, ask_starters=ask_starters)
+    text = score_text(desk, log, names_game=ask_starters)
+    return text, score_taps(desk, match, log, ask_starters=ask_starters)
 
 
-def score_text(desk: Desk, log: MatchLog) -> str:
-    """The score line; between two games who won the last and who serves first next."""
+def score_text(desk: Desk, log: MatchLog, *, names_game: bool = False) -> str:
+    """The score line; between two games who won the last and who serves first next.
+
+    From the second game on its number opens the line at 0-0, and with `names_game` at any score.
+    """
     game = log.match.game
+    number = log.match.games_ours + log.match.games_theirs + 1
     if not game.is_over:
-        return score_line(desk, game)
+        is_named = number > 1 and (names_game or is_opening(game))
+        return score_line(desk, game, game_no=number if is_named else None)
     key = "match.game_over_won" if game.we_won else "match.game_over_lost"
-    over = wording(key).format(score=f"{game.ours}-{game.theirs}")
+    which = f"{number} " if game.format.best_of > 1 else ""
+    over = wording(key).format(number=which, score=f"{game.ours}-{game.theirs}")
     next_first = log.match.we_serve_next_game
     if next_first is None:
         return "\n".join([over, wording("match.who_serves_next")])
@@ -125,8 +133,16 @@ def score_buttons(match: MatchId, expected: int) -> list[Button]:
     ]
 
 
-def score_line(desk: Desk, game: GameState) -> str:
-    """The call, who serves from where, and to whom; whoever is not known by name is left out."""
+def score_line(desk: Desk, game: GameState, *, game_no: int | None = None) -> str:
+    """The call, who serves from where, and to whom; whoever is not known by name is left out.
+
+    `game_no` stands first where it is new which game of the match this is.
+    """
+    which = "" if game_no is None else wording("match.game_no").format(number=game_no)
+    return which + _line_of(desk, game, room=CALL_LIMIT - len(which))
+
+
+def _line_of(desk: Desk, game: GameState, *, room: int) -> str:
     serves = _name(desk, server(game))
     who = (
         wording("score.we" if game.we_serve else "score.they")
@@ -139,9 +155,7 @@ def score_line(desk: Desk, game: GameState) -> str:
     receives = _name(desk, receiver(game))
     to = "" if receives is None else wording("score.to").format(name=receives)
     full = wording("score.line").format(call=game.call, who=who + to)
-    return (
-        full if len(full) <= CALL_LIMIT else wording("score.line").format(call=game.call, who=who)
-    )
+    return full if len(full) <= room else wording("score.line").format(call=game.call, who=who)
 
 
 def _standing(desk: Desk, game: GameState) -> str:

@@ -10,7 +10,12 @@ from bot.chat.answers.formats import format_as_stored
 from bot.chat.answers.notes import cut, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.scoreboard import scoreboard
-from bot.chat.answers.undo_entries import remember_before, unvoid_entry, void_entry
+from bot.chat.answers.undo_entries import (
+    is_superseded,
+    remember_before,
+    unvoid_entry,
+    void_entry,
+)
 from bot.chat.match_log import format_from_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -38,12 +43,15 @@ def undo_last(desk: Desk) -> Reply:
     return _undo(desk, change)
 
 
-def redo_last(desk: Desk) -> Reply:
-    """Put back what was undone last, unless something newer stands."""
-    change = desk.book.last_undone(desk.chat.chat)
-    if change is None:
-        return Reply(text=wording("nothing_to_redo"))
-    return redo(desk, change.change)
+def can_be_put_back(desk: Desk, change: ChangeRow) -> bool:
+    """Whether it is of a kind that can be, and its match's log did not go on since."""
+    return change.verb in _REDO and not _is_overtaken(desk, change)
+
+
+def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
+    if change.verb != "entry":
+        return False
+    return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
 
 
 def undo(desk: Desk, change_id: ChangeId) -> Reply:
@@ -61,6 +69,8 @@ def redo(desk: Desk, change_id: ChangeId) -> Reply:
     change = desk.book.change(change_id)
     if change is None or not change.undone or change.verb not in _REDO:
         return Reply(text=wording("unclear.too_old"))
+    if _is_overtaken(desk, change):
+        return _told(desk, change, wording("superseded"), None)
     what = _REDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_redone(change.change)
     desk.changed()
@@ -78,14 +88,14 @@ def _undo(desk: Desk, change: ChangeRow) -> Reply:
     return _told(desk, change, text, again)
 
 
-def _told(desk: Desk, change: ChangeRow, text: str, button: Button) -> Reply:
+def _told(desk: Desk, change: ChangeRow, text: str, button: Button | None) -> Reply:
     """What was done; in a running match with the score as it now stands and the taps to go on."""
-    match = change.targets.get("match")
+    match, more = change.targets.get("match"), [] if button is None else [button]
     if change.verb != "entry" or match is None or match != desk.context.match:
-        return Reply(text=text, buttons=rows([button]))
+        return Reply(text=text, buttons=rows(more))
     score, taps = scoreboard(desk, MatchId(match))
     return Reply(
-        text="\n".join([text, score]), buttons=rows([*taps, button]), about=("match", match)
+        text="\n".join([text, score]), buttons=rows([*taps, *more]), about=("match", match)
     )
 
 

@@ -16,26 +16,54 @@ def void_entry(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]
     """Take a line of a match's log out, and open the match again if that line closed it."""
     match = MatchId(targets["match"])
     entries = desk.book.entries(match)
-    desk.book.void(match, targets["n"], inbox=desk.inbox)
+    for n in reversed(_lines_of(targets)):
+        desk.book.void(match, n, inbox=desk.inbox)
     if not _is_over(desk, match):
         left = unvoided(desk.book.entries(match))
         desk.book.set_state(match, MatchState.RUNNING if left else MatchState.ANNOUNCED)
         if "context" in before:
             _remember_match(desk, match, before)
-    return _entry_words(entries, targets["n"])
+    return entry_words(entries, targets)
 
 
 def unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
     """Put a line back, and close the match if it ends it."""
     match = MatchId(targets["match"])
     entries = desk.book.entries(match)
-    voids = [one.n for one in entries if one.voids == targets["n"]]
-    if voids:
-        desk.book.void(match, voids[-1], inbox=desk.inbox)
+    for n in _lines_of(targets):
+        voids = [one.n for one in entries if one.voids == n]
+        if voids:
+            desk.book.void(match, voids[-1], inbox=desk.inbox)
     if match == desk.context.match and _is_over(desk, match):
         desk.book.set_state(match, MatchState.OVER)
         desk.context = desk.context.after_result()
-    return _entry_words(entries, targets["n"])
+    return entry_words(entries, targets)
+
+
+def _lines_of(targets: Mapping[str, Any]) -> tuple[int, ...]:
+    """The log lines of one change in order; a correction's own void is one of them."""
+    return (*targets.get("also", ()), targets["n"])
+
+
+def is_superseded(entries: Sequence[EntryRow], targets: Mapping[str, Any]) -> bool:
+    """Whether the log went on since these lines were taken back: they can't be put back then.
+
+    It goes on with a new line, and with an older one that was taken back later and still is:
+    what was undone last is put back first.
+    """
+    lines = _lines_of(targets)
+    kinds = {one.n: one.kind for one in entries}
+    undone_at = max((one.n for one in entries if one.voids in lines), default=None)
+    if undone_at is None:
+        return False
+    put_back = {one.voids for one in entries if one.kind is EntryKind.VOID}
+    for one in entries:
+        if one.n <= undone_at or one.voids in lines:
+            continue
+        is_undo = one.voids is not None and kinds.get(one.voids) is not EntryKind.VOID
+        if one.kind is not EntryKind.VOID or (is_undo and one.n not in put_back):
+            return True
+    return False
 
 
 def _remember_match(desk: Desk, match: MatchId, before: Mapping[str, Any]) -> None:
@@ -63,8 +91,9 @@ _ENTRY_WORDS = {
 }
 
 
-def _entry_words(entries: Sequence[EntryRow], n: int) -> str:
-    found = next((one for one in entries if one.n == n), None)
+def entry_words(entries: Sequence[EntryRow], targets: Mapping[str, Any]) -> str:
+    """What a change of the log was about."""
+    found = next((one for one in entries if one.n == targets["n"]), None)
     if found is not None and found.kind is EntryKind.RALLY and found.won_by is not None:
         return "our rally" if found.won_by is Winner.US else "their rally"
     return "that entry" if found is None else _ENTRY_WORDS.get(found.kind, "that entry")

@@ -1,0 +1,119 @@
+"""Rallies of the running match, counted by tap or in words, and put right in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.entries import after_entry, sides_of_first, with_score
+from bot.chat.match_log import unvoided
+from bot.chat.payload import Verb, tap
+from bot.chat.question import (
+    RallySaid,
+)
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.game import (
+    ScoreCall,
+    Scoring,
+    is_opening,
+)
+from scouting_db.values import (
+    EntryKind,
+    EntryRow,
+    MatchId,
+    RallyRow,
+    Winner,
+)
+
+
+def count_rally(
+    desk: Desk,
+    *,
+    ours: bool,
+    match: MatchId | None,
+    expected: int | None,
+    also: Sequence[int] = (),
+) -> Reply:
+    """One rally by tap or by word; a second tap of the same button is already counted.
+
+    `also` are log lines that are undone together with it.
+    """
+    if match is not None and match != desk.context.match:
+        return Reply(text=wording("unclear.too_old"))
+    current = desk.context.match
+    if current is None:
+        return Reply(text=wording("match.none"))
+    log = desk.log()
+    if log.match.we_won is not None:
+        return Reply(text=wording("match.is_over"))
+    row = desk.book.append(
+        current,
+        EntryKind.RALLY,
+        expected=expected,
+        game_no=log.next_game_no,
+        won_by=Winner.US if ours else Winner.THEM,
+        detail=sides_of_first(desk, log) or None,
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, current, row, also=also)
+
+
+def take_rally(desk: Desk, said: RallySaid) -> Reply:
+    """A rally told in words: counted, and the words kept with it."""
+    if desk.context.match is None:
+        return Reply(text=wording("match.none"))
+    match, before = desk.context.match, len(desk.entries())
+    last = last_rally(desk) if said.corrects else None
+    if last is not None and last.won_by is (Winner.US if said.won_by_us else Winner.THEM):
+        return with_score(desk, match, wording("score.counted_so"))
+    if last is None and said.scored and _is_the_others_serve(desk, ours=said.won_by_us):
+        return ask_whose_serve(desk, match, ours=said.won_by_us)
+    # A correction takes the last rally out and counts another: both are one step to undo.
+    also = [] if last is None else [desk.book.void(match, last.n, inbox=desk.inbox).n]
+    reply = count_rally(desk, ours=said.won_by_us, match=None, expected=None, also=also)
+    after = desk.book.entries(match)
+    if len(after) > before:
+        desk.book.tell_rally(RallyRow(match=match, n=after[-1].n, words=said.text))
+    return reply
+
+
+def last_rally(desk: Desk) -> EntryRow | None:
+    """The rally counted last, unless a score or a game's start was told since."""
+    counting = (EntryKind.RALLY, EntryKind.SCORE, EntryKind.GAME)
+    told = [one for one in unvoided(desk.entries()) if one.kind in counting]
+    return told[-1] if told and told[-1].kind is EntryKind.RALLY else None
+
+
+def _is_the_others_serve(desk: Desk, *, ours: bool) -> bool:
+    """Whether a point of this side contradicts the log: only the serving side scores."""
+    game = desk.log().match.game
+    return (
+        game.format.scoring is Scoring.SIDE_OUT and not game.is_over and game.we_serve is not ours
+    )
+
+
+def ask_whose_serve(desk: Desk, match: MatchId, *, ours: bool) -> Reply:
+    """The side told to have scored doesn't serve by the log: a rally, or a serve missed?"""
+    log = desk.log()
+    game, expected = log.match.game, log.lines + 1
+    points = (game.ours, game.theirs) if ours else (game.theirs, game.ours)
+    number = 2 if is_opening(game) else 1
+    call = ScoreCall(
+        serving=points[0] + 1,
+        receiving=points[1],
+        server=number if game.format.has_two_servers else None,
+    )
+    side = wording("score.side_us" if game.we_serve else "score.side_them")
+    rally, serve = ("our_rally", "we_serve_at") if ours else ("their_rally", "they_serve_at")
+    who = "us" if ours else "them"
+    buttons = [
+        Button(label=wording(f"match.{rally}"), payload=tap(Verb.RALLY, who, match, expected)),
+        Button(
+            label=wording(f"score.{serve}").format(call=call),
+            payload=tap(Verb.SCORE, who, call, match, expected),
+        ),
+    ]
+    text = wording("score.only_server").format(side=side)
+    return Reply(text=text, buttons=rows(buttons), about=("match", match))

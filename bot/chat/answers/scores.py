@@ -1,0 +1,218 @@
+"""Scores of the running match in words: set, put right, questioned, or asked about."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.entries import after_entry, sides_of_first, with_score
+from bot.chat.answers.game_start import open_game
+from bot.chat.answers.rallies import count_rally, last_rally, take_rally
+from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.match_log import GUESSED_SERVE
+from bot.chat.payload import Verb, tap
+from bot.chat.question import (
+    RallySaid,
+    RemarkSaid,
+    SaidScore,
+    ScoreRemark,
+    ScoreSaid,
+)
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.score_reading import (
+    StateSaid,
+    faults_said,
+    is_past_belief,
+    says_no_points,
+    says_one_side,
+    state_said,
+)
+from bot.chat.wording import wording
+from knowledge.game import (
+    GameState,
+    faults,
+    is_opening,
+    side_out,
+    state_at,
+)
+from scouting_db.values import (
+    EntryKind,
+    MatchId,
+    Winner,
+)
+
+
+def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> Reply:
+    """A score in words. An impossible one is questioned, and nothing is stored.
+
+    `expected` is the log line that a tap under an older question counts on.
+    """
+    if said.won_by_us is not None:
+        return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
+    match = desk.context.match
+    if said.side_out:
+        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match)
+    if match is not None and said.score is not None and says_no_points(said.score):
+        return _serve_said(desk, match, said.score)
+    return _score_said(desk, match, said, expected)
+
+
+def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
+    wanted, format = _wanted(desk, match, said), desk.format()
+    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game)
+    if wrong:
+        return Reply(text=wording("score.questioned").format(fault=wrong[0]))
+    if wanted is None:
+        return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
+    if match is None:
+        desk.trace |= {"game": wanted.game}
+        return Reply(text=wording("match.none"))
+    return _set_score(
+        desk, match, wanted.game, is_serve_guessed=wanted.is_serve_guessed, expected=expected
+    )
+
+
+def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
+    """The state said; one side's points alone are put right even before anything was counted."""
+    known, format = desk.match_state(), desk.format()
+    if match is None or known is not None or not says_one_side(said):
+        return state_said(said, known.game if known else None, format)
+    put_right = state_said(said, desk.log().match.game, format)
+    return None if put_right is None else replace(put_right, is_serve_guessed=True)
+
+
+def _faults_of(game: GameState) -> tuple[str, ...]:
+    """Why a score can't stand; one that only nobody ever reached is asked about."""
+    found = faults(game)
+    if found or not is_past_belief(game):
+        return found
+    return (wording("score.past_belief").format(call=game.call, target=game.format.target),)
+
+
+def _set_score(
+    desk: Desk,
+    match: MatchId,
+    game: GameState,
+    *,
+    is_serve_guessed: bool = False,
+    expected: int | None = None,
+) -> Reply:
+    log = desk.log()
+    guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
+    row = desk.book.append(
+        match,
+        EntryKind.SCORE,
+        expected=expected,
+        game_no=log.next_game_no,
+        ours=game.ours,
+        theirs=game.theirs,
+        server=game.server,
+        we_serve=game.we_serve,
+        detail={**guess, **sides_of_first(desk, log)} or None,
+        inbox=desk.inbox,
+    )
+    return after_entry(desk, match, row)
+
+
+def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
+    """Who serves, or that the second server does, at the score as it stands."""
+    log = desk.log()
+    game = log.match.game
+    we_serve = game.we_serve if score.we_serve is None else score.we_serve
+    if game.is_over or (is_opening(game) and score.server in (None, game.server)):
+        return open_game(desk, match, we_serve=we_serve)
+    same_side = we_serve is game.we_serve
+    number = score.server or (game.server if same_side else 1)
+    guessed = score.we_serve is None and not log.serve_known
+    now = replace(game, we_serve=we_serve, server=number)
+    return _set_score(desk, match, now, is_serve_guessed=guessed)
+
+
+def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
+    """What is said of the running score without being one; what is open is asked for."""
+    match = desk.context.match
+    if said.remark is ScoreRemark.NO_SCORE:
+        form = wording("score.form")
+        return Reply(text=form) if match is None else with_score(desk, match, form)
+    if match is None:
+        return Reply(text=wording("match.none"))
+    match said.remark:
+        case ScoreRemark.TURNED_ROUND:
+            return _turn_round(desk, match, said)
+        case ScoreRemark.ONE_NUMBER:
+            return _ask_whose_number(desk, match, said.number or 0)
+        case _:
+            buttons = score_buttons(match, desk.log().lines + 1)[:2]
+            return Reply(text=wording("score.point_whose"), buttons=rows(buttons))
+
+
+def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:
+    """The last rally was the other side's, or the call just told was the other side's call."""
+    last = last_rally(desk)
+    if last is not None:
+        turned = last.won_by is not Winner.US
+        return take_rally(desk, RallySaid(text=said.text, won_by_us=turned, corrects=True))
+    log = desk.log()
+    game = log.match.game
+    if not log.is_begun or game.is_over:
+        return with_score(desk, match, wording("score.again"))
+    other = state_at(
+        game.format,
+        ours=game.theirs,
+        theirs=game.ours,
+        we_serve=not game.we_serve,
+        server=game.server,
+    )
+    return _set_score(desk, match, other)
+
+
+def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
+    """ "Make it 5": ours or theirs, unless one of them stands at it already or can't be."""
+    game, expected = desk.log().match.game, desk.log().lines + 1
+    readings = [
+        (ours, state)
+        for ours in (True, False)
+        if number != (game.ours if ours else game.theirs)
+        and not _faults_of(state := _with_points(game, number, ours=ours))
+    ]
+    if not readings:
+        return with_score(desk, match, wording("score.again"))
+    if len(readings) == 1:
+        return _set_score(desk, match, readings[0][1])
+    who = "us" if game.we_serve else "them"
+    buttons = [
+        Button(
+            label=wording("score.for_us" if ours else "score.for_them").format(call=state.call),
+            payload=tap(Verb.SCORE, who, state.call, match, expected),
+        )
+        for ours, state in readings
+    ]
+    text = wording("score.number_whose").format(number=number)
+    return Reply(text=text, buttons=rows(buttons), about=("match", match))
+
+
+def _with_points(game: GameState, number: int, *, ours: bool) -> GameState:
+    """The game with one side's points put right, the serve as it was."""
+    return replace(game, ours=number) if ours else replace(game, theirs=number)
+
+
+def _side_out(desk: Desk, match: MatchId) -> Reply:
+    """ "Side out": the serve changes sides, whichever server was on."""
+    log = desk.log()
+    if log.match.game.is_over:
+        return with_score(desk, match, wording("score.again"))
+    return _set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
+
+
+def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
+    """Whose call a bare score was; a score with whose number is whose is never asked about."""
+    call = said.score.call if said.score else None
+    if call is None:
+        return Reply(text=wording("score.again"))
+    expected = len(desk.entries()) + 1
+    buttons = [
+        Button(label=label, payload=tap(Verb.SCORE, who, call, match, expected))
+        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
+    ]
+    return Reply(text=wording("score.whose").format(call=call), buttons=rows(buttons))

@@ -1,0 +1,79 @@
+"""Undo and redo in words: one step at a time, and a slip of the score before anything else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.undo import can_be_put_back, redo, undo_last
+from bot.chat.answers.undo_entries import entry_words
+from bot.chat.payload import Verb, tap
+from bot.chat.question import UndoSaid
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from scouting_db.values import ChangeId, ChangeRow, MatchId
+
+
+def take_back(desk: Desk, said: UndoSaid) -> Reply:
+    """Undo or redo in words. One step at a time, whatever was asked for."""
+    if said.redo:
+        return redo_last(desk)
+    if said.of_score:
+        return _undo_score(desk)
+    reply = undo_last(desk)
+    following = desk.book.last_change(desk.chat.chat) if said.everything else None
+    if following is None:
+        return reply
+    more = Button(label=wording("undo_more"), payload=tap(Verb.UNDO, following.change))
+    return replace(reply, buttons=(*reply.buttons, *rows([more])))
+
+
+def _undo_score(desk: Desk) -> Reply:
+    """A slip in the running match; where something else was done last, it is asked which."""
+    last = desk.book.last_change(desk.chat.chat)
+    counted = desk.book.last_change(desk.chat.chat, verb="entry")
+    match = desk.context.match
+    if last is None or (counted is not None and counted.change == last.change):
+        return undo_last(desk)
+    changes = [last]
+    if counted is not None and counted.targets["match"] == match:
+        changes.insert(0, counted)
+    buttons = [
+        Button(
+            label=wording("undo_this").format(what=_called(desk, one)),
+            payload=tap(Verb.UNDO, one.change),
+        )
+        for one in changes
+    ]
+    return Reply(text=wording("undo_which"), buttons=rows(buttons))
+
+
+def _called(desk: Desk, change: ChangeRow) -> str:
+    """What a change is called on its button."""
+    if change.verb != "entry":
+        return _CHANGED.get(change.verb, "the last change")
+    return entry_words(desk.book.entries(MatchId(change.targets["match"])), change.targets)
+
+
+_CHANGED = {
+    "add_note": "the note",
+    "delete_note": "deleting the note",
+    "read_note": "reading the note",
+    "announce": "the match",
+    "add_player": "the player",
+    "agree": "what you agreed",
+    "nickname": "the nickname",
+    "rename": "the new name",
+}
+"""What a change is called on a button before it is taken back."""
+
+
+def redo_last(desk: Desk) -> Reply:
+    """Put back what was undone last, unless something newer stands or was counted since."""
+    passed: set[ChangeId] = set()
+    while (change := desk.book.last_undone(desk.chat.chat, but=passed)) is not None:
+        if can_be_put_back(desk, change):
+            return redo(desk, change.change)
+        passed.add(change.change)
+    return Reply(text=wording("nothing_to_redo"))

@@ -1,0 +1,39 @@
+"""Short messages that the running match gives their meaning: each is nothing but that."""
+
+from __future__ import annotations
+
+from bot.chat.message import Message
+from bot.chat.note_or_question import begins_as_note
+from bot.chat.question import RemarkSaid, ScoreRemark, Understood, UndoSaid
+from bot.chat.rallies_said import brief_rally
+from bot.chat.results_said import result_said
+from bot.chat.score_fixes_said import score_fixed
+from bot.chat.score_form import is_no_score
+from bot.chat.serving_said import serving_said
+from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK
+from bot.chat.view import ChatView
+
+
+def match_words(message: Message, chat: ChatView) -> Understood | None:
+    """What such a message means while a match is on; None for any other."""
+    if chat.forwarded or begins_as_note(message.said):
+        return None
+    if is_no_score(message.text) and result_said(message.text, message.said) is None:
+        return RemarkSaid(text=message.text, remark=ScoreRemark.NO_SCORE)
+    return (
+        _taken_back(message, chat)
+        or serving_said(message, chat)
+        or brief_rally(message, chat)
+        or score_fixed(message, chat)
+    )
+
+
+def _taken_back(message: Message, chat: ChatView) -> UndoSaid | None:
+    if "?" in message.text:
+        return None
+    line = " ".join(word.folded for word in message.said)
+    if EVERYTHING.fullmatch(line):
+        return UndoSaid(text=message.text, everything=True)
+    if TAKES_BACK.fullmatch(line) and (chat.match_on or OF_A_TAP.search(line)):
+        return UndoSaid(text=message.text, of_score=True)
+    return None

@@ -1,0 +1,87 @@
+"""One rally of the running match in a few words: "they hit it out", "our error", "ace"."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat.message import Message
+from bot.chat.question import (
+    Certainty,
+    RallySaid,
+    RemarkSaid,
+    ScoreRemark,
+    Understood,
+)
+from bot.chat.slip_words import SLIP, starts_corrected
+from bot.chat.view import ChatView
+
+_WE = r"(?:we|i)(?: just| have| ve)?"
+_THEY = r"they(?: just| have| ve)?"
+_WHERE = r"(?:out|long|wide|short|into the net|in the net|into net|into the tape|past the line)"
+_BALL = r"(?:it|that|that one|the ball|one|the (?:return|serve|drop|drive|dink|volley|lob))"
+_MISS = (
+    rf"(?:hit|put|sent|dumped|dinked|drove|served|popped|pushed) (?:{_BALL} )?{_WHERE}"
+    rf"|(?:missed|netted|faulted|whiffed|shanked|foot faulted|double faulted)(?: {_BALL})?"
+    r"|(?:hit|touched) the net"
+)
+_ERROR = r"(?:(?:unforced )?(?:error|mistake|fault|miss))"
+_WINNER = r"(?:hit|made|got|served) (?:a |an )?(?:clean |easy )?(?:winner|ace)"
+_OUR_LOSS = re.compile(
+    rf"{_WE} (?:{_MISS})|our {_ERROR}|my {_ERROR}|{_ERROR} (?:on|by|from|for) (?:us|we|me)"
+    rf"|{_ERROR} (?:us|we|ours)|{_THEY} (?:{_WINNER}|aced us)|their (?:winner|ace)"
+    r"|(?:ace|winner) (?:by |for |from )?(?:them|they|theirs)"
+)
+_OUR_GAIN = re.compile(
+    rf"{_THEY} (?:{_MISS})|their {_ERROR}|{_ERROR} (?:on|by|from|for) (?:them|they)"
+    rf"|{_ERROR} (?:them|they|theirs)|{_WE} (?:{_WINNER}|aced (?:them|they))"
+    r"|(?:our|my) (?:winner|ace)|(?:ace|winner) (?:by |for |from )?(?:us|we|ours|me)"
+)
+_OURS, _THEIRS = frozenset(["ours", "us"]), frozenset(["theirs", "them"])
+"""Whose it was, after "no" or "wait"."""
+
+_SCORED = re.compile(
+    r"(?P<side>we|they) (?:just |have |ve )?(?:scored?|(?:got|get|gets|made) (?:a|one|another)"
+    r"(?: more)? (?:point|pt))(?: (?:a|one|another) (?:point|pt))?"
+)
+_WHOSE = re.compile(
+    r"(?:an? |the |that was an? |what an? |clean )?(?:ace|point|pt|rally|winner)(?: over| done)?"
+)
+_FILLING = frozenset(["ok", "so", "and", "damn", "ugh", "argh", "nice", "great", "yes", "finally"])
+
+
+def brief_rally(message: Message, chat: ChatView) -> Understood | None:
+    """The rally that such a message tells, whole; a longer one is a note or stands by its form."""
+    if not chat.match_on or "?" in message.text or not _are_on_court(message, chat):
+        return None
+    line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
+    bare = re.sub(rf"^{SLIP}+", "", f"{line} ").strip()
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    corrects = bare != line and starts_corrected(line, len(line) - len(bare))
+    for form, won_by_us in ((_OUR_LOSS, False), (_OUR_GAIN, True)):
+        is_whose = corrects and bare in (_OURS if won_by_us else _THEIRS)
+        if is_whose or form.fullmatch(bare):
+            return RallySaid(
+                text=message.text, won_by_us=won_by_us, mentions=named, corrects=corrects
+            )
+    scored = _SCORED.fullmatch(bare)
+    if scored is not None:
+        return RallySaid(
+            text=message.text,
+            won_by_us=scored["side"] == "we",
+            mentions=named,
+            corrects=corrects,
+            scored=True,
+        )
+    if _WHOSE.fullmatch(line):
+        return RemarkSaid(text=message.text, remark=ScoreRemark.WHOSE_POINT)
+    return None
+
+
+def _are_on_court(message: Message, chat: ChatView) -> bool:
+    """Whether every name of the message is surely one of the four who play."""
+    playing = {*chat.ours, *chat.theirs}
+    return all(
+        one.certainty is Certainty.SURE and one.players[0] in playing
+        for one in message.mentions
+        if not one.pronoun
+    )

@@ -1,0 +1,188 @@
+"""Results as players tell them: finished games, one by one or all, and matches in games."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.chat.format_said import TARGETS
+from bot.chat.numbers import Group, groups
+from bot.chat.question import ResultSaid, SaidScore
+from bot.chat.scores import is_all_score, said_score
+from bot.chat.words import Word
+from knowledge.game import GameFormat
+
+Game = tuple[int, int]
+
+_WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
+_LOST = re.compile(
+    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
+)
+_THEY_WON = re.compile(
+    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b"
+    r"|\b(?:to|for) them\b|\btook us\b"
+)
+_FINISHED = re.compile(
+    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"
+)
+_ONLY_A_RALLY = re.compile(
+    r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
+)
+_THEY_LOST = re.compile(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Told:
+    """One game as told: its points in order, and the places of its words."""
+
+    game: Game
+    start: int
+    stop: int
+
+
+def result_said(
+    text: str,
+    said: Sequence[Word],
+    *,
+    of_score: Sequence[Word] = (),
+    format: GameFormat | None = None,
+) -> ResultSaid | None:
+    """Finished games, our points first; two games and more need no further word.
+
+    `format` is the running match's: by it the last game told may be the one still going on, and
+    "lost 2-1" a match told in games. `of_score` are the words that may hold a running score.
+    """
+    line = _line(said)
+    finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
+    told: Sequence[_Told] = _games(said)
+    if format is not None and finished and (tally := _tally(told, line, format)):
+        return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
+    if format is not None and _is_bare_end(told, of_score, format):
+        return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
+    told = _without_running(told, format)
+    games = tuple(one.game for one in told)
+    if not games or not (finished or len(games) > 1):
+        return None
+    if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
+        return None
+    games, won = _our_points_first(said, told)
+    running = _running(of_score, said[told[-1].stop - 1].span[1])
+    return ResultSaid(text=text, games=games, won=won, running=running)
+
+
+def _our_points_first(
+    said: Sequence[Word], told: Sequence[_Told]
+) -> tuple[tuple[Game, ...], bool | None]:
+    """The games, and who won: each by its own word ("lost 11-9, won 11-6"), or all by one."""
+    games = tuple(one.game for one in told)
+    starts = [0, *(one.stop for one in told)]
+    verdicts = [
+        _won(_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
+    ]
+    if sum(verdict is not None for verdict in verdicts) > 1:
+        each = zip(games, verdicts, strict=True)
+        games = tuple(game if won is None else _turned(game, won=won) for game, won in each)
+        return games, _won_by(games)
+    won = _won(_line(said))
+    if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
+        games = tuple((second, first) for first, second in games)
+    return games, _won_by(games) if won is None or _is_shared(games) else won
+
+
+def _turned(game: Game, *, won: bool) -> Game:
+    low, high = sorted(game)
+    return (high, low) if won else (low, high)
+
+
+def _is_shared(games: Sequence[Game]) -> bool:
+    return 2 * sum(first > second for first, second in games) == len(games)
+
+
+def _won_by(games: Sequence[Game]) -> bool | None:
+    """Who won more games; None where they are shared."""
+    return None if _is_shared(games) else _won_most(games)
+
+
+def _tally(told: Sequence[_Told], line: str, format: GameFormat) -> Game | None:
+    """A match in games, ours first: "we lost 2-1" in a best of three."""
+    won = _won(line)
+    if len(told) != 1 or won is None or format.best_of == 1:
+        return None
+    low, high = sorted(told[0].game)
+    is_match = high == format.best_of // 2 + 1 and low < high
+    return _turned((low, high), won=won) if is_match else None
+
+
+def _is_bare_end(told: Sequence[_Told], of_score: Sequence[Word], format: GameFormat) -> bool:
+    """ "Second 9-11": two numbers that end a game, nobody's by name, are told ours first."""
+    if len(told) != 1 or not format.is_won(max(told[0].game), min(told[0].game)):
+        return False
+    found = said_score(of_score)
+    score = None if found is None else found[0]
+    is_bare = score is not None and (score.ours, score.we_serve) == (None, None)
+    return is_bare and is_all_score(of_score)
+
+
+def _without_running(told: Sequence[_Told], format: GameFormat | None) -> Sequence[_Told]:
+    """The games without the last one told, if by the format it is still going on."""
+    if format is None or len(told) < 2 or format.is_won(max(told[-1].game), min(told[-1].game)):
+        return told
+    return told[:-1]
+
+
+def _running(of_score: Sequence[Word], end: int) -> SaidScore | None:
+    """The score of the next game, told after the finished ones."""
+    found = said_score([word for word in of_score if word.span[0] >= end])
+    return None if found is None else found[0]
+
+
+def _line(said: Sequence[Word]) -> str:
+    return " ".join(word.folded for word in said)
+
+
+def _games(said: Sequence[Word]) -> tuple[_Told, ...]:
+    found = [one for one in groups(said) if not _is_no_game(one, said)]
+    if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
+        numbers, span = found[0].numbers, found[0]
+        return tuple(
+            _Told(game=pair, start=span.start, stop=span.stop)
+            for pair in zip(numbers[::2], numbers[1::2], strict=True)
+        )
+    return tuple(
+        _Told(game=(one.numbers[0], one.numbers[1]), start=one.start, stop=one.stop)
+        for one in found
+        if len(one.numbers) == 2
+    )
+
+
+def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
+    """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
+    before = said[group.start - 1].folded if group.start else ""
+    return ":" in said[group.start + 1].gap or before in {"of", "at", "court", "ct", "from"}
+
+
+def _is_finished(first: int, second: int) -> bool:
+    """Whether such a game may be over, whatever it was played to."""
+    return max(first, second) >= min(TARGETS) and first != second
+
+
+def _is_short(said: Sequence[Word]) -> bool:
+    return len(said) <= 12
+
+
+def _won(line: str) -> bool | None:
+    if _THEY_LOST.search(line):
+        return True
+    if _THEY_WON.search(line):
+        return False
+    return True if _WON.search(line) else False if _LOST.search(line) else None
+
+
+def _won_most(games: Sequence[tuple[int, int]]) -> bool:
+    return 2 * sum(first > second for first, second in games) > len(games)
+
+
+def _is_flippable(games: Sequence[tuple[int, int]], *, won: bool) -> bool:
+    """Turned round, the games agree with who won: they were told winner's points first."""
+    return _won_most([(second, first) for first, second in games]) is won

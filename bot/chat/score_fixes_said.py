@@ -1,0 +1,74 @@
+"""A running score put right in words: "no they have 5", "make it 5", "other way round"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.message import Message
+from bot.chat.numbers import number
+from bot.chat.question import RemarkSaid, SaidScore, ScoreRemark, ScoreSaid, Understood
+from bot.chat.scores import said_score, stray_words
+from bot.chat.slip_words import SLIP
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+
+_ROUND = re.compile(
+    rf"{SLIP}*(?:(?:its|it is|it was|thats|that was|the) )?(?:the )?(?:other way (?:round|around)"
+    r"|wrong way (?:round|around)|swap (?:it|them|that|the score)|reversed|flip it|backwards)"
+)
+_ONE_SIDE = re.compile(
+    rf"{SLIP}*(?P<side>we|they|us|them|weve|theyve|were|theyre)"
+    r" (?:(?:only|have|has|got|are|is|had|at|on) )*#(?: points?)?(?: now)?"
+)
+_ONE_NUMBER = re.compile(
+    rf"{SLIP}*(?:make (?:it|that)|its|it is|it should be|should be|that should be|i meant?) #"
+    r"(?: points?)?"
+)
+_LEADS_UP = re.compile(
+    rf"{SLIP}+(?:(?:its|it is|it was|it should be|should be|that should be|it should have been"
+    r"|make it|make that|the score is|score is|i said|we are|were) )?"
+    r"|(?:it should be|should be|that should be|it should have been|make it|make that"
+    r"|correct(?:ed)?(?: score)?(?: is| to)?|fix(?: the)?(?: score)?(?: to)?) "
+)
+
+
+def score_fixed(message: Message, chat: ChatView) -> Understood | None:
+    """What the message says the running score should be, if that is all it says."""
+    if not chat.match_on or "?" in message.text:
+        return None
+    said = message.told.of_score
+    line = " ".join("#" if _is_points(word) else word.folded for word in said)
+    if _ROUND.fullmatch(line):
+        return RemarkSaid(text=message.text, remark=ScoreRemark.TURNED_ROUND)
+    side = _ONE_SIDE.fullmatch(line)
+    if side is not None:
+        is_ours = side["side"] in ("we", "us", "weve", "were")
+        points = _number(said)
+        score = SaidScore(ours=points if is_ours else None, theirs=None if is_ours else points)
+        return ScoreSaid(text=message.text, score=score)
+    if _ONE_NUMBER.fullmatch(line):
+        return RemarkSaid(text=message.text, remark=ScoreRemark.ONE_NUMBER, number=_number(said))
+    return _whole_score(message, said)
+
+
+def _whole_score(message: Message, said: Sequence[Word]) -> ScoreSaid | None:
+    """ "Wait it should be 4-4-1": what follows the leading words is a score and nothing else."""
+    line = " ".join(word.folded for word in said) + " "
+    leading = _LEADS_UP.match(line)
+    if leading is None:
+        return None
+    rest = said[len(leading[0].split()) :]
+    found = said_score(rest)
+    if found is None or stray_words(rest):
+        return None
+    return ScoreSaid(text=message.text, score=found[0])
+
+
+def _is_points(word: Word) -> bool:
+    """A number of points; "we got one" tells of a rally."""
+    return number(word) is not None and word.folded != "one"
+
+
+def _number(said: Sequence[Word]) -> int | None:
+    return next((value for word in said if (value := number(word)) is not None), None)

@@ -1,0 +1,44 @@
+"""How players take back what they just said: "no wait", "oops", "that was wrong"."""
+
+from __future__ import annotations
+
+import re
+
+SLIP = (
+    r"(?:(?:no|nope|oops|whoops|wait|actually|sorry|wrong|correction|hang on|hold on|i mean"
+    r"|i meant|my bad|ah|oh|ok|um|uh) )"
+)
+"""One such word before what is right."""
+
+CORRECTS = re.compile(
+    r"^(?:(?:ah|oh|ok|um|uh) )*(?:no|nope|oops|whoops|wait|actually|wrong|correction|i mean"
+    r"|i meant|hang on|hold on|sorry no)\b(?! (?:way|chance|doubt|idea|point|luck|problem))"
+)
+"""At the start of a message that says what is right instead of what was said."""
+
+TAKES_BACK = re.compile(
+    rf"{SLIP}*(?:oops|whoops|go back|take back|wrong|wrong (?:button|one|tap|key)"
+    r"|(?:i )?(?:hit|pressed|tapped) the wrong (?:button|one)|(?:that|it)(?: was|s| is)? wrong"
+    r"|thats wrong|that was a mistake|not that|mis ?tap(?:ped)?|mistake|typo)"
+)
+"""Nothing but that a slip happened; what is right is not said."""
+
+OF_A_TAP = re.compile(r"\b(?:oops|whoops|button|tap|mistap|mistapped)\b")
+"""A slip of the finger, even where it has just ended the match."""
+
+EVERYTHING = re.compile(
+    rf"{SLIP}*(?:undo|take back) (?:everything|it all|all of it|all|them all)"
+    r"(?: the (?:rallies|points|taps))?"
+)
+
+
+def starts_corrected(line: str, at: int) -> bool:
+    """Whether the words before place `at` of the line do no more than take back."""
+    begun = CORRECTS.match(line)
+    if begun is None:
+        return False
+    between = line[begun.end() : at]
+    return (
+        re.fullmatch(rf" {SLIP}*(?:(?:thats|it|that|this|its|the) (?:was |is |s )?)?", between)
+        is not None
+    )
