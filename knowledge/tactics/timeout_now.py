@@ -155,7 +155,7 @@ def _moment(worth: TimeoutWorth) -> int:
 
 
 def _change(change: float) -> str:
-    return f"A change adding {CHANGE_POINTS:g} in 100 rallies: {in_hundred(change)} games"
+    return f"A change (+{CHANGE_POINTS:g} in 100 rallies): {in_hundred(change)} games"
 
 
 def _rest(worth: TimeoutWorth, lift: float) -> str:
