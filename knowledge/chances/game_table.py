@@ -106,7 +106,7 @@ def game_table(format: GameFormat, serving: Number, receiving: Number) -> GameTa
     RateError for a chance outside 0 to 1, EndlessGameError where the game could never end.
     """
     if isinstance(serving, float) and isinstance(receiving, float):
-        return cast(GameTable[Number], _remembered(format, serving, receiving))
+        return cast("GameTable[Number]", _remembered(format, serving, receiving))
     return solved(format, serving, receiving)
 
 

@@ -62,20 +62,19 @@ def checked(serving: Number, receiving: Number) -> None:
 
 def never_scores(serving: Number, receiving: Number) -> bool:
     """Whether the serving side always loses the rally, so that only the serve changes hands."""
-    return not _everywhere(_differs(serving, 0) | _differs(receiving, 1))
+    lost: Any = serving
+    won: Any = receiving
+    return not _everywhere((lost.real != 0) | (won.real != 1))
 
 
 def _is_chance(rate: Any) -> Any:
-    real = rate.real
-    return (real >= 0) & (real <= 1)
-
-
-def _differs(rate: Any, limit: int) -> Any:
-    return rate.real != limit
+    if isinstance(rate, float):
+        return 0 <= rate <= 1
+    return (rate.real >= 0) & (rate.real <= 1)
 
 
 def _everywhere(holds: Any) -> bool:
-    return bool(holds.all()) if isinstance(holds, np.ndarray) else bool(holds)
+    return holds if holds is True or holds is False else bool(np.all(holds))
 
 
 def within_0_and_1(chance: Number) -> Number:
