@@ -57,6 +57,11 @@ class GameState:
     lineup: Lineup | None = None
 
     @property
+    def points(self) -> tuple[int, int]:
+        """Ours and theirs."""
+        return self.ours, self.theirs
+
+    @property
     def serving_points(self) -> int:
         return self.ours if self.we_serve else self.theirs
 

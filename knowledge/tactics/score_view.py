@@ -148,7 +148,7 @@ def _ground(situation: Situation) -> Source:
         return replace(SAID, citation="one of two") if None in said else SAID
     counted = round(rallies_counted(situation))
     if situation.asked.tally is not None:
-        return replace(SAID, citation=f"{situation.asked.tally.rallies} rallies, and the usual")
+        return replace(SAID, citation=f"{situation.asked.tally.rallies} rallies")
     if counted:
         return book_rallies(counted, rest="" if counted > 2 * PRIOR_RALLIES else "and the usual")
     if situation.base_rates is not None:

@@ -102,7 +102,6 @@ def _score_of(games: Sequence[tuple[int, int]]) -> str:
 def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     """The match is over, and what was said of it with it."""
     desk.book.set_state(match, StoredState.OVER)
-    # A result told in words may end a match whose log stops earlier: its curve would stop too.
     picture = match_picture(desk) if desk.log().match.we_won is not None else None
     desk.context = desk.context.after_result()
     text = wording("match.over_won" if won else "match.over_lost").format(games=games)

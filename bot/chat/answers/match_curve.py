@@ -13,14 +13,21 @@ from knowledge.vocabulary import Topic
 
 
 def match_picture(desk: Desk) -> ChanceCurve | None:
-    """The current match's; None before the first rally, or at rates with which no game ends."""
+    """The current match's, where the log leads up to the score as it stands.
+
+    None before the first rally, where points were told since the last one (the curve would stop
+    short of them), or at rates with which no game ends.
+    """
+    log = desk.log()
+    if not log.played or log.played[-1].next.points != log.match.game.points:
+        return None
     counts = desk.context.counts
     situation = Situation(
         topic=Topic.WIN_CHANCE,
         asked=Asked(
             rates=desk.context.rates, tally=None if counts is None else said_tally(*counts)
         ),
-        played=desk.log().played,
+        played=log.played,
         rallies_today=desk.rallies_today(),
         earlier_rallies=desk.earlier_rallies(),
         base_rates=base_rates(desk),
