@@ -37,7 +37,7 @@ def render(
     """
     lines = [advice.call]
     body = advice.lines or advice.reasons
-    lines += [reason_line(reason) for reason in (body[:SHORT_REASONS] if short else body)]
+    lines += [reason_line(reason) for reason in (body[: _short(body)] if short else body)]
     if not short:
         lines += _closing(advice)
     elif keeps_read and advice.assumed:
@@ -64,6 +64,12 @@ def render(
 def with_buttons(reply: Reply, more: Sequence[Button]) -> Reply:
     """The reply with buttons in rows of their own below."""
     return replace(reply, buttons=(*reply.buttons, *rows(more))) if more else reply
+
+
+def _short(body: Sequence[Reason]) -> int:
+    """How many reasons a short answer has: the user's own numbers never stand alone."""
+    leads_with_said = bool(body) and body[0].source.kind is SourceKind.SAID
+    return SHORT_REASONS + leads_with_said
 
 
 def render_more(advice: Advice) -> Reply:
