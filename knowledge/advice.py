@@ -10,6 +10,9 @@ from types import MappingProxyType
 from knowledge.sources import Source
 from knowledge.vocabulary import PlayerId, Topic
 
+MAX_REASONS = 3
+"""Reasons under a call: more would not be read."""
+
 CALL_LIMIT = 60
 """Characters of a call line, so that a phone's lock screen shows it whole."""
 
@@ -195,5 +198,5 @@ class Advice:
     def __post_init__(self) -> None:
         if len(self.call) > CALL_LIMIT:
             raise ValueError(f"call is {len(self.call)} characters, over {CALL_LIMIT}: {self.call}")
-        if len(self.reasons) > 3:
-            raise ValueError(f"{len(self.reasons)} reasons, at most 3")
+        if len(self.reasons) > MAX_REASONS:
+            raise ValueError(f"{len(self.reasons)} reasons, at most {MAX_REASONS}")

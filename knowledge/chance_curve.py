@@ -22,7 +22,7 @@ TOLD_APART = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RallyChance:
+class CurveRally:
     """One rally played: our win chance before and after it, and what hung on it.
 
     All of one game or all of the match, 0 to 1. `weight` is the chance after we win the rally
@@ -40,7 +40,7 @@ class RallyChance:
     game_score: str | None = None
 
 
-def chance_curve(rallies: Sequence[RallyChance], *, title: str = TITLE) -> ChanceCurve:
+def chance_curve(rallies: Sequence[CurveRally], *, title: str = TITLE) -> ChanceCurve:
     """The curve through the rallies in the order played, with its marks and its words.
 
     Where a rally starts at another chance than the last one left, the score was told in
@@ -68,7 +68,7 @@ def heaviest_places(weights: Sequence[float]) -> tuple[int, ...]:
     return tuple(sorted(ranked[:count]))
 
 
-def _points(rallies: Sequence[RallyChance]) -> tuple[tuple[float, ...], tuple[int, ...]]:
+def _points(rallies: Sequence[CurveRally]) -> tuple[tuple[float, ...], tuple[int, ...]]:
     """All points, and the place among them that each rally led to."""
     points: list[float] = []
     places: list[int] = []
@@ -80,7 +80,7 @@ def _points(rallies: Sequence[RallyChance]) -> tuple[tuple[float, ...], tuple[in
     return tuple(points), tuple(places)
 
 
-def _mark(rally: RallyChance, place: int) -> CurveMark:
+def _mark(rally: CurveRally, place: int) -> CurveMark:
     otherwise = rally.after - rally.weight if rally.won_by_us else rally.after + rally.weight
     return CurveMark(
         point=place,
@@ -90,11 +90,11 @@ def _mark(rally: RallyChance, place: int) -> CurveMark:
     )
 
 
-def _result(rally: RallyChance) -> str:
+def _result(rally: CurveRally) -> str:
     return f"{rally.call} {'won' if rally.won_by_us else 'lost'}"
 
 
-def _games(rallies: Sequence[RallyChance], places: Sequence[int]) -> Iterator[GameBreak]:
+def _games(rallies: Sequence[CurveRally], places: Sequence[int]) -> Iterator[GameBreak]:
     """Where games ended, by a rally that ended it or since the next one is of another game."""
     games_after = [rally.game for rally in rallies[1:]] + [rallies[-1].game] if rallies else []
     for rally, place, game_after in zip(rallies, places, games_after, strict=True):
@@ -108,11 +108,11 @@ def _games(rallies: Sequence[RallyChance], places: Sequence[int]) -> Iterator[Ga
             yield GameBreak(point=place, label=f"game {rally.game}")
 
 
-def _is_over(rallies: Sequence[RallyChance]) -> bool:
+def _is_over(rallies: Sequence[CurveRally]) -> bool:
     return rallies[-1].game_score is not None and rallies[-1].after in (0, 1)
 
 
-def _now(rallies: Sequence[RallyChance]) -> str:
+def _now(rallies: Sequence[CurveRally]) -> str:
     if not rallies:
         return "no rally yet"
     last = rallies[-1]
@@ -121,7 +121,7 @@ def _now(rallies: Sequence[RallyChance]) -> str:
     return f"now {in_ten(last.after)}"
 
 
-def _alt(rallies: Sequence[RallyChance], heaviest: Sequence[int]) -> str:
+def _alt(rallies: Sequence[CurveRally], heaviest: Sequence[int]) -> str:
     """The curve in words: start, best, worst; heaviest rallies; games; and now."""
     if not rallies:
         return "Our win chance through the match: no rally is logged yet."
@@ -140,7 +140,7 @@ def _alt(rallies: Sequence[RallyChance], heaviest: Sequence[int]) -> str:
     return "; ".join(part for part in (course, heavy, games, _now(rallies)) if part) + "."
 
 
-def _extremes(rallies: Sequence[RallyChance]) -> Iterator[str]:
+def _extremes(rallies: Sequence[CurveRally]) -> Iterator[str]:
     """The best and the worst on the way, where they are neither the start nor now."""
     ends = (rallies[0].before, rallies[-1].after)
     for word, found in (("best", max), ("worst", min)):
@@ -149,6 +149,6 @@ def _extremes(rallies: Sequence[RallyChance]) -> Iterator[str]:
             yield f"{word} {in_ten(there.before)} at {there.call}{_which(rallies, there)}"
 
 
-def _which(rallies: Sequence[RallyChance], one: RallyChance) -> str:
+def _which(rallies: Sequence[CurveRally], one: CurveRally) -> str:
     """Which game a call is of, where several were played."""
     return f" in game {one.game}" if rallies[-1].game != rallies[0].game else ""

@@ -8,13 +8,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
 
-from knowledge.advice import CALL_LIMIT, Reason
+from knowledge.advice import CALL_LIMIT, MAX_REASONS, Reason
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind, computed, rule
 
 LINE_LIMIT = 50
 """Characters of a reason or another line: about a line and a bit on a phone."""
-
-MAX_REASONS = 3
 
 STEM_LETTERS = 4
 """A keyword from this length on also matches longer forms: bang, bangs, banging."""

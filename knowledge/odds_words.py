@@ -8,7 +8,10 @@ from math import floor
 from knowledge.chances import Range
 
 LITTLE_KNOWN = 0.35
-"""A range this wide is said as knowing little."""
+"""A range this wide is said as knowing little. Our choice of words, no source."""
+
+UNDER_IT = 0.0005
+"""A difference below half a thousandth is said as none. Our choice of words, no source."""
 
 TENTHS = 10
 ANYTHING = "anything"
@@ -55,10 +58,10 @@ def _span(chance: Range) -> str | None:
 
 
 def in_hundred(points: float) -> str:
-    """A difference of chances, given from 0 to 1: "14 in 100", "under 1 in 100", "nothing"."""
+    """A difference of chances, given from 0 to 1: "14 in 100", "under 1 in 100", "0 in 100"."""
     size = floor(100 * abs(points) + 0.5)
     if size == 0:
-        return "nothing" if abs(points) < 0.0005 else "under 1 in 100"
+        return "0 in 100" if abs(points) < UNDER_IT else "under 1 in 100"
     return f"{size} in 100"
 
 

@@ -18,7 +18,7 @@ from knowledge.vocabulary import POINT
 def gain_this_rally(match: MatchState, rates: RallyRates, rally_points: float) -> float:
     """Game chance gained by playing the next rally so many points better, within 0 to 1."""
     table = game_table(match.format, rates.serving, rates.receiving)
-    chance = rates.serving if match.game.we_serve else rates.receiving
+    chance = rates.of_rally(we_serve=match.game.we_serve)
     return table.rally_weight(match.game) * (within_0_and_1(chance + rally_points * POINT) - chance)
 
 

@@ -33,7 +33,8 @@ def checked_match(match: MatchState) -> None:
 def after_this_game(match: MatchState, table: GameTable[Number]) -> tuple[Number, Number]:
     """Our chance to win the match once this game is won, and once it is lost."""
     if match.game.we_started is None:
-        # Nobody said who began: taken as even, which hardly matters (under 1 in 1,000).
+        # Nobody said who began: taken as even. No matter in side-out doubles; in singles and in
+        # rally scoring it may be up to 2 in 100 of the match.
         both = [_after(match, table, we_start=we_start) for we_start in (True, False)]
         return (both[0][0] + both[1][0]) / 2, (both[0][1] + both[1][1]) / 2
     return _after(match, table, we_start=not match.game.we_started)
@@ -50,7 +51,7 @@ def _after(match: MatchState, table: GameTable[Number], *, we_start: bool) -> tu
 def _from_games(
     won: int, lost: int, table: GameTable[Number], format: GameFormat, *, we_start: bool
 ) -> Number:
-    needed = format.best_of // 2 + 1
+    needed = format.games_needed
     if max(won, lost) >= needed:
         return (table.won if won > lost else table.lost)[0]
     game = table.at(start(format, we_serve=we_start))

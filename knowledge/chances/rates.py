@@ -45,6 +45,10 @@ class RallyRates:
     def __post_init__(self) -> None:
         checked(self.serving, self.receiving)
 
+    def of_rally(self, *, we_serve: bool) -> float:
+        """Our chance to win a rally on that side's serve."""
+        return self.serving if we_serve else self.receiving
+
     def shifted(self, serving_points: float, receiving_points: float) -> RallyRates:
         """The rates so many rally points higher (or lower), within 0 to 1."""
         return RallyRates(

@@ -62,7 +62,7 @@ def _swing(rally: PlayedRally, rates: RallyRates) -> Swing:
         before=before,
         after=came,
         weight=if_won - if_lost,
-        expected=rates.serving if state.we_serve else rates.receiving,
+        expected=rates.of_rally(we_serve=state.we_serve),
         match_before=game_lost + before * scale,
         match_after=game_lost + came * scale,
         match_weight=(if_won - if_lost) * scale,

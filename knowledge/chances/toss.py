@@ -60,7 +60,7 @@ def _match(
     lost: int = 0,
 ) -> float:
     """Ends and first serve change after every game, and ends once more within the last."""
-    needed = format.best_of // 2 + 1
+    needed = format.games_needed
     if max(won, lost) == needed:
         return float(won > lost)
     last = won + lost == format.best_of - 1

@@ -82,6 +82,11 @@ class GameFormat:
         return self.discipline is Discipline.DOUBLES and self.scoring is Scoring.SIDE_OUT
 
     @property
+    def games_needed(self) -> int:
+        """Games that win the match."""
+        return self.best_of // 2 + 1
+
+    @property
     def end_change_at(self) -> int:
         """Points at which a deciding game changes ends; half the target, rounded up, where the
         rulebook names none (our reading; the event decides)."""

@@ -24,7 +24,7 @@ class MatchState:
 
     @property
     def games_needed(self) -> int:
-        return self.format.best_of // 2 + 1
+        return self.format.games_needed
 
     @property
     def is_deciding_game(self) -> bool:

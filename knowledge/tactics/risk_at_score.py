@@ -16,7 +16,7 @@ from knowledge.chances import (
     weight_to_come,
     worth_of_a_try,
 )
-from knowledge.odds_words import in_hundred, of_hundred, winners_and_misses
+from knowledge.odds_words import MOST_WINNERS, in_hundred, of_hundred, winners_and_misses
 from knowledge.situation import Situation
 from knowledge.sources import computed
 from knowledge.tactics.score_view import ScoreView, said_rates_first, view_of
@@ -99,7 +99,12 @@ def misses_per_winner(view: ScoreView) -> float:
 def _winners(view: ScoreView) -> str:
     if not 0 < view.rally_chance < 1:
         return "A winner and a miss weigh the rally in full"
-    winners, misses = winners_and_misses(misses_per_winner(view))
+    per_winner = misses_per_winner(view)
+    winners, misses = winners_and_misses(per_winner)
+    if max(per_winner, 1 / per_winner) > MOST_WINNERS:
+        if per_winner > 1:
+            return f"1 clean winner pays for more than {MOST_WINNERS} misses"
+        return f"More than {MOST_WINNERS} clean winners pay for 1 miss"
     won = "1 clean winner pays" if winners == 1 else f"{winners} clean winners pay"
     return f"{won} for {misses} miss{'' if misses == 1 else 'es'}"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from knowledge.advice import Reason
+from knowledge.advice import MAX_REASONS, Reason
 from knowledge.chances import (
     PRIOR_RALLIES,
     Outlook,
@@ -20,8 +20,6 @@ from knowledge.game import Discipline, GameFormat, MatchState, start
 from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, SAID, Source, SourceKind, book_rallies
-
-MAX_REASONS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +47,7 @@ class ScoreView:
     def rally_chance(self) -> float:
         """Our chance to win the rally that comes."""
         rates = self.belief.rates
-        return rates.serving if self.match.game.we_serve else rates.receiving
+        return rates.of_rally(we_serve=self.match.game.we_serve)
 
 
 def view_of(situation: Situation) -> ScoreView:
@@ -118,7 +116,7 @@ def _with_said(situation: Situation, learned: RateBelief) -> RateBelief:
 
 def _prior(situation: Situation) -> RateBelief:
     """The book's own base, where it has one, else what is usual at the level."""
-    format = situation.match.format if situation.match else situation.format
+    format = _format(situation)
     usual = prior_rates(
         level=situation.level,
         mixed=situation.mixed,
@@ -134,6 +132,15 @@ def _prior(situation: Situation) -> RateBelief:
             receiving=rates.receiving if ours[1] is None else ours[1],
         )
     )
+
+
+def _format(situation: Situation) -> GameFormat | None:
+    """What is played, by whatever of the match is known."""
+    if situation.match is not None:
+        return situation.match.format
+    if situation.played:
+        return situation.played[-1].before.format
+    return situation.game.format if situation.game is not None else situation.format
 
 
 def _in_words(rates: RallyRates) -> str:

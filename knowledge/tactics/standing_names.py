@@ -27,9 +27,6 @@ class PairNames:
     def who(self, *, is_starter: bool) -> str:
         return self.starter if is_starter else self.partner
 
-    def id_of(self, *, is_starter: bool) -> PlayerId | None:
-        return self.starter_id if is_starter else self.partner_id
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Names:

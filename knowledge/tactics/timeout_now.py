@@ -16,7 +16,7 @@ from knowledge.chances import (
     timeout_worth,
 )
 from knowledge.game import lost_in_a_row
-from knowledge.odds_words import in_hundred
+from knowledge.odds_words import in_hundred, of_hundred
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, computed, rule
 from knowledge.tactics.score_view import ScoreView, said_rates_first, view_of
@@ -248,7 +248,7 @@ def _in_full(view: ScoreView, worth: TimeoutWorth, lift: float) -> tuple[str, ..
     return (
         f"A change is taken as +{CHANGE_POINTS:g} in 100 till the end, if they don't adjust.",
         f"A pause as +{lift:g} in 100 for {REST_RALLIES} rallies (common practice).",
-        f"With none used you win {round(100 * worth.none)} in 100 from here.",
+        f"With none used you win {of_hundred(worth.none)} in 100 from here.",
         f"{view.rates_reason.text} ({view.rates_reason.source}).",
         "Rule: use one when you have a change to make, keep the other for 8 or later.",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.advice import Advice, ChanceCurve, Choice, Confidence, Reason
-from knowledge.chance_curve import RallyChance, chance_curve
+from knowledge.chance_curve import CurveRally, chance_curve
 from knowledge.chances import (
     EndlessGameError,
     Grouping,
@@ -19,7 +19,7 @@ from knowledge.chances import (
     swings,
 )
 from knowledge.game import PlayedRally
-from knowledge.odds_words import about, about_with_range, in_hundred
+from knowledge.odds_words import about, about_with_range, in_hundred, of_hundred
 from knowledge.situation import Situation
 from knowledge.sources import SourceKind, computed
 from knowledge.tactics.score_view import (
@@ -149,10 +149,10 @@ def match_curve(played: Sequence[PlayedRally], rates: RallyRates) -> ChanceCurve
     return chance_curve(points, title=f"Our {scope} chance, as we know it now")
 
 
-def _point(swing: Swing, *, of_match: bool) -> RallyChance:
+def _point(swing: Swing, *, of_match: bool) -> CurveRally:
     rally = swing.rally
     ended = rally.next if rally.next.is_over else None
-    return RallyChance(
+    return CurveRally(
         before=swing.match_before if of_match else swing.before,
         after=swing.match_after if of_match else swing.after,
         weight=swing.match_weight if of_match else swing.weight,
@@ -194,7 +194,7 @@ def _in_full(situation: Situation, view: ScoreView) -> tuple[str, ...]:
     ]
     if not view.belief.is_exact:
         lines.append(
-            f"8 times in 10 between {round(100 * game.low)} and {round(100 * game.high)} in 100."
+            f"8 times in 10 between {of_hundred(game.low)} and {of_hundred(game.high)} in 100."
         )
     found = leak_of(situation)
     if found is not None:

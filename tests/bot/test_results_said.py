@@ -109,6 +109,7 @@ def test_a_question_beside_games_is_answered_and_the_match_goes_on(demo: Talk) -
     demo.say(NEXT)
     reply = demo.say("lost 11-9, won 11-6, 4-4-2 in the third, chance of the match")
     assert "4-4-2" in reply.splitlines()[-1]
+    assert "Match: about" in reply
     assert demo.context.match is not None
 
 

@@ -53,7 +53,7 @@ OF_THE_LAST_REPLY, OF_AN_OLDER_ONE = 0.7, 0.85
     [
         (1, "one game to 11"),
         (2, "best of 3 to 11"),
-        (6, "rally scoring to 21"),
+        (3, "rally scoring to 21"),
         (4, "to 15 cap 17"),
         (5, "best of 5 to 11"),
     ],

@@ -9,13 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from knowledge.advice import ChanceCurve, CurveMark, GameBreak
-from knowledge.chance_curve import MARKS, RallyChance, chance_curve, heaviest_places
+from knowledge.chance_curve import MARKS, CurveRally, chance_curve, heaviest_places
 from knowledge.odds_words import in_ten
 
 CHANCES = st.floats(0, 1)
 RALLIES = st.lists(
     st.builds(
-        RallyChance,
+        CurveRally,
         before=CHANCES,
         after=CHANCES,
         weight=CHANCES,
@@ -29,8 +29,8 @@ RALLIES = st.lists(
 )
 
 
-def rally(before: float, after: float, weight: float, call: str = "4-4-1") -> RallyChance:
-    return RallyChance(
+def rally(before: float, after: float, weight: float, call: str = "4-4-1") -> CurveRally:
+    return CurveRally(
         before=before,
         after=after,
         weight=weight,
@@ -143,7 +143,7 @@ def test_neighbours_are_marked_if_they_were_the_heaviest_and_of_equal_ones_the_l
 
 
 @given(RALLIES)
-def test_any_rallies_make_a_curve_with_its_words(rallies: list[RallyChance]) -> None:
+def test_any_rallies_make_a_curve_with_its_words(rallies: list[CurveRally]) -> None:
     curve = chance_curve(rallies)
     assert hash(curve) == hash(chance_curve(list(rallies)))
     assert curve.alt.endswith(f"{curve.now}.") or not rallies

@@ -33,13 +33,16 @@ FORMATS = (
 drawn_rates = st.builds(RallyRates, serving=rates, receiving=rates)
 
 
+CHANGES_AT = {7: 4, 11: 6, 15: 8, 21: 11}
+"""5.B of the 2025 edition; the one to 7 is our reading, since it names none."""
+
 UNEVEN = RallyRates(serving=0.55, receiving=0.62)
 
 
 def across(format: GameFormat, first: RallyRates, then: RallyRates, *, we_serve: bool) -> float:
     """The chain with `then` in every state at or past the end change."""
     chain = chain_of(format)
-    late = [max(one.ours, one.theirs) >= format.end_change_at for one in chain.playing]
+    late = [max(one.ours, one.theirs) >= CHANGES_AT[format.target] for one in chain.playing]
     chance = np.where(
         late,
         chain.win_rally(then.serving, then.receiving),

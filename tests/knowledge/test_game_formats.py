@@ -135,6 +135,7 @@ FORMATS = (
     GameFormat(target=4),
     GameFormat(target=4, win_by=1),
     GameFormat(target=4, cap=5),
+    GameFormat(target=4, cap=6),
     GameFormat(target=4, cap=4),
     GameFormat(target=1),
     GameFormat(target=4, discipline=Discipline.SINGLES),

@@ -61,7 +61,7 @@ def test_a_range_never_contradicts_its_chance(one: float, two: float, three: flo
 
 @pytest.mark.parametrize(
     ("points", "said"),
-    [(0.0, "nothing"), (0.0004, "nothing"), (0.004, "under 1 in 100"), (-0.146, "15 in 100")],
+    [(0.0, "0 in 100"), (0.0004, "0 in 100"), (0.004, "under 1 in 100"), (-0.146, "15 in 100")],
 )
 def test_a_difference_in_hundredths(points: float, said: str) -> None:
     assert in_hundred(points) == said

@@ -311,3 +311,13 @@ def test_the_sun_brings_a_caution_for_the_eyes() -> None:
     assert advice.call == "Start facing the sun: finish with it behind you."
     assert advice.caution is not None
     assert "eyewear" in advice.caution
+
+
+def test_a_miss_does_not_cost_the_same_at_any_score() -> None:
+    """Its rally chance is the same, but the game that hangs on it is not (facts, section 3)."""
+    early, late = (
+        ask(Topic.RISK_AT_SCORE, state(points, points), words="play safe?") for points in (2, 9)
+    )
+    assert early.numbers["miss_cost_rally"] == late.numbers["miss_cost_rally"]
+    assert early.numbers["miss_cost_game"] < late.numbers["miss_cost_game"] / 2
+    assert "same chance" not in " ".join(lines_of(late))

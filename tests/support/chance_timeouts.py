@@ -43,6 +43,8 @@ def decided(
             if np.abs(better - best).max() < 1e-15:
                 break
             best = better
+        else:
+            raise AssertionError(f"not settled after {ROUNDS} rounds")
     return now, kept, none
 
 

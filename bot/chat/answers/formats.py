@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
@@ -12,7 +13,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
-from scouting_db.values import EntryKind, MatchId
+from scouting_db.values import EntryKind, EntryRow, MatchId
 
 _PLAYED = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.TIMEOUT, EntryKind.RESULT})
 
@@ -29,7 +30,7 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
         return Reply(text=wording("format.cannot_be").format(fault=error))
     if format == standing:
         return Reply(text=wording("format.is_so").format(format=format_words(format)))
-    if any(entry.kind in _PLAYED for entry in unvoided(desk.entries())):
+    if is_under_way(desk.entries()):
         text = wording("format.under_way").format(format=format_words(standing))
         return with_score(desk, row.match, text)
     desk.book.replace_match(replace(row, format=format_to_json(format)))
@@ -44,6 +45,11 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
         buttons=rows([undo_button(change)]),
         about=("match", row.match),
     )
+
+
+def is_under_way(entries: Sequence[EntryRow]) -> bool:
+    """Whether anything of the match was played or told: its format is settled then."""
+    return any(entry.kind in _PLAYED for entry in unvoided(entries))
 
 
 def format_as_stored(desk: Desk, match: MatchId, stored: GameFormat) -> None:

@@ -71,8 +71,7 @@ def _known(desk: Desk) -> Numbers:
 
 def _change(desk: Desk, before: Numbers, after: Numbers) -> ChangeId:
     desk.context = replace(desk.context, rates=after[0], counts=after[1])
-    match = desk.context.match
-    targets = _stored_numbers(after) | ({} if match is None else {"match": match})
+    targets = _stored_numbers(after) | {"match": desk.context.match}
     return desk.record("own_rates", targets, _stored_numbers(before))
 
 
@@ -84,10 +83,8 @@ def _stored_numbers(numbers: Numbers) -> dict[str, Any]:
     }
 
 
-def numbers_as_stored(desk: Desk, targets: Mapping[str, Any], stored: Mapping[str, Any]) -> None:
-    """The numbers of a change put back, unless another match is on by now."""
-    if targets.get("match", desk.context.match) != desk.context.match:
-        return
+def numbers_as_stored(desk: Desk, stored: Mapping[str, Any]) -> None:
+    """The numbers of a change put back, in the match they were told in."""
     rates, counts = stored.get("rates"), stored.get("counts")
     desk.context = replace(
         desk.context,

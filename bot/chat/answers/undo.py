@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
-from bot.chat.answers.formats import format_as_stored
+from bot.chat.answers.formats import format_as_stored, is_under_way
 from bot.chat.answers.notes import cut, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.scoreboard import scoreboard
@@ -45,7 +45,8 @@ def undo_last(desk: Desk) -> Reply:
 
 def can_be_put_back(desk: Desk, change: ChangeRow) -> bool:
     """Whether it is of a kind that can be, and its match's log did not go on since."""
-    return change.verb in _REDO and not _is_overtaken(desk, change)
+    too_late = _is_overtaken(desk, change) or _comes_too_late(desk, change)
+    return change.verb in _REDO and not too_late
 
 
 def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
@@ -69,7 +70,7 @@ def redo(desk: Desk, change_id: ChangeId) -> Reply:
     change = desk.book.change(change_id)
     if change is None or not change.undone or change.verb not in _REDO:
         return Reply(text=wording("unclear.too_old"))
-    if _is_overtaken(desk, change):
+    if _is_overtaken(desk, change) or _comes_too_late(desk, change):
         return _told(desk, change, wording("superseded"), None)
     what = _REDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_redone(change.change)
@@ -77,7 +78,17 @@ def redo(desk: Desk, change_id: ChangeId) -> Reply:
     return _told(desk, change, wording("redone").format(what=what), undo_button(change.change))
 
 
+def _comes_too_late(desk: Desk, change: ChangeRow) -> bool:
+    """A format once it is played in, and numbers of ours once another match is on."""
+    match = change.targets.get("match")
+    if change.verb == "format":
+        return match is not None and is_under_way(desk.book.entries(MatchId(match)))
+    return change.verb == "own_rates" and match != desk.context.match
+
+
 def _undo(desk: Desk, change: ChangeRow) -> Reply:
+    if _comes_too_late(desk, change):
+        return Reply(text=wording("unclear.too_old"))
     what = _UNDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_undone(change.change)
     desk.changed()
@@ -225,12 +236,12 @@ def _format_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 
 def _own_rates_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    numbers_as_stored(desk, targets, before)
+    numbers_as_stored(desk, before)
     return _own_rates_words(targets)
 
 
 def _own_rates_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    numbers_as_stored(desk, targets, targets)
+    numbers_as_stored(desk, targets)
     return _own_rates_words(targets)
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from bot.chat.answers.desk import Desk
 from bot.chat.context import Context
 from bot.chat.match_log import fold, format_from_json, unvoided
+from knowledge.vocabulary import Mode
 from scouting_db.values import EntryKind, EntryRow, MatchId, MatchState, Winner
 
 
@@ -34,10 +35,21 @@ def unvoid_entry(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, A
         voids = [one.n for one in entries if one.voids == n]
         if voids:
             desk.book.void(match, voids[-1], inbox=desk.inbox)
-    if match == desk.context.match and _is_over(desk, match):
-        desk.book.set_state(match, MatchState.OVER)
-        desk.context = desk.context.after_result()
+    over = _is_over(desk, match)
+    desk.book.set_state(match, MatchState.OVER if over else MatchState.RUNNING)
+    if match == desk.context.match:
+        mode = _mode_of(desk, match, entries, targets)
+        desk.context = desk.context.after_result() if over else replace(desk.context, mode=mode)
     return entry_words(entries, targets)
+
+
+def _mode_of(
+    desk: Desk, match: MatchId, entries: Sequence[EntryRow], targets: Mapping[str, Any]
+) -> Mode:
+    """A break where a time-out is back or a game is over, else the match goes on."""
+    rested = any(one.n == targets["n"] and one.kind is EntryKind.TIMEOUT for one in entries)
+    between_games = fold(desk.book.entries(match), desk.format()).game.is_over
+    return Mode.BREAK if rested or between_games else Mode.MATCH
 
 
 def _lines_of(targets: Mapping[str, Any]) -> tuple[int, ...]:

@@ -65,6 +65,10 @@ _CHANGED = {
     "agree": "what you agreed",
     "nickname": "the nickname",
     "rename": "the new name",
+    "context": "your pair",
+    "format": "the format",
+    "base_rates": "your usual rally numbers",
+    "own_rates": "your rally numbers",
 }
 """What a change is called on a button before it is taken back."""
 

@@ -1,0 +1,58 @@
+"""Taking back in time: a format once played in, numbers of another match, and the mode put back."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+from knowledge.vocabulary import Mode
+
+
+@pytest.fixture
+def announced(demo: Talk) -> Talk:
+    demo.say("next: ruiz and hale, to 11")
+    return demo
+
+
+def test_a_format_stays_once_something_was_played_in_it(announced: Talk) -> None:
+    announced.say("rally scoring to 21")
+    undo = announced.button("undo").payload
+    announced.say("we serve first")
+    announced.say("12-3")
+    assert "earlier time" in announced.press(undo)
+    assert "12-3" in announced.say("score")
+
+
+def test_a_format_can_be_taken_back_before(announced: Talk) -> None:
+    announced.say("rally scoring to 21")
+    assert announced.tap("undo").startswith("Taken back: the format")
+
+
+def test_numbers_of_no_match_leave_those_of_the_next_alone(demo: Talk) -> None:
+    demo.say("won 11-3 11-4")
+    demo.say("we win 30% on serve, 40% returning")
+    old = demo.button("undo").payload
+    demo.say("next: ruiz and hale, to 11")
+    demo.say("we win 50% on serve, 50% returning")
+    demo.press(old)
+    assert demo.context.rates == (0.5, 0.5)
+
+
+def test_a_time_out_put_back_is_a_break_again(announced: Talk) -> None:
+    announced.say("we serve")
+    announced.say("our timeout")
+    assert announced.context.mode is Mode.BREAK
+    announced.say("undo")
+    assert announced.context.mode is Mode.MATCH
+    announced.say("redo")
+    assert announced.context.mode is Mode.BREAK
+
+
+def test_a_rally_that_ends_the_game_put_back_is_a_break_again(announced: Talk) -> None:
+    announced.say("we serve")
+    for _ in range(11):
+        announced.say("our rally")
+    assert announced.context.mode is Mode.BREAK
+    announced.say("undo")
+    announced.say("redo")
+    assert announced.context.mode is Mode.BREAK
