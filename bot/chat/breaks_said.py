@@ -51,10 +51,10 @@ _LEFT_OVER = re.compile(
     rf"(?P<b>one|two|three|1|2|3|both) {_LEFT}\b|^(?P<c>[0-3]|one|two|three|none) {_LEFT}\b"
     rf"|\b(?:got|have|only|we) (?:only |still )*(?:got |have )?(?P<d>{_QUANTITY})"
     rf" (?:more )?{_BREAK}\b"
-    rf"(?! (?:too|earlier))|\bonly have (?P<e>one|two|1|2)\b(?! [a-z]*(?:hand|ball))"
+    rf"(?! (?:too|earlier))|\bonly have (?P<e>one|two|1|2)\b(?! [a-z]*(?:hand|ball|shot|player))"
     rf"|\b(?P<f>one|two|1|2|both|none) left\b"
-    r"(?! (?:hand\w*|side|foot|court|paddle|one|of|in the))"
-    rf"|\bhave (?P<g>both)\b"
+    r"(?! (?:hand\w*|side|foot|court|paddle|player|one|of|in the))"
+    rf"|\bhave (?P<g>both)\b(?! (?:of (?:them|they)|guys|players|opponents))"
 )
 _LAST = re.compile(rf"\blast {_BREAK}\b|\b(?:our|my) last one\b")
 _OUT = re.compile(

@@ -27,6 +27,7 @@ _GAME_TO = re.compile(
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
     r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"
 )
+_PLACE = re.compile(r" (?:of|side|player|person|corner|spot)\b")
 _GAMES_SCORE = re.compile(
     r"\b(?:up|down|lead\w*|trail\w*|behind|ahead|won|lost)(?: by)? (?:one|two|1|2|a) $"
     r"|\b(?:two|2) $"
@@ -35,7 +36,7 @@ _GAMES_SCORE = re.compile(
 
 _BEST_OF = re.compile(
     r"\b(?:best )?(?:2|two) (?:out )?of (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
-    r"|(?<!up )(?<!down )(?<!won )\b(?:one|single|1) game\b"
+    r"|(?<!up )(?<!down )(?<!won )(?<!lost )(?<!dropped )\b(?:one|single|1) game\b"
     r"(?! (?:all|each|apiece|up|down|ahead|behind|to (?:0|1|one|love|nil|zero|none|nothing)\b))"
 )
 _RALLY = re.compile(
@@ -46,7 +47,7 @@ _RALLY = re.compile(
 _SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
 _SINGLES = re.compile(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
 _DOUBLES = re.compile(r"\bdoubles\b")
-_WIN_BY = re.compile(r"\bwin by (\d+|one|two)\b")
+_WIN_BY = re.compile(r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b")
 _CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
 _NUMBERED = frozenset(["court", "ct", "crt", "cort", "server", "game", "round", "pool"])
 _TO_NUMBER = re.compile(r"\bto (?:minus )?(\w+)\b")
@@ -192,7 +193,7 @@ def _target(line: str) -> int | None:
     """Any number after "game to"; after a bare "to" only one that games are played to."""
     for found in _GAME_TO.finditer(line):
         value = _number(found["n"] or found["zero"])
-        if value is None or _tells_games(line, found):
+        if value is None or _tells_games(line, found) or _tells_place(line, found):
             continue
         if not _is_twenty_one(line, found):
             return -value if found["minus"] else value
@@ -211,6 +212,11 @@ def _tells_games(line: str, found: re.Match[str]) -> bool:
     return is_game and (
         _GAMES_SCORE.search(line[: found.start()]) is not None or found["n"] in ("one", "love")
     )
+
+
+def _tells_place(line: str, found: re.Match[str]) -> bool:
+    """`play to one side` tells where to play, not what a game is played to."""
+    return bool(_PLACE.match(line[found.end() :]))
 
 
 def _ends_a_score(before: str) -> bool:

@@ -14,7 +14,8 @@ _ORDINAL = {"first": 1, "1st": 1, "opener": 1, "second": 2, "2nd": 2, "third": 3
 _NTH = (
     r"(?:(?:the )?(?P<nth>first|1st|opener|second|2nd|third|3rd|fourth|4th)(?: game| set| one)?"
     r"|(?:game|set) (?P<numbered>one|two|three|four|1|2|3|4)|g(?P<short>[1-4]))\b"
-    r"(?! (?:point|points|rally|rallies|serve|server|time|timeout|break|shot|ball|two|three|few))"
+    r"(?! (?:point|points|rally|rallies|serve|server|time|timeout|break|shot|ball|two|three|few"
+    r"|\w+ (?:points|rallies|serves)|dink|drop|drive|volley|return|lob|place|step|bounce))"
 )
 _GAME_WON = re.compile(
     rf"\b(?P<they>they |opponents )?(?:have |ve |just |already )*"

@@ -54,7 +54,6 @@ BEHIND = re.compile(rf"\b{DOWN}\b")
 THEY_LEAD = re.compile(rf"\b{THEY} (?:are |re |still |now |just )*(?:{UP}|{DOWN})\b")
 TO_US = re.compile(r"# # (?:\w+ )?(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b")
 TO_THEM = re.compile(r"# # (?:\w+ )?(?:to|for) (?:them|they)\b|# # (?:them|they)\b(?! #)")
-WE_ARE_THE = re.compile(r"\b(?:were|we are) the (\w+)$|\bus (\w+)$")
 THEIRS_FIRST = re.compile(rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them|theirs)\b")
 OURS_FIRST = re.compile(
     rf"\b{WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"

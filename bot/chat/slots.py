@@ -28,7 +28,9 @@ _I_AM = re.compile(r"(?:(?:hi|hey|ok|so|its me) )?(?:im|i am|this is|its|it is)\
 LONGEST_OPENING = 4
 """Words among which somebody says who writes."""
 
-_THEY = frozenset(["they", "theyre", "their", "opponents", "server"])
+_THEY = frozenset(
+    ["they", "theyre", "their", "opponents", "server", "he", "she", "hes", "shes", "his", "her"]
+)
 _EARLIER = re.compile(
     r"\b(?:beat|beaten|lost to|last (?:time|year|month|week|weekend)|in (?:spring|summer|autumn"
     r"|fall|winter)|yesterday|met (?:them|they)|before)\b"

@@ -33,7 +33,7 @@ _USES = re.compile(
 _FIGURE = re.compile(
     r"^(?:chances?|odds|percentage)\b|\d (?:win )?(?:chances?|odds|probability|percentage|risk)$"
     r"|^risk (?:at|on|now|of)\b|\brisk at \d"
-    r"|\b(?:win|winning|our|match|game) (?:chances?|odds|probability|percentage)\b"
+    r"|\b(?:win|winning|our|match|game) (?:chances?|odds|probability|percentage)\b(?! are\b)"
     r"|^(?:(?!called|took|had)\w+ )?time ?outs? (?:at|here|now)\b"
 )
 
