@@ -38,14 +38,16 @@ def test_numbers_of_no_match_leave_those_of_the_next_alone(demo: Talk) -> None:
     assert demo.context.rates == (0.5, 0.5)
 
 
+def mode_after(talk: Talk, text: str) -> Mode:
+    talk.say(text)
+    return talk.context.mode
+
+
 def test_a_time_out_put_back_is_a_break_again(announced: Talk) -> None:
     announced.say("we serve")
-    announced.say("our timeout")
-    assert announced.context.mode is Mode.BREAK
-    announced.say("undo")
-    assert announced.context.mode is Mode.MATCH
-    announced.say("redo")
-    assert announced.context.mode is Mode.BREAK
+    assert mode_after(announced, "our timeout") is Mode.BREAK
+    assert mode_after(announced, "undo") is Mode.MATCH
+    assert mode_after(announced, "redo") is Mode.BREAK
 
 
 def test_a_rally_that_ends_the_game_put_back_is_a_break_again(announced: Talk) -> None:
