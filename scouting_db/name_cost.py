@@ -19,6 +19,9 @@ _ALLOWED_LONG = 3.5
 _LONG = 10
 _SHORT = 6
 _LETTERS_MORE = 2
+_ENDINGS = ("ski", "sen", "son", "ek", "ik", "ak", "of", "ofa")
+"""Endings of surnames as they sound; with another one it is another family. From memory."""
+
 _VOWELS = frozenset("aeiou")
 
 
@@ -36,11 +39,25 @@ def allowed_cost(typed: str, key: str) -> float:
     letters = max(len(typed), len(key))
     if letters - min(len(typed), len(key)) > _LETTERS_MORE and sound(typed) != sound(key):
         return 0.0
+    if _are_two_names(sound(typed), sound(key)):
+        return 0.0
     if letters >= _LONG and consonants(sound(typed)) == consonants(sound(key)):
         return _ALLOWED_LONG
     if letters <= _SHORT and _differ_by_a_vowel(typed, key):
         return 0.0
     return next(cost for longest, cost in _ALLOWED_COST if letters <= longest)
+
+
+def _are_two_names(typed: str, key: str) -> bool:
+    """`szymanski` and `szymanek`: an ending that makes another name."""
+    ends = [next((end for end in _ENDINGS if one.endswith(end)), None) for one in (typed, key)]
+    return None not in ends and ends[0] != ends[1]
+
+
+def are_two_first_names(typed: str, key: str) -> bool:
+    """`carla` and `karl`: an "a" more makes another first name."""
+    one, other = sound(typed), sound(key)
+    return one == f"{other}a" or other == f"{one}a"
 
 
 def _differ_by_a_vowel(typed: str, key: str) -> bool:

@@ -84,6 +84,7 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     if not surname:
         return
     yield given, Strength.GIVEN
+    yield f"{surname} {given}", Strength.WHOLE
     yield surname, Strength.SURNAME
     yield from _surname_parts(surname)
     yield from _initialed(given, surname)

@@ -16,7 +16,7 @@ from itertools import takewhile
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
-from scouting_db.name_cost import allowed_cost, cost_of
+from scouting_db.name_cost import allowed_cost, are_two_first_names, cost_of
 from scouting_db.name_forms import Form, Strength, forms, is_particles
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
@@ -37,6 +37,12 @@ MARGIN = 0.75
 
 BEGINNING = 1.0
 """Cost of a name cut short, such as `lindq`."""
+
+TELLING_BEGINNING = 4
+"""Letters of a beginning that names somebody however long the name is: `cast`, `szym`."""
+
+SHORT_GIVEN = 0.2
+"""Cost of a first name cut short before the surname as it stands: `ben hale` for Benedict Hale."""
 
 NOT_THIS_PERSON = 4.0
 """Cost of a surname that fits under a first name or an initial that does not."""
@@ -150,7 +156,7 @@ class NameIndex:
         if likely:
             best = min(likely.values())
             meant = {each for each, cost in likely.items() if cost <= best + MARGIN}
-            meant |= self._namesakes(folded.split())
+            meant |= self._namesakes(folded.split()) | self._twins(key, best)
             return self._likely(meant, key, best)
         if not nearest:
             return Nobody()
@@ -165,6 +171,12 @@ class NameIndex:
         if not isinstance(match, Alike) or {position for _, position in holders} != meant:
             return match
         return replace(match, likeliest=self._plain_bearer(holders))
+
+    def _twins(self, key: str, best: float) -> set[int]:
+        """Beside a misspelt Castellano there may be a Castellanos."""
+        near = {one for one in self._sounding_like(key) if cost_of(key, one) <= best}
+        twins = {f"{one}s" for one in near} | {one[:-1] for one in near if one.endswith("s")}
+        return {each for twin in twins & self._by_key.keys() for each in self._holders(twin)}
 
     def _namesakes(self, words: Sequence[str]) -> set[int]:
         """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""
@@ -186,10 +198,12 @@ class NameIndex:
         words = folded.split()
         initial = _initial(words)
         if initial:
+            yield from self._begun(words)
             yield from self._with_initial(*initial)
             return
         yield from self._alike(key)
         if len(words) > 1:
+            yield from self._begun(words)
             yield from self._shortened(words[0], _squeeze(" ".join(words[1:])))
 
     def _alike(self, key: str) -> Iterator[tuple[int, float, float]]:
@@ -199,9 +213,14 @@ class NameIndex:
             if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
                 continue  # Tomas is no Tom
             fit = (cost_of(key, near), allowed_cost(key, near))
-            yield from ((position, *fit) for position in self._holders(near))
+            is_other = are_two_first_names(key, near)
+            for strength, position in self._by_key[near]:
+                if strength is Strength.INITIALS or (is_other and strength is Strength.GIVEN):
+                    continue
+                yield position, *fit
         for longer in self._beginning_with(key):
-            allowed = BEGINNING if 2 * len(key) >= len(longer) else 0.0
+            is_half = 2 * len(key) >= len(longer) or len(key) >= TELLING_BEGINNING
+            allowed = BEGINNING if is_half else 0.0
             yield from ((position, BEGINNING, allowed) for position in self._holders(longer))
 
     def _holders(self, key: str) -> list[int]:
@@ -219,11 +238,25 @@ class NameIndex:
         """`Ben Hale` for Benedict Hale, `Simon Ski` for Simone Skarsen; others stay unlikely."""
         for position in self._holders(rest) if rest in self._by_key else ():
             given = fold(self.roster[position].name).split()[0]
-            yield position, BEGINNING if given.startswith(first) else NOT_THIS_PERSON, BEGINNING
+            yield position, SHORT_GIVEN if given.startswith(first) else NOT_THIS_PERSON, BEGINNING
         for position, cost, allowed in self._alike(first):
             surname = fold(self.roster[position].name).split()[1:]
             if cost <= allowed and any(_begins(word, rest) for word in surname):
                 yield position, max(cost, BEGINNING), allowed
+
+    def _begun(self, words: Sequence[str]) -> Iterator[tuple[int, float, float]]:
+        """`ng-b` for Nguyen-Brandt: every word begins the next part of one name."""
+        if sum(map(len, words)) < _SHORTEST_BEGINNING or len(words[0]) < 2:
+            return
+        start = bisect_left(self._sorted, words[0])
+        ahead = takewhile(
+            lambda one: one.startswith(words[0]), self._sorted[start : start + _CANDIDATES]
+        )
+        for position in dict.fromkeys(each for key in ahead for each in self._holders(key)):
+            parts = fold(self.roster[position].name).split()
+            if any(_all_begin(parts[at:], words) for at in range(len(parts))):
+                cost = SHORT_GIVEN if words[0] in parts else BEGINNING
+                yield position, cost, BEGINNING
 
     def _beginning_with(self, key: str) -> list[str]:
         if len(key) < _SHORTEST_BEGINNING:
@@ -292,6 +325,12 @@ def _without_titles(folded: str) -> str:
     while len(words) > 1 and words[-1] in _TITLES:
         words.pop()
     return " ".join(words)
+
+
+def _all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:
+    return len(words) <= len(parts) and all(
+        part.startswith(word) for part, word in zip(parts, words, strict=False)
+    )
 
 
 def _begins(word: str, typed: str) -> bool:

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from voices import OPEN_VOICES, judge_name, score_names
+from voices import OPEN_VOICES, SLOT_VOICES, judge_name, score_names
 
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import Alike, Found, NameIndex, Nobody, fold, lookup
@@ -25,8 +25,9 @@ CASES = [
     .splitlines()
 ]
 
-VOICES_RIGHT_FLOOR = 0.97
-"""Design section 7: names at least 97% right."""
+VOICES_RIGHT_FLOOR = 0.98
+"""Recorded: 266 of 270 on the six open voices, 79 of 80 on the two written for slots. Design
+section 7 asks for 97%."""
 
 
 def roster(*names: str, aliases: Sequence[str] = ()) -> list[PlayerRow]:
@@ -43,7 +44,7 @@ def test_case(case: dict[str, Any]) -> None:
 
 
 def test_open_voices_are_told_right_and_never_silently_wrong() -> None:
-    scores = [score_names(voice) for voice in OPEN_VOICES]
+    scores = [score_names(voice) for voice in (*OPEN_VOICES, *SLOT_VOICES)]
     assert [wrong for score in scores for wrong in score.silently_wrong] == []
     right, typed = sum(score.right for score in scores), sum(score.typed for score in scores)
     assert right / typed >= VOICES_RIGHT_FLOOR
@@ -81,6 +82,37 @@ def test_aliases_are_names_and_two_players_may_share_one() -> None:
     match = lookup("The Wall", both)
     assert isinstance(match, Alike)
     assert [row.name for row in match.players] == ["Ana Ruiz", "Ben Hale"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("cast", "Gia Castellano"),
+        ("ng-b", "Kim Nguyen-Brandt"),
+        ("hale ben", "Ben Hale"),
+        ("carl", "Carla Meyer"),
+        ("meyer", "Carla Meyer"),
+    ],
+)
+def test_a_name_cut_short_or_turned_round_is_found(typed: str, meant: str) -> None:
+    known = roster("Gia Castellano", "Kim Nguyen-Brandt", "Ben Hale", "Carla Meyer")
+    match = lookup(typed, known)
+    assert isinstance(match, Found)
+    assert match.player.name == meant
+
+
+@pytest.mark.parametrize(
+    ("typed", "known"),
+    [("carla", "Karl Brandt"), ("paula", "Paul Winter"), ("szymanski", "Viktor Szymanek")],
+)
+def test_another_ending_is_another_person(typed: str, known: str) -> None:
+    assert isinstance(lookup(typed, roster(known)), Nobody)
+
+
+def test_a_misspelt_name_that_two_nearly_bear_is_asked_about() -> None:
+    match = lookup("castelano", roster("Gia Castellano", "Gino Castellanos"))
+    assert isinstance(match, Alike)
+    assert len(match.players) == 2
 
 
 def test_a_plain_surname_is_likelier_than_the_end_of_a_double_one() -> None:

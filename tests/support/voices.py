@@ -6,21 +6,35 @@ The voices `ilse` and `kay` are never read: only the logged held-out command sco
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from bot.chat.question import MatchSaid, RallySaid, ResultSaid, ScoreSaid, Understood
+from bot.chat.format_said import SaidFormat
+from bot.chat.question import (
+    FormatTold,
+    MatchSaid,
+    RallySaid,
+    ResultSaid,
+    SaidScore,
+    ScoreSaid,
+    Understood,
+)
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
+from knowledge.game import GameFormat, Scoring
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import Alike, Found, NameIndex
 from scouting_db.values import PlayerRow
 
 OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 
+SLOT_VOICES = ("pip", "zed")
+"""Written later, for slots, scores and names only."""
+
 VOICES = Path(__file__).parent.parent / "cases" / "voices"
+SLOT_CASES = VOICES.parent / "voices_slots"
 
 PEOPLE = (
     "Mira Vance",
@@ -70,8 +84,9 @@ class NoteScore:
 
 
 def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
-    """The lines of one file: `names`, `notes`, `scores` or `questions`."""
-    lines = (VOICES / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
+    """The lines of one file: `names`, `notes`, `scores`, `questions` or `slots`."""
+    folder = SLOT_CASES if voice in SLOT_VOICES else VOICES
+    lines = (folder / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
     return (json.loads(line) for line in lines if line.strip())
 
 
@@ -130,6 +145,8 @@ def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> 
     match = NameIndex(rows).lookup(typed)
     if isinstance(match, Found):
         return match.player.name == right, True
+    if isinstance(match, Alike) and match.likeliest is not None and match.likeliest.name == right:
+        return True, False  # the reply names them in full and goes ahead
     if isinstance(match, Alike):
         asked = {row.name for row in match.players}
         return isinstance(right, list) and set(right) <= asked, False
@@ -143,17 +160,44 @@ def score_scores(voice: str) -> tuple[int, int]:
 
 
 def _reads_right(case: Mapping[str, Any]) -> bool:
-    said = understand(case["text"], chat=EVENING)[-1]
+    said = understand(case["text"], chat=_where_said(case))[-1]
     got, right = fields_of(said), dict(case)
-    kinds = {"result": "match"}
-    if kinds.get(right["kind"], right["kind"]) != got.get("kind"):
+    kind = {"result": "match", "none": None}.get(right["kind"], right["kind"])
+    if right["kind"] == "score" and "games" in right and isinstance(said, ResultSaid):
+        kind = "match"  # finished games and the running score, in one value
+    if kind != got.get("kind"):
         return False
-    compared = ["ours", "theirs", "server", "we_serve", "won_by", "side_out", "games", "won"]
-    compared += ["call", "court", "target", "best_of", "rally_scoring"]
-    same = all(right[key] == got.get(key) for key in compared if key in right)
+    same = all(right[key] == got.get(key) for key in _COMPARED[right["kind"]] if key in right)
     if "opponents" in right and isinstance(said, MatchSaid):
         same = same and len(right["opponents"]) == got["opponents"]
     return same and _same_time(right.get("time"), got.get("time"))
+
+
+_COMPARED = {
+    "score": ("ours", "theirs", "server", "we_serve", "call"),
+    "rally": ("won_by", "side_out"),
+    "match": ("court", "target", "best_of", "rally_scoring"),
+    "result": ("games", "won"),
+    "none": (),
+}
+"""Beside a whole score, who won the rally before it says nothing more; after a rally, who serves
+and as which server follows from the log."""
+
+
+def _where_said(case: Mapping[str, Any]) -> ChatView:
+    """A score and a rally are told in a match: against those they name, in the format they tell."""
+    if case["kind"] not in ("score", "rally"):
+        return EVENING
+    said = SaidFormat(
+        target=case.get("target"), scoring=Scoring.RALLY if case.get("rally_scoring") else None
+    )
+    named = case.get("opponents", ())
+    theirs = [PlayerId(at) for at, name in enumerate(PEOPLE, start=1) if _is_named(name, named)]
+    return replace(EVENING, match_on=True, theirs=tuple(theirs), format=said.playable)
+
+
+def _is_named(name: str, surnames: Collection[str]) -> bool:
+    return any(name.removesuffix(" (Bones)").endswith(f" {one}") for one in surnames)
 
 
 def _same_time(right: str | None, got: str | None) -> bool:
@@ -169,8 +213,8 @@ def _same_time(right: str | None, got: str | None) -> bool:
 def fields_of(said: Understood) -> dict[str, Any]:
     """What a score or match message settles, under the names the voices' files use."""
     match said:
-        case ScoreSaid(side_out=True):
-            return {"kind": "rally", "side_out": True}
+        case ScoreSaid(side_out=True, score=score):
+            return {"kind": "rally", "side_out": True, **_won_by_server(score)}
         case ScoreSaid(all_at=int() as level):
             return {"kind": "score", "ours": level, "theirs": level}
         case ScoreSaid(score=score) if score is not None:
@@ -187,21 +231,36 @@ def fields_of(said: Understood) -> dict[str, Any]:
         case RallySaid(won_by_us=ours):
             return {"kind": "rally", "won_by": "us" if ours else "them"}
         case ResultSaid(games=games, won=won):
-            return {"kind": "match", "games": [list(game) for game in games], "won": won}
+            running = (
+                {} if said.running is None else fields_of(ScoreSaid(text="", score=said.running))
+            )
+            return running | {"kind": "match", "games": [list(game) for game in games], "won": won}
         case MatchSaid():
             return _match_fields(said)
+        case FormatTold(format=format):
+            return {"kind": "match", **_format_fields(format)}
         case _:
             return {"kind": None}
 
 
+def _won_by_server(score: SaidScore | None) -> dict[str, str]:
+    """Whoever serves after a side-out has won the rally."""
+    return {} if score is None else {"won_by": "us" if score.we_serve else "them"}
+
+
 def _match_fields(said: MatchSaid) -> dict[str, Any]:
-    format = said.format
     return {
         "kind": "match",
         "opponents": len(said.mentions),
         "time": None if said.at is None else f"{said.at.hour}:{said.at.minute:02d}",
         "court": said.court,
+        **_format_fields(said.format),
+    }
+
+
+def _format_fields(format: GameFormat | SaidFormat | None) -> dict[str, Any]:
+    return {
         "target": None if format is None else format.target,
         "best_of": None if format is None else format.best_of,
-        "rally_scoring": format is not None and format.scoring == "rally",
+        "rally_scoring": format is not None and format.scoring is Scoring.RALLY,
     }
