@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from bot.chat.format_said import SaidFormat
 from knowledge.situation import TossChoice, Wind
-from knowledge.vocabulary import BallKind, BallQuality, PlayerId, Side, Topic, Wing
+from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
 
 
 class SaidState(NamedTuple):
@@ -28,8 +28,8 @@ SaidCount = tuple[int, int] | None
 class Asked:
     """The last question: its topic, its words and all it settles; None is not said.
 
-    `rates` and `counts` (serving, receiving) are supposed for this question only; `asker` is
-    who of ours says of themselves to be asking.
+    `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
+    the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     """
 
     topic: Topic
@@ -58,11 +58,13 @@ class Asked:
     rates: tuple[float | None, float | None] | None = None
     counts: tuple[SaidCount, SaidCount] | None = None
     asker: PlayerId | None = None
+    hands: tuple[tuple[PlayerId, Hand], ...] = ()
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
         plain = {name: _plain(getattr(self, name)) for name in self.__dataclass_fields__}
         plain["counts"] = counts_to_json(self.counts)
+        plain["hands"] = [[player, hand.value] for player, hand in self.hands]
         return {key: value for key, value in plain.items() if value is not None and value != []}
 
     @classmethod
@@ -122,5 +124,6 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "rates": tuple,
     "counts": counts_from_json,
     "asker": _same,
+    "hands": lambda value: tuple((player, Hand(hand)) for player, hand in value),
 }
 """How each field is read back; a test holds it to the fields of Asked."""

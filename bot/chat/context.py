@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from typing import Any
 
 from bot.chat.asked import (
@@ -18,23 +19,41 @@ from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side
 from scouting_db.values import ChangeId, MatchId
 
-__all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Pending", "SaidState"]
+__all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Pending", "SaidState"]
 
 CONTEXT_VERSION = 1
 
-KEPT_PENDINGS = 4
-"""Questions of ours still open for a tap; older ones have gone stale."""
+KEPT_PENDINGS = 8
+"""Questions still open for a tap; older ones have gone stale."""
+
+
+class Depth(StrEnum):
+    """How much of the last answer was told; "more" goes one on, "shorter" one back."""
+
+    CALL = "call"
+    SHORT = "short"
+    FULL = "full"
+    REASONS = "reasons"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pending:
-    """A message that waits for a name: whom `typed` means, and the words to take up again."""
+    """A message that waits for a tap: for whom `typed` means, or to be answered after others.
+
+    `text` is taken up again; where the question was read already, it is `asked`.
+    """
 
     number: int
     typed: str
     text: str
     candidates: tuple[PlayerId, ...]
     note: int | None = None
+    asked: Asked | None = None
+
+    @property
+    def waits_for_name(self) -> bool:
+        """Whether a name is to be settled; else it is a question to be answered later."""
+        return bool(self.typed) or self.note is not None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +61,9 @@ class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
-    `counts` what was counted of it instead: (won, played) of either half.
+    `counts` what was counted of it instead: (won, played) of either half. `told` is how far
+    the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
+    of the question.
     """
 
     match: MatchId | None = None
@@ -59,6 +80,8 @@ class Context:
     rates: tuple[float | None, float | None] | None = None
     counts: tuple[SaidCount, SaidCount] | None = None
     asked: Asked | None = None
+    told: Depth | None = None
+    asked_last: bool = False
     pendings: tuple[Pending, ...] = ()
     pending_count: int = 0
     change: ChangeId | None = None
@@ -128,6 +151,8 @@ class Context:
             "rates": None if self.rates is None else list(self.rates),
             "counts": counts_to_json(self.counts),
             "asked": None if self.asked is None else self.asked.to_json(),
+            "told": self.told,
+            "asked_last": self.asked_last,
             "pendings": [_pending_to_json(one) for one in self.pendings],
             "pending_count": self.pending_count,
             "change": self.change,
@@ -154,7 +179,9 @@ class Context:
             familiarity=maybe(Familiarity, stored.get("familiarity")),
             rates=None if stored.get("rates") is None else tuple(stored["rates"]),
             counts=maybe(counts_from_json, stored.get("counts")),
-            asked=None if stored.get("asked") is None else Asked.from_json(stored["asked"]),
+            asked=maybe(Asked.from_json, stored.get("asked")),
+            told=maybe(Depth, stored.get("told")),
+            asked_last=stored.get("asked_last", False),
             pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
@@ -168,6 +195,7 @@ def _pending_to_json(one: Pending) -> dict[str, Any]:
         "text": one.text,
         "candidates": list(one.candidates),
         "note": one.note,
+        "asked": None if one.asked is None else one.asked.to_json(),
     }
 
 
@@ -178,4 +206,5 @@ def _pending_from_json(stored: Mapping[str, Any]) -> Pending:
         text=stored["text"],
         candidates=tuple(stored["candidates"]),
         note=stored.get("note"),
+        asked=maybe(Asked.from_json, stored.get("asked")),
     )

@@ -31,9 +31,13 @@ class Message:
     told: Told
 
 
-def read_message(text: str, chat: ChatView) -> Message:
+def read_message(
+    text: str, chat: ChatView, *, mentions: tuple[Mention, ...] | None = None
+) -> Message:
+    """The message; `mentions` where whom it names is known from what it is a part of."""
     said = words(text)
-    mentions = find_mentions(said, chat)
+    if mentions is None:
+        mentions = find_mentions(said, chat)
     told = _told(text, said, mentions, chat)
     return Message(
         text=text,

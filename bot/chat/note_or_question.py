@@ -23,6 +23,10 @@ SHORTEST_STATEMENT = 3
 """Words of a statement; shorter ones ("okafor backhand") ask."""
 
 _OF_US = word_set("of_us")
+_IS = frozenset(["he", "she"])
+"""With the 's of "he's", which reads as a possessive."""
+
+_GOES_ON = frozenset(["and", "but", "also", "ok", "oh", "btw"])
 
 
 def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]:
@@ -71,8 +75,11 @@ def _tells_of_asker(message: Message, chat: ChatView, question: Question | Uncle
 
 
 def _tells_of_focus(message: Message, chat: ChatView) -> bool:
-    """ "He hates lobs", right after the one player spoken of."""
-    return len(chat.focus) == 1 and not names_somebody(message) and tells_of_focus(message.said)
+    """ "He hates lobs", "and he's lefty", right after the one player spoken of."""
+    opening = next((at for at, word in enumerate(message.said) if word.folded not in _GOES_ON), 0)
+    said = message.said[opening:]
+    told = tells_of_focus(said) or bool(said and said[0].folded in _IS and said[0].is_possessive)
+    return len(chat.focus) == 1 and not names_somebody(message) and told
 
 
 def _is_sure(question: Question | Unclear) -> bool:

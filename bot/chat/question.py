@@ -151,7 +151,11 @@ class Slots:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """A question: its topic, how sure, and the next topics to offer beside the answer."""
+    """A question: its topic, how sure, and the next topics to offer beside the answer.
+
+    `changes`: it leans on the question before ("and on the backhand?"), and what it leaves
+    open stays as that one had it.
+    """
 
     text: str
     topic: Topic
@@ -159,6 +163,7 @@ class Question:
     offers: tuple[Topic, ...] = ()
     slots: Slots = Slots()
     why: tuple[str, ...] = ()
+    changes: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,7 +195,8 @@ class NoteSaid:
 class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
-    Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set.
+    Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
+    `score` may say whose serve it now is.
     """
 
     text: str
@@ -329,12 +335,32 @@ class WhySaid:
     text: str
 
 
+class Retelling(StrEnum):
+    """How the last answer is to be told again."""
+
+    MORE = "more"
+    SHORTER = "shorter"
+    AGAIN = "again"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RetellSaid:
+    """The last answer, otherwise told: "tell me more", "shorter", "repeat that"."""
+
+    text: str
+    how: Retelling
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CorrectionSaid:
-    """A correction of what was last understood: "no, the other one", "scratch that, Hale"."""
+    """A correction of what was last understood: "no, the other one", "scratch that, Hale".
+
+    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was.
+    """
 
     text: str
     mentions: tuple[Mention, ...] = ()
+    denied: tuple[Mention, ...] = ()
 
 
 class BookVerb(StrEnum):
@@ -393,6 +419,7 @@ Understood = (
     | AgreementSaid
     | UndoSaid
     | WhySaid
+    | RetellSaid
     | CorrectionSaid
     | BookSaid
     | Unclear
@@ -414,6 +441,7 @@ KIND_OF: dict[type, Kind] = {
     AgreementSaid: Kind.AGREEMENT,
     UndoSaid: Kind.UNDO,
     WhySaid: Kind.QUESTION,
+    RetellSaid: Kind.QUESTION,
     CorrectionSaid: Kind.CORRECTION,
     BookSaid: Kind.BOOK,
     Unclear: Kind.UNCLEAR,

@@ -175,11 +175,69 @@ def correction_said(
     line = _line(said)
     if "?" in text or len(said) > LONGEST_CORRECTION:
         return None
+    denied = _denied(said, mentions)
+    if denied:
+        meant = tuple(one for one in mentions if one not in denied)
+        return CorrectionSaid(text=text, mentions=meant, denied=denied)
     begins = _CORRECTION.match(line) is not None
     if begins and (_CORRECTION_BODY.search(line) or mentions):
         return CorrectionSaid(text=text, mentions=tuple(mentions))
     bare_name = replying and mentions and len(said) <= 3
     return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
+
+
+_OF_NAMES_ONLY = frozenset(
+    [
+        "no",
+        "nope",
+        "not",
+        "but",
+        "and",
+        "sorry",
+        "oops",
+        "wait",
+        "actually",
+        "i",
+        "mean",
+        "meant",
+        "said",
+        "it",
+        "was",
+        "its",
+        "is",
+        "about",
+        "thats",
+        "that",
+        "the",
+        "this",
+        "one",
+        "rather",
+        "instead",
+        "for",
+        "asked",
+        "asking",
+    ]
+)
+
+
+def _denied(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, ...]:
+    """Tom of "not Tom, Mira" and of "Mira, not Tom"; nobody where anything else is said."""
+    named = [one for one in mentions if not one.pronoun]
+    if len(named) < 2:
+        return ()
+    rest = [
+        (at, word)
+        for at, word in enumerate(said)
+        if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    ]
+    if not all(word.folded in _OF_NAMES_ONLY for _, word in rest):
+        return ()
+    after_not = {said[at + 1].span[0] for at, _ in rest if _denies(said, at)}
+    return tuple(one for one in named if one.span[0] in after_not)
+
+
+def _denies(said: Sequence[Word], at: int) -> bool:
+    return said[at].folded == "not" and at + 1 < len(said)
 
 
 def agreement_said(text: str, said: Sequence[Word]) -> AgreementSaid | None:

@@ -7,71 +7,46 @@ been understood as, and from there on nothing differs.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection, Engine
 
+from bot.chat.acting import acted, joined
 from bot.chat.answers import (
-    booking,
     corrections,
-    formats,
-    game_start,
-    matches,
     notes,
-    rallies,
-    scores,
-    timeouts,
-    undo_words,
 )
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.questions import answer, explain_last
-from bot.chat.answers.results import take_result
 from bot.chat.answers.taps import press
 from bot.chat.asking import asks
 from bot.chat.context import Context
 from bot.chat.gather import BookViews
-from bot.chat.payload import Verb, tap
+from bot.chat.payload import Verb
 from bot.chat.question import (
     KIND_OF,
-    AgreementSaid,
     BookSaid,
     BookVerb,
-    CorrectionSaid,
-    FormatTold,
     Kind,
-    MatchSaid,
-    NoteSaid,
     Question,
-    RallySaid,
-    RemarkSaid,
-    ResultSaid,
-    ScoreSaid,
-    ServerSaid,
-    StarterSaid,
-    TimeoutSaid,
+    RetellSaid,
     TimeoutsAsked,
     Unclear,
     Understood,
-    UndoSaid,
     WhySaid,
 )
-from bot.chat.render import offer_buttons, rows
-from bot.chat.reply import Button, Reply
+from bot.chat.reply import Reply
 from bot.chat.understand import understand, understand_note
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
-from knowledge.vocabulary import Topic
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.values import BookId, ChatRow, InboxRow, Micros, NoteId, PersonId, Role
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
-
-FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
-"""What is offered where a message gives no hint at all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,7 +148,7 @@ _KIND_OF_TAP = {
     Verb.ADD: Kind.BOOK,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE})
+_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE, Verb.LATER})
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -183,15 +158,21 @@ def _tapped(desk: Desk, payload: str, *, may_write: bool) -> Heard:
     kind = Kind.UNCLEAR if verb is None else _KIND_OF_TAP.get(verb, Kind.QUESTION)
     if not may_write and verb not in _READING_TAPS:
         return _said(desk, kind, None, Reply(text=wording("unclear.not_yours")))
-    return _said(desk, kind, None, press(desk, payload, read_again=_read_again))
+    take_up = partial(_read_again, may_write=may_write)
+    return _said(desk, kind, None, press(desk, payload, read_again=take_up))
 
 
-def _read_again(desk: Desk, text: str, note: int | None) -> Reply:
+def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> Reply:
     """A message taken up again after a name was settled by a tap."""
     if note is not None:
         said = understand_note(text, chat=desk.chat_view())
         return corrections.name_settled(desk, NoteId(note), said)
-    return _joined([_act(desk, one) for one in understand(text, chat=desk.chat_view())])
+    understood = understand(text, chat=desk.chat_view())
+    if not may_write and not all(map(_only_reads, understood)):
+        return Reply(text=wording("unclear.members_only"))
+    if not may_write:
+        understood = tuple(map(_for_reader, understood))
+    return joined(acted(desk, understood))
 
 
 def _edited(desk: Desk, *, may_write: bool) -> Heard:
@@ -224,9 +205,8 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
     if not may_write:
         all_understood = tuple(map(_for_reader, all_understood))
-    replies = [_act(desk, one) for one in all_understood]
     first = all_understood[0]
-    return _said(desk, KIND_OF[type(first)], first, *replies)
+    return _said(desk, KIND_OF[type(first)], first, *acted(desk, all_understood))
 
 
 def _is_bare_number(text: str) -> bool:
@@ -249,7 +229,7 @@ def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | WhySaid | TimeoutsAsked | Unclear)
+    return isinstance(understood, Question | WhySaid | RetellSaid | TimeoutsAsked | Unclear)
 
 
 def _for_reader(understood: Understood) -> Understood:
@@ -258,69 +238,3 @@ def _for_reader(understood: Understood) -> Understood:
         return understood
     rates = replace(understood.slots.rates, holds=False)
     return replace(understood, slots=replace(understood.slots, rates=rates))
-
-
-def _act(desk: Desk, understood: Understood) -> Reply:
-    match understood:
-        case Question():
-            return answer(desk, understood)
-        case NoteSaid():
-            return notes.take(desk, understood)
-        case ScoreSaid():
-            return scores.take_score(desk, understood)
-        case ResultSaid():
-            return take_result(desk, understood)
-        case MatchSaid():
-            return matches.announce(desk, understood)
-        case FormatTold():
-            return formats.take_format(desk, understood)
-        case TimeoutsAsked():
-            return timeouts.timeouts_left(desk)
-        case RallySaid():
-            return rallies.take_rally(desk, understood)
-        case StarterSaid():
-            return game_start.take_starter(desk, understood)
-        case ServerSaid():
-            return game_start.take_server(desk, understood)
-        case RemarkSaid():
-            return scores.take_remark(desk, understood)
-        case TimeoutSaid():
-            return timeouts.take_timeout(desk, understood)
-        case AgreementSaid():
-            return booking.agree(desk, understood)
-        case UndoSaid():
-            return undo_words.take_back(desk, understood)
-        case WhySaid():
-            return explain_last(desk)
-        case CorrectionSaid():
-            return corrections.correct(desk, understood)
-        case BookSaid():
-            return booking.manage(desk, understood)
-        case Unclear():
-            return _ask_topic(understood)
-
-
-def _ask_topic(unclear: Unclear) -> Reply:
-    """Never "I don't understand" alone: two or three likely topics as buttons."""
-    if not any(character.isalnum() for character in unclear.text):
-        return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
-    offers = unclear.offers or FIRST_OFFERS
-    return Reply(text=wording("unclear.ask"), buttons=rows(offer_buttons(offers)))
-
-
-def _example() -> Button:
-    return Button(
-        label=wording("example.1"), payload=tap(Verb.EXAMPLE, 1), topic=Topic.COVER_MIDDLE
-    )
-
-
-def _joined(replies: list[Reply]) -> Reply:
-    """Several answers as one message: texts one after the other, the buttons of all."""
-    if len(replies) == 1:
-        return replies[0]
-    return Reply(
-        text="\n\n".join(reply.text for reply in replies),
-        buttons=tuple(row for reply in replies for row in reply.buttons),
-        picture=next((reply.picture for reply in replies if reply.picture), None),
-        about=next((reply.about for reply in replies if reply.about), None),
-    )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.announcements import begins_as_match, match_said
+from bot.chat.changes_said import change_said
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.match_words import match_words
@@ -18,7 +19,7 @@ from bot.chat.message import (
     opponents,
     read_message,
 )
-from bot.chat.note_or_question import begins_as_note, note_or_question
+from bot.chat.note_or_question import begins_as_note
 from bot.chat.question import (
     BookSaid,
     BookVerb,
@@ -45,16 +46,18 @@ from bot.chat.sayings import (
     undo_said,
 )
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
-from bot.chat.scores import is_all_score, score_message, stray_words
+from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
+from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
+from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 
 STRAY_WORDS_OF_A_QUESTION = 3
@@ -73,11 +76,15 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
     message = read_message(text, chat)
     if not message.said:
-        return (Unclear(text=text, offers=()),)
-    fixed = follow_up(text, message.said, chat) or match_words(message, chat)
+        # Letters of another script leave no word of ours; signs and emoji leave no letter.
+        return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    fixed = follow_up(text, message.said, chat) or change_said(message, chat)
+    fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
     if fixed is None:
-        return note_or_question(message, chat)
+        return talk_or_question(message, chat)
+    if isinstance(fixed, Question) and fixed.changes:
+        return (fixed,)
     return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
 
 
@@ -149,7 +156,7 @@ def _correction(message: Message, *, replying: bool) -> CorrectionSaid | None:
 def _result(message: Message, chat: ChatView) -> ResultSaid | None:
     return result_said(
         message.text,
-        message.said,
+        message.told.words,
         of_score=message.told.of_score,
         format=chat.format if chat.match_on else None,
     )
@@ -173,7 +180,8 @@ def _score(message: Message) -> Understood | None:
     if score is None:
         return None
     outcome = isinstance(score, RallySaid) or score.side_out
-    if message.note.claims and not is_all_score(told) and not (outcome and not _opens(message)):
+    is_apart = outcome and (not _opens(message) or tells_rally_apart(told))
+    if message.note.claims and not is_all_score(told) and not is_apart:
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):

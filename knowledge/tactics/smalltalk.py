@@ -14,6 +14,10 @@ from knowledge.situation import Situation
 from knowledge.vocabulary import Topic
 
 EXAMPLE = '"who covers the middle?"'
+EXAMPLE_OF = '"where do I dink {name}?"'
+LONGEST_EXAMPLE = 34
+"""Characters of an example, so that it stands in one line of a phone."""
+
 OTHER_LANGUAGE = "<other language>"
 
 _FOREIGN_WORDS = (
@@ -49,12 +53,21 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=situation.topic,
         call=found.call,
-        assumed=f"{found.line} {EXAMPLE}",
+        assumed=f"{found.line} {_example(situation)}",
         choices=(
             Choice(label="who covers the middle?", topic=Topic.COVER_MIDDLE),
             Choice(label="game plan", topic=Topic.GAME_PLAN),
         ),
     )
+
+
+def _example(situation: Situation) -> str:
+    """A question about one of their own opponents, if any is known."""
+    for one in situation.theirs:
+        example = EXAMPLE_OF.format(name=one.name)
+        if len(example) <= LONGEST_EXAMPLE:
+            return example
+    return EXAMPLE
 
 
 def find_answer(words: str) -> Answer:

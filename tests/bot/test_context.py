@@ -9,11 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.chat.asked import READ
-from bot.chat.context import KEPT_PENDINGS, Asked, Context, Pending, SaidState
+from bot.chat.context import KEPT_PENDINGS, Asked, Context, Depth, Pending, SaidState
 from bot.chat.format_said import SaidFormat
 from knowledge.game import Discipline, Scoring
 from knowledge.situation import Familiarity, Formation, TossChoice, Wind
-from knowledge.vocabulary import BallKind, BallQuality, Mode, PlayerId, Side, Topic, Wing
+from knowledge.vocabulary import BallKind, BallQuality, Hand, Mode, PlayerId, Side, Topic, Wing
 
 PLAYERS = st.integers(1, 1_000_000).map(PlayerId)
 PAIRS = st.lists(PLAYERS, max_size=2, unique=True).map(tuple)
@@ -54,6 +54,9 @@ ASKED = st.builds(
     wind=MAYBE | st.sampled_from(Wind),
     sun=MAYBE | st.booleans(),
     background=MAYBE | st.booleans(),
+    hands=st.dictionaries(PLAYERS, st.sampled_from(Hand), max_size=2).map(
+        lambda hands: tuple(sorted(hands.items()))
+    ),
 )
 RATE = MAYBE | st.floats(0, 1)
 PENDINGS = st.lists(
@@ -64,6 +67,7 @@ PENDINGS = st.lists(
         text=st.text(max_size=50),
         candidates=PAIRS,
         note=MAYBE | st.integers(1, 10**9),
+        asked=MAYBE | ASKED,
     ),
     max_size=KEPT_PENDINGS,
 ).map(tuple)
@@ -84,6 +88,8 @@ CONTEXTS = st.builds(
     familiarity=MAYBE | st.sampled_from(Familiarity),
     rates=MAYBE | st.tuples(RATE, RATE),
     asked=MAYBE | ASKED,
+    told=MAYBE | st.sampled_from(Depth),
+    asked_last=st.booleans(),
     pendings=PENDINGS,
     pending_count=st.integers(0, 99),
     change=MAYBE | st.integers(1, 10**9),

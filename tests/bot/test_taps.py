@@ -116,6 +116,7 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         ],
         Verb.EXAMPLE: [[bad] for bad in BAD_NUMBERS] + [["4"]],
         Verb.USE_LOG: [["book"], ["log", "log"]],
+        Verb.LATER: [[bad] for bad in BAD_NUMBERS] + [["1"], ["7"]],
     }  # fmt: skip
     return [f"1:{verb}", f"1:{verb}:", *(":".join(["1", verb, *args]) for args in wrong[verb])]
 

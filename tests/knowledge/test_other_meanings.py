@@ -124,7 +124,10 @@ def test_small_talk_gets_a_friendly_line_and_an_example(said: str, start: str) -
     advice = _ask(Topic.SMALLTALK_OR_UNKNOWN, said)
     assert advice.call.startswith(start)
     assert advice.assumed is not None
-    assert "who covers the middle?" in advice.assumed
+    assert "where do I dink Okafor?" in advice.assumed
+    strangers = advise(Situation(topic=Topic.SMALLTALK_OR_UNKNOWN, asked=Asked(words=said)))
+    assert strangers.assumed is not None
+    assert "who covers the middle?" in strangers.assumed
 
 
 def test_it_says_that_it_is_no_language_model() -> None:

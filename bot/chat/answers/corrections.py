@@ -9,6 +9,7 @@ from bot.chat.answers import notes
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.questions import answer_asked
+from bot.chat.asked import Asked
 from bot.chat.question import CorrectionSaid, NoteSaid
 from bot.chat.render import rows
 from bot.chat.reply import Reply
@@ -27,8 +28,8 @@ DELETING = frozenset(
 def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     """ "No, the other one", "scratch that, it was Lindqvist": of the last note or question."""
     players = settled(said.mentions)
-    note = _last_note(desk)
     asked = desk.context.asked
+    note = None if asked is not None and desk.context.asked_last else _last_note(desk)
     if players is None:
         # A name that nobody bears must not fall through to deleting what was noted.
         number = None if note is None else note.note
@@ -36,12 +37,12 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     if note is not None and players:
         return _attribute(desk, note, players)
     if asked is not None:
-        about = players or _the_other(desk, asked.about)
-        if about:
-            return answer_asked(desk, replace(asked, about=about))
+        meant = _meant_instead(desk, asked, players, settled(said.denied) or ())
+        if meant is not None:
+            return answer_asked(desk, meant)
     if note is not None:
         return notes.delete(desk, note.note)
-    return Reply(text=wording("nothing_to_undo"))
+    return Reply(text=wording("nothing_to_undo" if asked is None else "name.whom"))
 
 
 def reply_to_note(desk: Desk, note: NoteId, text: str, said: NoteSaid | None) -> Reply:
@@ -78,6 +79,24 @@ def whom_it_says(desk: Desk, note: NoteId) -> tuple[PlayerId, ...]:
     return () if row is None else tuple(one.player for one in row.observations[:1])
 
 
+def _meant_instead(
+    desk: Desk, asked: Asked, players: tuple[PlayerId, ...], denied: Sequence[PlayerId]
+) -> Asked | None:
+    """The question about whom it should have been; None where nobody is named or known."""
+    players = players or _the_other(desk, asked.about)
+    if not players:
+        return None
+    ours, about_ours = {*desk.ours}, [one for one in asked.about if one in desk.ours]
+    if ours.issuperset(players) and not about_ours and asked.about:
+        return replace(asked, asker=players[0])  # who of us plays the ball, not whom it is about
+    wrong = [one for one in asked.about if one in denied] or [*asked.about]
+    kept = [one for one in asked.about if one not in wrong and one not in players]
+    own = next((one for one in players if one in desk.ours), None)
+    pulled = own if asked.pulled_wide in (*wrong, *denied) else asked.pulled_wide
+    about = (*players, *kept)
+    return replace(asked, about=about, pulled_wide=pulled, hands=())
+
+
 def _last_note(desk: Desk) -> NoteRow | None:
     change = desk.book.last_change(desk.chat.chat)
     if change is None or change.verb not in ("add_note", "read_note"):
@@ -87,11 +106,12 @@ def _last_note(desk: Desk) -> NoteRow | None:
 
 
 def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
-    """The partner of whoever was meant, in the current match."""
+    """The partner of whoever was meant, in the current match or as far as the book knows."""
     for pair in (desk.context.theirs, desk.ours):
         if len(about) == 1 and about[0] in pair and len(pair) == 2:
             return tuple(player for player in pair if player != about[0])
-    return ()
+    partner = desk.view.partner_of(about[0]) if len(about) == 1 else None
+    return () if partner is None else (partner,)
 
 
 def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:

@@ -10,16 +10,19 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
 from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
-from bot.chat.context import Asked
+from bot.chat.changed import changed, in_last_frame, is_same_again
+from bot.chat.context import Asked, Depth
+from bot.chat.example_people import with_example
 from bot.chat.gather import gather
 from bot.chat.question import Question, Slots
-from bot.chat.render import render, render_more, with_buttons
+from bot.chat.render import offer_buttons, render, render_more, with_buttons
 from bot.chat.reply import Reply
+from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
-from knowledge.vocabulary import Mode, PlayerId, Topic
+from knowledge.vocabulary import Hand, Mode, PlayerId, Topic
 
 PLAN_VARIANT = "A"
 
@@ -34,22 +37,57 @@ SCORE_TOPICS = frozenset(
 """Topics that weigh rallies, and so need the book's base rates and the rallies logged."""
 
 
-def answer(desk: Desk, question: Question) -> Reply:
-    """The answer, or which of several alike names is meant: the only question we ask first."""
+def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Reply:
+    """The answer, or which of several alike names is meant: the only question we ask first.
+
+    `short`: the call and its best reason, as in a match.
+    """
     mentions = by_pair(desk, question.slots.mentions)
     about = settled(mentions)
     if about is None:
         return ask_which(desk, question.text, mentions)
     rates = question.slots.rates
     taken_back = keep_rates(desk, rates) if rates is not None and rates.holds else []
-    asked = _as_asked(desk, question, about)
+    last = desk.context.asked
+    is_faulty = rates is not None and rates.fault is not None
+    if question.changes and last is not None and not is_faulty:
+        about = settled([one for one in mentions if not is_same_again(one)]) or ()
+        asked = as_asked(desk, question, about)
+        if asked.score is not None:
+            score = in_last_frame(asked.score, question.slots, last.score)
+            asked = replace(asked, score=score, we_serve=None)
+        reply = _answer_changed(desk, question, last, changed(last, asked))
+        return with_buttons(reply, taken_back)
+    asked = as_asked(desk, question, about)
     if rates is not None and rates.fault is not None:
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)
-    return with_buttons(answer_asked(desk, asked, offers=question.offers), taken_back)
+    reply = answer_asked(desk, asked, offers=question.offers, short=short)
+    return with_buttons(reply, taken_back)
 
 
-def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
+_TOLD = ("call", "reasons", "lines", "number", "numbers")
+"""Parts of an advice that make it another answer."""
+
+
+def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -> Reply:
+    """The last question again with what is said now; where that changes nothing, the call does."""
+    was, where = standing(desk, last), standing(desk, asked)
+    reply = answer_asked(desk, asked, offers=question.offers)
+    if asked.about != last.about or was.faults or where.faults:
+        return reply
+    before, _ = _advice(desk, last, was)
+    now: Advice = desk.trace["advice"]
+    if any(getattr(before, part) != getattr(now, part) for part in _TOLD):
+        return reply
+    desk.context = replace(desk.context, told=Depth.CALL)
+    weather = asked.wind is not last.wind or asked.sun is not last.sun
+    text = "\n".join([now.call, wording("changes_nothing")])
+    more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
+    return with_buttons(replace(reply, text=text, picture=None), more)
+
+
+def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
     """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
     rates, counts = _supposed(desk, slots)
@@ -78,7 +116,16 @@ def _as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> As
         rates=rates,
         counts=counts,
         asker=slots.asker,
+        hands=_supposed_hands(question),
     )
+
+
+def _supposed_hands(question: Question) -> tuple[tuple[PlayerId, Hand], ...]:
+    """The hand that a follow-up supposes of those it speaks of."""
+    hand, spoken_of = question.slots.hand, settled(question.slots.mentions)
+    if not question.changes or hand is None:
+        return ()
+    return tuple((player, hand) for player in spoken_of or ())
 
 
 def _supposed(desk: Desk, slots: Slots) -> Numbers:
@@ -101,11 +148,23 @@ def _pulled_wide(desk: Desk, text: str, about: Sequence[PlayerId]) -> PlayerId |
     return ours[0] if len(ours) == 1 and _PULLED_WIDE.search(text) else None
 
 
-def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) -> Reply:
-    """Answer a question as remembered: a text and a tap take the same road from here."""
-    desk.context = replace(
-        desk.context.looking_at(*(asked.about or desk.context.focus)), asked=asked
-    )
+def answer_asked(
+    desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = (), short: bool | None = None
+) -> Reply:
+    """Answer a question as remembered: a text and a tap take the same road from here.
+
+    How long, the mode says, unless `short` is given. Small talk leaves the question before it
+    standing, so that "why?" after a "thanks" is still about that one.
+    """
+    if short is None:
+        short = desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text)
+    if asked.topic is not Topic.SMALLTALK_OR_UNKNOWN:
+        desk.context = replace(
+            desk.context.looking_at(*(asked.about or desk.context.focus)),
+            asked=asked,
+            told=Depth.SHORT if short else Depth.FULL,
+            asked_last=True,
+        )
     where = standing(desk, asked)
     if where.faults:
         desk.trace |= {"topic": asked.topic}
@@ -116,7 +175,7 @@ def answer_asked(desk: Desk, asked: Asked, *, offers: tuple[Topic, ...] = ()) ->
     return render(
         advice,
         against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
-        short=desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text),
+        short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
     )
@@ -139,7 +198,8 @@ def explain(desk: Desk, topic: Topic) -> Reply:
         return cannot_be(asked, where)
     advice, _ = _advice(desk, asked, where)
     desk.trace |= {"advice": advice}
-    return render_more(advice)
+    desk.context = replace(desk.context, told=Depth.REASONS)
+    return render_more(advice) if advice.more else render(advice)
 
 
 def explain_last(desk: Desk) -> Reply:
@@ -152,7 +212,7 @@ def explain_last(desk: Desk) -> Reply:
 def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
     situation = gather(
-        asked,
+        with_example(asked, desk.context, desk.view),
         desk.context,
         desk.view,
         game=where.game,
@@ -166,6 +226,7 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
         today=desk.day,
     )
+    situation = supposing(situation, asked.hands)
     return advise(situation), situation
 
 

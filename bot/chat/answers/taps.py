@@ -12,6 +12,7 @@ from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
+from bot.chat.answers.several import take_later
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
 from bot.chat.render import rows
@@ -70,6 +71,7 @@ _ARGUMENTS = {
     Verb.PROFILE: (3, 3),
     Verb.EXAMPLE: (1, 1),
     Verb.USE_LOG: (1, 1),
+    Verb.LATER: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -106,6 +108,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             if args[0] != "log":
                 raise BadPayloadError(f"what counts instead is the log, not {args[0]}")
             return use_log(desk)
+        case Verb.LATER:
+            return _later(desk, number_in(args[0]), read_again)
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:
@@ -197,9 +201,19 @@ def _named(about: PlayerId | None) -> PlayerId:
 def _who(desk: Desk, number: int, player: PlayerId, read_again: ReadAgain) -> Reply:
     """One of the alike names is meant: take the message up again with the name in full."""
     pending = desk.context.pending(number)
-    if pending is None or (pending.candidates and player not in pending.candidates):
+    if pending is None or not pending.waits_for_name:
+        return Reply(text=wording("unclear.too_old"))
+    if pending.candidates and player not in pending.candidates:
         return Reply(text=wording("unclear.too_old"))
     return _take_up(desk, pending, desk.view.name_of(player), read_again)
+
+
+def _later(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
+    """The next of several questions that came in one message."""
+    pending = desk.context.pending(number)
+    if pending is None or pending.waits_for_name:
+        return Reply(text=wording("unclear.too_old"))
+    return take_later(desk, pending) or read_again(desk, pending.text, None)
 
 
 def _add(desk: Desk, number: int, read_again: ReadAgain) -> Reply:

@@ -1,0 +1,136 @@
+"""From what was understood to replies: each kind to its answer, questions together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from bot.chat.answers import (
+    booking,
+    corrections,
+    formats,
+    game_start,
+    matches,
+    notes,
+    rallies,
+    scores,
+    timeouts,
+    undo_words,
+)
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.questions import explain_last
+from bot.chat.answers.results import take_result
+from bot.chat.answers.retelling import retell
+from bot.chat.answers.several import answer_several
+from bot.chat.payload import Verb, tap
+from bot.chat.question import (
+    AgreementSaid,
+    BookSaid,
+    CorrectionSaid,
+    FormatTold,
+    MatchSaid,
+    NoteSaid,
+    Question,
+    RallySaid,
+    RemarkSaid,
+    ResultSaid,
+    RetellSaid,
+    ScoreSaid,
+    ServerSaid,
+    StarterSaid,
+    TimeoutSaid,
+    TimeoutsAsked,
+    Unclear,
+    Understood,
+    UndoSaid,
+    WhySaid,
+)
+from bot.chat.render import offer_buttons, rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import Topic
+
+FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
+"""What is offered where a message gives no hint at all."""
+
+
+def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
+    """The replies in order; questions that follow each other are answered in one."""
+    replies: list[Reply] = []
+    for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
+        if asks_something:
+            questions = [one for one in group if isinstance(one, Question)]
+            replies.append(answer_several(desk, questions))
+        else:
+            replies += [_act(desk, one) for one in group]
+    return replies
+
+
+def _act(desk: Desk, understood: Understood) -> Reply:
+    match understood:
+        case Question():
+            return answer_several(desk, [understood])
+        case NoteSaid():
+            desk.context = replace(desk.context, asked_last=False)
+            return notes.take(desk, understood)
+        case ScoreSaid():
+            return scores.take_score(desk, understood)
+        case ResultSaid():
+            return take_result(desk, understood)
+        case MatchSaid():
+            return matches.announce(desk, understood)
+        case FormatTold():
+            return formats.take_format(desk, understood)
+        case TimeoutsAsked():
+            return timeouts.timeouts_left(desk)
+        case RallySaid():
+            return rallies.take_rally(desk, understood)
+        case StarterSaid():
+            return game_start.take_starter(desk, understood)
+        case ServerSaid():
+            return game_start.take_server(desk, understood)
+        case RemarkSaid():
+            return scores.take_remark(desk, understood)
+        case TimeoutSaid():
+            return timeouts.take_timeout(desk, understood)
+        case AgreementSaid():
+            return booking.agree(desk, understood)
+        case UndoSaid():
+            return undo_words.take_back(desk, understood)
+        case WhySaid():
+            return explain_last(desk)
+        case RetellSaid():
+            return retell(desk, understood.how)
+        case CorrectionSaid():
+            return corrections.correct(desk, understood)
+        case BookSaid():
+            return booking.manage(desk, understood)
+        case Unclear():
+            return _ask_topic(understood)
+
+
+def _ask_topic(unclear: Unclear) -> Reply:
+    """Never "I don't understand" alone: two or three likely topics as buttons."""
+    if not any(character.isalnum() for character in unclear.text):
+        return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
+    offers = unclear.offers or FIRST_OFFERS
+    return Reply(text=wording("unclear.ask"), buttons=rows(offer_buttons(offers)))
+
+
+def _example() -> Button:
+    return Button(
+        label=wording("example.1"), payload=tap(Verb.EXAMPLE, 1), topic=Topic.COVER_MIDDLE
+    )
+
+
+def joined(replies: list[Reply]) -> Reply:
+    """Several answers as one message: texts one after the other, the buttons of all."""
+    if len(replies) == 1:
+        return replies[0]
+    return Reply(
+        text="\n\n".join(reply.text for reply in replies),
+        buttons=tuple(row for reply in replies for row in reply.buttons),
+        picture=next((reply.picture for reply in replies if reply.picture), None),
+        about=next((reply.about for reply in replies if reply.about), None),
+    )

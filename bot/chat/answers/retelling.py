@@ -1,0 +1,57 @@
+"""The last answer otherwise told: more of it, less of it, or the same once more."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.questions import answer_asked, explain
+from bot.chat.context import Asked, Depth
+from bot.chat.question import Retelling
+from bot.chat.render import offer_buttons, rows
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from knowledge.advice import Advice
+from knowledge.vocabulary import Topic
+
+_NEXT = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN, Topic.CUE)
+"""What is offered once all is told."""
+
+OFFERED = 3
+
+_LESS = {Depth.REASONS: Depth.SHORT, Depth.FULL: Depth.SHORT}
+
+
+def retell(desk: Desk, how: Retelling) -> Reply:
+    """The last answer as is wanted now; a word of help where nothing was asked yet."""
+    asked = desk.context.asked
+    if asked is None:
+        return Reply(text=wording("unclear.why"))
+    told = desk.context.told or Depth.FULL
+    match how:
+        case Retelling.MORE:
+            return _more(desk, asked, told)
+        case Retelling.SHORTER:
+            return _at(desk, asked, _LESS.get(told, Depth.CALL))
+        case Retelling.AGAIN:
+            return _at(desk, asked, told)
+
+
+def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
+    if told in (Depth.CALL, Depth.SHORT):
+        return _at(desk, asked, Depth.FULL)
+    if told is Depth.FULL:
+        reply = explain(desk, asked.topic)
+        advice: Advice | None = desk.trace.get("advice")
+        if advice is None or advice.more:
+            return reply
+    topics = [topic for topic in _NEXT if topic is not asked.topic]
+    return Reply(text=wording("all_told"), buttons=rows(offer_buttons(topics[:OFFERED])))
+
+
+def _at(desk: Desk, asked: Asked, depth: Depth) -> Reply:
+    if depth is Depth.REASONS:
+        return explain(desk, asked.topic)
+    reply = answer_asked(desk, asked, short=depth is not Depth.FULL)
+    desk.context = replace(desk.context, told=depth)
+    return replace(reply, text=reply.text.splitlines()[0]) if depth is Depth.CALL else reply

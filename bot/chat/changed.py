@@ -1,0 +1,45 @@
+"""The question before, with what a short message changes of it: "and on the backhand?"."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+from typing import Any
+
+from bot.chat.asked import Asked, SaidState
+from bot.chat.question import Mention, Slots
+
+_THE_OTHER = frozenset({"partner", "partners", "pard", "pardner", "p"})
+"""What stands for somebody else than was spoken of, though it is no name."""
+
+_STANDS = frozenset({"topic", "text"})
+
+
+def changed(last: Asked, now: Asked) -> Asked:
+    """The last question with everything that is said now; the rest stays as it was."""
+    said: dict[str, Any] = {
+        field.name: value
+        for field in fields(Asked)
+        if field.name not in _STANDS and (value := getattr(now, field.name)) not in (None, ())
+    }
+    if last.score is not None and now.score is None and now.we_serve is not None:
+        said["score"] = last.score._replace(we_serve=now.we_serve, server=None)
+    return replace(last, **said)
+
+
+def is_same_again(mention: Mention) -> bool:
+    """Whether it is a "he" or "they", which speaks of whom the question was about already."""
+    return mention.pronoun and mention.typed.casefold() not in _THE_OTHER
+
+
+def in_last_frame(score: SaidState, slots: Slots, last: SaidState | None) -> SaidState:
+    """The score of "and at 9-6?": whose numbers it does not say, so nearest to the last one's."""
+    said = slots.score
+    if last is None or said is None or said.call is None:
+        return score
+    if slots.serving is not None or said.we_serve is not None:
+        return score
+    ours, theirs = score.ours, score.theirs
+    turned = abs(theirs - last.ours) + abs(ours - last.theirs)
+    if turned < abs(ours - last.ours) + abs(theirs - last.theirs):
+        ours, theirs = theirs, ours
+    return score._replace(ours=ours, theirs=theirs, we_serve=last.we_serve)

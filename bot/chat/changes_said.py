@@ -1,0 +1,134 @@
+"""A message that only changes the question before it: "and on the backhand?", "if he's lefty?"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cache
+
+from bot.chat.follow_ups import topic_carried
+from bot.chat.forms import branches, patterns
+from bot.chat.message import Message
+from bot.chat.question import Question, Slots
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from knowledge.vocabulary import Topic
+
+
+def _words(row: str) -> frozenset[str]:
+    return frozenset(row.split())
+
+
+_OPENING = re.compile(
+    r"^(?:(?:ok|okay|hm+|hmm|no|nope|sorry|wait|actually|but|and|or|so|then|oh|n) )*"
+    r"(?:(?:what|how) (?:about|if|bout)|what when|and|or|if|when|same|but|i meant?|no|sorry|then"
+    r"|on|in|with|from|off|against|also|does that|still|n)\b"
+)
+"""How a message opens that goes on from the one before."""
+
+_ASKS_ANEW = re.compile(
+    r"\b(?:who|where|which|whom|what|how|why|should|shall|do|does|can|could)"
+    r" (?!if\b|about\b|bout\b|when\b|come\b|that\b)\w+ \w+"
+)
+"""A question of its own after such an opening: "and where do I serve Hale"."""
+
+_LINKING = _words(
+    "and or what about bout how if when with for on to at in of off from the a an its it is"
+    " are be was same ok okay then too also but so he she hes shes him her his they them"
+    " theyre their there i im me my we were us our you thats that this one instead no nope"
+    " sorry wait actually mean meant said not oh hm hmm n side here now all some bit really"
+    " very gets got comes does hits hit ball back face faces being been plays played player"
+    " guy court blowing up out please would"
+)
+"""Words that settle nothing beside what is changed."""
+
+_SERVING = _words("serve serves serving served receive receives receiving return returning they we")
+
+_OPEN_TO_CHANGE = frozenset(Topic) - {
+    Topic.SMALLTALK_OR_UNKNOWN,
+    Topic.WEATHER_OR_BODY,
+    Topic.RULES_QUESTION,
+}
+"""Topics with an answer that slots may change; those of the others hang on the words."""
+
+
+def change_said(message: Message, chat: ChatView) -> Question | None:
+    """The last topic again with what the message changes; None where it says anything else."""
+    if chat.last_topic not in _OPEN_TO_CHANGE or chat.forwarded:
+        return None
+    line = _line(message)
+    supposes = "?" in message.text or re.search(r"\bif\b", line) is not None
+    if not _OPENING.search(line) or (message.note.claims and not supposes):
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    if chat.match_on and not supposes and (slots.serving, slots.score) != (None, None):
+        return None  # "no, they serve" tells how the match stands
+    slots = _without_denied_hand(slots, line)
+    if not _changes_something(slots) or not _says_nothing_else(message, slots):
+        return None
+    assert chat.last_topic is not None, "it is open to change"
+    return Question(
+        text=message.text, topic=chat.last_topic, confidence=CERTAIN, slots=slots, changes=True
+    )
+
+
+def as_change(question: Question, message: Message) -> Question:
+    """A question that `leans`, marked so."""
+    slots = _without_denied_hand(question.slots, _line(message))
+    return replace(question, slots=slots, changes=True)
+
+
+def leans(question: Question, message: Message, chat: ChatView) -> bool:
+    """Whether a question read of the last topic goes on from it, and asks nothing anew."""
+    if question.topic is not chat.last_topic or question.topic not in _OPEN_TO_CHANGE:
+        return False
+    if topic_carried(message.said, message.mentions, chat) is not None:
+        return True
+    line = _line(message)
+    return _OPENING.search(line) is not None and _ASKS_ANEW.search(line) is None
+
+
+def _without_denied_hand(slots: Slots, line: str) -> Slots:
+    """The slots without the hand of "if he isn't lefty", and of a hand that is nobody's."""
+    is_denied = re.search(r"\b(?:not|isnt|arent|no)\b", line) is not None
+    return replace(slots, hand=None) if is_denied or not slots.mentions else slots
+
+
+def _changes_something(slots: Slots) -> bool:
+    """Whether a slot that an answer may hang on is said."""
+    settled = (slots.wing, slots.ball, slots.ball_kind, slots.side, slots.wind, slots.sun)
+    others = (slots.hand, slots.serving, slots.score, slots.tired, slots.hot)
+    return any(one is not None for one in (*settled, *others))
+
+
+def _says_nothing_else(message: Message, slots: Slots) -> bool:
+    """Whether every word names somebody, is a slot's own, or links."""
+    named = [one.span for one in message.mentions if not one.pronoun]
+    kept = [
+        word.folded
+        for word in message.said
+        if not any(start <= word.span[0] < stop for start, stop in named)
+    ]
+    line = _slot_words().sub(" ", " ".join(kept))
+    free = _LINKING | (_SERVING if slots.serving is not None else frozenset())
+    numbers = slots.score is not None
+    return all(word in free or (numbers and word.isdigit()) for word in line.split())
+
+
+def _line(message: Message) -> str:
+    return " ".join(word.folded for word in message.said)
+
+
+_SLOTS = ("wing", "hand", "ball", "kind", "side", "wind", "sun", "tired", "hot")
+
+
+@cache
+def _slot_words() -> re.Pattern[str]:
+    """Any form of a slot, the longest first."""
+    forms: Sequence[str] = [
+        form for key in _SLOTS for name in branches(key) for form in patterns(f"{key}.{name}")
+    ]
+    longest_first = sorted(forms, key=len, reverse=True)
+    return re.compile(rf"\b(?:{'|'.join(longest_first)})\b")

@@ -1,0 +1,55 @@
+"""Words of courtesy, chatter and abuse: alone they are small talk; around a question they go."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.words import Word
+
+
+def _words(row: str) -> frozenset[str]:
+    return frozenset(row.split())
+
+
+_COURTESY = _words(
+    "hi hello hey hiya howdy yo sup morning gday greetings thanks thank thx thnx ty tysm cheers ta"
+    " bye goodbye cya later gn lol lmao haha hahaha hehe rofl nice cool great perfect awesome"
+    " brilliant lovely sweet appreciated obliged welcome bravo"
+)
+_ABUSE = _words(
+    "idiot stupid dumb useless moron suck sucks fuck fucking fuckin fck shit shitty crap crappy"
+    " damn dammit bloody bullshit garbage rubbish trash pathetic ass asshole bastard dumbass"
+    " wtf ffs loser hell"
+)
+_AROUND = _words(
+    "a an the you your youre ur u are is it its that this so very much really ever such again and"
+    " ok okay all of for to me my we us i im good bot coach mate dude man bro evening afternoon day"
+    " night see see_you there how one answer help helpful tip what piece absolute total complete"
+    " just oh well at be was them"
+)
+"""Words beside them that ask and tell nothing."""
+
+LONGEST_COURTESY = 8
+"""Words of a message that is nothing but courtesy or abuse."""
+
+
+def is_courtesy(said: Sequence[Word]) -> bool:
+    """Whether a message is small talk and nothing else: "hi there", "thanks a lot", "you suck"."""
+    words = [word.folded for word in said]
+    if not words or len(words) > LONGEST_COURTESY:
+        return False
+    known = _COURTESY | _ABUSE
+    return any(word in known for word in words) and all(word in known | _AROUND for word in words)
+
+
+def without_courtesies(text: str, said: Sequence[Word]) -> str:
+    """The text without abuse, and without the courtesy it opens or ends with."""
+    start, stop = 0, len(said)
+    loose = _COURTESY | _ABUSE
+    while start < stop and said[start].folded in loose:
+        start += 1
+    while stop > start and said[stop - 1].folded in loose:
+        stop -= 1
+    kept = [word for word in said[start:stop] if word.folded not in _ABUSE]
+    tail = "?" if "?" in text else ""
+    return " ".join(word.typed for word in kept) + tail if kept else ""

@@ -1,0 +1,75 @@
+"""What a message without a fixed form says, courtesy, abuse and several questions seen to."""
+
+from __future__ import annotations
+
+from bot.chat.changes_said import as_change, leans
+from bot.chat.common_words import is_common
+from bot.chat.courtesies import is_courtesy, without_courtesies
+from bot.chat.lexicon import the_lexicon
+from bot.chat.message import Message, names_somebody, read_message
+from bot.chat.note_or_question import begins_as_note, note_or_question
+from bot.chat.question import Question, Unclear, Understood
+from bot.chat.several_questions import several_questions
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from knowledge.tactics.smalltalk import is_other_language
+from knowledge.vocabulary import Topic
+
+
+def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    """Small talk, a note, a question, a note beside its question, or questions in order."""
+    if chat.forwarded or begins_as_note(message.said):
+        return note_or_question(message, chat)
+    if is_courtesy(message.said) and not names_somebody(message):
+        return (small_talk(message.text),)
+    understood = _inside_courtesies(note_or_question(message, chat), message, chat)
+    last = understood[-1]
+    if isinstance(last, Question):
+        several = several_questions(message, chat)
+        if several:
+            return (*understood[:-1], *several)
+        last = _one(last, message, chat)
+    if isinstance(last, Unclear) and is_other_language(message.text):
+        last = small_talk(message.text)
+    return (*understood[:-1], last)
+
+
+def small_talk(text: str) -> Question:
+    return Question(text=text, topic=Topic.SMALLTALK_OR_UNKNOWN, confidence=CERTAIN)
+
+
+def _one(question: Question, message: Message, chat: ChatView) -> Question | Unclear:
+    """The question, marked where it leans on the last; unclear where we know none of its words."""
+    if question.topic is not Topic.SMALLTALK_OR_UNKNOWN and _is_all_unknown(message):
+        return Unclear(text=question.text, offers=(), slots=question.slots)
+    return as_change(question, message) if leans(question, message, chat) else question
+
+
+def _is_all_unknown(message: Message) -> bool:
+    """Whether no word of it is English, the game's, a slip of the game's, a name or a number."""
+    lexicon = the_lexicon()
+    return not message.mentions and not any(
+        is_common(word.folded)
+        or any(sign.isdigit() for sign in word.folded)
+        or word.folded in lexicon.shorthand
+        or lexicon.repair(word.folded) in lexicon.words
+        for word in message.said
+    )
+
+
+def _inside_courtesies(
+    understood: tuple[Understood, ...], message: Message, chat: ChatView
+) -> tuple[Understood, ...]:
+    """A question that courtesy or abuse around it hid; else what was understood."""
+    if not _is_idle(understood[-1]):
+        return understood
+    bare = without_courtesies(message.text, message.said)
+    if not bare or len(bare.split()) >= len(message.said):
+        return understood
+    inside = note_or_question(read_message(bare, chat), chat)
+    return understood if _is_idle(inside[-1]) else inside
+
+
+def _is_idle(said: Understood) -> bool:
+    is_talk = isinstance(said, Question) and said.topic is Topic.SMALLTALK_OR_UNKNOWN
+    return is_talk or isinstance(said, Unclear)

@@ -1,0 +1,86 @@
+"""Corrections of what was last understood: of the question where one was asked last."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+def about(demo: Talk) -> tuple[int, ...]:
+    assert demo.context.asked is not None
+    return demo.context.asked.about
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "i meant lindqvist",
+        "no, lindqvist",
+        "sorry i mean lindqvist",
+        "not okafor, lindqvist",
+        "lindqvist, not okafor",
+        "no not okafor i meant lindqvist",
+        "no, the other one",
+    ],
+)
+def test_the_question_is_answered_about_whom_it_should_have_been(demo: Talk, said: str) -> None:
+    demo.say("where do I dink okafor")
+    assert "Lindqvist" in demo.say(said).splitlines()[0]
+    assert about(demo) == (demo.player("Lindqvist"),)
+
+
+def test_only_who_was_not_meant_goes(demo: Talk) -> None:
+    demo.say("report on okafor and hale")
+    demo.say("not hale, lindqvist")
+    assert set(about(demo)) == {demo.player("Okafor"), demo.player("Lindqvist")}
+
+
+def test_our_own_two_are_told_apart(demo: Talk) -> None:
+    demo.say("who covers the middle if tom is pulled wide")
+    assert "Mira" in demo.say("who covers the middle if tom is pulled wide").splitlines()[0]
+    said = demo.say("not tom, mira")
+    assert said.splitlines()[0] == "Give Tom all inside while Mira is wide."
+
+
+def test_who_of_us_plays_it_leaves_whom_it_is_about(demo: Talk) -> None:
+    demo.say("where do I dink okafor")
+    demo.say("not tom, mira")
+    assert about(demo) == (demo.player("Okafor"),)
+    assert demo.context.asked is not None
+    assert demo.context.asked.asker == demo.player("Mira")
+
+
+def test_after_a_question_no_note_is_touched(demo: Talk) -> None:
+    demo.say("okafor: lefty, pops up backhand dinks")
+    before = demo.stored()
+    demo.say("where do I serve okafor?")
+    demo.say("no, i meant lindqvist")
+    demo.say("no, the other one")
+    assert about(demo) == (demo.player("Okafor"),)
+    assert demo.stored() == before
+
+
+def test_after_a_note_the_note_is_meant(demo: Talk) -> None:
+    demo.say("where do I serve okafor?")
+    demo.say("okafor: lefty, pops up backhand dinks")
+    assert demo.say("no, i meant lindqvist").startswith("Changed. Lindqvist: left-handed")
+
+
+def test_the_partner_is_the_other_one_before_any_match(demo: Talk) -> None:
+    demo.say("where do I dink hale")
+    demo.say("no, the other one")
+    assert about(demo) == (demo.player("Ana Ruiz"),)
+
+
+def test_with_nobody_else_known_it_is_asked(demo: Talk) -> None:
+    demo.say("should we stack")
+    before = demo.stored()
+    assert demo.say("no, the other one") == "Whom do you mean? Send it with the name."
+    assert demo.stored() == before
+
+
+def test_two_names_with_more_said_are_no_correction(demo: Talk) -> None:
+    demo.say("where do I dink okafor")
+    demo.say("okafor is not as quick as lindqvist")
+    assert demo.heard is not None
+    assert demo.heard.kind == "note"

@@ -1,0 +1,89 @@
+"""The last answer told otherwise: why, more, shorter, again."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+ALL_TOLD = "That's all I have on it. Ask the next one:"
+ASK_FIRST = "Ask me something first"
+
+
+@pytest.mark.parametrize(
+    "said", ["more", "tell me more", "anything else?", "go on", "what else", "can you elaborate"]
+)
+def test_more_gives_the_reasons_in_full_and_then_says_that_is_all(demo: Talk, said: str) -> None:
+    demo.say("where do I dink okafor")
+    why = demo.say("why?")
+    demo.say("where do I dink okafor")
+    assert demo.say(said) == why
+    assert demo.say(said) == ALL_TOLD
+    assert [one.label for one in demo.buttons] == ["the middle", "game plan", "one-line cue"]
+
+
+def test_more_in_a_match_gives_the_long_answer_first(demo: Talk) -> None:
+    long = demo.say("where do I dink okafor")
+    demo.say("/mode match")
+    short = demo.say("where do I dink okafor")
+    assert len(short.splitlines()) < len(long.splitlines())
+    assert demo.say("more") == long
+    assert "maths" in demo.say("more")
+    assert demo.say("more") == ALL_TOLD
+
+
+def test_shorter_comes_down_to_the_call(demo: Talk) -> None:
+    lines = demo.say("where do I dink okafor").splitlines()
+    short = demo.say("shorter").splitlines()
+    assert short[:2] == lines[:2]
+    assert len(short) < len(lines)
+    for _ in range(2):
+        assert demo.say("too long").splitlines() == lines[:1]
+    assert demo.say("more").splitlines() == lines
+
+
+@pytest.mark.parametrize("said", ["again", "repeat that", "say that again please", "once more?"])
+def test_again_repeats_what_was_told_as_it_was_told(demo: Talk, said: str) -> None:
+    first = demo.say("where do I dink okafor")
+    assert demo.say(said) == first
+    short = demo.say("shorter")
+    assert demo.say(said) == short
+    why = demo.say("why")
+    assert demo.say(said) == why
+
+
+def test_a_general_rule_has_its_reasons_told_for_why(demo: Talk) -> None:
+    demo.say("where do I serve okafor?")
+    why = demo.say("why")
+    assert why.startswith("Serve Okafor")
+    assert "(book: 1 note)" in why
+    assert demo.say("more") == ALL_TOLD
+
+
+@pytest.mark.parametrize("said", ["why?", "why"])
+def test_why_before_anything_was_asked(demo: Talk, said: str) -> None:
+    assert demo.say(said).startswith(ASK_FIRST)
+
+
+def test_thanks_in_between_changes_nothing(demo: Talk) -> None:
+    demo.say("where do I dink okafor")
+    why = demo.say("why?")
+    demo.say("where do I dink okafor")
+    demo.say("thanks!")
+    demo.say("hello")
+    assert demo.say("why?") == why
+
+
+def test_nothing_is_stored_by_any_of_it(demo: Talk) -> None:
+    demo.say("where do I dink okafor")
+    before = demo.stored()
+    for said in ("more", "shorter", "again", "why", "thanks", "you suck"):
+        demo.say(said)
+    assert demo.stored() == before
+
+
+def test_somebody_who_only_reads_may_ask_for_more(demo: Talk) -> None:
+    demo.is_group = True
+    demo.chat = "evening"
+    demo.say("who covers the middle")
+    guest = demo.of("Guest")
+    assert guest.say("more").splitlines()[0] == demo.say("again").splitlines()[0]
