@@ -114,8 +114,10 @@ def _ask_topic(unclear: Unclear) -> Reply:
     """Never "I don't understand" alone: two or three likely topics as buttons."""
     if not any(character.isalnum() for character in unclear.text):
         return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
-    offers = unclear.offers or FIRST_OFFERS
-    return Reply(text=wording("unclear.ask"), buttons=rows(offer_buttons(offers)))
+    offers = offer_buttons(unclear.offers or FIRST_OFFERS)
+    is_number = not any(character.isalpha() for character in unclear.text)
+    text = wording("score.form" if is_number else "unclear.ask")
+    return Reply(text=text, buttons=rows(offers))
 
 
 def _example() -> Button:

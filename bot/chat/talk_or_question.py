@@ -15,6 +15,10 @@ from bot.chat.view import ChatView
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 
+_CODE_SIGNS = frozenset("<>{}=;$^\\|*+[]_")
+FEWEST_CODE_SIGNS = 3
+"""Signs that hardly anybody types in a question; so many are markup or code."""
+
 
 def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """Small talk, a note, a question, a note beside its question, or questions in order."""
@@ -39,22 +43,33 @@ def small_talk(text: str) -> Question:
 
 
 def _one(question: Question, message: Message, chat: ChatView) -> Question | Unclear:
-    """The question, marked where it leans on the last; unclear where we know none of its words."""
-    if question.topic is not Topic.SMALLTALK_OR_UNKNOWN and _is_all_unknown(message):
+    """The question, marked where it leans on the last; unclear where we know none of its words.
+
+    So is what looks like code or markup and asks nothing.
+    """
+    is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
+    has_score = question.slots.score is not None and len(message.said) > 1
+    if not is_talk and _is_all_unknown(message) and not has_score:
         return Unclear(text=question.text, offers=(), slots=question.slots)
+    if not is_talk and _is_code(message.text) and not message.asks:
+        return Unclear(text=question.text, offers=(question.topic, *question.offers))
     return as_change(question, message) if leans(question, message, chat) else question
 
 
 def _is_all_unknown(message: Message) -> bool:
-    """Whether no word of it is English, the game's, a slip of the game's, a name or a number."""
+    """Whether no word of it is English, the game's, a slip of the game's or a name."""
     lexicon = the_lexicon()
     return not message.mentions and not any(
         is_common(word.folded)
-        or any(sign.isdigit() for sign in word.folded)
         or word.folded in lexicon.shorthand
         or lexicon.repair(word.folded) in lexicon.words
         for word in message.said
+        if not word.folded.isdigit()
     )
+
+
+def _is_code(text: str) -> bool:
+    return sum(sign in _CODE_SIGNS for sign in text) >= FEWEST_CODE_SIGNS
 
 
 def _inside_courtesies(

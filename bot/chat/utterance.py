@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
+from bot.chat.lookalikes import LOOKALIKE
+
 LONGEST_READ_CHARS = 400  # a question is said by then; the rest is kept by the note, not read
 
 
@@ -63,8 +65,6 @@ class Utterance:
         return tuple(token.text for token in self.tokens)
 
 
-# Cyrillic and Greek letters that look like Latin ones; pasted names and jokes bring them along.
-_LOOKALIKE = str.maketrans("авекмнорстухіјѕԁһԛԝгαβεικνορτυχ", "abekmhopctyxijsdhqwrabeikvoptux")
 _EXTRA_FOLDS = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "ı": "i", "&": " and ", "%": " percent "}
 )
@@ -96,7 +96,7 @@ def _fold_character(character: str) -> str:
         return ""
     wide = unicodedata.normalize("NFKD", unicodedata.normalize("NFKC", character)).casefold()
     plain = "".join(c for c in wide if not unicodedata.combining(c) and c not in _APOSTROPHES)
-    return plain.translate(_EXTRA_FOLDS).translate(_LOOKALIKE)
+    return plain.translate(_EXTRA_FOLDS).translate(LOOKALIKE)
 
 
 def _fold(text: str) -> tuple[str, Sequence[int]]:

@@ -5,12 +5,21 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from bot.chat.lookalikes import INVISIBLE, as_latin
 from scouting_db.sounds import fold
 
 READ_AT_MOST = 4_096
-"""Characters read of one message: a Telegram text is never longer (Bot API, sendMessage)."""
+"""Characters looked at of one message: a Telegram text is never longer (Bot API, sendMessage)."""
 
-_WORD = re.compile(r"[^\W_]+(?:['’‘`´][^\W_]+)*")
+WORDS_READ_AT_MOST = 256
+"""Words read of one message, some 1,400 characters: a note is said by then, and every later
+step costs per word. The rest is kept with the note, as typed."""
+
+LONGEST_WORD = 40
+"""Letters read of one word: longer than any name or word of the game."""
+
+_WORD = re.compile(rf"[^\W_]+(?:(?:['’‘`´]|[{INVISIBLE}]+)[^\W_]+)*")
+_HIDDEN = re.compile(f"[{INVISIBLE}]+")
 _POSSESSIVE = re.compile(r"['’‘`´]s$", re.IGNORECASE)
 
 
@@ -36,13 +45,20 @@ class Word:
 
 
 def words(text: str) -> tuple[Word, ...]:
-    """The words of the first READ_AT_MOST characters; marks and emoji are gaps."""
+    """The first WORDS_READ_AT_MOST words; marks, emoji and other scripts' words are gaps."""
     found: list[Word] = []
     end = 0
     for match in _WORD.finditer(text[:READ_AT_MOST]):
-        folded = fold(_POSSESSIVE.sub("", match[0])).replace(" ", "")
+        folded = _folded(match[0][:LONGEST_WORD])
         if folded:
             gap = text[end : match.start()]
             found.append(Word(folded=folded, typed=match[0], span=match.span(), gap=gap))
             end = match.end()
+        if len(found) == WORDS_READ_AT_MOST:
+            break
     return tuple(found)
+
+
+def _folded(typed: str) -> str:
+    shown = typed if typed.isascii() else as_latin(_HIDDEN.sub("", typed))
+    return fold(_POSSESSIVE.sub("", shown)).replace(" ", "")
