@@ -8,7 +8,7 @@ from datetime import time
 
 from bot.chat.common_words import is_common
 from bot.chat.format_said import format_parts
-from bot.chat.numbers import number
+from bot.chat.numbers import number_of
 from bot.chat.question import Certainty, MatchSaid, Mention
 from bot.chat.words import Word
 
@@ -16,14 +16,15 @@ FIRST_HOUR = 7
 """Nobody plays before seven in the morning: `2:30` is the afternoon. Common practice, no source."""
 
 _COMING = re.compile(
-    r"\b(?:next|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
-    r"|against|semi\w*|quarter\w*|final|pool"
+    r"\b(?:next|nxt|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
+    r"|v|against|agenst|semi\w*|quarter\w*|finals?|sf|qf|bronze|gold|pool|on deck|bumped|noon"
     r"|opps|opponents|round|r\d+|moved|match|still)\b"
 )
 _SURE_NEXT = re.compile(
     r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round"
     r"|its)\b|next$|"
-    r"up next|we play|were playing|we are playing|we face|our next|next)\b"
+    r"up next|nxt|on deck|we play|were playing|we are playing|we face|our next|next"
+    r"|pool (?:\d+|[a-h]) opp\w*)\b"
 )
 _BOOKING = re.compile(r"\b(?:book|reserve|rent)\b")
 _TIME = re.compile(
@@ -31,11 +32,14 @@ _TIME = re.compile(
     r"|pm)\b",
     re.IGNORECASE,
 )
+_PACKED_TIME = re.compile(r"(?<![\d:#-])\b(0?[7-9]|0[0-6]|1\d|2[0-3])([0-5][05])\b(?![\d:-])")
+"""`1040`, `0850`: four digits (or `915`) that end in 0 or 5, as starting times do."""
 _SPOKEN_TIME = re.compile(
     r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
     r" (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
-    r"|serving|up))"
+    r"|serving|up)|-\d)"
 )
+_NOON = re.compile(r"\b(?:noon|midday)\b", re.IGNORECASE)
 _PAST = re.compile(
     r"(?<!\bof )\b(half|quarter|five|ten|twenty|5|10|20|twenty five)"
     r" (past|after|to|before|til) (\w+)\b"
@@ -45,7 +49,9 @@ _MINUTES = {
     "thirty": 30, "fifteen": 15, "fortyfive": 45, "forty five": 45, "forty": 40, "twenty": 20,
     "ten": 10, "fifty": 50, "oclock": 0,
 }  # fmt: skip
-_COURT = re.compile(r"\b(?:court|ct|crt|cort)\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE)
+_COURT = re.compile(
+    r"\b(?:court|ct|crt|cort|c(?=\s?\d))\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE
+)
 _COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
 
 
@@ -84,6 +90,11 @@ def clock(text: str) -> time | None:
         hour = int(found[1] or found[4])
         half = (found[3] or found[5] or "").lower()[:1]
         return _time(hour, int(found[2] or 0), half)
+    packed = _PACKED_TIME.search(text)
+    if packed:
+        return _time(int(packed[1]), int(packed[2]), "")
+    if _NOON.search(text):
+        return time(12, 0)
     spoken = text.lower().replace("o'clock", "oclock")
     return _past(spoken) or _spoken(spoken)
 
@@ -93,7 +104,7 @@ def _spoken(text: str) -> time | None:
     found = _SPOKEN_TIME.search(text)
     if found is None:
         return None
-    hour = _to_number(found[1] or found[3])
+    hour = number_of(found[1] or found[3])
     minutes = _MINUTES[found[2]] if found[2] else 0
     return None if hour is None or not 1 <= hour <= 12 else _time(hour, minutes, "")
 
@@ -101,7 +112,7 @@ def _spoken(text: str) -> time | None:
 def _past(text: str) -> time | None:
     """`half past two`, `quarter to four`."""
     found = _PAST.search(text)
-    hour = _to_number(found[3]) if found else None
+    hour = number_of(found[3]) if found else None
     if found is None or hour is None or not 1 <= hour <= 12:
         return None
     minutes = _FRACTIONS.get(found[1]) or int(found[1])
@@ -115,7 +126,7 @@ def court_of(text: str) -> str | None:
     if found is None:
         return None
     named = found[1].lower()
-    spelled = _to_number(named)
+    spelled = number_of(named)
     if spelled is not None:
         return str(spelled)
     return named.upper() if len(named) == 1 else named if named in _COURT_WORDS else None
@@ -131,10 +142,6 @@ def _time(hour: int, minute: int, half: str) -> time | None:
 
 def _line(said: Sequence[Word]) -> str:
     return " ".join(word.folded for word in said)
-
-
-def _to_number(typed: str) -> int | None:
-    return number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
 
 
 def _with_unknown(said: Sequence[Word], known: tuple[Mention, ...]) -> tuple[Mention, ...]:

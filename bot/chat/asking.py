@@ -15,9 +15,15 @@ _EITHER_OR = re.compile(
 """`drop or drive`: who tells us something hardly offers a choice."""
 
 
+_RHETORICAL = re.compile(
+    r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
+)
+"""`up 9-8, dont ask how`: words of asking that ask nothing."""
+
+
 def asks(text: str, said: Sequence[Word]) -> bool:
     """Whether the message asks for something."""
-    line = " ".join(word.folded for word in said)
+    line = _RHETORICAL.sub("", " ".join(word.folded for word in said))
     return "?" in text or any(form.search(line) for form in _forms())
 
 

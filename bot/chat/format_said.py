@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.chat.numbers import number
+from bot.chat.numbers import number_of
 from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
@@ -20,7 +20,8 @@ LARGEST_TARGET = 50
 
 _TARGET = re.compile(
     r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b"
-    r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
+    r"|(?<!-)\b(11|15|21)s?\b(?= (?:win|wb|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
+    r"(?! (?:my |our |his |her )?(?:drops|dinks|serves|returns|thirds|3rds|drives|lobs|balls|in)\b)"
 )
 _GAME_TO = re.compile(
     r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
@@ -35,26 +36,33 @@ _GAMES_SCORE = re.compile(
 """Before "game to": the score in games, "up one game to love", "two games to one"."""
 
 _BEST_OF = re.compile(
-    r"\b(?:best )?(?:2|two) (?:out )?of (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
+    r"\b(?:best )?(?:2|two) (?:out )?(?:of|outta|o) (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
+    r"|\b(?:best (?:of )?|format |fmt )2[- ]3\b|\b1 ?g\b|\bone (?:and|n) done\b"
     r"|(?<!up )(?<!down )(?<!won )(?<!lost )(?<!dropped )\b(?:one|single|1) game\b"
     r"(?! (?:all|each|apiece|up|down|ahead|behind|to (?:0|1|one|love|nil|zero|none|nothing)\b))"
 )
+_OF_THREE = re.compile(r" of | outta | o |2[- ]3")
 _RALLY = re.compile(
-    r"\brally (?:scoring|score|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
-    r"|\brallyscoring\b|\bto (?:\w+) rally\b|\bevery rally(?: \w+)? (?:a )?(?:points?"
+    r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
+    r"|\brallyscoring\b|\brly (?:scr|scoring|score|to \d+)\b|\bto (?:\w+) rally\b"
+    r"|\bevery rally(?: \w+)? (?:a )?(?:points?"
     r"|scores|counts)\b"
 )
 _SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
 _SINGLES = re.compile(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
 _DOUBLES = re.compile(r"\bdoubles\b")
-_WIN_BY = re.compile(r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b")
+_WIN_BY = re.compile(
+    r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b|\bwb ?(?P<short>[12])\b"
+)
 _CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
 _NUMBERED = frozenset(["court", "ct", "crt", "cort", "server", "game", "round", "pool"])
 _TO_NUMBER = re.compile(r"\bto (?:minus )?(\w+)\b")
-_BEST_OF_NUMBER = re.compile(r"\bbest (?:of )?\w+\b|\bbo ?\d\b")
+_BEST_OF_NUMBER = re.compile(
+    r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b"
+)
+_TARGETS_EACH = re.compile(r"\b(?:11|15|21)s\b(?= (?:win|wb))")
 _REACHING = frozenset(["get", "gets", "got", "getting", "reach", "back", "goes", "went"])
 _CODE = re.compile(r"(s?r?)([1-9][0-9]?)")
-_SPELLED = {"one": 1, "two": 2}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +155,7 @@ def format_parts(said: Sequence[Word]) -> SaidFormat | None:
     win_by, cap = _WIN_BY.search(line), _CAP.search(line)
     found = SaidFormat(
         target=_target(line),
-        win_by=_number(win_by[1]) if win_by else None,
+        win_by=number_of(win_by[1] or win_by["short"]) if win_by else None,
         cap=int(cap[1]) if cap else None,
         scoring=_scoring(line),
         discipline=_discipline(line),
@@ -161,9 +169,10 @@ def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
     found = [
         one
         for one in _TO_NUMBER.finditer(line.text)
-        if said.target is not None and _number(one[1]) == abs(said.target)
+        if said.target is not None and number_of(one[1]) == abs(said.target)
     ]
-    return line.covered(*found, _CAP.search(line.text), _BEST_OF_NUMBER.search(line.text))
+    others = (_CAP, _BEST_OF_NUMBER, _TARGETS_EACH)
+    return line.covered(*found, *(form.search(line.text) for form in others))
 
 
 def _line(said: Sequence[Word]) -> str:
@@ -192,13 +201,13 @@ def _discipline(line: str) -> Discipline | None:
 def _target(line: str) -> int | None:
     """Any number after "game to"; after a bare "to" only one that games are played to."""
     for found in _GAME_TO.finditer(line):
-        value = _number(found["n"] or found["zero"])
+        value = number_of(found["n"] or found["zero"])
         if value is None or _tells_games(line, found) or _tells_place(line, found):
             continue
         if not _is_twenty_one(line, found):
             return -value if found["minus"] else value
     for found in _TARGET.finditer(line):
-        value = _number(found[1] or found[3] or found["of"])
+        value = number_of(found[1] or found[3] or found["of"])
         before = line[: found.start()]
         if value in TARGETS and (found["of"] or not _ends_a_score(before)):
             return value
@@ -222,9 +231,9 @@ def _tells_place(line: str, found: re.Match[str]) -> bool:
 def _ends_a_score(before: str) -> bool:
     """`9 to 7` is a score and so is what "it gets to"; `9-8-2 to 11`, `court 7 to 11` are not."""
     last = before.split()[-2:]
-    if last[-1:] and last[-1] in _REACHING:
+    if _REACHING & set(last):
         return True
-    numbers = [_number(word) is not None for word in last]
+    numbers = [number_of(word) is not None for word in last]
     stands_alone = len(numbers) < 2 or not (numbers[0] or last[0] in _NUMBERED)
     return numbers[-1:] == [True] and stands_alone
 
@@ -238,12 +247,5 @@ def _best_of(line: str) -> int | None:
     if found is None:
         return None
     typed = found[1] or found[2]
-    value = _number(typed) if typed else 3 if "of" in found[0] else 1
+    value = number_of(typed) if typed else 3 if _OF_THREE.search(found[0]) else 1
     return value if value in (1, 3, 5) else None
-
-
-def _number(typed: str | None) -> int | None:
-    if not typed:
-        return None
-    value = number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
-    return _SPELLED.get(typed, value)

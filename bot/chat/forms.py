@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -30,6 +30,24 @@ def any_of(key: str, *, first: bool = False, last: bool = False) -> re.Pattern[s
 def branches(key: str) -> tuple[str, ...]:
     """The keys below a key: `ball` has `easy`, `neutral`, `stretched`, in the file's order."""
     return tuple(_data()["patterns"][key])
+
+
+def short_forms() -> Mapping[str, str]:
+    """Words typed short or misspelt, each with the word meant."""
+    forms: Mapping[str, str] = _data()["short_forms"]
+    return forms
+
+
+@cache
+def readings(key: str) -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """What may be read under a key: every branch with its forms, in the file's order."""
+    return tuple((name, any_of(f"{key}.{name}")) for name in branches(key))
+
+
+def yes_or_no(key: str, line: str) -> bool | None:
+    """Whether it is said to be so; what is denied is denied whatever else stands there."""
+    said = [name for name, form in readings(key) if form.search(line)]
+    return None if not said else "false" not in said
 
 
 def word_set(key: str) -> frozenset[str]:

@@ -15,7 +15,7 @@ from bot.chat.unknown_names import is_unknown_name, is_written_as_name, without_
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
-from scouting_db.names import Alike, Found, Match, NameIndex, Nobody
+from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold
 from scouting_db.values import PlayerRow
 
 NAME_WORDS_AT_MOST = 5
@@ -37,6 +37,13 @@ _WE = frozenset(["we", "us", "our", "ours", "were"])
 _INITIALS_THAT_ARE_WORDS = frozenset(
     ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
 )
+_LETTERS_OF_OURS = frozenset("hjmtz")
+"""Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
+
+_BEFORE_A_LETTER = word_set("before_a_letter")
+"""What such a letter belongs to: `can t`, `i m`, `a m`."""
+
+_NO_NAME = word_set("no_name")
 _NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
 
 
@@ -86,7 +93,8 @@ def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention
     index, found, position = index_of(view), [], 0
     budget = iter(range(FUZZY_LOOKUPS_AT_MOST))
     while position < len(said):
-        hit = _exact_at(said, position, index) or _near_at(said, position, index, budget)
+        hit = _exact_at(said, position, index) or _one_of_ours(said, position, view)
+        hit = hit or _near_at(said, position, index, budget)
         if hit is None:
             position += 1
             continue
@@ -113,6 +121,18 @@ def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, 
                     index.lookup(typed),
                 )
     return None
+
+
+def _one_of_ours(said: Sequence[Word], position: int, view: ChatView) -> tuple[int, Match] | None:
+    """`t is wide`: the letter one of our pair begins with, if it hardly means anything else."""
+    letter = said[position].folded
+    before = said[position - 1].folded if position else ""
+    is_metres = letter == "m" and before.isdigit()
+    if letter not in _LETTERS_OF_OURS or before in _BEFORE_A_LETTER or is_metres:
+        return None
+    ours = [row for row in view.roster if row.player in view.ours]
+    begun = [row for row in ours if fold(row.name).startswith(letter)]
+    return (position + 1, Found(player=begun[0])) if len(begun) == 1 else None
 
 
 def _with_mangled_surname(
@@ -154,7 +174,7 @@ def _near_at(
 ) -> tuple[int, Match] | None:
     for stop in range(min(len(said), start + NAME_WORDS_AT_MOST - 1), start, -1):
         window = said[start:stop]
-        if _is_broken(window) or not _may_be_mangled(window):
+        if _is_broken(window) or not _may_be_mangled(window) or _has_own_name(window, index):
             continue
         if next(budget, None) is None:
             return None
@@ -173,11 +193,18 @@ def _may_be_mangled(window: Sequence[Word]) -> bool:
     if any(word.folded[0].isdigit() for word in window):
         return False
     if len(window) == 1:
-        return letters >= _SHORTEST_FUZZY and not is_common(first)
+        return letters >= _SHORTEST_FUZZY and not is_common(first) and first not in _NO_NAME
     edges = (first, window[-1].folded)
     if letters < _SHORTEST_DICTATED or any(edge in _NEVER_PART_OF_A_NAME for edge in edges):
         return False
     return not all(is_common(word.folded) for word in window)
+
+
+def _has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
+    """`beat Hale`: a name among everyday words, and no mangled one."""
+    named = [index.has(word.folded, initials=False) for word in window]
+    rest = [word for word, is_name in zip(window, named, strict=True) if not is_name]
+    return bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
 
 
 def _is_broken(window: Sequence[Word]) -> bool:

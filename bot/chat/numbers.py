@@ -21,13 +21,20 @@ _NUMBER_WORDS = {
 _DICTATED = {"oh": 0, "o": 0, "won": 1, "to": 2, "too": 2, "tree": 3, "for": 4, "fore": 4, "ate": 8}
 """What dictation writes for a number; read so only between other numbers. From memory."""
 
-_NOTHING = frozenset(["nothing", "zip", "none"])
-"""`five to nothing`: only there it is a number."""
+_NOTHING = frozenset(["nothing", "zip", "none", "zilch"])
+"""`five to nothing`, `2 zip`: only there it is a number."""
 
-_BEFORE_ONE = frozenset(["that", "this", "the", "another", "which", "each", "next", "every", "no"])
-"""`won that one`: the word is no number then."""
+_BEFORE_ONE = frozenset(
+    ["that", "this", "the", "another", "which", "each", "next", "every", "no", "by", "took", "gave"]
+)
+"""`won that one`, `ahead by one`: no number of a score then."""
 
-_NO_NUMBER = frozenset([("my", 2), ("us", 2), ("those", 2), ("of", 3), ("game", 1), ("game", 2)])
+_NO_NUMBER = frozenset(
+    [
+        ("my", 2), ("us", 2), ("those", 2), ("of", 3), ("game", 1), ("game", 2), ("server", 1),
+        ("server", 2),
+    ]
+)  # fmt: skip
 
 _JOINS = frozenset("-–—/:")
 _BETWEEN = frozenset(["to", "dash", "and"])
@@ -52,6 +59,20 @@ def number(word: Word) -> int | None:
     return _NUMBER_WORDS.get(word.folded)
 
 
+def number_of(typed: str) -> int | None:
+    """The same for a bare word."""
+    return number(Word(folded=typed, typed=typed, span=(0, len(typed)), gap=""))
+
+
+def points(said: Sequence[Word], place: int) -> int | None:
+    """The number of a score that stands there; none in `took one away` and `server 2`."""
+    value = number(said[place])
+    before = said[place - 1].folded if place else ""
+    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE):
+        return None
+    return value
+
+
 def groups(said: Sequence[Word]) -> tuple[Group, ...]:
     """Runs of two numbers and more; runs written tight, `11-8 9-11`, are groups of their own."""
     found: list[Group] = []
@@ -73,7 +94,7 @@ def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
     numbers: list[tuple[int, int]] = []
     position = start
     while position < len(said):
-        value = _number_here(said, position, begun=bool(numbers))
+        value = _number_here(said, position, begun=len(numbers))
         if value is None:
             joins = numbers and said[position].folded in _BETWEEN and _continues(said, position)
             if not joins:
@@ -97,24 +118,31 @@ def _makes_twenty_one(
     return bool(numbers) and spelled and value is not None and 0 < value < 10
 
 
-def _number_here(said: Sequence[Word], position: int, *, begun: bool) -> int | None:
-    value = number(said[position])
-    before = said[position - 1].folded if position else ""
-    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE):
-        return None
-    if begun and before == "to" and said[position].folded in _NOTHING:
+def _number_here(said: Sequence[Word], position: int, *, begun: int) -> int | None:
+    """The number at a place of a run in which so many stand before it."""
+    folded = said[position].folded
+    if begun and folded in _NOTHING and _follows_a_number(said, position):
         return 0
-    if value is not None or said[position].folded not in _DICTATED:
+    value = points(said, position)
+    if value is not None or number(said[position]) is not None or folded not in _DICTATED:
         return value
+    if folded == "too" and begun == 1:
+        return None  # "they have 9 too"
     ahead = number(said[position + 1]) if position + 1 < len(said) else None
     last = position + 1 == len(said)
-    sure = begun and (last or ahead is not None) and said[position].folded != "to"
+    sure = begun and (last or ahead is not None) and folded != "to"
     sure = (
         sure
         or (begun and last)
         or (not begun and ahead is not None and position == 0 and said[0].folded != "won")
     )
-    return _DICTATED[said[position].folded] if sure else None
+    return _DICTATED[folded] if sure else None
+
+
+def _follows_a_number(said: Sequence[Word], position: int) -> bool:
+    """`five to nothing`, `2 zip`."""
+    before = said[position - 1]
+    return before.folded == "to" or number(before) is not None
 
 
 def _continues(said: Sequence[Word], position: int) -> bool:

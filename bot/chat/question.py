@@ -110,6 +110,13 @@ class SaidNeeds:
     server: int | None = None
 
 
+class OneOfUs(StrEnum):
+    """One of our pair as who writes calls them: "me", "my partner"."""
+
+    ASKER = "asker"
+    PARTNER = "partner"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slots:
     """What a message settles beside its topic; None is not said.
@@ -117,6 +124,7 @@ class Slots:
     `asker` is who says of themselves to be writing ("I'm Tom, ...").
     `games` are won, ours first. `lost_in_a_row` is 0 where the run is ours. `toss_won` tells
     that the first choice is ours. `background`: something behind an end hides the ball.
+    `pulled_wide` is who of ours is off to the side.
     """
 
     mentions: tuple[Mention, ...] = ()
@@ -142,6 +150,7 @@ class Slots:
     has_change: bool | None = None
     toss_won: bool | None = None
     they_chose: TossChoice | None = None
+    pulled_wide: PlayerId | OneOfUs | None = None
 
     @property
     def format(self) -> GameFormat | None:
@@ -211,7 +220,8 @@ class ResultSaid:
     """Finished games: "won 11-8 9-11 11-6"; our points first.
 
     `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
-    ours first. `running` is the score of the game after them, where that is told as well.
+    ours first; without it and without games somebody did not play on ("no-show"). `running` is
+    the score of the game after them, where that is told as well.
     """
 
     text: str

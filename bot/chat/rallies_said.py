@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.question import (
     Certainty,
@@ -20,19 +21,29 @@ _THEY = r"they(?: just| have| ve)?"
 _WHERE = r"(?:out|long|wide|short|into the net|in the net|into net|into the tape|past the line)"
 _BALL = r"(?:it|that|that one|the ball|one|the (?:return|serve|drop|drive|dink|volley|lob))"
 _MISS = (
-    rf"(?:hit|put|sent|dumped|dinked|drove|served|popped|pushed) (?:{_BALL} )?{_WHERE}"
-    rf"|(?:missed|netted|faulted|whiffed|shanked|foot faulted|double faulted)(?: {_BALL})?"
-    r"|(?:hit|touched) the net"
+    rf"(?:hits?|puts?|sent|sends|dumped|dumps|dinked|drove|served?|serves|popped|pushed)"
+    rf" (?:{_BALL} )?{_WHERE}"
+    rf"|(?:missed|misses|netted|nets|faulted|faults|whiffed|whiffs|shanked|shanks|dumped|dumps"
+    rf"|foot faulted|double faulted)(?: {_BALL})?"
+    r"|(?:hit|hits|touched|touches) the net|gave (?:that|it|one|1)(?: one)? away"
+)
+_SHOT = r"(?:serve|return|drop|drive|dink|lob|volley|third|smash|shot|ball)"
+_WENT = rf"{_SHOT} (?:just )?(?:went|goes|was|is|landed|sailed|flew) (?:way |just )?{_WHERE}"
+_SECOND = (
+    r"(?:are |re )?(?:down to|on to|onto) (?:our |their |the )?(?:server 2|(?:second|2nd)"
+    r"(?: server)?)"
 )
 _ERROR = r"(?:(?:unforced )?(?:error|mistake|fault|miss))"
 _WINNER = r"(?:hit|made|got|served) (?:a |an )?(?:clean |easy )?(?:winner|ace)"
 _OUR_LOSS = re.compile(
-    rf"{_WE} (?:{_MISS})|our {_ERROR}|my {_ERROR}|{_ERROR} (?:on|by|from|for) (?:us|we|me)"
-    rf"|{_ERROR} (?:us|we|ours)|{_THEY} (?:{_WINNER}|aced us)|their (?:winner|ace)"
+    rf"(?:{_WE} )?gave (?:one|1) away|{_WE} (?:{_MISS})|(?:our|my) {_WENT}|{_WE} {_SECOND}"
+    rf"|our {_ERROR}|my {_ERROR}|{_ERROR} (?:on|by|from|for) (?:us|we|me)"
+    rf"|{_ERROR} (?:us|we|ours)|{_THEY} (?:{_WINNER}|aced (?:us|me|we))|their (?:winner|ace)"
     r"|(?:ace|winner) (?:by |for |from )?(?:them|they|theirs)"
 )
 _OUR_GAIN = re.compile(
-    rf"{_THEY} (?:{_MISS})|their {_ERROR}|{_ERROR} (?:on|by|from|for) (?:them|they)"
+    rf"{_THEY} (?:{_MISS})|their {_WENT}|(?:{_THEY}|them) {_SECOND}"
+    rf"|their {_ERROR}|{_ERROR} (?:on|by|from|for) (?:them|they)"
     rf"|{_ERROR} (?:them|they|theirs)|{_WE} (?:{_WINNER}|aced (?:them|they))"
     r"|(?:our|my) (?:winner|ace)|(?:ace|winner) (?:by |for |from )?(?:us|we|ours|me)"
 )
@@ -46,7 +57,9 @@ _SCORED = re.compile(
 _WHOSE = re.compile(
     r"(?:an? |the |that was an? |what an? |clean )?(?:ace|point|pt|rally|winner)(?: over| done)?"
 )
-_FILLING = frozenset(["ok", "so", "and", "damn", "ugh", "argh", "nice", "great", "yes", "finally"])
+_FILLING = word_set("rally_filling")
+_OF_SERVE = word_set("of_serve")
+"""Words that tell after a rally as which server somebody serves: it follows from the score."""
 
 
 def brief_rally(message: Message, chat: ChatView) -> Understood | None:
@@ -59,7 +72,7 @@ def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     corrects = bare != line and starts_corrected(line, len(line) - len(bare))
     for form, won_by_us in ((_OUR_LOSS, False), (_OUR_GAIN, True)):
         is_whose = corrects and bare in (_OURS if won_by_us else _THEIRS)
-        if is_whose or form.fullmatch(bare):
+        if is_whose or _is_told_by(form, bare):
             return RallySaid(
                 text=message.text, won_by_us=won_by_us, mentions=named, corrects=corrects
             )
@@ -75,6 +88,16 @@ def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     if _WHOSE.fullmatch(line):
         return RemarkSaid(text=message.text, remark=ScoreRemark.WHOSE_POINT)
     return None
+
+
+def _is_told_by(form: re.Pattern[str], line: str) -> bool:
+    """Whether the line is such a rally, and beside it at most who serves now."""
+    found = form.match(line)
+    return (
+        found is not None
+        and set(line[found.end() :].split()) <= _OF_SERVE
+        and (line[found.end() : found.end() + 1] in ("", " "))
+    )
 
 
 def _are_on_court(message: Message, chat: ChatView) -> bool:

@@ -100,6 +100,9 @@ def _is_score_number(one: Share, said: Sequence[Word]) -> bool:
     if not one.is_plain or said[one.start].folded == "half":
         return False
     before = said[one.start - 1].folded if one.start else ""
+    ahead = [word.folded for word in said[one.start + 1 : one.start + 3]]
+    if len(ahead) > 1 and ahead[0] == "to" and ahead[1].isdigit():
+        return True  # "winning 7 to 5"
     is_small = (number(said[one.start]) or FEWEST) < FEWEST and one.value < FEWEST / 100
     return is_small and re.fullmatch(r"win|winning|wins", before) is None
 

@@ -5,27 +5,54 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import Group, groups
 from bot.chat.question import ResultSaid, SaidScore
+from bot.chat.score_words import BADLY_BEATEN
 from bot.chat.scores import is_all_score, said_score
+from bot.chat.slip_words import SLIP
 from bot.chat.words import Word
 from knowledge.game import GameFormat
 
 Game = tuple[int, int]
 
-_WON = re.compile(r"\b(?:won|win|beat|w|took|take|dub|winners|gold|victory|through)\b")
+GAMES_IN_WORDS = 3
+"""A match told as "won in three" is the best of three. Common practice."""
+
+_MARKS = frozenset(",;.!?\n")
+
+_WON = re.compile(
+    r"\b(?:won|win(?! by\b)|beat|bt|w|took|take|dub|winners|gold|victory|through)\b"
+    rf"|(?:\bwe |^)(?:just )?{BADLY_BEATEN} (?:they|them|em)\b"
+    r"|\bover they\b|\bto (?:us|we)\b|\d (?:us|we)$"
+)
 _LOST = re.compile(
-    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in)\b"
+    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in"
+    r"|gone in|knocked out)\b"
 )
 _THEY_WON = re.compile(
-    r"\bgot beat\b|\bbeaten\b|\bthey (?:won|beat|took|win|got|had us)\b|\blost\b|\bbeat us\b"
-    r"|\b(?:to|for) them\b|\btook us\b"
+    rf"\bgot {BADLY_BEATEN}\b|\bbeaten\b|\bthey (?:team )?(?:won|beat|took|win|got|had us)\b"
+    rf"|\b(?:just|have) (?:won|beat) us\b|\blost\b|\b{BADLY_BEATEN} (?:us|we)\b"
+    r"|\b(?:to|for) (?:them|they)\b|\btook us\b|\d (?:them|they)$"
 )
 _FINISHED = re.compile(
-    r"\b(?:won|win|lost|loss|beat|took|final|finished|done|ended|fell|dropped|dub|result|beaten)\b"
+    r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
+    r"|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
+    rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
+_GOING_ON = re.compile(
+    r"\b(?:so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
+)
+_WITHOUT_A_GAME = re.compile(
+    r"\b(?:no ?shows?|forfeit\w*|walk ?over|w ?o (?:us|them|they)|conceded?|retired?|defaulted"
+    r"|withdrew|pulled out|gave up|had to quit)\b"
+)
+_IN_GAMES = re.compile(
+    r"\b(?:in|after) (?:(?:2|two|(?P<three>3|three))(?: games?)?|straight games)\b"
+)
+_SWEPT = re.compile(r"\bswept (?:us|we|they|them|em)\b")
 _ONLY_A_RALLY = re.compile(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
 )
@@ -55,7 +82,11 @@ def result_said(
     """
     line = _line(said)
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
+    if _GOING_ON.search(line):
+        return None
     told: Sequence[_Told] = _games(said)
+    if not told:
+        return _without_points(text, line, of_score, is_finished=finished, format=format)
     if format is not None and finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
     if format is not None and _is_bare_end(told, of_score, format):
@@ -71,15 +102,46 @@ def result_said(
     return ResultSaid(text=text, games=games, won=won, running=running)
 
 
+def _without_points(
+    text: str,
+    line: str,
+    of_score: Sequence[Word],
+    *,
+    is_finished: bool,
+    format: GameFormat | None,
+) -> ResultSaid | None:
+    """ "Won in 3", "swept them", "they were a no-show", "game over, us 11 them 9"."""
+    won, games = _won(line), _IN_GAMES.search(line)
+    is_best_of_three = format is None or format.best_of == GAMES_IN_WORDS
+    unplayed = _WITHOUT_A_GAME.search(line)
+    if unplayed is not None:
+        gone = _who_gave_up(line[: unplayed.start()]) if won is None else won
+        return None if gone is None else ResultSaid(text=text, won=gone)
+    if won is not None and is_best_of_three and (games or _SWEPT.search(line)):
+        lost = 1 if games and games["three"] else 0
+        return ResultSaid(text=text, won=won, tally=_turned((lost, 2), won=won))
+    found = said_score(of_score) if is_finished else None
+    score = None if found is None else found[0]
+    if score is None or score.ours is None or score.theirs is None:
+        return None
+    game = (score.ours, score.theirs)
+    return (
+        ResultSaid(text=text, games=(game,), won=_won_by((game,))) if _is_finished(*game) else None
+    )
+
+
+def _who_gave_up(before: str) -> bool | None:
+    """Whether they left it to us: "brandt no show", "we had to quit"; None if it is not said."""
+    sides = re.findall(r"\b(we|they)\b", before)
+    return sides[-1] == "they" if sides else None
+
+
 def _our_points_first(
     said: Sequence[Word], told: Sequence[_Told]
 ) -> tuple[tuple[Game, ...], bool | None]:
     """The games, and who won: each by its own word ("lost 11-9, won 11-6"), or all by one."""
     games = tuple(one.game for one in told)
-    starts = [0, *(one.stop for one in told)]
-    verdicts = [
-        _won(_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
-    ]
+    verdicts = _each_won(said, told)
     if sum(verdict is not None for verdict in verdicts) > 1:
         each = zip(games, verdicts, strict=True)
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)
@@ -88,6 +150,21 @@ def _our_points_first(
     if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
         games = tuple((second, first) for first, second in games)
     return games, _won_by(games) if won is None or _is_shared(games) else won
+
+
+def _each_won(said: Sequence[Word], told: Sequence[_Told]) -> list[bool | None]:
+    """Who won each game, by the words before it, or by the clause that holds it alone."""
+    starts = [0, *(one.stop for one in told)]
+    before = [
+        _won(_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
+    ]
+    cuts = [0, *(at for at, word in enumerate(said) if at and set(word.gap) & _MARKS), len(said)]
+    clauses = list(pairwise(cuts))
+    holding = [next(span for span in clauses if span[0] <= one.start < span[1]) for one in told]
+    if len(set(holding)) < len(holding):
+        return before
+    alone = [_won(_line(said[start:stop])) for start, stop in holding]
+    return alone if sum(one is not None for one in alone) > 1 else before
 
 
 def _turned(game: Game, *, won: bool) -> Game:
@@ -149,17 +226,30 @@ def _games(said: Sequence[Word]) -> tuple[_Told, ...]:
             _Told(game=pair, start=span.start, stop=span.stop)
             for pair in zip(numbers[::2], numbers[1::2], strict=True)
         )
-    return tuple(
+    told = [
         _Told(game=(one.numbers[0], one.numbers[1]), start=one.start, stop=one.stop)
         for one in found
         if len(one.numbers) == 2
+    ]
+    return tuple(
+        one
+        for at, one in enumerate(told)
+        if at + 1 == len(told) or not _is_put_right(said[one.stop : told[at + 1].start])
     )
+
+
+def _is_put_right(between: Sequence[Word]) -> bool:
+    """`15-14 wait no 16-14`: the first was a slip."""
+    return bool(between) and re.fullmatch(rf"{SLIP}+", _line(between) + " ") is not None
 
 
 def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
     """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
     before = said[group.start - 1].folded if group.start else ""
-    return ":" in said[group.start + 1].gap or before in {"of", "at", "court", "ct", "from"}
+    return ":" in said[group.start + 1].gap or before in _NO_GAME_AFTER
+
+
+_NO_GAME_AFTER = frozenset(["of", "at", "court", "ct", "from", "not", "was"])
 
 
 def _is_finished(first: int, second: int) -> bool:

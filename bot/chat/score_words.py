@@ -7,28 +7,39 @@ import re
 from bot.chat.forms import word_set
 
 WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|me|ive)"
-THEY = r"(?:they|them|their|theirs|theyre|theyve|opponents|other team|other side)"
-RECEIVE = r"(?:receiv\w*|return\w*|recv|rcv\w*)"
+THEY = (
+    r"(?:they|them|their|theirs|theyre|theyve|opponents|other (?:team|side|pair|two|guys)|those two"
+    r"|(?:the|these|those) (?:\w+ )?(?:guys|girls|ladies|kids|dudes|men|women))"
+)
+RECEIVE = r"(?:receiv\w*|return\w*|recv)"
+NUMBERED = r"(?:first|second|1st|2nd)"
 SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
 
 THEY_SERVE = re.compile(
+    rf"\bnot (?:our|my) (?:serve|ball)\b|\b{THEY} (?:are |re )?(?:\w+ )?(?:on )?(?:their |the )"
+    rf"?{NUMBERED} serv\w*|\b{THEY} call(?:s|ed|ing)? # #|"
     rf"\b{THEY} (?:are |re |is |about |have |got |has |on |to |it |the |a )*{SERVE}\b"
     rf"|\b(?:his|her|hers) serve\b|\b{THEY} (?:to serve|serving|have it|got it)\b|^{RECEIVE}"
     rf"|\b{SERVE} {THEY}\b"
     rf"|\b(?<!they )(?<!they are )(?<!theyre ){RECEIVE}\b"
 )
 WE_SERVE = re.compile(
+    rf"\b{WE} start(?:s|ing)?\b|\b{WE} (?:is |are |on )*(?:(?:our|the|my) )?{NUMBERED} serv\w*"
+    rf"|\bserver (?:[12#] |one |two )?(?:us|we|ours)\b|"
     rf"\b{WE} (?:to|starts?|starting|begins?) (?:begin|serve|start|us|off)|# {WE} (?:second"
     rf"|first|2nd|1st) serv\w*"
     rf"|\b{WE} got the (?:serve|ball)|\b(?<!they )(?<!they is )(?<!they are )(?<!theyre )about to"
     rf" serve\b|\b{WE} (?:\w+ ){{0,2}}(?:his|her|my) serve\b|"
-    rf"\b{WE} (?:are |re |have |got |on |to |it |the |a |all )*{SERVE}\b"
+    rf"\b(?<!not ){WE} (?:are |re |have |got |on |to |it |the |a |all )*{SERVE}\b"
     rf"|\b{THEY} (?:are |re )?{RECEIVE}\b|\bmy serve\b|\b{SERVE} (?:us|ours)\b"
     rf"|^{SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving"
     rf"|servin)\b"
 )
 SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
-FIRST = re.compile(r"\b(?:first serve\w*|1st serve\w*|server 1|server one)\b")
+FIRST = re.compile(
+    r"\b(?:first serve\w*|1st serve\w*|server 1|server one|(?:hes|shes|is) (?:the )?(?:first|1st)"
+    r"(?: one)?)\b"
+)
 _HOPED = r"(?<!of )(?<!us )(?<!we )(?<!still )(?<!chance )(?<!chances )(?<!odds )"
 """Before "winning" where it is what the question hopes for, not what the score says."""
 
@@ -45,27 +56,47 @@ def _of_score(word: str) -> str:
 
 
 UP = rf"(?:{_of_score('up(?! to)')}|ahead|leading|lead|leads|{_HOPED}winning|in front)"
-DOWN = rf"(?:{_of_score('down')}|behind|trailing|trail|trails|{_HOPED}losing)"
+BADLY_BEATEN = (
+    r"(?:beat|beaten|crushed|killed|smoked|destroyed|hammered|pickled|bageled|thrashed|smashed"
+    r"|spanked|roasted|swept)"
+)
+DOWN = (
+    rf"(?:{_of_score('down')}|behind|trailing|trail|trails|{_HOPED}losing"
+    rf"|(?:(?<=^)|got |getting |being |been |gotten ){BADLY_BEATEN})"
+)
 CALLED = re.compile(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
 """They serve at these very numbers: a call, their number first."""
 
 AHEAD = re.compile(rf"\b{UP}\b")
 BEHIND = re.compile(rf"\b{DOWN}\b")
 THEY_LEAD = re.compile(rf"\b{THEY} (?:are |re |still |now |just )*(?:{UP}|{DOWN})\b")
-TO_US = re.compile(r"# # (?:\w+ )?(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b")
-TO_THEM = re.compile(r"# # (?:\w+ )?(?:to|for) (?:them|they)\b|# # (?:them|they)\b(?! #)")
-THEIRS_FIRST = re.compile(rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them|theirs)\b")
+TO_US = re.compile(
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b"
+    r"|# # (?:\w+ ){1,2}us$|^(?:\w+ )?us # #$"
+)
+TO_THEM = re.compile(
+    r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
+    r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))|^(?:\w+ )?them # #$"
+)
+THEIRS_FIRST = re.compile(
+    rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b"
+)
 OURS_FIRST = re.compile(
     rf"\b{WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
 )
+_FEW_WORDS = r"(?: [a-z]\w*){0,2}"
 EACH_SAID = re.compile(
-    rf"\b{WE} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {THEY}(?: \w+){{0,2}} #|# (?:us|we) # (?:them"
-    rf"|they)\b"
+    rf"\b(?P<before>[WT]){_FEW_WORDS} #{_FEW_WORDS} (?!(?P=before))[WT]{_FEW_WORDS} #"
+    rf"|# (?:points? )?(?P<after>[WT])(?: and)? # (?:points? )?(?!(?P=after))[WT]\b"
+    rf"|# (?:not )?for (?P<owner>[WT]) (?!(?P=owner))[WT]{_FEW_WORDS} #"
 )
-EACH_SAID_THEIRS = re.compile(
-    rf"\b{THEY} (?:\w+ ){{0,2}}#(?: \w+){{0,2}} {WE}(?: \w+){{0,2}} #|# (?:them"
-    rf"|they) # (?:us|we)\b"
+"""Each side with its number, in a line whose sides are W and T: "W have # T only #", "# W # T"."""
+
+DENIED = re.compile(
+    r"\b(?:not|dont have|do not have|didnt have|havent got|instead of|from) #(?! #)"
 )
+"""A number that is not it: "make that 6 not 5"."""
+
 ALL_WORDS = frozenset(["all", "apiece", "each", "even"])
 LEVEL_WORDS = frozenset(["tied", "level", "square"])
 SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
@@ -73,6 +104,7 @@ SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
 SIDE_OUT = re.compile(
     r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b"
 )
+SIDE_OUT_SHORT = re.compile(r"\s*s/o\b", re.IGNORECASE)
 THAT = (
     r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt"
     r"|that rally|that point)"

@@ -5,15 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from bot.chat.numbers import Group, groups, is_dictated, number
+from bot.chat.forms import word_set
+from bot.chat.numbers import Group, groups, is_dictated, number, points
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_words import (
     AHEAD,
     ALL_WORDS,
     BEHIND,
     CALLED,
+    DENIED,
     EACH_SAID,
-    EACH_SAID_THEIRS,
     FIRST,
     LEVEL_WORDS,
     OUR_RALLY,
@@ -23,6 +24,7 @@ from bot.chat.score_words import (
     SECOND,
     SERVER_WORDS,
     SIDE_OUT,
+    SIDE_OUT_SHORT,
     STRAY_WORDS_ALLOWED,
     THEIR_RALLY,
     THEIRS_FIRST,
@@ -41,6 +43,19 @@ COMPARED_NEAR = 4
 """Words before a score among which "than" makes it the other one of two."""
 
 _COMPARED = frozenset(["than", "vs", "versus", "compared"])
+
+_BEFORE_COUNTS = word_set("before_counts")
+"""Before numbers that are no score: shares, courts, and the hours of a day."""
+
+_UNITS = word_set("units")
+_MADE = frozenset(["in", "made", "thirds", "3rds", "serves", "returns", "drops", "dinks", "drives"])
+"""After a share such as `5/6`: what was made of so many."""
+
+_MARKS = frozenset(",;.!?:\n")
+_OWNED_NOW = re.compile(r"\b(?:ours|theirs)\b")
+
+_LEVEL = re.compile(r"[0-2]?\ds")
+"""`5s`: five each."""
 
 HIGHEST_PAIR = 30
 """Two numbers both above it are no score of any format: `50/50`."""
@@ -77,14 +92,34 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
-    score, level = said_score(said), _all_at(said)
+    score, level = said_score(said, own_first=True), _all_at(said)
     if level is not None and (score is None or said[level[1]].span[0] < score[1][0]):
         return _level(text, said, level[0])
     if score is not None:
         return ScoreSaid(text=text, score=score[0])
-    if SIDE_OUT.search(line):
-        return ScoreSaid(text=text, side_out=True)
-    return _rally(text, line)
+    if SIDE_OUT.search(line) or SIDE_OUT_SHORT.match(text):
+        return ScoreSaid(text=text, side_out=True, score=_serving_after(line))
+    return _rally(text, line) or _rally(text, _last_clause(said))
+
+
+def tells_rally_apart(said: Sequence[Word]) -> bool:
+    """Whether the last clause is nothing but whose rally it was: "Tom netted it. Their rally"."""
+    clause = _last_clause(said)
+    forms = (OUR_RALLY, THEIR_RALLY)
+    return clause != _line(said, None) and any(form.fullmatch(clause) for form in forms)
+
+
+def _last_clause(said: Sequence[Word]) -> str:
+    cuts = [at for at, word in enumerate(said) if at and set(word.gap) & _MARKS]
+    return _line(said[cuts[-1] if cuts else 0 :], None)
+
+
+def _serving_after(line: str) -> SaidScore | None:
+    """Whose serve it is after a side-out, where that is said: "side out, our ball"."""
+    we_serve = _we_serve(line)
+    if we_serve is None and (found := _OWNED_NOW.search(line)):
+        we_serve = found[0] == "ours"
+    return None if we_serve is None else SaidScore(we_serve=we_serve)
 
 
 def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
@@ -121,9 +156,9 @@ def _score_group(said: Sequence[Word]) -> Group | None:
 
 
 def _is_denied(group: Group, said: Sequence[Word]) -> bool:
-    """Not the score now: `not 9-8`, `or bank it for 9-10`, `more than one at 3-3`."""
+    """Not the score now: `not 9-8`, `was 10-4`, `or bank it for 9-10`, `more than one at 3-3`."""
     before = [word.folded for word in said[max(0, group.start - COMPARED_NEAR) : group.start]]
-    return before[-1:] in (["not"], ["for"]) or bool(_COMPARED & set(before))
+    return before[-1:] in (["not"], ["for"], ["was"]) or bool(_COMPARED & set(before))
 
 
 def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
@@ -132,13 +167,10 @@ def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
     if len(group.numbers) == 2 and min(group.numbers) > HIGHEST_PAIR:
         return False
     before = said[group.start - 1].folded if group.start else ""
-    ratio = before in {"of", "nine", "x"} or _is_ratio(group, said)
-    return not ratio and not _is_clock(group, said)
-
-
-def _is_ratio(group: Group, said: Sequence[Word]) -> bool:
     after = said[group.stop].folded if group.stop < len(said) else ""
-    return after in {"times", "feet", "foot", "percent", "balls", "rallies"}
+    is_share = said[group.start + 1].gap.strip() == "/" and after in _MADE
+    is_counted = before in _BEFORE_COUNTS or after in _UNITS or is_share
+    return not is_counted and not _is_clock(group, said)
 
 
 def _is_clock(group: Group, said: Sequence[Word]) -> bool:
@@ -162,13 +194,22 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     we_serve = _we_serve(line)
     if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
         we_serve = True
-    ours = _named_number(group, said) or _our_number(
-        first,
-        second,
-        line,
-        we_serve=we_serve,
-        is_call=len(group.numbers) == 3,
-        own_first=own_first and we_serve is not None,
+    if we_serve is None and len(group.numbers) == 3 and TO_THEM.search(line):
+        we_serve = False
+    named = _named_number(group, said)
+    if named is not None and we_serve is None and len(group.numbers) == 3 and first != second:
+        we_serve = named == first
+    ours = (
+        named
+        if named is not None
+        else _our_number(
+            first,
+            second,
+            line,
+            we_serve=we_serve,
+            is_call=len(group.numbers) == 3,
+            own_first=own_first and we_serve is not None,
+        )
     )
     if ours is None:
         as_typed = ScoreCall(serving=first, receiving=second, server=server)
@@ -235,7 +276,7 @@ def _we_serve(line: str) -> bool | None:
 
 
 def _server(said: Sequence[Word], line: str) -> int | None:
-    """Which server serves: "second server", "srv 2", "Hale serving 1"."""
+    """Which server serves: "second server", "server 2", "Hale serving 1"."""
     numbered = [
         number(said[place + 1])
         for place, word in enumerate(said[:-1])
@@ -250,19 +291,38 @@ def _server(said: Sequence[Word], line: str) -> int | None:
 
 def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
     """`us 6 them 4`, `they have 9 we have 7`."""
-    plain = _line(said, None)
-    numbers = [value for value in map(number, said) if value is not None]
-    ours_first = EACH_SAID.search(plain)
-    if not (ours_first or EACH_SAID_THEIRS.search(plain)) or len(numbers) != 2:
+    kept = [word for place, word in enumerate(said) if not _is_beside(place, said)]
+    found = EACH_SAID.search(_with_sides(_line(kept, None)))
+    numbers = [value for at in range(len(kept)) if (value := points(kept, at)) is not None]
+    if found is None or len(numbers) != 2:
         return None
-    ours, theirs = numbers if ours_first else numbers[::-1]
-    we_serve = _we_serve(line)
-    call = _call(ours, theirs, None, we_serve)
-    return SaidScore(call=call, ours=ours, theirs=theirs, server=None, we_serve=we_serve)
+    is_ours_first = "W" in found.groups()
+    ours, theirs = numbers if is_ours_first else numbers[::-1]
+    we_serve, server = _we_serve(line), _server(said, line)
+    call = _call(ours, theirs, server, we_serve)
+    return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
+
+
+def _is_beside(place: int, said: Sequence[Word]) -> bool:
+    """Whether a number is a server's, or the one that is not it: "6 not 5", "we dont have 7"."""
+    if number(said[place]) is None:
+        return False
+    before = " ".join(word.folded for word in said[max(0, place - 3) : place])
+    ahead = "#" if place + 1 < len(said) and number(said[place + 1]) is not None else ""
+    return DENIED.search(f"{before} # {ahead}".rstrip()) is not None or (
+        place > 0 and said[place - 1].folded in SERVER_WORDS
+    )
+
+
+def _with_sides(line: str) -> str:
+    return re.sub(rf"\b{WE}\b", "W", re.sub(rf"\b{THEY}\b", "T", line))
 
 
 def _all_at(said: Sequence[Word]) -> tuple[int, int] | None:
     """The level score and its place: `8 all`, `tied at 11`."""
+    for place, word in enumerate(said):
+        if _LEVEL.fullmatch(word.folded):
+            return int(word.folded[:-1]), place
     for place, word in enumerate(said[:-1]):
         value = number(word)
         if value is not None and said[place + 1].folded in ALL_WORDS:

@@ -5,21 +5,24 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from enum import StrEnum
-from functools import cache
-from re import Pattern
 from typing import TypeVar
 
-from bot.chat.forms import any_of, branches
+from bot.chat.forms import readings, yes_or_no
 from bot.chat.question import Certainty, Mention, SaidNeeds, SaidScore, Slots
 from bot.chat.scores import said_serving, score_asked_about
 from bot.chat.told import Told, tell
 from bot.chat.toss_said import find_toss
+from bot.chat.wide_said import who_is_wide
 from bot.chat.words import Word
 from knowledge.game import GameFormat
-from knowledge.situation import Wind
+from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Wing
 
 Value = TypeVar("Value", bound=StrEnum)
+
+_MARKS = frozenset(",;.!?\n")
+_SERVES_AFTER = {TossChoice.SERVE: False, TossChoice.RECEIVE: True}
+"""Whether we serve first, by what they took."""
 
 SUBJECT_NEAR = 4
 """Words before a condition among which the one it is said of stands."""
@@ -59,26 +62,27 @@ def find_slots(
         mentions=tuple(mentions),
         asker=_asker(said, mentions),
         score=score,
-        serving=_serving(told, score),
+        serving=_serving(told, score, they_chose),
         hand=_first(Hand, "hand", line),
-        wing=_only(Wing, "wing", line),
+        wing=_only(Wing, "wing", line) or _only(Wing, "wing", _last_clause(said)),
         ball=_first(BallQuality, "ball", line),
         ball_kind=_first(BallKind, "kind", line),
         side=_only(Side, "side", line),
         format_said=told.format,
         wind=_wind(sides),
-        sun=_sun(line),
-        background=_yes_or_no("background", line),
+        sun=yes_or_no("sun", line),
+        background=yes_or_no("background", line),
         rates=told.rates.rates if told.rates else None,
         games=games,
         needs=_needs(told),
         lost_in_a_row=told.breaks.lost_in_a_row,
         timeouts_left=told.breaks.timeouts_left,
         tired=_of_us("tired", sides),
-        hot=_yes_or_no("hot", line),
-        has_change=_yes_or_no("has_change", sides),
+        hot=yes_or_no("hot", line),
+        has_change=_of_us("has_change", sides),
         toss_won=toss_won,
         they_chose=they_chose,
+        pulled_wide=who_is_wide(said, told.ours),
     )
 
 
@@ -114,39 +118,35 @@ def _is_finished(score: SaidScore | None) -> bool:
     )
 
 
-def _serving(told: Told, score: SaidScore | None) -> bool | None:
+def _serving(told: Told, score: SaidScore | None, they_chose: TossChoice | None) -> bool | None:
     if score is not None and score.we_serve is not None:
         return score.we_serve
-    return said_serving(told.line.text)
+    said = said_serving(told.line.text)
+    return _SERVES_AFTER.get(they_chose) if said is None and they_chose is not None else said
+
+
+def _last_clause(said: Sequence[Word]) -> str:
+    """What is asked last: in "camps on the forehand, serve the backhand" the wing is this one."""
+    cuts = [at for at, word in enumerate(said) if at and set(word.gap) & _MARKS]
+    return " ".join(word.folded for word in said[cuts[-1] if cuts else 0 :])
 
 
 def _wind(line: str) -> Wind | None:
     """Where it comes from; only that there is some where two directions are weighed."""
     if _NO_WIND.search(line):
         return Wind.NONE
-    found = [Wind(name) for name, form in _readings("wind") if form.search(line)]
+    found = [Wind(name) for name, form in readings("wind") if form.search(line)]
     if not found:
         return None
     directions = [one for one in found if one is not Wind.SOME]
     return directions[0] if len(directions) == 1 else Wind.SOME
 
 
-def _sun(line: str) -> bool | None:
-    said = [name for name, form in _readings("sun") if form.search(line)]
-    return None if not said else "false" not in said
-
-
-def _yes_or_no(key: str, line: str) -> bool | None:
-    """Whether it is said to be so; what is denied is denied whatever else stands there."""
-    said = [name for name, form in _readings(key) if form.search(line)]
-    return None if not said else "false" not in said
-
-
 def _of_us(key: str, line: str) -> bool | None:
     """The same of our side; what is said of "they" settles nothing about us."""
     said = [
         name
-        for name, form in _readings(key)
+        for name, form in readings(key)
         if any(not _of_them(line[: found.start()]) for found in form.finditer(line))
     ]
     return None if not said else "false" not in said
@@ -158,16 +158,11 @@ def _of_them(before: str) -> bool:
 
 def _first(kind: type[Value], key: str, line: str) -> Value | None:
     """The first value said, in the order of the file."""
-    found = next((name for name, form in _readings(key) if form.search(line)), None)
+    found = next((name for name, form in readings(key) if form.search(line)), None)
     return None if found is None else kind(found)
 
 
 def _only(kind: type[Value], key: str, line: str) -> Value | None:
     """The one value said; None where two are ("forehand or backhand")."""
-    found = [name for name, form in _readings(key) if form.search(line)]
+    found = [name for name, form in readings(key) if form.search(line)]
     return kind(found[0]) if len(found) == 1 else None
-
-
-@cache
-def _readings(key: str) -> tuple[tuple[str, Pattern[str]], ...]:
-    return tuple((name, any_of(f"{key}.{name}")) for name in branches(key))

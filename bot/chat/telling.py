@@ -8,15 +8,15 @@ from itertools import pairwise
 
 from bot.chat.asking import asks
 from bot.chat.clauses import NOT_TO_DO
-from bot.chat.forms import word_set
-from bot.chat.question import Mention, NoteSaid
+from bot.chat.forms import any_of, word_set
+from bot.chat.question import Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
 from bot.chat.words import Word
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import PlayerId, Trait
 
 _PART_MARKS = frozenset(",.;!?\n")
-SHORTEST_PART = 3
-"""Words of a part that asks or tells by itself; a shorter one ("right?") goes with the last."""
+_TAGS = word_set("tags")
+"""Words of a part that only asks whether what stands before is so; it goes with that."""
 
 LONGEST_TELLING = 12
 """Words of a part that is plainly a note; a longer one sets the scene of its question."""
@@ -26,6 +26,9 @@ _JOINING = frozenset(["and", "n", "plus", "both", "s"])
 _SUBJECTS = frozenset(["he", "she", "hes", "shes"])
 _OWNERS = frozenset(["his", "her"])
 _SKILLS = word_set("owned_skills")
+_TOLD_OF_US = frozenset([Trait.HAND, Trait.TWO_HANDED_BACKHAND])
+"""What is noted of ourselves too beside a question: it never changes."""
+
 _AIMS = frozenset(
     ["attack", "target", "avoid", "exploit", "pound", "pick", "test", "punish", "respect", "feed"]
 )
@@ -33,11 +36,18 @@ _AIMS = frozenset(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
-    """A sentence or comma clause: words `start` up to `stop`, and whether it asks."""
+    """A sentence or clause: words `start` up to `stop`, and whether it asks.
+
+    `runs_on`: no mark parts it from the question after it.
+    """
 
     start: int
     stop: int
     asks: bool
+    runs_on: bool = False
+
+    def span(self, said: Sequence[Word]) -> tuple[int, int]:
+        return said[self.start].span[0], said[self.stop - 1].span[1]
 
 
 def tells_of(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
@@ -58,19 +68,32 @@ def tells_of_focus(said: Sequence[Word]) -> bool:
 def telling_note(
     text: str, said: Sequence[Word], note: NoteSaid, ours: Sequence[PlayerId]
 ) -> NoteSaid | None:
-    """What a message plainly notes of the other side beside its question; None without it."""
+    """What a message plainly notes beside its question, of us hardly anything; None without it."""
     parts = _parts(text, said)
     telling = [part for part in parts if _tells(part, said, note.mentions)]
     if not any(part.asks for part in parts):
         return None
-    spans = [(said[part.start].span[0], said[part.stop - 1].span[1]) for part in telling]
+    spans = [part.span(said) for part in telling]
+    vague = [part.span(said) for part in telling if part.runs_on and not _names(part, said, note)]
     claims = tuple(
         one
         for one in note.claims
-        if one.player not in ours and any(a <= one.span[0] and one.span[1] <= b for a, b in spans)
+        if (one.player not in ours or one.trait in _TOLD_OF_US)
+        and _is_inside(one, spans)
+        and (one.trait is Trait.HAND or not _is_inside(one, vague))
     )
     kept = tuple(words for words in note.kept if any(words in text[a:b] for a, b in spans))
     return replace(note, claims=claims, kept=kept) if claims else None
+
+
+def _is_inside(claim: Claim, spans: Sequence[tuple[int, int]]) -> bool:
+    return any(start <= claim.span[0] and claim.span[1] <= stop for start, stop in spans)
+
+
+def _names(part: Part, said: Sequence[Word], note: NoteSaid) -> bool:
+    """Whether a name opens the part; of "they returned it short do i rip it" nothing is kept."""
+    opens = part.start + (said[part.start].folded in _OPENINGS)
+    return any(not one.pronoun and opens in _places(one, said) for one in note.mentions)
 
 
 def _places(mention: Mention, said: Sequence[Word]) -> range:
@@ -99,18 +122,30 @@ def _is_target(said: Sequence[Word], span: range) -> bool:
 
 
 def _parts(text: str, said: Sequence[Word]) -> list[Part]:
-    """The sentences and comma clauses; one too short to ask by itself goes with the one before."""
-    cuts = [at for at, word in enumerate(said) if at and set(word.gap) & _PART_MARKS]
+    """The sentences and clauses; one that only asks whether it is so goes with the one before."""
+    marks = {at for at, word in enumerate(said) if at and set(word.gap) & _PART_MARKS}
+    cuts = sorted(marks | _asking_places(said))
     edges = [0, *cuts, len(said)]
     parts: list[Part] = []
     for start, stop in pairwise(edges):
         end = said[stop].span[0] if stop < len(said) else len(text)
         asking = asks(text[said[start].span[0] : end], said[start:stop])
-        if parts and stop - start < SHORTEST_PART and asking:
+        if parts and asking and {word.folded for word in said[start:stop]} <= _TAGS:
             last = parts.pop()
             start = last.start
-        parts.append(Part(start=start, stop=stop, asks=asking))
+        runs_on = stop < len(said) and stop not in marks
+        parts.append(Part(start=start, stop=stop, asks=asking, runs_on=runs_on))
     return parts
+
+
+def _asking_places(said: Sequence[Word]) -> set[int]:
+    """Where a question begins without a mark: "okafor is a lefty where do i dink him"."""
+    line, starts = "", dict[int, int]()
+    for at, word in enumerate(said):
+        starts[len(line)] = at
+        line += f"{word.folded} "
+    found = {starts[one.start()] for one in any_of("asking_opens").finditer(line)}
+    return {at - (said[at - 1].folded in _OPENINGS) for at in found if at > 1}
 
 
 def _tells(part: Part, said: Sequence[Word], mentions: Sequence[Mention]) -> bool:

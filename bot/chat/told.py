@@ -14,6 +14,7 @@ from bot.chat.games_said import FoundGames, find_games
 from bot.chat.needs_said import FoundNeeds, find_needs
 from bot.chat.question import Mention
 from bot.chat.rates_said import FoundRates, find_rates
+from bot.chat.short_forms import in_full
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
 
@@ -31,7 +32,8 @@ _USES = re.compile(
 )
 
 _FIGURE = re.compile(
-    r"^(?:chances?|odds|percentage)\b|\d (?:win )?(?:chances?|odds|probability|percentage|risk)$"
+    r"^(?:chances?|odds|percentage)\b|^w (?:at|on)\b"
+    r"|\d (?:win )?(?:chances?|odds|probability|percentage|risk)$"
     r"|^risk (?:at|on|now|of)\b|\brisk at \d"
     r"|\b(?:win|winning|our|match|game) (?:chances?|odds|probability|percentage)\b(?! are\b)"
     r"|^(?:(?!called|took|had)\w+ )?time ?outs? (?:at|here|now)\b"
@@ -41,6 +43,8 @@ _FIGURE = re.compile(
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
+
+    `ours` are the names of our players.
 
     In `of_score` the words of rates, games won, points needed, runs and what is played to are
     one comma each: their numbers are no score, and what stands on both sides is not one.
@@ -54,6 +58,7 @@ class Told:
     needs: FoundNeeds | None
     breaks: FoundBreaks
     format: SaidFormat | None
+    ours: tuple[Mention, ...] = ()
 
     @property
     def weighs_a_break(self) -> bool:
@@ -75,7 +80,7 @@ class Told:
 def tell(
     text: str, said: Sequence[Word], ours: Sequence[Mention], others: Sequence[Mention]
 ) -> Told:
-    words = tuple(cast(said, ours, others))
+    words = tuple(cast(in_full(said), ours, others))
     rates = find_rates(text, words)
     line = line_of(words, without=rates.places if rates else ())
     if rates is not None:
@@ -98,6 +103,7 @@ def tell(
         needs=needs,
         breaks=breaks,
         format=format,
+        ours=tuple(ours),
     )
 
 

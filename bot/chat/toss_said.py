@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
-from re import Pattern
-
-from bot.chat.forms import any_of, branches
+from bot.chat.forms import readings, yes_or_no
 from knowledge.situation import TossChoice
 
 
@@ -14,14 +11,7 @@ def find_toss(line: str) -> tuple[bool | None, TossChoice | None]:
 
     `line` has names as "we" and "they".
     """
-    chosen = [TossChoice(name) for name, form in _readings("they_chose") if form.search(line)]
-    said = [name for name, form in _readings("toss_won") if form.search(line)]
+    chosen = [TossChoice(name) for name, form in readings("they_chose") if form.search(line)]
     they_chose = chosen[0] if chosen else None
-    if not said:
-        return (None if they_chose is None else False), they_chose
-    return "false" not in said, they_chose
-
-
-@cache
-def _readings(key: str) -> tuple[tuple[str, Pattern[str]], ...]:
-    return tuple((name, any_of(f"{key}.{name}")) for name in branches(key))
+    is_ours = yes_or_no("toss_won", line)
+    return (False if is_ours is None and they_chose is not None else is_ours), they_chose

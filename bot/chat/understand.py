@@ -154,12 +154,16 @@ def _correction(message: Message, *, replying: bool) -> CorrectionSaid | None:
 
 
 def _result(message: Message, chat: ChatView) -> ResultSaid | None:
-    return result_said(
+    found = result_said(
         message.text,
         message.told.words,
         of_score=message.told.of_score,
         format=chat.format if chat.match_on else None,
     )
+    is_unplayed = found is not None and not found.games and found.tally is None
+    named = {player for one in message.mentions if not one.pronoun for player in one.players}
+    is_of_others = chat.match_on and not named <= {*chat.ours, *chat.theirs}
+    return None if is_unplayed and is_of_others else found
 
 
 def _match(message: Message, chat: ChatView) -> Understood | None:

@@ -54,7 +54,7 @@ def is_written_as_name(said: Sequence[Word], position: int) -> bool:
     ahead = said[position + 1].gap if position + 1 < len(said) else ""
     after = said[position - 1].folded if position else ""
     inside = bool(position) and not any(mark in word.gap for mark in ".!?\n")
-    shouted = all(each.typed.isupper() for each in said)
+    shouted = all(each.typed.isupper() for each in said if each.typed.isalpha())
     capitalised = word.is_capitalised and inside and not shouted
     return capitalised or ":" in ahead or after in _BEFORE_A_NAME
 

@@ -6,16 +6,18 @@ from enum import StrEnum
 from typing import Any
 
 import pytest
-from voices import EVENING
+from slot_voices import score_slots
+from voices import EVENING, SLOT_VOICES
 
 from bot.chat.forms import branches, patterns, word_set
+from bot.chat.message import read_message
 from bot.chat.names import find_mentions
-from bot.chat.question import Slots
+from bot.chat.question import OneOfUs, Slots
 from bot.chat.slots import find_slots
 from bot.chat.words import words
 from knowledge.game import GameFormat, Scoring
 from knowledge.situation import Wind
-from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Wing
+from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Wing
 
 
 def slots(text: str) -> Slots:
@@ -38,7 +40,19 @@ def slots(text: str) -> Slots:
         ("who takes the speed up", "ball_kind", BallKind.SPEED_UP),
         ("she is on the left side", "side", Side.LEFT),
         ("do I play the left side or the right side", "side", None),
+        ("ball at my laces", "ball", BallQuality.STRETCHED),
+        ("it is under net height", "ball", BallQuality.STRETCHED),
+        ("right at net height, speed it up?", "ball", BallQuality.NEUTRAL),
+        ("high backhand over my shoulder", "ball", BallQuality.EASY),
+        ("smash at his feet", "ball", None),
+        ("they hit it at me crazy fast", "ball_kind", BallKind.DRIVE),
+        ("it floats up high and slow", "ball_kind", BallKind.FLOATING),
         ("wind at our backs", "wind", Wind.BEHIND_US),
+        ("winds blowing in my face", "wind", Wind.AGAINST_US),
+        ("the wind is coming from behind us", "wind", Wind.BEHIND_US),
+        ("it's windy and the ball goes sideways", "wind", Wind.ACROSS),
+        ("they chose to serve", "serving", False),
+        ("12 of 15 drops in", "format", None),
         ("into the wind", "wind", Wind.AGAINST_US),
         ("it is windy", "wind", Wind.SOME),
         ("sun in my eyes", "sun", True),
@@ -52,6 +66,56 @@ def slots(text: str) -> Slots:
 )
 def test_slot(text: str, slot: str, value: Any) -> None:
     assert getattr(slots(text), slot) == value
+
+
+FOUND_FLOOR = 0.93
+WRONG_CEILING = 0.03
+"""Recorded over the two voices written for slots: 203 of 214 found, 4 of 207 settled wrong.
+Before their lines were read: 118 of 217, and 21 of 139. Goals: 0.90 and 0.03."""
+
+
+def test_slots_of_the_voices_are_found_and_hardly_one_is_wrong() -> None:
+    score = score_slots(*SLOT_VOICES)
+    assert score.found_share >= FOUND_FLOOR, score.faults
+    assert score.wrong_share <= WRONG_CEILING, score.faults
+
+
+@pytest.mark.parametrize(
+    ("text", "who"),
+    [
+        ("they pulled me wide, who takes the middle", OneOfUs.ASKER),
+        ("I got dragged off the court", OneOfUs.ASKER),
+        ("my partner is way over by the fence", OneOfUs.PARTNER),
+        ("Tom got yanked wide, do I slide over", PlayerId(2)),
+        ("they sent Mira off the court", PlayerId(1)),
+        ("do I go wide", None),
+        ("should I pull them wide", None),
+        ("Okafor is pulled wide, where do I hit", None),
+        ("my partner hit it wide", None),
+    ],
+)
+def test_who_of_us_is_wide(text: str, who: PlayerId | OneOfUs | None) -> None:
+    message = read_message(text, EVENING)
+    assert find_slots(message.said, message.mentions, message.told).pulled_wide == who
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("they lobbed me, who runs", BallKind.LOB),
+        ("who takes the lob", BallKind.LOB),
+        ("should we lob them", None),
+        ("do I lob him or not", None),
+        ("dinks or lobs at her", None),
+    ],
+)
+def test_a_lob_is_a_ball_that_comes_to_us(text: str, kind: BallKind | None) -> None:
+    assert (slots(text).ball_kind is BallKind.LOB) is (kind is BallKind.LOB)
+
+
+def test_the_wing_asked_about_last_is_meant() -> None:
+    assert slots("odell camps on the forehand, serve the backhand then?").wing is Wing.BACKHAND
+    assert slots("forehand, or backhand?").wing is Wing.BACKHAND
 
 
 def test_the_score_in_a_question_is_a_slot() -> None:

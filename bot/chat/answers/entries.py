@@ -108,7 +108,7 @@ def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     last = desk.book.last_change(desk.chat.chat)
     buttons = [] if last is None else [undo_button(last.change)]
     return Reply(
-        text=" ".join(text.split()),
+        text=" ".join(text.split()).replace(" .", "."),
         buttons=rows(buttons),
         picture=picture,
         about=("match", match),

@@ -14,7 +14,7 @@ from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
 from bot.chat.gather import gather
-from bot.chat.question import Question, Slots
+from bot.chat.question import OneOfUs, Question, Slots
 from bot.chat.render import offer_buttons, render, render_more, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
@@ -98,7 +98,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         wing=slots.wing,
         ball=slots.ball,
         ball_kind=slots.ball_kind,
-        pulled_wide=_pulled_wide(desk, question.text, about),
+        pulled_wide=_pulled_wide(desk, slots, about),
         we_serve=slots.serving,
         score=score_said(desk, slots),
         games=slots.games,
@@ -139,13 +139,19 @@ def _supposed(desk: Desk, slots: Slots) -> Numbers:
 _WANTS_PICTURE = re.compile(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
 """In a match answers are short and without a picture, unless one is asked for."""
 
-_PULLED_WIDE = re.compile(r"\b(?:pulled|dragged|drawn|stuck|taken) (?:out )?wide\b", re.IGNORECASE)
 
-
-def _pulled_wide(desk: Desk, text: str, about: Sequence[PlayerId]) -> PlayerId | None:
-    """The one of ours whom the question says to be pulled wide."""
-    ours = [player for player in about if player in desk.ours]
-    return ours[0] if len(ours) == 1 and _PULLED_WIDE.search(text) else None
+def _pulled_wide(desk: Desk, slots: Slots, about: Sequence[PlayerId]) -> PlayerId | None:
+    """Who of ours is off to the side; "me" beside the partner's name is the other of us."""
+    wide, ours = slots.pulled_wide, desk.ours
+    if not isinstance(wide, OneOfUs):
+        return wide
+    named = [player for player in about if player in ours]
+    asker = next((one for one in (slots.asker, desk.context.asker) if one in ours), None)
+    if asker is None and len(named) == 1 and len(ours) == 2:
+        asker = next(player for player in ours if player != named[0])
+    if asker is None or wide is OneOfUs.ASKER:
+        return asker
+    return next((player for player in ours if player != asker), None)
 
 
 def answer_asked(

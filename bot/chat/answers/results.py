@@ -36,6 +36,8 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     desk.trace |= {"match": match}
     if said.tally is not None:
         return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
+    if not said.games and said.won is not None:
+        return _take_match(desk, match, said, said.won, _finished(desk.log()))
     if _decides(said.games, format):
         return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
     return _take_games(desk, match, said)
@@ -73,10 +75,11 @@ def last_match(desk: Desk) -> Reply:
     won, games = log.match.we_won, log.games
     if told:
         detail = told[-1].detail or {}
-        said = [*detail.get("games", ())] or [detail["tally"]]
-        won, games = told[-1].won_by is Winner.US, tuple((ours, theirs) for ours, theirs in said)
+        said = [*detail.get("games", ())] or [detail[key] for key in ("tally",) if key in detail]
+        won = told[-1].won_by is Winner.US
+        games = tuple((ours, theirs) for ours, theirs in said) or _finished(log)
     key = "match.last_won" if won else "match.last_lost"
-    text = wording(key).format(games=score_of(games))
+    text = wording(key).format(games=score_of(games)).replace(" .", ".")
     return Reply(text=text, about=("match", row.match))
 
 

@@ -52,7 +52,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
     if said.side_out:
-        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match)
+        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
     if match is not None and said.score is not None and says_no_points(said.score):
         return _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
@@ -197,11 +197,16 @@ def _with_points(game: GameState, number: int, *, ours: bool) -> GameState:
     return replace(game, ours=number) if ours else replace(game, theirs=number)
 
 
-def _side_out(desk: Desk, match: MatchId) -> Reply:
-    """ "Side out": the serve changes sides, whichever server was on."""
+def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
+    """ "Side out": the serve changes sides, whichever server was on.
+
+    "Side out, our ball" while we have it as ours already changes nothing.
+    """
     log = desk.log()
     if log.match.game.is_over:
         return with_score(desk, match, wording("score.again"))
+    if said.score is not None and said.score.we_serve is log.match.game.we_serve:
+        return _serve_said(desk, match, said.score)
     return _set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
 
 

@@ -1,0 +1,53 @@
+"""Who of ours is off to the side: "they pulled me wide", "tom is way over by the fence"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.question import Mention, OneOfUs
+from bot.chat.words import Word
+from knowledge.vocabulary import PlayerId
+
+_WHO = r"(?<!do )(?<!should )(?<!shud )(?<!can )(?<!could )(?P<who>@\d+|me|partner)"
+_OFF_COURT = (
+    r"(?:off (?:the |my |our |his |her )?(?:court|ct)|past the side ?lines?"
+    r"|by the (?:fence|bench|side ?line)|(?:in|into) (?:the )?(?:doubles )?(?:alley|tramlines))"
+)
+_FAR = r"(?:(?:way|all the way|far|really|so|too|right|out|over) )*"
+_MOVED = (
+    r"(?:pulled|dragged|drawn|yanked|stuck|taken|sent|caught|forced|stretched|run|runs|ran|went"
+    r"|gone|jerked|moved)"
+)
+_BE = r"(?:(?:is|am|was|are|s|got|gets|get|has|have|been|being|just|now|still) )*"
+_STANDS_WIDE = re.compile(
+    rf"{_WHO} {_BE}(?:{_MOVED} {_FAR}wide|out wide"
+    rf"|{_MOVED} (?:way|far|all the way) (?:to the )?(?:left|right)"
+    rf"|(?:{_MOVED} )?{_FAR}{_OFF_COURT})\b"
+)
+_MADE_WIDE = re.compile(
+    rf"\b(?:pulled|pulls?|pulling|dragged|drags?|yanked|yanks?|took|takes?|sent|sends?|got|drew|ran"
+    rf"|have|has|stretched|moved) {_WHO} (?:{_MOVED} )?{_FAR}(?:wide|{_OFF_COURT})\b"
+)
+_ME = frozenset(["i", "im", "me", "ive"])
+_PARTNER = frozenset(["partner", "partners", "pard", "pardner", "p"])
+
+
+def who_is_wide(said: Sequence[Word], ours: Sequence[Mention]) -> PlayerId | OneOfUs | None:
+    """Who is drawn off the court, by name or as "me" and "my partner"; None if nobody is."""
+    line = " ".join(_token(word, ours) for word in said)
+    found = _MADE_WIDE.search(line) or _STANDS_WIDE.search(line)
+    if found is None:
+        return None
+    if found["who"].startswith("@"):
+        return ours[int(found["who"][1:])].players[0]
+    return OneOfUs.ASKER if found["who"] == "me" else OneOfUs.PARTNER
+
+
+def _token(word: Word, ours: Sequence[Mention]) -> str:
+    for at, one in enumerate(ours):
+        if one.span[0] <= word.span[0] < one.span[1]:
+            return f"@{at}"
+    if word.folded in _ME:
+        return "me"
+    return "partner" if word.folded in _PARTNER else word.folded

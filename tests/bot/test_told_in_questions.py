@@ -1,0 +1,62 @@
+"""A fact told in a question: kept as a note, and the question answered with it in force."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+from knowledge.situation import Situation
+from knowledge.vocabulary import Hand
+
+
+def situation(talk: Talk) -> Situation:
+    assert talk.heard is not None
+    found = talk.heard.trace["situation"]
+    assert isinstance(found, Situation)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("text", "hand"),
+    [
+        ("okafor is a lefty where do i dink him", Hand.LEFT),
+        ("okafor lefty. dink him where", Hand.LEFT),
+        ("okafor is right handed, where do i dink him?", Hand.RIGHT),
+        ("so okafor is left handed how do i dink him", Hand.LEFT),
+    ],
+)
+def test_a_hand_told_is_noted_and_answered_with(fresh: Talk, text: str, hand: Hand) -> None:
+    fresh.say("/add Chidi Okafor")
+    fresh.say(text)
+    assert fresh.notes()[0].text == text
+    assert ("hand", hand.value, False) in fresh.claims("Okafor")
+    assert [one.hand for one in situation(fresh).theirs] == [hand]
+
+
+def test_the_answer_is_another_than_without_it(fresh: Talk) -> None:
+    fresh.say("/add Chidi Okafor")
+    without = fresh.say("where do i dink okafor")
+    told = fresh.say("okafor's backhand dink is weak where do i dink him")
+    assert ("backhand_dink", "weakness", False) in fresh.claims("Okafor")
+    assert told.startswith("Noted.")
+    assert told.splitlines()[2] != without.splitlines()[0]
+
+
+def test_a_question_alone_notes_nothing(fresh: Talk) -> None:
+    fresh.say("/add Chidi Okafor")
+    fresh.say("is okafor a lefty, right?")
+    fresh.say("where do i dink okafor")
+    assert fresh.notes() == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "wide"),
+    [
+        ("tom is pulled wide, who takes the middle", "Tom"),
+        ("they pulled me off the court, what does tom do", "Mira"),
+        ("im mira, my partner is over by the fence, who takes the middle", "Tom"),
+    ],
+)
+def test_who_is_wide_reaches_the_answer(demo: Talk, text: str, wide: str) -> None:
+    demo.say(text)
+    assert situation(demo).asked.pulled_wide == demo.player(wide)
