@@ -117,6 +117,10 @@ class NameIndex:
         holders = self._by_key.get(_squeeze(fold(typed)), [])
         return any(initials or held is not Strength.INITIALS for held, _ in holders)
 
+    def sounds_like_one(self, typed: str) -> bool:
+        """Whether the words sound exactly as some player's form: "win Brandt"."""
+        return sound(_squeeze(fold(typed))) in self._by_sound
+
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
         at = bisect_left(self._keys, folded)

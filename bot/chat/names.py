@@ -40,8 +40,9 @@ _INITIALS_THAT_ARE_WORDS = frozenset(
 _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
 
+_APART = frozenset(" \n/+&(")
 _BEFORE_A_LETTER = word_set("before_a_letter")
-"""What such a letter belongs to: `can t`, `i m`, `a m`."""
+"""What such a letter belongs to: `can t`, `i m`, `over the T`."""
 
 _NO_NAME = word_set("no_name")
 _NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
@@ -128,7 +129,10 @@ def _one_of_ours(said: Sequence[Word], position: int, view: ChatView) -> tuple[i
     letter = said[position].folded
     before = said[position - 1].folded if position else ""
     is_metres = letter == "m" and before.isdigit()
-    if letter not in _LETTERS_OF_OURS or before in _BEFORE_A_LETTER or is_metres:
+    stands_alone = not position or set(said[position].gap) & _APART
+    if letter not in _LETTERS_OF_OURS or not stands_alone:
+        return None
+    if before in _BEFORE_A_LETTER or is_metres:
         return None
     ours = [row for row in view.roster if row.player in view.ours]
     begun = [row for row in ours if fold(row.name).startswith(letter)]
@@ -201,10 +205,11 @@ def _may_be_mangled(window: Sequence[Word]) -> bool:
 
 
 def _has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
-    """`beat Hale`: a name among everyday words, and no mangled one."""
+    """`beat Hale`: a name among everyday words; `win Brandt` is Nguyen-Brandt all the same."""
     named = [index.has(word.folded, initials=False) for word in window]
     rest = [word for word, is_name in zip(window, named, strict=True) if not is_name]
-    return bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
+    is_own = bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
+    return is_own and not index.sounds_like_one(" ".join(word.folded for word in window))
 
 
 def _is_broken(window: Sequence[Word]) -> bool:

@@ -187,3 +187,52 @@ def test_the_new_game_is_named(demo: Talk) -> None:
     assert demo.say("we serve").startswith("Game 2. 0-0-2. We serve")
     assert demo.say("our rally").startswith("1-0-2.")
     assert demo.say("score").startswith("Game 2. 1-0-2.")
+
+
+@pytest.mark.parametrize(
+    ("text", "won", "tally"),
+    [
+        ("we won in 3 games", True, (2, 1)),
+        ("swept them", True, (2, 0)),
+        ("gone in 3", False, (1, 2)),
+        ("they swept us", False, (0, 2)),
+        ("they were a no-show", True, None),
+        ("we had to quit", False, None),
+    ],
+)
+def test_a_match_without_points_is_told(
+    text: str, won: bool, tally: tuple[int, int] | None
+) -> None:
+    found = said(text)
+    assert found is not None
+    assert (found.games, found.won, found.tally) == ((), won, tally)
+
+
+@pytest.mark.parametrize(
+    ("text", "games"),
+    [
+        ("they crushed us 11 1 and then 11 3", ((1, 11), (3, 11))),
+        ("they won but only 15-13 wait no 16-14", ((14, 16),)),
+        ("eleven five the first to them, we took the second twelve ten", ((5, 11), (12, 10))),
+        ("rip. 21-18 them", ((18, 21),)),
+        ("game over. us 11 them 9", ((11, 9),)),
+    ],
+)
+def test_games_are_turned_by_who_won_them(text: str, games: tuple[tuple[int, int], ...]) -> None:
+    assert games_of(text) == games
+
+
+@pytest.mark.parametrize("text", ["11-10 us, win by 2 so still going", "pickled so far 0-6"])
+def test_what_goes_on_is_no_result(text: str) -> None:
+    assert said(text) is None
+
+
+def test_a_no_show_closes_the_match_against_them_only(demo: Talk) -> None:
+    demo.say("next: ruiz and hale, best of 3 to 11")
+    demo.say("brandt was a no-show")
+    assert demo.context.match is not None
+    reply = demo.say("hale no show, we win")
+    assert reply == "Won. The match is closed."
+    assert demo.say("last match?") == "Last match: won."
+    demo.say("undo")
+    assert demo.context.match is not None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -39,6 +40,25 @@ def test_case(case: dict[str, Any]) -> None:
 def test_voices(voices: tuple[str, ...], floor: float) -> None:
     scores = [score_scores(voice) for voice in voices]
     assert sum(right for right, _ in scores) / sum(told for _, told in scores) >= floor
+
+
+@pytest.mark.parametrize(
+    ("text", "settles"),
+    [
+        ("they had 7 we have 6 not 5", {"ours": 6, "theirs": 7}),
+        ("thm 12 us 13 they srv", {"ours": 13, "theirs": 12, "we_serve": False}),
+        ("002 thm", {"ours": 0, "theirs": 0, "server": 2, "we_serve": False}),
+        ("we're losing 9 2", {"ours": 2, "theirs": 9}),
+        ("the tall guys are winning 7 to 5", {"ours": 5, "theirs": 7}),
+        ("ahead by one, 6 5, not our serve", {"ours": 6, "theirs": 5, "we_serve": False}),
+        ("side out, theirs now", {"side_out": True, "won_by": "them"}),
+        ("Tom netted the third. Their rally.", {"won_by": "them"}),
+        ("my serve went long and now its the second server", {"won_by": "them"}),
+    ],
+)
+def test_told_in_a_match(text: str, settles: dict[str, Any]) -> None:
+    got = fields_of(understand(text, chat=replace(EVENING, match_on=True))[-1])
+    assert {key: got.get(key) for key in settles} == settles
 
 
 @pytest.mark.parametrize(
