@@ -15,12 +15,17 @@ _STANDS = frozenset({"topic", "text"})
 
 
 def changed(last: Asked, now: Asked) -> Asked:
-    """The last question with everything that is said now; the rest stays as it was."""
+    """The last question with everything that is said now; the rest stays as it was.
+
+    Of another topic ("no, I meant the third shot") it keeps whom and what it was about.
+    """
     said: dict[str, Any] = {
         field.name: value
         for field in fields(Asked)
         if field.name not in _STANDS and (value := getattr(now, field.name)) not in (None, ())
     }
+    if now.topic is not last.topic:
+        said |= {"topic": now.topic, "text": now.text}
     if last.score is not None and now.score is None and now.we_serve is not None:
         said["score"] = last.score._replace(we_serve=now.we_serve, server=None)
     return replace(last, **said)

@@ -74,6 +74,11 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
     )
 
 
+def says_only_links(message: Message) -> bool:
+    """Whether nothing is said that could be asked about: "and", "what about", "if it is"."""
+    return not message.mentions and all(word.folded in _LINKING for word in message.said)
+
+
 def as_change(question: Question, message: Message) -> Question:
     """A question that `leans`, marked so."""
     slots = _without_denied_hand(question.slots, _line(message))

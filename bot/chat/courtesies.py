@@ -16,6 +16,9 @@ _COURTESY = _words(
     " bye goodbye cya later gn lol lmao haha hahaha hehe rofl nice cool great perfect awesome"
     " brilliant lovely sweet appreciated obliged welcome bravo"
 )
+_NODS = _words("ok okay k kk yes yep yeah yup sure no nope nah fine alright understood")
+"""Alone they answer nothing we asked; before a question they belong to it."""
+
 _ABUSE = _words(
     "idiot stupid dumb useless moron suck sucks fuck fucking fuckin fck shit shitty crap crappy"
     " damn dammit bloody bullshit garbage rubbish trash pathetic ass asshole bastard dumbass"
@@ -25,7 +28,7 @@ _AROUND = _words(
     "a an the you your youre ur u are is it its that this so very much really ever such again and"
     " ok okay all of for to me my we us i im good bot coach mate dude man bro evening afternoon day"
     " night see see_you there how one answer help helpful tip what piece absolute total complete"
-    " just oh well at be was them"
+    " just oh well at be was them got problem worries lot lots bunch million"
 )
 """Words beside them that ask and tell nothing."""
 
@@ -38,7 +41,7 @@ def is_courtesy(said: Sequence[Word]) -> bool:
     words = [word.folded for word in said]
     if not words or len(words) > LONGEST_COURTESY:
         return False
-    known = _COURTESY | _ABUSE
+    known = _COURTESY | _NODS | _ABUSE
     return any(word in known for word in words) and all(word in known | _AROUND for word in words)
 
 

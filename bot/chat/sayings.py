@@ -179,12 +179,25 @@ def correction_said(
     if denied:
         meant = tuple(one for one in mentions if one not in denied)
         return CorrectionSaid(text=text, mentions=meant, denied=denied)
+    if _NOT_THIS_ONE.fullmatch(line):
+        return CorrectionSaid(text=text)
     begins = _CORRECTION.match(line) is not None
-    if begins and (_CORRECTION_BODY.search(line) or mentions):
+    names_other = not begins or mentions or not _NAMES_A_THING.search(line)
+    if begins and names_other and (_CORRECTION_BODY.search(line) or mentions):
         return CorrectionSaid(text=text, mentions=tuple(mentions))
     bare_name = replying and mentions and len(said) <= 3
     return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
 
+
+_NOT_THIS_ONE = re.compile(
+    r"(?:(?:no|nope|sorry) )*not (?:him|her|them|that one|this one)"
+    r"(?: (?:but )?(?:him|her|them|the other(?: one| guy| player)?))?"
+)
+_NAMES_A_THING = re.compile(
+    r"\b(?:i mean|i meant|i said|make that) (?:(?:the|my|their|a|about|where|what|who|how) )*"
+    r"(?!other\b|wrong\b|him\b|her\b|them\b|that\b|it\b|instead\b|one\b)\w+"
+)
+"""What was meant is said, and is nobody: "I meant the third shot"."""
 
 _OF_NAMES_ONLY = frozenset(
     [
@@ -223,7 +236,7 @@ _OF_NAMES_ONLY = frozenset(
 def _denied(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, ...]:
     """Tom of "not Tom, Mira" and of "Mira, not Tom"; nobody where anything else is said."""
     named = [one for one in mentions if not one.pronoun]
-    if len(named) < 2:
+    if not named:
         return ()
     rest = [
         (at, word)

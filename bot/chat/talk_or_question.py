@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from bot.chat.changes_said import as_change, leans
+import re
+from dataclasses import replace
+
+from bot.chat.changes_said import as_change, leans, says_only_links
 from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import begins_as_note, note_or_question
 from bot.chat.question import Question, Unclear, Understood
-from bot.chat.several_questions import several_questions
-from bot.chat.topic_question import CERTAIN
+from bot.chat.several_questions import part_of, several_questions
+from bot.chat.topic_question import CERTAIN, read_question
 from bot.chat.view import ChatView
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
@@ -26,6 +29,9 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return note_or_question(message, chat)
     if is_courtesy(message.said) and not names_somebody(message):
         return (small_talk(message.text),)
+    meant = _not_asked(message, chat) or _meant(message, chat)
+    if meant is not None:
+        return (meant,)
     understood = _inside_courtesies(note_or_question(message, chat), message, chat)
     last = understood[-1]
     if isinstance(last, Question):
@@ -38,6 +44,41 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     return (*understood[:-1], last)
 
 
+_OPENS_CORRECTION = re.compile(
+    r"(?:(?:no|nope|sorry|oops|wait|actually) )*(?:i (?:mean|meant|said)|make that)\b"
+)
+
+
+_NOT_ASKED = re.compile(
+    r"\b(?:not what i (?:asked|meant|wanted)|wrong (?:answer|question|topic)|not my question"
+    r"|didnt ask (?:you )?(?:for )?(?:that|this))\b"
+)
+
+
+def _not_asked(message: Message, chat: ChatView) -> Unclear | None:
+    """ "That's not what I asked": ask, since the same answer again would be worse."""
+    complains = _NOT_ASKED.search(" ".join(word.folded for word in message.said))
+    if chat.last_topic is None or complains is None or "?" in message.text:
+        return None
+    return Unclear(text=message.text, offers=())
+
+
+def _meant(message: Message, chat: ChatView) -> Question | Unclear | None:
+    """What "no, I meant the third shot" asks: another topic about the same people."""
+    found = _OPENS_CORRECTION.match(" ".join(word.folded for word in message.said))
+    begin = 0 if found is None else len(found[0].split())
+    if chat.last_topic is None or not 0 < begin < len(message.said):
+        return None
+    alone = replace(chat, last_topic=None)
+    part = part_of(message, begin, len(message.said), alone)
+    if part.note.claims and not part.asks:
+        return None
+    said = read_question(part, alone)
+    if isinstance(said, Question) and _is_idle(said):
+        return None
+    return replace(said, changes=True) if isinstance(said, Question) else said
+
+
 def small_talk(text: str) -> Question:
     return Question(text=text, topic=Topic.SMALLTALK_OR_UNKNOWN, confidence=CERTAIN)
 
@@ -48,6 +89,8 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     So is what looks like code or markup and asks nothing.
     """
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
+    if not is_talk and says_only_links(message):
+        return Unclear(text=question.text, offers=(question.topic, *question.offers))
     has_score = question.slots.score is not None and len(message.said) > 1
     if not is_talk and _is_all_unknown(message) and not has_score:
         return Unclear(text=question.text, offers=(), slots=question.slots)

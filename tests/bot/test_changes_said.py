@@ -11,6 +11,7 @@ from topic_examples import OPEN_VOICES, VIEW, voice_examples
 from bot.chat.asked import Asked
 from bot.chat.changes_said import change_said
 from bot.chat.message import read_message
+from bot.chat.question import Unclear
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Topic, Wing
 
@@ -162,3 +163,17 @@ def test_no_question_that_stands_alone_is_a_change() -> None:
                 for last in (Topic.AIM_DINK, Topic.COVER_MIDDLE):
                     chat = replace(VIEW, last_topic=last)
                     assert change_said(read_message(example.text, chat), chat) is None, example
+
+
+@pytest.mark.parametrize("said", ["and", "what about", "if", "and then what about it"])
+def test_a_change_of_nothing_is_asked_back(demo: Talk, said: str) -> None:
+    demo.say("who covers the middle")
+    demo.say(said)
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, Unclear)
+    assert demo.buttons[0].topic is not None
+
+
+def test_what_was_not_understood_is_not_said_to_change_nothing(demo: Talk) -> None:
+    demo.say("who covers the middle")
+    assert NO_CHANGE not in demo.say("what if the moon is full?")

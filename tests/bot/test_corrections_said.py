@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
+from knowledge.vocabulary import Topic
+
 
 def about(demo: Talk) -> tuple[int, ...]:
     assert demo.context.asked is not None
@@ -84,3 +86,54 @@ def test_two_names_with_more_said_are_no_correction(demo: Talk) -> None:
     demo.say("okafor is not as quick as lindqvist")
     assert demo.heard is not None
     assert demo.heard.kind == "note"
+
+
+@pytest.mark.parametrize("said", ["not okafor", "no, not okafor", "not him", "not him, her"])
+def test_who_was_not_meant_leaves_the_other_of_the_pair(demo: Talk, said: str) -> None:
+    demo.say("where do I dink okafor")
+    demo.say(said)
+    assert about(demo) == (demo.player("Lindqvist"),)
+
+
+def test_of_two_the_denied_one_goes(demo: Talk) -> None:
+    demo.say("report on okafor and hale")
+    demo.say("not hale")
+    assert about(demo) == (demo.player("Okafor"),)
+
+
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("i meant the third shot", Topic.THIRD_SHOT),
+        ("no, i meant where do i serve him", Topic.AIM_SERVE),
+        ("sorry i mean who covers the middle", Topic.COVER_MIDDLE),
+    ],
+)
+def test_another_topic_keeps_whom_it_was_about(demo: Talk, said: str, topic: Topic) -> None:
+    demo.say("where do I dink okafor on the backhand")
+    demo.say(said)
+    assert demo.context.asked is not None
+    assert demo.context.asked.topic is topic
+    assert about(demo) == (demo.player("Okafor"),)
+
+
+def test_the_other_one_of_a_note_is_the_partner(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist, to 11")
+    demo.say("okafor: lefty")
+    assert demo.say("no, the other one").startswith("Changed. Lindqvist: left-handed")
+
+
+def test_a_note_not_of_somebody_is_kept_and_asked_about(demo: Talk) -> None:
+    demo.say("note ruiz-peña: lobs a lot")
+    before = demo.stored()
+    assert demo.say("not ruiz-peña") == "Whom do you mean? Send it with the name."
+    assert demo.stored() == before
+
+
+@pytest.mark.parametrize("said", ["that's not what I asked", "wrong answer", "I didn't ask that"])
+def test_an_answer_to_something_else_is_not_given_twice(demo: Talk, said: str) -> None:
+    answered = demo.say("where do I dink okafor")
+    reply = demo.say(said)
+    assert reply != answered
+    assert reply == "Which of these do you mean?"
+    assert len(demo.buttons) == 3

@@ -19,6 +19,8 @@ SCOLDING = ("language", "polite", "rude", "please don't", "respect", "calm down"
         ("thanks a lot", "Any time."),
         ("thx bro", "Any time."),
         ("lol", "Laughing"),
+        ("ok", "Ask me about the match"),
+        ("yes sure", "Ask me about the match"),
         ("you suck", "Fair enough."),
         ("fuck you", "Fair enough."),
         ("you useless piece of shit", "Fair enough."),

@@ -167,6 +167,12 @@ def test_a_note_may_stand_before_two_questions(demo: Talk) -> None:
     assert ("hand", "left", False) in demo.claims("Lindqvist")
 
 
+def test_the_same_answer_is_given_once(demo: Talk) -> None:
+    said = demo.say("how do i return to okafor and how do i return to lindqvist")
+    lines = said.splitlines()
+    assert len(lines) == len(set(lines))
+
+
 def test_an_emergency_is_answered_alone(demo: Talk) -> None:
     said = demo.say("my chest hurts and who covers the middle? where do i serve okafor?")
     assert said.startswith("Stop. Call emergency help")

@@ -1,4 +1,4 @@
-"""Conversations as text: what is typed after "> ", what is answered up to the next blank line.
+"""Conversations as text: what is typed after "> ", what is answered up to the next "> ".
 
 A conversation is replayed against a fresh demo book with a clock that stands still. Typing a
 number presses that button of the last reply, as in the console.
@@ -6,7 +6,7 @@ number presses that button of the last reply, as in the console.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from bot.channels.console import Console, open_console, shown
@@ -40,6 +40,11 @@ def read(text: str) -> list[Exchange]:
     for block in text.strip().split("\n\n"):
         lines = [line for line in block.splitlines() if not line.startswith(COMMENT)]
         if not lines:
+            continue
+        if exchanges and not lines[0].startswith(TYPED):
+            last = exchanges.pop()  # an answer with a blank line in it goes on
+            answered = "\n\n".join([last.answered, *lines[:1]])
+            exchanges.append(replace(last, answered="\n".join([answered, *lines[1:]])))
             continue
         if not lines[0].startswith(TYPED):
             raise ValueError(f"a block begins with what was typed, not {lines[0]!r}")

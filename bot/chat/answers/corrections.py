@@ -34,10 +34,15 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
         # A name that nobody bears must not fall through to deleting what was noted.
         number = None if note is None else note.note
         return ask_which(desk, said.text, said.mentions, note=number)
+    denied = settled(said.denied) or ()
+    if note is not None and not players and not denied and note.observations:
+        players = _the_other(desk, [note.observations[0].player])
     if note is not None and players:
         return _attribute(desk, note, players)
+    if note is not None and denied:
+        return Reply(text=wording("name.whom"))
     if asked is not None:
-        meant = _meant_instead(desk, asked, players, settled(said.denied) or ())
+        meant = _meant_instead(desk, asked, players, denied)
         if meant is not None:
             return answer_asked(desk, meant)
     if note is not None:
@@ -83,6 +88,9 @@ def _meant_instead(
     desk: Desk, asked: Asked, players: tuple[PlayerId, ...], denied: Sequence[PlayerId]
 ) -> Asked | None:
     """The question about whom it should have been; None where nobody is named or known."""
+    left = tuple(one for one in asked.about if one not in denied)
+    if not players and left and len(left) < len(asked.about):
+        return replace(asked, about=left)
     players = players or _the_other(desk, asked.about)
     if not players:
         return None

@@ -74,7 +74,9 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
     reply = answer_asked(desk, asked, offers=question.offers)
-    if asked.about != last.about or was.faults or where.faults:
+    if asked == last or asked.about != last.about or asked.topic is not last.topic:
+        return reply
+    if was.faults or where.faults:
         return reply
     before, _ = _advice(desk, last, was)
     now: Advice = desk.trace["advice"]

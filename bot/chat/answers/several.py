@@ -43,7 +43,7 @@ def answer_several(desk: Desk, questions: Sequence[Question]) -> Reply:
     whole = [] if rest else replies[-1:]
     kept = [one for reply in replies[: len(now) - len(whole)] for one in _of_its_own(reply)]
     return Reply(
-        text="\n\n".join(reply.text for reply in replies),
+        text="\n\n".join(dict.fromkeys(reply.text for reply in replies)),
         buttons=(
             *rows([*kept, *later]),
             *(row for reply in whole for row in reply.buttons),
