@@ -18,6 +18,14 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.name_cost import allowed_cost, are_two_first_names, cost_of
 from scouting_db.name_forms import Form, Strength, forms, is_particles
+from scouting_db.name_parts import (
+    all_begin,
+    begins_with,
+    initial_of,
+    squeeze,
+    traces,
+    without_titles,
+)
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
@@ -48,11 +56,7 @@ NOT_THIS_PERSON = 4.0
 """Cost of a surname that fits under a first name or an initial that does not."""
 
 
-_TITLES = frozenset(
-    ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
-)
 _SHORTEST_BEGINNING = 3
-_SURNAME_LETTERS = frozenset("o")
 _CANDIDATES = 60
 _SMALL_ROSTER = 2_000
 
@@ -109,17 +113,17 @@ class NameIndex:
         sounding = sound(form.key)
         self._by_sound[sounding].append(form.key)
         if form.strength is not Strength.INITIALS:
-            for trace in _traces(consonants(sounding)):
+            for trace in traces(consonants(sounding)):
                 self._by_consonants[trace].append(form.key)
 
     def has(self, typed: str, *, initials: bool = True) -> bool:
         """Whether the folded words are exactly some player's form, `ana r` among them or not."""
-        holders = self._by_key.get(_squeeze(fold(typed)), [])
+        holders = self._by_key.get(squeeze(fold(typed)), [])
         return any(initials or held is not Strength.INITIALS for held, _ in holders)
 
     def sounds_like_one(self, typed: str) -> bool:
         """Whether the words sound exactly as some player's form: "win Brandt"."""
-        return sound(_squeeze(fold(typed))) in self._by_sound
+        return sound(squeeze(fold(typed))) in self._by_sound
 
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
@@ -128,8 +132,8 @@ class NameIndex:
 
     def lookup(self, typed: str, *, nearest: bool = True) -> Match:
         """Who is meant by `typed`, a name and nothing else; `nearest` wants names for Nobody."""
-        folded = _without_titles(fold(typed))
-        key = _squeeze(folded)
+        folded = without_titles(fold(typed))
+        key = squeeze(folded)
         if not key:
             return Nobody()
         return self._exact(key) or self._near(folded, key, nearest=nearest)
@@ -184,7 +188,7 @@ class NameIndex:
 
     def _namesakes(self, words: Sequence[str]) -> set[int]:
         """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""
-        rest = _squeeze(" ".join(words[1:]))
+        rest = squeeze(" ".join(words[1:]))
         if not rest or rest in self._by_key:
             return set()
         holders = self._by_key.get(words[0], [])
@@ -200,7 +204,7 @@ class NameIndex:
 
     def _fits(self, folded: str, key: str) -> Iterator[tuple[int, float, float]]:
         words = folded.split()
-        initial = _initial(words)
+        initial = initial_of(words)
         if initial:
             yield from self._begun(words)
             yield from self._with_initial(*initial)
@@ -208,7 +212,7 @@ class NameIndex:
         yield from self._alike(key)
         if len(words) > 1:
             yield from self._begun(words)
-            yield from self._shortened(words[0], _squeeze(" ".join(words[1:])))
+            yield from self._shortened(words[0], squeeze(" ".join(words[1:])))
 
     def _alike(self, key: str) -> Iterator[tuple[int, float, float]]:
         for near in self._sounding_like(key):
@@ -245,7 +249,7 @@ class NameIndex:
             yield position, SHORT_GIVEN if given.startswith(first) else NOT_THIS_PERSON, BEGINNING
         for position, cost, allowed in self._alike(first):
             surname = fold(self.roster[position].name).split()[1:]
-            if cost <= allowed and any(_begins(word, rest) for word in surname):
+            if cost <= allowed and any(begins_with(word, rest) for word in surname):
                 yield position, max(cost, BEGINNING), allowed
 
     def _begun(self, words: Sequence[str]) -> Iterator[tuple[int, float, float]]:
@@ -258,7 +262,7 @@ class NameIndex:
         )
         for position in dict.fromkeys(each for key in ahead for each in self._holders(key)):
             parts = fold(self.roster[position].name).split()
-            if any(_all_begin(parts[at:], words) for at in range(len(parts))):
+            if any(all_begin(parts[at:], words) for at in range(len(parts))):
                 cost = SHORT_GIVEN if words[0] in parts else BEGINNING
                 yield position, cost, BEGINNING
 
@@ -270,8 +274,11 @@ class NameIndex:
         return list(takewhile(lambda one: one.startswith(key), ahead))
 
     def _sounding_like(self, key: str) -> list[str]:
-        traces = _traces(consonants(sound(key)))
-        near = {one for trace in traces for one in self._by_consonants.get(trace, [])}
+        near = {
+            one
+            for trace in traces(consonants(sound(key)))
+            for one in self._by_consonants.get(trace, [])
+        }
         if len(near) <= _CANDIDATES:
             return list(near)
         scorer = DamerauLevenshtein.normalized_similarity
@@ -300,45 +307,3 @@ def lookup(typed: str, roster: Sequence[PlayerRow]) -> Match:
 @lru_cache(maxsize=64)
 def _index_of(roster: tuple[PlayerRow, ...]) -> NameIndex:
     return NameIndex(roster)
-
-
-def _squeeze(folded: str) -> str:
-    return folded.replace(" ", "")
-
-
-def _traces(skeleton: str) -> set[str]:
-    """A skeleton and, from three consonants, what is left of it without any one of them."""
-    if len(skeleton) < 3:
-        return {skeleton}
-    shorter = {skeleton[:each] + skeleton[each + 1 :] for each in range(len(skeleton))}
-    return {skeleton, *shorter}
-
-
-def _initial(words: Sequence[str]) -> tuple[str, str] | None:
-    """The letter and the word of `ana r`; not of `o dell`, which is one surname."""
-    if len(words) != 2 or min(map(len, words)) > 1 or words[0] in _SURNAME_LETTERS:
-        return None
-    letter, word = sorted(words, key=len)
-    return (letter, word) if len(word) > 1 else None
-
-
-def _without_titles(folded: str) -> str:
-    words = folded.split()
-    while len(words) > 1 and words[0] in _TITLES:
-        words.pop(0)
-    while len(words) > 1 and words[-1] in _TITLES:
-        words.pop()
-    return " ".join(words)
-
-
-def _all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:
-    return len(words) <= len(parts) and all(
-        part.startswith(word) for part, word in zip(parts, words, strict=False)
-    )
-
-
-def _begins(word: str, typed: str) -> bool:
-    """Whether a word was cut short, by its letters or by its consonants."""
-    heard = consonants(sound(typed))
-    heard_too = len(heard) > 1 and consonants(sound(word)).startswith(heard)
-    return word.startswith(typed) or heard_too

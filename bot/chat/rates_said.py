@@ -27,7 +27,7 @@ from bot.chat.rate_words import (
     SUPPOSED,
     USUAL,
 )
-from bot.chat.scores import HIGHEST_PAIR
+from bot.chat.score_groups import HIGHEST_PAIR
 from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
 from bot.chat.words import Word
 

@@ -5,18 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from bot.chat.forms import word_set
-from bot.chat.numbers import Group, groups, is_dictated, number, points
+from bot.chat.numbers import Group, is_dictated, number, points
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
+from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_words import (
     AHEAD,
-    ALL_WORDS,
     BEHIND,
     CALLED,
     DENIED,
     EACH_SAID,
     FIRST,
-    LEVEL_WORDS,
     OUR_RALLY,
     OURS_FIRST,
     RECEIVE,
@@ -39,26 +37,8 @@ from bot.chat.score_words import (
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
 
-COMPARED_NEAR = 4
-"""Words before a score among which "than" makes it the other one of two."""
-
-_COMPARED = frozenset(["than", "vs", "versus", "compared"])
-
-_BEFORE_COUNTS = word_set("before_counts")
-"""Before numbers that are no score: shares, courts, and the hours of a day."""
-
-_UNITS = word_set("units")
-_MADE = frozenset(["in", "made", "thirds", "3rds", "serves", "returns", "drops", "dinks", "drives"])
-"""After a share such as `5/6`: what was made of so many."""
-
 _MARKS = frozenset(",;.!?:\n")
 _OWNED_NOW = re.compile(r"\b(?:ours|theirs)\b")
-
-_LEVEL = re.compile(r"[0-2]?\ds")
-"""`5s`: five each."""
-
-HIGHEST_PAIR = 30
-"""Two numbers both above it are no score of any format: `50/50`."""
 
 
 def said_score(
@@ -68,7 +48,7 @@ def said_score(
 
     `own_first`: of two numbers the first is ours, unless they are a call or said to be otherwise.
     """
-    found = _score_group(said)
+    found = score_group(said)
     line = _line(said, found)
     each = _each_said(said, line)
     if each is not None:
@@ -83,7 +63,7 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 
     Who asks "at 8-9, their serve" speaks of our 8: of two numbers our own comes first.
     """
-    level, score = _all_at(said), said_score(said, own_first=True)
+    level, score = level_at(said), said_score(said, own_first=True)
     if level is not None and (score is None or score[1][1] <= said[level[1]].span[0]):
         return _level_score(said, level[0])
     return None if score is None else score[0]
@@ -92,7 +72,7 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
-    score, level = said_score(said, own_first=True), _all_at(said)
+    score, level = said_score(said, own_first=True), level_at(said)
     if level is not None and (score is None or said[level[1]].span[0] < score[1][0]):
         return _level(text, said, level[0])
     if score is not None:
@@ -146,37 +126,6 @@ def _rally(text: str, line: str) -> RallySaid | None:
     if (ours is None) == (theirs is None):
         return None
     return RallySaid(text=text, won_by_us=ours is not None)
-
-
-def _score_group(said: Sequence[Word]) -> Group | None:
-    """The likeliest score of the message: two numbers or three, the last group of them."""
-    fitting = [one for one in groups(said) if _could_be_score(one, said)]
-    asserted = [one for one in fitting if not _is_denied(one, said)] or fitting
-    return asserted[-1] if asserted else None
-
-
-def _is_denied(group: Group, said: Sequence[Word]) -> bool:
-    """Not the score now: `not 9-8`, `was 10-4`, `or bank it for 9-10`, `more than one at 3-3`."""
-    before = [word.folded for word in said[max(0, group.start - COMPARED_NEAR) : group.start]]
-    return before[-1:] in (["not"], ["for"], ["was"]) or bool(_COMPARED & set(before))
-
-
-def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
-    if len(group.numbers) not in (2, 3):
-        return False
-    if len(group.numbers) == 2 and min(group.numbers) > HIGHEST_PAIR:
-        return False
-    before = said[group.start - 1].folded if group.start else ""
-    after = said[group.stop].folded if group.stop < len(said) else ""
-    is_share = said[group.start + 1].gap.strip() == "/" and after in _MADE
-    is_counted = before in _BEFORE_COUNTS or after in _UNITS or is_share
-    return not is_counted and not _is_clock(group, said)
-
-
-def _is_clock(group: Group, said: Sequence[Word]) -> bool:
-    """`10:40` is a time, and no score of this game goes there."""
-    second = said[group.start + 1]
-    return len(group.numbers) == 2 and ":" in second.gap and len(second.typed) == 2
 
 
 def _line(said: Sequence[Word], group: Group | None) -> str:
@@ -316,21 +265,6 @@ def _is_beside(place: int, said: Sequence[Word]) -> bool:
 
 def _with_sides(line: str) -> str:
     return re.sub(rf"\b{WE}\b", "W", re.sub(rf"\b{THEY}\b", "T", line))
-
-
-def _all_at(said: Sequence[Word]) -> tuple[int, int] | None:
-    """The level score and its place: `8 all`, `tied at 11`."""
-    for place, word in enumerate(said):
-        if _LEVEL.fullmatch(word.folded):
-            return int(word.folded[:-1]), place
-    for place, word in enumerate(said[:-1]):
-        value = number(word)
-        if value is not None and said[place + 1].folded in ALL_WORDS:
-            return value, place
-        ahead = [number(one) for one in said[place + 1 : place + 3]]
-        if word.folded in LEVEL_WORDS:
-            return next(((one, place) for one in ahead if one is not None), None)
-    return None
 
 
 def is_all_score(said: Sequence[Word]) -> bool:

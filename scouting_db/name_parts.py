@@ -1,0 +1,54 @@
+"""What was typed for a name, taken apart: titles, initials, beginnings, traces of consonants."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scouting_db.sounds import consonants, sound
+
+_TITLES = frozenset(
+    ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
+)
+_SURNAME_LETTERS = frozenset("o")
+
+
+def squeeze(folded: str) -> str:
+    return folded.replace(" ", "")
+
+
+def traces(skeleton: str) -> set[str]:
+    """A skeleton and, from three consonants, what is left of it without any one of them."""
+    if len(skeleton) < 3:
+        return {skeleton}
+    shorter = {skeleton[:each] + skeleton[each + 1 :] for each in range(len(skeleton))}
+    return {skeleton, *shorter}
+
+
+def initial_of(words: Sequence[str]) -> tuple[str, str] | None:
+    """The letter and the word of `ana r`; not of `o dell`, which is one surname."""
+    if len(words) != 2 or min(map(len, words)) > 1 or words[0] in _SURNAME_LETTERS:
+        return None
+    letter, word = sorted(words, key=len)
+    return (letter, word) if len(word) > 1 else None
+
+
+def without_titles(folded: str) -> str:
+    words = folded.split()
+    while len(words) > 1 and words[0] in _TITLES:
+        words.pop(0)
+    while len(words) > 1 and words[-1] in _TITLES:
+        words.pop()
+    return " ".join(words)
+
+
+def all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:
+    return len(words) <= len(parts) and all(
+        part.startswith(word) for part, word in zip(parts, words, strict=False)
+    )
+
+
+def begins_with(word: str, typed: str) -> bool:
+    """Whether a word was cut short, by its letters or by its consonants."""
+    heard = consonants(sound(typed))
+    heard_too = len(heard) > 1 and consonants(sound(word)).startswith(heard)
+    return word.startswith(typed) or heard_too
