@@ -110,8 +110,8 @@ def _spoken(text: str) -> time | None:
 
 
 def _past(text: str) -> time | None:
-    """`half past two`, `quarter to four`."""
-    found = _PAST.search(text)
+    """`half past two`, `half two`, `quarter to four`."""
+    found = _PAST.search(re.sub(r"\bhalf (?!past\b)", "half past ", text))
     hour = number_of(found[3]) if found else None
     if found is None or hour is None or not 1 <= hour <= 12:
         return None
@@ -122,10 +122,11 @@ def _past(text: str) -> time | None:
 
 
 def court_of(text: str) -> str | None:
-    found = _COURT.search(text)
-    if found is None:
-        return None
-    named = found[1].lower()
+    named = (_court_name(found[1].lower()) for found in _COURT.finditer(text))
+    return next((one for one in named if one is not None), None)
+
+
+def _court_name(named: str) -> str | None:
     spelled = number_of(named)
     if spelled is not None:
         return str(spelled)

@@ -55,7 +55,7 @@ _WIN_BY = re.compile(
     r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b|\bwb ?(?P<short>[12])\b"
 )
 _CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
-_NUMBERED = frozenset(["court", "ct", "crt", "cort", "server", "game", "round", "pool"])
+_NUMBERED = frozenset(["of", "court", "ct", "crt", "cort", "server", "game", "round", "pool"])
 _TO_NUMBER = re.compile(r"\bto (?:minus )?(\w+)\b")
 _BEST_OF_NUMBER = re.compile(
     r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b"

@@ -25,9 +25,9 @@ _NOTHING = frozenset(["nothing", "zip", "none", "zilch"])
 """`five to nothing`, `2 zip`: only there it is a number."""
 
 _BEFORE_ONE = frozenset(
-    ["that", "this", "the", "another", "which", "each", "next", "every", "no", "by", "took", "gave"]
+    ["that", "this", "the", "another", "which", "each", "next", "every", "no", "took", "gave"]
 )
-"""`won that one`, `ahead by one`: no number of a score then."""
+"""`won that one`: no number of a score then, nor is any after "by"."""
 
 _NO_NUMBER = frozenset(
     [
@@ -68,7 +68,7 @@ def points(said: Sequence[Word], place: int) -> int | None:
     """The number of a score that stands there; none in `took one away` and `server 2`."""
     value = number(said[place])
     before = said[place - 1].folded if place else ""
-    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE):
+    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE) or before == "by":
         return None
     return value
 

@@ -47,6 +47,7 @@ _GOING_ON = re.compile(
 )
 _WITHOUT_A_GAME = re.compile(
     r"\b(?:no ?shows?|forfeit\w*|walk ?over|w ?o (?:us|them|they)|conceded?|retired?|defaulted"
+    r"|(?:didnt|did not|never) (?:show|showed|turn(?:ed)?)(?: up)?"
     r"|withdrew|pulled out|gave up|had to quit)\b"
 )
 _IN_GAMES = re.compile(

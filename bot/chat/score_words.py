@@ -16,6 +16,8 @@ NUMBERED = r"(?:first|second|1st|2nd)"
 SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
 
 THEY_SERVE = re.compile(
+    rf"\b{THEY} (?:are |re )?start(?:s|ing)?\b"
+    r"|\bserver (?:[12#] |one |two )?(?:them|theirs|they)\b|"
     rf"\bnot (?:our|my) (?:serve|ball)\b|\b{THEY} (?:are |re )?(?:\w+ )?(?:on )?(?:their |the )"
     rf"?{NUMBERED} serv\w*|\b{THEY} call(?:s|ed|ing)? # #|"
     rf"\b{THEY} (?:are |re |is |about |have |got |has |on |to |it |the |a )*{SERVE}\b"
@@ -69,14 +71,18 @@ CALLED = re.compile(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
 
 AHEAD = re.compile(rf"\b{UP}\b")
 BEHIND = re.compile(rf"\b{DOWN}\b")
-THEY_LEAD = re.compile(rf"\b{THEY} (?:are |re |still |now |just )*(?:{UP}|{DOWN})\b")
+THEY_LEAD = re.compile(
+    rf"\b{THEY} (?:(?:are|re|have|ve|got|just|gone|went|still|now|is|one|two|#) )*(?:{UP}|{DOWN})\b"
+    rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
+)
 TO_US = re.compile(
     r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b"
-    r"|# # (?:\w+ ){1,2}us$|^(?:\w+ )?us # #$"
+    r"|# # (?!against )(?:\w+ ){1,2}us$|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
 )
 TO_THEM = re.compile(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
-    r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))|^(?:\w+ )?them # #$"
+    r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
+    r"|# # against us\b|^(?:\w+ )?them # #$"
 )
 THEIRS_FIRST = re.compile(
     rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b"

@@ -11,18 +11,19 @@ from knowledge.vocabulary import PlayerId
 
 _WHO = r"(?<!do )(?<!should )(?<!shud )(?<!can )(?<!could )(?P<who>@\d+|me|partner)"
 _OFF_COURT = (
-    r"(?:off (?:the |my |our |his |her )?(?:court|ct)|past the side ?lines?"
+    r"(?:off (?:the |my |our |his |her )?(?:court|ct)"
+    r"|(?:past|beyond|outside) the (?:side ?lines?|doubles line|court)"
     r"|by the (?:fence|bench|side ?line)|(?:in|into) (?:the )?(?:doubles )?(?:alley|tramlines))"
 )
 _FAR = r"(?:(?:way|all the way|far|really|so|too|right|out|over) )*"
 _MOVED = (
     r"(?:pulled|dragged|drawn|yanked|stuck|taken|sent|caught|forced|stretched|run|runs|ran|went"
-    r"|gone|jerked|moved)"
+    r"|gone|jerked|moved|stranded)"
 )
 _BE = r"(?:(?:is|am|was|are|s|got|gets|get|has|have|been|being|just|now|still) )*"
 _STANDS_WIDE = re.compile(
     rf"{_WHO} {_BE}(?:{_MOVED} {_FAR}wide|out wide"
-    rf"|{_MOVED} (?:way|far|all the way) (?:to the )?(?:left|right)"
+    rf"|{_MOVED} (?:way|far|all the way|off|out) (?:to the )?(?:left|right)"
     rf"|(?:{_MOVED} )?{_FAR}{_OFF_COURT})\b"
 )
 _MADE_WIDE = re.compile(

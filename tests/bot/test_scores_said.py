@@ -51,6 +51,10 @@ def test_voices(voices: tuple[str, ...], floor: float) -> None:
         ("we're losing 9 2", {"ours": 2, "theirs": 9}),
         ("the tall guys are winning 7 to 5", {"ours": 5, "theirs": 7}),
         ("ahead by one, 6 5, not our serve", {"ours": 6, "theirs": 5, "we_serve": False}),
+        ("they've just gone 8-6 ahead", {"ours": 6, "theirs": 8}),
+        ("we are trailing by three, four seven", {"ours": 4, "theirs": 7}),
+        ("the score is 8 - 3 against us", {"ours": 3, "theirs": 8}),
+        ("love all, they're starting", {"ours": 0, "theirs": 0, "we_serve": False}),
         ("side out, theirs now", {"side_out": True, "won_by": "them"}),
         ("Tom netted the third. Their rally.", {"won_by": "them"}),
         ("my serve went long and now its the second server", {"won_by": "them"}),
@@ -62,7 +66,14 @@ def test_told_in_a_match(text: str, settles: dict[str, Any]) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["snack bar is open 11-2", "eta 10-11 min", "cts 5 6 wet", "5/6 3rds in, nice"]
+    "text",
+    [
+        "snack bar is open 11-2",
+        "eta 10-11 min",
+        "cts 5 6 wet",
+        "5/6 3rds in, nice",
+        "seeded 4 and 5",
+    ],
 )
 def test_numbers_of_the_day_are_no_score(text: str) -> None:
     assert fields_of(understand(text, chat=EVENING)[-1]) == {"kind": None}
