@@ -18,9 +18,6 @@ GROUP_LENGTHS = (1.14, 1.41, 1.0, 0.55, 1.14, 0.71)
 """How much words, characters, concepts, form, context and the asking part count (lengths of
 vectors), chosen on the open voices, each scored by a model that had not read it."""
 
-FEWEST_MESSAGES = 1
-"""A feature seen in one message only cannot carry over to another, so it is left out."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Vector:
@@ -40,12 +37,11 @@ class FeatureTable:
 
     @classmethod
     def of(cls, messages: Sequence[Seen]) -> FeatureTable:
-        """The table of all features that at least two of the messages show."""
+        """The table of all features that any of the messages shows."""
         shown = [np.unique(_keys(message)) for message in messages]
         keys, counts = np.unique(np.concatenate(shown), return_counts=True)
-        often = counts >= FEWEST_MESSAGES
-        telling = np.log((1 + len(messages)) / (1 + counts[often])) + 1
-        return cls(keys=keys[often], telling=telling.astype(np.float16).astype(np.float32))
+        telling = np.log((1 + len(messages)) / (1 + counts)) + 1
+        return cls(keys=keys, telling=telling.astype(np.float16).astype(np.float32))
 
     def vector(self, message: Seen) -> Vector:
         """Telling features count more, and each group has its length whatever its size."""

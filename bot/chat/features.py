@@ -58,7 +58,7 @@ def key_of(name: str) -> int:
 
 
 @lru_cache(maxsize=8192)
-def _character_keys(word: str) -> tuple[int, ...]:
+def character_keys(word: str) -> tuple[int, ...]:
     """The keys of a word's runs of 3 to 5 characters, edges marked."""
     edged = f"_{word}_"
     runs = {
@@ -142,7 +142,7 @@ def _character_group(typed: Sequence[str]) -> Group:
     group: Group = {}
     for at, word in enumerate(typed):
         if word[0] != "<":
-            for key in _character_keys(word):
+            for key in character_keys(word):
                 group.setdefault(key, (at, at + 1))
     return group
 

@@ -49,6 +49,12 @@ def read_message(
     )
 
 
+def weighed_note(message: Message, chat: ChatView) -> NoteSaid:
+    """The message's note read to the end, now that it is one."""
+    note = read_note(message.text, message.said, message.mentions, chat, weighed=True)
+    return _without_scores(note, message.said)
+
+
 def _without_scores(note: NoteSaid, said: Sequence[Word]) -> NoteSaid:
     """The note without what was read into a call: in "0-5-1" nobody is five foot one."""
     calls = [group.span for group in groups(said) if len(group.numbers) == CALLED_NUMBERS]

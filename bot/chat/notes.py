@@ -6,13 +6,16 @@ inventing it. Every claim keeps the span of the words that carry it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from bot.chat.claim_model import the_claim_model
 from bot.chat.clauses import Clause, clauses
 from bot.chat.common_words import is_common, respelled
+from bot.chat.features import Seen as SeenMessage
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.note_features import see_clause
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_negations import excepted
 from bot.chat.note_ourselves import is_myself, ourselves
@@ -44,31 +47,72 @@ class _Note:
     said: Sequence[Word]
     line: Sequence[str]
     hits: Hits
+    whose: tuple[Mention, ...]
     subjects: Subjects
     ourselves: Mapping[int, tuple[Mention, ...]]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartRead:
+    """A clause of a note's `line`, what the lexicon found in it, and what the rules made of it."""
+
+    clause: Clause
+    line: Sequence[str]
+    hits: Hits
+    judged: tuple[Judged, ...]
+
+    @property
+    def seen(self) -> SeenMessage:
+        """The clause as the claim model sees it."""
+        return see_clause(self.line, self.hits, self.clause, self.judged)
+
+
 def read_note(
-    text: str, said: Sequence[Word], mentions: Sequence[Mention], view: ChatView
+    text: str,
+    said: Sequence[Word],
+    mentions: Sequence[Mention],
+    view: ChatView,
+    *,
+    weighed: bool = False,
 ) -> NoteSaid:
-    """The note with every claim found; words that no claim covers are kept."""
+    """The note with every claim found; words that no claim covers are kept.
+
+    The rules alone decide whether a message is a note; once it is one, it is read `weighed`: the
+    model of many writers' notes drops what they misread and adds what they overlooked.
+    """
+    note = _note(said, mentions, view)
+    claims, used = _claims(note, weighed=weighed)
+    used |= set(range(_opening(said, note.line)))
+    heard = view.forwarded or note.hits.has(Role.HEARSAY)
+    named = (*note.whose, *_speaking(claims, note.ourselves))
+    return NoteSaid(
+        text=text,
+        mentions=tuple(sorted(named, key=lambda one: one.span)),
+        claims=claims,
+        kept=kept_words(text, said, note.line, used, places_of_manner(note.hits)),
+        seen=Seen.HEARSAY if heard else Seen.LIVE,
+        about_body=note.hits.has(Role.BODY),
+    )
+
+
+def parts_read(
+    said: Sequence[Word], mentions: Sequence[Mention], view: ChatView
+) -> tuple[PartRead, ...]:
+    """A note's clauses as the rules read them: what the claim model learns from."""
+    return tuple(_read_parts(_note(said, mentions, view)))
+
+
+def _note(said: Sequence[Word], mentions: Sequence[Mention], view: ChatView) -> _Note:
     mine = ourselves(said, view.asker)
     whose = tuple(mentions) or (() if 0 in mine else _implied(view))
     line = _line(said, whose)
-    hits = find_hits(line, _breaks(said))
-    note = _Note(
-        said=said, line=line, hits=hits, subjects=Subjects(said, whose, mine), ourselves=mine
-    )
-    claims, used = _claims(note)
-    used |= set(range(_opening(said, line)))
-    heard = view.forwarded or hits.has(Role.HEARSAY)
-    return NoteSaid(
-        text=text,
-        mentions=tuple(sorted((*whose, *_speaking(claims, mine)), key=lambda one: one.span)),
-        claims=claims,
-        kept=kept_words(text, said, line, used, places_of_manner(hits)),
-        seen=Seen.HEARSAY if heard else Seen.LIVE,
-        about_body=hits.has(Role.BODY),
+    return _Note(
+        said=said,
+        line=line,
+        hits=find_hits(line, _breaks(said)),
+        whose=whose,
+        subjects=Subjects(said, whose, mine),
+        ourselves=mine,
     )
 
 
@@ -109,29 +153,37 @@ def _plain(folded: str) -> str:
     return folded if known else respelled(folded)
 
 
-def _claims(note: _Note) -> tuple[tuple[Claim, ...], set[int]]:
-    unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
+def _claims(note: _Note, *, weighed: bool) -> tuple[tuple[Claim, ...], set[int]]:
     claims: list[tuple[Claim, bool]] = []
     used: set[int] = set()
-    reading = NOTHING_READ
-    for clause in _whole(clauses(note.said, unbroken), note.hits):
-        hits = note.hits.inside(clause)
-        if not _is_of_us(clause, note) and is_advice(note.line[clause.start : clause.stop]):
-            continue
-        claims, freed = _without(claims, excepted(hits, note.line, clause.start), note)
+    for part in _read_parts(note):
+        hits = part.hits
+        claims, freed = _without(claims, excepted(hits, note.line, part.clause.start), note)
         used -= freed
-        reading = read_clause(hits, note.line, clause, reading)
-        if not reading.judged:
+        claimed = the_claim_model().weigh(part.seen, part.judged) if weighed else part.judged
+        if not claimed:
             claims = _tagged(claims, hits)
-        told = [(judged, _whose(note, judged, hits)) for judged in reading.judged]
-        if claims or reading.judged:
+        told = [(judged, _whose(note, judged, hits)) for judged in claimed]
+        if claims or claimed:
             used |= {at for hit in hits.having(Role.TAG) for at in range(hit.start, hit.stop)}
         if any(whose for _, whose in told):
             used |= places_of_manner(hits)
         for judged, whose in told:
             used |= set(range(judged.start, judged.stop)) if whose else set()
-            claims += [(one, clause.turned) for one in whose]
+            claims += [(one, part.clause.turned) for one in whose]
     return _settled(claims), used
+
+
+def _read_parts(note: _Note) -> Iterator[PartRead]:
+    """The clauses that describe somebody, in order, as the rules read them."""
+    unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
+    reading = NOTHING_READ
+    for clause in _whole(clauses(note.said, unbroken), note.hits):
+        if not _is_of_us(clause, note) and is_advice(note.line[clause.start : clause.stop]):
+            continue
+        hits = note.hits.inside(clause)
+        reading = read_clause(hits, note.line, clause, reading)
+        yield PartRead(clause=clause, line=note.line, hits=hits, judged=reading.judged)
 
 
 def _without(

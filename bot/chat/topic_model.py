@@ -18,11 +18,11 @@ from io import BytesIO
 from typing import Any, NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 
-from bot.chat.feature_table import FeatureTable, Indices, Numbers, Vector
+from bot.chat.feature_table import Indices, Numbers, Vector
 from bot.chat.features import Seen, extract
 from bot.chat.lexicon import Lexicon, the_lexicon
+from bot.chat.linear_model import LinearModel, places_of
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
 from knowledge.vocabulary import Topic
@@ -102,42 +102,15 @@ class Calibration:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TopicModel:
-    """Weights by feature and topic (whole numbers times the topic's scale), and words known."""
+    """A column of weights for each of TOPICS, its curves, and the words known."""
 
-    table: FeatureTable
-    weights: npt.NDArray[np.int8]
-    scale: Numbers
+    linear: LinearModel
     known: frozenset[str]
     calibration: Calibration
     recipe: Mapping[str, Any]
 
     def see(self, utterance: Utterance, lexicon: Lexicon, context_topic: Topic | None) -> Seen:
         return extract(utterance, lexicon, known=self.known, context_topic=context_topic)
-
-    def scores(self, vector: Vector) -> Numbers:
-        """One score a topic, about 1 for a clear case and 0 for the others."""
-        scores: Numbers = vector.values @ self.weights[vector.rows].astype(np.float32)
-        return scores * self.scale
-
-    def votes(self, vector: Vector, places: Indices, *, winner: int, other: int) -> Numbers:
-        """For each token, how much it spoke for the winner against the other topic.
-
-        `places` are the tokens [start, end) of each row of the vector.
-        """
-        pair = self.weights[vector.rows][:, [winner, other]] * self.scale[[winner, other]]
-        width = np.maximum(1, places[:, 1] - places[:, 0])
-        share = vector.values * (pair[:, 0] - pair[:, 1]) / width
-        steps = np.zeros(places.max(initial=0) + 1, dtype=np.float32)
-        np.add.at(steps, places[:, 0], share)
-        np.subtract.at(steps, places[:, 1], share)
-        votes: Numbers = np.cumsum(steps)[:-1]
-        return votes
-
-
-def _places(seen: Seen) -> Indices:
-    """The tokens [start, end) of every feature, in order of the groups."""
-    places = [place for group in seen.groups for place in group.values()]
-    return np.array(places, dtype=np.intp).reshape(-1, 2)
 
 
 def signals_of(scores: Numbers, chances: Numbers, seen: Seen) -> tuple[float, ...]:
@@ -171,9 +144,7 @@ def load_model(content: bytes) -> TopicModel:
         recipe = json.loads(bytes(stored["recipe"]).decode())
         words = bytes(stored["known"]).decode().split("\n")
         return TopicModel(
-            table=FeatureTable(keys=stored["keys"], telling=stored["telling"].astype(np.float32)),
-            weights=stored["weights"],
-            scale=stored["scale"],
+            linear=LinearModel.load(stored),
             known=frozenset(words),
             calibration=Calibration.parse(recipe["calibration"]),
             recipe=recipe,
@@ -185,10 +156,7 @@ def dump_model(model: TopicModel) -> bytes:
     stored = BytesIO()
     np.savez_compressed(
         stored,
-        keys=model.table.keys,
-        telling=model.table.telling.astype(np.float16),
-        weights=model.weights,
-        scale=model.scale,
+        **model.linear.stored(),
         known=np.frombuffer("\n".join(sorted(model.known)).encode(), dtype=np.uint8),
         recipe=np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8),
     )
@@ -205,12 +173,12 @@ def recognise(
     """The topic a question is most likely about, how sure that is, and which words spoke for it."""
     model = model or the_model()
     seen = model.see(utterance, the_lexicon(), context_topic)
-    vector = model.table.vector(seen)
-    scores = model.scores(vector)
+    vector = model.linear.table.vector(seen)
+    scores = model.linear.scores(vector)
     chances = chances_of(scores, model.calibration.sharpness)
     said = Said(words=utterance.words, match_on=match_on)
     guess = guess_of(model.calibration, scores, signals_of(scores, chances, seen), said)
-    return replace(guess, why=_why(model, utterance, vector, _places(seen), guess))
+    return replace(guess, why=_why(model, utterance, vector, places_of(seen), guess))
 
 
 def guess_of(
@@ -239,7 +207,7 @@ def _why(
     model: TopicModel, utterance: Utterance, vector: Vector, places: Indices, guess: TopicGuess
 ) -> tuple[str, ...]:
     winner, other = (TOPICS.index(topic) for topic, _ in guess.ranked[:2])
-    votes = model.votes(vector, places[vector.known], winner=winner, other=other)
+    votes = model.linear.votes(vector, places[vector.known], winner=winner, other=other)
     strongest = max(votes, default=0)
     telling = [
         (vote, token)

@@ -153,7 +153,7 @@ RULES = (
     PairRule(
         name="two words in a match want a cue",
         better=Topic.CUE,
-        than=(Topic.GAME_PLAN, Topic.ADJUST, Topic.SMALLTALK_OR_UNKNOWN),
+        than=(Topic.GAME_PLAN, Topic.ADJUST),
         holds=_bare_in_match,
         because="between rallies there are ten seconds",
     ),

@@ -18,6 +18,7 @@ from bot.chat.message import (
     names_somebody,
     opponents,
     read_message,
+    weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.question import (
@@ -82,7 +83,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
     if fixed is None:
-        return talk_or_question(message, chat)
+        said = talk_or_question(message, chat)
+        return tuple(weighed_note(message, chat) if one is message.note else one for one in said)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
@@ -91,7 +93,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
     """The text read as a note, whatever else it might be."""
     message = read_message(_without_command(text), chat)
-    return replace(message.note, text=text)
+    return replace(weighed_note(message, chat), text=text)
 
 
 def _without_command(text: str) -> str:

@@ -22,8 +22,14 @@ from rapidfuzz import fuzz, process  # noqa: E402
 from sklearn.feature_extraction.text import TfidfVectorizer  # noqa: E402
 from sklearn.linear_model import LogisticRegression  # noqa: E402
 from sklearn.pipeline import make_pipeline, make_union  # noqa: E402
-from topic_examples import OPEN_VOICES, Example, our_examples, voice_examples  # noqa: E402
-from topic_training import leave_one_voice_out, near_duplicates  # noqa: E402
+from topic_examples import (  # noqa: E402
+    OPEN_VOICES,
+    Example,
+    our_examples,
+    voice_examples,
+    writer_examples,
+)
+from topic_training import leave_one_voice_out, repeats_of  # noqa: E402
 
 from bot.chat.topic_model import TOPICS  # noqa: E402
 
@@ -99,9 +105,9 @@ def lines() -> Iterator[str]:
 def _training_lines(left_out: str) -> list[Example]:
     asked = voice_examples(left_out)
     others = [one for name in OPEN_VOICES if name != left_out for one in voice_examples(name)]
-    examples = [*our_examples(), *others]
+    examples = [*our_examples(), *writer_examples(), *others]
     return [
-        one for one, repeats in zip(examples, near_duplicates(examples, asked), strict=True)
+        one for one, repeats in zip(examples, repeats_of(examples, asked), strict=True)
         if not repeats
     ]  # fmt: skip
 

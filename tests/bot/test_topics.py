@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from topic_examples import our_examples, utterance_of, voices_digest
+from topic_examples import lines_digest, our_examples, utterance_of
 
 from bot.chat.phrases import FEWEST_PHRASES, PhraseFileError, parse_phrases, sources_digest
 from bot.chat.topic_model import TOPICS, Band, dump_model, load_model, recognise, the_model
@@ -25,7 +25,7 @@ def test_the_model_was_trained_on_the_phrases_and_lexicon_as_they_are() -> None:
 
 
 def test_the_model_was_trained_on_the_open_voices_as_they_are() -> None:
-    assert the_model().recipe["voices"] == voices_digest(), RETRAIN
+    assert the_model().recipe["lines"] == lines_digest(), RETRAIN
 
 
 def test_every_phrase_of_ours_reaches_its_topic_at_least_as_an_offer() -> None:
@@ -138,7 +138,7 @@ def test_a_model_survives_being_written_and_read() -> None:
     assert recognise(utterance, context_topic=None, match_on=False, model=again) == recognise(
         utterance, context_topic=None, match_on=False, model=model
     )
-    assert np.array_equal(again.weights, model.weights)
+    assert np.array_equal(again.linear.weights, model.linear.weights)
 
 
 def test_recognising_needs_no_training_library() -> None:

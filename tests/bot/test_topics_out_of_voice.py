@@ -1,6 +1,6 @@
 """How the topic model does on writers it has not read: one open voice left out at a time.
 
-Trains six models (about half a minute). The floors are the figures when written, less about
+Trains six models, each on some twenty thousand lines (minutes). The floors are the figures when written, less about
 two standard errors of a voice of 280 questions; a change that falls below them is a loss.
 """
 
@@ -10,10 +10,12 @@ import numpy as np
 import pytest
 from topic_examples import OPEN_VOICES, Example
 from topic_figures import Figures, out_of_voice_figures
-from topic_training import Scored, calibrate, leave_one_voice_out, near_duplicates
+from topic_training import Scored, calibrate, leave_one_voice_out, repeats_of
 
 from bot.chat.topic_model import TOPICS, chances_of, signals_of
 from knowledge.vocabulary import Topic
+
+pytestmark = pytest.mark.timeout(900)  # two cores train for minutes beside other tests
 
 # at once, shown (at least), misled (at most); written 85.7, 96.9, 1.8 on average
 FLOORS = {
@@ -71,5 +73,5 @@ def test_confidence_means_what_it_says_out_of_voice(found: dict[str, list[Scored
 def test_a_line_that_nearly_repeats_a_kept_out_one_is_dropped_from_training() -> None:
     kept_out = [Example(text="Where do I dink Okafor?", topic=Topic.AIM_DINK)]
     lines = ["where do i dink okafor", "who covers the middle", "where do I serve to a lefty"]
-    dropped = near_duplicates([Example(text=t, topic=Topic.LOB) for t in lines], kept_out)
+    dropped = repeats_of([Example(text=t, topic=Topic.LOB) for t in lines], kept_out)
     assert dropped.tolist() == [True, False, False]

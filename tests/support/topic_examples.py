@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
@@ -22,6 +22,8 @@ from scouting_db.values import PlayerRow
 
 TESTS = Path(__file__).parents[1]
 VOICES = TESTS / "cases" / "voices"
+SECOND_LABELS = TESTS / "cases" / "second_labels"
+WRITERS = TESTS / "train" / "writers"
 OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 
 
@@ -77,11 +79,35 @@ def _with_score(text: str, at: int) -> str:
 
 
 def voice_examples(voice: str) -> list[Example]:
-    """A voice's questions. Where `after` is a question's words, its topic is looked up."""
-    lines = (VOICES / f"{voice}.questions.jsonl").read_text(encoding="utf-8").splitlines()
-    rows = [json.loads(line) for line in lines if line.strip()]
+    """A voice's questions, each right under either label where its two labellers differ.
+
+    Where `after` is a question's words, its topic is looked up.
+    """
+    rows = _rows(VOICES / f"{voice}.questions.jsonl")
     topic_of = {row["text"]: row["topic"] for row in rows}
-    return [_example(row, topic_of) for row in rows]
+    second = _rows(SECOND_LABELS / f"{voice}.jsonl")
+    return [
+        _under_either(_example(row, topic_of), Topic(other["topic"]))
+        for row, other in zip(rows, second, strict=True)
+    ]
+
+
+def _under_either(example: Example, second: Topic) -> Example:
+    return replace(example, also=(example.right | {second}) - {example.topic})
+
+
+def writer_examples() -> list[Example]:
+    """What the practice writers typed: for training only, never scored."""
+    return [_example(row, {}) for path in writer_files() for row in _rows(path)]
+
+
+def writer_files() -> list[Path]:
+    return sorted(WRITERS.glob("*.jsonl"))
+
+
+def _rows(path: Path) -> list[dict[str, Any]]:
+    lines = path.read_text(encoding="utf-8").splitlines()
+    return [json.loads(line) for line in lines if line.strip()]
 
 
 def _example(row: dict[str, Any], topic_of: dict[str, str]) -> Example:
@@ -135,9 +161,9 @@ def see(examples: Iterable[Example], known: frozenset[str]) -> list[Seen]:
     ]
 
 
-def voices_digest() -> str:
-    """A hash of the open voices' questions."""
+def lines_digest() -> str:
+    """A hash of all lines trained on beside our phrases: the open voices' and the writers'."""
     digest = hashlib.sha256()
-    for voice in OPEN_VOICES:
-        digest.update((VOICES / f"{voice}.questions.jsonl").read_bytes())
+    for path in [*(VOICES / f"{voice}.questions.jsonl" for voice in OPEN_VOICES), *writer_files()]:
+        digest.update(path.read_bytes())
     return digest.hexdigest()

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from topic_examples import TESTS, Example, utterance_of
-from topic_training import Scored, calibrate
+from topic_training import ASKED_AT_MOST, Scored, calibrate
 
 from bot.chat.topic_model import (
     Band,
@@ -78,11 +78,24 @@ def _is_either(topic: Topic, example: Example) -> bool:
     return topic not in example.right and near
 
 
-def out_of_voice_figures(found: dict[str, list[Scored]]) -> dict[str, Figures]:
+def out_of_voice_figures(
+    found: dict[str, list[Scored]], *, asked: float = ASKED_AT_MOST
+) -> dict[str, Figures]:
     """Each voice's figures, its chances calibrated on the other voices only."""
+    return {voice: figures(guesses) for voice, guesses in _guesses_of(found, asked).items()}
+
+
+def all_voices_figures(found: dict[str, list[Scored]], *, asked: float = ASKED_AT_MOST) -> Figures:
+    """The figures of all voices' questions taken together."""
+    return figures([one for each in _guesses_of(found, asked).values() for one in each])
+
+
+def _guesses_of(
+    found: dict[str, list[Scored]], asked: float
+) -> dict[str, list[tuple[Example, TopicGuess]]]:
     return {
-        voice: figures(
-            _guesses(scored, calibrate([x for v in found if v != voice for x in found[v]]))
+        voice: _guesses(
+            scored, calibrate([x for v in found if v != voice for x in found[v]], asked=asked)
         )
         for voice, scored in found.items()
     }

@@ -7,19 +7,19 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
-import scipy.linalg
 import scipy.optimize
-import scipy.sparse
-from rapidfuzz import fuzz, process
+from linear_training import fit, matrix_of, one_of, quantised
+from near_duplicates import Flags, near_duplicates
 from sklearn.linear_model import LogisticRegression
 from topic_examples import (
     OPEN_VOICES,
     Example,
     known_words,
+    lines_digest,
     our_examples,
     see,
     voice_examples,
-    voices_digest,
+    writer_examples,
 )
 
 from bot.chat.feature_table import FeatureTable, Numbers
@@ -36,70 +36,30 @@ from bot.chat.topic_model import (
 )
 from knowledge.vocabulary import Topic
 
-RIDGE = 0.8  # chosen among 0.15 .. 1.6 on the open voices
-VOICE_WEIGHT = 3.0  # a voice's line counts as three of ours: players type so, we imagined it
-NEAR_DUPLICATE = 90  # token_set_ratio of rapidfuzz, 0 to 100
-ASKED_AT_MOST = 0.045  # share of the open voices' questions that we ask back about
-INT8_TOP = 127
-
-
-def matrix_of(seen: Sequence[Seen], table: FeatureTable) -> scipy.sparse.csr_matrix:
-    """One row a message; a feature that occurs in two groups is summed."""
-    vectors = [table.vector(one) for one in seen]
-    ends = np.cumsum([0, *(len(vector.rows) for vector in vectors)])
-    values = np.concatenate([vector.values for vector in vectors])
-    columns = np.concatenate([vector.rows for vector in vectors])
-    return scipy.sparse.csr_matrix((values, columns, ends), shape=(len(seen), len(table.keys)))
-
-
-def ridge(rows: scipy.sparse.csr_matrix, topics: Sequence[int], weight: Numbers) -> Numbers:
-    """Weights by feature and topic: ridge regression in its dual form (one solve, exact).
-
-    Minimises sum_i weight_i |rows_i W - target_i|² + RIDGE |W|²; W = rows' (K + RIDGE/weight)⁻¹ T.
-    """
-    targets = np.full((len(topics), len(TOPICS)), -1 / len(TOPICS), dtype=np.float32)
-    targets[np.arange(len(topics)), topics] = 1
-    kernel = (rows @ rows.T).toarray().astype(np.float32)
-    kernel[np.diag_indices_from(kernel)] += RIDGE / weight
-    factor = scipy.linalg.cho_factor(kernel, overwrite_a=True, check_finite=False)
-    result: Numbers = rows.T @ scipy.linalg.cho_solve(factor, targets, check_finite=False)
-    return result
-
-
-def quantised(weights: Numbers) -> tuple[np.ndarray[Any, np.dtype[np.int8]], Numbers]:
-    """Whole numbers of one byte and the scale of each topic's column."""
-    scale = np.abs(weights).max(axis=0) / INT8_TOP
-    return np.rint(weights / scale).astype(np.int8), scale.astype(np.float32)
+RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
+TYPED_WEIGHT = 3.0  # a writer's line counts as three of ours: players type so, we imagined it
+ASKED_AT_MOST = 0.015
+"""Share of the open voices' questions that we ask back about. Asking more often costs right answers
+and spares fewer wrong ones: `python tests/train/train_topics.py` prints what each share costs."""
 
 
 def train(
     examples: Sequence[Example], weight: Numbers, calibration: Calibration, recipe: dict[str, Any]
 ) -> TopicModel:
     known = known_words()
-    seen = see(examples, known)
-    table = FeatureTable.of(seen)
-    topics = [TOPICS.index(one.topic) for one in examples]
-    weights, scale = quantised(ridge(matrix_of(seen, table), topics, weight))
     return TopicModel(
-        table=table,
-        weights=weights,
-        scale=scale,
+        linear=quantised(*_fitted(examples, see(examples, known), weight)),
         known=known,
         calibration=calibration,
         recipe=recipe,
     )
 
 
-def near_duplicates(train_: Sequence[Example], kept_out: Sequence[Example]) -> np.ndarray[Any, Any]:
-    """Which training lines nearly repeat a line that is kept out, and must go."""
-    likeness = process.cdist(
-        [one.text.lower() for one in train_],
-        [one.text.lower() for one in kept_out],
-        scorer=fuzz.token_set_ratio,
-        score_cutoff=NEAR_DUPLICATE + 1,
-        dtype=np.uint8,
-    )
-    return np.asarray(likeness.any(axis=1))
+def _fitted(
+    examples: Sequence[Example], seen: Sequence[Seen], weight: Numbers
+) -> tuple[FeatureTable, Numbers]:
+    topics = one_of([TOPICS.index(one.topic) for one in examples], len(TOPICS))
+    return fit(seen, topics, weight, ridge=RIDGE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,38 +72,68 @@ class Scored:
 
 
 def leave_one_voice_out() -> dict[str, list[Scored]]:
-    """Each open voice scored by a model trained on our phrases and the other five voices."""
+    """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
-    ours = our_examples()
-    voices = {voice: voice_examples(voice) for voice in OPEN_VOICES}
-    seen = {one: see(examples, known) for one, examples in {"": ours, **voices}.items()}
-    found = {}
-    for voice, kept_out in voices.items():
-        others = {name: examples for name, examples in voices.items() if name != voice}
-        examples = [*ours, *(one for each in others.values() for one in each)]
-        rows = [*seen[""], *(one for name in others for one in seen[name])]
-        stays = np.flatnonzero(~near_duplicates(examples, kept_out))
-        table = FeatureTable.of([rows[at] for at in stays])
-        weights = ridge(
-            matrix_of([rows[at] for at in stays], table),
-            [TOPICS.index(examples[at].topic) for at in stays],
-            weights_of(len(ours), len(examples))[stays],
+    taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
+    voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
+    return {
+        voice: _scored(
+            kept_out, taught.joined([one for name, one in voices.items() if name != voice])
         )
-        scores = matrix_of(seen[voice], table) @ weights
-        found[voice] = [
-            Scored(example=one, seen=s, scores=row)
-            for one, s, row in zip(kept_out, seen[voice], scores, strict=True)
-        ]
-    return found
+        for voice, kept_out in voices.items()
+    }
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Taught:
+    """Examples with what the model sees of them and how much each counts."""
+
+    examples: list[Example]
+    seen: list[Seen]
+    weight: Numbers
+
+    @classmethod
+    def of(cls, examples: list[Example], known: frozenset[str], *, ours: int = 0) -> _Taught:
+        weight = weights_of(ours, len(examples))
+        return cls(examples=examples, seen=see(examples, known), weight=weight)
+
+    def joined(self, others: Sequence[_Taught]) -> _Taught:
+        return _Taught(
+            examples=[*self.examples, *(one for each in others for one in each.examples)],
+            seen=[*self.seen, *(one for each in others for one in each.seen)],
+            weight=np.concatenate([self.weight, *(each.weight for each in others)]),
+        )
+
+
+def _scored(kept_out: _Taught, taught: _Taught) -> list[Scored]:
+    stays = np.flatnonzero(~repeats_of(taught.examples, kept_out.examples))
+    table, weights = _fitted(
+        [taught.examples[at] for at in stays],
+        [taught.seen[at] for at in stays],
+        taught.weight[stays],
+    )
+    scores = matrix_of(kept_out.seen, table) @ weights
+    return [
+        Scored(example=one, seen=seen, scores=row)
+        for one, seen, row in zip(kept_out.examples, kept_out.seen, scores, strict=True)
+    ]
+
+
+def repeats_of(taught: Sequence[Example], kept_out: Sequence[Example]) -> Flags:
+    """Which examples nearly repeat a question that is kept out."""
+    return near_duplicates([one.text for one in taught], [one.text for one in kept_out])
 
 
 def weights_of(ours: int, total: int) -> Numbers:
-    """How much each example counts: ours first, then the voices'."""
-    return np.where(np.arange(total) < ours, 1.0, VOICE_WEIGHT).astype(np.float32)
+    """How much each example counts: our phrases first, then what others typed."""
+    return np.where(np.arange(total) < ours, 1.0, TYPED_WEIGHT).astype(np.float32)
 
 
-def calibrate(scored: Sequence[Scored]) -> Calibration:
-    """Curves fitted on questions whose writers the model had not read."""
+def calibrate(scored: Sequence[Scored], *, asked: float = ASKED_AT_MOST) -> Calibration:
+    """Curves fitted on questions whose writers the model had not read.
+
+    `asked` is the share of these questions that it asks back about.
+    """
     sharpness = _sharpness(scored)
     signals, right, shown = [], [], []
     for one in scored:
@@ -159,7 +149,7 @@ def calibrate(scored: Sequence[Scored]) -> Calibration:
         sharpness=sharpness,
         right=_curve(table, np.array(right)),
         shown=shown_curve,
-        ask_below=float(np.quantile(reach, ASKED_AT_MOST)),
+        ask_below=float(np.quantile(reach, asked)),
     )
 
 
@@ -196,10 +186,11 @@ def _curve(table: Numbers, came_true: np.ndarray[Any, Any]) -> Curve:
 
 
 def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
-    """The model on all our phrases and all open voices, calibrated on what was left out."""
+    """The model on all phrases, writers and open voices, calibrated on what was left out."""
     calibration = calibrate([one for scored in found.values() for one in scored])
     ours = our_examples()
-    examples = [*ours, *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
+    typed = [*writer_examples(), *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
+    examples = [*ours, *typed]
     return train(
         examples,
         weights_of(len(ours), len(examples)),
@@ -211,12 +202,12 @@ def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
 def _recipe(calibration: Calibration, ours: int, total: int) -> dict[str, Any]:
     return {
         "sources": sources_digest(),
-        "voices": voices_digest(),
+        "lines": lines_digest(),
         "phrases": ours,
         "examples": total,
-        "trained_on": ["bot/chat/data/phrases", *OPEN_VOICES],
+        "trained_on": ["bot/chat/data/phrases", "tests/train/writers", *OPEN_VOICES],
         "command": "python tests/train/train_topics.py",
         "ridge": RIDGE,
-        "voice_weight": VOICE_WEIGHT,
+        "typed_weight": TYPED_WEIGHT,
         "calibration": asdict(calibration),
     }

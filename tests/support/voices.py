@@ -21,7 +21,7 @@ from bot.chat.question import (
     ScoreSaid,
     Understood,
 )
-from bot.chat.understand import understand, understand_note
+from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.game import GameFormat, Scoring
 from knowledge.vocabulary import PlayerId
@@ -33,8 +33,9 @@ OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 SLOT_VOICES = ("pip", "zed")
 """Written later, for slots, scores and names only."""
 
-VOICES = Path(__file__).parent.parent / "cases" / "voices"
-SLOT_CASES = VOICES.parent / "voices_slots"
+CASES = Path(__file__).parent.parent / "cases"
+VOICES = CASES / "voices"
+SLOT_CASES = CASES / "voices_slots"
 
 PEOPLE = (
     "Mira Vance",
@@ -63,24 +64,8 @@ EVENING = ChatView(
 )
 """A chat with the voices' people on its roster and no match on."""
 
-PlayerClaim = tuple[str, str, str, bool]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NoteScore:
-    """Observations of the labels that were found, and claims that no label has."""
-
-    labelled: int
-    found: int
-    invented: int
-
-    @property
-    def found_share(self) -> float:
-        return self.found / self.labelled
-
-    @property
-    def invented_share(self) -> float:
-        return self.invented / max(1, self.found + self.invented)
+IN_TALK = replace(EVENING, focus=(PlayerId(3),))
+"""The same just after Okafor was spoken of, who is meant where a note names nobody."""
 
 
 def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
@@ -88,32 +73,6 @@ def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
     folder = SLOT_CASES if voice in SLOT_VOICES else VOICES
     lines = (folder / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
     return (json.loads(line) for line in lines if line.strip())
-
-
-def score_notes(voice: str) -> NoteScore:
-    labelled = found = invented = 0
-    for case in cases(voice, "notes"):
-        right = {_labelled(each) for each in case["observations"]}
-        said = understand_note(case["text"], chat=EVENING)
-        got = {
-            (_name(one.player), one.trait.value, one.value.value, one.denied) for one in said.claims
-        }
-        labelled, found = labelled + len(right), found + len(right & got)
-        invented += len(got - right)
-    return NoteScore(labelled=labelled, found=found, invented=invented)
-
-
-def _labelled(observation: list[str]) -> PlayerClaim:
-    match = NameIndex(EVENING.roster).lookup(observation[0])
-    if isinstance(match, Alike) and match.likeliest is not None:
-        match = Found(player=match.likeliest)
-    assert isinstance(match, Found), observation
-    denied = observation[3:] == ["denied"]
-    return (_name(match.player.player), observation[1], observation[2], denied)
-
-
-def _name(player: PlayerId) -> str:
-    return PEOPLE[player - 1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

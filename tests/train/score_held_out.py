@@ -1,7 +1,7 @@
 """Score the two voices nobody reads, once, and write date, commit and figures into the log.
 
 Run from anywhere: python tests/train/score_held_out.py
-Every run is a look, and looks are few: each adds a line to tests/cases/held_out_log.md.
+Every run is a look, and looks are few: each adds lines to tests/cases/held_out_log.md.
 """
 
 from __future__ import annotations
@@ -14,24 +14,17 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
+from note_scores import score_notes, score_notes_under_either  # noqa: E402
 from topic_examples import voice_examples  # noqa: E402
 from topic_figures import score  # noqa: E402
+from voices import score_names, score_scores  # noqa: E402
 
 from bot.chat.topic_model import the_model  # noqa: E402
 
 HELD_OUT = ("ilse", "kay")
 LOG = ROOT / "tests" / "cases" / "held_out_log.md"
-HEAD = """# Looks at the held-out voices
-
-Two voices, `ilse` and `kay`, are never read: no phrase, lexicon form or feature was chosen by
-looking at them. `python tests/train/score_held_out.py` scores their questions with the shipped
-model and adds a line here. At once: answered with the right topic. Shown: the right topic is the
-answer or among the buttons (two beside an answer, three when we ask). Misled: answered wrongly
-with the right topic not shown. Either: at once, counting the pairs of topics_either.toml.
-
-| date | commit | voice | n | at once | shown | misled | asked | either |
-|---|---|---|---|---|---|---|---|---|
-"""
+QUESTIONS, OTHERS = "<!-- questions end here -->", "<!-- notes, names and scores end here -->"
+"""Marks in the log before which a look's lines are put."""
 
 
 def main() -> None:
@@ -41,16 +34,34 @@ def main() -> None:
         text=True,
         check=True,
     ).stdout.strip()
-    today = datetime.now(UTC).date().isoformat()
-    lines = []
-    for voice in HELD_OUT:
-        found = score(voice_examples(voice), the_model())
-        lines.append(f"| {today} | {commit} | {voice} | {found.row()} |\n")
-    if not LOG.exists():
-        LOG.write_text(HEAD, encoding="utf-8")
-    with LOG.open("a", encoding="utf-8") as log:
-        log.writelines(lines)
-    sys.stdout.writelines(lines)
+    look = f"| {datetime.now(UTC).date().isoformat()} | {commit}"
+    questions = [
+        f"{look} | {voice} | {score(voice_examples(voice), the_model()).row()} |\n"
+        for voice in HELD_OUT
+    ]
+    others = [f"{look} | {voice} | {_others(voice)} |\n" for voice in HELD_OUT]
+    text = LOG.read_text(encoding="utf-8")
+    text = text.replace(QUESTIONS, "".join(questions) + QUESTIONS)
+    text = text.replace(OTHERS, "".join(others) + OTHERS)
+    LOG.write_text(text, encoding="utf-8")
+    sys.stdout.writelines([*questions, *others])
+
+
+def _others(voice: str) -> str:
+    """Notes by one labeller and by either of two, names, and scores, as cells of a table."""
+    one, either, names = score_notes(voice), score_notes_under_either(voice), score_names(voice)
+    right, told = score_scores(voice)
+    return " | ".join(
+        [
+            f"{one.found_share:.1%}",
+            f"{one.invented_share:.1%}",
+            f"{either.found_share:.1%}",
+            f"{either.invented_share:.1%}",
+            f"{names.right}/{names.typed}",
+            str(len(names.silently_wrong)),
+            f"{right}/{told}",
+        ]
+    )
 
 
 if __name__ == "__main__":

@@ -11,10 +11,13 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
-from topic_figures import HEADER, out_of_voice_figures  # noqa: E402
+from topic_figures import HEADER, all_voices_figures, out_of_voice_figures  # noqa: E402
 from topic_training import leave_one_voice_out, train_shipped  # noqa: E402
 
 from bot.chat.topic_model import dump_model  # noqa: E402
+
+ASKED_SHARES = (0.0, 0.005, 0.015, 0.03, 0.06, 0.1)
+"""Shares of questions asked back about, whose cost is printed."""
 
 
 def main() -> None:
@@ -24,6 +27,8 @@ def main() -> None:
     target.write_bytes(dump_model(model))
     lines = [f"{'left out':10}{HEADER}"]
     lines += [f"{voice:10}{figures}" for voice, figures in by_voice.items()]
+    lines += [f"{'all':10}{all_voices_figures(found)}", "", f"{'ask of':10}{HEADER}"]
+    lines += [f"{asked:<10.1%}{all_voices_figures(found, asked=asked)}" for asked in ASKED_SHARES]
     sys.stdout.write("\n".join(lines) + f"\n{target.name}: {target.stat().st_size:,} bytes\n")
 
 

@@ -1,0 +1,165 @@
+"""What a clause of a note claims where its words are in no lexicon: a linear model with its doubt.
+
+One column of weights for each trait and one for each value, trained by
+tests/train/train_claims.py on notes of many writers and shipped as `data/claims.npz`. A trait and
+a value that both stand out make a claim; a logistic curve, fitted on writers the model had not
+read, says how likely it is, with what the rules read among its signals. So the model adds what
+the rules overlooked and drops what they misread.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from io import BytesIO
+from math import exp, log1p
+from typing import Any
+
+import numpy as np
+
+from bot.chat.feature_table import Indices, Numbers, Vector
+from bot.chat.features import Seen
+from bot.chat.linear_model import LinearModel, places_of
+from bot.chat.note_claims import Judged
+from knowledge.vocabulary import TRAITS, Trait, Value
+
+TRAIT_COLUMNS = tuple(Trait)
+VALUE_COLUMNS = tuple(Value)
+COLUMNS = (*TRAIT_COLUMNS, *VALUE_COLUMNS)
+
+Label = tuple[Trait, Value]
+
+CONSIDERED_FROM = 0.12
+"""A trait's score from which it is weighed at all; below it nothing was ever right."""
+
+_SPOKE_FOR = 0.2  # of the strongest word's vote; weaker words carry nothing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Candidate:
+    """A claim that may be made, what speaks for it, and the trait's place among the columns."""
+
+    label: Label
+    signals: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimModel:
+    """The weights, the curve over `signals`, and the chance from which a claim is made."""
+
+    linear: LinearModel
+    bias: float
+    curve: tuple[float, ...]
+    made_from: float
+    recipe: Mapping[str, Any]
+
+    def chance(self, signals: Sequence[float]) -> float:
+        sum_ = self.bias + sum(w * x for w, x in zip(self.curve, signals, strict=True))
+        return 1 / (1 + exp(-sum_))
+
+    def weigh(self, seen: Seen, judged: Sequence[Judged]) -> tuple[Judged, ...]:
+        """The claims of a clause: the rules' that stand, and those only the model sees.
+
+        What the rules found only denied stays as it is: "not slow" says little, but surely.
+        """
+        vector = self.linear.table.vector(seen)
+        scores = self.linear.scores(vector)
+        denied = [one for one in judged if one.denied]
+        by_rule = {(one.trait, one.value): one for one in judged if not one.denied}
+        silent = {one.trait for one in denied}
+        made = [
+            by_rule.get(one.label) or self._made(one.label, vector, places_of(seen)[vector.known])
+            for one in candidates(scores, seen.words, by_rule)
+            if one.label[0] not in silent and self.chance(one.signals) >= self.made_from
+        ]
+        return (*denied, *sorted(made, key=lambda one: one.start))
+
+    def _made(self, label: Label, vector: Vector, places: Indices) -> Judged:
+        """The claim with the words that spoke for its trait."""
+        column = COLUMNS.index(label[0])
+        votes = self.linear.votes(vector, places, winner=column, other=None)
+        telling = np.flatnonzero(votes >= _SPOKE_FOR * votes.max(initial=0))
+        strongest = int(votes.argmax())
+        return Judged(
+            trait=label[0],
+            value=label[1],
+            denied=False,
+            start=int(telling[0]),
+            stop=int(telling[-1]) + 1,
+            at=strongest,
+        )
+
+
+def candidates(
+    scores: Numbers, words: int, by_rule: Mapping[Label, object]
+) -> tuple[Candidate, ...]:
+    """The likeliest value of every trait that stands out, and all that the rules read."""
+    ruled = {trait for trait, _ in by_rule}
+    best, second = np.sort(scores[: len(TRAIT_COLUMNS)])[:-3:-1]
+    found = []
+    for at, trait in enumerate(TRAIT_COLUMNS):
+        score = float(scores[at])
+        if score <= CONSIDERED_FROM and trait not in ruled:
+            continue
+        values = {value: float(scores[COLUMNS.index(value)]) for value in TRAITS[trait].values}
+        likeliest = max(values, key=lambda value: values[value])
+        for value, spoken in values.items():
+            is_ruled = (trait, value) in by_rule
+            if not is_ruled and (value is not likeliest or score <= CONSIDERED_FROM):
+                continue
+            rival = max((other for one, other in values.items() if one is not value), default=0.0)
+            ahead = spoken - rival
+            found.append(
+                Candidate(
+                    label=(trait, value),
+                    signals=(
+                        score,
+                        spoken,
+                        score - float(second if score >= best else best),
+                        ahead,
+                        min(score, ahead),
+                        min(score, spoken),
+                        score * max(ahead, 0.0),
+                        float(is_ruled),
+                        is_ruled * score,
+                        is_ruled * ahead,
+                        float(trait in ruled and not is_ruled),
+                        (trait in ruled and not is_ruled) * ahead,
+                        float(bool(ruled) and trait not in ruled),
+                        log1p(words),
+                        score * log1p(words),
+                        float(best),
+                    ),
+                )
+            )
+    return tuple(found)
+
+
+@cache
+def the_claim_model() -> ClaimModel:
+    """The model shipped with the bot."""
+    return load_claim_model(files("bot.chat").joinpath("data/claims.npz").read_bytes())
+
+
+def load_claim_model(content: bytes) -> ClaimModel:
+    with np.load(BytesIO(content)) as stored:
+        recipe = json.loads(bytes(stored["recipe"]).decode())
+        curve = recipe["curve"]
+        return ClaimModel(
+            linear=LinearModel.load(stored),
+            bias=curve["bias"],
+            curve=tuple(curve["weights"]),
+            made_from=curve["made_from"],
+            recipe=recipe,
+        )
+
+
+def dump_claim_model(model: ClaimModel) -> bytes:
+    """The model as the bytes of an .npz file that `load_claim_model` reads."""
+    stored = BytesIO()
+    recipe = np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8)
+    np.savez_compressed(stored, **model.linear.stored(), recipe=recipe)
+    return stored.getvalue()

@@ -1,0 +1,140 @@
+"""How notes are read: claims found and claims invented, by one labeller or by either of two.
+
+`ilse` and `kay` are never read: only the logged held-out command scores them.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from voices import CASES, IN_TALK, OPEN_VOICES, PEOPLE, VOICES
+
+from bot.chat.message import read_message
+from bot.chat.question import Claim
+from bot.chat.understand import understand_note
+from knowledge.vocabulary import PlayerId
+from scouting_db.names import Alike, Found, NameIndex
+
+LATER_VOICES = ("pip", "halvard", "june", "zed")
+"""Writers of notes only, who wrote after the lexicon was made; nothing was trained on them."""
+
+OPEN_NOTE_VOICES = (*OPEN_VOICES, *LATER_VOICES)
+LATER = CASES / "note_voices"
+SECOND_LABELS = CASES / "second_labels"
+
+PlayerClaim = tuple[str, str, str, bool]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteScore:
+    """Claims of the labels and how many of them were found; claims made and how many invented."""
+
+    labelled: int
+    found: int
+    claimed: int
+    invented: int
+
+    @property
+    def found_share(self) -> float:
+        return self.found / self.labelled
+
+    @property
+    def invented_share(self) -> float:
+        return self.invented / max(1, self.claimed)
+
+    def __add__(self, other: NoteScore) -> NoteScore:
+        return NoteScore(
+            labelled=self.labelled + other.labelled,
+            found=self.found + other.found,
+            claimed=self.claimed + other.claimed,
+            invented=self.invented + other.invented,
+        )
+
+    def __str__(self) -> str:
+        return (
+            f"{self.labelled:5d} found {self.found_share:6.1%} invented {self.invented_share:6.1%}"
+        )
+
+
+def notes_of(voice: str) -> list[Mapping[str, Any]]:
+    folder = LATER if voice in LATER_VOICES else VOICES
+    return list(_rows(folder / f"{voice}.notes.jsonl"))
+
+
+def second_labels(voice: str) -> list[Mapping[str, Any]]:
+    """A blind labeller's claims of each note of the voice, and those that may be read in it."""
+    return list(_rows(SECOND_LABELS / f"{voice}.notes.jsonl"))
+
+
+def _rows(path: Path) -> Iterator[Mapping[str, Any]]:
+    lines = path.read_text(encoding="utf-8").splitlines()
+    return (json.loads(line) for line in lines if line.strip())
+
+
+def read_claims(text: str) -> set[PlayerClaim]:
+    """What the bot reads in a note, in the form of the labels."""
+    return _told(understand_note(text, chat=IN_TALK).claims)
+
+
+def rules_alone(text: str) -> set[PlayerClaim]:
+    """The same before the model of many writers' notes weighs it."""
+    return _told(read_message(text, IN_TALK).note.claims)
+
+
+def _told(claims: Iterable[Claim]) -> set[PlayerClaim]:
+    return {(_name(one.player), one.trait.value, one.value.value, one.denied) for one in claims}
+
+
+Reader = Callable[[str], set[PlayerClaim]]
+
+
+def score_notes(voice: str, *, read: Reader = read_claims) -> NoteScore:
+    """Against the labels of whoever wrote the notes."""
+    labels = ((note["text"], claims_of(note), claims_of(note)) for note in notes_of(voice))
+    return _score(labels, read)
+
+
+def score_notes_under_either(voice: str) -> NoteScore:
+    """What both labellers read must be found; what neither even thought possible is invented."""
+    labels = (
+        (first["text"], claims_of(first) & claims_of(second), claims_of(first) | possible(second))
+        for first, second in zip(notes_of(voice), second_labels(voice), strict=True)
+    )
+    return _score(labels, read_claims)
+
+
+def _score(
+    labels: Iterable[tuple[str, set[PlayerClaim], set[PlayerClaim]]], read: Reader
+) -> NoteScore:
+    """Of texts, the claims that must be found and those that may be made."""
+    labelled = found = claimed = invented = 0
+    for text, needed, allowed in labels:
+        got = read(text)
+        labelled, found = labelled + len(needed), found + len(needed & got)
+        claimed, invented = claimed + len(got), invented + len(got - allowed)
+    return NoteScore(labelled=labelled, found=found, claimed=claimed, invented=invented)
+
+
+def claims_of(case: Mapping[str, Any]) -> set[PlayerClaim]:
+    return {_labelled(each) for each in case["observations"]}
+
+
+def possible(case: Mapping[str, Any]) -> set[PlayerClaim]:
+    return claims_of(case) | {_labelled(each) for each in case.get("maybe", ())}
+
+
+def _labelled(observation: list[str]) -> PlayerClaim:
+    match = NameIndex(IN_TALK.roster).lookup(observation[0])
+    if isinstance(match, Alike) and match.likeliest is not None:
+        match = Found(player=match.likeliest)
+    assert isinstance(match, Found), observation
+    denied = observation[3:] == ["denied"]
+    return (_name(match.player.player), observation[1], observation[2], denied)
+
+
+def _name(player: PlayerId) -> str:
+    return PEOPLE[player - 1]
