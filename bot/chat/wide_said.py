@@ -22,7 +22,7 @@ _MOVED = (
 )
 _BE = r"(?:(?:is|am|was|are|s|got|gets|get|has|have|been|being|just|now|still) )*"
 _STANDS_WIDE = re.compile(
-    rf"{_WHO} {_BE}(?:{_MOVED} {_FAR}wide|out wide"
+    rf"{_WHO} {_BE}(?:{_MOVED} {_FAR}wide|(?:out|way|so|too|really) wide"
     rf"|{_MOVED} (?:way|far|all the way|off|out) (?:to the )?(?:left|right)"
     rf"|(?:{_MOVED} )?{_FAR}{_OFF_COURT})\b"
 )

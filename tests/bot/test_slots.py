@@ -94,6 +94,8 @@ def test_slots_of_the_voices_are_found_and_hardly_one_is_wrong() -> None:
         ("they sent Mira off the court", PlayerId(1)),
         ("Tom was dragged beyond the doubles line", PlayerId(2)),
         ("I'm stranded out wide", OneOfUs.ASKER),
+        ("t is way wide, who mid", PlayerId(2)),
+        ("my serve went way wide", None),
         ("do I go wide", None),
         ("should I pull them wide", None),
         ("Okafor is pulled wide, where do I hit", None),
