@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -15,9 +16,10 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
 from note_scores import score_notes, score_notes_under_either  # noqa: E402
-from topic_examples import voice_examples  # noqa: E402
-from topic_figures import score  # noqa: E402
+from topic_examples import Example, voice_examples  # noqa: E402
+from topic_figures import Figures, score  # noqa: E402
 from voices import score_names, score_scores  # noqa: E402
+from whole_path import score_whole_path  # noqa: E402
 
 from bot.chat.topic_model import the_model  # noqa: E402
 
@@ -36,8 +38,9 @@ def main() -> None:
     ).stdout.strip()
     look = f"| {datetime.now(UTC).date().isoformat()} | {commit}"
     questions = [
-        f"{look} | {voice} | {score(voice_examples(voice), the_model()).row()} |\n"
+        f"{look} | {voice}{path} | {found(voice_examples(voice)).row()} |\n"
         for voice in HELD_OUT
+        for path, found in (("", _by_topic), (", whole path", score_whole_path))
     ]
     others = [f"{look} | {voice} | {_others(voice)} |\n" for voice in HELD_OUT]
     text = LOG.read_text(encoding="utf-8")
@@ -45,6 +48,10 @@ def main() -> None:
     text = text.replace(OTHERS, "".join(others) + OTHERS)
     LOG.write_text(text, encoding="utf-8")
     sys.stdout.writelines([*questions, *others])
+
+
+def _by_topic(examples: Sequence[Example]) -> Figures:
+    return score(examples, the_model())
 
 
 def _others(voice: str) -> str:
