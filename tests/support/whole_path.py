@@ -1,4 +1,4 @@
-"""How questions fare on the whole path of a message, where a note or a score may be read instead."""
+"""How questions fare on the whole path, where a note or a score may be read instead."""
 
 from __future__ import annotations
 
@@ -40,6 +40,7 @@ def _read(example: Example) -> tuple[frozenset[Topic], frozenset[Topic], bool]:
     said = understand(example.text, chat=replace(EVENING, last_topic=example.after))
     questions = [one for one in said if isinstance(one, Question)]
     unclear = [one for one in said if isinstance(one, Unclear)]
-    offers = [topic for one in (*questions, *unclear) for topic in one.offers]
+    offers = [topic for one in questions for topic in one.offers]
+    offers += [topic for one in unclear for topic in one.offers]
     topics = frozenset(one.topic for one in questions)
     return topics, frozenset(offers), bool(unclear) and not questions
