@@ -11,6 +11,7 @@ from bot.chat.gather import BookView, BookViews, Read, view_of
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import earlier_tallies, tally_of
 from bot.chat.payload import Verb, tap
+from bot.chat.question import Claim
 from bot.chat.reply import Button
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
@@ -54,6 +55,8 @@ class Desk:
     views: BookViews
     replying_to: About | None = None
     trace: dict[str, Any] = field(default_factory=dict)
+    noted: tuple[Claim, ...] = ()
+    """What this message noted before its question, in force for it whatever older notes say."""
     _view: BookView | None = field(default=None, init=False)
     _changed: bool = field(default=False, init=False)
     _match: MatchRow | None = field(default=None, init=False)

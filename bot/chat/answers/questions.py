@@ -22,7 +22,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
-from knowledge.vocabulary import Hand, Mode, PlayerId, Topic
+from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
 
@@ -118,7 +118,16 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         rates=rates,
         counts=counts,
         asker=slots.asker,
-        hands=_supposed_hands(question),
+        hands=(*_told_hands(desk), *_supposed_hands(question)),
+    )
+
+
+def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
+    """The hands that the same message tells: "okafor is a lefty, where do I dink him"."""
+    return tuple(
+        (claim.player, Hand(claim.value))
+        for claim in desk.noted
+        if claim.trait is Trait.HAND and not claim.denied
     )
 
 
