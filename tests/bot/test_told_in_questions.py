@@ -33,6 +33,13 @@ def test_a_hand_told_is_noted_and_answered_with(fresh: Talk, text: str, hand: Ha
     assert [one.hand for one in situation(fresh).theirs] == [hand]
 
 
+def test_a_hand_told_holds_though_older_notes_disagree(demo: Talk) -> None:
+    """The demo book has both told of Okafor; who says it now wants an answer for that hand."""
+    demo.say("okafor is a lefty, where do I dink him")
+    (hand,) = {one.hand for one in situation(demo).theirs if one.name == "Okafor"}
+    assert hand is Hand.LEFT
+
+
 def test_the_answer_is_another_than_without_it(fresh: Talk) -> None:
     fresh.say("/add Chidi Okafor")
     without = fresh.say("where do i dink okafor")

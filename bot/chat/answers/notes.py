@@ -43,6 +43,7 @@ def take(desk: Desk, said: NoteSaid) -> Reply:
     change = desk.record("add_note", {"note": note}, {})
     desk.changed()
     desk.trace |= {"claims": said.claims, "note": note}
+    desk.noted = said.claims
     if open_name is not None:
         return ask_which(desk, said.text, said.mentions, note=note)
     if not said.mentions:
