@@ -72,9 +72,9 @@ def test_slot(text: str, slot: str, value: Any) -> None:
     assert getattr(slots(text), slot) == value
 
 
-FOUND_FLOOR = 0.92
+FOUND_FLOOR = 0.93
 WRONG_CEILING = 0.03
-"""Recorded over the two voices written for slots: 203 of 214 found, 4 of 207 settled wrong.
+"""Recorded over the two voices written for slots: 205 of 214 found, 4 of 209 settled wrong.
 Before their lines were read: 118 of 217, and 21 of 139. Goals: 0.90 and 0.03."""
 
 
