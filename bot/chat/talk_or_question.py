@@ -79,6 +79,11 @@ def _meant(message: Message, chat: ChatView) -> Question | Unclear | None:
     return replace(said, changes=True) if isinstance(said, Question) else said
 
 
+def _has_no_word(message: Message) -> bool:
+    """Numbers and signs only."""
+    return not any(letter.isalpha() for word in message.said for letter in word.folded)
+
+
 def small_talk(text: str) -> Question:
     return Question(text=text, topic=Topic.SMALLTALK_OR_UNKNOWN, confidence=CERTAIN)
 
@@ -92,7 +97,7 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     if not is_talk and says_only_links(message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     has_score = question.slots.score is not None and len(message.said) > 1
-    if not is_talk and _is_all_unknown(message) and not has_score:
+    if not has_score and (_has_no_word(message) or (not is_talk and _is_all_unknown(message))):
         return Unclear(text=question.text, offers=(), slots=question.slots)
     if not is_talk and _is_code(message.text) and not message.asks:
         return Unclear(text=question.text, offers=(question.topic, *question.offers))

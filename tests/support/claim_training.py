@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import tomllib
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -133,8 +134,46 @@ def train(given: Taught, names: Sequence[str]) -> tuple[Any, Numbers]:
         ridge=RIDGE,
     )
     seen = [clause.seen for clause in clauses]
-    targets = _aligned(given, clauses, by_note, matrix_of(seen, table) @ weights)
-    return fit(seen, _factors(targets), np.ones(len(seen), dtype=np.float32), ridge=RIDGE)
+    targets = _factors(_aligned(given, clauses, by_note, matrix_of(seen, table) @ weights))
+    bare, spoken_of = _bare()
+    seen += bare
+    weight = np.ones(len(seen), dtype=np.float32)
+    return fit(seen, np.concatenate([targets, spoken_of]), weight, ridge=RIDGE)
+
+
+@cache
+def _bare() -> tuple[list[Seen], Numbers]:
+    """Clauses that only name a skill ("hale serve", "the overhead of hale"): a trait, no value.
+
+    Nobody writes such notes, so without these the model would take the commoner value for said.
+    """
+    seen: list[Seen] = []
+    rows: list[Numbers] = []
+    for trait in Trait:
+        column = (np.arange(len(COLUMNS)) == COLUMNS.index(trait)).astype(np.float32)
+        for name in sorted({TRAITS[trait].label, trait.value.replace("_", " "), *_nouns(trait)}):
+            for text in (
+                f"hale {name}",
+                f"hales {name} hm",
+                f"the {name} of hale",
+                f"{name}: hale",
+            ):
+                found = _clauses(text, 0)
+                seen += [one.seen for one in found]
+                rows += [column] * len(found)
+    return seen, np.array(rows)
+
+
+def _nouns(trait: Trait) -> list[str]:
+    """The lexicon's plain names of a skill."""
+    text = files("bot.chat").joinpath("data/traits.toml").read_text(encoding="utf-8")
+    return [
+        phrase
+        for entry in tomllib.loads(text)["noun"]
+        if entry["trait"] == trait
+        for phrase in entry["words"]
+        if phrase.replace(" ", "").isalpha()
+    ]
 
 
 def _aligned(
