@@ -10,19 +10,14 @@ import json
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
-from voices import EVENING, PEOPLE
+from voices import EVENING, PEOPLE, SLOT_CASES
 
 from bot.chat.question import NoteSaid, OneOfUs, Question, Slots, Unclear, Understood
 from bot.chat.understand import understand
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, PlayerId, Topic
-
-SLOT_VOICES = ("pip", "zed")
-
-SLOT_CASES = Path(__file__).parent.parent / "cases" / "voices_slots"
 
 _WINDS: Mapping[Wind | None, str] = {
     Wind.BEHIND_US: "with",

@@ -33,6 +33,9 @@ OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 SLOT_VOICES = ("pip", "zed")
 """Written later, for slots, scores and names only."""
 
+UNREAD_SLOT_VOICE = "june"
+"""The third of them, never read: only the logged held-out command scores it."""
+
 CASES = Path(__file__).parent.parent / "cases"
 VOICES = CASES / "voices"
 SLOT_CASES = CASES / "voices_slots"
@@ -70,7 +73,7 @@ IN_TALK = replace(EVENING, focus=(PlayerId(3),))
 
 def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
     """The lines of one file: `names`, `notes`, `scores`, `questions` or `slots`."""
-    folder = SLOT_CASES if voice in SLOT_VOICES else VOICES
+    folder = SLOT_CASES if voice in (*SLOT_VOICES, UNREAD_SLOT_VOICE) else VOICES
     lines = (folder / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
     return (json.loads(line) for line in lines if line.strip())
 

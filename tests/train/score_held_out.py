@@ -16,9 +16,10 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
 from note_scores import score_notes, score_notes_under_either  # noqa: E402
+from slot_voices import score_slots  # noqa: E402
 from topic_examples import Example, voice_examples  # noqa: E402
 from topic_figures import Figures, score  # noqa: E402
-from voices import score_names, score_scores  # noqa: E402
+from voices import UNREAD_SLOT_VOICE, score_names, score_scores  # noqa: E402
 from whole_path import score_whole_path  # noqa: E402
 
 from bot.chat.topic_model import the_model  # noqa: E402
@@ -42,7 +43,12 @@ def main() -> None:
         for voice in HELD_OUT
         for path, found in (("", _by_topic), (", whole path", score_whole_path))
     ]
-    others = [f"{look} | {voice} | {_others(voice)} |\n" for voice in HELD_OUT]
+    others = [f"{look} | {voice} | {_notes(voice)} | {_rest(voice)} | | |\n" for voice in HELD_OUT]
+    slots = score_slots(UNREAD_SLOT_VOICE)
+    others.append(
+        f"{look} | {UNREAD_SLOT_VOICE} (slots) | | | | | {_rest(UNREAD_SLOT_VOICE)}"
+        f" | {slots.found_share:.1%} | {slots.wrong_share:.1%} |\n"
+    )
     text = LOG.read_text(encoding="utf-8")
     text = text.replace(QUESTIONS, "".join(questions) + QUESTIONS)
     text = text.replace(OTHERS, "".join(others) + OTHERS)
@@ -54,21 +60,18 @@ def _by_topic(examples: Sequence[Example]) -> Figures:
     return score(examples, the_model())
 
 
-def _others(voice: str) -> str:
-    """Notes by one labeller and by either of two, names, and scores, as cells of a table."""
-    one, either, names = score_notes(voice), score_notes_under_either(voice), score_names(voice)
+def _notes(voice: str) -> str:
+    """Notes by one labeller and by either of two, as cells of a table."""
+    one, either = score_notes(voice), score_notes_under_either(voice)
+    shares = (one.found_share, one.invented_share, either.found_share, either.invented_share)
+    return " | ".join(f"{share:.1%}" for share in shares)
+
+
+def _rest(voice: str) -> str:
+    """Names and scores, as cells of a table."""
+    names = score_names(voice)
     right, told = score_scores(voice)
-    return " | ".join(
-        [
-            f"{one.found_share:.1%}",
-            f"{one.invented_share:.1%}",
-            f"{either.found_share:.1%}",
-            f"{either.invented_share:.1%}",
-            f"{names.right}/{names.typed}",
-            str(len(names.silently_wrong)),
-            f"{right}/{told}",
-        ]
-    )
+    return f"{names.right}/{names.typed} | {len(names.silently_wrong)} | {right}/{told}"
 
 
 if __name__ == "__main__":
