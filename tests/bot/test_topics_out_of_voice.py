@@ -1,7 +1,8 @@
 """How the topic model does on writers it has not read: one open voice left out at a time.
 
-Trains six models, each on some twenty thousand lines (minutes). The floors are the figures when written, less about
-two standard errors of a voice of 280 questions; a change that falls below them is a loss.
+Trains six models, each on some twenty thousand lines (minutes). The figures are recorded; a change
+that falls below them is a loss. The slack is a line or two of a voice: another version of the
+solver may move so much.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from topic_examples import OPEN_VOICES, Example
-from topic_figures import Figures, out_of_voice_figures
+from topic_figures import Figures, all_voices_figures, out_of_voice_figures
 from topic_training import Scored, calibrate, leave_one_voice_out, repeats_of
 
 from bot.chat.topic_model import TOPICS, chances_of, signals_of
@@ -17,16 +18,20 @@ from knowledge.vocabulary import Topic
 
 pytestmark = pytest.mark.timeout(900)  # two cores train for minutes beside other tests
 
-# at once, shown (at least), misled (at most); written 85.7, 96.9, 1.8 on average
-FLOORS = {
-    "nova": (0.84, 0.96, 0.03),
-    "gaffer": (0.76, 0.92, 0.05),
-    "walt": (0.87, 0.96, 0.02),
-    "rex": (0.81, 0.95, 0.04),
-    "dot": (0.79, 0.94, 0.03),
-    "sid": (0.81, 0.95, 0.03),
+SLACK = 0.005
+
+RECORDED = {
+    "nova": (0.936, 0.990, 0.007),
+    "gaffer": (0.923, 0.978, 0.015),
+    "walt": (0.972, 0.989, 0.007),
+    "rex": (0.952, 0.990, 0.006),
+    "dot": (0.933, 0.984, 0.012),
+    "sid": (0.934, 0.993, 0.007),
 }
-AVERAGE_FLOOR = (0.845, 0.96, 0.022)  # the first gate is 85, 95 and 2 in 100
+"""Shares at once, shown and misled, as `python tests/train/train_topics.py` prints them."""
+
+GOAL = (0.92, 0.98, 0.02)
+"""Of all questions: the language bar that was agreed on."""
 
 
 @pytest.fixture(scope="module")
@@ -41,18 +46,19 @@ def by_voice(found: dict[str, list[Scored]]) -> dict[str, Figures]:
 
 @pytest.mark.parametrize("voice", OPEN_VOICES)
 def test_a_voice_left_out_is_understood(voice: str, by_voice: dict[str, Figures]) -> None:
-    at_once, shown, misled = FLOORS[voice]
+    at_once, shown, misled = RECORDED[voice]
     figures = by_voice[voice]
-    assert figures.at_once >= at_once, figures
-    assert figures.shown >= shown, figures
-    assert figures.misled <= misled, figures
+    assert figures.at_once >= at_once - SLACK, figures
+    assert figures.shown >= shown - SLACK, figures
+    assert figures.misled <= misled + SLACK, figures
 
 
-def test_the_average_voice_stays_at_the_first_gate(by_voice: dict[str, Figures]) -> None:
-    at_once, shown, misled, *_ = np.mean([one.shares for one in by_voice.values()], axis=0)
-    assert at_once >= AVERAGE_FLOOR[0]
-    assert shown >= AVERAGE_FLOOR[1]
-    assert misled <= AVERAGE_FLOOR[2]
+def test_all_voices_together_meet_the_bar(found: dict[str, list[Scored]]) -> None:
+    figures = all_voices_figures(found)
+    at_once, shown, misled = GOAL
+    assert figures.at_once >= at_once
+    assert figures.shown >= shown
+    assert figures.misled <= misled
 
 
 def test_confidence_means_what_it_says_out_of_voice(found: dict[str, list[Scored]]) -> None:
