@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from bot.chat.forms import word_set
 from bot.chat.words import Word
 
 _ENDS = frozenset(".;!?\n:()|•")
+_ASKS = frozenset("?:")
+_ANSWERS = word_set("short_answers")
 _COMMAS = frozenset(",/–—+&")
 _TURNS = frozenset(
     ["but", "though", "tho", "although", "however", "except", "while", "whereas", "yet", "because",
@@ -42,13 +45,22 @@ def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[
     cuts: list[Clause] = []
     start, joined, turned = 0, False, False
     for place, word in enumerate(said):
-        cut = None if place in inside or not place else _cut(word) or _advises(said, place)
+        whole = not place or place in inside or _answers(said, place)
+        cut = None if whole else _cut(word) or _advises(said, place)
         if cut is not None:
             cuts.append(Clause(start=start, stop=place, joined=joined, turned=turned))
             start, joined, turned = place, cut == "join", cut == "turn"
     if said:
         cuts.append(Clause(start=start, stop=len(said), joined=joined, turned=turned))
     return tuple(cuts)
+
+
+def _answers(said: Sequence[Word], place: int) -> bool:
+    """ "Ernie? never": what answers a skill or habit just named belongs to it."""
+    if not set(said[place].gap) & _ASKS:
+        return False
+    end = next((at for at in range(place + 1, len(said)) if set(said[at].gap) & _ENDS), len(said))
+    return all(word.folded in _ANSWERS for word in said[place:end])
 
 
 def _advises(said: Sequence[Word], place: int) -> str | None:

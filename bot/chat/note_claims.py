@@ -7,9 +7,17 @@ from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
+from bot.chat.note_adjectives import adjectives_of, counts_a_habit, is_told, skills_not_habits
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
-from bot.chat.note_negations import REACH_OF_A_NEGATION, denied, negations, once_so
-from bot.chat.note_pairs import SMALL_WORDS, pairs_of, touches
+from bot.chat.note_negations import (
+    REACH_OF_A_NEGATION,
+    Denied,
+    contrasted,
+    denied,
+    negations,
+    once_so,
+)
+from bot.chat.note_pairs import SMALL_WORDS, pairs_of
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
@@ -20,14 +28,11 @@ _OPPOSITE = {
     Value.RARELY: Value.OFTEN,
 }
 
-_ROLE_OF: dict[Value | None, Role] = {
-    Value.STRENGTH: Role.GOOD,
-    Value.WEAKNESS: Role.BAD,
-    Value.SHORT: Role.BAD,
-}
+
+_SOFT_IS_GOOD = word_set("soft_is_good")
+_SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
 
 _GOING_ON = word_set("going_on")
-_BEFORE_AN_ADJECTIVE = SMALL_WORDS | word_set("before_an_adjective")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,22 +66,45 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     found = things(hits, line, carried=family, wing_told=wing_told)
     if any(hit.meaning.trait is Trait.COUNTER for hit in hits.traits):
         found = [thing for thing in found if not thing.bare]
-    here, judgements = _adjectives(hits, found, line)
-    here = [hit for hit in here if _is_told(hit, here, line, clause, carried=carried is not None)]
-    found, here = _skills_not_habits(found, here, judgements, line)
+    here, judgements = adjectives_of(hits, found, line)
+    judgements = [hit for hit in judgements if not counts_a_habit(hit, here, line)]
+    here = [hit for hit in here if is_told(hit, here, line, clause, carried=carried is not None)]
+    found, here = skills_not_habits(found, here, judgements, line)
     if not found and not here and carried is not None and _goes_on(judgements, clause.start, line):
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
+    if not found and not here and not judgements:
+        contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
+        if contrast is not None:
+            done = contrast is Denied.DONE
+            judged = [_contrary(one, clause, as_verb=done) for one in before.judged]
+            return replace(before, judged=tuple(judged))
     once = once_so(hits, [*here, *judgements], line)
     here = [hit for hit in here if hit not in once or hit.meaning.role is Role.HABIT]
     judgements = [hit for hit in judgements if hit not in once]
     no = denied(negations(hits), [*here, *judgements], line)
     judged = [_direct(hit, hits, denied=(hit in no) is not (hit in once)) for hit in here]
     counters = [one for each in judged for one in _with_wings(each, hits)]
-    skills = _skills(found, judgements, hits, no, line)
+    skills = [
+        one
+        for each in _skills(found, judgements, hits, no, line, clause)
+        for one in _with_wings(each, hits)
+    ]
     last = found[-1] if found else _skill_told(here) or carried
     hands = any(hit.meaning.trait is Trait.TWO_HANDED_BACKHAND for hit in here)
     told = Wing.BACKHAND if hands else wing_told
     return Reading(judged=(*counters, *skills), last=last, wing_told=told)
+
+
+def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
+    value, denied = _under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
+    return replace(
+        judged,
+        value=value,
+        denied=denied,
+        start=clause.start,
+        stop=clause.stop,
+        at=clause.start,
+    )
 
 
 def _goes_on(judgements: Sequence[Hit], start: int, line: Sequence[str]) -> bool:
@@ -91,68 +119,6 @@ def only_names_skills(hits: Hits) -> bool:
     named = hits.having(Role.NOUN, Role.STROKE, Role.WING)
     said = hits.having(Role.DIRECT, Role.HABIT, *JUDGEMENTS)
     return bool(named) and not said
-
-
-def _adjectives(
-    hits: Hits, found: Sequence[Thing], line: Sequence[str]
-) -> tuple[list[Hit], list[Hit]]:
-    """ "Backhand is slow" is about the backhand, not about the feet."""
-    here = hits.having(Role.DIRECT, Role.HABIT)
-    judgements = hits.having(*JUDGEMENTS)
-    for hit in tuple(here):
-        role = _ROLE_OF.get(hit.meaning.value)
-        bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
-        touched = any(touches(thing, hit, line) for thing in (*found, *_skills_in(here)))
-        if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
-            here.remove(hit)
-            judgements.append(as_judgement(hit, role))
-    return here, sorted(judgements, key=lambda one: one.start)
-
-
-_PLAIN_SPEED = frozenset({Trait.FOOT_SPEED})
-_FINER_SPEED = frozenset({Trait.FORWARD_SPEED, Trait.MOVES_LEFT, Trait.MOVES_RIGHT})
-
-
-def _is_told(
-    hit: Hit, here: Sequence[Hit], line: Sequence[str], clause: Clause, *, carried: bool
-) -> bool:
-    """Whether a lone adjective is said of the player: not "wants it fast", not "short balls"."""
-    sense, start, stop = hit.meaning, clause.start, clause.stop
-    if sense.role is not Role.DIRECT or hit.length > 1 or _ROLE_OF.get(sense.value) is None:
-        return True
-    finer = any(one.meaning.trait in _FINER_SPEED for one in here)
-    if sense.trait in _PLAIN_SPEED and finer:
-        return False
-    if sense.value is Value.SHORT and (hit.stop < stop or (carried and hit.start == start)):
-        return False
-    adjective = sense.trait in _PLAIN_SPEED or sense.value is Value.SHORT
-    return not adjective or hit.start == start or line[hit.start - 1] in _BEFORE_AN_ADJECTIVE
-
-
-def _skills_in(here: Sequence[Hit]) -> list[Thing]:
-    """Habits that are skills as well ("lobs"), as skills that may be judged."""
-    return [
-        Thing(start=hit.start, stop=hit.stop, traits=(hit.meaning.trait,))
-        for hit in here
-        if hit.meaning.trait is not None
-        and TRAITS[hit.meaning.trait].kind is TraitKind.SKILL_AND_HABIT
-        and hit.length == 1
-    ]
-
-
-def _skills_not_habits(
-    found: list[Thing], here: list[Hit], judgements: Sequence[Hit], line: Sequence[str]
-) -> tuple[list[Thing], list[Hit]]:
-    """ "Her lobs are short" judges a skill; "she lobs" tells a habit."""
-    for hit in tuple(here):
-        trait = hit.meaning.trait
-        if trait is None or TRAITS[trait].kind is not TraitKind.SKILL_AND_HABIT or hit.length > 1:
-            continue
-        thing = Thing(start=hit.start, stop=hit.stop, traits=(trait,))
-        if any(touches(thing, judgement, line) for judgement in judgements):
-            here.remove(hit)
-            found = sorted([*found, thing], key=lambda one: one.start)
-    return found, here
 
 
 def _skill_told(here: Sequence[Hit]) -> Thing | None:
@@ -222,27 +188,37 @@ def _skills(
     hits: Hits,
     no: Sequence[Hit],
     line: Sequence[str],
+    clause: Clause,
 ) -> list[Judged]:
     pairs = pairs_of(found, judgements, line)
     judged = [
         one
         for thing, judgement in pairs
-        for one in _skill(_by_depth(thing, judgement, line), judgement, denied=judgement in no)
+        for one in _skill(
+            _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
+        )
     ]
     nots = negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
-    lacking = [thing for thing in without if any(no.stop == thing.start for no in nots)]
-    return judged + [one for thing in lacking for one in _lacking(thing)]
+    lacking = [
+        thing for thing in without if not thing.bare and any(no.stop == thing.start for no in nots)
+    ]
+    trailing = [
+        thing
+        for thing in without
+        if any(no.start == thing.stop and no.stop == clause.stop for no in nots)
+    ]
+    return judged + [one for thing in (*lacking, *trailing) for one in _lacking(thing)]
 
 
 def _lacking(thing: Thing) -> list[Judged]:
-    """ "No backhand"."""
+    """ "No backhand drop", "forehand volleys strong, backhand volleys not"."""
     return [
         Judged(
             trait=trait,
             value=Value.RARELY if Value.RARELY in TRAITS[trait].values else Value.WEAKNESS,
             denied=False,
-            start=thing.start - 1,
+            start=max(0, thing.start - 1),
             stop=thing.stop,
             at=thing.start,
         )
@@ -261,12 +237,22 @@ def _by_depth(thing: Thing, judgement: Hit, line: Sequence[str]) -> Thing:
 _RETURN = (Trait.RETURN,)
 
 
-def _skill(thing: Thing, judgement: Hit, *, denied: bool) -> list[Judged]:
+def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:
+    """A soft drop is a good one."""
+    soft = _SOFT_IS_GOOD & set(line[judgement.start : judgement.stop])
+    return (
+        as_judgement(judgement, Role.GOOD)
+        if soft and set(thing.traits) & _SOFT_SKILLS
+        else judgement
+    )
+
+
+def _skill(thing: Thing, judgement: Hit, *, no: bool) -> list[Judged]:
     said = Value.STRENGTH if judgement.meaning.role is Role.GOOD else Value.WEAKNESS
     judged = []
     for trait in thing.traits:
         value, only_denied = _under_negation(
-            trait, said, denied=denied, is_verb=judgement.meaning.is_verb
+            trait, said, denied=no, is_verb=judgement.meaning.is_verb
         )
         judged.append(
             Judged(

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
+from bot.chat.note_figures import figures
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -35,12 +36,17 @@ _WING_AFTER = 4
 _DRIVEN = frozenset({Family.DRIVE, Family.COUNTER})
 """Strokes that go on about a two-hander just told of: "drives it well"."""
 
+_FAMILY_OF = {trait: family for (family, _), trait in TRAIT_OF_STROKE.items()}
+_TO_A_SIDE = (Trait.MOVES_LEFT, Trait.MOVES_RIGHT)
+_BOTH_SIDES = frozenset(["both", "either", "and", "or"])
+_LEFT, _RIGHT = frozenset(["left", "l"]), frozenset(["right", "r"])
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
 _BETWEEN = frozenset(["the", "his", "her", "their", "that", "of"])
 _BEFORE_AN_ORIGIN = frozenset(
     ["a", "the", "any", "my", "our", "high", "low", "short", "slow", "hard", "soft", "dead", "deep"]
 )
 _CONNECTORS = word_set("connectors")
+_HARD_HITS = word_set("hard_hits")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +85,7 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
     hits = [
         replace(hit, start=hit.start + start, stop=hit.stop + start)
         for start, stop in pairwise(edges)
-        for hit in trait_phrases().find(line[start:stop])
+        for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
@@ -96,10 +102,11 @@ def things(
     hits: Hits, line: Sequence[str], *, carried: Family | None, wing_told: Wing | None
 ) -> list[Thing]:
     """The skills of a clause: nouns, strokes with the wing said near them, and bare wings."""
+    both_ways = bool(_LEFT & set(line)) and bool(_RIGHT & set(line))
     found = [
-        Thing(start=hit.start, stop=hit.stop, traits=(hit.meaning.trait,))
+        _named(hit, hit.meaning.trait, line)
         for hit in hits.having(Role.NOUN)
-        if hit.meaning.trait is not None
+        if hit.meaning.trait is not None and (both_ways or not _is_bare_side(hit, line))
     ]
     wings = hits.having(Role.WING)
     used: set[int] = set()
@@ -110,7 +117,7 @@ def things(
         found.append(_stroke(stroke, near, wing_told))
     for wing in wings:
         before = [hit.meaning.family for hit in strokes if hit.start < wing.start]
-        family = _family_of_bare(wing, line, before[-1] if before else carried)
+        family = _family_of_bare(wing, hits, line, before[-1] if before else carried)
         if wing.start in used:
             continue
         alone = not found and not hits.having(Role.DIRECT, Role.HABIT)
@@ -121,17 +128,37 @@ def things(
     return sorted(found, key=lambda thing: thing.start)
 
 
+def _named(noun: Hit, trait: Trait, line: Sequence[str]) -> Thing:
+    """The skill of a noun; "both ways" speaks of two."""
+    both = trait in _TO_A_SIDE and _BOTH_SIDES & set(line[noun.start : noun.stop])
+    return Thing(
+        start=noun.start,
+        stop=noun.stop,
+        traits=_TO_A_SIDE if both else (trait,),
+        family=_FAMILY_OF.get(trait),
+    )
+
+
+def _is_bare_side(hit: Hit, line: Sequence[str]) -> bool:
+    """ "Left good, right slow": a side alone is where a player moves only beside the other."""
+    return hit.length == 1 and line[hit.start] in _LEFT | _RIGHT
+
+
 def wings_said(hits: Hits) -> tuple[Wing, ...]:
     return tuple(
         dict.fromkeys(wing for hit in hits.having(Role.WING) for wing in hit.meaning.wings)
     )
 
 
-def _family_of_bare(wing: Hit, line: Sequence[str], carried: Family | None) -> Family | None:
+def _family_of_bare(
+    wing: Hit, hits: Hits, line: Sequence[str], carried: Family | None
+) -> Family | None:
     """`the backhand one`, `off the forehand` go on about the stroke before; else it is the dink.
 
     None where the wing only says from where or to where.
     """
+    if any(_HARD_HITS & set(line[hit.start : hit.stop]) for hit in hits.having(*JUDGEMENTS)):
+        return Family.DRIVE
     ahead = line[wing.stop] if wing.stop < len(line) else ""
     before = [word for word in line[max(0, wing.start - 2) : wing.start] if word in _FROM_OR_TO]
     if ahead in {"one", "ones"} or before:

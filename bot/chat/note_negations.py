@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from enum import Enum, auto
 
+from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
+from bot.chat.note_pairs import NAME
 from bot.chat.trait_lexicon import Role
 from knowledge.vocabulary import Trait
 
@@ -15,6 +18,29 @@ _SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
 _BEFORE_AN_EXCEPTION = frozenset(["but", "though", "tho", "just", "only", "although", "and"])
 _EXCEPT = frozenset(["except", "not"])
 _WHERE = frozenset(["on", "off", "with", "for", "from", "in", "at", "when", "the", "his", "her"])
+
+
+_DONE = word_set("denied_doing")
+_BEEN = word_set("denied_being")
+_IN_A_CONTRAST = word_set("in_a_contrast")
+
+
+class Denied(Enum):
+    """What a contrast denies of another: what somebody does, or what somebody is."""
+
+    DONE = auto()
+    BEEN = auto()
+
+
+def contrasted(hits: Hits, words: Sequence[str], before: Sequence[object]) -> Denied | None:
+    """ "Hale stacks, Ruiz doesn't": a clause that denies of another what the last one claims."""
+    if not before or NAME not in words or hits.has(Role.NO_NEGATION):
+        return None
+    if not set(words) <= _IN_A_CONTRAST | _DONE | _BEEN:
+        return None
+    if _DONE & set(words):
+        return Denied.DONE
+    return Denied.BEEN if _BEEN & set(words) else None
 
 
 def negations(hits: Hits) -> list[Hit]:

@@ -111,7 +111,8 @@ _IN_FORMS = re.compile(
 
 
 _NUMBERS = (
-    "(one|two|three|four|five|six|seven|eight|nine|ten|1|2|3|4|5|6|7|8|9|10|20|100|twenty|hundred)"
+    "(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty"
+    "|hundred|half|0|1|2|3|4|5|6|7|8|9|10|11|12|13|14|15|16|17|18|19|20|30|40|50|100)"
 )
 
 
