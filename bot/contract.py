@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from bot.chat.question import (
+    Claim,
     CorrectionSaid,
     MatchSaid,
     Mention,
@@ -24,6 +25,7 @@ from bot.chat.turn import Heard
 from knowledge.advice import Advice
 from knowledge.game import GameState
 from knowledge.vocabulary import PlayerId
+from scouting_db.values import NewObservation
 
 Names = dict[PlayerId, str]
 
@@ -40,6 +42,7 @@ def to_json(
         "topic": _topic(heard),
         "slots": _slots(heard.understood, names),
         "observations": _observations(heard, names),
+        "offered": _offered(heard, names),
         "reply": reply,
         "call": reply.splitlines()[0] if reply else None,
         "reasons": None
@@ -78,18 +81,26 @@ def _observations(heard: Heard, names: Names) -> list[dict[str, Any]] | None:
     claims = heard.trace.get("claims")
     if claims is None and not isinstance(heard.understood, NoteSaid):
         return None
-    return [
-        {
-            "player": names.get(claim.player),
-            "trait": claim.trait.value,
-            "value": claim.value.value,
-            "denied": claim.denied,
-            "weight": claim.weight,
-            "condition": claim.tag.value if claim.tag else None,
-            "span": list(claim.span),
-        }
-        for claim in claims or ()
-    ]
+    return [_observation(claim, names) for claim in claims or ()]
+
+
+def _offered(heard: Heard, names: Names) -> list[dict[str, Any]] | None:
+    """What the note may say as well, in the order of its buttons; nothing of it is stored."""
+    if _observations(heard, names) is None:
+        return None
+    return [_observation(claim, names) for claim in heard.trace.get("offered", ())]
+
+
+def _observation(claim: Claim | NewObservation, names: Names) -> dict[str, Any]:
+    return {
+        "player": names.get(claim.player),
+        "trait": claim.trait.value,
+        "value": claim.value.value,
+        "denied": claim.denied,
+        "weight": claim.weight,
+        "condition": claim.tag.value if claim.tag else None,
+        "span": list(claim.span) if claim.span else None,
+    }
 
 
 def _numbers(advice: Advice | None, game: GameState | None) -> dict[str, float] | None:

@@ -35,6 +35,14 @@ Label = tuple[Trait, Value]
 CONSIDERED_FROM = 0.12
 """A trait's score from which it is weighed at all; below it nothing was ever right."""
 
+OFFERED_FROM = 0.3
+"""The chance from which a claim too doubtful to make is still worth a button: on the open note
+voices about two in five of those offered may be read in the note; of those below, few."""
+
+RULES_STAND_FROM = 0.15
+"""The chance below which even what the rules read is dropped. Plain words of the lexicon outweigh
+a doubt of the model, whose writers were asked for words that are not plain."""
+
 _SPOKE_FOR = 0.2  # of the strongest word's vote; weaker words carry nothing
 
 
@@ -44,6 +52,22 @@ class Candidate:
 
     label: Label
     signals: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Likely:
+    """A claim of a clause, and the chance that it is meant."""
+
+    judged: Judged
+    chance: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """The claims that a clause makes, and those that it may make, in order of place."""
+
+    made: tuple[Judged, ...]
+    doubted: tuple[Likely, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,22 +84,38 @@ class ClaimModel:
         sum_ = self.bias + sum(w * x for w, x in zip(self.curve, signals, strict=True))
         return 1 / (1 + exp(-sum_))
 
-    def weigh(self, seen: Seen, judged: Sequence[Judged]) -> tuple[Judged, ...]:
+    def weigh(self, seen: Seen, judged: Sequence[Judged], *, only_rules: bool = False) -> Weighed:
         """The claims of a clause: the rules' that stand, and those only the model sees.
 
-        What the rules found only denied stays as it is: "not slow" says little, but surely.
+        In doubt is what is likely from `OFFERED_FROM` on, but not enough. What the rules found
+        only denied stays as it is: "not slow" says little, but surely. With `only_rules` the
+        model adds nothing: it does not know what was only once so.
         """
         vector = self.linear.table.vector(seen)
-        scores = self.linear.scores(vector)
-        denied = [one for one in judged if one.denied]
         by_rule = {(one.trait, one.value): one for one in judged if not one.denied}
-        silent = {one.trait for one in denied}
-        made = [
-            by_rule.get(one.label) or self._made(one.label, vector, places_of(seen)[vector.known])
-            for one in candidates(scores, seen.words, by_rule)
-            if one.label[0] not in silent and self.chance(one.signals) >= self.made_from
+        denied = [one for one in judged if one.denied]
+        found = candidates(self.linear.scores(vector), seen.words, by_rule)
+        chances = {one.label: self.chance(one.signals) for one in found}
+        stand = [
+            by_rule[label]
+            for label, chance in chances.items()
+            if label in by_rule and chance >= RULES_STAND_FROM
         ]
-        return (*denied, *sorted(made, key=lambda one: one.start))
+        settled = {one.trait for one in (*denied, *stand)}
+        places = places_of(seen)[vector.known]
+        seen_only = [
+            Likely(judged=self._made(label, vector, places), chance=chance)
+            for label, chance in chances.items()
+            if not only_rules
+            and label not in by_rule
+            and label[0] not in settled
+            and chance >= min(OFFERED_FROM, self.made_from)
+        ]
+        added = [one.judged for one in seen_only if one.chance >= self.made_from]
+        doubted = [one for one in seen_only if one.chance < self.made_from]
+        doubted.sort(key=lambda one: one.judged.start)
+        made = sorted((*stand, *added), key=lambda one: one.start)
+        return Weighed(made=(*denied, *made), doubted=tuple(doubted))
 
     def _made(self, label: Label, vector: Vector, places: Indices) -> Judged:
         """The claim with the words that spoke for its trait."""

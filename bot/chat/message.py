@@ -58,12 +58,15 @@ def weighed_note(message: Message, chat: ChatView) -> NoteSaid:
 def _without_scores(note: NoteSaid, said: Sequence[Word]) -> NoteSaid:
     """The note without what was read into a call: in "0-5-1" nobody is five foot one."""
     calls = [group.span for group in groups(said) if len(group.numbers) == CALLED_NUMBERS]
-    told = tuple(
-        claim
-        for claim in note.claims
-        if not any(start <= claim.span[0] and claim.span[1] <= stop for start, stop in calls)
+    told, offered = (
+        tuple(
+            claim
+            for claim in claims
+            if not any(start <= claim.span[0] and claim.span[1] <= stop for start, stop in calls)
+        )
+        for claims in (note.claims, note.offered)
     )
-    return note if len(told) == len(note.claims) else replace(note, claims=told)
+    return replace(note, claims=told, offered=offered) if calls else note
 
 
 def names_somebody(message: Message) -> bool:

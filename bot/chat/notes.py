@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from bot.chat.claim_model import the_claim_model
+from bot.chat.claim_model import Weighed, the_claim_model
 from bot.chat.clauses import Clause, clauses
 from bot.chat.common_words import is_common, respelled
 from bot.chat.features import Seen as SeenMessage
+from bot.chat.half_understood import Doubted, worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_features import see_clause
@@ -78,10 +79,11 @@ def read_note(
     """The note with every claim found; words that no claim covers are kept.
 
     The rules alone decide whether a message is a note; once it is one, it is read `weighed`: the
-    model of many writers' notes drops what they misread and adds what they overlooked.
+    model of many writers' notes drops what they misread and adds what they overlooked, and what
+    it leaves in doubt may be offered.
     """
     note = _note(said, mentions, view)
-    claims, used = _claims(note, weighed=weighed)
+    claims, doubted, used = _claims(note, weighed=weighed)
     used |= set(range(_opening(said, note.line)))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(claims, note.ourselves))
@@ -92,6 +94,7 @@ def read_note(
         kept=kept_words(text, said, note.line, used, places_of_manner(note.hits)),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
         about_body=note.hits.has(Role.BODY),
+        offered=worth_offering(doubted, claims),
     )
 
 
@@ -153,14 +156,24 @@ def _plain(folded: str) -> str:
     return folded if known else respelled(folded)
 
 
-def _claims(note: _Note, *, weighed: bool) -> tuple[tuple[Claim, ...], set[int]]:
+def _claims(note: _Note, *, weighed: bool) -> tuple[tuple[Claim, ...], list[Doubted], set[int]]:
+    """The claims made, those in doubt, and the places of the words that the former cover."""
     claims: list[tuple[Claim, bool]] = []
+    doubted: list[Doubted] = []
     used: set[int] = set()
     for part in _read_parts(note):
         hits = part.hits
-        claims, freed = _without(claims, excepted(hits, note.line, part.clause.start), note)
+        but = excepted(hits, note.line, part.clause.start)
+        claims, freed = _without(claims, but, note)
         used -= freed
-        claimed = the_claim_model().weigh(part.seen, part.judged) if weighed else part.judged
+        weighing = _weighed(part) if weighed else Weighed(made=part.judged)
+        claimed = weighing.made
+        doubted = [one for one in doubted if one.claim.trait not in but]
+        doubted += [
+            Doubted(claim=replace(claim, weight=_hedge(hits)), chance=one.chance)
+            for one in weighing.doubted
+            for claim in _whose(note, one.judged, hits)
+        ]
         if not claimed:
             claims = _tagged(claims, hits)
         told = [(judged, _whose(note, judged, hits)) for judged in claimed]
@@ -171,7 +184,12 @@ def _claims(note: _Note, *, weighed: bool) -> tuple[tuple[Claim, ...], set[int]]
         for judged, whose in told:
             used |= set(range(judged.start, judged.stop)) if whose else set()
             claims += [(one, part.clause.turned) for one in whose]
-    return _settled(claims), used
+    return _settled(claims), doubted, used
+
+
+def _weighed(part: PartRead) -> Weighed:
+    once = part.hits.has(Role.FORMER)
+    return the_claim_model().weigh(part.seen, part.judged, only_rules=once)
 
 
 def _read_parts(note: _Note) -> Iterator[PartRead]:
@@ -263,7 +281,11 @@ def _whose(note: _Note, judged: Judged, hits: Hits) -> list[Claim]:
 
 def _weight(hits: Hits) -> float:
     strength = MILD_WEIGHT if hits.has(Role.LESS) else STRONG_WEIGHT if hits.has(Role.MORE) else 1.0
-    return strength * (HEDGED_WEIGHT if hits.has(Role.HEDGE) else 1.0)
+    return strength * _hedge(hits)
+
+
+def _hedge(hits: Hits) -> float:
+    return HEDGED_WEIGHT if hits.has(Role.HEDGE) else 1.0
 
 
 def _first(tags: Sequence[Tag | None]) -> Tag | None:

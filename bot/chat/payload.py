@@ -40,6 +40,7 @@ class Verb(StrEnum):
     PROFILE = "prof"  # player, trait, value: one tap of a profile
     USE_LOG = "rates"  # log: what we said of our rallies counts no longer
     EXAMPLE = "ex"  # number: one of the example questions
+    CLAIM = "claim"  # change, number: add a claim that was offered when it read a note
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

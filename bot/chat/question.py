@@ -190,7 +190,10 @@ class Claim:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoteSaid:
-    """A note: the whole text, the claims found, and the words that no claim covers."""
+    """A note: the whole text, the claims found, and the words that no claim covers.
+
+    `offered` are claims only half understood: nothing is made of them unless they are asked for.
+    """
 
     text: str
     mentions: tuple[Mention, ...]
@@ -198,6 +201,7 @@ class NoteSaid:
     kept: tuple[str, ...] = ()
     seen: Seen = Seen.LIVE
     about_body: bool = False
+    offered: tuple[Claim, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -139,6 +139,7 @@ _KIND_OF_TAP = {
     Verb.UNDO: Kind.UNDO,
     Verb.REDO: Kind.UNDO,
     Verb.NOTE: Kind.NOTE,
+    Verb.CLAIM: Kind.NOTE,
     Verb.RALLY: Kind.RALLY,
     Verb.TIMEOUT: Kind.SCORE,
     Verb.SERVE: Kind.SCORE,

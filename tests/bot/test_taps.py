@@ -71,6 +71,9 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         Verb.ADD: [["7"], *([bad] for bad in BAD_NUMBERS)],
         Verb.UNDO: [[bad] for bad in BAD_NUMBERS],
         Verb.REDO: [[bad] for bad in BAD_NUMBERS],
+        Verb.CLAIM: [["1", "1"], [player, "1"], ["1", "lob"], ["1", "1", "often"]]
+        + [["1", bad] for bad in BAD_NUMBERS]
+        + [[bad, "1"] for bad in BAD_NUMBERS],
         Verb.NOTE: [["show", "1"], ["burn", "1"], *(["delete", bad] for bad in BAD_NUMBERS)],
         Verb.RALLY: [["me", match, "3"], *(["us", bad, "3"] for bad in BAD_NUMBERS)]
         + [["us", match, bad] for bad in BAD_NUMBERS],

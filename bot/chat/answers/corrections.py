@@ -107,7 +107,7 @@ def _meant_instead(
 
 def _last_note(desk: Desk) -> NoteRow | None:
     change = desk.book.last_change(desk.chat.chat)
-    if change is None or change.verb not in ("add_note", "read_note"):
+    if change is None or change.verb not in ("add_note", "read_note", "add_claim"):
         return None
     row = desk.book.note(NoteId(change.targets["note"]))
     return None if row is None or row.deleted else row

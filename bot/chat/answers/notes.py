@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
+from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
+from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim, NoteSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import TRAITS, PlayerId, Seen, Trait, Value
-from scouting_db.values import NewObservation, NoteId
+from knowledge.vocabulary import TRAITS, PlayerId, Seen, Tag, Trait, Value
+from scouting_db.values import ChangeId, NewObservation, NoteId
 
 PARSER_VERSION = 1
 """Raised when notes are read better; older parsed observations can then be read again."""
+
+OFFERED = "tapped"
+"""The origin of an observation that was offered and taken up by a tap."""
 
 SHOWN_CLAIMS = 4
 SHORTEST_SHOWN = 6
@@ -40,7 +45,9 @@ def take(desk: Desk, said: NoteSaid) -> Reply:
         external_message_id=desk.incoming.external_message_id,
         unread=open_name is not None,
     )
-    change = desk.record("add_note", {"note": note}, {})
+    is_whole = open_name is None and bool(said.mentions)
+    kept = offered_with(said) if is_whole else {}
+    change = desk.record("add_note", {"note": note, **kept}, {})
     desk.changed()
     desk.trace |= {"claims": said.claims, "note": note}
     desk.noted = said.claims
@@ -48,7 +55,7 @@ def take(desk: Desk, said: NoteSaid) -> Reply:
         return ask_which(desk, said.text, said.mentions, note=note)
     if not said.mentions:
         return ask_whose(desk, said.text, note)
-    return _confirmed(desk, said, note, change_button=undo_button(change))
+    return _confirmed(desk, said, note, change)
 
 
 def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Reply:
@@ -56,11 +63,13 @@ def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Repl
     before = desk.book.note(note)
     desk.book.replace_observations(note, observations(said), origin=origin, parser=PARSER_VERSION)
     change = desk.record(
-        "read_note", {"note": note}, {"observations": stored(before.observations if before else ())}
+        "read_note",
+        {"note": note, **offered_with(said)},
+        {"observations": stored(before.observations if before else ())},
     )
     desk.changed()
     desk.trace |= {"claims": said.claims, "note": note}
-    reply = _confirmed(desk, said, note, change_button=undo_button(change))
+    reply = _confirmed(desk, said, note, change)
     if unsettled(said.mentions) is None:
         return reply
     asked = ask_which(desk, said.text, said.mentions, note=note)
@@ -73,22 +82,40 @@ def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Repl
 
 def observations(said: NoteSaid) -> tuple[NewObservation, ...]:
     """What a note's claims become in the book."""
-    return tuple(
-        NewObservation(
-            player=claim.player,
-            trait=claim.trait,
-            value=claim.value,
-            weight=claim.weight,
-            seen=said.seen,
-            denied=claim.denied,
-            tag=claim.tag,
-            span=claim.span,
-        )
-        for claim in said.claims
+    return tuple(_observation(claim, said.seen) for claim in said.claims)
+
+
+def _observation(claim: Claim, seen: Seen) -> NewObservation:
+    return NewObservation(
+        player=claim.player,
+        trait=claim.trait,
+        value=claim.value,
+        weight=claim.weight,
+        seen=seen,
+        denied=claim.denied,
+        tag=claim.tag,
+        span=claim.span,
     )
 
 
-def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, *, change_button: Button) -> Reply:
+def offered_with(said: NoteSaid) -> dict[str, Any]:
+    """What the change that reads a note keeps of its offers, for when one is taken up.
+
+    `read` is what the note says without them, so that no offer outlives its reading.
+    """
+    if not said.offered:
+        return {}
+    offered = [_observation(claim, said.seen) for claim in said.offered]
+    everybody = {player for mention in said.mentions for player in mention.players}
+    everybody |= {claim.player for claim in (*said.claims, *said.offered)}
+    return {
+        "read": stored(observations(said)),
+        "offered": stored([replace(one, origin=OFFERED) for one in offered]),
+        "several": len(everybody) > 1,
+    }
+
+
+def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Reply:
     players = [player for mention in said.mentions for player in mention.players]
     desk.context = desk.context.looking_at(*dict.fromkeys(players))
     lines = []
@@ -101,7 +128,30 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, *, change_button: Butto
         lines.append(wording("note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
-    return Reply(text="\n".join(lines), buttons=rows([change_button]), about=("note", note))
+    desk.trace["offered"] = said.offered
+    buttons = [undo_button(change), *offer_buttons(desk, change, offered_with(said))]
+    return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
+
+
+def offer_buttons(
+    desk: Desk, change: ChangeId, kept: Mapping[str, Any], *, but: Collection[int] = ()
+) -> list[Button]:
+    """Each offer that a reading kept as a question: "lob often?"; none of the numbers `but`."""
+    return [
+        Button(
+            label=_offer_label(desk, observation_of(plain), named=kept["several"]),
+            payload=tap(Verb.CLAIM, change, number),
+        )
+        for number, plain in enumerate(kept.get("offered", ()), start=1)
+        if number not in but
+    ]
+
+
+def _offer_label(desk: Desk, one: NewObservation, *, named: bool) -> str:
+    """Without its condition, for a label must be short; the reply to the tap says it."""
+    words = claim_words(replace(one, tag=None))
+    claim = f"{desk.view.short_name(one.player)}: {words}" if named else words
+    return wording("note.offer").format(claim=claim)
 
 
 def claims_line(desk: Desk, claims: Sequence[Claim]) -> str:
@@ -178,6 +228,22 @@ def delete(desk: Desk, note: NoteId) -> Reply:
     change = desk.record("delete_note", {"note": note}, {})
     desk.changed()
     return Reply(text=wording("note.deleted"), buttons=rows([undo_button(change)]))
+
+
+def observation_of(plain: Mapping[str, Any]) -> NewObservation:
+    """What `stored` kept."""
+    span = plain["span"]
+    return NewObservation(
+        player=PlayerId(plain["player"]),
+        trait=Trait(plain["trait"]),
+        value=Value(plain["value"]),
+        weight=plain["weight"],
+        seen=Seen(plain["seen"]),
+        denied=plain["denied"],
+        tag=Tag(plain["tag"]) if plain["tag"] else None,
+        span=(span[0], span[1]) if span else None,
+        origin=plain["origin"],
+    )
 
 
 def stored(observed: Sequence[NewObservation]) -> list[dict[str, object]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from bot.chat.answers import notes, undo
+from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
@@ -61,6 +61,7 @@ _ARGUMENTS = {
     Verb.UNDO: (1, 1),
     Verb.REDO: (1, 1),
     Verb.NOTE: (2, 2),
+    Verb.CLAIM: (2, 2),
     Verb.RALLY: (3, 3),
     Verb.TIMEOUT: (3, 3),
     Verb.SERVE: (2, 3),
@@ -99,6 +100,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return undo.redo(desk, ChangeId(number_in(args[0])))
         case Verb.NOTE:
             return _note(desk, args)
+        case Verb.CLAIM:
+            return note_offers.add(desk, ChangeId(number_in(args[0])), number_in(args[1]))
         case Verb.MODE:
             return set_mode(desk, word_in(Mode, args[0]))
         case Verb.PROFILE:

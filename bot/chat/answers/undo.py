@@ -7,7 +7,8 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_as_stored, is_under_way
-from bot.chat.answers.notes import cut, stored
+from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
+from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import (
@@ -21,12 +22,11 @@ from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import AgreementKey, PlayerId, Seen, Tag, Trait, Value
+from knowledge.vocabulary import AgreementKey, PlayerId
 from scouting_db.values import (
     ChangeId,
     ChangeRow,
     MatchId,
-    NewObservation,
     NoteId,
     PairId,
 )
@@ -44,12 +44,14 @@ def undo_last(desk: Desk) -> Reply:
 
 
 def can_be_put_back(desk: Desk, change: ChangeRow) -> bool:
-    """Whether it is of a kind that can be, and its match's log did not go on since."""
+    """Whether it is of a kind that can be, and its match's log or its note did not go on."""
     too_late = _is_overtaken(desk, change) or _comes_too_late(desk, change)
     return change.verb in _REDO and not too_late
 
 
 def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
+    if change.verb == "add_claim":
+        return not can_be_added_again(desk, change)
     if change.verb != "entry":
         return False
     return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
@@ -131,26 +133,11 @@ def _unread_note(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, An
     note = NoteId(targets["note"])
     row = desk.book.note(note)
     desk.book.replace_observations(
-        note, [_observation(one) for one in before["observations"]], origin=None
+        note, [observation_of(one) for one in before["observations"]], origin=None
     )
     if row is not None:
         desk.trace["before"] = stored(row.observations)
     return "how I read that note"
-
-
-def _observation(plain: Mapping[str, Any]) -> NewObservation:
-    span = plain["span"]
-    return NewObservation(
-        player=PlayerId(plain["player"]),
-        trait=Trait(plain["trait"]),
-        value=Value(plain["value"]),
-        weight=plain["weight"],
-        seen=Seen(plain["seen"]),
-        denied=plain["denied"],
-        tag=Tag(plain["tag"]) if plain["tag"] else None,
-        span=(span[0], span[1]) if span else None,
-        origin=plain["origin"],
-    )
 
 
 def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
@@ -254,6 +241,7 @@ _UNDO: Mapping[str, Way] = {
     "add_note": _delete_note,
     "delete_note": _restore_note,
     "read_note": _unread_note,
+    "add_claim": take_out,
     "entry": void_entry,
     "announce": _unannounce,
     "add_player": _remove_player,
@@ -269,6 +257,7 @@ _UNDO: Mapping[str, Way] = {
 _REDO: Mapping[str, Way] = {
     "add_note": _restore_note,
     "delete_note": _delete_note,
+    "add_claim": put_in,
     "entry": unvoid_entry,
     "add_player": _restore_player,
     "agree": _agree_again,

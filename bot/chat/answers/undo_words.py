@@ -60,6 +60,7 @@ _CHANGED = {
     "add_note": "the note",
     "delete_note": "deleting the note",
     "read_note": "reading the note",
+    "add_claim": "what you added",
     "announce": "the match",
     "add_player": "the player",
     "agree": "what you agreed",
