@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
@@ -20,6 +20,7 @@ _ROLE_OF: dict[Value | None, Role] = {
 
 _BEFORE_AN_ADJECTIVE = SMALL_WORDS | word_set("before_an_adjective")
 
+_JOINING = frozenset(["and", "n", "but", "always"])
 _PLAIN_SPEED = frozenset({Trait.FOOT_SPEED})
 
 _FINER_SPEED = frozenset({Trait.FORWARD_SPEED, Trait.MOVES_LEFT, Trait.MOVES_RIGHT})
@@ -55,7 +56,9 @@ def is_told(
     finer = any(one.meaning.trait in _FINER_SPEED for one in here)
     if sense.trait in _PLAIN_SPEED and finer:
         return False
-    if sense.value is Value.SHORT and (hit.stop < stop or (carried and hit.start == start)):
+    if sense.value is Value.SHORT and (
+        hit.stop < stop or (carried and set(line[start : hit.start]) <= _JOINING)
+    ):
         return False
     ahead = line[hit.stop] if hit.stop < stop else ""
     if sense.trait in _PLAIN_SPEED and (ahead in _OF_ANOTHER_SPEED or _is_past(line[start:stop])):
@@ -95,8 +98,7 @@ def skills_not_habits(
     return found, here
 
 
-def counts_a_habit(judgement: Hit, here: Sequence[Hit], line: Sequence[str]) -> bool:
+def counts_a_habit(judgement: Hit, told: Iterable[Trait], line: Sequence[str]) -> bool:
     """ "Crashes 4 out of 5": how often, not how well."""
-    habits = (hit.meaning.trait for hit in here if hit.meaning.trait is not None)
-    often = any(Value.OFTEN in TRAITS[trait].values for trait in habits)
+    often = any(Value.OFTEN in TRAITS[trait].values for trait in told)
     return often and is_number(line[judgement.start])

@@ -67,10 +67,12 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     if any(hit.meaning.trait is Trait.COUNTER for hit in hits.traits):
         found = [thing for thing in found if not thing.bare]
     here, judgements = adjectives_of(hits, found, line)
-    judgements = [hit for hit in judgements if not counts_a_habit(hit, here, line)]
+    told = [hit.meaning.trait for hit in here if hit.meaning.trait is not None]
+    judgements = [hit for hit in judgements if not counts_a_habit(hit, told, line)]
     here = [hit for hit in here if is_told(hit, here, line, clause, carried=carried is not None)]
     found, here = skills_not_habits(found, here, judgements, line)
-    if not found and not here and carried is not None and _goes_on(judgements, clause.start, line):
+    goes_on = _goes_on(judgements, before, clause.start, line)
+    if not found and not here and carried is not None and goes_on:
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
     if not found and not here and not judgements:
         contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
@@ -91,8 +93,8 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     ]
     last = found[-1] if found else _skill_told(here) or carried
     hands = any(hit.meaning.trait is Trait.TWO_HANDED_BACKHAND for hit in here)
-    told = Wing.BACKHAND if hands else wing_told
-    return Reading(judged=(*counters, *skills), last=last, wing_told=told)
+    wing = Wing.BACKHAND if hands else wing_told
+    return Reading(judged=(*counters, *skills), last=last, wing_told=wing)
 
 
 def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
@@ -107,9 +109,9 @@ def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
     )
 
 
-def _goes_on(judgements: Sequence[Hit], start: int, line: Sequence[str]) -> bool:
+def _goes_on(judgements: Sequence[Hit], before: Reading, start: int, line: Sequence[str]) -> bool:
     """ "And it is lethal": the clause goes on about the skill before, and begins by judging it."""
-    if not judgements:
+    if not judgements or counts_a_habit(judgements[0], [one.trait for one in before.judged], line):
         return False
     return all(word in SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
 
