@@ -39,7 +39,9 @@ def adjectives_of(
         role = _ROLE_OF.get(hit.meaning.value)
         bare = hit.meaning.role is Role.DIRECT and hit.length == 1 and role is not None
         touched = any(touches(thing, hit, line) for thing in (*found, *_skills_in(here)))
-        touched = touched or any(set(thing.traits) & _FINER_SPEED for thing in found)
+        finer = any(set(thing.traits) & _FINER_SPEED for thing in found)
+        touched = touched or finer
+        bare = bare or (finer and hit.meaning.trait in _PLAIN_SPEED)
         if bare and role and (touched or (hit.meaning.value is Value.SHORT and found)):
             here.remove(hit)
             judgements.append(as_judgement(hit, role))

@@ -17,6 +17,9 @@ _OF = (("out", "of"), ("of",), ("for",), ("in",), ())
 _FEWEST = 3
 """Of fewer balls a count says nothing. Common practice, no source."""
 
+_FEWEST_PERCENT, _ALL_PERCENT = 25, 100
+"""A number alone is a share in percent from here on: no score and no count is as high."""
+
 _GOOD_FROM = 0.66
 _BAD_TO = 0.5
 _MISSES = word_set("missing")
@@ -49,6 +52,9 @@ def _count(line: Sequence[str], start: int) -> tuple[int, float | None]:
         if tuple(line[start + 1 : stop]) == of and whole is not None and part is not None:
             counts = part <= whole and whole >= _FEWEST
             return stop + 1, part / whole if counts else None
+    of_some = tuple(line[start + 1 : start + 2]) == ("of",)
+    if part is not None and _FEWEST_PERCENT <= part <= _ALL_PERCENT and not of_some:
+        return start + 1, part / _ALL_PERCENT
     return start + 1, None
 
 
@@ -59,4 +65,4 @@ def is_number(word: str) -> bool:
 def _number(word: str) -> int | None:
     if word in _NUMBERS:
         return _NUMBERS[word]
-    return int(word) if word.isdecimal() and word.isascii() and len(word) < len("100") else None
+    return int(word) if word.isdecimal() and word.isascii() and len(word) <= len("100") else None

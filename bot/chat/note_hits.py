@@ -211,7 +211,7 @@ def _belongs(stroke: Hit, wing: Hit, line: Sequence[str]) -> bool:
     between = line[stroke.stop : wing.start]
     leads = bool(between) and any(word in {"off", "on", "from", "with"} for word in between)
     close = len(between) <= _WING_AFTER and all(word in _CONNECTORS for word in between)
-    return close and (leads or not between)
+    return close and (leads or set(between) <= _BETWEEN)
 
 
 def _longest(hits: Iterable[Hit]) -> list[Hit]:

@@ -1,0 +1,66 @@
+"""What the rules of notes read by themselves, before the model of many writers weighs it."""
+
+from __future__ import annotations
+
+import pytest
+from voices import EVENING, PEOPLE
+
+from bot.chat.message import read_message
+
+
+def read(text: str) -> set[str]:
+    return {
+        f"{PEOPLE[claim.player - 1].removesuffix(' (Bones)').split()[-1]}: "
+        f"{claim.trait} {claim.value}{' denied' if claim.denied else ''}"
+        for claim in read_message(text, EVENING).note.claims
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Ruiz return 9 of 10", {"Ruiz: return strength"}),
+        ("Ruiz missed six of eight returns", {"Ruiz: return weakness"}),
+        ("Ruiz serve 2/7 today", {"Ruiz: serve weakness"}),
+        ("Ruiz serve 85% in", {"Ruiz: serve strength"}),
+        ("Ruiz double faulted at 9-10", set()),
+        ("Hale poaches 4 out of 5", {"Hale: poaching often"}),
+    ],
+)
+def test_counts_judge_a_skill_but_not_a_habit(text: str, claims: set[str]) -> None:
+    assert read(text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Hale stacks, Ruiz doesn't", {"Hale: stacks often", "Ruiz: stacks rarely"}),
+        ("Hale chokes, Ruiz never", {"Hale: nerves weakness", "Ruiz: nerves strength"}),
+        (
+            "Hale is slow, Ruiz isn't",
+            {"Hale: foot_speed weakness", "Ruiz: foot_speed weakness denied"},
+        ),
+        ("Hale ernie? never", {"Hale: ernie rarely"}),
+    ],
+)
+def test_a_short_answer_or_contrast_denies_what_was_just_said(text: str, claims: set[str]) -> None:
+    assert read(text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Ruiz is quick to her left", {"Ruiz: moves_left strength"}),
+        ("Ruiz left good, right slow", {"Ruiz: moves_left strength", "Ruiz: moves_right weakness"}),
+        ("Ruiz moves well both ways", {"Ruiz: moves_left strength", "Ruiz: moves_right strength"}),
+        ("Ruiz was quick last season", set()),
+    ],
+)
+def test_where_somebody_moves_is_finer_than_how_fast(text: str, claims: set[str]) -> None:
+    assert read(text) == claims
+
+
+def test_a_hard_hit_wing_is_a_drive_and_a_soft_drop_is_good() -> None:
+    assert read("Ruiz hammers her forehand") == {"Ruiz: forehand_drive strength"}
+    assert read("Ruiz drops are soft") == {"Ruiz: third_shot_drop strength"}
+    assert read("Ruiz serve is soft") == {"Ruiz: serve weakness"}
