@@ -16,6 +16,7 @@ from bot.chat.features import Seen as SeenMessage
 from bot.chat.half_understood import Doubted, worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.note_corrections import meant
 from bot.chat.note_features import see_clause
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_negations import excepted
@@ -107,7 +108,7 @@ def parts_read(
 
 def _note(said: Sequence[Word], mentions: Sequence[Mention], view: ChatView) -> _Note:
     mine = ourselves(said, view.asker)
-    whose = tuple(mentions) or (() if 0 in mine else _implied(view))
+    whose = meant(said, mentions) or (() if 0 in mine else _implied(view))
     line = _line(said, whose)
     return _Note(
         said=said,

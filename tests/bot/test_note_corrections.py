@@ -1,0 +1,58 @@
+"""Whom a note is about when a name is corrected in it, or comes after its pronoun."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from voices import EVENING, PEOPLE
+
+from bot.chat.understand import understand_note
+from knowledge.vocabulary import PlayerId
+
+AFTER_OKAFOR = replace(EVENING, focus=(PlayerId(3),))
+
+
+def told_of(text: str) -> set[str]:
+    claims = understand_note(text, chat=AFTER_OKAFOR).claims
+    return {PEOPLE[one.player - 1].split(" (")[0].split()[-1] for one in claims}
+
+
+@pytest.mark.parametrize(
+    ("text", "who"),
+    [
+        ("hale is a lefty, scratch that, it was lindqvist", "Lindqvist"),
+        ("ruiz backhand dink is weak - scratch that, was castellano", "Castellano"),
+        ("brandt poaches a lot. sorry i mean ruiz", "Ruiz"),
+        ("hale lobs all day no wait that was brandt", "Brandt"),
+        ("weak overhead, hale. correction: castellano", "Castellano"),
+        ("lindqvist is slow, my mistake, ruiz not him", "Ruiz"),
+    ],
+)
+def test_a_name_put_right_is_whose_note_it_is(text: str, who: str) -> None:
+    assert told_of(text) == {who}
+
+
+@pytest.mark.parametrize(
+    ("text", "who"),
+    [
+        ("his backhand dink is weak, hale i mean", {"Hale"}),
+        ("he is a lefty, that lindqvist", {"Lindqvist"}),
+        ("he is a lefty", {"Okafor"}),
+        ("hale is a lefty and he poaches a lot", {"Hale"}),
+    ],
+)
+def test_a_pronoun_before_the_only_name_is_that_name_s(text: str, who: set[str]) -> None:
+    assert told_of(text) == who
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hale is slow, i mean really slow, and brandt poaches a lot",
+        "hale is a lefty and sorry to say brandt poaches a lot",
+        "ruiz is quick, not him, hale is slow",
+    ],
+)
+def test_two_told_of_are_no_correction(text: str) -> None:
+    assert len(told_of(text)) == 2
