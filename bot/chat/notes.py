@@ -190,7 +190,8 @@ def _claims(note: _Note, *, weighed: bool) -> tuple[tuple[Claim, ...], list[Doub
 
 def _weighed(part: PartRead) -> Weighed:
     once = part.hits.has(Role.FORMER)
-    return the_claim_model().weigh(part.seen, part.judged, only_rules=once)
+    often = part.hits.has(Role.OFTEN) and not part.hits.having(Role.GOOD, Role.BAD)
+    return the_claim_model().weigh(part.seen, part.judged, only_rules=once, only_often=often)
 
 
 def _read_parts(note: _Note) -> Iterator[PartRead]:

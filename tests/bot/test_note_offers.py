@@ -59,6 +59,7 @@ def make_doubt(patch: pytest.MonkeyPatch, chances: Mapping[Label, float]) -> Non
 
     model = replace(the_claim_model(), bias=0.0, curve=(1.0,), made_from=0.5)
     patch.setattr(claim_model, "candidates", told)
+    patch.setattr(claim_model, "RULES_STAND_FROM", 0.5)
     patch.setattr("bot.chat.notes.the_claim_model", lambda: model)
 
 
