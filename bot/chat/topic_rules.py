@@ -90,6 +90,17 @@ def _may_one(said: Said) -> bool:
     return may and (in_kitchen or (breaks and late))
 
 
+_KINDS_OF_PLAYER = (
+    *("banger", "bangers", "lobber", "lobbers", "poacher", "poachers", "stackers", "crashers"),
+    *("slicers", "pushers", "blockers"),
+)
+
+
+def _kind_of_player(said: Said) -> bool:
+    beaten = said.has("beat", "stop", "handle", "counter") or said.has_run("play against", "do vs")
+    return beaten and said.has(*_KINDS_OF_PLAYER) and not said.has("<name>")
+
+
 def _bare_in_match(said: Said) -> bool:
     return said.match_on and len(said.words) <= BARE_WORDS_AT_MOST and not said.has("<name>")
 
@@ -149,6 +160,13 @@ RULES = (
         than=(Topic.ERNIE_OR_POST, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND, Topic.LET_IT_GO),
         holds=_legal,
         because="whether one may is not whether one should",
+    ),
+    PairRule(
+        name="a kind of player is a pattern",
+        better=Topic.ANSWER_PATTERN,
+        than=(Topic.GAME_PLAN, Topic.WHOM_TO_TARGET),
+        holds=_kind_of_player,
+        because="bangers are beaten alike whoever they are; a plan is for two people",
     ),
     PairRule(
         name="two words in a match want a cue",

@@ -28,6 +28,10 @@ CASES = {
         "my toss drifts in the wind",
     ),
     "legal is the rulebook's word": ("is an ernie legal there", "is an ernie smart there"),
+    "a kind of player is a pattern": (
+        "how do we beat bangers",
+        "how do we beat <name> and <name>",
+    ),
     "two words in a match want a cue": ("what now", "what do we change about our returns now"),
 }
 
