@@ -13,7 +13,7 @@ from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import begins_as_note, note_or_question
 from bot.chat.question import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
-from bot.chat.topic_question import CERTAIN, read_question
+from bot.chat.topic_question import CERTAIN, asked_anyway, read_question
 from bot.chat.view import ChatView
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
@@ -33,6 +33,8 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if meant is not None:
         return (meant,)
     understood = _inside_courtesies(note_or_question(message, chat), message, chat)
+    if understood == (message.note,):
+        return _asked_in(message, chat)
     last = understood[-1]
     if isinstance(last, Question):
         several = several_questions(message, chat)
@@ -42,6 +44,14 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if isinstance(last, Unclear) and is_other_language(message.text):
         last = small_talk(message.text)
     return (*understood[:-1], last)
+
+
+def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    """A note, and the question that it also is; without a claim only the question."""
+    question = asked_anyway(message, chat)
+    if question is None or message.note.about_body:
+        return (message.note,)
+    return (message.note, question) if message.note.claims else (question,)
 
 
 _OPENS_CORRECTION = re.compile(

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.asks_model import asks_anyway
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
 from bot.chat.slots import find_slots
-from bot.chat.topic_model import Band, TopicGuess, recognise
-from bot.chat.utterance import Mask, SlotToken, read
+from bot.chat.topic_model import SURE_FROM, Band, TopicGuess, recognise
+from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
 from knowledge.vocabulary import PlayerId, Topic
 
@@ -49,6 +50,20 @@ def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
     ]
 
 
+def asked_anyway(message: Message, chat: ChatView) -> Question | None:
+    """The question in what looks like a note: it reads like one, and its topic is beyond doubt."""
+    if not asks_anyway(_utterance(message, chat)):
+        return None
+    question = read_question(message, chat)
+    if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
+        return None
+    return question if question.confidence >= SURE_FROM else None
+
+
 def _guess(message: Message, chat: ChatView) -> TopicGuess:
-    utterance = read(message.text, _masks(message.mentions, chat.ours))
+    utterance = _utterance(message, chat)
     return recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
+
+
+def _utterance(message: Message, chat: ChatView) -> Utterance:
+    return read(message.text, _masks(message.mentions, chat.ours))

@@ -48,7 +48,7 @@ def fit(
     model.fit(rows, targets, sample_weight=weight)
     often = np.diff(rows.tocsc().indptr) >= FEWEST_MESSAGES
     kept = FeatureTable(keys=table.keys[often], telling=table.telling[often])
-    return kept, np.asarray(model.coef_.T[often], dtype=np.float32)
+    return kept, np.asarray(np.atleast_2d(model.coef_).T[often], dtype=np.float32)
 
 
 def quantised(table: FeatureTable, weights: Numbers) -> LinearModel:

@@ -1,0 +1,61 @@
+"""Whether a message that wears no question mark asks or tells: one column of weights.
+
+Players state what troubles them and mean a question ("he poaches every third of mine"), and they
+jot down notes in the same words. The practice writers' questions stand against their notes
+(tests/train/train_asks.py); the score is about 1 for a question and -1 for a note.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from io import BytesIO
+from typing import Any
+
+import numpy as np
+
+from bot.chat.features import extract
+from bot.chat.lexicon import the_lexicon
+from bot.chat.linear_model import LinearModel
+from bot.chat.topic_model import the_model
+from bot.chat.utterance import Utterance
+
+ASKS_FROM = 0.2
+"""Score from which what looks like a note is answered too: of the open voices' notes one in fifty
+reaches it (most of them do ask), of their questions nineteen in twenty."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsksModel:
+    linear: LinearModel
+    recipe: Mapping[str, Any]
+
+    def score(self, utterance: Utterance) -> float:
+        seen = extract(utterance, the_lexicon(), known=the_model().known, context_topic=None)
+        return float(self.linear.scores(self.linear.table.vector(seen))[0])
+
+
+def asks_anyway(utterance: Utterance) -> bool:
+    """Whether a message taken for a note asks something all the same."""
+    return the_asks_model().score(utterance) >= ASKS_FROM
+
+
+@cache
+def the_asks_model() -> AsksModel:
+    """The model shipped with the bot."""
+    content = files("bot.chat").joinpath("data/asks.npz").read_bytes()
+    with np.load(BytesIO(content)) as stored:
+        return AsksModel(
+            linear=LinearModel.load(stored), recipe=json.loads(bytes(stored["recipe"]).decode())
+        )
+
+
+def dump_asks_model(model: AsksModel) -> bytes:
+    """The model as the bytes of an .npz file."""
+    stored = BytesIO()
+    recipe = np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8)
+    np.savez_compressed(stored, **model.linear.stored(), recipe=recipe)
+    return stored.getvalue()
