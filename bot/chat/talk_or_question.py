@@ -48,10 +48,12 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
 
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A note, and the question that it also is; without a claim only the question."""
-    question = asked_anyway(message, chat)
-    if question is None or message.note.about_body:
+    asked = asked_anyway(message, chat)
+    if asked is None or message.note.about_body:
         return (message.note,)
-    return (message.note, question) if message.note.claims else (question,)
+    question, is_surely_asked = asked
+    tells = bool(message.note.claims) or not is_surely_asked
+    return (message.note, question) if tells else (question,)
 
 
 _OPENS_CORRECTION = re.compile(

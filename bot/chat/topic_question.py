@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.asks_model import asks_anyway
+from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, asking_score
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
@@ -50,14 +50,16 @@ def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
     ]
 
 
-def asked_anyway(message: Message, chat: ChatView) -> Question | None:
-    """The question in what looks like a note: it reads like one, and its topic is beyond doubt."""
-    if not asks_anyway(_utterance(message, chat)):
+def asked_anyway(message: Message, chat: ChatView) -> tuple[Question, bool] | None:
+    """The question in what looks like a note, where its topic is beyond doubt, and whether it is
+    nothing but a question."""
+    score = asking_score(_utterance(message, chat))
+    if score < MAY_ASK_FROM:
         return None
     question = read_question(message, chat)
     if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
         return None
-    return question if question.confidence >= SURE_FROM else None
+    return (question, score >= ASKS_FROM) if question.confidence >= SURE_FROM else None
 
 
 def _guess(message: Message, chat: ChatView) -> TopicGuess:

@@ -34,12 +34,12 @@ OKAFOR, LINDQVIST = PlayerId(3), PlayerId(4)
 MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
 
 QUESTIONS_KEPT_FLOOR = 0.99
-"""Recorded over the open voices: 1711 of 1726 questions are answered as questions or asked
+"""Recorded over the open voices: 1714 of 1726 questions are answered as questions or asked
 about. The shipped topic model has trained on them, so unseen ones fare somewhat worse."""
 
-NOTED_BESIDE_CEILING = 0.048
-"""Recorded: 81 of the 1726 questions tell something of an opponent in a part of their own, or
-complain of one; that is noted before they are answered. Eight of them were only noted before the
+NOTED_BESIDE_CEILING = 0.05
+"""Recorded: 84 of the 1726 questions tell something of an opponent in a part of their own, or
+complain of one; that is noted before they are answered. Eleven of them were only noted before the
 asks model: they now get their answer too."""
 
 NOTES_KEPT_FLOOR = 0.95
