@@ -44,13 +44,17 @@ def figures(line: Sequence[str]) -> list[Found[Sense]]:
 
 
 def _count(line: Sequence[str], start: int) -> tuple[int, float | None]:
-    """Where the words at `start` end, and what share they say, if they count anything."""
+    """Where the words at `start` end, and what share they say, if they count anything.
+
+    Two numbers side by side are a count ("2/7"); three are the score called ("0-5-1").
+    """
     part = _number(line[start])
     for of in _OF if part is not None else ():
         stop = start + 1 + len(of)
         whole = _number(line[stop]) if stop < len(line) else None
         if tuple(line[start + 1 : stop]) == of and whole is not None and part is not None:
-            counts = part <= whole and whole >= _FEWEST
+            is_call = not of and any(map(is_number, line[stop + 1 : stop + 2]))
+            counts = part <= whole and whole >= _FEWEST and not is_call
             return stop + 1, part / whole if counts else None
     of_some = tuple(line[start + 1 : start + 2]) == ("of",)
     if part is not None and _FEWEST_PERCENT <= part <= _ALL_PERCENT and not of_some:

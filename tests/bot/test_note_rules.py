@@ -24,6 +24,7 @@ def read(text: str) -> set[str]:
         ("Ruiz serve 2/7 today", {"Ruiz: serve weakness"}),
         ("Ruiz serve 85% in", {"Ruiz: serve strength"}),
         ("Ruiz double faulted at 9-10", set()),
+        ("Ruiz to serve 0-5-1", set()),
         ("Hale poaches 4 out of 5", {"Hale: poaching often"}),
     ],
 )
