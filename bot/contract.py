@@ -42,7 +42,6 @@ def to_json(
         "topic": _topic(heard),
         "slots": _slots(heard.understood, names),
         "observations": _observations(heard, names),
-        "offered": _offered(heard, names),
         "reply": reply,
         "call": reply.splitlines()[0] if reply else None,
         "reasons": None
@@ -82,13 +81,6 @@ def _observations(heard: Heard, names: Names) -> list[dict[str, Any]] | None:
     if claims is None and not isinstance(heard.understood, NoteSaid):
         return None
     return [_observation(claim, names) for claim in claims or ()]
-
-
-def _offered(heard: Heard, names: Names) -> list[dict[str, Any]] | None:
-    """What the note may say as well, in the order of its buttons; nothing of it is stored."""
-    if _observations(heard, names) is None:
-        return None
-    return [_observation(claim, names) for claim in heard.trace.get("offered", ())]
 
 
 def _observation(claim: Claim | NewObservation, names: Names) -> dict[str, Any]:

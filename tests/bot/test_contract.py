@@ -22,7 +22,6 @@ FIELDS = {
     "topic": str | None,
     "slots": dict | None,
     "observations": list | None,
-    "offered": list | None,
     "reply": str,
     "call": str | None,
     "reasons": list | None,
@@ -96,8 +95,7 @@ def test_closed_sets(answered: list[dict[str, Any]]) -> None:
             assert set(reason) == {"text", "source"}
             assert reason["text"]
             assert reason["source"]
-        assert (one["offered"] is None) is (one["observations"] is None)
-        for claim in (*(one["observations"] or ()), *(one["offered"] or ())):
+        for claim in one["observations"] or ():
             assert Value(claim["value"]) in TRAITS[Trait(claim["trait"])].values
 
 
@@ -124,7 +122,7 @@ def test_each_kind(text: str, kind: str, topic: str | None) -> None:
 def test_absent_things_are_null() -> None:
     one = demo_console().say_json("🤣")
     assert {name for name, value in one.items() if value is None} == {
-        "topic", "slots", "observations", "offered", "reasons", "numbers", "picture",
+        "topic", "slots", "observations", "reasons", "numbers", "picture",
     }  # fmt: skip
 
 

@@ -98,7 +98,7 @@ def _added(desk: Desk, reading: _Reading, offered: NewObservation) -> Reply:
     desk.context = replace(desk.context.looking_at(*players), asked_last=False)
     left = [one for one in reading.offered if one != offered and not reading.has(one)]
     there = [n for n, one in enumerate(reading.offered, start=1) if one not in left]
-    desk.trace |= {"claims": says, "note": note, "offered": left}
+    desk.trace |= {"claims": says, "note": note}
     text = wording("note.added").format(claims=observed_line(desk, _shown(before, offered)))
     again = offer_buttons(desk, reading.change.change, reading.change.targets, but=there)
     return Reply(text=text, buttons=rows([undo_button(change), *again]), about=("note", note))

@@ -128,7 +128,6 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
         lines.append(wording("note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
-    desk.trace["offered"] = said.offered
     buttons = [undo_button(change), *offer_buttons(desk, change, offered_with(said))]
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
 
