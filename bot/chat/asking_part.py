@@ -4,20 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.words import words_in
 
-def _words(row: str) -> frozenset[str]:
-    return frozenset(row.split())
-
-
-_WH = _words("what where who which how when why whose whom")
-_AFTER_WH = _words(
+_WH = words_in("what where who which how when why whose whom")
+_AFTER_WH = words_in(
     "do does should would is are was can to did could shall will has have many much often far deep"
     " side one of am big likely about else now"
 )
-_VERBS = _words(
+_VERBS = words_in(
     "should shall can do does is are would could did am was may will might have has ought must"
 )
-_SUBJECTS = _words(
+_SUBJECTS = words_in(
     "i we it he she my our this that there <ours> <name> they you the one a us not mine your"
 )
 _SHORTEST_QUESTION = 3  # words

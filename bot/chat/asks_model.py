@@ -7,19 +7,15 @@ jot down notes in the same words. The practice writers' questions stand against 
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from io import BytesIO
 from typing import Any
-
-import numpy as np
 
 from bot.chat.features import extract
 from bot.chat.lexicon import the_lexicon
-from bot.chat.linear_model import LinearModel
+from bot.chat.linear_model import LinearModel, unpacked
 from bot.chat.topic_model import the_model
 from bot.chat.utterance import Utterance
 
@@ -50,16 +46,5 @@ def asking_score(utterance: Utterance) -> float:
 @cache
 def the_asks_model() -> AsksModel:
     """The model shipped with the bot."""
-    content = files("bot.chat").joinpath("data/asks.npz").read_bytes()
-    with np.load(BytesIO(content)) as stored:
-        return AsksModel(
-            linear=LinearModel.load(stored), recipe=json.loads(bytes(stored["recipe"]).decode())
-        )
-
-
-def dump_asks_model(model: AsksModel) -> bytes:
-    """The model as the bytes of an .npz file."""
-    stored = BytesIO()
-    recipe = np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8)
-    np.savez_compressed(stored, **model.linear.stored(), recipe=recipe)
-    return stored.getvalue()
+    linear, recipe, _ = unpacked(files("bot.chat").joinpath("data/asks.npz").read_bytes())
+    return AsksModel(linear=linear, recipe=recipe)

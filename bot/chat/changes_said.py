@@ -14,12 +14,8 @@ from bot.chat.question import Question, Slots
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
+from bot.chat.words import words_in
 from knowledge.vocabulary import Topic
-
-
-def _words(row: str) -> frozenset[str]:
-    return frozenset(row.split())
-
 
 _OPENING = re.compile(
     r"^(?:(?:ok|okay|hm+|hmm|no|nope|sorry|wait|actually|but|and|or|so|then|oh|n) )*"
@@ -34,7 +30,7 @@ _ASKS_ANEW = re.compile(
 )
 """A question of its own after such an opening: "and where do I serve Hale"."""
 
-_LINKING = _words(
+_LINKING = words_in(
     "and or what about bout how if when with for on to at in of off from the a an its it is"
     " are be was same ok okay then too also but so he she hes shes him her his they them"
     " theyre their there i im me my we were us our you thats that this one instead no nope"
@@ -44,7 +40,9 @@ _LINKING = _words(
 )
 """Words that settle nothing beside what is changed."""
 
-_SERVING = _words("serve serves serving served receive receives receiving return returning they we")
+_SERVING = words_in(
+    "serve serves serving served receive receives receiving return returning they we"
+)
 
 _OPEN_TO_CHANGE = frozenset(Topic) - {
     Topic.SMALLTALK_OR_UNKNOWN,
@@ -116,7 +114,7 @@ def _says_nothing_else(message: Message, slots: Slots) -> bool:
         for word in message.said
         if not any(start <= word.span[0] < stop for start, stop in named)
     ]
-    line = _slot_words().sub(" ", " ".join(kept))
+    line = _slotwords_in().sub(" ", " ".join(kept))
     free = _LINKING | (_SERVING if slots.serving is not None else frozenset())
     numbers = slots.score is not None
     return all(word in free or (numbers and word.isdigit()) for word in line.split())
@@ -130,7 +128,7 @@ _SLOTS = ("wing", "hand", "ball", "kind", "side", "wind", "sun", "tired", "hot")
 
 
 @cache
-def _slot_words() -> re.Pattern[str]:
+def _slotwords_in() -> re.Pattern[str]:
     """Any form of a slot, the longest first."""
     forms: Sequence[str] = [
         form for key in _SLOTS for name in branches(key) for form in patterns(f"{key}.{name}")

@@ -9,12 +9,10 @@ the rules overlooked and drops what they misread.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from io import BytesIO
 from math import exp, log1p
 from typing import Any
 
@@ -22,7 +20,7 @@ import numpy as np
 
 from bot.chat.feature_table import Indices, Numbers, Vector
 from bot.chat.features import Seen
-from bot.chat.linear_model import LinearModel, places_of
+from bot.chat.linear_model import LinearModel, places_of, unpacked
 from bot.chat.note_claims import Judged
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
@@ -212,21 +210,17 @@ def the_claim_model() -> ClaimModel:
 
 
 def load_claim_model(content: bytes) -> ClaimModel:
-    with np.load(BytesIO(content)) as stored:
-        recipe = json.loads(bytes(stored["recipe"]).decode())
-        curve = recipe["curve"]
-        return ClaimModel(
-            linear=LinearModel.load(stored),
-            bias=curve["bias"],
-            curve=tuple(curve["weights"]),
-            made_from=curve["made_from"],
-            recipe=recipe,
-        )
+    linear, recipe, _ = unpacked(content)
+    curve = recipe["curve"]
+    return ClaimModel(
+        linear=linear,
+        bias=curve["bias"],
+        curve=tuple(curve["weights"]),
+        made_from=curve["made_from"],
+        recipe=recipe,
+    )
 
 
 def dump_claim_model(model: ClaimModel) -> bytes:
     """The model as the bytes of an .npz file that `load_claim_model` reads."""
-    stored = BytesIO()
-    recipe = np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8)
-    np.savez_compressed(stored, **model.linear.stored(), recipe=recipe)
-    return stored.getvalue()
+    return model.linear.packed(model.recipe)

@@ -4,27 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 
-
-def _words(row: str) -> frozenset[str]:
-    return frozenset(row.split())
-
-
-_COURTESY = _words(
+_COURTESY = words_in(
     "hi hello hey hiya howdy yo sup morning gday greetings thanks thank thx thnx ty tysm cheers ta"
     " bye goodbye cya later gn lol lmao haha hahaha hehe rofl nice cool great perfect awesome"
     " brilliant lovely sweet appreciated obliged welcome bravo"
 )
-_NODS = _words("ok okay k kk yes yep yeah yup sure no nope nah fine alright understood")
+_NODS = words_in("ok okay k kk yes yep yeah yup sure no nope nah fine alright understood")
 """Alone they answer nothing we asked; before a question they belong to it."""
 
-_ABUSE = _words(
+_ABUSE = words_in(
     "idiot stupid dumb useless moron suck sucks fuck fucking fuckin fck shit shitty crap crappy"
     " damn dammit bloody bullshit garbage rubbish trash pathetic ass asshole bastard dumbass"
     " wtf ffs loser hell"
 )
-_AROUND = _words(
+_AROUND = words_in(
     "a an the you your youre ur u are is it its that this so very much really ever such again and"
     " ok okay all of for to me my we us i im good bot coach mate dude man bro evening afternoon day"
     " night see see_you there how one answer help helpful tip what piece absolute total complete"

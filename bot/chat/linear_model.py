@@ -6,8 +6,10 @@ able to say how much each word of a message spoke for one label against another.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from io import BytesIO
 from typing import Any
 
 import numpy as np
@@ -46,14 +48,19 @@ class LinearModel:
         votes: Numbers = np.cumsum(steps)[:-1]
         return votes
 
-    def stored(self) -> dict[str, Any]:
-        """The arrays of an .npz file that `load` reads."""
-        return {
+    def packed(self, recipe: Mapping[str, Any], **more: npt.NDArray[Any]) -> bytes:
+        """The bytes of an .npz file: the model, how it was trained, and whatever goes along."""
+        content = BytesIO()
+        arrays: dict[str, Any] = {
             "keys": self.table.keys,
             "telling": self.table.telling.astype(np.float16),
             "weights": self.weights,
             "scale": self.scale,
+            "recipe": as_bytes(json.dumps(dict(recipe))),
+            **more,
         }
+        np.savez_compressed(content, **arrays)
+        return content.getvalue()
 
     @classmethod
     def load(cls, stored: Mapping[str, npt.NDArray[Any]]) -> LinearModel:
@@ -62,6 +69,21 @@ class LinearModel:
             weights=stored["weights"],
             scale=stored["scale"],
         )
+
+
+def unpacked(content: bytes) -> tuple[LinearModel, dict[str, Any], dict[str, npt.NDArray[Any]]]:
+    """The model of a packed file, its recipe, and all its arrays."""
+    with np.load(BytesIO(content)) as stored:
+        arrays = dict(stored)
+    return LinearModel.load(arrays), json.loads(as_text(arrays["recipe"])), arrays
+
+
+def as_bytes(text: str) -> npt.NDArray[np.uint8]:
+    return np.frombuffer(text.encode(), dtype=np.uint8)
+
+
+def as_text(array: npt.NDArray[Any]) -> str:
+    return bytes(array).decode()
 
 
 def places_of(seen: Seen) -> Indices:

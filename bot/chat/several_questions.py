@@ -9,11 +9,9 @@ from itertools import pairwise
 from bot.chat.asking import asks
 from bot.chat.message import Message, opponents, read_message
 from bot.chat.question import Mention, Question
-from bot.chat.topic_model import SURE_FROM
-from bot.chat.topic_question import read_question
+from bot.chat.topic_question import sure_question
 from bot.chat.view import ChatView
-from bot.chat.words import Word
-from knowledge.vocabulary import Topic
+from bot.chat.words import Word, words_in
 
 PARTS_READ_AT_MOST = 6
 """Parts of one message that are read; whatever follows goes with the last of them."""
@@ -24,34 +22,30 @@ SHORTEST_PART = 3
 _ENDS = frozenset("?!;\n")
 
 
-def _words(row: str) -> frozenset[str]:
-    return frozenset(row.split())
-
-
-_JOINERS = _words("and also plus then n oh ok okay so too or but next second secondly finally")
-_BESIDES = _words("and also plus then n oh second secondly finally next")
+_JOINERS = words_in("and also plus then n oh ok okay so too or but next second secondly finally")
+_BESIDES = words_in("and also plus then n oh second secondly finally next")
 """Of the joiners, those that add a question; "or" and "but" only turn the one before."""
 
 _ASKED_OF = {
-    "who": _words(
+    "who": words_in(
         "takes take has have gets get got covers cover is are should do does did serves stands"
         " plays goes hits runs receives starts calls can shud taking covering serving"
     ),
-    "whos": _words("got getting taking covering serving"),
-    "where": _words("do does did should shud is are can am the my our"),
-    "wheres": _words("the my our"),
-    "what": _words("do does did should shud is are can side the our my are"),
-    "whats": _words("the our my a"),
-    "which": _words("side one of way shot player end wing foot do should"),
-    "whom": _words("do does should shall"),
-    "how": _words("do does should shud many much long far deep are is can"),
-    "when": _words("do does should shud can is are"),
-    "why": _words("do does is are did am should"),
+    "whos": words_in("got getting taking covering serving"),
+    "where": words_in("do does did should shud is are can am the my our"),
+    "wheres": words_in("the my our"),
+    "what": words_in("do does did should shud is are can side the our my are"),
+    "whats": words_in("the our my a"),
+    "which": words_in("side one of way shot player end wing foot do should"),
+    "whom": words_in("do does should shall"),
+    "how": words_in("do does should shud many much long far deep are is can"),
+    "when": words_in("do does should shud can is are"),
+    "why": words_in("do does is are did am should"),
 }
 """How a question opens that stands alone; "when he lobs" and "where they stand" do not."""
 
-_VERBS = _words("should shud shall can could do does did is are am would will may")
-_SUBJECTS = _words("i we it he she they you my our his her their the that this there")
+_VERBS = words_in("should shud shall can could do does did is are am would will may")
+_SUBJECTS = words_in("i we it he she they you my our his her their the that this there")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,17 +136,7 @@ def _read(message: Message, start: int, stop: int, chat: ChatView) -> _Part:
     part = part_of(message, start, stop, chat)
     if not asks(part.text, part.said):
         return _Part(start=start, stop=stop, question=None)
-    question = read_question(part, chat)
-    is_sure = (
-        isinstance(question, Question)
-        and question.confidence >= SURE_FROM
-        and question.topic is not Topic.SMALLTALK_OR_UNKNOWN
-    )
-    return _Part(
-        start=start,
-        stop=stop,
-        question=question if is_sure else None,  # type: ignore[arg-type]
-    )
+    return _Part(start=start, stop=stop, question=sure_question(part, chat))
 
 
 def part_of(message: Message, start: int, stop: int, chat: ChatView) -> Message:

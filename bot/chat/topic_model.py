@@ -8,13 +8,11 @@ the chance that the right one is among the three shown.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
-from io import BytesIO
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -22,7 +20,7 @@ import numpy as np
 from bot.chat.feature_table import Indices, Numbers, Vector
 from bot.chat.features import Seen, extract
 from bot.chat.lexicon import Lexicon, the_lexicon
-from bot.chat.linear_model import LinearModel, places_of
+from bot.chat.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
 from knowledge.vocabulary import Topic
@@ -140,27 +138,18 @@ def the_model() -> TopicModel:
 
 
 def load_model(content: bytes) -> TopicModel:
-    with np.load(BytesIO(content)) as stored:
-        recipe = json.loads(bytes(stored["recipe"]).decode())
-        words = bytes(stored["known"]).decode().split("\n")
-        return TopicModel(
-            linear=LinearModel.load(stored),
-            known=frozenset(words),
-            calibration=Calibration.parse(recipe["calibration"]),
-            recipe=recipe,
-        )
+    linear, recipe, arrays = unpacked(content)
+    return TopicModel(
+        linear=linear,
+        known=frozenset(as_text(arrays["known"]).split("\n")),
+        calibration=Calibration.parse(recipe["calibration"]),
+        recipe=recipe,
+    )
 
 
 def dump_model(model: TopicModel) -> bytes:
     """The model as the bytes of an .npz file that `load_model` reads."""
-    stored = BytesIO()
-    np.savez_compressed(
-        stored,
-        **model.linear.stored(),
-        known=np.frombuffer("\n".join(sorted(model.known)).encode(), dtype=np.uint8),
-        recipe=np.frombuffer(json.dumps(dict(model.recipe)).encode(), dtype=np.uint8),
-    )
-    return stored.getvalue()
+    return model.linear.packed(model.recipe, known=as_bytes("\n".join(sorted(model.known))))
 
 
 def recognise(

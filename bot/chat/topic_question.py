@@ -56,10 +56,16 @@ def asked_anyway(message: Message, chat: ChatView) -> tuple[Question, bool] | No
     score = asking_score(_utterance(message, chat))
     if score < MAY_ASK_FROM:
         return None
+    question = sure_question(message, chat)
+    return None if question is None else (question, score >= ASKS_FROM)
+
+
+def sure_question(message: Message, chat: ChatView) -> Question | None:
+    """The question of a message, where its topic is beyond doubt and no small talk."""
     question = read_question(message, chat)
     if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
         return None
-    return (question, score >= ASKS_FROM) if question.confidence >= SURE_FROM else None
+    return question if question.confidence >= SURE_FROM else None
 
 
 def _guess(message: Message, chat: ChatView) -> TopicGuess:

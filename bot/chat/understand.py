@@ -54,8 +54,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.topic_model import SURE_FROM
-from bot.chat.topic_question import CERTAIN, read_question
+from bot.chat.topic_question import CERTAIN, sure_question
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
 from knowledge.tactics.smalltalk import is_other_language
@@ -225,7 +224,5 @@ def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
         return ()
     if stray_words(message.told.of_score) < STRAY_WORDS_OF_A_QUESTION:
         return ()
-    question = read_question(message, chat)
-    if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
-        return ()
-    return (question,) if question.confidence >= SURE_FROM else ()
+    question = sure_question(message, chat)
+    return () if question is None else (question,)

@@ -44,6 +44,11 @@ class Word:
         return _POSSESSIVE.search(self.typed) is not None
 
 
+def words_in(row: str) -> frozenset[str]:
+    """The words of a list written in one row."""
+    return frozenset(row.split())
+
+
 def words(text: str) -> tuple[Word, ...]:
     """The first WORDS_READ_AT_MOST words; marks, emoji and other scripts' words are gaps."""
     found: list[Word] = []

@@ -14,7 +14,7 @@ from bot.chat.asks_model import AsksModel
 from bot.chat.features import extract
 from bot.chat.lexicon import the_lexicon
 
-RIDGE = 2.0
+RIDGE = 2.0  # not searched over
 
 
 def train_asks() -> AsksModel:

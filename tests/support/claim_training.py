@@ -33,7 +33,7 @@ from bot.chat.words import words
 from knowledge.vocabulary import TRAITS, Trait, Value
 
 WRITERS = TESTS / "train" / "note_writers"
-RIDGE = 0.5
+RIDGE = 0.5  # not searched over
 FOLDS = 4
 MADE_FROM = 0.55
 """The chance from which a claim is made: on the open note voices a lower one invents as much as it

@@ -13,12 +13,11 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
 from asks_training import train_asks  # noqa: E402
 
-from bot.chat.asks_model import dump_asks_model  # noqa: E402
-
 
 def main() -> None:
     target = ROOT / "bot" / "chat" / "data" / "asks.npz"
-    target.write_bytes(dump_asks_model(train_asks()))
+    model = train_asks()
+    target.write_bytes(model.linear.packed(model.recipe))
     sys.stdout.write(f"{target.name}: {target.stat().st_size:,} bytes\n")
 
 
