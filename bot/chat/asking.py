@@ -27,8 +27,27 @@ def asks(text: str, said: Sequence[Word]) -> bool:
     return "?" in text or any(form.search(line) for form in _forms())
 
 
+def surely_asks(text: str, said: Sequence[Word]) -> bool:
+    """Whether only a question is put so: it ends in a question mark, inverts, or says "do i".
+
+    "Okafor? lefty" and "no idea why hale lobs" only sound like one.
+    """
+    line = " ".join(word.folded for word in said)
+    return text.rstrip().endswith("?") or any(form.search(line) for form in _sure_forms())
+
+
+@cache
+def _sure_forms() -> tuple[re.Pattern[str], ...]:
+    return (_opening("surely_asking_first"), any_of("surely_asking_inside"))
+
+
 @cache
 def _forms() -> tuple[re.Pattern[str], ...]:
-    polite, first = "|".join(patterns("polite")), "|".join(patterns("asking_first"))
-    opening = re.compile(rf"^(?:(?:{polite}) )*(?:{first})\b")
-    return (opening, any_of("asking_inside"), any_of("asking_last", last=True), _EITHER_OR)
+    inside, last = any_of("asking_inside"), any_of("asking_last", last=True)
+    return (_opening("asking_first"), inside, last, _EITHER_OR)
+
+
+def _opening(key: str) -> re.Pattern[str]:
+    """The forms at the start, whatever polite words come before."""
+    polite, first = "|".join(patterns("polite")), "|".join(patterns(key))
+    return re.compile(rf"^(?:(?:{polite}) )*(?:{first})\b")

@@ -1,8 +1,8 @@
 """Whether a message that wears no question mark asks or tells: one column of weights.
 
 Players state what troubles them and mean a question ("he poaches every third of mine"), and they
-jot down notes in the same words. The practice writers' questions stand against their notes
-(tests/train/train_asks.py); the score is about 1 for a question and -1 for a note.
+jot down notes in the same words. Practice writers' questions stand against their notes and scores
+(tests/train/train_asks.py); the score is about 1 for a question and -1 for what only tells.
 """
 
 from __future__ import annotations
@@ -19,13 +19,17 @@ from bot.chat.linear_model import LinearModel, unpacked
 from bot.chat.topic_model import the_model
 from bot.chat.utterance import Utterance
 
-ASKS_FROM = 0.2
+ASKS_FROM = 0.15
 """Score from which what looks like a note is a question: of the open voices' notes one in fifty
-reaches it (most of them do ask), of their questions nineteen in twenty."""
+reaches it (most of them do ask), of their questions more than nine in ten."""
 
 MAY_ASK_FROM = -0.2
-"""Score from which it may be either, and so is kept and answered: one note in fourteen reaches it,
+"""Score from which it may be either, and so is kept and answered: one note in twenty reaches it,
 if its topic is beyond doubt; what was jotted down then gets an answer that nobody waits for."""
+
+OFFERED_FROM = -0.5
+"""Score from which a note gets the likeliest topics as buttons: one note in ten, and half of the
+hard questions that are kept as notes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -193,6 +193,7 @@ class NoteSaid:
     """A note: the whole text, the claims found, and the words that no claim covers.
 
     `offered` are claims only half understood: nothing is made of them unless they are asked for.
+    `may_ask` are topics to offer where the words may ask for advice as well.
     """
 
     text: str
@@ -202,6 +203,7 @@ class NoteSaid:
     seen: Seen = Seen.LIVE
     about_body: bool = False
     offered: tuple[Claim, ...] = ()
+    may_ask: tuple[Topic, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, asking_score
+from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_FROM, asking_score
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
@@ -51,21 +51,45 @@ def _masks(mentions: Sequence[Mention], ours: Sequence[PlayerId]) -> list[Mask]:
 
 
 def asked_anyway(message: Message, chat: ChatView) -> tuple[Question, bool] | None:
-    """The question in what looks like a note, where its topic is beyond doubt, and whether it is
-    nothing but a question."""
-    score = asking_score(_utterance(message, chat))
+    """The question in what looks like a note or a score, and whether it is surely asked.
+
+    The less the message reads like a question, the less doubt there may be about the topic.
+    """
+    score = asking(message, chat)
     if score < MAY_ASK_FROM:
         return None
-    question = sure_question(message, chat)
-    return None if question is None else (question, score >= ASKS_FROM)
+    is_surely_asked = score >= ASKS_FROM
+    question = likely_question(message, chat) if is_surely_asked else sure_question(message, chat)
+    return None if question is None else (question, is_surely_asked)
+
+
+MOST_OFFERED = 2
+
+
+def topics_offered(message: Message, chat: ChatView) -> tuple[Topic, ...]:
+    """The likeliest topics of a note that may ask as well, as buttons beside it."""
+    if asking(message, chat) < OFFERED_FROM:
+        return ()
+    likely = [topic for topic, _ in _guess(message, chat).ranked]
+    return tuple(one for one in likely if one is not Topic.SMALLTALK_OR_UNKNOWN)[:MOST_OFFERED]
+
+
+def asking(message: Message, chat: ChatView) -> float:
+    """How much the message reads like a question: about 1, or -1 for a note or a score."""
+    return asking_score(_utterance(message, chat))
 
 
 def sure_question(message: Message, chat: ChatView) -> Question | None:
     """The question of a message, where its topic is beyond doubt and no small talk."""
+    question = likely_question(message, chat)
+    return question if question is not None and question.confidence >= SURE_FROM else None
+
+
+def likely_question(message: Message, chat: ChatView) -> Question | None:
+    """The question of a message, where its topic is clear enough to answer and no small talk."""
     question = read_question(message, chat)
-    if not isinstance(question, Question) or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
-        return None
-    return question if question.confidence >= SURE_FROM else None
+    is_talk = isinstance(question, Question) and question.topic is Topic.SMALLTALK_OR_UNKNOWN
+    return None if is_talk or isinstance(question, Unclear) else question
 
 
 def _guess(message: Message, chat: ChatView) -> TopicGuess:

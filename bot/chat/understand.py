@@ -25,6 +25,7 @@ from bot.chat.question import (
     BookSaid,
     BookVerb,
     CorrectionSaid,
+    MatchSaid,
     NoteSaid,
     Question,
     RallySaid,
@@ -54,7 +55,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.topic_question import CERTAIN, sure_question
+from bot.chat.topic_question import CERTAIN, asked_anyway, asking, topics_offered
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
 from knowledge.tactics.smalltalk import is_other_language
@@ -62,6 +63,9 @@ from knowledge.vocabulary import Topic
 
 STRAY_WORDS_OF_A_QUESTION = 3
 """A score with so many other words may be asking something, if the topic is beyond doubt."""
+
+ASKS_BESIDE = 0.5
+"""How much a score with fewer other words must read like a question to be answered as well."""
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -83,10 +87,22 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
     if fixed is None:
         said = talk_or_question(message, chat)
-        return tuple(weighed_note(message, chat) if one is message.note else one for one in said)
+        told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
+        return _with_topics(told, message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
+
+
+def _with_topics(
+    said: tuple[Understood, ...], message: Message, chat: ChatView
+) -> tuple[Understood, ...]:
+    """A note alone with the topics it may ask about, unless it is called a note."""
+    match said:
+        case (NoteSaid() as note,) if not (chat.forwarded or begins_as_note(message.said)):
+            may_ask = () if note.about_body else topics_offered(message, chat)
+            return (replace(note, may_ask=may_ask),)
+    return said
 
 
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
@@ -220,9 +236,11 @@ def _start_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
 
 def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
     """A question put as a statement around a score ("5-5, feels like we are stuck")."""
-    if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid):
+    if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
         return ()
-    if stray_words(message.told.of_score) < STRAY_WORDS_OF_A_QUESTION:
+    stray = stray_words(message.told.of_score)
+    is_clear = stray >= STRAY_WORDS_OF_A_QUESTION and not isinstance(fixed, MatchSaid)
+    if not stray or (not is_clear and asking(message, chat) < ASKS_BESIDE):
         return ()
-    question = sure_question(message, chat)
-    return () if question is None else (question,)
+    asked = asked_anyway(message, chat)
+    return () if asked is None else asked[:1]

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
-from math import log
-from typing import Any
 
 import pytest
 from conversations import demo_console
@@ -16,10 +14,11 @@ from note_scores import LATER_VOICES, notes_of
 from talk import Talk, demo_talk
 from voices import IN_TALK
 
-from bot.chat import claim_model
-from bot.chat.claim_model import OFFERED_FROM, Candidate, Label, the_claim_model
+from bot.chat import note_weighing
+from bot.chat.claim_model import MADE_FROM, OFFERED_FROM, Likely
 from bot.chat.half_understood import MOST_OFFERED, Doubted, worth_offering
-from bot.chat.notes import HEDGED_WEIGHT
+from bot.chat.note_line import NoteLine
+from bot.chat.note_manner import HEDGED_WEIGHT
 from bot.chat.payload import LIMIT_BYTES, Tap, Verb, tap
 from bot.chat.question import Claim
 from bot.chat.understand import understand_note
@@ -32,6 +31,8 @@ TOO_OLD = wording("unclear.too_old")
 DELETED = wording("note.offer_deleted")
 STALE = wording("note.offer_stale")
 THERE = wording("note.there")
+
+Label = tuple[Trait, Value]
 
 LOBS: Label = (Trait.LOB, Value.OFTEN)
 OVERHEAD: Label = (Trait.OVERHEAD, Value.WEAKNESS)
@@ -52,19 +53,23 @@ def doubt(monkeypatch: pytest.MonkeyPatch) -> Doubt:
 def make_doubt(patch: pytest.MonkeyPatch, chances: Mapping[Label, float]) -> None:
     """The model holds what the rules read for as likely as told here, and the rest for certain."""
 
-    def told(_scores: object, _words: int, by_rule: Mapping[Label, object]) -> Any:
-        return tuple(
-            Candidate(label=label, signals=(_logit(chances.get(label, 0.99)),)) for label in by_rule
-        )
+    def told(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
+        likely = [
+            Likely(
+                trait=one.trait,
+                value=one.value,
+                chance=chances.get((one.trait, one.value), 0.99),
+                start=0,
+                stop=len(note.said),
+                at=next(at for at, word in enumerate(note.said) if word.span[0] >= one.span[0]),
+            )
+            for one in ruled
+            if one.player == player and not one.denied
+        ]
+        return tuple(one for one in likely if one.chance > OFFERED_FROM)
 
-    model = replace(the_claim_model(), bias=0.0, curve=(1.0,), made_from=0.5)
-    patch.setattr(claim_model, "candidates", told)
-    patch.setattr(claim_model, "RULES_STAND_FROM", 0.5)
-    patch.setattr("bot.chat.notes.the_claim_model", lambda: model)
-
-
-def _logit(chance: float) -> float:
-    return log(chance / (1 - chance))
+    patch.setattr(note_weighing, "RULES_STAND_FROM", MADE_FROM)
+    patch.setattr(note_weighing, "likely_claims", told)
 
 
 def offers(talk: Talk) -> list[str]:
@@ -97,12 +102,12 @@ def test_what_is_half_understood_is_offered_and_not_stored(demo: Talk, doubt: Do
 
 @pytest.mark.parametrize(
     ("chance", "is_made", "is_offered"),
-    [(0.29, False, False), (0.31, False, True), (0.49, False, True), (0.5, True, False)],
+    [(0.24, False, False), (0.26, False, True), (0.64, False, True), (0.65, True, False)],
 )
 def test_the_band_of_what_is_offered(
     demo: Talk, doubt: Doubt, chance: float, is_made: bool, is_offered: bool
 ) -> None:
-    assert OFFERED_FROM == 0.3
+    assert (OFFERED_FROM, MADE_FROM) == (0.25, 0.65)
     doubt({LOBS: chance})
     demo.say(SAID)
     assert (LOBS in newest_labels(demo)) is is_made

@@ -10,9 +10,12 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 from voices import CASES, IN_TALK, OPEN_VOICES, PEOPLE, VOICES
 
+from bot.chat import note_weighing
+from bot.chat.claim_model import ClaimModel
 from bot.chat.message import read_message
 from bot.chat.question import Claim
 from bot.chat.understand import understand_note
@@ -27,6 +30,7 @@ LATER = CASES / "note_voices"
 SECOND_LABELS = CASES / "second_labels"
 
 PlayerClaim = tuple[str, str, str, bool]
+Reader = Callable[[str], set[PlayerClaim]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,16 +89,30 @@ def rules_alone(text: str) -> set[PlayerClaim]:
     return _told(read_message(text, IN_TALK).note.claims)
 
 
+def reader_of(model: ClaimModel, made_from: float) -> Reader:
+    """How notes are read with another model, and claims made from another chance."""
+
+    def read(text: str) -> set[PlayerClaim]:
+        with (
+            patch.object(note_weighing, "the_claim_model", lambda: model),
+            patch.object(note_weighing, "MADE_FROM", made_from),
+        ):
+            return read_claims(text)
+
+    return read
+
+
 def _told(claims: Iterable[Claim]) -> set[PlayerClaim]:
     return {(_name(one.player), one.trait.value, one.value.value, one.denied) for one in claims}
 
 
-Reader = Callable[[str], set[PlayerClaim]]
-
-
 def score_notes(voice: str, *, read: Reader = read_claims) -> NoteScore:
     """Against the labels of whoever wrote the notes."""
-    labels = ((note["text"], claims_of(note), claims_of(note)) for note in notes_of(voice))
+    return score_rows(notes_of(voice), read)
+
+
+def score_rows(rows: Iterable[Mapping[str, Any]], read: Reader) -> NoteScore:
+    labels = ((note["text"], claims_of(note), claims_of(note)) for note in rows)
     return _score(labels, read)
 
 
@@ -127,13 +145,22 @@ def possible(case: Mapping[str, Any]) -> set[PlayerClaim]:
     return claims_of(case) | {_labelled(each) for each in case.get("maybe", ())}
 
 
+def can_be_scored(case: Mapping[str, Any]) -> bool:
+    """Whether everybody of the labels is on the roster."""
+    return all(_player(one[0]) is not None for one in case["observations"])
+
+
 def _labelled(observation: list[str]) -> PlayerClaim:
-    match = NameIndex(IN_TALK.roster).lookup(observation[0])
-    if isinstance(match, Alike) and match.likeliest is not None:
-        match = Found(player=match.likeliest)
-    assert isinstance(match, Found), observation
-    denied = observation[3:] == ["denied"]
-    return (_name(match.player.player), observation[1], observation[2], denied)
+    player = _player(observation[0])
+    assert player is not None, observation
+    return (_name(player), observation[1], observation[2], observation[3:] == ["denied"])
+
+
+def _player(name: str) -> PlayerId | None:
+    match = NameIndex(IN_TALK.roster).lookup(name)
+    row = match.likeliest if isinstance(match, Alike) else None
+    row = match.player if isinstance(match, Found) else row
+    return None if row is None else row.player
 
 
 def _name(player: PlayerId) -> str:

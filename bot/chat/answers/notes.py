@@ -10,6 +10,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
 from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim, NoteSaid
+from bot.chat.render import offer_buttons as topic_buttons
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
@@ -129,6 +130,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
     buttons = [undo_button(change), *offer_buttons(desk, change, offered_with(said))]
+    buttons += topic_buttons(said.may_ask)
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
 
 

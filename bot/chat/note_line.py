@@ -1,0 +1,98 @@
+"""A note's words ready for reading: names out, slips respelled, the lexicon's phrases found."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from bot.chat.common_words import is_common, respelled
+from bot.chat.note_corrections import meant
+from bot.chat.note_hits import Hits, find_hits
+from bot.chat.note_ourselves import ourselves
+from bot.chat.note_pairs import NAME
+from bot.chat.note_subjects import Subjects
+from bot.chat.question import Certainty, Mention
+from bot.chat.trait_lexicon import trait_phrases
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import PlayerId
+
+_MARKS = frozenset(",;:.!?()\n—–|")
+
+_OPENING = frozenset(["no", "nope", "wait", "actually", "sorry", "oops", "correction", "oh"])
+_NO_MATTER = "wait"
+"""Stands for what opens a correction: the "no" of "no, he is strong" denies nothing of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteLine:
+    """The words as typed and as read (`line`), and whom they are about.
+
+    `whose` are the mentions that count, `ourselves` the places where a clause speaks of whoever
+    typed it (`asker`).
+    """
+
+    said: Sequence[Word]
+    line: Sequence[str]
+    hits: Hits
+    whose: tuple[Mention, ...]
+    subjects: Subjects
+    ourselves: Mapping[int, tuple[Mention, ...]]
+    asker: PlayerId | None
+
+    @property
+    def opening(self) -> int:
+        """How many words open a correction."""
+        return opening_words(self.said, self.line)
+
+
+def note_line(said: Sequence[Word], mentions: Sequence[Mention], view: ChatView) -> NoteLine:
+    mine = ourselves(said, view.asker)
+    whose = meant(said, mentions) or (() if 0 in mine else _implied(view))
+    line = _line(said, whose)
+    return NoteLine(
+        said=said,
+        line=line,
+        hits=find_hits(line, _breaks(said)),
+        whose=whose,
+        subjects=Subjects(said, whose, mine),
+        ourselves=mine,
+        asker=view.asker,
+    )
+
+
+def _breaks(said: Sequence[Word]) -> list[int]:
+    return [place for place, word in enumerate(said) if place and set(word.gap) & _MARKS]
+
+
+def _implied(view: ChatView) -> tuple[Mention, ...]:
+    """Nobody named: the one player spoken of just now, if it is only one."""
+    if len(view.focus) != 1:
+        return ()
+    return (
+        Mention(typed="", span=(0, 0), certainty=Certainty.SURE, players=view.focus, pronoun=True),
+    )
+
+
+def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
+    spans = [one.span for one in mentions if not one.pronoun]
+    line = [
+        NAME if any(start <= word.span[0] < stop for start, stop in spans) else _plain(word.folded)
+        for word in said
+    ]
+    opening = opening_words(said, line)
+    return [_NO_MATTER] * opening + line[opening:]
+
+
+def opening_words(said: Sequence[Word], line: Sequence[str]) -> int:
+    """How many words open a correction: two in "wait no okafor is strong", none in "no serve"."""
+    words = next((at for at, word in enumerate(line) if word not in _OPENING), 0)
+    return words if line[words : words + 1] == [NAME] or (words and said[words].gap.strip()) else 0
+
+
+def _plain(folded: str) -> str:
+    """`missin` as `missing`, `bachand` as `backhand`."""
+    if folded == "w":
+        return "with"
+    known = is_common(folded) or folded in trait_phrases().words
+    return folded if known else respelled(folded)

@@ -1,0 +1,195 @@
+"""A note's claims once the model of many writers' notes has weighed what the rules read in it."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from bot.chat.claim_model import (
+    MADE_FROM,
+    OFFERED_FROM,
+    RULES_STAND_FROM,
+    Likely,
+    the_claim_model,
+)
+from bot.chat.clauses import Clause
+from bot.chat.half_understood import Doubted
+from bot.chat.note_features import players_meant, see_note
+from bot.chat.note_hits import Hits
+from bot.chat.note_line import NoteLine
+from bot.chat.note_manner import condition, surety, weight
+from bot.chat.question import Claim
+from bot.chat.trait_lexicon import Role
+from knowledge.vocabulary import TRAITS, PlayerId, Trait, TraitKind, Value
+
+DONE_OFTEN = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRIVE})
+"""Skills that are also habits: who speeds up a lot need not be good at it."""
+
+LISTED = 3
+"""Claims of a note that lists: writers of practice notes hardly ever made so many."""
+
+MADE_OF_OTHERS_FROM = 0.9
+"""The chance from which a claim is made although the words seem to be about somebody else."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """The claims that the note makes, in order of place, and those that it may make."""
+
+    claims: tuple[Claim, ...]
+    doubted: tuple[Doubted, ...] = ()
+
+
+def weigh(
+    note: NoteLine, parts: Sequence[Clause], ruled: Sequence[Claim], excepted: Collection[Trait]
+) -> Weighed:
+    """What the model holds for likely enough, in the rules' words where they read it too.
+
+    What is denied or excepted stays as the rules read it: "not slow" says little, but surely. And
+    what was only once so the model does not know.
+    """
+    claims: list[Claim] = []
+    doubted: list[Doubted] = []
+    players = players_meant(note)
+    for player in players:
+        mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
+        likely = [
+            one
+            for one in likely_claims(note, ruled, player)
+            if (one.trait, one.value) in mine
+            or (
+                not (one.trait in excepted or _is_denied(one, player, ruled))
+                and _may_add(one, player, note, _around(one.at, note.hits, parts))
+            )
+        ]
+        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely)]
+        told = [
+            mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
+        ]
+        heard = [one for one in likely if one.chance >= MADE_FROM]
+        claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
+        doubted += [
+            _doubted(one, player, note, parts)
+            for one in likely
+            if one not in made and one.chance >= OFFERED_FROM
+        ]
+    claims += [one for one in ruled if one.player not in players]
+    doubts = {(one.claim.player, one.claim.trait) for one in doubted}
+    unheard = [one for one in ruled if (one.player, one.trait) not in doubts and not one.denied]
+    claims += _in_a_list(note, parts, unheard, claims)
+    claims += _only_denied(ruled, claims)
+    claims.sort(key=lambda one: one.span)
+    return Weighed(claims=tuple(claims), doubted=tuple(doubted))
+
+
+def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
+    """What the model thinks the note may claim of the player."""
+    seen = [word.keys for word in see_note(note, ruled, player)]
+    return the_claim_model().read(seen, above=RULES_STAND_FROM)
+
+
+def _affirms(claim: Claim, player: PlayerId) -> bool:
+    return claim.player == player and not claim.denied
+
+
+def _is_denied(one: Likely, player: PlayerId, ruled: Iterable[Claim]) -> bool:
+    """Whether the rules read that it is not so. Who is no lefty need not be right-handed."""
+    return any(
+        claim.denied
+        and claim.player == player
+        and claim.trait is one.trait
+        and (claim.value is one.value or TRAITS[one.trait].kind is TraitKind.FACT)
+        for claim in ruled
+    )
+
+
+def _beside(heard: Sequence[Likely], ruled: Iterable[Claim]) -> list[Claim]:
+    """What the rules read otherwise: "lobs a lot, and badly" says two things of one trait."""
+    return [
+        claim
+        for claim in ruled
+        if any(
+            one.trait is claim.trait and _is_skill(one.value) is not _is_skill(claim.value)
+            for one in heard
+        )
+    ]
+
+
+def _may_add(one: Likely, player: PlayerId, note: NoteLine, hits: Hits) -> bool:
+    """Nothing that was only once so, no skill for a habit, and of whom the rules think somebody
+    else is meant only what is all but certain."""
+    meant = note.subjects.at(one.at)
+    is_theirs = player in meant or (bool(meant) and one.chance >= MADE_OF_OTHERS_FROM)
+    only_often = hits.has(Role.OFTEN) and not hits.having(Role.GOOD, Role.BAD)
+    is_habit = only_often and one.trait in DONE_OFTEN
+    return is_theirs and not is_habit and not hits.has(Role.FORMER)
+
+
+def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
+    """Plain words of the lexicon outweigh much doubt of the model."""
+    if (one.trait, one.value) in ruled:
+        return one.chance >= RULES_STAND_FROM
+    is_skill = _is_skill(one.value)
+    says_else = any(t is one.trait and _is_skill(v) is not is_skill for t, v in ruled)
+    return one.chance >= MADE_FROM and not says_else
+
+
+def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:
+    """Whether the contrary is likelier. "Lobs a lot, and badly" says two things, not contraries."""
+    return any(
+        other.trait is one.trait
+        and other.value is not one.value
+        and _is_skill(other.value) is _is_skill(one.value)
+        and other.chance > one.chance
+        for other in likely
+    )
+
+
+def _is_skill(value: Value) -> bool:
+    return value in (Value.STRENGTH, Value.WEAKNESS)
+
+
+def _doubted(one: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Doubted:
+    claim = _claim(one, player, note, parts)
+    sure = surety(_around(one.at, note.hits, parts))
+    return Doubted(claim=replace(claim, weight=sure), chance=one.chance)
+
+
+def _in_a_list(
+    note: NoteLine, parts: Sequence[Clause], unheard: Sequence[Claim], made: Sequence[Claim]
+) -> list[Claim]:
+    """What the rules read in parts of a long list of which the model says nothing at all."""
+    if len(made) < LISTED:
+        return []
+    told = {_part_of(note, parts, one) for one in made}
+    return [one for one in unheard if _part_of(note, parts, one) not in told]
+
+
+def _part_of(note: NoteLine, parts: Sequence[Clause], claim: Claim) -> int:
+    starts = [note.said[part.start].span[0] for part in parts]
+    return sum(start <= claim.span[0] for start in starts)
+
+
+def _only_denied(ruled: Iterable[Claim], made: Sequence[Claim]) -> list[Claim]:
+    told = {(one.player, one.trait) for one in made}
+    return [one for one in ruled if one.denied and (one.player, one.trait) not in told]
+
+
+def _claim(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Claim:
+    """The claim with the words that spoke for it, and how their clause says it."""
+    hits = _around(likely.at, note.hits, parts)
+    return Claim(
+        player=player,
+        trait=likely.trait,
+        value=likely.value,
+        weight=weight(hits),
+        span=(note.said[likely.start].span[0], note.said[likely.stop - 1].span[1]),
+        tag=condition(hits),
+    )
+
+
+def _around(place: int, hits: Hits, parts: Sequence[Clause]) -> Hits:
+    for part in parts:
+        if part.start <= place < part.stop:
+            return hits.inside(part)
+    return replace(hits, traits=(), others=())

@@ -1,0 +1,95 @@
+"""The note writers' notes as the claim model learns them: once for every player meant."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from near_duplicates import near_duplicates
+from note_scores import OPEN_NOTE_VOICES, can_be_scored, claims_of, notes_of
+from topic_examples import TESTS
+from voices import IN_TALK, PEOPLE
+
+from bot.chat.names import find_mentions
+from bot.chat.note_features import SeenWord, players_meant, see_note
+from bot.chat.note_line import note_line
+from bot.chat.notes import ruled_note
+from bot.chat.words import words
+from knowledge.vocabulary import Trait, Value
+
+HELD_OUT = ("ilse", "kay")
+
+WRITERS = TESTS / "train" / "note_writers"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taught:
+    """A note as the model sees it when asked about one player, and what it claims of them.
+
+    What a note only denies it does not claim: the rules read denials.
+    """
+
+    text: str
+    seen: tuple[SeenWord, ...]
+    claims: Mapping[Trait, Value]
+
+
+def writer_files() -> list[Path]:
+    return sorted(WRITERS.glob("*.jsonl"))
+
+
+def sources_digest() -> str:
+    """A hash of the notes and of the lexicon: a model trained on others is stale."""
+    digest = hashlib.sha256()
+    for path in writer_files():
+        digest.update(path.read_bytes())
+    digest.update(files("bot.chat").joinpath("data/traits.toml").read_bytes())
+    return digest.hexdigest()
+
+
+def rows_of(path: Path) -> list[Mapping[str, Any]]:
+    return [json.loads(line) for line in path.read_text(encoding="utf-8").splitlines()]
+
+
+@cache
+def taught_by(path: Path) -> tuple[Taught, ...]:
+    """A writer's notes; one that claims something of somebody we can't find in it is left out."""
+    return tuple(_taught(row for row in rows_of(path) if can_be_scored(row)))
+
+
+def apart_from(notes: Sequence[Taught], scored: Sequence[str]) -> list[Taught]:
+    """The notes that repeat none of those that are scored."""
+    repeats = near_duplicates([note.text for note in notes], scored)
+    return [note for note, is_repeat in zip(notes, repeats, strict=True) if not is_repeat]
+
+
+def scored_notes() -> list[str]:
+    """The words of all notes that figures are taken from, held out or not."""
+    return [note["text"] for voice in (*OPEN_NOTE_VOICES, *HELD_OUT) for note in notes_of(voice)]
+
+
+def _taught(rows: Iterable[Mapping[str, Any]]) -> Iterator[Taught]:
+    for row in rows:
+        said = words(row["text"])
+        note = note_line(said, find_mentions(said, IN_TALK), IN_TALK)
+        ruled, players = ruled_note(note), players_meant(note)
+        names = {PEOPLE[player - 1]: player for player in players}
+        claims = claims_of(row)
+        if not said or any(name not in names for name, *_ in claims):
+            continue
+        for name, player in names.items():
+            yield Taught(
+                text=row["text"],
+                seen=see_note(note, ruled, player),
+                claims={
+                    Trait(trait): Value(value)
+                    for whose, trait, value, denied in sorted(claims)
+                    if whose == name and not denied
+                },
+            )
