@@ -35,6 +35,11 @@ _PARTICLES = frozenset(
 _PARTICLES_ALONE = _PARTICLES | {one + other for one in _PARTICLES for other in _PARTICLES}
 _NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
 
+_SPELLED_OUT = str.maketrans(
+    {"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa", "č": "ch", "š": "sh", "ž": "zh"}
+)
+"""How accented letters are written by who has none: `mueller` for Müller."""
+
 
 class Strength(IntEnum):
     """How much a form says: WHOLE settles it alone, the others may be shared.
@@ -64,10 +69,21 @@ def is_particles(key: str) -> bool:
     return key in _PARTICLES_ALONE
 
 
+def given_name(name: str) -> str:
+    """The folded first name of `Joost van der Meer (Jos)`."""
+    return fold(_NICKNAME.sub(" ", name)).partition(" ")[0]
+
+
+def surname_of(name: str) -> str:
+    """`vandermeer` of `Joost van der Meer (Jos)`, "" of who has one name."""
+    return fold(_NICKNAME.sub(" ", name)).partition(" ")[2].replace(" ", "")
+
+
 def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:
     """Every form of a name such as `Joost van der Meer (Jos)`; each key once, the strongest."""
     best: dict[str, Strength] = {}
-    for key, strength in _all_forms(name, aliases):
+    spelled = dict.fromkeys((name, name.casefold().translate(_SPELLED_OUT)))
+    for key, strength in (form for one in spelled for form in _all_forms(one, aliases)):
         squeezed = key.replace(" ", "")
         if squeezed and strength > best.get(squeezed, 0):
             best[squeezed] = strength
@@ -98,6 +114,7 @@ def _surname_parts(surname: str) -> Iterator[tuple[str, Strength]]:
     yield from ((word, Strength.PART if not at else Strength.LATER) for at, word in enumerate(core))
     if particles and core:
         yield " ".join(core), Strength.PART
+        yield from ((" ".join(words[at:]), Strength.PART) for at in range(1, len(words)))
         begun = (" ".join(particles[: each + 1]) for each in range(len(particles)))
         yield from ((part, Strength.PART) for part in begun)
         yield "".join(word[0] for word in particles) + "".join(core), Strength.PART

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from scouting_db.sounds import consonants, sound
 
 _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
+    + ["aunt", "uncle", "coach"]
 )
+_STRETCHED = re.compile(r"([a-z])\1\1+")
 _SURNAME_LETTERS = frozenset("o")
 
 
@@ -39,6 +42,11 @@ def without_titles(folded: str) -> str:
     while len(words) > 1 and words[-1] in _TITLES:
         words.pop()
     return " ".join(words)
+
+
+def unstretched(folded: str) -> str:
+    """`dukeee` as `duke`: a letter held down is a letter; no name has three alike in a row."""
+    return _STRETCHED.sub(r"\1", folded)
 
 
 def all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import lru_cache
 
 _APOSTROPHES = re.compile(r"['’‘`´ʼʹ＇]")
@@ -12,8 +13,24 @@ _FOLDED_LETTERS = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ß": "ss", "ı": "i"}
 )
 
-_SOUNDS = (
+_NAMES = (
     (r"ng?uy?en", "win"),
+    (r"aoife", "eefa"),
+    (r"saoirse", "sersha"),
+    (r"siobh?a", "shivo"),
+    (r"caoimhe", "keeva"),
+    (r"niamh", "neev"),
+    (r"eoin", "owen"),
+    (r"^sean", "shawn"),
+    (r"xim", "him"),
+    (r"^nw", "w"),
+    (r"^x", "s"),
+    (r"x", "ks"),
+)
+"""Names that are not said as they are written. From memory."""
+
+_SOUNDS = (
+    *_NAMES,
     (r"^(?:mc|mac)(?=[^aeiou])", "mk"),
     (r"sz|sch|sh", "s"),
     (r"tch|cz|ch", "x"),
@@ -27,15 +44,18 @@ _SOUNDS = (
     (r"gh", ""),
     (r"g", "k"),
     (r"d", "t"),
+    (r"ew(?![aeiouy])", "u"),
+    (r"[ao]w(?![aeiouy])", "o"),
     (r"v|w", "f"),
     (r"b", "p"),
     (r"(?<=.)h", ""),
     (r"a(?=[^aeiou]e$)", "e"),
     (r"(?<=[^aeiou])e$", ""),
+    (r"([aeiou][^aeiou]+)ey$", r"\1i"),
     (r"ai|ay|ei|ey|ae", "e"),
     (r"ee|ea|ie|y", "i"),
-    (r"oa|ou|ow|au", "o"),
-    (r"oo", "u"),
+    (r"oa|ou|au|ao", "o"),
+    (r"oo|ue", "u"),
     (r"(.)\1+", r"\1"),
 )
 """Spellings that dictation and hurried thumbs mix up, in order. From memory, English ears."""
@@ -54,10 +74,59 @@ def fold(text: str) -> str:
     return _NOT_WORD.sub(" ", plain).strip()
 
 
+_SPOKEN = (
+    *_NAMES,
+    (r"^(?:mc|mac)(?=[^aeiou])", "mk"),
+    (r"sz|sch|sh", "S"),
+    (r"tch|cz|ch", "x"),
+    (r"ph", "f"),
+    (r"th", "t"),
+    (r"qu|qv|kv", "kw"),
+    (r"ck|c(?![eiyx])|q", "k"),
+    (r"c|z", "s"),
+    (r"wr", "r"),
+    (r"^kn|^gn", "n"),
+    (r"g(?=[eiy])|j", "j"),
+    (r"gh", ""),
+    (r"(?<=n)(?:dh|dt?|th?)$|(?<=[lr])dt$", "t"),
+    (r"ew", "u"),
+    (r"[ao]w(?![aeiouy])", "o"),
+    (r"[vw]+$", "f"),
+    (r"w", "v"),
+    (r"(?<=.)h", ""),
+    (r"(?<=[aeouy][aeiouy][klmnprt])es$|(?<=[aeou]y)es$", "s"),
+    (r"([aeiou][^aeiou]+)ey$", r"\1i"),
+    (r"(?:ie|ee|y)$", "i"),
+    (r"ei$", "e"),
+    (r"e(?=[^aeiou]e$)", "i"),
+    (r"a(?=[^aeiou]e$)", "e"),
+    (r"(?<=[^aeiou])e$", ""),
+    (r"ai|ay|ae", "e"),
+    (r"ee|ea|ie|ei|ey|y", "i"),
+    (r"ue|oo|ou", "u"),
+    (r"oe|oa|au|ao", "o"),
+    (r"(.)\1+", r"\1"),
+)
+"""What one says alike: as above, but `b` and `p`, `d` and `t`, `g` and `k`, `v` and `f` are told
+apart, as only those who misspell a name mix them up. From memory, English ears."""
+
+_SPOKEN_RULES = tuple((re.compile(pattern), spoken) for pattern, spoken in _SPOKEN)
+
+
+@lru_cache(maxsize=1 << 12)
+def spoken(squeezed: str) -> str:
+    """How a folded name is said: `oaks` and `oakes` come out equal, `boyd` and `loyd` do not."""
+    return _applied(_SPOKEN_RULES, squeezed)
+
+
 @lru_cache(maxsize=1 << 15)
 def sound(squeezed: str) -> str:
     """A rough English sound of a folded name without spaces: `hail` and `hale` come out equal."""
-    for pattern, replacement in _SOUND_RULES:
+    return _applied(_SOUND_RULES, squeezed)
+
+
+def _applied(rules: Iterable[tuple[re.Pattern[str], str]], squeezed: str) -> str:
+    for pattern, replacement in rules:
         squeezed = pattern.sub(replacement, squeezed)
     return squeezed
 

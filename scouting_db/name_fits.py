@@ -1,0 +1,175 @@
+"""Which players a typed name may mean that is nobody's as it stands, and how well it fits them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from scouting_db.known_names import Known, known_surname
+from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, are_two_first_names, cost_of
+from scouting_db.name_forms import Strength, is_particles
+from scouting_db.name_keys import SHORTEST_BEGINNING, NameKeys
+from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
+from scouting_db.name_persons import is_somebody_else, parts_cost
+from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
+from scouting_db.sounds import fold, spoken
+
+SHORT_FORM = 3
+"""Letters of a name so short that a longer word like it is another name."""
+
+BEGINNING = 1.0
+"""Cost of a name cut short, such as `lindq`."""
+
+TELLING_BEGINNING = 4
+"""Letters of a beginning that names somebody however long the name is: `cast`, `szym`."""
+
+SHORT_GIVEN = 0.2
+"""Cost of a first name cut short before the surname as it stands: `ben hale` for Benedict Hale."""
+
+NOT_THIS_PERSON = 4.0
+"""Cost of a surname that fits under a first name or an initial that does not."""
+
+
+NOBODY = -1.0
+"""Allowed for another person's name, who is asked about only beside one that fits."""
+
+_WORDS_OF_A_NAME = 2
+"""More of them may be one name as dictated."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How far a player's name lies from what was typed, and how far it may lie."""
+
+    position: int
+    cost: float
+    allowed: float
+
+    @property
+    def is_likely(self) -> bool:
+        return self.cost <= self.allowed
+
+    def rivals(self, cost: float) -> bool:
+        """Whether it must be asked about beside one that is likely: another's name too."""
+        return self.cost <= cost and (self.is_likely or self.allowed == NOBODY)
+
+
+def fits(keys: NameKeys, folded: str) -> dict[int, Fit]:
+    """Every player who comes near, with the best fit of each."""
+    best: dict[int, Fit] = {}
+    for fit in _all_fits(keys, folded.split()):
+        known = best.get(fit.position)
+        if known is None or (fit.is_likely, -fit.cost) > (known.is_likely, -known.cost):
+            best[fit.position] = fit
+    return best
+
+
+def _all_fits(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
+    initial = initial_of(words)
+    if initial:
+        yield from _begun(keys, words)
+        yield from _with_initial(keys, *initial)
+        return
+    yield from _alike(keys, words)
+    if len(words) > 1:
+        yield from _begun(keys, words)
+        yield from _shortened(keys, words[0], squeeze(" ".join(words[1:])))
+
+
+def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
+    key = "".join(words)
+    for near in keys.sounding_like(key):
+        if is_particles(near) and near != key:
+            continue
+        if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
+            continue  # Tomas is no Tom
+        is_other = are_two_first_names(key, near)
+        for strength, position in keys.held(near):
+            if strength is Strength.INITIALS:
+                continue
+            fit = _near(position, keys.given(position), near, words)
+            is_another = is_other and strength is Strength.GIVEN
+            yield replace(fit, allowed=NOBODY) if is_another else fit
+    yield from _cut_short(keys, key)
+
+
+def _near(position: int, given: str, near: str, words: list[str]) -> Fit:
+    """A key like what was typed, judged part by part where it holds a first name and a surname."""
+    key = "".join(words)
+    whole = Fit(position, cost_of(key, near), allowed_cost(key, near))
+    surname = near.removeprefix(given) if near.startswith(given) else near.removesuffix(given)
+    if len(words) > 1 and surname and surname != near:
+        cost = parts_cost(words, given, surname)
+        if cost is not None:
+            return Fit(position, cost, cost)
+        return whole if len(words) > _WORDS_OF_A_NAME else replace(whole, allowed=NOBODY)
+    if len(words) == 1 and is_somebody_else(key, near):
+        return replace(whole, allowed=NOBODY)
+    return Fit(position, SOUNDS_ALIKE, SOUNDS_ALIKE) if spoken(key) == spoken(near) else whole
+
+
+def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
+    """Whose name begins so: a first name of any length, or a surname whose beginning tells."""
+    for position in (each for long in long_forms(key) for each in keys.bearers(long)):
+        yield Fit(position, BEGINNING, BEGINNING)
+    yield from _diminutives(keys, key)
+    if len(key) < SHORTEST_BEGINNING:
+        return
+    longer = keys.beginning_with(key)
+    given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)}
+    begun = {each: one for one in longer for each in keys.holders(one)}
+    tells = len(key) >= TELLING_BEGINNING or any(2 * len(key) >= len(one) for one in longer)
+    if len(begun) == 1 and known_surname(key) is Known.COMMONLY:
+        tells = False  # one Hollister, and Hollis is a name of its own
+    for position in begun:
+        yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
+
+
+def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:
+    """`sunny` for Sunniva; `sami`, where it fits Samira, may be Samuel as well."""
+    stem = stem_of(key)
+    for given in keys.given_beginning_with(stem) if stem else ():
+        if is_short_for(key, given):
+            allowed = BEGINNING if is_doubled(stem) else NOBODY
+            yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(given))
+
+
+def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
+    """`P. Simanski`, `Hale B`: the word as usual, and the letter must begin another part."""
+    for fit in _alike(keys, [word]):
+        parts = fold(keys.roster[fit.position].name).split()
+        others = [part for part in parts if cost_of(word, part) > fit.cost]
+        is_theirs = any(part.startswith(letter) for part in others)
+        cost = fit.cost if is_theirs else fit.cost + NOT_THIS_PERSON
+        yield Fit(fit.position, cost, fit.allowed)
+
+
+def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
+    """`Ben Hale` for Benedict Hale, `Simon Ski` for Simone Skarsen; others stay unlikely."""
+    for position in keys.holders(rest):
+        given = keys.given(position)
+        is_theirs = given.startswith(first) or is_short_for(first, given)
+        yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
+    for fit in _alike(keys, [first]):
+        surname = fold(keys.roster[fit.position].name).split()[1:]
+        if fit.is_likely and any(_is_begun(word, rest) for word in surname):
+            yield Fit(fit.position, max(fit.cost, BEGINNING), fit.allowed)
+
+
+def _is_begun(word: str, typed: str) -> bool:
+    if word.startswith(typed):
+        return True
+    is_heard = len(typed) < len(word) and known_surname(typed) is not Known.COMMONLY
+    return is_heard and begins_with(word, typed)
+
+
+def _begun(keys: NameKeys, words: Sequence[str]) -> Iterator[Fit]:
+    """`ng-b` for Nguyen-Brandt: every word begins the next part of one name."""
+    if sum(map(len, words)) < SHORTEST_BEGINNING or len(words[0]) < 2:
+        return
+    ahead = keys.beginning_with(words[0])
+    for position in dict.fromkeys(each for key in ahead for each in keys.holders(key)):
+        parts = fold(keys.roster[position].name).split()
+        if any(all_begin(parts[at:], words) for at in range(len(parts))):
+            cost = SHORT_GIVEN if words[0] in parts else BEGINNING
+            yield Fit(position, cost, BEGINNING)

@@ -1,0 +1,101 @@
+"""A roster's names as keys to look up: by spelling, by sound, by consonants, by beginning."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice, takewhile
+
+from rapidfuzz import process
+from rapidfuzz.distance import DamerauLevenshtein
+
+from scouting_db.name_forms import Form, Strength, forms, given_name, is_particles
+from scouting_db.name_parts import traces
+from scouting_db.sounds import consonants, sound
+from scouting_db.values import PlayerRow
+
+CANDIDATES = 60
+"""Keys looked at closely, however many names the roster holds."""
+
+SHORTEST_BEGINNING = 3
+_SMALL_ROSTER = 2_000
+
+
+class NameKeys:
+    """Every form of every player, prepared so that finding one hardly depends on how many."""
+
+    def __init__(self, roster: Iterable[PlayerRow]) -> None:
+        self.roster = tuple(roster)
+        self.by_key: dict[str, list[tuple[Strength, int]]] = defaultdict(list)
+        self.by_sound: dict[str, list[str]] = defaultdict(list)
+        self._by_consonants: dict[str, list[str]] = defaultdict(list)
+        for position, row in enumerate(self.roster):
+            for form in forms(row.name, row.aliases):
+                self._add(form, position)
+        self.keys = sorted(self.by_key)
+        self._sorted = [key for key in self.keys if self.holders(key)]
+        self._given = [key for key in self._sorted if self.bearers(key)]
+
+    def _add(self, form: Form, position: int) -> None:
+        holders = self.by_key[form.key]
+        holders.append((form.strength, position))
+        if len(holders) > 1:
+            return
+        sounding = sound(form.key)
+        self.by_sound[sounding].append(form.key)
+        if form.strength is not Strength.INITIALS:
+            for trace in traces(consonants(sounding)):
+                self._by_consonants[trace].append(form.key)
+
+    def given(self, position: int) -> str:
+        """The first name of a player, the only name of who has but one."""
+        return given_name(self.roster[position].name)
+
+    def held(self, key: str) -> Sequence[tuple[Strength, int]]:
+        return self.by_key.get(key, ())
+
+    def holders(self, key: str) -> list[int]:
+        """Who goes by a key that is more than initials."""
+        return [each for strength, each in self.held(key) if strength is not Strength.INITIALS]
+
+    def bearers(self, key: str) -> list[int]:
+        """Whose first name it is."""
+        return [each for strength, each in self.held(key) if strength is Strength.GIVEN]
+
+    def begins(self, folded: str) -> bool:
+        """Whether some form begins with these folded letters."""
+        return next(_from(self.keys, folded), None) is not None
+
+    def beginning_with(self, start: str) -> list[str]:
+        return list(islice(_from(self._sorted, start), CANDIDATES))
+
+    def given_beginning_with(self, start: str) -> list[str]:
+        return list(islice(_from(self._given, start), CANDIDATES))
+
+    def sounding_like(self, key: str) -> list[str]:
+        near = {
+            one
+            for trace in traces(consonants(sound(key)))
+            for one in self._by_consonants.get(trace, [])
+        }
+        if len(near) <= CANDIDATES:
+            return list(near)
+        scorer = DamerauLevenshtein.normalized_similarity
+        return [one for one, *_ in process.extract(key, near, scorer=scorer, limit=CANDIDATES)]
+
+    def spelled_like(self, key: str) -> list[int]:
+        """The nearest spellings of a small roster, for the buttons under "nobody"."""
+        if len(self.roster) > _SMALL_ROSTER:
+            return []
+        scorer = DamerauLevenshtein.normalized_similarity
+        begun = sound(key)[:1]
+        keys = [k for k in self.by_key if sound(k)[:1] == begun and not is_particles(k)]
+        found = process.extract(key, keys, scorer=scorer, limit=4, score_cutoff=0.4)
+        return list(dict.fromkeys(each for one, *_ in found for _, each in self.by_key[one]))
+
+
+def _from(ordered: Sequence[str], start: str) -> Iterator[str]:
+    at = bisect_left(ordered, start)
+    ahead = (ordered[each] for each in range(at, len(ordered)))
+    return takewhile(lambda one: one.startswith(start), ahead)

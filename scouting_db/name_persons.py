@@ -1,0 +1,122 @@
+"""Whether two names are one person's: a slip and a short form are, another real name is not."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from rapidfuzz.distance import DamerauLevenshtein
+
+from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, cost_of
+from scouting_db.short_names import is_short_for
+from scouting_db.sounds import consonants, sound, spoken
+
+_SHORT = 0.8
+"""Cost of a short form where the surname does not fit as it stands either."""
+
+_ONE_SLIP_OF_MANY = 10
+"""Letters from which one wrong letter is a slip, even where it makes another real name."""
+
+_ONE_LETTER = 4
+"""Letters of a name that may be one letter off where the other part of it fits."""
+
+_DICTATED = 6
+_ALLOWED_VOWELS = 2.5
+_LIKENESS = 0.7
+_ALIKE_LETTERS = 3
+_VOWELS = frozenset("aeiou")
+
+
+def is_somebody_else(typed: str, name: str) -> bool:
+    """Whether `typed` is a real name that is said otherwise: `lister` is no slip for Lismore."""
+    return _is_another(typed, name, max(known_surname(typed), known_first_name(typed)))
+
+
+def parts_cost(words: Sequence[str], given: str, surname: str) -> float | None:
+    """The cost of a first name and a surname, each of a word or more and either one first.
+
+    None if either part is another one: Milo Brennecke is not "Milo Brenner".
+    """
+    costs = (
+        _both(first, last, given, surname)
+        for at in range(1, len(words))
+        for first, last in _either_way("".join(words[:at]), "".join(words[at:]))
+    )
+    return min((cost for cost in costs if cost is not None), default=None)
+
+
+def are_loosely_alike(one: str, other: str) -> bool:
+    """Whether one may have been meant by the other where everything else fits."""
+    if one[:_ALIKE_LETTERS] == other[:_ALIKE_LETTERS]:
+        return True
+    return are_alike(one, other)
+
+
+def are_alike(one: str, other: str) -> bool:
+    """Whether two names differ by little: Lindgren and Lundgren."""
+    likeness = DamerauLevenshtein.normalized_similarity(one, other)
+    return likeness >= _LIKENESS or consonants(sound(one)) == consonants(sound(other))
+
+
+def _is_another(typed: str, name: str, known: Known) -> bool:
+    if known is Known.NO or spoken(typed) == spoken(name) or _lacks_a_vowel(typed, name):
+        return False
+    is_one_slip = DamerauLevenshtein.distance(typed, name) == 1
+    if is_one_slip and len(typed) >= _ONE_SLIP_OF_MANY:
+        return False
+    is_rare = known is Known.RARELY and known_surname(name) is Known.COMMONLY
+    begins_alike = spoken(typed)[:1] == spoken(name)[:1]
+    return not (is_one_slip and is_rare and begins_alike)
+
+
+def _lacks_a_vowel(typed: str, name: str) -> bool:
+    """`lemire` for Lemaire, `dorn` for Doran: a vowel more or less inside; Berge is not Berg."""
+    shorter, longer = sorted((typed, name), key=len)
+    if len(longer) != len(shorter) + 1:
+        return False
+    inside = range(1, len(longer) - 1)
+    return any(
+        longer[at] in _VOWELS and longer[:at] + longer[at + 1 :] == shorter for at in inside
+    )
+
+
+def _either_way(first: str, second: str) -> tuple[tuple[str, str], tuple[str, str]]:
+    return (first, second), (second, first)
+
+
+def _both(typed_given: str, typed_surname: str, given: str, surname: str) -> float | None:
+    first = _given_cost(typed_given, given)
+    if first is None:
+        return None
+    last = _surname_cost(typed_surname, surname)
+    return None if last is None else first + last
+
+
+def _given_cost(typed: str, given: str) -> float | None:
+    known = known_first_name(typed)
+    if typed != given and is_short_for(typed, given):
+        return _SHORT
+    allowed = 0.0
+    if known is Known.NO and len(typed) >= _DICTATED:
+        is_vowels_only = consonants(sound(typed)) == consonants(sound(given))
+        allowed = _ALLOWED_VOWELS if is_vowels_only else 0.0
+    return _part_cost(typed, given, known, allowed)
+
+
+def _surname_cost(typed: str, surname: str) -> float | None:
+    if f"{surname}s" == typed or surname == f"{typed}s":
+        return SOUNDS_ALIKE
+    return _part_cost(typed, surname, known_surname(typed), 0.0)
+
+
+def _part_cost(typed: str, part: str, known: Known, at_least: float) -> float | None:
+    if typed == part:
+        return 0.0
+    if _is_another(typed, part, known):
+        return None
+    if sound(typed) == sound(part) or spoken(typed) == spoken(part):
+        return SOUNDS_ALIKE
+    if known is Known.NO and len(part) >= _ONE_LETTER:
+        at_least = max(at_least, 1.0)
+    cost = cost_of(typed, part)
+    return cost if cost <= max(at_least, allowed_cost(typed, part)) else None

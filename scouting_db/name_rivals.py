@@ -1,0 +1,70 @@
+"""Who else may be meant where a name fits one player exactly, or fits two by halves."""
+
+from __future__ import annotations
+
+from itertools import product
+
+from scouting_db.name_forms import Strength, surname_of
+from scouting_db.name_keys import CANDIDATES, NameKeys
+from scouting_db.name_persons import are_alike, are_loosely_alike
+from scouting_db.sounds import fold, sound
+
+_LETTERS_OF_A_LONGER_NAME = 2
+"""`doug` may be Douglas; one letter more is another first name, as Simone is no Simon."""
+
+
+def longer_given(keys: NameKeys, key: str) -> set[int]:
+    """`chris` is Chris, but it may be Christine as well."""
+    return {
+        position
+        for longer in keys.given_beginning_with(key)
+        if len(longer) >= len(key) + _LETTERS_OF_A_LONGER_NAME
+        for position in keys.bearers(longer)
+    }
+
+
+def given_alike(keys: NameKeys, key: str) -> set[int]:
+    """Whose first name sounds as a surname does: Gail beside Gale."""
+    near = (one for one in keys.by_sound.get(sound(key), ()) if one != key)
+    return {position for one in near for position in keys.bearers(one)}
+
+
+def said_the_other_way(keys: NameKeys, folded: str, position: int) -> set[int]:
+    """`dean carol` is Carol Dean turned round, but it sounds as Dean Carroll does."""
+    if fold(keys.roster[position].name).startswith(folded.split()[0]):
+        return set()
+    key = folded.replace(" ", "")
+    alike = (one for near in keys.by_sound[sound(key)] for one in keys.held(near))
+    return {each for strength, each in alike if strength is Strength.WHOLE}
+
+
+def crossed(keys: NameKeys, words: list[str]) -> set[int]:
+    """`lina fontaine` where there are a Lina Fontana and a Dario Fontaine: either is meant.
+
+    Only if one of them comes near in the other part too: Megan O'Dell is not "Megan Brandt".
+    """
+    found: set[int] = set()
+    for at in range(1, len(words)):
+        either = ("".join(words[:at]), "".join(words[at:]))
+        found |= _crossed(keys, *either) | _crossed(keys, *reversed(either))
+    return found
+
+
+def _crossed(keys: NameKeys, given: str, surname: str) -> set[int]:
+    first, last = keys.bearers(given), _surnamed(keys, surname)
+    if len(first) * len(last) > CANDIDATES or set(first) & set(last):
+        return set()
+    fits_one = sound(given) in {sound(keys.given(each)) for each in last}
+    alike = are_alike if fits_one else are_loosely_alike
+    return {
+        each
+        for one, other in product(first, last)
+        if alike(surname, surname_of(keys.roster[one].name))
+        or (alike(given, keys.given(other)) and not fits_one)
+        for each in (one, other)
+    }
+
+
+def _surnamed(keys: NameKeys, key: str) -> list[int]:
+    strengths = (Strength.SURNAME, Strength.PART, Strength.LATER)
+    return [position for strength, position in keys.held(key) if strength in strengths]
