@@ -6,9 +6,12 @@ import re
 from collections.abc import Sequence
 from datetime import time
 
+from bot.chat.cast import cast as cast_as_sides
 from bot.chat.common_words import is_common
 from bot.chat.format_said import format_parts
+from bot.chat.forms import any_of
 from bot.chat.numbers import number_of
+from bot.chat.other_matches import is_elsewhere
 from bot.chat.question import Certainty, MatchSaid, Mention
 from bot.chat.words import Word
 
@@ -55,6 +58,10 @@ _COURT = re.compile(
 _COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
 
 
+def _with_opponents(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]:
+    return cast_as_sides(said, (), [one for one in mentions if not one.pronoun])
+
+
 def begins_as_match(said: Sequence[Word]) -> bool:
     """Whether the message begins as announcements do: "next: ..."."""
     return _SURE_NEXT.search(_line(said)) is not None
@@ -63,6 +70,9 @@ def begins_as_match(said: Sequence[Word]) -> bool:
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
     """The announcement of a match, if the message is one."""
     line = _line(said)
+    sides = " ".join(word.folded for word in _with_opponents(said, mentions))
+    if is_elsewhere(sides) or any_of("other_matches.no_booking").search(line):
+        return None
     opponents = tuple(one for one in mentions if not one.pronoun)
     at, court, parts = clock(text), court_of(text), format_parts(said)
     facts = sum(1 for fact in (at, court, parts) if fact is not None)

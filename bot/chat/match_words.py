@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.packed_calls import DOTTED, packed_call
 from bot.chat.question import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.rallies_said import brief_rally
 from bot.chat.results_said import result_said
@@ -18,13 +19,16 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
     """What such a message means while a match is on; None for any other."""
     if chat.forwarded or begins_as_note(message.said):
         return None
-    if is_no_score(message.text) and result_said(message.text, message.said) is None:
+    is_dotted = chat.match_on and DOTTED.fullmatch(message.text) is not None
+    is_odd = is_no_score(message.text) and not is_dotted
+    if is_odd and result_said(message.text, message.said) is None:
         return RemarkSaid(text=message.text, remark=ScoreRemark.NO_SCORE)
     return (
         _taken_back(message, chat)
         or serving_said(message, chat)
         or brief_rally(message, chat)
         or score_fixed(message, chat)
+        or (packed_call(message) if chat.match_on else None)
     )
 
 

@@ -68,7 +68,8 @@ def points(said: Sequence[Word], place: int) -> int | None:
     """The number of a score that stands there; none in `took one away` and `server 2`."""
     value = number(said[place])
     before = said[place - 1].folded if place else ""
-    if (before, value) in _NO_NUMBER or (value == 1 and before in _BEFORE_ONE) or before == "by":
+    is_spelled = not (before == "us" and said[place].folded.isdigit())
+    if ((before, value) in _NO_NUMBER and is_spelled) or (value == 1 and before in _BEFORE_ONE) or before == "by":
         return None
     return value
 

@@ -13,6 +13,7 @@ from bot.chat.question import (
     ScoreRemark,
     Understood,
 )
+from bot.chat.rally_clauses import told_rally
 from bot.chat.slip_words import SLIP, starts_corrected
 from bot.chat.view import ChatView
 
@@ -64,8 +65,12 @@ _OF_SERVE = word_set("of_serve")
 
 def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     """The rally that such a message tells, whole; a longer one is a note or stands by its form."""
-    if not chat.match_on or "?" in message.text or not _are_on_court(message, chat):
+    if not chat.match_on or "?" in message.text:
         return None
+    return (_brief(message) if _are_on_court(message, chat) else None) or told_rally(message, chat)
+
+
+def _brief(message: Message) -> Understood | None:
     line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
     bare = re.sub(rf"^{SLIP}+", "", f"{line} ").strip()
     named = tuple(one for one in message.mentions if not one.pronoun)

@@ -9,7 +9,9 @@ from itertools import pairwise
 
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import Group, groups
+from bot.chat.other_matches import is_of_others
 from bot.chat.question import ResultSaid, SaidScore
+from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.score_words import BADLY_BEATEN
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
@@ -56,6 +58,7 @@ _IN_GAMES = re.compile(
 _SWEPT = re.compile(r"\bswept (?:us|we|they|them|em)\b")
 _ONLY_A_RALLY = re.compile(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
+    r"(?! (?:pts|points|scoring|game))"
 )
 _THEY_LOST = re.compile(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
 
@@ -83,9 +86,10 @@ def result_said(
     """
     line = _line(said)
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
-    if _GOING_ON.search(line):
+    if _GOING_ON.search(line) or is_of_others(line):
         return None
     told: Sequence[_Told] = _games(said)
+    finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
     if format is not None and finished and (tally := _tally(told, line, format)):
@@ -103,6 +107,13 @@ def result_said(
     return ResultSaid(text=text, games=games, won=won, running=running)
 
 
+def _is_one_over(told: Sequence[_Told], format: GameFormat | None) -> bool:
+    if len(told) != 1:
+        return False
+    low, high = sorted(told[0].game)
+    return is_over(low, high) if format is None else format.is_won(high, low)
+
+
 def _without_points(
     text: str,
     line: str,
@@ -115,6 +126,9 @@ def _without_points(
     won, games = _won(line), _IN_GAMES.search(line)
     is_best_of_three = format is None or format.best_of == GAMES_IN_WORDS
     unplayed = _WITHOUT_A_GAME.search(line)
+    brief = match_won(line)
+    if unplayed is None and brief is not None and not (games or _SWEPT.search(line)):
+        return ResultSaid(text=text, won=brief)
     if unplayed is not None:
         gone = _who_gave_up(line[: unplayed.start()]) if won is None else won
         return None if gone is None else ResultSaid(text=text, won=gone)
@@ -148,6 +162,7 @@ def _our_points_first(
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)
         return games, _won_by(games)
     won = _won(_line(said))
+    won = game_won(_line(said)) if won is None and len(games) == 1 else won
     if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
         games = tuple((second, first) for first, second in games)
     return games, _won_by(games) if won is None or _is_shared(games) else won

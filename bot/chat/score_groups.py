@@ -63,13 +63,15 @@ def _is_clock(group: Group, said: Sequence[Word]) -> bool:
 def level_at(said: Sequence[Word]) -> tuple[int, int] | None:
     """The level score and its place: `8 all`, `tied at 11`."""
     for place, word in enumerate(said):
-        if _LEVEL.fullmatch(word.folded):
+        if _LEVEL.fullmatch(word.folded) and not (place and said[place - 1].folded == "at"):
             return int(word.folded[:-1]), place
     for place, word in enumerate(said[:-1]):
-        value = number(word)
+        value = 0 if word.folded == "nothing" else number(word)
+        if value is None or value > HIGHEST_PAIR:
+            value = None
         if value is not None and said[place + 1].folded in ALL_WORDS:
             return value, place
-        ahead = [number(one) for one in said[place + 1 : place + 3]]
+        ahead = [number(one) for one in said[place + 1 : place + 4]]
         if word.folded in LEVEL_WORDS:
             return next(((one, place) for one in ahead if one is not None), None)
     return None

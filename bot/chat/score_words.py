@@ -37,9 +37,13 @@ WE_SERVE = re.compile(
     rf"|^{SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving"
     rf"|servin)\b"
 )
-SECOND = re.compile(r"\b(?:second|2nd|server 2|server two|# server second)\b")
+THEY_CALL = re.compile(rf"\b{THEY} call(?:s|ed|ing)? # #")
+SECOND = re.compile(
+    r"\b(?:second|2nd|server 2|server two|# server second|(?:number|serve) (?:2|two))\b"
+)
 FIRST = re.compile(
-    r"\b(?:first serve\w*|1st serve\w*|server 1|server one|(?:hes|shes|is) (?:the )?(?:first|1st)"
+    r"\b(?:(?:first|1st) (?:serv\w*|ball)|server 1|server one|(?:number|serve) (?:1|one)"
+    r"|(?:serving|serve|up) (?:it )?(?:first|1st)|(?:hes|shes|is) (?:the )?(?:first|1st)"
     r"(?: one)?)\b"
 )
 _HOPED = r"(?<!of )(?<!us )(?<!we )(?<!still )(?<!chance )(?<!chances )(?<!odds )"
@@ -48,7 +52,7 @@ _HOPED = r"(?<!of )(?<!us )(?<!we )(?<!still )(?<!chance )(?<!chances )(?<!odds 
 _STANDS = (
     r"(?:(?<=# )|(?<=^)|(?<=we )|(?<=they )|(?<=were )|(?<=are )|(?<=re )|(?<=im )|(?<=theyre )"
     r"|(?<=weve )|(?<=still )|(?<=just )|(?<=now )|(?<=go )|(?<=and )|(?<=but )|(?<=, )|(?<=was )"
-    r"|(?<=been )|(?<=got )|(?<=is ))"
+    r"|(?<=been )|(?<=got )|(?<=is )|(?<=us )|(?<=them ))"
 )
 """Before "up" and "down" where they tell the score: "popping up" and "calm down" do not."""
 
@@ -76,13 +80,13 @@ THEY_LEAD = re.compile(
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
 TO_US = re.compile(
-    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) us\b|# # us\b(?! #)|# # (?:\w+ )?ours\b"
-    r"|# # (?!against )(?:\w+ ){1,2}us$|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))|# # (?:\w+ )?ours\b"
+    r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b|# # in favou?r of (?:us|we)\b|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
 )
 TO_THEM = re.compile(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
     r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
-    r"|# # against us\b|^(?:\w+ )?them # #$"
+    r"|# # against us\b|# # in (?:their|they) favou?r\b|# # in favou?r of (?:them|they)\b|^(?:\w+ )?them # #$"
 )
 THEIRS_FIRST = re.compile(
     rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b"
@@ -93,10 +97,16 @@ OURS_FIRST = re.compile(
 _FEW_WORDS = r"(?: [a-z]\w*){0,2}"
 EACH_SAID = re.compile(
     rf"\b(?P<before>[WT]){_FEW_WORDS} #{_FEW_WORDS} (?!(?P=before))[WT]{_FEW_WORDS} #"
-    rf"|# (?:points? )?(?P<after>[WT])(?: and)? # (?:points? )?(?!(?P=after))[WT]\b"
+    rf"|# (?:points? |for |to )*(?P<after>[WT])(?: and| but)? # (?:points? |for |to )*"
+    rf"(?!(?P=after))[WT]\b"
     rf"|# (?:not )?for (?P<owner>[WT]) (?!(?P=owner))[WT]{_FEW_WORDS} #"
 )
 """Each side with its number, in a line whose sides are W and T: "W have # T only #", "# W # T"."""
+
+HAS_THE_NUMBER = re.compile(rf"\b(?:us|{WE} (?:(?:are|have|got|at|on|the) )*the|{WE} have|{THEY} have)$"
+                            rf"|\b{THEY} (?:(?:are|have|got|at|on) )*the$")
+IS_THE_NUMBER = re.compile(r"(?:is )?(?:ours|theirs|us|them)$")
+"""Before and after one of the two numbers said again: whose it is."""
 
 DENIED = re.compile(
     r"\b(?:not|dont have|do not have|didnt have|havent got|instead of|from) #(?! #)"
@@ -104,7 +114,7 @@ DENIED = re.compile(
 """A number that is not it: "make that 6 not 5"."""
 
 ALL_WORDS = frozenset(["all", "apiece", "each", "even"])
-LEVEL_WORDS = frozenset(["tied", "level", "square"])
+LEVEL_WORDS = frozenset(["tied", "level", "levelled", "leveled", "knotted", "square"])
 SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
 
 SIDE_OUT = re.compile(

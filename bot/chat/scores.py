@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from bot.chat.numbers import Group, is_dictated, number, points
+from bot.chat.other_matches import is_elsewhere, is_of_play
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_words import (
@@ -15,6 +16,8 @@ from bot.chat.score_words import (
     DENIED,
     EACH_SAID,
     FIRST,
+    HAS_THE_NUMBER,
+    IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
     RECEIVE,
@@ -27,6 +30,7 @@ from bot.chat.score_words import (
     THEIR_RALLY,
     THEIRS_FIRST,
     THEY,
+    THEY_CALL,
     THEY_LEAD,
     THEY_SERVE,
     TO_THEM,
@@ -34,6 +38,7 @@ from bot.chat.score_words import (
     WE,
     WE_SERVE,
 )
+from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
 
@@ -73,6 +78,8 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
     score, level = said_score(said, own_first=True), level_at(said)
+    if _tells_of_play(said, level):
+        return None
     if level is not None and (score is None or said[level[1]].span[0] < score[1][0]):
         return _level(text, said, level[0])
     if score is not None:
@@ -80,6 +87,13 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
     if SIDE_OUT.search(line) or SIDE_OUT_SHORT.match(text):
         return ScoreSaid(text=text, side_out=True, score=_serving_after(line))
     return _rally(text, line) or _rally(text, _last_clause(said))
+
+
+def _tells_of_play(said: Sequence[Word], level: tuple[int, int] | None) -> bool:
+    found = score_group(said)
+    if found is not None:
+        return is_of_play(said, found)
+    return level is not None and is_elsewhere(" ".join(word.folded for word in said))
 
 
 def tells_rally_apart(said: Sequence[Word]) -> bool:
@@ -96,7 +110,7 @@ def _last_clause(said: Sequence[Word]) -> str:
 
 def _serving_after(line: str) -> SaidScore | None:
     """Whose serve it is after a side-out, where that is said: "side out, our ball"."""
-    we_serve = _we_serve(line)
+    we_serve = serving_side(line)
     if we_serve is None and (found := _OWNED_NOW.search(line)):
         we_serve = found[0] == "ours"
     return None if we_serve is None else SaidScore(we_serve=we_serve)
@@ -112,7 +126,7 @@ def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
 def _level_score(said: Sequence[Word], level: int) -> SaidScore:
     """`8 all`, and whose serve it is where that is said."""
     line = _line(said, None)
-    we_serve, server = _we_serve(line), _server(said, line)
+    we_serve, server = serving_side(line), _server(said, line)
     if we_serve is None and server is not None:
         we_serve = True if re.search(r"\b(?:us|ours)$", line) else None
     call = None
@@ -130,17 +144,20 @@ def _rally(text: str, line: str) -> RallySaid | None:
 
 def _line(said: Sequence[Word], group: Group | None) -> str:
     inside = range(group.start, group.stop) if group else range(0)
-    return " ".join(
-        "#" if place in inside or (group is None and number(word) is not None) else word.folded
-        for place, word in enumerate(said)
+    return with_sides(
+        " ".join(
+            "#" if place in inside or (group is None and number(word) is not None) else word.folded
+            for place, word in enumerate(said)
+        )
     )
 
 
 def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> SaidScore:
     first, second = group.numbers[0], group.numbers[1]
-    line = re.sub(r"# (?:# )*#", "# #", line)
+    full, line = line, re.sub(r"# (?:# )*#", "# #", line)
     server = group.numbers[2] if len(group.numbers) == 3 else _server(said, line)
-    we_serve = _we_serve(line)
+    we_serve = serving_side(line)
+    we_serve = side_serving(full) if we_serve is None else we_serve
     if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
         we_serve = True
     if we_serve is None and len(group.numbers) == 3 and TO_THEM.search(line):
@@ -169,14 +186,18 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
 
 
 def _named_number(group: Group, said: Sequence[Word]) -> int | None:
-    """Ours where it is said again: `4-9, us four`, `9-10-1, we're the 9`."""
-    for place in range(group.stop, len(said) - 1):
-        value = number(said[place + 1])
-        us = said[place].folded == "us" or " ".join(
-            word.folded for word in said[max(0, place - 1) : place + 1]
-        ) in {"were the", "are the"}
-        if us and value in group.numbers[:2]:
-            return value
+    """Ours where it is said again: `4-9, us four`, `9-10-1, we're the 9`, `7-8, theirs the 8`."""
+    first, second = group.numbers[:2]
+    for place in range(group.stop, len(said)):
+        value = number(said[place])
+        if first == second or value not in (first, second):
+            continue
+        before = with_sides(" ".join(word.folded for word in said[max(group.stop, place - 3) : place]))
+        after = " ".join(word.folded for word in said[place + 1 : place + 3])
+        whose = HAS_THE_NUMBER.search(before) or IS_THE_NUMBER.match(after)
+        if whose is not None:
+            is_ours = re.match(rf"{WE}\b", whose[0].removeprefix("is ")) is not None
+            return value if is_ours else second if value == first else first
     return None
 
 
@@ -218,10 +239,11 @@ def _our_number(
     return None
 
 
-def _we_serve(line: str) -> bool | None:
-    if WE_SERVE.search(line):
+def serving_side(line: str) -> bool | None:
+    """Whether we serve by what a line of the score says; None where it does not say."""
+    if WE_SERVE.search(line) and not THEY_CALL.search(line):
         return True
-    return False if THEY_SERVE.search(line) else None
+    return False if THEY_SERVE.search(line) else side_serving(line)
 
 
 def _server(said: Sequence[Word], line: str) -> int | None:
@@ -247,7 +269,7 @@ def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
         return None
     is_ours_first = "W" in found.groups()
     ours, theirs = numbers if is_ours_first else numbers[::-1]
-    we_serve, server = _we_serve(line), _server(said, line)
+    we_serve, server = serving_side(line), _server(said, line)
     call = _call(ours, theirs, server, we_serve)
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
 

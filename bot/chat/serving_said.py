@@ -1,30 +1,30 @@
-"""Who serves now, said of the running match: "its our serve", "tom is serving"."""
+"""Who serves now, and as which server, said of the running match: "its our serve", "2nd server"."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
+from bot.chat.forms import any_of, word_set
 from bot.chat.message import Message
-from bot.chat.question import Certainty, SaidScore, ScoreSaid, ServerSaid
+from bot.chat.on_court import is_of_one_side
+from bot.chat.question import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
+from bot.chat.scores import serving_side
+from bot.chat.serve_told import OURS, THEIRS, with_sides
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView
+from bot.chat.words import Word
 
 _BE = r"(?:is |are |was |re |s )?"
 _NOW = r"(?: now| here| again| next)?"
 _IT = r"(?:its|it is|it|thats|that is|that)"
 _DOES = rf"{_BE}(?:(?:the )?ones? )?(?:serving|serves?|to serve|servin|at serve|on serve){_NOW}"
-_OURS = re.compile(
-    rf"(?:{_IT} )?(?:our|my|we) (?:serve|service|ball){_NOW}|we {_DOES}|were (?:the ones )?"
-    rf"serving{_NOW}|im serving{_NOW}|i {_DOES}|they {_BE}(?:receiv(?:e|ing)|return(?:ing)?){_NOW}"
-    rf"|{_IT} (?:us|we|me) (?:serving|to serve){_NOW}|we have the serve{_NOW}"
-)
-_THEIRS = re.compile(
-    rf"(?:{_IT} )?(?:their|they) (?:serve|service|ball){_NOW}|they {_DOES}|theyre (?:the ones )?"
-    rf"serving{_NOW}|we {_BE}(?:receiv(?:e|ing)|return(?:ing)?){_NOW}"
-    rf"|were (?:receiving|returning){_NOW}|{_IT} (?:them|they) (?:serving|to serve){_NOW}"
-    rf"|they have the serve{_NOW}"
-)
 _BY_NAME = re.compile(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serve|ball))")
+_SECOND = re.compile(r"\b(?:second|2nd|server (?:2|two)|serve (?:2|two))\b")
+_FIRST = re.compile(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
+_NUMBERED = re.compile(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
+_TELLING = word_set("of_a_serve")
+_SERVE = any_of("serve_word")
 
 
 def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | None:
@@ -32,19 +32,32 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
     if not chat.match_on or "?" in message.text:
         return None
     named = [one for one in message.mentions if not one.pronoun]
-    if len(named) == 1:
-        return _by_name(message, chat)
-    if named:
+    if len(named) == 1 and (server := _by_name(message, named[0], chat)) is not None:
+        return server
+    if not all(is_of_one_side(one, chat) for one in named):
         return None
-    line = _bare(" ".join(word.folded for word in message.said))
-    ours, theirs = _OURS.fullmatch(line), _THEIRS.fullmatch(line)
-    if (ours is None) == (theirs is None):
-        return None
-    return ScoreSaid(text=message.text, score=SaidScore(we_serve=ours is not None))
+    return _by_side(message.text, message.told.words)
 
 
-def _by_name(message: Message, chat: ChatView) -> ServerSaid | None:
-    mention = next(one for one in message.mentions if not one.pronoun)
+def _by_side(text: str, said: Sequence[Word]) -> ScoreSaid | None:
+    line = re.sub(r" not (?:the )?(?:first|second|1st|2nd|1|2|one|two)$", "", _line(said))
+    if not set(_NUMBERED.sub("server", line).split()) <= _TELLING or not _SERVE.search(line):
+        return None
+    ours, theirs = OURS.search(line), THEIRS.search(line)
+    we_serve = serving_side(line)
+    is_second, is_first = _SECOND.search(line), _FIRST.search(line)
+    server = None if bool(is_second) is bool(is_first) else 2 if is_second else 1
+    is_sided = ours is not None or theirs is not None
+    if (we_serve is None) is is_sided or (we_serve is None and server is None):
+        return None
+    return ScoreSaid(text=text, score=SaidScore(we_serve=we_serve, server=server))
+
+
+def _line(said: Sequence[Word]) -> str:
+    return _bare(with_sides(" ".join(word.folded for word in said)))
+
+
+def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid | None:
     if mention.certainty is not Certainty.SURE:
         return None
     if mention.players[0] not in {*chat.ours, *chat.theirs}:

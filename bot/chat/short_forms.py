@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from functools import cache
 
 from bot.chat.forms import short_forms, word_set
+from bot.chat.score_spelling import as_meant, run_together
 from bot.chat.words import Word
 
 _SERVER = re.compile(r"(s|srv|srvr|serv|server)([12])")
@@ -15,17 +16,56 @@ _SERVERS = frozenset(["srv", "srvr", "serv"])
 _CALL = re.compile(r"(0)([0-9])([12])")
 """`002`: a call typed as one number; no other number begins with a zero."""
 
+_NUMBER_FIRST = re.compile(r"(\d{1,2})([a-z]+)")
+_NUMBER_LAST = re.compile(r"([a-z]+)(\d{1,2})")
+_ROUND_ZERO = re.compile(r"([12])o")
+"""`1o`: ten, with the letter for the zero."""
 
-def in_full(said: Sequence[Word]) -> list[Word]:
-    """The same words in full; a number that hangs on a word is a word of its own."""
+
+def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) -> list[Word]:
+    """The same words in full; a number that hangs on a word is a word of its own.
+
+    Words within the spans of `names`, and others written as names, are never mended.
+    """
+    apart = [part for word in said for part in (_apart(word) if _is_no_name(word, names) else [word])]
     told: list[Word] = []
-    for place, word in enumerate(said):
-        ahead = said[place + 1].folded if place + 1 < len(said) else ""
+    for place, word in enumerate(apart):
+        ahead = apart[place + 1].folded if place + 1 < len(apart) else ""
         if word.folded in _SERVERS and ahead in ("1", "2"):
             told.append(replace(word, folded="server"))
             continue
         told += _parts(word) or [replace(word, folded=_full(word.folded, ahead))]
     return told
+
+
+def _is_no_name(word: Word, names: Collection[tuple[int, int]]) -> bool:
+    within = any(start <= word.span[0] < stop for start, stop in names)
+    return not within and (not word.is_capitalised or word.typed.isupper() or word.span[0] == 0)
+
+
+def _apart(word: Word) -> list[Word]:
+    """The word spelled as it was meant, or the words it runs together: "3down", "forthem"."""
+    first, last = _NUMBER_FIRST.fullmatch(word.folded), _NUMBER_LAST.fullmatch(word.folded)
+    if _ROUND_ZERO.fullmatch(word.folded):
+        return [replace(word, folded=f"{word.folded[0]}0")]
+    if first is not None and as_meant(first[2]) in _beside_a_number():
+        return [*_split(word, first[1], first[2])]
+    if last is not None and as_meant(last[1]) in _beside_a_number():
+        return [*_split(word, last[1], last[2])]
+    parts = run_together(word.folded)
+    return _split(word, *parts) if parts else [replace(word, folded=as_meant(word.folded))]
+
+
+def _split(word: Word, *parts: str) -> list[Word]:
+    """The word as several, each with its own letters of what was typed."""
+    found: list[Word] = []
+    start = word.span[0]
+    for part in parts:
+        span, gap = (start, start + len(part)), " " if found else word.gap
+        typed = word.typed[start - word.span[0] :][: len(part)]
+        found.append(replace(word, folded=as_meant(part), typed=typed, span=span, gap=gap))
+        start += len(part)
+    return found
 
 
 def _full(folded: str, ahead: str) -> str:
@@ -60,3 +100,8 @@ def _short() -> dict[str, str]:
 @cache
 def _owned() -> frozenset[str]:
     return word_set("owned_by_a_side")
+
+
+@cache
+def _beside_a_number() -> frozenset[str]:
+    return word_set("beside_a_number")

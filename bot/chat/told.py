@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from bot.chat.asking import asks
 from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
+from bot.chat.dictated import as_numbers
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
 from bot.chat.needs_said import FoundNeeds, find_needs
@@ -80,7 +81,8 @@ class Told:
 def tell(
     text: str, said: Sequence[Word], ours: Sequence[Mention], others: Sequence[Mention]
 ) -> Told:
-    words = tuple(cast(in_full(said), ours, others))
+    names = [one.span for one in (*ours, *others)]
+    words = tuple(as_numbers(cast(in_full(said, names=names), ours, others)))
     rates = find_rates(text, words)
     line = line_of(words, without=rates.places if rates else ())
     if rates is not None:

@@ -1,0 +1,69 @@
+"""Numbers told of another match or another day: "next door is 9-9", "at 9-9 ruiz went for the line"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.forms import any_of, word_set
+from bot.chat.numbers import Group
+from bot.chat.words import Word
+
+_US = re.compile(r"\b(?:we|us|our|ours|my|mine|were|weve|i|im|me)\b")
+_THEM = re.compile(r"\b(?:they|them|he|she|his|her)\b")
+_AT_A_MOMENT = frozenset(["at", "after", "from", "since", "till", "until", "around", "about", "by"])
+_SHARE_WORDS = frozenset(["for", "of", "/"])
+STRAY_WORDS_OF_PLAY = 2
+"""Beside "at 9-9": with so many the message tells what somebody did then."""
+
+
+def is_elsewhere(line: str) -> bool:
+    """Whether a line tells of another court or another pair's match."""
+    return any_of("other_matches.elsewhere").search(line) is not None
+
+
+def is_of_others(line: str) -> bool:
+    """Whether a line of a result tells of a match without us: "hale lost 4-11 to some kids"."""
+    if is_elsewhere(line):
+        return True
+    told = any_of("other_matches.pair").search(line) or any_of("other_matches.time").search(line)
+    return told is not None and _THEM.search(line) is not None and _US.search(line) is None
+
+
+def is_of_play(said: Sequence[Word], group: Group) -> bool:
+    """Whether the numbers only say when something happened, or how often out of how many."""
+    words = [word.folded for word in said]
+    line, beside = " ".join(words), words[: group.start] + words[group.stop :]
+    stray = sum(word not in word_set("score") for word in beside if not word.isdigit())
+    if is_elsewhere(line):
+        return True
+    if any_of("other_matches.time").search(line) and _THEM.search(line):
+        return True
+    if stray and _is_share(said, group):
+        return True
+    before, after = words[: group.start][-1:], words[group.stop :]
+    stands = words[: group.start][-2:-1]
+    is_moment = bool(before) and before[0] in _AT_A_MOMENT and bool(_THEM.search(line))
+    is_moment = is_moment and not set(stands) & _STANDING
+    if is_moment and stray >= STRAY_WORDS_OF_PLAY:
+        return True
+    acts = len(after) > 1 and after[0] == "they" and after[1] not in word_set("score") | _PUNCTUATED
+    return acts and _US.search(line) is None
+
+
+_PUNCTUATED = frozenset(
+    [",", "call", "calling", "called", "start", "starts", "starting", "begin", "begins", "open",
+     "keep", "hold", "take", "got", "had", "return", "returns", "first", "only"]
+)  # fmt: skip
+"""After "9-7 they": words of the score itself."""
+
+_STANDING = frozenset(["are", "is", "re", "theyre", "stands", "stand", "were", "them", "serve", "serves"])
+"""Before "at 9-7": that is the score now."""
+
+
+def _is_share(said: Sequence[Word], group: Group) -> bool:
+    """`9/10`, `0 for 6`: so many out of as many or more."""
+    inside = said[group.start : group.stop]
+    is_counted = any(word.folded == "for" for word in inside) and inside[-1].folded.isdigit()
+    is_slashed = len(inside) == len(group.numbers) == 2 and inside[1].gap.strip() == "/"
+    return (is_counted or is_slashed) and group.numbers[0] <= group.numbers[-1]

@@ -1,0 +1,77 @@
+"""Whose a rally was by how it is told, and whose serve it is after a side-out."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from bot.chat.forms import any_of, patterns
+from bot.chat.serve_told import OURS, THEIRS
+
+
+_NAMED_ALONE = frozenset(["we", "they", "me", "i"])
+"""A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
+
+
+def won_by_us(clauses: tuple[str, ...]) -> bool | None:
+    """Who won the rally that the clauses tell; None where they do not say, or say both.
+
+    Whose it is said to be counts before what happened: "ruiz missed, so it's ours".
+    """
+    whole = " ".join(clauses)
+    for read, lines in ((_owned, clauses), (_acted, clauses), (_acted, (whole,)), (_unowned, clauses)):
+        told = {won for line in lines if (won := read(line)) is not None}
+        if told:
+            return told.pop() if len(told) == 1 else None
+    return None
+
+
+def is_owned(clauses: tuple[str, ...]) -> bool:
+    """Whether one of the clauses says in so many words whose rally it was."""
+    return any(_owned(clause) is not None for clause in clauses)
+
+
+def is_side_out(line: str) -> bool:
+    return any_of("side_out.told").search(line) is not None
+
+
+def serving_after(line: str) -> bool | None:
+    """Whether we serve after the side-out that a line tells; None where it does not say."""
+    against = _one_side("side_out.against", line)
+    if against is not None:
+        return not against
+    to = _one_side("side_out.to", line)
+    if to is None and any_of("side_out.unowned").search(line):
+        return any_of("side_out.won_back").search(line) is not None
+    return to
+
+
+def _owned(clause: str) -> bool | None:
+    return None if clause in _NAMED_ALONE else _one_side("rally.owned", clause)
+
+
+def _acted(clause: str) -> bool | None:
+    """By what somebody did; a winner hit off an error is the winner's."""
+    gain, loss = _one_side("rally.gain", clause), _one_side("rally.loss", clause)
+    if gain is not None:
+        return gain
+    return None if loss is None else not loss
+
+
+def _unowned(clause: str) -> bool | None:
+    gain = any_of("rally.unowned_gain").search(clause)
+    loss = any_of("rally.unowned_loss").search(clause)
+    return None if bool(gain) is bool(loss) else gain is not None
+
+
+def _one_side(key: str, clause: str) -> bool | None:
+    """Whether the forms are told of us, and not of them; None for neither or both."""
+    ours = _sided(key).search(OURS.sub("@", clause)) is not None
+    theirs = _sided(key).search(THEIRS.sub("@", clause)) is not None
+    return None if ours is theirs else ours
+
+
+@cache
+def _sided(key: str) -> re.Pattern[str]:
+    """The forms, each with @ for the side it is told of."""
+    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))

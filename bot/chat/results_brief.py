@@ -1,0 +1,61 @@
+"""Results in hardly a word: who won without a score, and a game told by its number and winner."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from bot.chat.forms import any_of, patterns
+from bot.chat.serve_told import OURS, THEIRS, with_sides
+
+LEAST_WON = 11
+LEAST_LEAD = 2
+"""Of a game told without the word that it is over, by the common formats."""
+
+MOST_WORDS_AFTER = 6
+"""After "we lost": more than such a sigh is a story, or asks something."""
+
+
+def match_won(line: str) -> bool | None:
+    """Whether we won the match that a line says is over, told without any score."""
+    sided = with_sides(line)
+    for key, won in (("result.we_won", True), ("result.we_lost", False)):
+        if any_of(key).search(sided):
+            return won
+    ours, theirs = _sided("result.won", OURS, sided), _sided("result.won", THEIRS, sided)
+    found = ours or theirs
+    if found is None or (ours and theirs):
+        return None
+    if len(sided[found.end() :].split()) > MOST_WORDS_AFTER:
+        return None
+    return ours is not None
+
+
+def _sided(key: str, side: re.Pattern[str], line: str) -> re.Match[str] | None:
+    return _forms(key).match(side.sub("@", line))
+
+
+def names_a_game(line: str) -> bool:
+    """Whether a line tells of a game as one that is over: "g1 us 11-7", "second set gone"."""
+    is_over = any_of("result.game").search(line) is not None
+    return is_over and any_of("result.going_on").search(line) is None
+
+
+def is_over(first: int, second: int) -> bool:
+    return max(first, second) >= LEAST_WON and abs(first - second) >= LEAST_LEAD
+
+
+def game_won(line: str) -> bool | None:
+    """Whether such a game is said to be ours."""
+    sided = with_sides(line)
+    ours = _forms("result.game_of").search(OURS.sub("@", sided)) is not None
+    theirs = _forms("result.game_of").search(THEIRS.sub("@", sided)) is not None
+    if any_of("result.game_lost").search(sided):
+        return False
+    return None if ours is theirs else ours
+
+
+@cache
+def _forms(key: str) -> re.Pattern[str]:
+    """The forms, each with @ for the side it is told of."""
+    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))
