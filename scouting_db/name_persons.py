@@ -75,9 +75,7 @@ def _lacks_a_vowel(typed: str, name: str) -> bool:
     if len(longer) != len(shorter) + 1:
         return False
     inside = range(1, len(longer) - 1)
-    return any(
-        longer[at] in _VOWELS and longer[:at] + longer[at + 1 :] == shorter for at in inside
-    )
+    return any(longer[at] in _VOWELS and longer[:at] + longer[at + 1 :] == shorter for at in inside)
 
 
 def _either_way(first: str, second: str) -> tuple[tuple[str, str], tuple[str, str]]:

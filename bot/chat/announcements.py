@@ -13,6 +13,8 @@ from bot.chat.forms import any_of
 from bot.chat.numbers import number_of
 from bot.chat.other_matches import is_elsewhere
 from bot.chat.question import Certainty, MatchSaid, Mention
+from bot.chat.schedule_said import announces
+from bot.chat.short_forms import in_full
 from bot.chat.words import Word
 
 FIRST_HOUR = 7
@@ -39,9 +41,12 @@ _PACKED_TIME = re.compile(r"(?<![\d:#-])\b(0?[7-9]|0[0-6]|1\d|2[0-3])([0-5][05])
 """`1040`, `0850`: four digits (or `915`) that end in 0 or 5, as starting times do."""
 _SPOKEN_TIME = re.compile(
     r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
-    r" (thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
+    r" (thirty[ -]?five|forty[ -]five|twenty[ -]?five|fifty[ -]?five|thirty|fifteen|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
     r"|serving|up)|-\d)"
 )
+_DIGITS_APART = re.compile(r"\bat (\d{1,2}) (1[5-9]|[2-5]\d)\b(?! \d)")
+"""`at 10 40`: no score goes there so far apart, nor so far up."""
+
 _NOON = re.compile(r"\b(?:noon|midday)\b", re.IGNORECASE)
 _PAST = re.compile(
     r"(?<!\bof )\b(half|quarter|five|ten|twenty|5|10|20|twenty five)"
@@ -49,13 +54,26 @@ _PAST = re.compile(
 )
 _FRACTIONS = {"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20, "twenty five": 25}
 _MINUTES = {
-    "thirty": 30, "fifteen": 15, "fortyfive": 45, "forty five": 45, "forty": 40, "twenty": 20,
+    "thirty": 30, "fifteen": 15, "fortyfive": 45, "forty five": 45,
+    "thirty five": 35, "twenty five": 25, "fifty five": 55, "forty": 40, "twenty": 20,
     "ten": 10, "fifty": 50, "oclock": 0,
 }  # fmt: skip
 _COURT = re.compile(
-    r"\b(?:court|ct|crt|cort|c(?=\s?\d))\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)", re.IGNORECASE
+    r"\b(?:court|ct|crt|cort|c(?=\s?\d))(?:['’]s| is)?\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)",
+    re.IGNORECASE,
 )
 _COURT_WORDS = frozenset(["center", "centre", "stadium", "show", "main", "grandstand"])
+
+
+def _mended(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]:
+    return in_full(said, names=[one.span for one in mentions])
+
+
+def _beside(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
+    """The words that are of no name."""
+    spans = [one.span for one in mentions]
+    kept = [word for word in said if not any(start <= word.span[0] < stop for start, stop in spans)]
+    return [word.folded for word in in_full(kept)]
 
 
 def _with_opponents(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]:
@@ -69,19 +87,22 @@ def begins_as_match(said: Sequence[Word]) -> bool:
 
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
     """The announcement of a match, if the message is one."""
-    line = _line(said)
+    line = _line(_mended(said, mentions))
     sides = " ".join(word.folded for word in _with_opponents(said, mentions))
     if is_elsewhere(sides) or any_of("other_matches.no_booking").search(line):
         return None
     opponents = tuple(one for one in mentions if not one.pronoun)
-    at, court, parts = clock(text), court_of(text), format_parts(said)
+    mended = _mended(said, mentions)
+    parts, meant = format_parts(mended), "".join(word.gap + word.folded for word in mended)
+    at, court = clock(text) or clock(meant), court_of(text) or court_of(meant)
     facts = sum(1 for fact in (at, court, parts) if fact is not None)
     announced = _SURE_NEXT.search(line) is not None
     if announced:
         opponents = _with_unknown(said, opponents)
     listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
     moved = at is not None and court is not None and not _BOOKING.search(line)
-    if not ((announced and (opponents or facts > 1)) or listed or moved):
+    told = announces(line, _beside(said, mentions), opponents, at=at, court=court)
+    if not ((announced and (opponents or facts > 1)) or listed or moved or told):
         return None
     return MatchSaid(
         text=text,
@@ -103,6 +124,9 @@ def clock(text: str) -> time | None:
     packed = _PACKED_TIME.search(text)
     if packed:
         return _time(int(packed[1]), int(packed[2]), "")
+    apart = _DIGITS_APART.search(text)
+    if apart:
+        return _time(int(apart[1]), int(apart[2]), "")
     if _NOON.search(text):
         return time(12, 0)
     spoken = text.lower().replace("o'clock", "oclock")
@@ -115,7 +139,7 @@ def _spoken(text: str) -> time | None:
     if found is None:
         return None
     hour = number_of(found[1] or found[3])
-    minutes = _MINUTES[found[2]] if found[2] else 0
+    minutes = _MINUTES[found[2].replace("-", " ")] if found[2] else 0
     return None if hour is None or not 1 <= hour <= 12 else _time(hour, minutes, "")
 
 

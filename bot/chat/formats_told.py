@@ -28,7 +28,7 @@ def format_told(message: Message) -> FormatTold | None:
         return None
     if score_message(message.text, message.told.of_score) is not None:
         return None
-    if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.said):
+    if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.told.words):
         return None
     return FormatTold(text=message.text, format=format)
 

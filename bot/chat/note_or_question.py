@@ -17,7 +17,7 @@ from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import TRAITS, PlayerId, TraitKind
 
-TOLD_BELOW = -0.5
+TOLD_BELOW = -0.55
 """How little a statement about somebody must read like a question to be kept as a note: of the open
 voices' questions one in fifty does, of the hard notes that had been answered six in ten."""
 

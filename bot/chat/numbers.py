@@ -69,7 +69,11 @@ def points(said: Sequence[Word], place: int) -> int | None:
     value = number(said[place])
     before = said[place - 1].folded if place else ""
     is_spelled = not (before == "us" and said[place].folded.isdigit())
-    if ((before, value) in _NO_NUMBER and is_spelled) or (value == 1 and before in _BEFORE_ONE) or before == "by":
+    if (
+        ((before, value) in _NO_NUMBER and is_spelled)
+        or (value == 1 and before in _BEFORE_ONE)
+        or before == "by"
+    ):
         return None
     return value
 

@@ -57,7 +57,9 @@ _PUNCTUATED = frozenset(
 )  # fmt: skip
 """After "9-7 they": words of the score itself."""
 
-_STANDING = frozenset(["are", "is", "re", "theyre", "stands", "stand", "were", "them", "serve", "serves"])
+_STANDING = frozenset(
+    ["are", "is", "re", "theyre", "stands", "stand", "were", "them", "serve", "serves"]
+)
 """Before "at 9-7": that is the score now."""
 
 

@@ -13,7 +13,7 @@ from bot.chat.rally_told import is_owned, is_side_out, serving_after, won_by_us
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides
-from bot.chat.slip_words import starts_corrected
+from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 
@@ -44,7 +44,7 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     won = won_by_us(clauses)
     if won is None or (not is_owned(clauses) and stray_words(said) > STRAY_WORDS_OF_PLAY):
         return None
-    corrects = starts_corrected(line, len(line))
+    corrects = CORRECTS.match(line) is not None
     return RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
 
 

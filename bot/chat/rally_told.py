@@ -9,7 +9,7 @@ from bot.chat.forms import any_of, patterns
 from bot.chat.serve_told import OURS, THEIRS
 
 
-_NAMED_ALONE = frozenset(["we", "they", "me", "i"])
+_NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
 
 
@@ -19,7 +19,12 @@ def won_by_us(clauses: tuple[str, ...]) -> bool | None:
     Whose it is said to be counts before what happened: "ruiz missed, so it's ours".
     """
     whole = " ".join(clauses)
-    for read, lines in ((_owned, clauses), (_acted, clauses), (_acted, (whole,)), (_unowned, clauses)):
+    for read, lines in (
+        (_owned, clauses),
+        (_acted, clauses),
+        (_acted, (whole,)),
+        (_unowned, clauses),
+    ):
         told = {won for line in lines if (won := read(line)) is not None}
         if told:
             return told.pop() if len(told) == 1 else None

@@ -103,8 +103,10 @@ EACH_SAID = re.compile(
 )
 """Each side with its number, in a line whose sides are W and T: "W have # T only #", "# W # T"."""
 
-HAS_THE_NUMBER = re.compile(rf"\b(?:us|{WE} (?:(?:are|have|got|at|on|the) )*the|{WE} have|{THEY} have)$"
-                            rf"|\b{THEY} (?:(?:are|have|got|at|on) )*the$")
+HAS_THE_NUMBER = re.compile(
+    rf"\b(?:us|{WE} (?:(?:are|have|got|at|on|the) )*the|{WE} have|{THEY} have)$"
+    rf"|\b{THEY} (?:(?:are|have|got|at|on) )*the$"
+)
 IS_THE_NUMBER = re.compile(r"(?:is )?(?:ours|theirs|us|them)$")
 """Before and after one of the two numbers said again: whose it is."""
 

@@ -192,7 +192,9 @@ def _named_number(group: Group, said: Sequence[Word]) -> int | None:
         value = number(said[place])
         if first == second or value not in (first, second):
             continue
-        before = with_sides(" ".join(word.folded for word in said[max(group.stop, place - 3) : place]))
+        before = with_sides(
+            " ".join(word.folded for word in said[max(group.stop, place - 3) : place])
+        )
         after = " ".join(word.folded for word in said[place + 1 : place + 3])
         whose = HAS_THE_NUMBER.search(before) or IS_THE_NUMBER.match(after)
         if whose is not None:

@@ -27,7 +27,9 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
 
     Words within the spans of `names`, and others written as names, are never mended.
     """
-    apart = [part for word in said for part in (_apart(word) if _is_no_name(word, names) else [word])]
+    apart = [
+        part for word in said for part in (_apart(word) if _is_no_name(word, names) else [word])
+    ]
     told: list[Word] = []
     for place, word in enumerate(apart):
         ahead = apart[place + 1].folded if place + 1 < len(apart) else ""
