@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from scouting_db.known_names import Known, known_surname
 from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, are_two_first_names, cost_of
 from scouting_db.name_forms import Strength, is_particles
-from scouting_db.name_keys import SHORTEST_BEGINNING, NameKeys
+from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, parts_cost
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
@@ -32,6 +32,9 @@ NOT_THIS_PERSON = 4.0
 
 NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
+
+NAMESAKES = 300
+"""Bearers of one surname among whom a first name cut short is looked for."""
 
 _WORDS_OF_A_NAME = 2
 """More of them may be one name as dictated."""
@@ -83,44 +86,55 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             continue
         if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
             continue  # Tomas is no Tom
+        whole = _as_a_whole(key, near, is_one_word=len(words) == 1)
         is_other = are_two_first_names(key, near)
-        for strength, position in keys.held(near):
-            if strength is Strength.INITIALS:
-                continue
-            fit = _near(position, keys.given(position), near, words)
-            is_another = is_other and strength is Strength.GIVEN
-            yield replace(fit, allowed=NOBODY) if is_another else fit
+        for strength, position in keys.held(near)[:HOLDERS]:
+            if strength is Strength.GIVEN and is_other:
+                yield Fit(position, whole.cost, NOBODY)
+            elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
+                yield _by_parts(keys, position, near, words, whole)
+            elif strength is not Strength.INITIALS:
+                yield replace(whole, position=position)
     yield from _cut_short(keys, key)
 
 
-def _near(position: int, given: str, near: str, words: list[str]) -> Fit:
-    """A key like what was typed, judged part by part where it holds a first name and a surname."""
-    key = "".join(words)
-    whole = Fit(position, cost_of(key, near), allowed_cost(key, near))
+def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
+    """How well a key fits, whoever holds it."""
+    if is_one_word and is_somebody_else(key, near):
+        return Fit(0, cost_of(key, near), NOBODY)
+    if spoken(key) == spoken(near):
+        return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
+    return Fit(0, cost_of(key, near), allowed_cost(key, near))
+
+
+def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole: Fit) -> Fit:
+    """A key that holds a first name and a surname: both must fit."""
+    given = keys.given(position)
     surname = near.removeprefix(given) if near.startswith(given) else near.removesuffix(given)
-    if len(words) > 1 and surname and surname != near:
-        cost = parts_cost(words, given, surname)
-        if cost is not None:
-            return Fit(position, cost, cost)
-        return whole if len(words) > _WORDS_OF_A_NAME else replace(whole, allowed=NOBODY)
-    if len(words) == 1 and is_somebody_else(key, near):
-        return replace(whole, allowed=NOBODY)
-    return Fit(position, SOUNDS_ALIKE, SOUNDS_ALIKE) if spoken(key) == spoken(near) else whole
+    if not surname or surname == near:
+        return replace(whole, position=position)
+    cost = parts_cost(words, given, surname)
+    if cost is not None:
+        return Fit(position, cost, cost)
+    allowed = whole.allowed if len(words) > _WORDS_OF_A_NAME else NOBODY
+    return Fit(position, whole.cost, allowed)
 
 
 def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     """Whose name begins so: a first name of any length, or a surname whose beginning tells."""
-    for position in (each for long in long_forms(key) for each in keys.bearers(long)):
+    for position in (each for long in long_forms(key) for each in keys.bearers(long)[:HOLDERS]):
         yield Fit(position, BEGINNING, BEGINNING)
     yield from _diminutives(keys, key)
     if len(key) < SHORTEST_BEGINNING:
         return
     longer = keys.beginning_with(key)
-    given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)}
-    begun = {each: one for one in longer for each in keys.holders(one)}
+    given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)[:HOLDERS]}
+    begun = {each for one in longer for each in keys.holders(one)[:HOLDERS]}
     tells = len(key) >= TELLING_BEGINNING or any(2 * len(key) >= len(one) for one in longer)
     if len(begun) == 1 and known_surname(key) is Known.COMMONLY:
         tells = False  # one Hollister, and Hollis is a name of its own
+    elif len(begun) > 1:
+        tells = True  # which of them is asked in any case
     for position in begun:
         yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
 
@@ -131,7 +145,7 @@ def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:
     for given in keys.given_beginning_with(stem) if stem else ():
         if is_short_for(key, given):
             allowed = BEGINNING if is_doubled(stem) else NOBODY
-            yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(given))
+            yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(given)[:HOLDERS])
 
 
 def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
@@ -146,7 +160,7 @@ def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
 
 def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
     """`Ben Hale` for Benedict Hale, `Simon Ski` for Simone Skarsen; others stay unlikely."""
-    for position in keys.holders(rest):
+    for position in keys.holders(rest)[:NAMESAKES]:
         given = keys.given(position)
         is_theirs = given.startswith(first) or is_short_for(first, given)
         yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
@@ -168,7 +182,7 @@ def _begun(keys: NameKeys, words: Sequence[str]) -> Iterator[Fit]:
     if sum(map(len, words)) < SHORTEST_BEGINNING or len(words[0]) < 2:
         return
     ahead = keys.beginning_with(words[0])
-    for position in dict.fromkeys(each for key in ahead for each in keys.holders(key)):
+    for position in dict.fromkeys(each for key in ahead for each in keys.holders(key)[:HOLDERS]):
         parts = fold(keys.roster[position].name).split()
         if any(all_begin(parts[at:], words) for at in range(len(parts))):
             cost = SHORT_GIVEN if words[0] in parts else BEGINNING

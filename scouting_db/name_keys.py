@@ -18,7 +18,13 @@ from scouting_db.values import PlayerRow
 CANDIDATES = 60
 """Keys looked at closely, however many names the roster holds."""
 
+HOLDERS = 12
+"""Holders of one key that are looked at: of more namesakes nobody is told apart without asking."""
+
 SHORTEST_BEGINNING = 3
+_ALIKE_AT_MOST = 500
+"""Keys of the same consonants that are compared letter by letter."""
+
 _SMALL_ROSTER = 2_000
 
 
@@ -77,7 +83,7 @@ class NameKeys:
         near = {
             one
             for trace in traces(consonants(sound(key)))
-            for one in self._by_consonants.get(trace, [])
+            for one in self._by_consonants.get(trace, ())[:_ALIKE_AT_MOST]
         }
         if len(near) <= CANDIDATES:
             return list(near)

@@ -9,8 +9,8 @@ from scouting_db.sounds import consonants, sound
 
 _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
-    + ["aunt", "uncle", "coach"]
 )
+_RELATIONS = frozenset(["aunt", "uncle", "coach"])
 _STRETCHED = re.compile(r"([a-z])\1\1+")
 _SURNAME_LETTERS = frozenset("o")
 
@@ -37,7 +37,7 @@ def initial_of(words: Sequence[str]) -> tuple[str, str] | None:
 
 def without_titles(folded: str) -> str:
     words = folded.split()
-    while len(words) > 1 and words[0] in _TITLES:
+    while len(words) > 1 and words[0] in _TITLES | _RELATIONS:
         words.pop(0)
     while len(words) > 1 and words[-1] in _TITLES:
         words.pop()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from rapidfuzz.distance import DamerauLevenshtein
@@ -25,6 +26,7 @@ _ALLOWED_VOWELS = 2.5
 _LIKENESS = 0.7
 _ALIKE_LETTERS = 3
 _VOWELS = frozenset("aeiou")
+_DOUBLES = re.compile(r"([^aeiou])\1+")
 
 
 def is_somebody_else(typed: str, name: str) -> bool:
@@ -61,6 +63,8 @@ def are_alike(one: str, other: str) -> bool:
 def _is_another(typed: str, name: str, known: Known) -> bool:
     if known is Known.NO or spoken(typed) == spoken(name) or _lacks_a_vowel(typed, name):
         return False
+    if _DOUBLES.sub(r"\1", typed) == _DOUBLES.sub(r"\1", name):
+        return False  # `halle` for Hale
     is_one_slip = DamerauLevenshtein.distance(typed, name) == 1
     if is_one_slip and len(typed) >= _ONE_SLIP_OF_MANY:
         return False

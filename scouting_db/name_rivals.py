@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import product
 
 from scouting_db.name_forms import Strength, surname_of
-from scouting_db.name_keys import CANDIDATES, NameKeys
+from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
 from scouting_db.sounds import fold, sound
 
@@ -19,7 +19,7 @@ def longer_given(keys: NameKeys, key: str) -> set[int]:
         position
         for longer in keys.given_beginning_with(key)
         if len(longer) >= len(key) + _LETTERS_OF_A_LONGER_NAME
-        for position in keys.bearers(longer)
+        for position in keys.bearers(longer)[:HOLDERS]
     }
 
 

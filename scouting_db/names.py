@@ -13,7 +13,7 @@ from functools import lru_cache
 from scouting_db.name_cost import cost_of
 from scouting_db.name_fits import BEGINNING, fits
 from scouting_db.name_forms import Strength
-from scouting_db.name_keys import NameKeys
+from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
 from scouting_db.name_rivals import (
     crossed,
@@ -115,7 +115,8 @@ class NameIndex:
         """Who bears it, who bears one that sounds the same, and who may be called so for short."""
         key = squeeze(folded)
         kinds = {strength for strength, _ in holders}
-        alike = [one for near in self._keys.by_sound[sound(key)] for one in self._keys.held(near)]
+        said = self._keys.by_sound[sound(key)]
+        alike = [one for near in said for one in self._keys.held(near)[:HOLDERS]]
         positions = {position for strength, position in alike if strength in kinds}
         initial = initial_of(folded.split())
         if initial and self._keys.bearers(initial[1]):
@@ -177,7 +178,7 @@ class NameIndex:
         rest = squeeze(" ".join(words[1:]))
         if not rest or self._keys.held(rest):
             return set()
-        return set(self._keys.bearers(words[0]))
+        return set(self._keys.bearers(words[0])[:HOLDERS])
 
     def _match(self, positions: set[int]) -> Match:
         rows = tuple(self.roster[each] for each in sorted(positions)[:ASKED_AT_MOST])

@@ -19,7 +19,10 @@ from knowledge.vocabulary import TRAITS, PlayerId, TraitKind
 
 TOLD_BELOW = -0.55
 """How little a statement about somebody must read like a question to be kept as a note: of the open
-voices' questions one in fifty does, of the hard notes that had been answered six in ten."""
+voices' questions one in a hundred does, of the hard notes that had been answered five in ten."""
+
+TOLD_BESIDE_BELOW = -0.75
+"""The same for what has a sure topic as well, and so is kept beside its answer."""
 
 _SOMEBODY = PlayerId(-1)
 """Stands for a player that the book does not know yet."""
@@ -53,7 +56,9 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if _tells_of_focus(message, chat) and (note.claims or isinstance(question, Unclear)):
         return (note,)
     if _reads_told(message, chat):
-        return (note, question) if _is_sure(question) else (note,)
+        if not _is_sure(question):
+            return (note,)
+        return (note, question) if asking(message, chat) < TOLD_BESIDE_BELOW else (question,)
     return (question,)
 
 

@@ -8,7 +8,6 @@ from functools import cache
 from bot.chat.forms import any_of, patterns
 from bot.chat.serve_told import OURS, THEIRS
 
-
 _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
 

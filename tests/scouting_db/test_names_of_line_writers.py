@@ -1,0 +1,54 @@
+"""Names as twelve line writers type them: how many are told right, how many silently wrong.
+
+Nine writers were read while the look-up was made; of the other three only the counts are known.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from voices import judge_name
+
+LINES = Path(__file__).parent.parent / "train" / "line_writers"
+
+READ = {
+    "abe": (75, 0),
+    "bea": (58, 8),
+    "coby": (70, 4),
+    "dag": (73, 1),
+    "fitz": (75, 2),
+    "gus": (73, 4),
+    "ike": (76, 3),
+    "jude": (75, 3),
+    "lou": (75, 3),
+}
+"""Right of 80 at least and silently wrong at most, as recorded."""
+
+UNREAD = {"effie": (65, 1), "hana": (75, 2), "kit": (71, 3)}
+
+
+def counts(writer: str) -> tuple[int, int]:
+    """Names told right, and names for which one wrong player was named without asking."""
+    right = wrong = 0
+    lines = (LINES / f"{writer}.names.jsonl").read_text(encoding="utf-8").splitlines()
+    for case in map(json.loads, lines):
+        is_right, is_silent = judge_name(case["typed"], case["roster"], case["right"])
+        right += is_right
+        wrong += is_silent and not is_right
+    return right, wrong
+
+
+@pytest.mark.parametrize("writer", READ)
+def test_writers_that_were_read(writer: str) -> None:
+    right, wrong = counts(writer)
+    assert right >= READ[writer][0]
+    assert wrong <= READ[writer][1]
+
+
+@pytest.mark.parametrize("writer", UNREAD)
+def test_unread_writers_by_count_alone(writer: str) -> None:
+    right, wrong = counts(writer)
+    assert right >= UNREAD[writer][0]
+    assert wrong <= UNREAD[writer][1]
