@@ -19,12 +19,14 @@ LARGEST_TARGET = 50
 """Games longer than anybody plays would keep an answer waiting for seconds."""
 
 _TARGET = re.compile(
-    r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b|\b(?:1x|^rally )(?P<x>11|15|21)\b|^(?P<r>11|15|21) rally$"
+    r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b|\b(?:1x|^rally )(?P<x>11|15|21)\b"
+    r"|^(?P<r>11|15|21) rally$"
     r"|(?<!-)\b(?P<points>11|15|21)s?\b(?= (?:win|wb|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
     r"(?! (?:my |our |his |her )?(?:drops|dinks|serves|returns|thirds|3rds|drives|lobs|balls|in)\b)"
 )
 _GAME_TO = re.compile(
-    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to|(?:one|single|1) set to"
+    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
+    r"|(?:one|single|1) set to"
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
     r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"
 )
@@ -37,13 +39,16 @@ _GAMES_SCORE = re.compile(
 
 _BEST_OF = re.compile(
     r"\b(?:best )?(?:2|two) (?:out )?(?:of|outta|o) (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
-    r"|\b(?:best (?:of )?|format |fmt )2[- ]3\b|\b1 ?g\b|\b1x(?=(?:11|15|21)\b)|\bone (?:and|n) done\b"
-    r"|(?<!up )(?<!down )(?<!won )(?<!lost )(?<!dropped )\b(?:(?:one|single|1) game|(?:one|single) set)\b"
+    r"|\b(?:best (?:of )?|format |fmt )2[- ]3\b|\b1 ?g\b|\b1x(?=(?:11|15|21)\b)|\bone (?:and"
+    r"|n) done\b"
+    r"|(?<!up )(?<!down )(?<!won )(?<!lost )(?<!dropped )\b(?:(?:one|single|1) game|(?:one"
+    r"|single) set)\b"
     r"(?! (?:all|each|apiece|up|down|ahead|behind|to (?:0|1|one|love|nil|zero|none|nothing)\b))"
 )
 _OF_THREE = re.compile(r" of | outta | o |2[- ]3")
 _RALLY = re.compile(
-    r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
+    r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen"
+    r"|twenty)\b|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
     r"|\brallyscoring\b|\brly (?:scr|scoring|score|to \d+)\b|\bto (?:\w+) rally\b"
     r"|\bevery rally(?: \w+)? (?:a )?(?:points?"
     r"|scores|counts)\b"

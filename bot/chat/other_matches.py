@@ -1,4 +1,4 @@
-"""Numbers told of another match or another day: "next door is 9-9", "at 9-9 ruiz went for the line"."""
+"""Numbers told of another match or day: "next door is 9-9", "at 9-9 ruiz went for the line"."""
 
 from __future__ import annotations
 

@@ -11,7 +11,8 @@ from bot.chat.numbers import number_of
 from bot.chat.question import Mention
 
 _CLOCK = re.compile(
-    r"\b\d{1,2} \d{2}\b|\b\d{3,4}\b|\b(?:am|pm|noon|oclock|past|quarter|half|thirty|fifteen|forty)\b"
+    r"\b\d{1,2} \d{2}\b|\b\d{3,4}\b|\b(?:am|pm|noon|oclock|past|quarter|half|thirty|fifteen"
+    r"|forty)\b"
 )
 """A time told to the minute: "at 5" alone may be anything."""
 

@@ -80,13 +80,17 @@ THEY_LEAD = re.compile(
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
 TO_US = re.compile(
-    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))|# # (?:\w+ )?ours\b"
-    r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b|# # in favou?r of (?:us|we)\b|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us"
+    r"|we)\b(?! (?:#|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind"
+    r"|trail))|# # (?:\w+ )?ours\b"
+    r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"
+    r"|# # in favou?r of (?:us|we)\b|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
 )
 TO_THEM = re.compile(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
     r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
-    r"|# # against us\b|# # in (?:their|they) favou?r\b|# # in favou?r of (?:them|they)\b|^(?:\w+ )?them # #$"
+    r"|# # against us\b|# # in (?:their|they) favou?r\b|# # in favou?r of (?:them|they)\b"
+    r"|^(?:\w+ )?them # #$"
 )
 THEIRS_FIRST = re.compile(
     rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b"
