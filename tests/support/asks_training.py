@@ -10,7 +10,7 @@ from claim_examples import sources_digest as notes_digest
 from claim_examples import writer_files as note_files
 from line_writers import LEARNED_FROM, digest_of, lines_of
 from linear_training import fit, quantised
-from topic_examples import known_words, lines_digest, practice_examples, utterance_of
+from topic_examples import known_words, lines_digest, utterance_of, writer_examples
 
 from bot.chat.asks_model import AsksModel
 from bot.chat.features import Seen, extract
@@ -24,7 +24,7 @@ HARD_KINDS = ("asked", "noted", "scores")
 
 
 def train_asks() -> AsksModel:
-    asked = [one.text for one in practice_examples()]
+    asked = [one.text for one in writer_examples()]
     told = [row["text"] for path in note_files() for row in rows_of(path)]
     texts: list[str] = []
     sides: list[float] = []

@@ -11,8 +11,6 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from line_writers import LEARNED_FROM, digest_of, lines_of
-
 from bot.chat.features import Seen, extract
 from bot.chat.lexicon import the_lexicon
 from bot.chat.names import mentions_of
@@ -100,16 +98,7 @@ def _under_either(example: Example, second: Topic) -> Example:
 
 def writer_examples() -> list[Example]:
     """What the practice writers typed: for training only, never scored."""
-    return [*practice_examples(), *hard_examples()]
-
-
-def practice_examples() -> list[Example]:
     return [_example(row, {}) for path in writer_files() for row in _rows(path)]
-
-
-def hard_examples() -> list[Example]:
-    """Questions that look like statements, notes or scores."""
-    return [_example(dict(row), {}) for name in LEARNED_FROM for row in lines_of(name, "asked")]
 
 
 def writer_files() -> list[Path]:
@@ -177,4 +166,4 @@ def lines_digest() -> str:
     digest = hashlib.sha256()
     for path in [*(VOICES / f"{voice}.questions.jsonl" for voice in OPEN_VOICES), *writer_files()]:
         digest.update(path.read_bytes())
-    return digest.hexdigest() + digest_of("asked")
+    return digest.hexdigest()
