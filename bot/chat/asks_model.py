@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -42,8 +42,12 @@ class AsksModel:
         return float(self.linear.scores(self.linear.table.vector(seen))[0])
 
 
+@lru_cache(maxsize=64)
 def asking_score(utterance: Utterance) -> float:
-    """How much a message taken for a note reads like a question, by the shipped model."""
+    """How much a message reads like a question, by the shipped model.
+
+    Kept, since several steps of understanding ask about the same message.
+    """
     return the_asks_model().score(utterance)
 
 

@@ -9,6 +9,8 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+_PART = re.compile(r"<(\w+)>")
+
 
 class FormsError(ValueError):
     """A form that is no regular expression, or a list without anything in it."""
@@ -65,7 +67,18 @@ def _joined(alternatives: Sequence[str], start: str, end: str) -> re.Pattern[str
 def _data() -> dict[str, Any]:
     text = files("bot.chat.data").joinpath("forms.toml").read_text(encoding="utf-8")
     data = tomllib.loads(text)
+    data["patterns"] = _with_parts(data["patterns"], data["parts"])
     empty = [key for key, words in data["words"].items() if not words]
     if empty:
         raise FormsError(f"forms.toml: nothing under {empty}")
     return data
+
+
+def _with_parts(forms: Any, parts: Mapping[str, str]) -> Any:
+    """The forms, or tables of them, with every `<part>` written out; a part may hold others."""
+    if isinstance(forms, Mapping):
+        return {key: _with_parts(below, parts) for key, below in forms.items()}
+    if not isinstance(forms, str):
+        return [_with_parts(form, parts) for form in forms]
+    written = _PART.sub(lambda found: parts.get(found[1], found[0]), forms)
+    return forms if written == forms else _with_parts(written, parts)

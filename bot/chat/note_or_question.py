@@ -68,8 +68,9 @@ def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
 
 
 def _reads_told(message: Message, chat: ChatView) -> bool:
-    is_long = len(message.said) >= SHORTEST_STATEMENT
-    return is_long and names_somebody(message) and asking(message, chat) < TOLD_BELOW
+    says_enough = message.note.claims or len(message.said) >= SHORTEST_STATEMENT
+    told = bool(says_enough) and names_somebody(message)
+    return told and asking(message, chat) < TOLD_BELOW
 
 
 def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:

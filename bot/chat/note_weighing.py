@@ -93,7 +93,7 @@ def _affirms(claim: Claim, player: PlayerId) -> bool:
 
 
 def _is_denied(one: Likely, player: PlayerId, ruled: Iterable[Claim]) -> bool:
-    """Whether the rules read that it is not so. Who is no lefty need not be right-handed."""
+    """Whether the rules read that it is not so; who is no lefty need not be right-handed."""
     return any(
         claim.denied
         and claim.player == player
@@ -166,8 +166,8 @@ def _in_a_list(
 
 
 def _part_of(note: NoteLine, parts: Sequence[Clause], claim: Claim) -> int:
-    starts = [note.said[part.start].span[0] for part in parts]
-    return sum(start <= claim.span[0] for start in starts)
+    """Which part the claim begins in, counted from 1."""
+    return sum(note.said[part.start].span[0] <= claim.span[0] for part in parts)
 
 
 def _only_denied(ruled: Iterable[Claim], made: Sequence[Claim]) -> list[Claim]:
@@ -189,7 +189,4 @@ def _claim(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Cla
 
 
 def _around(place: int, hits: Hits, parts: Sequence[Clause]) -> Hits:
-    for part in parts:
-        if part.start <= place < part.stop:
-            return hits.inside(part)
-    return replace(hits, traits=(), others=())
+    return hits.inside(next(part for part in parts if part.start <= place < part.stop))

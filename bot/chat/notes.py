@@ -153,12 +153,7 @@ def _without(
 ) -> tuple[list[tuple[Claim, bool]], set[int]]:
     """The claims that an exception leaves, and the places of the words it frees."""
     gone = [claim for claim, _ in claims if claim.trait in traits]
-    freed = {
-        at
-        for at, word in enumerate(note.said)
-        if any(one.span[0] <= word.span[0] < one.span[1] for one in gone)
-    }
-    return [each for each in claims if each[0] not in gone], freed
+    return [each for each in claims if each[0] not in gone], _places(note, gone)
 
 
 def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, bool]]:

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import re
-from functools import cache
-
-from bot.chat.forms import any_of, patterns
-from bot.chat.serve_told import OURS, THEIRS
+from bot.chat.forms import any_of
+from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side
 
 _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
@@ -70,12 +67,7 @@ def _unowned(clause: str) -> bool | None:
 
 def _one_side(key: str, clause: str) -> bool | None:
     """Whether the forms are told of us, and not of them; None for neither or both."""
-    ours = _sided(key).search(OURS.sub("@", clause)) is not None
-    theirs = _sided(key).search(THEIRS.sub("@", clause)) is not None
+    forms = forms_of_a_side(key)
+    ours = forms.search(OURS.sub("@", clause)) is not None
+    theirs = forms.search(THEIRS.sub("@", clause)) is not None
     return None if ours is theirs else ours
-
-
-@cache
-def _sided(key: str) -> re.Pattern[str]:
-    """The forms, each with @ for the side it is told of."""
-    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))

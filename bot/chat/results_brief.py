@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 
-from bot.chat.forms import any_of, patterns
-from bot.chat.serve_told import OURS, THEIRS, with_sides
+from bot.chat.forms import any_of
+from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side, with_sides
 
 LEAST_WON = 11
 LEAST_LEAD = 2
@@ -32,7 +31,7 @@ def match_won(line: str) -> bool | None:
 
 
 def _sided(key: str, side: re.Pattern[str], line: str) -> re.Match[str] | None:
-    return _forms(key).match(side.sub("@", line))
+    return forms_of_a_side(key).match(side.sub("@", line))
 
 
 def names_a_game(line: str) -> bool:
@@ -48,14 +47,8 @@ def is_over(first: int, second: int) -> bool:
 def game_won(line: str) -> bool | None:
     """Whether such a game is said to be ours."""
     sided = with_sides(line)
-    ours = _forms("result.game_of").search(OURS.sub("@", sided)) is not None
-    theirs = _forms("result.game_of").search(THEIRS.sub("@", sided)) is not None
+    ours = forms_of_a_side("result.game_of").search(OURS.sub("@", sided)) is not None
+    theirs = forms_of_a_side("result.game_of").search(THEIRS.sub("@", sided)) is not None
     if any_of("result.game_lost").search(sided):
         return False
     return None if ours is theirs else ours
-
-
-@cache
-def _forms(key: str) -> re.Pattern[str]:
-    """The forms, each with @ for the side it is told of."""
-    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache, lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
@@ -44,30 +45,17 @@ def _is_known(folded: str) -> bool:
     return folded in _meant() or folded in short_forms() or is_common(folded)
 
 
+_HELD_DOWN = re.compile(r"(\w)\1{2,}")
+"""The same letter three times or more in a row, which no word has."""
+
+
 def _held_down(folded: str) -> str:
     """The word without the letters of a key held down: "ours" for "oursss", "all" for "alllll"."""
-    for kept in (1, 2):
-        typed, run = "", 0
-        for at, letter in enumerate(folded):
-            run = run + 1 if at and letter == folded[at - 1] else 1
-            length = _run_length(folded, at)
-            typed += letter if length < _HELD_DOWN or run <= kept else ""
+    for kept in (r"\1", r"\1\1"):
+        typed = _HELD_DOWN.sub(kept, folded)
         if typed in _meant() or is_common(typed):
             return typed
     return folded
-
-
-_HELD_DOWN = 3
-"""Of the same letter in a row, which no word has."""
-
-
-def _run_length(folded: str, at: int) -> int:
-    start, stop = at, at
-    while start and folded[start - 1] == folded[at]:
-        start -= 1
-    while stop + 1 < len(folded) and folded[stop + 1] == folded[at]:
-        stop += 1
-    return stop - start + 1
 
 
 def _nearest(folded: str) -> str:

@@ -17,6 +17,12 @@ def with_sides(line: str) -> str:
     return any_of("side_names.they").sub("they", any_of("side_names.we").sub("we", line))
 
 
+@cache
+def forms_of_a_side(key: str) -> re.Pattern[str]:
+    """The forms, each with @ for the side it is told of."""
+    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))
+
+
 def side_serving(line: str) -> bool | None:
     """Whether we serve by what a line of the score says; None where it is not said, or unsure."""
     ours, theirs = OURS.sub("@", line), THEIRS.sub("@", line)
@@ -28,9 +34,9 @@ def side_serving(line: str) -> bool | None:
 
 def _serves(line: str) -> bool | None:
     line = _DENIED.sub(" ", line)
-    if _forms("side_receives").search(line):
+    if forms_of_a_side("side_receives").search(line):
         return False
-    return True if _forms("side_serves").search(line) else None
+    return True if forms_of_a_side("side_serves").search(line) else None
 
 
 def _only_side(line: str) -> bool | None:
@@ -39,9 +45,3 @@ def _only_side(line: str) -> bool | None:
     if sides[0] is sides[1] or not any_of("serving_unowned").search(line):
         return None
     return sides[0]
-
-
-@cache
-def _forms(key: str) -> re.Pattern[str]:
-    """The forms, each with @ for the side it is said of."""
-    return re.compile("|".join(rf"(?<!\w){form}(?!\w)" for form in patterns(key)))

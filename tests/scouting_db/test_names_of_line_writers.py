@@ -5,13 +5,9 @@ Nine writers were read while the look-up was made; of the other three only the c
 
 from __future__ import annotations
 
-import json
-from pathlib import Path
-
 import pytest
+from line_writers import lines_of
 from voices import judge_name
-
-LINES = Path(__file__).parent.parent / "train" / "line_writers"
 
 READ = {
     "abe": (75, 0),
@@ -32,8 +28,7 @@ UNREAD = {"effie": (65, 1), "hana": (75, 2), "kit": (71, 3)}
 def counts(writer: str) -> tuple[int, int]:
     """Names told right, and names for which one wrong player was named without asking."""
     right = wrong = 0
-    lines = (LINES / f"{writer}.names.jsonl").read_text(encoding="utf-8").splitlines()
-    for case in map(json.loads, lines):
+    for case in lines_of(writer, "names"):
         is_right, is_silent = judge_name(case["typed"], case["roster"], case["right"])
         right += is_right
         wrong += is_silent and not is_right

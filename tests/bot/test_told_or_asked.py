@@ -1,0 +1,84 @@
+"""Notes that sound like questions, questions that sound like notes or scores, and what may be both.
+
+Lines of our own; how often it goes right is measured on writers (test_asks_model, whole path).
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from talk import Talk
+from voices import EVENING
+
+from bot.chat.question import MatchSaid, NoteSaid, Question, RallySaid, ResultSaid, ScoreSaid
+from bot.chat.understand import understand
+from knowledge.vocabulary import PlayerId, Topic
+
+MATCH = replace(EVENING, theirs=(PlayerId(3), PlayerId(4)), match_on=True)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "no idea why hale lobs so much, he is awful at it",
+        "who hits the hardest of them: brandt, easily",
+        "why ruiz slices everything, it dies low",
+        "okafor? lefty.",
+        "where castellano's serve went: eight deep, three short",
+    ],
+)
+def test_a_word_that_asks_makes_no_question_of_a_note(said: str) -> None:
+    [note] = understand(said, chat=MATCH)
+    assert isinstance(note, NoteSaid)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["is hale a lefty", "where does hale serve", "um does brandt poach", "whats okafor like"],
+)
+def test_a_plain_question_is_one_without_its_mark(said: str) -> None:
+    assert any(isinstance(one, Question) for one in understand(said, chat=MATCH))
+
+
+def test_a_score_that_asks_is_kept_and_answered() -> None:
+    question, score = understand("0-6 in five minutes, fix it", chat=MATCH)
+    assert isinstance(question, Question)
+    assert question.topic is Topic.ADJUST
+    assert isinstance(score, ScoreSaid)
+
+
+@pytest.mark.parametrize("said", ["6-4-2", "we're up 9-8 receiving", "their ball 6 3 to them"])
+def test_a_bare_score_asks_nothing(said: str) -> None:
+    [score] = understand(said, chat=MATCH)
+    assert isinstance(score, ScoreSaid)
+
+
+def test_an_announcement_asks_nothing() -> None:
+    [match] = understand("next: hale and brandt, 14:10, court 3, best of three", chat=EVENING)
+    assert isinstance(match, MatchSaid)
+
+
+@pytest.mark.parametrize(("said", "is_ours"), [("we won", True), ("they won", False)])
+def test_in_a_match_who_won_is_a_rally_and_else_the_match(said: str, is_ours: bool) -> None:
+    """A rally is much the commoner, and closing the match by mistake costs more."""
+    [rally] = understand(said, chat=MATCH)
+    assert isinstance(rally, RallySaid)
+    assert rally.won_by_us is is_ours
+    [result] = understand(said, chat=EVENING)
+    assert isinstance(result, ResultSaid)
+    assert result.won is is_ours
+
+
+def test_a_note_that_may_ask_offers_topics_and_is_kept(demo: Talk) -> None:
+    said = "okafor eats everything at his body, running out of ideas"
+    notes = len(demo.notes(50))
+    demo.say(said)
+    assert len(demo.notes(50)) == notes + 1
+    assert any(button.topic is not None for button in demo.buttons)
+
+
+def test_what_is_called_a_note_offers_no_topic() -> None:
+    [note] = understand("note okafor eats everything at his body, out of ideas", chat=MATCH)
+    assert isinstance(note, NoteSaid)
+    assert note.may_ask == ()
