@@ -41,8 +41,8 @@ _PACKED_TIME = re.compile(r"(?<![\d:#-])\b(0?[7-9]|0[0-6]|1\d|2[0-3])([0-5][05])
 """`1040`, `0850`: four digits (or `915`) that end in 0 or 5, as starting times do."""
 _SPOKEN_TIME = re.compile(
     r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
-    r" (thirty[ -]?five|forty[ -]five|twenty[ -]?five|fifty[ -]?five|thirty|fifteen"
-    r"|forty ?five|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
+    r" (thirty[ -]?five|forty[ -]five|twenty[ -]?five|fifty[ -]?five|thirty|fifteen|forty ?five"
+    r"|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
     r"|serving|up)|-\d)"
 )
 _DIGITS_APART = re.compile(r"\bat (\d{1,2}) (1[5-9]|[2-5]\d)\b(?! \d)")

@@ -1,4 +1,4 @@
-"""Numbers as dictation writes them ("for too us", "ate to five"), where the rest is a score's."""
+"""Numbers as dictation writes them ("for too us"), where all the rest is a score's."""
 
 from __future__ import annotations
 

@@ -25,8 +25,8 @@ _TARGET = re.compile(
     r"(?! (?:my |our |his |her )?(?:drops|dinks|serves|returns|thirds|3rds|drives|lobs|balls|in)\b)"
 )
 _GAME_TO = re.compile(
-    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to"
-    r"|(?:one|single|1) set to"
+    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to|(?:one"
+    r"|single|1) set to"
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
     r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"
 )
@@ -47,8 +47,8 @@ _BEST_OF = re.compile(
 )
 _OF_THREE = re.compile(r" of | outta | o |2[- ]3")
 _RALLY = re.compile(
-    r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen"
-    r"|twenty)\b|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
+    r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
+    r"|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
     r"|\brallyscoring\b|\brly (?:scr|scoring|score|to \d+)\b|\bto (?:\w+) rally\b"
     r"|\bevery rally(?: \w+)? (?:a )?(?:points?"
     r"|scores|counts)\b"

@@ -1,4 +1,4 @@
-"""Numbers told of another match or day: "next door is 9-9", "at 9-9 ruiz went for the line"."""
+"""Numbers told of another match or moment: "next door is 9-9", "at 9-9 ruiz went for it"."""
 
 from __future__ import annotations
 
@@ -44,8 +44,8 @@ def is_of_play(said: Sequence[Word], group: Group) -> bool:
     before, after = words[: group.start][-1:], words[group.stop :]
     stands = words[: group.start][-2:-1]
     is_moment = bool(before) and before[0] in _AT_A_MOMENT and bool(_THEM.search(line))
-    is_moment = is_moment and not set(stands) & _STANDING
-    if is_moment and stray >= STRAY_WORDS_OF_PLAY:
+    is_now = bool(set(stands) & _STANDING) or bool(set(after[:1]) & _OURSELVES)
+    if is_moment and not is_now and stray >= STRAY_WORDS_OF_PLAY:
         return True
     acts = len(after) > 1 and after[0] == "they" and after[1] not in word_set("score") | _PUNCTUATED
     return acts and _US.search(line) is None
@@ -61,6 +61,9 @@ _STANDING = frozenset(
     ["are", "is", "re", "theyre", "stands", "stand", "were", "them", "serve", "serves"]
 )
 """Before "at 9-7": that is the score now."""
+
+_OURSELVES = frozenset(["i", "im", "we", "were"])
+"""After it, who tells of themselves and mostly asks something."""
 
 
 def _is_share(said: Sequence[Word], group: Group) -> bool:

@@ -1,4 +1,4 @@
-"""Calls typed as one number or with dots, "721", "7.2.1", which only a running match explains."""
+"""Calls typed as one number or with dots, "721" and "7.2.1", in a running match."""
 
 from __future__ import annotations
 

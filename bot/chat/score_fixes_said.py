@@ -28,10 +28,10 @@ _ONE_NUMBER = re.compile(
 _LEADS_UP = re.compile(
     rf"{SLIP}+(?:(?:its|it is|it was|it should be|should be|that should be|it should have been"
     r"|make it|make that|the score is|score is|i said|we are|were) )?"
-    r"|(?:please )?(?:set|change|put|correct|update) (?:(?:it|that|the score|score) )?(?:to"
-    r"|at|back to) "
-    r"|(?:it should be|that should read|should read|should be|that should be"
-    r"|it should have been|make it|make that"
+    r"|(?:please )?(?:set|change|put|correct|update) (?:(?:it|that|the score|score) )?(?:to|at"
+    r"|back to) "
+    r"|(?:it should be|that should read|should read|should be|that should be|it should have been"
+    r"|make it|make that"
     r"|correct(?:ed)?(?: score)?(?: is| to)?|fix(?: the)?(?: score)?(?: to)?) "
 )
 

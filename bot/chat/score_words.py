@@ -80,9 +80,9 @@ THEY_LEAD = re.compile(
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
 TO_US = re.compile(
-    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us"
-    r"|we)\b(?! (?:#|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind"
-    r"|trail))|# # (?:\w+ )?ours\b"
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#"
+    r"|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))"
+    r"|# # (?:\w+ )?ours\b"
     r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"
     r"|# # in favou?r of (?:us|we)\b|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
 )

@@ -20,7 +20,6 @@ from bot.chat.score_words import (
     IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
-    RECEIVE,
     SCORE_WORDS,
     SECOND,
     SERVER_WORDS,
@@ -303,23 +302,3 @@ def stray_words(said: Sequence[Word]) -> int:
         for word in said
         if number(word) is None and not is_dictated(word) and word.folded not in SCORE_WORDS
     )
-
-
-SERVING = r"serv(?:ing|in|es?|s)?"
-"""However quickly it is typed."""
-
-
-def said_serving(line: str) -> bool | None:
-    """Whether we serve, from the words of a question; None if it does not say."""
-    if re.search(
-        rf"\b(?:{WE} (?:are |re )?{SERVING}|our serve|my serve|im serving"
-        rf"|before i serve)\b",
-        line,
-    ):
-        return True
-    found = re.search(
-        rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?{SERVING}|their serve"
-        rf"|im receiving)\b",
-        line,
-    )
-    return False if found else None

@@ -9,7 +9,8 @@ from typing import TypeVar
 
 from bot.chat.forms import readings, yes_or_no
 from bot.chat.question import Certainty, Mention, SaidNeeds, SaidScore, Slots
-from bot.chat.scores import said_serving, score_asked_about
+from bot.chat.scores import score_asked_about
+from bot.chat.serving_asked import said_serving
 from bot.chat.told import Told, tell
 from bot.chat.toss_said import find_toss
 from bot.chat.wide_said import who_is_wide

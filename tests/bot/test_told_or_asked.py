@@ -25,7 +25,7 @@ MATCH = replace(EVENING, theirs=(PlayerId(3), PlayerId(4)), match_on=True)
         "who hits the hardest of them: brandt, easily",
         "why ruiz slices everything, it dies low",
         "okafor? lefty.",
-        "where castellano's serve went: eight deep, three short",
+        "at 9-9 lindqvist tightens up, why i do not know",
     ],
 )
 def test_a_word_that_asks_makes_no_question_of_a_note(said: str) -> None:
@@ -71,7 +71,7 @@ def test_in_a_match_who_won_is_a_rally_and_else_the_match(said: str, is_ours: bo
 
 
 def test_a_note_that_may_ask_offers_topics_and_is_kept(demo: Talk) -> None:
-    said = "okafor eats everything at his body, running out of ideas"
+    said = "every drive at lindqvist comes back faster"
     notes = len(demo.notes(50))
     demo.say(said)
     assert len(demo.notes(50)) == notes + 1

@@ -118,7 +118,12 @@ def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> 
 def score_scores(voice: str) -> tuple[int, int]:
     """How many lines of scores and matches are read right, of how many."""
     told = list(cases(voice, "scores"))
-    return sum(_reads_right(case) for case in told), len(told)
+    return count_right(told), len(told)
+
+
+def count_right(told: Collection[Mapping[str, Any]]) -> int:
+    """How many of such lines are read right."""
+    return sum(_reads_right(case) for case in told)
 
 
 def _reads_right(case: Mapping[str, Any]) -> bool:

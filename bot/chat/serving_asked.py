@@ -1,0 +1,26 @@
+"""Who serves, by the words of a question about a score."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat.score_words import RECEIVE, THEY, WE
+
+SERVING = r"serv(?:ing|in|es?|s)?"
+"""However quickly it is typed."""
+
+
+def said_serving(line: str) -> bool | None:
+    """Whether we serve, from the words of a question; None if it does not say."""
+    if re.search(
+        rf"\b(?:{WE} (?:are |re )?{SERVING}|our serve|my serve|im serving"
+        rf"|before i serve)\b",
+        line,
+    ):
+        return True
+    found = re.search(
+        rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?{SERVING}|their serve"
+        rf"|im receiving)\b",
+        line,
+    )
+    return False if found else None
