@@ -65,7 +65,8 @@ STRAY_WORDS_OF_A_QUESTION = 3
 """A score with so many other words may be asking something, if the topic is beyond doubt."""
 
 ASKS_BESIDE = 0.5
-"""How much a score with fewer other words must read like a question to be answered as well."""
+"""How much a score with fewer other words must read like a question to be answered as well, and a
+rally told in words to be nothing but a question."""
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -91,7 +92,10 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
         return _with_topics(told, message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
-    return (*_start_beside(fixed, message, chat), *_asked_beside(fixed, message, chat), fixed)
+    asked = _asked_beside(fixed, message, chat)
+    if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
+        return asked
+    return (*_start_beside(fixed, message, chat), *asked, fixed)
 
 
 def _with_topics(
@@ -232,6 +236,12 @@ def _start_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
     slots = find_slots(message.said, message.mentions, message.told)
     topic = Topic.WHERE_TO_STAND
     return (Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots),)
+
+
+def _is_only_told_by_words(fixed: Understood) -> bool:
+    """A rally or a match's end without a number: what asks as well may not move the score."""
+    is_brief = isinstance(fixed, ResultSaid) and not fixed.games and fixed.tally is None
+    return is_brief or isinstance(fixed, RallySaid)
 
 
 def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:

@@ -70,6 +70,16 @@ def test_in_a_match_who_won_is_a_rally_and_else_the_match(said: str, is_ours: bo
     assert result.won is is_ours
 
 
+@pytest.mark.parametrize(
+    "said",
+    ["wher shuld i put my 2nd shot vs okafor hes deep", "we won the coin, give me both options"],
+)
+def test_what_asks_moves_no_score(said: str) -> None:
+    understood = understand(said, chat=MATCH)
+    assert any(isinstance(one, Question) for one in understood)
+    assert not any(isinstance(one, RallySaid | ResultSaid) for one in understood)
+
+
 def test_a_note_that_may_ask_offers_topics_and_is_kept(demo: Talk) -> None:
     said = "every drive at lindqvist comes back faster"
     notes = len(demo.notes(50))
