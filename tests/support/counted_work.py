@@ -11,6 +11,7 @@ import pytest
 from rapidfuzz import process
 
 from bot.chat import common_words, words
+from bot.chat.asks_model import asking_score
 from bot.chat.lexicon import Lexicon
 from bot.chat.phrase import PhraseBook
 from bot.chat.utterance import Token
@@ -27,6 +28,7 @@ def counted_work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Counter[str]]:
     done: Counter[str] = Counter()
     common_words.respelled.cache_clear()
     Lexicon._nearest.cache_clear()
+    asking_score.cache_clear()
     with monkeypatch.context() as patch:
         _count(patch, words, "Word", lambda *_, **__: {"words": 1}, done)
         _count(patch, Token, "__init__", lambda *_, **__: {"tokens": 1}, done)
