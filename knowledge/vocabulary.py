@@ -305,6 +305,49 @@ class Seen(StrEnum):
     HEARSAY = "hearsay"
 
 
+class Ending(StrEnum):
+    """How a rally ended: a winner, or an error that the other side forced or did not."""
+
+    WINNER = "winner"
+    FORCED_ERROR = "forced_error"
+    UNFORCED_ERROR = "unforced_error"
+
+    @property
+    def is_error(self) -> bool:
+        return self is not Ending.WINNER
+
+
+class Stroke(StrEnum):
+    """The stroke that a rally ended with."""
+
+    SERVE = "serve"
+    RETURN = "return"
+    THIRD = "third"
+    DRIVE = "drive"
+    DROP = "drop"
+    DINK = "dink"
+    SPEED_UP = "speed_up"
+    COUNTER = "counter"
+    RESET = "reset"
+    VOLLEY = "volley"
+    OVERHEAD = "overhead"
+    LOB = "lob"
+
+
+class Rate(StrEnum):
+    """What a player did or did not do in a logged rally, counted: made of so many.
+
+    Each is of the player named: their serve went in, their return went in, or deep; their third
+    got them forward; a rally that their side lost by an error did not end on their paddle.
+    """
+
+    SERVE_IN = "serve_in"
+    RETURN_IN = "return_in"
+    RETURN_DEEP = "return_deep"
+    THIRD_FORWARD = "third_forward"
+    STEADY = "steady"
+
+
 class AgreementKey(StrEnum):
     """What a pair settles beforehand."""
 

@@ -39,6 +39,7 @@ _KEPT: Mapping[str, Table] = {
         tables.match,
         tables.entry,
         tables.rally,
+        tables.rally_rate,
         tables.choice,
         tables.plan,
     )

@@ -29,7 +29,19 @@ from sqlalchemy import (
 from sqlalchemy.orm import Mapped, mapped_column
 from sqlalchemy.types import JSON
 
-from knowledge.vocabulary import AgreementKey, BallQuality, Seen, Tag, Topic, Trait, Value
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallQuality,
+    Ending,
+    Rate,
+    Seen,
+    Stroke,
+    Tag,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
 from scouting_db.base import Base, Id, Json, KeyId, Micros, RowId, Typed, Word, Words, one_of
 
 BookKey = Annotated[
@@ -318,6 +330,9 @@ class Rally(Base):
             ["book_id", "match_id", "n"], ["entry.book_id", "entry.match_id", "entry.n"]
         ),
         _of_book("by_player", table="player", remote="player_id"),
+        one_of("ending", *Ending),
+        one_of("stroke", *Stroke),
+        one_of("wing", *Wing),
     )
 
     book_id: Mapped[BookKey]
@@ -325,7 +340,30 @@ class Rally(Base):
     n: Mapped[KeyId]
     ending: Mapped[str | None] = mapped_column(String(64))
     by_player: Mapped[int | None] = mapped_column(BigInteger)
+    stroke: Mapped[str | None] = mapped_column(String(64))
+    wing: Mapped[str | None] = mapped_column(String(64))
     words: Mapped[str | None] = mapped_column(Typed)
+
+
+class RallyRate(Base):
+    """What a player did or did not do in a rally: one datum of one of their rates."""
+
+    __tablename__ = "rally_rate"
+    __table_args__ = (
+        ForeignKeyConstraint(
+            ["book_id", "match_id", "n"], ["entry.book_id", "entry.match_id", "entry.n"]
+        ),
+        _of_book("player_id", table="player"),
+        one_of("rate", *Rate),
+        Index("ix_rally_rate_player", "book_id", "player_id", "rate"),
+    )
+
+    book_id: Mapped[BookKey]
+    match_id: Mapped[KeyId]
+    n: Mapped[KeyId]
+    player_id: Mapped[KeyId]
+    rate: Mapped[Word] = mapped_column(primary_key=True)
+    made: Mapped[bool] = mapped_column(Boolean)
 
 
 class Choice(Base):

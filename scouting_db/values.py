@@ -10,12 +10,16 @@ from typing import Any, NewType
 from knowledge.vocabulary import (
     AgreementKey,
     BallQuality,
+    Ending,
     PlayerId,
+    Rate,
     Seen,
+    Stroke,
     Tag,
     Topic,
     Trait,
     Value,
+    Wing,
 )
 
 AccountId = NewType("AccountId", int)
@@ -190,9 +194,22 @@ class RallyRow:
 
     match: MatchId
     n: int
-    ending: str | None = None
+    ending: Ending | None = None
     by_player: PlayerId | None = None
+    stroke: Stroke | None = None
+    wing: Wing | None = None
     words: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RateRow:
+    """One datum of a player's rate from rally `n` of a match."""
+
+    match: MatchId
+    n: int
+    player: PlayerId
+    rate: Rate
+    made: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

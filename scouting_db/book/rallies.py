@@ -2,20 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import bindparam, select
+from sqlalchemy import bindparam, delete, insert, select
 
-from knowledge.vocabulary import BallQuality, PlayerId, Topic
+from knowledge.vocabulary import (
+    BallQuality,
+    Ending,
+    PlayerId,
+    Rate,
+    Stroke,
+    Topic,
+    Wing,
+)
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
-from scouting_db.tables import choice, rally
-from scouting_db.values import ChoiceRow, MatchId, RallyRow
+from scouting_db.tables import choice, rally, rally_rate
+from scouting_db.values import ChoiceRow, MatchId, RallyRow, RateRow
 
 _RALLIES = (
-    select(rally.c.match_id, rally.c.n, rally.c.ending, rally.c.by_player, rally.c.words)
+    select(
+        rally.c.match_id,
+        rally.c.n,
+        rally.c.ending,
+        rally.c.by_player,
+        rally.c.stroke,
+        rally.c.wing,
+        rally.c.words,
+    )
     .where(rally.c.book_id == bindparam("book"), rally.c.match_id == bindparam("match"))
     .order_by(rally.c.n)
+)
+_RATES = (
+    select(
+        rally_rate.c.match_id,
+        rally_rate.c.n,
+        rally_rate.c.player_id,
+        rally_rate.c.rate,
+        rally_rate.c.made,
+    )
+    .where(rally_rate.c.book_id == bindparam("book"), rally_rate.c.match_id == bindparam("match"))
+    .order_by(rally_rate.c.n, rally_rate.c.player_id, rally_rate.c.rate)
+)
+_DROP_RATES = delete(rally_rate).where(
+    rally_rate.c.book_id == bindparam("book"),
+    rally_rate.c.match_id == bindparam("match"),
+    rally_rate.c.n == bindparam("rally"),
 )
 _CHOICES = (
     select(
@@ -33,7 +66,7 @@ _CHOICES = (
 
 
 class Rallies(Scope):
-    """Rallies and choices."""
+    """Rallies, the rates they speak for, and choices."""
 
     def tell_rally(self, row: RallyRow) -> None:
         """What is known of a logged rally, in place of what was."""
@@ -42,8 +75,10 @@ class Rallies(Scope):
             {
                 "match_id": row.match,
                 "n": row.n,
-                "ending": row.ending,
+                "ending": None if row.ending is None else row.ending.value,
                 "by_player": row.by_player,
+                "stroke": None if row.stroke is None else row.stroke.value,
+                "wing": None if row.wing is None else row.wing.value,
                 "words": row.words,
             },
         )
@@ -51,6 +86,25 @@ class Rallies(Scope):
     def rallies(self, match: MatchId) -> tuple[RallyRow, ...]:
         """The rallies of a match that something is known of, in order."""
         return tuple(map(_rally_row, self._read(_RALLIES, {"match": match})))
+
+    def count_rates(self, match: MatchId, n: int, rows: Iterable[RateRow]) -> None:
+        """What rally `n` says of the players' rates, in place of what it said."""
+        self._write(_DROP_RATES, {"match": match, "rally": n})
+        for row in rows:
+            self._insert(
+                insert(rally_rate),
+                {
+                    "match_id": match,
+                    "n": n,
+                    "player_id": row.player,
+                    "rate": row.rate.value,
+                    "made": row.made,
+                },
+            )
+
+    def rates(self, match: MatchId) -> tuple[RateRow, ...]:
+        """What the rallies of a match say of the players' rates, in order."""
+        return tuple(map(_rate_row, self._read(_RATES, {"match": match})))
 
     def choose(self, row: ChoiceRow) -> None:
         """What we chose in a logged rally, one choice per topic."""
@@ -76,9 +130,21 @@ def _rally_row(row: Any) -> RallyRow:
     return RallyRow(
         match=MatchId(row.match_id),
         n=row.n,
-        ending=row.ending,
+        ending=None if row.ending is None else Ending(row.ending),
         by_player=None if row.by_player is None else PlayerId(row.by_player),
+        stroke=None if row.stroke is None else Stroke(row.stroke),
+        wing=None if row.wing is None else Wing(row.wing),
         words=row.words,
+    )
+
+
+def _rate_row(row: Any) -> RateRow:
+    return RateRow(
+        match=MatchId(row.match_id),
+        n=row.n,
+        player=PlayerId(row.player_id),
+        rate=Rate(row.rate),
+        made=row.made,
     )
 
 

@@ -8,7 +8,16 @@ import pytest
 from databases import NOON, new_team
 from sqlalchemy.exc import IntegrityError
 
-from knowledge.vocabulary import AgreementKey, BallQuality, PlayerId, Topic
+from knowledge.vocabulary import (
+    AgreementKey,
+    BallQuality,
+    Ending,
+    PlayerId,
+    Rate,
+    Stroke,
+    Topic,
+    Wing,
+)
 from scouting_db.book import Book
 from scouting_db.book.scope import NUMBERS_PER_VERSION
 from scouting_db.session import Store
@@ -24,6 +33,7 @@ from scouting_db.values import (
     PairId,
     PlayerRow,
     RallyRow,
+    RateRow,
     Winner,
 )
 
@@ -272,8 +282,16 @@ def test_rallies_and_choices_are_kept_and_replaced(store: Store) -> None:
         assert pair is not None
         okafor = pair.players[0]
         book.append(match, EntryKind.RALLY, won_by=Winner.US)
-        book.tell_rally(RallyRow(match=match, n=1, ending="net", words="into the net"))
-        told = RallyRow(match=match, n=1, ending="out", by_player=okafor, words="flew out")
+        book.tell_rally(RallyRow(match=match, n=1, ending=Ending.WINNER, words="into the net"))
+        told = RallyRow(
+            match=match,
+            n=1,
+            ending=Ending.UNFORCED_ERROR,
+            by_player=okafor,
+            stroke=Stroke.DINK,
+            wing=Wing.BACKHAND,
+            words="flew out",
+        )
         book.tell_rally(told)
         chosen = ChoiceRow(
             match=match,
@@ -289,6 +307,26 @@ def test_rallies_and_choices_are_kept_and_replaced(store: Store) -> None:
         assert book.rallies(match) == (told,)
         assert book.choices(Topic.AIM_DINK) == (chosen,)
         assert book.choices(Topic.LOB) == ()
+
+
+def test_what_a_rally_says_of_rates_is_kept_and_replaced(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        match, theirs = announced(book)
+        pair = book.pair(theirs)
+        assert pair is not None
+        served, returned = (
+            RateRow(match=match, n=1, player=player, rate=rate, made=True)
+            for player, rate in zip(pair.players, (Rate.SERVE_IN, Rate.RETURN_IN), strict=True)
+        )
+        book.append(match, EntryKind.RALLY, won_by=Winner.US)
+        book.count_rates(match, 1, [served, returned])
+        assert book.rates(match) == (served, returned)
+        book.count_rates(match, 1, [replace(served, made=False)])
+        assert book.rates(match) == (replace(served, made=False),)
+        book.count_rates(match, 1, [])
+        assert book.rates(match) == ()
 
 
 def test_the_latest_plan_against_a_pair_is_recalled(store: Store) -> None:

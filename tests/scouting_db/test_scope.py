@@ -11,7 +11,7 @@ import pytest
 from databases import NOON, Team, new_team, watched
 from sqlalchemy import Connection
 
-from knowledge.vocabulary import AgreementKey, Seen, Topic, Trait, Value
+from knowledge.vocabulary import AgreementKey, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
 from scouting_db.session import Store
 from scouting_db.tables import book as book_table
@@ -21,6 +21,7 @@ from scouting_db.values import (
     MatchState,
     NewObservation,
     RallyRow,
+    RateRow,
     Winner,
 )
 
@@ -50,6 +51,8 @@ class Filled:
         book.agree(self.ours, AgreementKey.MIDDLE, "forehand", "forehand")
         book.append(self.match, EntryKind.RALLY, won_by=Winner.US)
         book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor))
+        made = RateRow(match=self.match, n=1, player=self.okafor, rate=Rate.SERVE_IN, made=True)
+        book.count_rates(self.match, 1, [made])
         book.choose(ChoiceRow(match=self.match, n=1, topic=Topic.LOB, option="lob"))
         book.add_alias(self.okafor, "Big O")
         book.prefer("units", "feet")
@@ -88,6 +91,7 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "entries": lambda book, has: book.entries(has.match),
     "logs_of_meetings": lambda book, has: book.logs_of_meetings(has.ours, has.theirs),
     "rallies": lambda book, has: book.rallies(has.match),
+    "rates": lambda book, has: book.rates(has.match),
     "choices": lambda book, _: book.choices(Topic.LOB),
     "latest_plan": lambda book, has: (
         book.latest_plan(has.theirs) or book.latest_plan(has.theirs, variant="full")
@@ -126,6 +130,7 @@ FILLING = {
     "agree",
     "append",
     "tell_rally",
+    "count_rates",
     "choose",
     "add_alias",
     "prefer",
