@@ -69,6 +69,37 @@ def character_keys(word: str) -> tuple[int, ...]:
     return tuple(sorted({crc32(f"c:{run}".encode()) for run in runs}))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spelled:
+    """A message with slips mended and short forms spelled out.
+
+    `asked` are the words [start, end) of the part that asks, `hits` the lexicon's findings among
+    the words, `strange` how many words were never met before.
+    """
+
+    typed: tuple[str, ...]
+    words: tuple[Word, ...]
+    asked: tuple[int, int]
+    hits: tuple[ConceptHit, ...]
+    strange: int
+
+
+def spelled(utterance: Utterance, lexicon: Lexicon, known: frozenset[str]) -> Spelled:
+    """The message as both models of questions read it."""
+    typed = utterance.words
+    repaired = [word if word in known else lexicon.repair(word) for word in typed]
+    words = spell_out(repaired, lexicon.shorthand, known)
+    return Spelled(
+        typed=typed,
+        words=tuple(words),
+        asked=_asked(words, utterance),
+        hits=tuple(lexicon.find([word.text for word in words])),
+        strange=sum(
+            1 for word in repaired if not (word in known or word in lexicon.words or word[0] == "<")
+        ),
+    )
+
+
 def extract(
     utterance: Utterance,
     lexicon: Lexicon,
@@ -77,23 +108,17 @@ def extract(
     context_topic: Topic | None,
 ) -> Seen:
     """The features of a message after the topic that was spoken of before it."""
-    typed = utterance.words
-    repaired = [word if word in known else lexicon.repair(word) for word in typed]
-    words = spell_out(repaired, lexicon.shorthand, known)
-    asked = _asked(words, utterance)
-    hits = lexicon.find([word.text for word in words])
+    message = spelled(utterance, lexicon, known)
+    words, asked, count = message.words, message.asked, len(message.typed)
     groups = (
         _word_group(words),
-        _character_group(typed),
-        _concept_group(words, hits, asked),
-        _form_group(words, asked, len(typed), utterance),
-        _context_group(words, len(typed), context_topic),
+        _character_group(message.typed),
+        _concept_group(words, message.hits, asked),
+        _form_group(words, asked, count, utterance),
+        _context_group(words, count, context_topic),
         _asking_group(words[asked[0] : asked[1]]),
     )
-    strange = sum(
-        1 for word in repaired if not (word in known or word in lexicon.words or word[0] == "<")
-    )
-    return Seen(groups=groups, words=len(typed), unknown=strange / len(typed) if typed else 1.0)
+    return Seen(groups=groups, words=count, unknown=message.strange / count if count else 1.0)
 
 
 def _asked(words: Sequence[Word], utterance: Utterance) -> tuple[int, int]:
@@ -220,12 +245,12 @@ def _context_group(words: Sequence[Word], count: int, context_topic: Topic | Non
     """The topic before, alone in its group so that it can outweigh a bare "and the other one?"."""
     group: Group = {}
     if context_topic is not None:
-        how = "leans" if _leans([word.text for word in words]) else "stands"
+        how = "leans" if leans([word.text for word in words]) else "stands"
         _add(group, f"t:{how} {context_topic.value}", 0, count)
     return group
 
 
-def _leans(texts: Sequence[str]) -> bool:
+def leans(texts: Sequence[str]) -> bool:
     """Whether the message cannot stand alone: short, or opening like a continuation."""
     opening = {" ".join(texts[:1]), " ".join(texts[:2])}
     return len(texts) <= SHORT_MESSAGE_WORDS or bool(opening & _LEANING_STARTS)

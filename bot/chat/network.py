@@ -23,11 +23,15 @@ INT8_TOP = 127
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked:
-    """What every head made of a line: its score, where it looked (rows sum to 1), what it saw."""
+    """What every head made of a line: its score, where it looked (rows sum to 1), what it saw.
+
+    `states` are the readings of each word that the heads look at.
+    """
 
     scores: Numbers
     places: Numbers
     seen: Numbers
+    states: Numbers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +64,12 @@ class Network:
         places = (looks / looks.sum(axis=0)).T
         seen = places @ states
         scores = np.einsum("hs,hs->h", seen, self.weighs) + self.bias
-        return Looked(scores=scores, places=places, seen=seen)
+        return Looked(scores=scores, places=places, seen=seen, states=states)
+
+    def votes(self, looked: Looked, head: int) -> Numbers:
+        """How much each word spoke for a head: the votes add up to its score less its bias."""
+        votes: Numbers = looked.places[head] * (looked.states @ self.weighs[head])
+        return votes
 
     def _vectors_of(self, words: Sequence[Sequence[int]]) -> Numbers:
         counts = [len(word) for word in words]

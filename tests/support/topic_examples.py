@@ -25,6 +25,7 @@ VOICES = TESTS / "cases" / "voices"
 SECOND_LABELS = TESTS / "cases" / "second_labels"
 WRITERS = TESTS / "train" / "writers"
 OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
+HELD_OUT = ("ilse", "kay")
 
 
 # The people every voice was told to use (tests/cases/voices/BRIEF.md); all invented.
@@ -94,6 +95,12 @@ def voice_examples(voice: str) -> list[Example]:
 
 def _under_either(example: Example, second: Topic) -> Example:
     return replace(example, also=(example.right | {second}) - {example.topic})
+
+
+def scored_questions() -> list[str]:
+    """The words of all questions that figures are taken from, held out or not."""
+    voices = (*OPEN_VOICES, *HELD_OUT)
+    return [row["text"] for voice in voices for row in _rows(VOICES / f"{voice}.questions.jsonl")]
 
 
 def writer_examples() -> list[Example]:

@@ -18,6 +18,7 @@ from topic_examples import (
     lines_digest,
     our_examples,
     see,
+    utterance_of,
     voice_examples,
     writer_examples,
 )
@@ -25,12 +26,13 @@ from topic_examples import (
 from bot.chat.feature_table import FeatureTable, Numbers
 from bot.chat.features import Seen
 from bot.chat.phrases import sources_digest
+from bot.chat.question_network import TOPICS, read_question, the_question_network
 from bot.chat.topic_model import (
     SHOWN,
-    TOPICS,
     Calibration,
     Curve,
     TopicModel,
+    blended,
     chances_of,
     signals_of,
 )
@@ -112,7 +114,11 @@ def _scored(kept_out: _Taught, taught: _Taught) -> list[Scored]:
         [taught.seen[at] for at in stays],
         taught.weight[stays],
     )
-    scores = matrix_of(kept_out.seen, table) @ weights
+    linear = matrix_of(kept_out.seen, table) @ weights
+    scores = [
+        blended(row, read_question(utterance_of(one.text), one.after).topics)
+        for one, row in zip(kept_out.examples, linear, strict=True)
+    ]
     return [
         Scored(example=one, seen=seen, scores=row)
         for one, seen, row in zip(kept_out.examples, kept_out.seen, scores, strict=True)
@@ -172,7 +178,7 @@ def _sharpness(scored: Sequence[Scored]) -> float:
             )
         )
 
-    found = scipy.optimize.minimize_scalar(surprise, bounds=(1, 40), method="bounded")
+    found = scipy.optimize.minimize_scalar(surprise, bounds=(0.1, 10), method="bounded")
     return round(float(found.x), 3)
 
 
@@ -203,6 +209,7 @@ def _recipe(calibration: Calibration, ours: int, total: int) -> dict[str, Any]:
     return {
         "sources": sources_digest(),
         "lines": lines_digest(),
+        "network": the_question_network().recipe,
         "phrases": ours,
         "examples": total,
         "trained_on": ["bot/chat/data/phrases", "tests/train/writers", *OPEN_VOICES],
