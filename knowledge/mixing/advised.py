@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 from knowledge.advice import AdvisedMix, MixShare
@@ -28,6 +28,10 @@ RECENT_AIMS: Final = 20
 RALLIES_A_GAME: Final = 35
 """Rallies of an even game to 11 (chances.expected_rallies from 0-0-2 at .5/.5: 34.96)."""
 
+ONCE_A_GAME: Final = 1.25
+TWICE_A_GAME: Final = 2.5
+"""Below these a count in a game says it better than a share."""
+
 
 def advised_mix(
     situation: Situation,
@@ -36,30 +40,40 @@ def advised_mix(
     calls: Mapping[str, str],
     trigger: str,
     punishes: Mapping[str, TraitEstimate] | None = None,
+    counts_as: Callable[[str], str] = str,
 ) -> AdvisedMix:
     """How to vary among the ranked options that have a call, at the situation's topic.
 
     `calls` gives each option's imperative line ("Serve wide."); leave out what our own profile
-    marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball.
+    marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball;
+    `counts_as` turns a logged option into one of these. The default is the best-ranked option:
+    what they expect of us holds its estimate down to no less than the value, so it is always in.
     """
-    topic, skills = situation.topic, punishes or {}
-    cost = {OptionId(one): cost_when_guessed(topic, skills.get(one)) for one in calls}
-    logged = [
-        (one, won)
-        for one, won in _logged(situation)
-        if one in cost and any(one == each.option.id for each in ranking.ranked)
-    ]
+    skills = punishes or {}
+    cost = {OptionId(one): cost_when_guessed(situation.topic, skills.get(one)) for one in calls}
+    logged = [(counts_as(one), won) for one, won in _logged(situation) if counts_as(one) in cost]
     recent = Counter(OptionId(one) for one, _ in logged[-RECENT_AIMS:])
     mix = mix_of(guessables(ranking, cost, recent))
+    order = _order_said(mix)
+    is_enough = len(logged) >= MIN_LOGGED_AIMS
     return AdvisedMix(
-        shares=_shares(mix, ranking, calls),
+        shares=tuple(
+            MixShare(
+                option=one,
+                label=ranking.of(one).option.label,
+                call=calls[one],
+                share=mix.shares[one],
+                guess=mix.guesses[one],
+            )
+            for one in order
+        ),
         trigger=trigger,
-        how_often=_how_often(mix, share=ranking.share),
+        how_often="" if mix.is_every_ball else _how_often(mix.shares[order[1]], ranking.share),
         value=mix.value,
         worth_points=100 * mix.worth,
         logged_aims=len(logged),
-        pattern_loss_points=100 * mix.pattern_loss if len(logged) >= MIN_LOGGED_AIMS else None,
-        regularity=_regularity(mix, logged),
+        pattern_loss_points=100 * mix.pattern_loss if is_enough else None,
+        regularity=_regularity(mix, logged) if is_enough else (),
     )
 
 
@@ -70,37 +84,28 @@ def _logged(situation: Situation) -> Sequence[tuple[str, bool | None]]:
     return tuple(zip(aims, won, strict=True))
 
 
-def _shares(mix: Mix, ranking: Ranking, calls: Mapping[str, str]) -> tuple[MixShare, ...]:
-    left_out = [one.option for one in mix.options if one.option not in mix.by_share]
-    return tuple(
-        MixShare(
-            option=one,
-            label=ranking.of(one).option.label,
-            call=calls[one],
-            share=mix.shares[one],
-            guess=mix.guesses[one],
-        )
-        for one in (*mix.by_share, *left_out)
-    )
+def _order_said(mix: Mix) -> tuple[OptionId, ...]:
+    """Today's best first, then those that are in by their shares, then those that are out."""
+    best = mix.options[0].option
+    rest = [one for one in mix.by_share if one != best]
+    return (best, *rest, *(one.option for one in mix.options if one.option not in {best, *rest}))
 
 
-def _how_often(mix: Mix, *, share: float) -> str:
-    """How often the change-up is right: a count in a game while that is small, else of ten."""
-    if mix.change_up is None:
-        return ""
-    part = mix.shares[mix.change_up]
-    a_game = part * RALLIES_A_GAME * share / 100
-    if a_game < 1.25:
+def _how_often(change_up: float, share: float) -> str:
+    """How often the change-up is right: a count in a game while that is small, else of ten.
+
+    `share` is how often the choice arises, in rallies of 100.
+    """
+    a_game = change_up * RALLIES_A_GAME * share / 100
+    if a_game < ONCE_A_GAME:
         return "once a game"
-    if a_game < 2.5:
+    if a_game < TWICE_A_GAME:
         return "1-2 a game"
-    return f"{max(1, round(10 * part))} of 10"
+    return f"{max(1, round(10 * change_up))} of 10"
 
 
 def _regularity(mix: Mix, logged: Sequence[tuple[str, bool | None]]) -> tuple[str, ...]:
-    """What the logged aims show; nothing below MIN_LOGGED_AIMS."""
-    if len(logged) < MIN_LOGGED_AIMS:
-        return ()
+    """What the logged aims show."""
     found = [_order(logged), _frequency(mix), _rates(logged)]
     return tuple(one for one in found if one is not None)
 

@@ -164,9 +164,10 @@ def _recent_loss(options: Sequence[Guessable], value: float) -> float:
 
 
 def _loss(options: Sequence[Guessable], shares: Sequence[float], value: float) -> float:
-    columns = zip(*payoffs(options), strict=True)
+    matrix = payoffs(options)
     worst = min(
-        sum(share * cell for share, cell in zip(shares, column, strict=True)) for column in columns
+        sum(share * row[guess] for share, row in zip(shares, matrix, strict=True))
+        for guess in range(len(options))
     )
     return max(0.0, value - worst)
 

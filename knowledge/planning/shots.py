@@ -12,6 +12,7 @@ from knowledge.planning.dinking import dink_line
 from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line
 from knowledge.planning.lobbing import lob_line
+from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.returning import return_line, serve_line
@@ -38,6 +39,7 @@ def advise(situation: Situation) -> Advice:
     line = _LINES[situation.topic](situation)
     if line is None or not line.is_specific:
         return _unsharpened(situation, general)
+    mix = MIXES.get(situation.topic)
     return replace(
         general,
         call=first_that_fits((f"{line.do}.", line.cue, general.call)),
@@ -49,6 +51,7 @@ def advise(situation: Situation) -> Advice:
         confidence=Confidence.LEAN,
         numbers=_numbers((line,)),
         choices=hand_choices(situation.theirs, situation.topic),
+        mix=mix(situation) if mix else None,
     )
 
 
