@@ -93,7 +93,7 @@ def _styled(answer: ReturnAnswer) -> Part | None:
 
 
 def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
-    """Where they can guess it, against a stack or a poacher; None where one is always right."""
+    """Where they can guess it, against a stack or a poacher."""
     poached = any(one.profile.habit(Trait.POACHING).level > 0 for one in situation.theirs)
     options = [one.option.id for one in answer.ranking.ranked]
     if not (answer.question.stacked or poached) or len(options) < 2:
@@ -105,18 +105,19 @@ def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
         trigger="",
     )
     if found.change_up is None:
-        return None
+        is_close = answer.ranking.confidence is Confidence.TOSS_UP and not found.logged_aims
+        return None if is_close else found  # "every ball" beside "either is fine" helps nobody
     return replace(found, trigger=words.sign(OptionId(found.change_up.option), answer))
 
 
 def _reasons(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
-    """Our own return first where it decides, then notes on them, then time and the day."""
+    """Our own return and the day first where they decide, then notes on them, then time."""
     found = [*_own_return(answer), *_ball(answer)]
+    found += _wind(situation)
     found += [_reason(part) for part in _targeted(answer)[:2]]
     styled = _styled(answer)
     if styled is not None:
         found.append(_reason(styled))
-    found += _wind(situation)
     if answer.style is Style.HIGH:
         ground = ground_bought_ft(answer.question.returner)
         text = f"High buys half a second: {ground:.0f} ft of run"

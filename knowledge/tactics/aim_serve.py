@@ -11,6 +11,7 @@ from knowledge.engine import Part
 from knowledge.evidence import FactEstimate
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
+from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import SERVING_CHANCE
 from knowledge.situation import Situation, Wind
@@ -103,7 +104,8 @@ def _mix(answer: ServeAnswer, situation: Situation) -> AdvisedMix | None:
         counts_as=lambda logged: _lane_of(logged, answer),
     )
     if found.change_up is None:
-        return found
+        is_close = answer.ranking.confidence is Confidence.TOSS_UP and not found.logged_aims
+        return None if is_close else found  # "every ball" beside "either is fine" helps nobody
     sign = words.sign(Lane(found.change_up.option), answer.question.receiver.name)
     return replace(found, trigger=sign)
 
@@ -128,6 +130,8 @@ def _reasons(
 ) -> tuple[Reason, ...]:
     """The day first where it was asked about, then notes, and depth."""
     found = [*_sun(situation), *_wind(situation), *_own_serve(first)]
+    if not first.is_deep:
+        found.append(_depth(first))
     found += _from_notes(each)
     found += _spoken(first)
     found.append(_depth(first))
@@ -161,7 +165,7 @@ def _spoken(answer: ServeAnswer) -> list[Reason]:
     ]
     against = [
         part
-        for other in others[:1]
+        for other in others
         for part in other.parts
         if part.points < 0 and part.evidence and not _is_open(part)
     ]
@@ -188,7 +192,7 @@ def _own_serve(answer: ServeAnswer) -> list[Reason]:
     estimate = server.profile.skill(Trait.SERVE)
     source = book(notes=estimate.agreeing, against=estimate.disagreeing)
     said = (f"{server.name}'s own serve: get it in first", "Your own serve: get it in first")
-    return [Reason(text=short(said), source=source), _depth(answer)]
+    return [Reason(text=short(said), source=source)]
 
 
 def _sun(situation: Situation) -> list[Reason]:
@@ -254,22 +258,24 @@ def _unless(answer: ServeAnswer, situation: Situation, *, one_lane: bool) -> str
 
 
 def _flip(answer: ServeAnswer, situation: Situation) -> str | None:
-    """The unknown most worth knowing that would move the lane, and to where."""
+    """The unknown that would move the lane, and to where: the hand, else the most worth."""
     one, now = answer.question.receiver, answer.ranking.best.option.id
-    whose = f"{one.name}'s" if one.name else "their"
-    for unknown in answer.ranking.unknowns:
+    who = one.name or "They"
+    unknowns = [each for each in answer.ranking.unknowns if each.worth >= LEAST_WORTH]
+    for unknown in sorted(unknowns, key=lambda each: trait_of(each.fact) is not Trait.HAND):
         trait = trait_of(unknown.fact)
-        if unknown.worth < LEAST_WORTH or player_of(unknown.fact) != one.player or trait is None:
+        if player_of(unknown.fact) != one.player or trait is None:
             continue
+        is_up = unknown.if_yes != now
+        to = words.LANE_CALLS[Lane(unknown.if_yes if is_up else unknown.if_no)]
         if trait in (Trait.HAND, Trait.TWO_HANDED_BACKHAND):
             said = _if_known(answer, situation, trait)
             if said is not None:
                 return said
-        elif trait is Trait.STACKS and unknown.if_yes != now:
-            return f"They stack? Serve {words.LANE_CALLS[Lane(unknown.if_yes)]}."
+        elif trait is Trait.STACKS and is_up:
+            return f"They stack? Serve {to}."
         elif TRAITS[trait].kind is TraitKind.SKILL and unknown.if_yes != unknown.if_no:
-            how = "strong" if unknown.if_yes != now else "weak"
-            return f"Changes if {whose} {TRAITS[trait].label} is {how}."
+            return f"{who}: {skill_words(trait, strong=is_up)}? Serve {to}."
     return None
 
 

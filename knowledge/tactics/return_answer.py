@@ -22,6 +22,7 @@ from knowledge.tactics.return_effects import (
     player_at,
     says_inside,
     says_short_serve,
+    says_stack,
     style_effects,
     target_effects,
 )
@@ -184,7 +185,8 @@ def returner_of(situation: Situation) -> OnCourt | None:
 def _stacked(situation: Situation) -> bool:
     if situation.their_formation is not None:
         return situation.their_formation in STACKED
-    return any(one.profile.habit(Trait.STACKS).level > 0 for one in situation.theirs)
+    noted = any(one.profile.habit(Trait.STACKS).level > 0 for one in situation.theirs)
+    return noted or says_stack(situation.asked.words)
 
 
 def _ball(situation: Situation) -> BallQuality:

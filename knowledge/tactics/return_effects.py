@@ -84,9 +84,13 @@ def at(one: OnCourt) -> OptionId:
     return OptionId(f"at:{one.player}")
 
 
-_SHORT_SERVE = re.compile(
-    r"\bshort serves?\b|\bserv(?:es?|ed|ing) (?:it )?(?:so |very |too )?short\b"
-)
+_SHORT_SERVE = re.compile(r"\bshort serves?\b|\bserv(?:es?|ed|ing)\b.{0,12}\bshort\b")
+_THEY_STACK = re.compile(r"\bthey(?:'re| are)? (?:always |both )?stack(?:s|ed|ing)?\b")
+
+
+def says_stack(words: str) -> bool:
+    """Whether a question says that they stack."""
+    return _THEY_STACK.search(words.lower()) is not None
 
 
 def says_short_serve(words: str) -> bool:
@@ -282,7 +286,7 @@ def _runner(question: ReturnQuestion) -> Iterator[Effect]:
     if returner is None:
         return
     rows: Mapping[Value, tuple[Points, Style, str]] = {
-        Value.WEAKNESS: (sizes.SLOW_RUNNER, Style.HIGH, "needs the time to run"),
+        Value.WEAKNESS: (sizes.SLOW_RUNNER, Style.HARD, "needs the time to run"),
         Value.STRENGTH: (sizes.QUICK_RUNNER, Style.HARD, "gets there anyway"),
     }
     for value, (points, style, said) in rows.items():

@@ -39,7 +39,9 @@ CROSS_WIND = Points(mean=-1, sd=1)
 TIME_TO_THE_LINE = Points(mean=3, sd=2)
 """Row 2 is +6 for being still at the line: half a second is about half of that."""
 
-SLOW_RUNNER = Points(mean=3, sd=2)
+SLOW_RUNNER = Points(mean=-4, sd=2)
+"""Row 1: not hard and flat with a slow returner."""
+
 PACE_HURTS = Points(mean=1, sd=1.5)
 DISLIKES_PACE = Points(mean=3.5, sd=2)
 LIKES_PACE = Points(mean=-2, sd=2)

@@ -72,7 +72,8 @@ def sign(option: OptionId, answer: ReturnAnswer) -> str:
     """What to look for before this change-up: completes "when"."""
     target = player_at(option, answer.question.theirs)
     if target is None:
-        return "they guard their sides" if option == MIDDLE else "one leaves early"
+        signs = {MIDDLE: "they guard their sides", SERVER: "the server steps in"}
+        return signs.get(option, "one leaves early")
     if target == answer.question.crosser:
         return f"{target.name} leaves early"
     return f"{target.name} drifts to the middle"

@@ -8,7 +8,7 @@ from enum import StrEnum
 from knowledge.planning.names import first_that_fits
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.serve_lanes import Lane, wing_at
-from knowledge.vocabulary import Wing
+from knowledge.vocabulary import Side, Wing
 
 _WAYS = {Lane.T: "down the T", Lane.WIDE: "out wide"}
 _LANES = {Lane.T: "T", Lane.WIDE: "wide", Lane.BODY: "body"}
@@ -64,11 +64,19 @@ def spot(answers: tuple[ServeAnswer, ...]) -> str:
     lanes = {answer.lane for answer in answers}
     if len(lanes) == 1:
         return _LANES[answers[0].lane]
+    if answers[0].question.receiver.hand is None and _as_for_a_right_hander(answers):
+        return Wing.BACKHAND.value
     wings = {wing_of(answer) for answer in answers}
     wing = wings.pop() if len(wings) == 1 else None
     if wing is not None:
         return wing.value
     return " or ".join(_LANES[lane] for lane in sorted(lanes))
+
+
+def _as_for_a_right_hander(answers: tuple[ServeAnswer, ...]) -> bool:
+    """Whether the lanes are a right-hander's backhand: the wing is meant, whatever the hand."""
+    backhand = {Side.RIGHT: Lane.T, Side.LEFT: Lane.WIDE}
+    return all(answer.lane is backhand[answer.question.court] for answer in answers)
 
 
 def call_for(answers: tuple[ServeAnswer, ...]) -> str:
@@ -81,6 +89,9 @@ def call_for(answers: tuple[ServeAnswer, ...]) -> str:
             (f"Serve {name} {where}.", f"Serve {where}.") if name else (f"Serve {where}.",)
         )
     depth = "deep" if first.is_deep else "mid-box"
+    if first.question.receiver.hand is None and spot(answers) == Wing.BACKHAND:
+        backhand = f"{depth} to the backhand."
+        return first_that_fits((f"Serve {name} {backhand}".replace("  ", " "), f"Serve {backhand}"))
     by_court = ", ".join(
         f"{_LANES[answer.lane]} from {answer.question.court}" for answer in answers
     )
