@@ -55,8 +55,7 @@ def _end(option: OptionId, question: ReturnQuestion) -> Point | None:
     target = player_at(option, question.theirs)
     if target is None or target.side is None:
         return None
-    is_crossing = target == question.crosser and question.server_court is not None
-    return _deep(question.server_court if is_crossing and question.server_court else target.side)
+    return _deep(target.side)
 
 
 def _deep(side: Side) -> Point:

@@ -10,10 +10,10 @@ from noted_players import match, often_noted, player
 from knowledge.advice import Advice, Confidence
 from knowledge.planning.line import Phase
 from knowledge.planning.plan import plan_lines
-from knowledge.planning.shots import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.vocabulary import PlayerId, Side, Topic
 
 OKAFOR = player(
