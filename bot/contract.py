@@ -22,7 +22,7 @@ from bot.chat.question import (
 )
 from bot.chat.reply import Reply
 from bot.chat.turn import Heard
-from knowledge.advice import Advice
+from knowledge.advice import Advice, AdvisedMix
 from knowledge.game import GameState
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NewObservation
@@ -97,11 +97,25 @@ def _observation(claim: Claim | NewObservation, names: Names) -> dict[str, Any]:
 
 def _numbers(advice: Advice | None, game: GameState | None) -> dict[str, float] | None:
     numbers: dict[str, float] = dict(advice.numbers) if advice else {}
+    if advice is not None and advice.mix is not None:
+        numbers |= _mix_numbers(advice.mix)
     if game is not None:
         numbers |= {"ours": game.ours, "theirs": game.theirs}
         if game.server is not None:
             numbers["server"] = game.server
     return numbers or None
+
+
+def _mix_numbers(mix: AdvisedMix) -> dict[str, float]:
+    """Our share and their best guess of each option, and what varying is worth."""
+    numbers = {"mix_value": mix.value, "mix_worth_points": mix.worth_points}
+    for one in mix.shares:
+        numbers |= {f"mix_share_{one.option}": one.share, f"mix_guess_{one.option}": one.guess}
+    if mix.logged_aims:
+        numbers["mix_logged_aims"] = mix.logged_aims
+    if mix.pattern_loss_points is not None:
+        numbers["mix_pattern_loss_points"] = mix.pattern_loss_points
+    return numbers
 
 
 def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None:

@@ -168,6 +168,56 @@ class ChanceCurve:
                 raise ValueError(f"no point {place} among {len(self.points)}")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MixShare:
+    """One option of a mix: its id, its name in a sentence, the line that calls for it, its share.
+
+    `call` is imperative, of at most CALL_LIMIT characters ("Serve wide."). `guess` is how often
+    they expect it at best.
+    """
+
+    option: str
+    label: str
+    call: str
+    share: float
+    guess: float = 0.0
+
+    def __post_init__(self) -> None:
+        if len(self.call) > CALL_LIMIT:
+            raise ValueError(f"call is {len(self.call)} characters, over {CALL_LIMIT}: {self.call}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdvisedMix:
+    """How to vary a choice that they may guess; knowledge.mixing.advised makes one.
+
+    `shares` holds every option, most often first: the first is the default and the second the
+    change-up, if it has a share. `trigger` completes "when" ("he leans in"); `how_often` says how
+    often the change-up is right. `value` is our chance whatever they guess, `worth_points` what
+    varying gains over always playing the best one, `pattern_loss_points` what the recent choices
+    give away: None below mixing.MIN_LOGGED_AIMS, like `regularity`, which says how they look.
+    """
+
+    shares: tuple[MixShare, ...]
+    trigger: str
+    how_often: str
+    value: float
+    worth_points: float
+    logged_aims: int = 0
+    pattern_loss_points: float | None = None
+    regularity: tuple[str, ...] = ()
+
+    @property
+    def default(self) -> MixShare:
+        return self.shares[0]
+
+    @property
+    def change_up(self) -> MixShare | None:
+        """None where the default is right on every ball."""
+        into = [one for one in self.shares if one.share > 0]
+        return into[1] if len(into) > 1 else None
+
+
 Picture = CourtPicture | ChanceCurve
 """Whatever can be drawn and sent beside the words."""
 
@@ -178,7 +228,8 @@ class Advice:
 
     `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
     three. `lines` replaces reasons where the answer is a list by nature (a report, a plan).
-    `numbers` holds every computed figure by name at full precision.
+    `numbers` holds every computed figure by name at full precision. `mix` is how to vary, where
+    they may guess the choice.
     """
 
     topic: Topic
@@ -194,6 +245,7 @@ class Advice:
     choices: tuple[Choice, ...] = ()
     picture: Picture | None = None
     more: tuple[str, ...] = ()
+    mix: AdvisedMix | None = None
 
     def __post_init__(self) -> None:
         if len(self.call) > CALL_LIMIT:

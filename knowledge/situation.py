@@ -142,7 +142,9 @@ class Situation:
     `played` is what this match's log holds, oldest first; `rallies_today` counts it,
     `earlier_rallies` other meetings, serving and receiving. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
-    so that a report can say how old a note is.
+    so that a report can say how old a note is. `recent_aims` are the ids of the options that we
+    chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
+    that rally was ours, None where it is not known.
     """
 
     topic: Topic
@@ -169,6 +171,12 @@ class Situation:
     wind: Wind | None = None
     today: int | None = None
     preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
+    recent_aims: Mapping[Topic, tuple[str, ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+    aims_won: Mapping[Topic, tuple[bool | None, ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
 
     def find(self, player: PlayerId) -> OnCourt | None:
         """The player on court by id, ours or theirs; None when not in this match."""

@@ -25,6 +25,8 @@ class Verb(StrEnum):
     ASK = "ask"  # topic[, player]: ask a question of that topic
     SETTLE = "set"  # topic, fact, value[, player]: the answer's other branch
     WHY = "why"  # topic: the reasons in full
+    MIX = "mix"  # topic: the exact mix of the last answer
+    PICK = "pick"  # topic: draw the next one from that mix
     WHO = "who"  # pending number, player: which of the alike names is meant
     ADD = "add"  # pending number: add the unknown name as a player
     UNDO = "undo"  # change: take it back

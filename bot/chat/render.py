@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from bot.chat.payload import Verb, tap
+from bot.chat.render_mix import change_line
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice, Choice, Confidence, Reason
@@ -50,6 +51,8 @@ def render(
         is_last = advice.assumed is not None and lines[-1] == advice.assumed
         lines[-1:] = [f"{lines[-1]} {vs[0].upper()}{vs[1:]}"] if is_last else [lines[-1], vs]
     choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
+    if advice.mix is not None and advice.mix.change_up is not None:
+        choices.append(Button(label=wording("mix.exact"), payload=tap(Verb.MIX, advice.topic)))
     if advice.more:
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
     offered = {choice.topic for choice in advice.choices if choice.fact is None}
@@ -89,6 +92,8 @@ def _short_source(reason: Reason) -> str:
 
 
 def _closing(advice: Advice) -> Iterable[str]:
+    if advice.mix is not None:
+        yield change_line(advice.mix)
     if advice.number:
         yield advice.number
     if advice.confidence is Confidence.TOSS_UP:

@@ -18,7 +18,7 @@ from bot.chat.answers import (
     corrections,
     notes,
 )
-from bot.chat.answers.desk import Desk
+from bot.chat.answers.desk import Desk, Uniform, unforeseeable
 from bot.chat.answers.taps import press
 from bot.chat.asking import asks
 from bot.chat.context import Context
@@ -64,8 +64,10 @@ def take_turn(connection: Connection, row: InboxRow, *, now: Micros) -> tuple[Re
     return hear(connection, row, now=now).replies
 
 
-def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
-    """The same, with what was understood."""
+def hear(
+    connection: Connection, row: InboxRow, *, now: Micros, uniform: Uniform = unforeseeable
+) -> Heard:
+    """The same, with what was understood. `uniform` gives the numbers that a mix draws with."""
     directory = Directory(connection)
     incoming = Incoming.from_json(row.payload)
     chat = directory.chat_row(row.chat)
@@ -80,6 +82,7 @@ def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
         now=now,
         context=Context.from_json(chat.context if chat.book == book_id else {}),
         views=_views_of(connection),
+        uniform=uniform,
     )
     before = desk.context
     if incoming.reply_to is not None:
@@ -149,7 +152,7 @@ _KIND_OF_TAP = {
     Verb.ADD: Kind.BOOK,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE, Verb.LATER})
+_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
 """What anybody in a group may press; every other tap writes to the book."""
 
 

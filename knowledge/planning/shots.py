@@ -7,22 +7,20 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Confidence, Reason
-from knowledge.planning.cue import serve_line_at_score
 from knowledge.planning.dinking import dink_line
 from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line
 from knowledge.planning.lobbing import lob_line
+from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
-from knowledge.planning.returning import return_line, serve_line
+from knowledge.planning.returning import return_line
 from knowledge.planning.thirds import third_line
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import general_rules
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.tactics.other_meanings import meaning
 from knowledge.vocabulary import Topic
-
-NO_NOTES_DECIDE = "General rule: no notes on them that change it."
-NOBODY_NAMED = "General rule: name the pair and I use your notes."
 
 GENERAL_REASONS = 2
 """Reasons of the general rule that stand beside the one from notes."""
@@ -38,6 +36,7 @@ def advise(situation: Situation) -> Advice:
     line = _LINES[situation.topic](situation)
     if line is None or not line.is_specific:
         return _unsharpened(situation, general)
+    mix = MIXES.get(situation.topic)
     return replace(
         general,
         call=first_that_fits((f"{line.do}.", line.cue, general.call)),
@@ -49,22 +48,12 @@ def advise(situation: Situation) -> Advice:
         confidence=Confidence.LEAN,
         numbers=_numbers((line,)),
         choices=hand_choices(situation.theirs, situation.topic),
+        mix=mix(situation) if mix else None,
     )
-
-
-def _serve(situation: Situation) -> Line | None:
-    """At whoever must receive by the score, or at the one asked about."""
-    by_score = serve_line_at_score(situation)
-    if by_score is not None:
-        return by_score
-    asked = [one for one in situation.theirs if one.player in situation.asked.about]
-    return serve_line(situation, asked[0], None) if len(asked) == 1 else None
 
 
 _LINES: Mapping[Topic, Callable[[Situation], Line | None]] = MappingProxyType(
     {
-        Topic.AIM_SERVE: _serve,
-        Topic.AIM_RETURN: return_line,
         Topic.THIRD_SHOT: third_line,
         Topic.AIM_ATTACK: hands_line,
         Topic.LOB: lob_line,

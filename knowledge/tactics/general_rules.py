@@ -20,6 +20,8 @@ OWN_ENGINE = frozenset(
     {
         Topic.COVER_MIDDLE,
         Topic.AIM_DINK,
+        Topic.AIM_SERVE,
+        Topic.AIM_RETURN,
         Topic.WHERE_TO_STAND,
         Topic.OPPONENT_REPORT,
         Topic.GAME_PLAN,

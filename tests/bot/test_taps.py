@@ -67,6 +67,8 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             MatchFact.PULLED_WIDE, MatchFact.ABOUT)]
         + [["cover_middle", trait, "nonsense", player] for trait in Trait],
         Verb.WHY: [["dink"], ["cover_middle", "again"]],
+        Verb.MIX: [["dink"], ["aim_attack", "again"], *([bad] for bad in BAD_NUMBERS)],
+        Verb.PICK: [["dink"], ["aim_attack", "again"], *([bad] for bad in BAD_NUMBERS)],
         Verb.WHO: [["7", player], ["1", "9999"], *([bad, player] for bad in BAD_NUMBERS)],
         Verb.ADD: [["7"], *([bad] for bad in BAD_NUMBERS)],
         Verb.UNDO: [[bad] for bad in BAD_NUMBERS],

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
+from secrets import SystemRandom
 from typing import Any
 
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read, view_of
 from bot.chat.match_log import MatchLog, format_from_json, read_log
-from bot.chat.meetings import earlier_tallies, tally_of
+from bot.chat.meetings import LoggedAims, aims_in, earlier_tallies, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim
 from bot.chat.reply import Button
@@ -18,7 +19,7 @@ from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -38,6 +39,13 @@ ORDINAL_OF_1970 = 719_163
 """`date(1970, 1, 1).toordinal()`"""
 
 
+Uniform = Callable[[], float]
+"""Gives a number in [0, 1), evenly spread."""
+
+unforeseeable: Uniform = SystemRandom().random
+"""The operating system's own: nobody learns the next draw from the ones before."""
+
+
 @dataclass(slots=True, kw_only=True)
 class Desk:
     """One message on the desk. Handlers replace `context`; the turn saves it at the end.
@@ -53,6 +61,7 @@ class Desk:
     now: Micros
     context: Context
     views: BookViews
+    uniform: Uniform = unforeseeable
     replying_to: About | None = None
     trace: dict[str, Any] = field(default_factory=dict)
     noted: tuple[Claim, ...] = ()
@@ -184,6 +193,18 @@ class Desk:
             ("meetings", ours, theirs, current, self.day),
             lambda: earlier_tallies(
                 self.book.logs_of_meetings(ours, theirs), current=current, now=self.now
+            ),
+        )
+
+    def logged_aims(self, topic: Topic, theirs: Sequence[PlayerId]) -> LoggedAims:
+        """What we chose against that pair, oldest first, with whose rally it became."""
+        our_pair, their_pair = self.view.pair_id(self.ours), self.view.pair_id(theirs)
+        if our_pair is None or their_pair is None:
+            return LoggedAims()
+        return self._recall(
+            ("aims", topic, our_pair, their_pair),
+            lambda: aims_in(
+                self.book.choices(topic), self.book.logs_of_meetings(our_pair, their_pair)
             ),
         )
 

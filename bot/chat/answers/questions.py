@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.answers.aims import with_aims
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
@@ -66,7 +67,7 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     return with_buttons(reply, taken_back)
 
 
-_TOLD = ("call", "reasons", "lines", "number", "numbers")
+_TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")
 """Parts of an advice that make it another answer."""
 
 
@@ -206,6 +207,15 @@ def _says_score(asked: Asked) -> bool:
 
 def explain(desk: Desk, topic: Topic) -> Reply:
     """The reasons in full, for the last question of that topic."""
+    advice = advice_again(desk, topic)
+    if isinstance(advice, Reply):
+        return advice
+    desk.context = replace(desk.context, told=Depth.REASONS)
+    return render_more(advice) if advice.more else render(advice)
+
+
+def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
+    """What the last question of that topic was told, or that its score cannot be."""
     asked = desk.context.asked
     if asked is None or asked.topic is not topic:
         asked = Asked(topic=topic, text="")
@@ -215,8 +225,7 @@ def explain(desk: Desk, topic: Topic) -> Reply:
         return cannot_be(asked, where)
     advice, _ = _advice(desk, asked, where)
     desk.trace |= {"advice": advice}
-    desk.context = replace(desk.context, told=Depth.REASONS)
-    return render_more(advice) if advice.more else render(advice)
+    return advice
 
 
 def explain_last(desk: Desk) -> Reply:
@@ -243,7 +252,7 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
         today=desk.day,
     )
-    situation = supposing(situation, asked.hands)
+    situation = with_aims(desk, supposing(situation, asked.hands))
     return advise(situation), situation
 
 

@@ -9,6 +9,7 @@ from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
+from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
@@ -56,6 +57,8 @@ _ARGUMENTS = {
     Verb.ASK: (1, 3),
     Verb.SETTLE: (3, 4),
     Verb.WHY: (1, 1),
+    Verb.MIX: (1, 1),
+    Verb.PICK: (1, 1),
     Verb.WHO: (2, 2),
     Verb.ADD: (1, 1),
     Verb.UNDO: (1, 1),
@@ -90,6 +93,10 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return _settle(desk, args)
         case Verb.WHY:
             return explain(desk, word_in(Topic, args[0]))
+        case Verb.MIX:
+            return show_mix(desk, word_in(Topic, args[0]))
+        case Verb.PICK:
+            return pick(desk, word_in(Topic, args[0]))
         case Verb.WHO:
             return _who(desk, number_in(args[0]), _known(desk, args[1]), read_again)
         case Verb.ADD:
