@@ -1,0 +1,117 @@
+"""What a rules question speaks of: words and phrases that mean the same read as one idea."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from knowledge.general_rule import RuleDataError, load_table
+
+CORRECTED_LETTERS = 5
+"""A word from this length on may have one slip of the keyboard; shorter ones are too alike."""
+
+KEPT_LETTERS = 4
+"""An ending is taken off only where so many letters stay."""
+
+ENDINGS = ("ing", "ed", "es", "s")
+
+Tokens = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Vocabulary:
+    """Ideas by their phrases and words, and the words that tell nothing.
+
+    `phrases` are the longest first; `known` are words that are never taken for a slip.
+    """
+
+    phrases: tuple[tuple[Tokens, str], ...]
+    words: Mapping[str, str]
+    untelling: frozenset[str]
+    known: frozenset[str]
+
+    def ideas(self, said: str) -> frozenset[str]:
+        """The ideas of a text: of phrases and single words alike, in no order."""
+        tokens = [self.spelled(token) for token in tokens_of(said)]
+        found = {idea for phrase, idea in self.phrases if _stands(phrase, tokens)}
+        for token in tokens:
+            if token in self.words:
+                found.add(self.words[token])
+            elif token not in self.untelling:
+                found.add(stem(token))
+        return frozenset(found)
+
+    def spelled(self, token: str) -> str:
+        """The token, or the known word that is one slip away from it."""
+        if token in self.known or len(token) < CORRECTED_LETTERS or token.isdigit():
+            return token
+        return self._nearest(token) or token
+
+    def _nearest(self, token: str) -> str | None:
+        alike = (
+            word
+            for word in self.known
+            if len(word) >= KEPT_LETTERS and word[0] == token[0] and is_one_slip(word, token)
+        )
+        return min(alike, default=None)
+
+
+def tokens_of(said: str) -> list[str]:
+    """Words and numbers in lower case, apostrophes dropped."""
+    return re.findall(r"[a-z]+|[0-9]+", re.sub(r"['’]", "", said.lower()))
+
+
+def stem(token: str) -> str:
+    """The token without its ending: bounces, bounced and bouncing read alike."""
+    for ending in ENDINGS:
+        if token.endswith(ending) and len(token) - len(ending) >= KEPT_LETTERS:
+            return token[: -len(ending)]
+    return token
+
+
+def is_one_slip(one: str, other: str) -> bool:
+    """Whether a letter is missing, added, wrong, or two stand swapped (Damerau 1964)."""
+    if one == other or abs(len(one) - len(other)) > 1:
+        return False
+    short, long = sorted((one, other), key=len)
+    at = next((n for n, letter in enumerate(short) if letter != long[n]), len(short))
+    if len(short) < len(long):
+        return short[at:] == long[at + 1 :]
+    swapped = short[at : at + 2] == long[at : at + 2][::-1]
+    return short[at + 1 :] == long[at + 1 :] or (swapped and short[at + 2 :] == long[at + 2 :])
+
+
+def _stands(phrase: Tokens, tokens: Sequence[str]) -> bool:
+    size = len(phrase)
+    return any(tuple(tokens[at : at + size]) == phrase for at in range(len(tokens) - size + 1))
+
+
+def read_vocabulary(table: Mapping[str, object], forms: Sequence[str]) -> Vocabulary:
+    """The vocabulary of a data file; the words of all ways of asking are known words too."""
+    phrases = _lists(table.get("phrases"))
+    words = _lists(table.get("words"))
+    untelling = frozenset(str(table.get("untelling", "")).split())
+    spelled = [(tuple(tokens_of(one)), idea) for idea, many in phrases.items() for one in many]
+    single = {word: idea for idea, many in words.items() for word in (idea, *many)}
+    known = {token for form in forms for token in tokens_of(form)}
+    known |= {token for phrase, _ in spelled for token in phrase} | set(single) | untelling
+    return Vocabulary(
+        phrases=tuple(sorted(spelled, key=lambda one: -len(one[0]))),
+        words=single,
+        untelling=untelling,
+        known=frozenset(known),
+    )
+
+
+def _lists(said: object) -> dict[str, list[str]]:
+    if not isinstance(said, dict) or not all(isinstance(many, list) for many in said.values()):
+        raise RuleDataError(f"words stand in lists under their idea, not {said!r}")
+    return {str(idea): [str(one) for one in many] for idea, many in said.items()}
+
+
+@cache
+def words_table() -> Mapping[str, object]:
+    """The words file beside the rules."""
+    return load_table("knowledge.rulebook", "words.toml")
