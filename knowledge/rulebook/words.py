@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 from knowledge.general_rule import RuleDataError, load_table
 
@@ -17,14 +17,17 @@ KEPT_LETTERS = 4
 
 ENDINGS = ("ing", "ed", "es", "s")
 
+GAP = 1
+"""Words that may stand between two words of a phrase: "after the volley", "hit by my partner"."""
+
 Tokens = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Vocabulary:
     """Ideas by their phrases and words, and the words that tell nothing.
 
-    `phrases` are the longest first; `known` are words that are never taken for a slip.
+    The words of `phrases` are read like those of a text; `known` are never taken for a slip.
     """
 
     phrases: tuple[tuple[Tokens, str], ...]
@@ -35,25 +38,33 @@ class Vocabulary:
     def ideas(self, said: str) -> frozenset[str]:
         """The ideas of a text: of phrases and single words alike, in no order."""
         tokens = [self.spelled(token) for token in tokens_of(said)]
-        found = {idea for phrase, idea in self.phrases if _stands(phrase, tokens)}
-        for token in tokens:
-            if token in self.words:
-                found.add(self.words[token])
-            elif token not in self.untelling:
-                found.add(stem(token))
-        return frozenset(found)
+        read = [self.read(token) for token in tokens]
+        found = {idea for phrase, idea in self.phrases if _stands(phrase, read)}
+        told = zip(tokens, read, strict=True)
+        return frozenset(found | {idea for token, idea in told if token not in self.untelling})
+
+    def read(self, token: str) -> str:
+        """The idea of a single word, else its stem."""
+        return self.words.get(token) or stem(token)
 
     def spelled(self, token: str) -> str:
-        """The token, or the known word that is one slip away from it."""
-        if token in self.known or len(token) < CORRECTED_LETTERS or token.isdigit():
+        """The token, or the known word that it is a slip of."""
+        if token in self.known or token.isdigit():
             return token
-        return self._nearest(token) or token
+        alike = self._doubled.get(_undoubled(token)) or self._nearest(token)
+        return alike or token
+
+    @cached_property
+    def _doubled(self) -> Mapping[str, str]:
+        """Known words without doubled letters: "bal", "hitt"."""
+        return {_undoubled(word): word for word in sorted(self.known, reverse=True)}
 
     def _nearest(self, token: str) -> str | None:
+        is_slip = is_one_slip if len(token) >= CORRECTED_LETTERS else is_swapped
         alike = (
             word
             for word in self.known
-            if len(word) >= KEPT_LETTERS and word[0] == token[0] and is_one_slip(word, token)
+            if len(word) >= KEPT_LETTERS and word[0] == token[0] and is_slip(word, token)
         )
         return min(alike, default=None)
 
@@ -79,13 +90,36 @@ def is_one_slip(one: str, other: str) -> bool:
     at = next((n for n, letter in enumerate(short) if letter != long[n]), len(short))
     if len(short) < len(long):
         return short[at:] == long[at + 1 :]
-    swapped = short[at : at + 2] == long[at : at + 2][::-1]
-    return short[at + 1 :] == long[at + 1 :] or (swapped and short[at + 2 :] == long[at + 2 :])
+    return short[at + 1 :] == long[at + 1 :] or is_swapped(one, other)
+
+
+def is_swapped(one: str, other: str) -> bool:
+    """Whether two neighbouring letters stand swapped and all else is the same."""
+    if len(one) != len(other) or one == other:
+        return False
+    at = next(n for n, letter in enumerate(one) if letter != other[n])
+    return one[at : at + 2] == other[at : at + 2][::-1] and one[at + 2 :] == other[at + 2 :]
+
+
+def _undoubled(token: str) -> str:
+    return re.sub(r"(.)\1+", r"\1", token)
 
 
 def _stands(phrase: Tokens, tokens: Sequence[str]) -> bool:
-    size = len(phrase)
-    return any(tuple(tokens[at : at + size]) == phrase for at in range(len(tokens) - size + 1))
+    """Whether the words of a phrase stand in their order, at most GAP others between two."""
+    return any(
+        token == phrase[0] and _goes_on(phrase[1:], tokens[at + 1 :])
+        for at, token in enumerate(tokens)
+    )
+
+
+def _goes_on(rest: Tokens, tokens: Sequence[str]) -> bool:
+    if not rest:
+        return True
+    return any(
+        token == rest[0] and _goes_on(rest[1:], tokens[at + 1 :])
+        for at, token in enumerate(tokens[: GAP + 1])
+    )
 
 
 def read_vocabulary(table: Mapping[str, object], forms: Sequence[str]) -> Vocabulary:
@@ -97,8 +131,12 @@ def read_vocabulary(table: Mapping[str, object], forms: Sequence[str]) -> Vocabu
     single = {word: idea for idea, many in words.items() for word in (idea, *many)}
     known = {token for form in forms for token in tokens_of(form)}
     known |= {token for phrase, _ in spelled for token in phrase} | set(single) | untelling
+    read = {
+        (tuple(single.get(token) or stem(token) for token in phrase), idea)
+        for phrase, idea in spelled
+    }
     return Vocabulary(
-        phrases=tuple(sorted(spelled, key=lambda one: -len(one[0]))),
+        phrases=tuple(sorted(read)),
         words=single,
         untelling=untelling,
         known=frozenset(known),
