@@ -18,7 +18,7 @@ KEPT_LETTERS = 4
 ENDINGS = ("ing", "ed", "es", "s")
 
 GAP = 1
-"""Words that may stand between two words of a phrase: "after the volley", "hit by my partner"."""
+"""Words or stops that may stand between two words of a phrase: "after the volley"."""
 
 Tokens = tuple[str, ...]
 
@@ -41,7 +41,8 @@ class Vocabulary:
         read = [self.read(token) for token in tokens]
         found = {idea for phrase, idea in self.phrases if _stands(phrase, read)}
         told = zip(tokens, read, strict=True)
-        return frozenset(found | {idea for token, idea in told if token not in self.untelling})
+        single = {idea for token, idea in told if token not in self.untelling}
+        return frozenset(found | {idea for idea in single if idea.isalnum()})
 
     def read(self, token: str) -> str:
         """The idea of a single word, else its stem."""
@@ -70,8 +71,8 @@ class Vocabulary:
 
 
 def tokens_of(said: str) -> list[str]:
-    """Words and numbers in lower case, apostrophes dropped."""
-    return re.findall(r"[a-z]+|[0-9]+", re.sub(r"['’]", "", said.lower()))
+    """Words, numbers and the stops between them in lower case, apostrophes dropped."""
+    return re.findall(r"[a-z]+|[0-9]+|[,.;:!?]", re.sub(r"['’]", "", said.lower()))
 
 
 def stem(token: str) -> str:
