@@ -112,12 +112,16 @@ class Finder:
 
     def _likeness(self, n: int, ideas: frozenset[str]) -> float:
         """0 to 1: how alike the question and the rule's two likest forms are."""
-        alike = sorted((self._ratio(form, ideas) for form in self.forms[n]), reverse=True)
-        whole = (alike[0] + SECOND_COUNTS * alike[1]) / (1 + SECOND_COUNTS)
+        alike = sorted((self._ratio(form, ideas), at) for at, form in enumerate(self.forms[n]))
+        (second, _), (first, at) = alike[-2:]
+        whole = (first + SECOND_COUNTS * second) / (1 + SECOND_COUNTS)
         core = {idea for idea, share in self.shares[n].items() if share >= CORE_SHARE}
         said = self._weight(core & ideas) / self._weight(core) if core else 1.0
         whole *= 1 - CORE_COUNTS + CORE_COUNTS * said
-        return whole if self._names_subject(n, ideas) else whole * WITHOUT_SUBJECT
+        if len(ideas) == 1 and first < 1:
+            return 0.0  # "what shoes are allowed": one word of a longer way of asking is no question
+        is_named = self._names_subject(n, ideas) or not self._names_subject(n, self.forms[n][at])
+        return whole if is_named else whole * WITHOUT_SUBJECT
 
     def _ratio(self, form: frozenset[str], ideas: frozenset[str]) -> float:
         common = self._weight(form & ideas)
