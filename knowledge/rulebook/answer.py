@@ -18,7 +18,7 @@ SAY_MORE = "Or say in a few words what happened."
 
 NO_REF_ASSUMED = "No ref assumed. 2025 edition; event rules first."
 NO_REF_SAID = "No ref. 2025 edition; the event's rules first."
-REF_SAID = "With a ref: he decides. 2025 edition."
+REF_SAID = "With a ref, who decides. 2025 edition."
 SAME_EITHER_WAY = "2025 edition; event rules and the ref come first."
 
 TAKEN_AS = "Not meant? I took it as: {name}."

@@ -55,7 +55,9 @@ class Rule:
 def rules() -> tuple[Rule, ...]:
     """All entries; RuleDataError if one does not fit, or two have one name."""
     read = [
-        read_entry(row) for part in PARTS for row in load_entries("knowledge.rulebook", f"{part}.toml")
+        read_entry(row)
+        for part in PARTS
+        for row in load_entries("knowledge.rulebook", f"{part}.toml")
     ]
     names = [rule.name for rule in read]
     twice = {name for name in names if names.count(name) > 1}

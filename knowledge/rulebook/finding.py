@@ -107,6 +107,10 @@ class Finder:
         others = () if probable == likest[0] else (self.rules[probable],)
         return Found(rule=self.rules[likest[0]], others=others)
 
+    def leans(self, said: str) -> bool:
+        """Whether a text speaks of nothing by itself: "and with a ref, who calls it then?"."""
+        return self.vocabulary.ideas(said) & self.weights.keys() <= self.vocabulary.leaning
+
     def _weight(self, ideas: frozenset[str] | set[str]) -> float:
         return sum(self.weights[idea] for idea in ideas)
 
@@ -119,7 +123,9 @@ class Finder:
         said = self._weight(core & ideas) / self._weight(core) if core else 1.0
         whole *= 1 - CORE_COUNTS + CORE_COUNTS * said
         if len(ideas) == 1 and first < 1:
-            return 0.0  # "what shoes are allowed": one word of a longer way of asking is no question
+            return (
+                0.0  # "what shoes are allowed": one word of a longer way of asking is no question
+            )
         is_named = self._names_subject(n, ideas) or not self._names_subject(n, self.forms[n][at])
         return whole if is_named else whole * WITHOUT_SUBJECT
 
@@ -163,10 +169,14 @@ def _finder() -> Finder:
 def find_rule(words: str, *, before: str = "") -> Found:
     """The rule that the words ask for; `before` is the question that they go on from.
 
-    A question that stands by itself is read alone, one that does not together with the one before.
+    A question that stands by itself is read alone, one that leans together with the one before;
+    where that stays unsure ("and with a referee?"), the one before is still meant.
     """
-    alone = _finder().find(words)
-    if alone.is_sure or not before:
+    finder = _finder()
+    alone = finder.find(words)
+    if not before or (alone.is_sure and not finder.leans(words)):
         return alone
-    both = _finder().find(f"{before} {words}")
-    return both if both.rule is not None else alone
+    both, earlier = finder.find(f"{before} {words}"), finder.find(before)
+    if both.is_sure or earlier.rule is None:
+        return both if both.rule is not None else alone
+    return earlier if finder.leans(words) else both

@@ -27,12 +27,13 @@ Tokens = tuple[str, ...]
 class Vocabulary:
     """Ideas by their phrases and words, and the words that tell nothing.
 
-    The words of `phrases` are read like those of a text; `known` are never taken for a slip.
+    `leaning` are the ideas of questions that hang on the one before. The words of `phrases` are read like those of a text; `known` are never taken for a slip.
     """
 
     phrases: tuple[tuple[Tokens, str], ...]
     words: Mapping[str, str]
     untelling: frozenset[str]
+    leaning: frozenset[str]
     known: frozenset[str]
 
     def ideas(self, said: str) -> frozenset[str]:
@@ -140,6 +141,7 @@ def read_vocabulary(table: Mapping[str, object], forms: Sequence[str]) -> Vocabu
         phrases=tuple(sorted(read)),
         words=single,
         untelling=untelling,
+        leaning=frozenset(str(table.get("leaning", "")).split()),
         known=frozenset(known),
     )
 

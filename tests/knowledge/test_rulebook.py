@@ -177,7 +177,7 @@ BRANCHES = [
     ("ball on court mid rally", "Replay", "referee says"),
     ("they called it out but it was in", "I saw it in", "appeal"),
     ("who calls kitchen faults", "replay", "referee"),
-    ("distraction can i claim it", "ask for a referee", "he judges"),
+    ("distraction can i claim it", "ask for a referee", "who judges it"),
     ("broken ball replay", "Replay, new ball", "before the next serve"),
     ("late out call", "desk", "referee before the next serve"),
     ("partner says in i say out what counts", "it's in", "referee"),

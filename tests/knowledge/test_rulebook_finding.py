@@ -103,7 +103,11 @@ def test_nothing_is_made_up_where_no_rule_fits(words: str) -> None:
 @pytest.mark.parametrize(
     ("before", "words", "name"),
     [
-        ("can I step in the kitchen to hit a ball", "and what if it bounced first", "kitchen enter"),
+        (
+            "can I step in the kitchen to hit a ball",
+            "and what if it bounced first",
+            "kitchen enter",
+        ),
         ("can i volley from the kitchen", "and if i jump?", "kitchen jump"),
         ("does a double hit count", "and if it happens on the serve?", "double hit"),
         ("wrong server served what happens", "and how long is a timeout", "timeouts"),
@@ -138,9 +142,7 @@ def _slipped(form: str) -> str | None:
 
 
 def test_one_slip_in_the_longest_word_changes_next_to_nothing() -> None:
-    pairs = [
-        (rule, slip) for rule in rules() for form in rule.asked if (slip := _slipped(form))
-    ]
+    pairs = [(rule, slip) for rule in rules() for form in rule.asked if (slip := _slipped(form))]
     assert len(pairs) > 300
     same = sum(find_rule(slip).rule is rule for rule, slip in pairs)
     assert same >= 0.98 * len(pairs)

@@ -51,7 +51,9 @@ START = start(GameFormat(), we_serve=True)
 def test_the_start_call_is_the_engines() -> None:
     assert str(START.call) == "0-0-2"
     assert str(START.call) in _said("why does the game start 0-0-2")
-    assert not after(START, won_by_us=False).we_serve  # one server: the first rally lost is a side-out
+    assert not after(
+        START, won_by_us=False
+    ).we_serve  # one server: the first rally lost is a side-out
     assert "one server" in _said("why does the game start 0-0-2")
 
 
