@@ -179,7 +179,8 @@ class Advice:
     """An answer, before it is put into a channel's form.
 
     `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
-    three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons where the answer is a list by nature (a report, a plan).
+    three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons
+    where the answer is a list by nature (a report, a plan).
     `numbers` holds every computed figure by name at full precision.
     """
 

@@ -1,4 +1,4 @@
-"""A rule as data: what holds without and with a referee, where it stands, and how it is asked for."""
+"""A rule as data: what holds without and with a referee, where it stands, how it is asked for."""
 
 from __future__ import annotations
 

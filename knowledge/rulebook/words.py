@@ -27,7 +27,8 @@ Tokens = tuple[str, ...]
 class Vocabulary:
     """Ideas by their phrases and words, and the words that tell nothing.
 
-    `leaning` are the ideas of questions that hang on the one before. The words of `phrases` are read like those of a text; `known` are never taken for a slip.
+    `leaning` are the ideas of questions that hang on the one before. The words of `phrases` are
+    read like those of a text; `known` are never taken for a slip.
     """
 
     phrases: tuple[tuple[Tokens, str], ...]

@@ -1,4 +1,4 @@
-"""Which rule a question finds: every way of asking, labelled questions, slips, and nothing at all."""
+"""Which rule a question finds: ways of asking, labelled questions, slips, and nothing at all."""
 
 from __future__ import annotations
 

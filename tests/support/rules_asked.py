@@ -63,9 +63,9 @@ def outcomes(lines: Iterable[AskedLine]) -> Counter[Outcome]:
 def main(reads: list[str]) -> None:
     for read in reads or ["voice", "tuning", "later"]:
         lines = [line for line in asked_lines() if read in (line.read, line.writer)]
-        print(f"{read}: {len(lines)} lines")
+        sys.stdout.write(f"{read}: {len(lines)} lines\n")
         for outcome, count in outcomes(lines).most_common():
-            print(f"  {outcome}: {count}")
+            sys.stdout.write(f"  {outcome}: {count}\n")
 
 
 if __name__ == "__main__":
