@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from talk import Talk
 
 from bot.chat.payload import Tap, Verb
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.vocabulary import Topic
-from tests.support.talk import Talk
 
 MOMENTUM = "momentum carried tom in after the smash, is that a fault"
 

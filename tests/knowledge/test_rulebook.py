@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from rules_asked import Outcome, asked_lines
 
 from knowledge.advice import CALL_LIMIT, Advice, MatchFact
 from knowledge.general_rule import LINE_LIMIT, RuleDataError
@@ -18,7 +19,6 @@ from knowledge.rulebook.entry import EDITIONS, read_entry, read_source
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
-from tests.support.rules_asked import Outcome, asked_lines
 
 
 def _ask(words: str, *, officiated: bool | None = None, rule: str | None = None) -> Advice:

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from rules_asked import AskedLine, Outcome, asked_lines, outcomes
 
 from knowledge.rulebook import Rule, find_rule, rule_named, rules
 from knowledge.rulebook.words import (
@@ -18,7 +19,6 @@ from knowledge.rulebook.words import (
     tokens_of,
     words_table,
 )
-from tests.support.rules_asked import AskedLine, Outcome, asked_lines, outcomes
 
 VOICES = Path(__file__).parents[1] / "cases" / "voices"
 

@@ -1,4 +1,4 @@
-"""How often a rules question finds its rule: python -m tests.support.rules_asked [read...]."""
+"""How often a rules question finds its rule: python tests/support/rules_asked.py [read...]."""
 
 from __future__ import annotations
 
