@@ -130,11 +130,13 @@ class Finder:
         return whole if is_named else whole * WITHOUT_SUBJECT
 
     def _ratio(self, form: frozenset[str], ideas: frozenset[str]) -> float:
+        if form.isdisjoint(ideas):
+            return 0.0
         common = self._weight(form & ideas)
         missing, added = self._weight(form - ideas), self._weight(ideas - form)
         added = min(added, ADDED_AT_MOST * (common + missing))
         whole = common + MISSING_COUNTS * missing + ADDED_COUNTS * added
-        return common / whole if whole else 0.0
+        return common / whole
 
     def _log_odds(self, n: int, ideas: frozenset[str]) -> float:
         """In nats, against a question of any rule."""
