@@ -58,6 +58,8 @@ class MatchFact(StrEnum):
     FORMAT = "format"  # a short code of formats: "11", "15", "s11", "r21"
     TIMEOUTS_LEFT = "timeouts_left"  # a count
     LOST_IN_A_ROW = "lost_in_a_row"  # a count of rallies
+    OFFICIATED = "officiated"  # yes or no: there is a referee
+    RULE = "rule"  # the name of a rule of knowledge.rulebook
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -227,15 +229,16 @@ class Advice:
     """An answer, before it is put into a channel's form.
 
     `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
-    three. `lines` replaces reasons where the answer is a list by nature (a report, a plan).
-    `numbers` holds every computed figure by name at full precision. `mix` is how to vary, where
-    they may guess the choice.
+    three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons where
+    the answer is a list by nature (a report, a plan). `numbers` holds every computed figure by
+    name at full precision. `mix` is how to vary, where they may guess the choice.
     """
 
     topic: Topic
     call: str
     reasons: tuple[Reason, ...] = ()
     lines: tuple[Reason, ...] = ()
+    now: str | None = None
     number: str | None = None
     unless: str | None = None
     assumed: str | None = None

@@ -105,7 +105,9 @@ class Asked:
     `score_said` tells that `Situation.game` comes from the question itself. `lost_in_a_row`
     counts rallies, `timeouts_left` our time-outs as said; `games` are won so far, ours first.
     `tally` counts rallies of this match as said ("3 of 10 on serve"). `sun` is said of any;
-    `background` is anything else behind an end that hides the ball.
+    `background` is anything else behind an end that hides the ball. `officiated`: there is a
+    referee; `rule` names the rule of the rulebook that is meant, where a button said so; `before`
+    are the words of the question that these go on from ("and if it bounced first?").
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -130,6 +132,9 @@ class Asked:
     sun: bool | None = None
     games: tuple[int, int] | None = None
     tally: RallyTally | None = None
+    officiated: bool | None = None
+    rule: str | None = None
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -44,6 +44,11 @@ def rule(number: str) -> Source:
     return Source(kind=SourceKind.RULEBOOK, citation=f"2025, {number}")
 
 
+def rule_of_edition(edition: str, place: str) -> Source:
+    """A rule by the edition it was read in and its place there: a number, or a section."""
+    return Source(kind=SourceKind.RULEBOOK, citation=f"{edition}, {place}")
+
+
 def computed(model: str) -> Source:
     """A figure computed here, by the named model."""
     return Source(kind=SourceKind.COMPUTED, citation=model)

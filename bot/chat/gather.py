@@ -217,6 +217,9 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         background=asked.background,
         sun=asked.sun,
         games=asked.games,
+        officiated=asked.officiated,
+        rule=asked.rule,
+        before=asked.before or "",
     )
 
 

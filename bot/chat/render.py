@@ -1,4 +1,4 @@
-"""From advice to a reply: the call first, then why, then the number, then what would change it."""
+"""From advice to a reply: the call, why, what to do now, the number, what would change it."""
 
 from __future__ import annotations
 
@@ -39,6 +39,8 @@ def render(
     lines = [advice.call]
     body = advice.lines or advice.reasons
     lines += [reason_line(reason) for reason in (body[: _short(body)] if short else body)]
+    if advice.now:
+        lines.append(wording("now").format(what=advice.now))
     if not short:
         lines += _closing(advice)
     elif keeps_read and advice.assumed:

@@ -120,7 +120,23 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         counts=counts,
         asker=slots.asker,
         hands=(*_told_hands(desk), *_supposed_hands(question)),
+        before=_goes_on_from(desk, question),
     )
+
+
+_GOES_ON = re.compile(
+    r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
+    r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
+    re.IGNORECASE,
+)
+
+
+def _goes_on_from(desk: Desk, question: Question) -> str | None:
+    """The words before a rules question that leans on them: "and if it bounced first?"."""
+    last = desk.context.asked
+    if question.topic is not Topic.RULES_QUESTION or last is None:
+        return None
+    return last.text if _GOES_ON.search(question.text) else None
 
 
 def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
