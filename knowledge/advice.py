@@ -58,6 +58,7 @@ class MatchFact(StrEnum):
     FORMAT = "format"  # a short code of formats: "11", "15", "s11", "r21"
     TIMEOUTS_LEFT = "timeouts_left"  # a count
     LOST_IN_A_ROW = "lost_in_a_row"  # a count of rallies
+    SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

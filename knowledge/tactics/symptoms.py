@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from knowledge.advice import CALL_LIMIT
-from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_table
+from knowledge.advice import CALL_LIMIT, Reason
+from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_table, read_reason
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -38,8 +38,8 @@ class Symptom:
     id: str
     label: str
     call: str
-    you: str
-    partner: str
+    you: Reason
+    partner: Reason
     sign: str
     plan_b: str
     outranks: frozenset[str] = frozenset()
@@ -123,8 +123,8 @@ def _symptom(row: Mapping[str, object]) -> Symptom:
         id=fitting(row.get("id"), LINE_LIMIT),
         label=fitting(row.get("label"), LINE_LIMIT),
         call=fitting(row.get("call"), CALL_LIMIT),
-        you=fitting(row.get("you"), LINE_LIMIT),
-        partner=fitting(row.get("partner"), LINE_LIMIT),
+        you=read_reason(row.get("you")),
+        partner=read_reason(row.get("partner")),
         sign=fitting(row.get("sign"), LINE_LIMIT),
         plan_b=fitting(row.get("plan_b"), LINE_LIMIT - len(PLAN_B)),
         outranks=frozenset(_texts(row.get("outranks", []))),

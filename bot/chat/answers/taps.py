@@ -184,6 +184,8 @@ def _with_fact(
             desk.context = replace(desk.context, familiarity=word_in(Familiarity, value))
         case MatchFact.FORMATION:
             desk.context = replace(desk.context, formation=word_in(Formation, value))
+        case MatchFact.SYMPTOM:
+            return replace(asked, text=value.replace("_", " "))
         case _:
             return with_score_fact(asked, fact, value)
     return asked
