@@ -27,13 +27,7 @@ def return_line(situation: Situation) -> Line | None:
     """Whom to return at; None without an opponent."""
     if not situation.theirs:
         return None
-    decision = Decision(
-        options=(option(MIDDLE, "deep middle"), *(_at(one) for one in situation.theirs)),
-        effects=tuple(_return_effects(situation)),
-        neutral=sizes.RECEIVING_CHANCE,
-        share=sizes.RETURN_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=MIDDLE)
+    weighed = weigh(return_decision(situation), situation, plain=MIDDLE)
     target = _named(situation, weighed.best)
     aiming = [one for one in situation.ours if not is_weak(one, Trait.RETURN)]
     if target is None or not weighed.evidence or (situation.ours and not aiming):
@@ -54,6 +48,16 @@ def return_line(situation: Situation) -> Line | None:
     )
 
 
+def return_decision(situation: Situation) -> Decision:
+    """Whom to return at, as a question to the engine."""
+    return Decision(
+        options=(option(MIDDLE, "deep middle"), *(_at(one) for one in situation.theirs)),
+        effects=tuple(_return_effects(situation)),
+        neutral=sizes.RECEIVING_CHANCE,
+        share=sizes.RETURN_SHARE,
+    )
+
+
 def general_return_line() -> Line:
     """The return without a book."""
     return Line(
@@ -68,18 +72,7 @@ def general_return_line() -> Line:
 
 def serve_line(situation: Situation, receiver: OnCourt, court: Side | None) -> Line:
     """Where to serve at this receiver, standing in `court` as they see it (None: not known)."""
-    decision = Decision(
-        options=(
-            option(MIDDLE, "deep middle"),
-            option(BACKHAND, "deep backhand"),
-            option(BODY, "body"),
-            option(WIDE, "deep and wide"),
-        ),
-        effects=tuple(_serve_effects(receiver)),
-        neutral=sizes.SERVING_CHANCE,
-        share=sizes.SERVE_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=MIDDLE)
+    weighed = weigh(serve_decision(receiver), situation, plain=MIDDLE)
     if not weighed.evidence or weighed.best == MIDDLE:
         return general_serve_line()
     place = _serve_place(weighed.best, receiver, court)
@@ -93,6 +86,21 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side | None) -> L
         share=sizes.SERVE_SHARE / 2,
         evidence=weighed.evidence,
         against=weighed.against,
+    )
+
+
+def serve_decision(receiver: OnCourt) -> Decision:
+    """Where to serve at this receiver, as a question to the engine."""
+    return Decision(
+        options=(
+            option(MIDDLE, "deep middle"),
+            option(BACKHAND, "deep backhand"),
+            option(BODY, "body"),
+            option(WIDE, "deep and wide"),
+        ),
+        effects=tuple(_serve_effects(receiver)),
+        neutral=sizes.SERVING_CHANCE,
+        share=sizes.SERVE_SHARE,
     )
 
 

@@ -191,11 +191,16 @@ def answer_asked(
     _keep_plan(desk, advice, situation)
     return render(
         advice,
-        against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
+        against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
     )
+
+
+def _is_about_them(topic: Topic) -> bool:
+    """Whether the answer rests on who they are; clearing one's own head does not."""
+    return topic in PAGES and topic is not Topic.RESET_HEAD
 
 
 def _says_score(asked: Asked) -> bool:

@@ -1,0 +1,85 @@
+"""Words of real distress: they get a kind line and the way to people who can help, not tactics.
+
+Better once too often than once too seldom, but a figure of speech is none: sayings are taken
+out before the signs are looked for.
+"""
+
+from __future__ import annotations
+
+import re
+from enum import StrEnum
+from typing import Final
+
+from knowledge.said_phrases import fold
+
+
+class Distress(StrEnum):
+    """How grave it is, gravest first."""
+
+    HARM = "harm"
+    PANIC = "panic"
+    DESPAIR = "despair"
+
+
+_ME = r"(?:myself|me|himself|herself|themself|themselves|yourself|him self|her self|my self)"
+
+_SAYINGS: Final = (
+    r"(?:they|these two|those two|he|she|it|that|this|this (?:heat|sun|wind)|\w+ serve) "
+    r"(?:is |are |s )?(?:just |really )?(?:killing|kills|murdering|destroying) (?:me|us)",
+    r"(?:could|gonna|going to|will|want to|wanna) (?:kill|murder|strangle) (?:him|her|them|tom|my partner)",
+    r"dying (?:of|to|out there|laughing|in this)",
+    r"(?:kill|end) (?:the|this|that|a) (?:point|rally|ball|game|match|set)",
+    r"kill shots?",
+    r"dead (?:dink|ball|tired|even|last|legs?|hand|set)\w*",
+    r"(?:hurt|hurts|hurting|harm) (?:us|them|him|her)\b",
+    r"end it (?:early|now|here|quick|quickly|with|at|by|on)",
+    r"panic(?:s|ked|ky)? (?:at|when|on|and) (?:the|they|he|she|i|we|fast|speed|lobs?|hit|hits)",
+    r"hopeless (?:at|on|with|against|serve|return|backhand|forehand|shot|lob|dink)",
+    r"pressure (?:me|us|them) into",
+)
+
+_SIGNS: Final = (
+    (
+        Distress.HARM,
+        (
+            rf"(?:kill|hurt|harm|hurting|harming|killing|cut|cutting) {_ME}",
+            r"suicid\w+",
+            r"(?:want|wants|wish|wanted|rather|ready|going|gonna|wanna) (?:to |i was |i were |be )*"
+            r"(?:die|dead|not be here|disappear for good|not exist|not wake up)",
+            r"end (?:it all|my life|my own life|everything)",
+            r"(?:no|nothing) (?:reason|point) (?:to|in) (?:live|living|life|go on living)",
+            r"better off (?:dead|without me)",
+            r"(?:dont|do not|cant|can not|no longer) want to (?:live|be alive|go on living|exist)",
+            r"take my (?:own )?life",
+        ),
+    ),
+    (
+        Distress.PANIC,
+        (
+            r"(?:panic|anxiety) attacks?",
+            r"(?:having|in) (?:a )?(?:full |total |proper )?(?:panic|meltdown|breakdown)",
+            r"hyperventilat\w+",
+            r"(?:cant|can not|cannot|wont) stop (?:crying|sobbing|shaking and crying)",
+            r"going to (?:pass out|lose my mind)",
+        ),
+    ),
+    (
+        Distress.DESPAIR,
+        (
+            r"(?:i am|im|feel|feeling) (?:so |completely |totally |utterly )?(?:worthless|hopeless)",
+            r"hate (?:myself|my life)",
+            r"(?:cant|can not|cannot) (?:go on|cope|take it) ?(?:any ?more|any longer|with life)",
+            r"(?:nobody|no one) (?:cares|would care|would miss me|would notice)",
+            r"(?:dont|do not) see (?:a|any) way out",
+        ),
+    ),
+)
+
+_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
+_KINDS: Final = tuple((kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
+
+
+def distress_of(words: str) -> Distress | None:
+    """The gravest distress that the words tell of; None if none does."""
+    said = _SAYING.sub(" ~ ", fold(words))
+    return next((kind for kind, signs in _KINDS if signs.search(said)), None)
