@@ -21,7 +21,11 @@ class Distress(StrEnum):
     DESPAIR = "despair"
 
 
-_ME = r"(?:myself|me|himself|herself|themself|themselves|yourself|him self|her self|my self)"
+_ONESELF = r"(?:myself|himself|herself|themself|themselves|my self|him self|her self)"
+_WANTS = (
+    r"(?:wants?|wanted|wanna|wish|wishes|rather|ready|plans?|planning|thinking|thinks|thought|"
+    r"feels?|feeling|urge|going|gonna|might|will|could)"
+)
 
 _SAYINGS: Final = (
     r"(?:they|these two|those two|he|she|it|that|this|this (?:heat|sun|wind)|\w+ serve) "
@@ -35,19 +39,25 @@ _SAYINGS: Final = (
     r"end it (?:early|now|here|quick|quickly|with|at|by|on)",
     r"panic(?:s|ked|ky)? (?:at|when|on|and) (?:the|they|he|she|i|we|fast|speed|lobs?|hit|hits)",
     r"hopeless (?:at|on|with|against|serve|return|backhand|forehand|shot|lob|dink)",
-    r"pressure (?:me|us|them) into",
+    rf"without (?:killing|hurting) {_ONESELF}",
+    rf"(?:kill|killing|hurt|hurting) {_ONESELF} (?:to|for|running|chasing|trying|out there|over)\b",
 )
 
 _SIGNS: Final = (
     (
         Distress.HARM,
         (
-            rf"(?:kill|hurt|harm|hurting|harming|killing|cut|cutting) {_ME}",
+            rf"(?:kill|killing) {_ONESELF}",
+            rf"{_WANTS} (?:(?:to|of|about|like|i|i am|were) )*(?:hurt|hurting|harm|harming|cut|cutting) "
+            rf"{_ONESELF}",
+            rf"(?:harm|harms|harming|cuts|cutting) {_ONESELF}",
             r"suicid\w+",
-            r"(?:want|wants|wish|wanted|rather|ready|going|gonna|wanna) (?:to |i was |i were |be )*"
-            r"(?:die|dead|not be here|disappear for good|not exist|not wake up)",
-            r"end (?:it all|my life|my own life|everything)",
-            r"(?:no|nothing) (?:reason|point) (?:to|in) (?:live|living|life|go on living)",
+            r"(?:want|wants|wish|wanted|rather|ready|wanna) (?:(?:to|i was|i were|be) )*"
+            r"(?:die\b(?! down)|dead|not be here|disappear for good|not exist|not wake up)",
+            r"end (?:it all\b(?! with| by)|my life|my own life|everything)",
+            r"(?:no|nothing|what is the|whats the) (?:reason|point) (?:to|in|of) "
+            r"(?:live|living|life|go on living)",
+            r"(?:done with|give up on|tired of) (?:life|living|being alive)",
             r"better off (?:dead|without me)",
             r"(?:dont|do not|cant|can not|no longer) want to (?:live|be alive|go on living|exist)",
             r"take my (?:own )?life",
@@ -57,7 +67,8 @@ _SIGNS: Final = (
         Distress.PANIC,
         (
             r"(?:panic|anxiety) attacks?",
-            r"(?:having|in) (?:a )?(?:full |total |proper )?(?:panic|meltdown|breakdown)",
+            r"having (?:a )?(?:full |total |proper )?(?:panic|meltdown|breakdown)",
+            r"(?:full|total|blind) panic",
             r"hyperventilat\w+",
             r"(?:cant|can not|cannot|wont) stop (?:crying|sobbing|shaking and crying)",
             r"going to (?:pass out|lose my mind)",

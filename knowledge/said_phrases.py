@@ -38,7 +38,7 @@ _DENIES = re.compile(
 """What, right before a phrase, says the opposite of it."""
 
 _STILL_DOES = re.compile(
-    r"(?:^| )(?:never|not|dont|doesnt|didnt|wont) (?:\w+ )?(?:stopped|quit) $|"
+    r"(?:^| )(?:never|not|havent|hasnt|dont|doesnt|didnt|wont) (?:\w+ )?(?:stopped|quit) $|"
     r"(?:^| )(?:no matter|not only|not just)(?: \w+){0,3} $"
 )
 """Denials of a denial: "they haven't stopped lobbing"."""
@@ -164,5 +164,5 @@ def fold(said: str) -> str:
     """Lower case without accents or apostrophes; the end of a sentence is a word of its own."""
     plain = unicodedata.normalize("NFKD", said.casefold()).replace("’", "'").replace("'", "")
     kept = "".join(one for one in plain if not unicodedata.combining(one))
-    ended = re.sub(r"[.?!;:\n]+(?=\s|$)", f" {END} ", kept)
-    return " ".join(re.sub(r"[^a-z0-9.]+|(?<=\w)\.(?=\w)", " ", ended).split())
+    ended = re.sub(r"[.?!;:\n]+(?![a-z0-9])", f" {END} ", kept)
+    return " ".join(re.sub(r"[^a-z0-9.]+|\.(?=[a-z0-9])", " ", ended).split())

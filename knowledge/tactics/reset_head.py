@@ -132,7 +132,7 @@ _TIME = re.compile(r"\b(\d{1,3}) ?(?:min|mins|minutes?|m)\b", re.IGNORECASE)
 _HALF_HOUR = re.compile(r"\bhalf (?:an )?hour\b", re.IGNORECASE)
 _HOURS = re.compile(r"\b(?:an hour|(\d) ?(?:hours?|hrs?|h))\b", re.IGNORECASE)
 
-A_FEW_MIN = 10
+A_FEW_MIN = 15
 A_SNACK_MIN = 45
 """Up to so many minutes there is time for water only, then for a bite. Common practice."""
 
