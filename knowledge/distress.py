@@ -87,7 +87,9 @@ _SIGNS: Final = (
 )
 
 _SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
-_KINDS: Final = tuple((kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
+_KINDS: Final = tuple(
+    (kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS
+)
 
 
 def distress_of(words: str) -> Distress | None:

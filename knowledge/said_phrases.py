@@ -152,7 +152,12 @@ class Phrases:
 
     def _vocabulary(self) -> frozenset[str]:
         """Whole words of the phrases and sets: what a slip may be mended to."""
-        spelled = [word for entry in self.entries.values() for each in entry for word in each.replace("_", " ").split()]
+        spelled = [
+            word
+            for entry in self.entries.values()
+            for each in entry
+            for word in each.replace("_", " ").split()
+        ]
         spelled += [word for forms in self.sets.values() for each in forms for word in each.split()]
         parts = {one for word in spelled for one in word.lstrip("?").split("|")}
         return frozenset(one for one in parts if one.isalpha()) | frozenset(

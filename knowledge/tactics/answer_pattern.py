@@ -119,7 +119,7 @@ def worth_of(symptom: Symptom) -> str | None:
         return symptom.worth
     if symptom.points is None:
         return None
-    return f"Worth about {symptom.points:g} in 100 where it comes up (judgement)."
+    return f"Where it comes up: about {symptom.points:g} in 100 (judgement)."
 
 
 def _numbers(symptom: Symptom) -> Mapping[str, float]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
@@ -21,13 +21,16 @@ from knowledge.tactics.probe_moment import (
     moment_of,
     more_often_than_not,
 )
-from knowledge.vocabulary import POINT, Topic, Trait
+from knowledge.vocabulary import POINT, PlayerId, Topic, Trait
 
 TESTED = 3
 """How many things one can look out for at once. Common practice, no source."""
 
-WORTH_TESTING_PER_100 = 0.02
-"""Below this many rallies of 100 an answer is not worth looking for. Our own guess."""
+WORTH_TESTING_PER_100 = 0.1
+"""Below this, one rally in a thousand, an answer is not worth looking for. Our own guess."""
+
+HAND = "hand"
+"""A look that costs nothing and that turns every wing round: it always comes first."""
 
 GENERAL = ("hand", "feet", "counter")
 """What changes the most calls against anybody: hands, feet, quick hands. Common practice."""
@@ -56,63 +59,79 @@ def advise(situation: Situation) -> Advice:
     moment = moment_of(situation)
     if not any(one.name for one in situation.theirs):
         return _general(situation, moment)
-    tests = worthwhile(situation, moment)
-    return _specific(situation, moment, tests) if tests else _all_known(situation)
+    trials = worthwhile(situation, moment)
+    return _specific(situation, moment, trials) if trials else _all_known(situation)
 
 
 def worthwhile(situation: Situation, moment: Moment) -> tuple[Trial, ...]:
-    """The probes that can be made now, the most useful first; a hand is a free look, so before."""
-    facts = [
-        fact for fact in worth_knowing(situation) if fact.player in {*_asked_about(situation)}
-    ]
+    """The probes that can be made now: the one asked for, the hands, then the most useful."""
+    asked = _asked_about(situation)
+    known = {(one.player, one.trait): one for one in worth_knowing(situation)}
     wanted = _asked_for(situation)
     found = [
-        test
-        for probe in probes()
-        if (test := _test(probe, facts, situation)) is not None
-        and (probe.look is not None or moment is Moment.PLAY)
+        _trial(one, asked, known, is_wanted=one.id in wanted)
+        for one in probes()
+        if one.look is not None or moment is Moment.PLAY
     ]
-    found.sort(key=lambda test: (test.probe.id not in wanted, test.probe.id != "hand", -test.per_100))
-    return tuple(
-        test
-        for test in found
-        if test.per_100 >= WORTH_TESTING_PER_100 or test.probe.id in {*wanted, "hand"}
-    )[:TESTED]
+    useful = [
+        trial
+        for trial in found
+        if trial.about
+        and (trial.per_100 >= WORTH_TESTING_PER_100 or trial.probe.id in {*wanted, HAND})
+    ]
+    useful.sort(key=lambda one: (one.probe.id not in wanted, one.probe.id != HAND, -one.per_100))
+    return tuple(useful[:TESTED])
 
 
-def _asked_about(situation: Situation) -> tuple[int, ...]:
-    named = [one.player for one in situation.theirs if one.player in situation.asked.about]
-    everybody = [one.player for one in situation.theirs]
-    return tuple(named if len(named) == 1 else everybody)
+def _asked_about(situation: Situation) -> tuple[OnCourt, ...]:
+    named = tuple(one for one in situation.theirs if one.player in situation.asked.about)
+    return named if len(named) == 1 else situation.theirs
 
 
 def _asked_for(situation: Situation) -> frozenset[str]:
-    """The probes that the question itself names; the general words for all of them name none."""
+    """The probe that the question itself names, if any."""
     hits = asked_for().find(situation.asked.words)
     return frozenset(hit.id for hit in hits[:1])
 
 
-def _test(probe: Probe, facts: Sequence[WorthKnowing], situation: Situation) -> Trial | None:
-    told = tuple(fact for fact in facts if fact.trait in probe.traits)
-    about = tuple(
-        one for one in situation.theirs if any(fact.player == one.player for fact in told)
+def _trial(
+    probe: Probe,
+    asked: Sequence[OnCourt],
+    known: Mapping[tuple[PlayerId, Trait], WorthKnowing],
+    *,
+    is_wanted: bool,
+) -> Trial:
+    """Of whom the probe would tell something new; of everybody asked about if it is asked for."""
+    facts = tuple(
+        known[one.player, trait]
+        for one in asked
+        for trait in probe.traits
+        if (one.player, trait) in known
     )
-    return Trial(probe=probe, about=about, facts=told) if told else None
+    told = {fact.player for fact in facts}
+    about = tuple(
+        one
+        for one in asked
+        if is_wanted or one.player in told or (probe.id == HAND and one.hand is None)
+    )
+    return Trial(probe=probe, about=about, facts=facts)
 
 
-def _specific(situation: Situation, moment: Moment, tests: Sequence[Trial]) -> Advice:
-    total = sum(test.per_100 for test in tests)
+def _specific(situation: Situation, moment: Moment, trials: Sequence[Trial]) -> Advice:
+    total = sum(trial.per_100 for trial in trials)
     return Advice(
         topic=Topic.PROBE,
-        call=_call([test.probe for test in tests], moment),
-        reasons=tuple(Reason(text=_line(test, moment), source=COMMON_PRACTICE) for test in tests),
+        call=_call([trial.probe for trial in trials], moment),
+        reasons=tuple(
+            Reason(text=_line(trial, moment), source=COMMON_PRACTICE) for trial in trials
+        ),
         number=_worth(total),
         unless=_when(situation, moment),
         assumed=MEANWHILE if not any(one.profile.notes for one in situation.theirs) else None,
-        numbers={f"{test.probe.id}_per_100": test.per_100 for test in tests}
+        numbers={f"{trial.probe.id}_per_100": trial.per_100 for trial in trials}
         | {"all_per_100": total},
-        choices=_choices(tests),
-        more=_what_it_changes(tests),
+        choices=_choices(trials),
+        more=_what_it_changes(trials),
     )
 
 
@@ -127,10 +146,10 @@ def _call(chosen: Sequence[Probe], moment: Moment) -> str:
     return first_that_fits((f"{verb} {each} first." for each in listed), limit=CALL_LIMIT)
 
 
-def _line(test: Trial, moment: Moment) -> str:
-    look = test.probe.look
-    said = look if moment is Moment.LOOK and look is not None else test.probe.ball
-    names = [] if len(test.about) > 1 else [test.about[0].name, test.about[0].name.split()[-1]]
+def _line(trial: Trial, moment: Moment) -> str:
+    look = trial.probe.look
+    said = look if moment is Moment.LOOK and look is not None else trial.probe.ball
+    names = [] if len(trial.about) > 1 else [trial.about[0].name, trial.about[0].name.split()[-1]]
     candidates = [*(f"{name}'s" if _owns(said) else name for name in names), "each"]
     return first_that_fits((said.format(each=who) for who in candidates), limit=LINE_LIMIT)
 
@@ -156,15 +175,17 @@ def _when(situation: Situation, moment: Moment) -> str:
     return "Cheap to test now." if cheap else "Too heavy a rally: test it in a lighter one."
 
 
-def _choices(tests: Sequence[Trial]) -> tuple[Choice, ...]:
+def _choices(trials: Sequence[Trial]) -> tuple[Choice, ...]:
     """Both answers of the first probe, then one of each other."""
-    first, *others = tests
-    taps = [(first, tap) for tap in first.probe.taps] + [(each, each.probe.taps[0]) for each in others]
-    return tuple(_choice(test, tap) for test, tap in taps)
+    first, *others = trials
+    taps = [(first, tap) for tap in first.probe.taps] + [
+        (each, each.probe.taps[0]) for each in others
+    ]
+    return tuple(_choice(trial, tap) for trial, tap in taps)
 
 
-def _choice(test: Trial, tap: AnswerTap) -> Choice:
-    one = test.about[0]
+def _choice(trial: Trial, tap: AnswerTap) -> Choice:
+    one = trial.about[0]
     return Choice(
         label=tap.label.format(name=one.name),
         topic=Topic.PROBE,
@@ -177,12 +198,14 @@ def _choice(test: Trial, tap: AnswerTap) -> Choice:
 _ANSWERS = {Trait.HAND: ("lefty", "righty"), Trait.SIDE_PLAYED: ("on the left", "on the right")}
 
 
-def _what_it_changes(tests: Sequence[Trial]) -> tuple[str, ...]:
+def _what_it_changes(trials: Sequence[Trial]) -> tuple[str, ...]:
     """What either answer makes best, per fact of the first three."""
     lines = []
-    for test in tests:
-        fact = max(test.facts, key=lambda one: one.per_100)
-        name = next(one.name for one in test.about if one.player == fact.player)
+    for trial in trials:
+        fact = max(trial.facts, key=lambda one: one.per_100, default=None)
+        if fact is None:
+            continue
+        name = next(one.name for one in trial.about if one.player == fact.player)
         yes, no = _ANSWERS.get(fact.trait, ("yes or strong", "no or weak"))
         what = fact.trait.value.replace("_", " ")
         lines.append(f"{name}, {what}: {yes}: {fact.if_yes}; {no}: {fact.if_no}.")
@@ -193,8 +216,12 @@ def _all_known(situation: Situation) -> Advice:
     who = pair_name(situation.theirs)
     return Advice(
         topic=Topic.PROBE,
-        call=first_that_fits((f"Play your plan: you know {who}.", "Play your plan: you know them.")),
-        reasons=(Reason(text="No answer would change a call", source=computed("value of knowing")),),
+        call=first_that_fits(
+            (f"Play your plan: you know {who}.", "Play your plan: you know them.")
+        ),
+        reasons=(
+            Reason(text="No answer would change a call", source=computed("value of knowing")),
+        ),
         unless="See something new? Tell me: I note it.",
         confidence=Confidence.LEAN,
         choices=(Choice(label="game plan", topic=Topic.GAME_PLAN),),

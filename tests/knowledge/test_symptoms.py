@@ -101,7 +101,9 @@ def test_the_open_voices_are_understood() -> None:
     named = right = 0
     for voice, text in asked:
         takes = next(
-            takes for (who, starts), takes in taken.items() if who == voice and text.startswith(starts)
+            takes
+            for (who, starts), takes in taken.items()
+            if who == voice and text.startswith(starts)
         )
         named += bool(takes)
         right += bool(takes) and found(text)[:1] != [] and found(text)[0] in takes
