@@ -30,7 +30,8 @@ _WANTS = (
 _SAYINGS: Final = (
     r"(?:they|these two|those two|he|she|it|that|this|this (?:heat|sun|wind)|\w+ serve) "
     r"(?:is |are |s )?(?:just |really )?(?:killing|kills|murdering|destroying) (?:me|us)",
-    r"(?:could|gonna|going to|will|want to|wanna) (?:kill|murder|strangle) (?:him|her|them|tom|my partner)",
+    r"(?:could|gonna|going to|will|want to|wanna) (?:kill|murder|strangle) "
+    r"(?:him|her|them|my partner)\b",
     r"dying (?:of|to|out there|laughing|in this)",
     r"(?:kill|end) (?:the|this|that|a) (?:point|rally|ball|game|match|set)",
     r"kill shots?",
@@ -48,8 +49,8 @@ _SIGNS: Final = (
         Distress.HARM,
         (
             rf"(?:kill|killing) {_ONESELF}",
-            rf"{_WANTS} (?:(?:to|of|about|like|i|i am|were) )*(?:hurt|hurting|harm|harming|cut|cutting) "
-            rf"{_ONESELF}",
+            rf"{_WANTS} (?:(?:to|of|about|like|i|i am|were) )*"
+            rf"(?:hurt|hurting|harm|harming|cut|cutting) {_ONESELF}",
             rf"(?:harm|harms|harming|cuts|cutting) {_ONESELF}",
             r"suicid\w+",
             r"(?:want|wants|wish|wanted|rather|ready|wanna) (?:(?:to|i was|i were|be) )*"
@@ -77,7 +78,7 @@ _SIGNS: Final = (
     (
         Distress.DESPAIR,
         (
-            r"(?:i am|im|feel|feeling) (?:so |completely |totally |utterly )?(?:worthless|hopeless)",
+            r"(?:i am|im|feel|feeling) (?:so |completely |totally )?(?:worthless|hopeless)",
             r"hate (?:myself|my life)",
             r"(?:cant|can not|cannot) (?:go on|cope|take it) ?(?:any ?more|any longer|with life)",
             r"(?:nobody|no one) (?:cares|would care|would miss me|would notice)",

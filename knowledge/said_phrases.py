@@ -46,7 +46,7 @@ _STILL_DOES = re.compile(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hit:
-    """An entry that a message tells of, and which of its words say so: from `start` up to `stop`."""
+    """An entry that a message tells of, in its words from `start` up to `stop`."""
 
     id: str
     start: int

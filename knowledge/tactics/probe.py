@@ -252,7 +252,7 @@ def _general(situation: Situation, moment: Moment) -> Advice:
 def _how_sure() -> Advice:
     """How often a thing must be seen, computed."""
     said = [
-        f"{seen} of {tries} tries: {of_hundred(more_often_than_not(seen, tries))} in 100 it's a habit"
+        f"{seen} of {tries}: {of_hundred(more_often_than_not(seen, tries))} in 100 it's a habit"
         for seen, tries in SEEN_OF
     ]
     source = computed("beta belief, any habit as likely as another")

@@ -1,4 +1,4 @@
-"""When a probe is asked for, and what it then costs: looks are free, balls at a light score cheap."""
+"""When a probe is asked for, and what it costs: looks are free, balls at a light score cheap."""
 
 from __future__ import annotations
 
@@ -59,7 +59,7 @@ def is_cheap_now(situation: Situation) -> bool | None:
         return None
     to_come = weight_to_come(view.match, view.belief.rates, of_match=True)
     later = max(0.0, to_come - view.outlook.match_weight)
-    worth = worth_of_a_try(READ, chance=view.rally_chance, later_weight=later)
+    worth: float = worth_of_a_try(READ, chance=view.rally_chance, later_weight=later)
     return worth > READ.behind_points * POINT * view.outlook.match_weight
 
 
@@ -69,4 +69,5 @@ def more_often_than_not(seen: int, tries: int) -> float:
     Beforehand any share is as likely as another: P(Beta(k+1, n-k+1) > 1/2), which is the sum of
     C(n+1, j) / 2^(n+1) over j = 0..k (the beta and the binomial distribution, from memory).
     """
-    return sum(comb(tries + 1, j) for j in range(seen + 1)) / 2 ** (tries + 1)
+    ways: int = sum(comb(tries + 1, j) for j in range(seen + 1))
+    return float(ways / 2 ** (tries + 1))

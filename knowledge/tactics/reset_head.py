@@ -1,4 +1,4 @@
-"""Clearing the head: a reset, one thing to keep, one to change, words to say, then the next ball."""
+"""Clearing the head: a reset, one thing to keep, one to change, words to say, the next ball."""
 
 from __future__ import annotations
 

@@ -19,7 +19,7 @@ from knowledge.planning.worth_knowing import worth_knowing
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import probe, risk_at_score
 from knowledge.tactics.probe_data import probes
-from knowledge.tactics.probe_moment import Moment, more_often_than_not, moment_of
+from knowledge.tactics.probe_moment import Moment, moment_of, more_often_than_not
 from knowledge.vocabulary import TRAITS, PlayerId, Side, Topic, Trait, TraitKind
 
 STRANGERS = (player(3, "Okafor", None), player(4, "Lindqvist", None))

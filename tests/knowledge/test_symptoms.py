@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -19,7 +20,7 @@ NOT_A_SYMPTOM = {"negatives", "both"}
 
 HELD_BACK_RIGHT = 136
 HELD_BACK = 142
-"""Measured when tuning ended: 138 of 142 (`pytest -rP -k held_back`). A change may lose two."""
+"""Measured when tuning ended: 138 of 142 (pytest --junitxml records it). A change may lose two."""
 
 VOICES_FLOOR = 0.95
 """Of the open voices' messages that name a symptom on the list."""
@@ -68,9 +69,9 @@ def test_phrasings_used_for_tuning(symptom: str, text: str) -> None:
     assert found(text)[:1] == [symptom]
 
 
-def test_phrasings_held_back() -> None:
+def test_phrasings_held_back(record_property: Callable[[str, object], None]) -> None:
     wrong = [(symptom, text) for symptom, text in _half(1) if found(text)[:1] != [symptom]]
-    print(f"held back: {HELD_BACK - len(wrong)} of {HELD_BACK}")
+    record_property("held_back_right", HELD_BACK - len(wrong))
     assert len(_half(1)) == HELD_BACK
     assert HELD_BACK - len(wrong) >= HELD_BACK_RIGHT
 
@@ -87,7 +88,7 @@ def test_of_two_symptoms_the_first_said_comes_first(case: dict[str, Any]) -> Non
     assert found(case["text"])[:2] == case["is"]
 
 
-def test_the_open_voices_are_understood() -> None:
+def test_the_open_voices_are_understood(record_property: Callable[[str, object], None]) -> None:
     taken = {
         (row["voice"], case["starts"]): case["takes"] for row in VOICES for case in row["said"]
     }
@@ -107,7 +108,7 @@ def test_the_open_voices_are_understood() -> None:
         )
         named += bool(takes)
         right += bool(takes) and found(text)[:1] != [] and found(text)[0] in takes
-    print(f"open voices: {right} of {named} that name a symptom")
+    record_property("open_voices_right", f"{right} of {named}")
     assert right / named >= VOICES_FLOOR
 
 

@@ -20,8 +20,10 @@ from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
+from knowledge.tactics.symptoms import find_symptoms
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -95,7 +97,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     rates, counts = _supposed(desk, slots)
     return Asked(
         topic=question.topic,
-        text=question.text,
+        text=_with_its_symptom(question, desk.context.asked),
         about=about,
         wing=slots.wing,
         ball=slots.ball,
@@ -120,6 +122,19 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         asker=slots.asker,
         hands=(*_told_hands(desk), *_supposed_hands(question)),
     )
+
+
+_LEANS = re.compile(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
+
+
+def _with_its_symptom(question: Question, last: Asked | None) -> str:
+    """The words; for "and if both do it" those of the last question, which named the symptom."""
+    is_symptom = question.topic is Topic.ANSWER_PATTERN
+    if last is None or not is_symptom or last.topic is not question.topic:
+        return question.text
+    named = find_symptoms(Situation(topic=question.topic, asked=Words(words=question.text)))
+    leans = not named and _LEANS.match(question.text.strip())
+    return last.text if leans else question.text
 
 
 def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
