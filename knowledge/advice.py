@@ -60,6 +60,7 @@ class MatchFact(StrEnum):
     LOST_IN_A_ROW = "lost_in_a_row"  # a count of rallies
     OFFICIATED = "officiated"  # yes or no: there is a referee
     RULE = "rule"  # the name of a rule of knowledge.rulebook
+    SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

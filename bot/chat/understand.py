@@ -58,6 +58,7 @@ from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_question import CERTAIN, asked_anyway, asking, topics_offered
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
+from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 
@@ -79,6 +80,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if is_emergency(text):
         # Help comes first: such words are answered at once, never read or kept as a note.
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
+    if distress_of(text) is not None:
+        return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
     message = read_message(text, chat)
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.

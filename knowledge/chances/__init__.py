@@ -16,6 +16,7 @@ from knowledge.chances.match_chance import match_chance
 from knowledge.chances.outlook import Outlook, Range, outlook
 from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
 from knowledge.chances.reads import MOST_TRIES, Read, worth_of_a_try
+from knowledge.chances.stretches import stretch_chance
 from knowledge.chances.swings import (
     Grouping,
     Leak,
@@ -70,6 +71,7 @@ __all__ = [
     "prior_rates",
     "serve_first_worth",
     "shutout_chance",
+    "stretch_chance",
     "swings",
     "timeout_worth",
     "toss_worth",

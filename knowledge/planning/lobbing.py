@@ -19,16 +19,7 @@ def lob_line(situation: Situation) -> Line | None:
     lobbers = [one for one in situation.ours if not is_weak(one, Trait.LOB)]
     if not situation.theirs or (situation.ours and not lobbers):
         return None
-    decision = Decision(
-        options=(
-            option(NO_LOB, "no lob"),
-            *(option(_id(one), one.name) for one in situation.theirs),
-        ),
-        effects=tuple(effect for one in situation.theirs for effect in _effects(one)),
-        neutral=sizes.EVEN_CHANCE,
-        share=sizes.LOB_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=NO_LOB)
+    weighed = weigh(lob_decision(situation), situation, plain=NO_LOB)
     target = next((one for one in situation.theirs if _id(one) == weighed.best), None)
     if target is None or not weighed.evidence:
         return None
@@ -43,6 +34,19 @@ def lob_line(situation: Situation) -> Line | None:
         share=sizes.LOB_SHARE,
         evidence=weighed.evidence,
         against=weighed.against,
+    )
+
+
+def lob_decision(situation: Situation) -> Decision:
+    """Whether to lob and over whom, as a question to the engine."""
+    return Decision(
+        options=(
+            option(NO_LOB, "no lob"),
+            *(option(_id(one), one.name) for one in situation.theirs),
+        ),
+        effects=tuple(effect for one in situation.theirs for effect in _effects(one)),
+        neutral=sizes.EVEN_CHANCE,
+        share=sizes.LOB_SHARE,
     )
 
 

@@ -31,6 +31,9 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.RISK_AT_SCORE: "knowledge.tactics.risk_at_score",
         Topic.TIMEOUT_NOW: "knowledge.tactics.timeout_now",
         Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
+        Topic.ANSWER_PATTERN: "knowledge.tactics.answer_pattern",
+        Topic.PROBE: "knowledge.tactics.probe",
+        Topic.RESET_HEAD: "knowledge.tactics.reset_head",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

@@ -17,7 +17,7 @@ from knowledge.general_rule import (
 )
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
-from knowledge.tactics import answer_pattern, general_rules, weather
+from knowledge.tactics import general_rules, weather
 from knowledge.tactics.general_rules import GENERAL_NOTE, OWN_ENGINE
 from knowledge.vocabulary import Topic
 
@@ -51,57 +51,6 @@ def test_what_notes_could_sharpen_says_that_it_does_not_use_them(topic: Topic) -
 @given(words=st.text(max_size=300), topic=st.sampled_from(OTHER_TOPICS))
 def test_any_words_get_an_answer(words: str, topic: Topic) -> None:
     assert _ask(topic, words).call
-
-
-PATTERNS = [
-    ("these two bang everything at us", "Stand half a step back"),
-    ("they keep lobbing", "Call it early"),
-    ("she poaches every third", "Go behind the poacher"),
-    ("he crashes behind the drive", "Return at the crasher"),
-    ("everything goes to my partner", "Play it middle and deep"),
-    ("they freeze me out completely", "Step in"),
-    ("he speeds up at my hip", "Wait with the backhand"),
-    ("she speeds up off the bounce", "Give less bounce"),
-    ("heavy topspin dinks", "Take it early"),
-    ("they never miss a dink", "Move the dink"),
-    ("they return short", "Step in and drive"),
-    ("very deep returns", "Stand a step back"),
-    ("nasty spin serves", "Stand two steps back"),
-    ("they erne us", "Dink middle for three"),
-    ("he goes around the post", "Dink middle or short"),
-    ("they stack", "Return at the one who crosses"),
-    ("the lefty pulls us with a slice", "Move a step"),
-    ("they counter everything", "Speed up less"),
-    ("we are stuck in mid court", "Stop and split"),
-    ("our dinks pop up", "Soften the grip"),
-    ("our thirds are too high", "Drive the third"),
-    ("we cant get to the line", "Win one ball"),
-    ("they slow the game down", "Keep your own clock"),
-    ("he squeezes the middle", "Hit behind"),
-    ("they hit through the middle", "Name the owner"),
-    ("she pulls us out wide", "Answer from the middle"),
-]
-
-
-@pytest.mark.parametrize(("words", "start"), PATTERNS)
-def test_symptoms_are_found(words: str, start: str) -> None:
-    assert _ask(Topic.ANSWER_PATTERN, words).call.startswith(start)
-
-
-def test_every_symptom_has_a_case_that_finds_it() -> None:
-    found = {answer_pattern.find_pattern(words) for words, _ in PATTERNS}
-    assert found == set(answer_pattern.patterns())
-
-
-def test_a_symptom_has_both_partners_a_sign_and_a_plan_b() -> None:
-    advice = _ask(Topic.ANSWER_PATTERN, "they bang everything")
-    assert len(advice.reasons) == 3
-    assert advice.reasons[2].text.startswith("Sign:")
-    assert advice.unless
-
-
-def test_an_unnamed_symptom_is_still_answered() -> None:
-    assert _ask(Topic.ANSWER_PATTERN, "zebra").call == answer_pattern.NO_PATTERN.call
 
 
 def test_every_entry_is_found_by_its_own_first_words() -> None:

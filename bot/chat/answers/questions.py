@@ -21,8 +21,10 @@ from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise
+from knowledge.tactics.symptoms import find_symptoms
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -96,7 +98,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     rates, counts = _supposed(desk, slots)
     return Asked(
         topic=question.topic,
-        text=question.text,
+        text=_with_its_symptom(question, desk.context.asked),
         about=about,
         wing=slots.wing,
         ball=slots.ball,
@@ -137,6 +139,19 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None
+
+
+_LEANS = re.compile(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
+
+
+def _with_its_symptom(question: Question, last: Asked | None) -> str:
+    """The words; for "and if both do it" those of the last question, which named the symptom."""
+    is_symptom = question.topic is Topic.ANSWER_PATTERN
+    if last is None or not is_symptom or last.topic is not question.topic:
+        return question.text
+    named = find_symptoms(Situation(topic=question.topic, asked=Words(words=question.text)))
+    leans = not named and _LEANS.match(question.text.strip())
+    return last.text if leans else question.text
 
 
 def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
@@ -208,11 +223,16 @@ def answer_asked(
     _keep_plan(desk, advice, situation)
     return render(
         advice,
-        against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
+        against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
     )
+
+
+def _is_about_them(topic: Topic) -> bool:
+    """Whether the answer rests on who they are; clearing one's own head does not."""
+    return topic in PAGES and topic is not Topic.RESET_HEAD
 
 
 def _says_score(asked: Asked) -> bool:

@@ -21,6 +21,7 @@ from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation
+from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
     BallKind,
@@ -191,9 +192,18 @@ def _with_fact(
             desk.context = replace(desk.context, familiarity=word_in(Familiarity, value))
         case MatchFact.FORMATION:
             desk.context = replace(desk.context, formation=word_in(Formation, value))
+        case MatchFact.SYMPTOM:
+            return replace(asked, text=_symptom(value))
         case _:
             return with_score_fact(asked, fact, value)
     return asked
+
+
+def _symptom(value: str) -> str:
+    """The words that name a symptom; BadPayloadError for one that we do not know."""
+    if value not in {one.id for one in symptoms()}:
+        raise BadPayloadError(f"no symptom: {value}")
+    return value.replace("_", " ")
 
 
 def _yes(value: str) -> bool:
