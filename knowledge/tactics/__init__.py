@@ -26,10 +26,11 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.THIRD_SHOT: "knowledge.planning.shots",
         Topic.AIM_ATTACK: "knowledge.planning.shots",
         Topic.LOB: "knowledge.planning.shots",
-        Topic.WHOM_TO_TARGET: "knowledge.planning.shots",
+        Topic.WHOM_TO_TARGET: "knowledge.tactics.whom_to_target",
         Topic.WIN_CHANCE: "knowledge.tactics.win_chance",
         Topic.RISK_AT_SCORE: "knowledge.tactics.risk_at_score",
         Topic.TIMEOUT_NOW: "knowledge.tactics.timeout_now",
+        Topic.BEING_TARGETED: "knowledge.tactics.being_targeted",
         Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
     }
 )

@@ -21,6 +21,8 @@ OWN_ENGINE = frozenset(
         Topic.COVER_MIDDLE,
         Topic.AIM_DINK,
         Topic.WHERE_TO_STAND,
+        Topic.WHOM_TO_TARGET,
+        Topic.BEING_TARGETED,
         Topic.OPPONENT_REPORT,
         Topic.GAME_PLAN,
         Topic.CUE,
