@@ -2,9 +2,9 @@
 
 Whatever makes a ball at A good makes one at B bad as soon as one is chosen over the other, so
 every effect of the shot stands on both options with opposite signs, and an even split is the plain
-choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out. What comes of the partner, cover and
-cold, stands on the one option alone: a covered player is worth less, which makes the partner no
-better a target.
+choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out. What comes of the
+partner, cover and cold, stands on the one option alone: a covered player is worth less, which
+makes the partner no better a target.
 """
 
 from __future__ import annotations

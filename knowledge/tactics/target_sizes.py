@@ -36,7 +36,7 @@ ADJUSTED_LOSES: Final = 0.5
 """Fed all balls, they adjust in 8 to 10 rallies, and half the edge is gone."""
 
 FED_LOSES: Final = 0.5
-"""The other half goes as the one who is fed warms up: to three on one spot they find it (row 13)."""
+"""The other half goes as the one who is fed warms up: they find it, as with dinks to one spot."""
 
 COVER_LOSES: Final = 0.5
 """A partner who is on the move already needs no time to adjust."""

@@ -185,10 +185,8 @@ def _flip(target: Target, fact: FactId, if_yes: str, if_no: str) -> str | None:
     habit = TRAITS[trait].kind is TraitKind.HABIT
     said = trait_words(trait, habit=habit, up=up)
     label = words.LABEL[target.phase]
-    text = first_that_fits(
-        (f"{label}: {to}, if {one.name}: {said}.", f"{label}: {to} if {said}."), limit=LINE_LIMIT
-    )
-    return text if text.endswith(".") else None
+    text = f"{one.name}: {said}? {label}: {to}."
+    return text if len(text) <= LINE_LIMIT else None
 
 
 def _disputed(target: Target) -> str | None:
