@@ -27,15 +27,19 @@ from knowledge.tactics.targeted_effects import (
     replies,
     reply_decision,
 )
-from knowledge.tactics.targeted_said import Targeted, targeted_said
+from knowledge.tactics.targeted_said import HitWith, Targeted, targeted_said
 from knowledge.vocabulary import Topic
 
 READY = Reason(text="They have one plan: your reply is ready", source=COMMON_PRACTICE)
 NARROW = Reason(text="To miss one of you they aim narrow: it goes wide", source=COMMON_PRACTICE)
 BREAKS = "Poach once in the first four, not every ball."
+LOBBED = "Half a step back takes the lob away."
 COLD = "Frozen feet go cold: bounce, paddle up."
 GO_HOME = "They hit behind: go home for a few balls."
 CALM = 'Say it calmly: "I have the middle". No blame.'
+TURN = "Turn and run for lobs: never backpedal, you fall."
+LOB_JOB = "call it, half a step back"
+LOB_JOB_IN_FULL = "call it early, cover the other half"
 TAKEN_AS_YOU = "Taken as: they play at you."
 TAKEN_AS_PARTNER = "Taken as: they play at your partner."
 
@@ -68,7 +72,7 @@ def advise(situation: Situation) -> Advice:
         number=_number(jobs),
         unless=_plan_b(situation, jobs),
         assumed=_assumed(situation, said),
-        caution=CALM,
+        caution=TURN if said.hit_with is HitWith.LOBS else CALM,
         confidence=_confidence(jobs),
         numbers=_numbers(jobs),
         choices=(
@@ -112,8 +116,9 @@ def _call(jobs: Jobs) -> str:
             )
         )
     back = jobs.reply.call.format(squeezer=jobs.squeezer)
-    job = jobs.helping.best.option.label
-    if said.asks_poach:
+    is_lobbed = said.hit_with is HitWith.LOBS
+    job = LOB_JOB if is_lobbed else jobs.helping.best.option.label
+    if said.asks_poach and not is_lobbed:
         helper_first = {
             POACH: "Poach once in the first four, then show it.",
             COVER: "Step in and show it; poach once in four.",
@@ -137,7 +142,8 @@ def _reasons(jobs: Jobs) -> tuple[Reason, ...]:
             _line(f"{said.name}: cross, so it comes through the middle"),
             NARROW,
         )
-    return (_back_line(jobs), _line(f"{said.helper_name}: {_JOB[jobs.does]}"), READY)
+    job = LOB_JOB_IN_FULL if said.hit_with is HitWith.LOBS else _JOB[jobs.does]
+    return (_back_line(jobs), _line(f"{said.helper_name}: {job}"), READY)
 
 
 _JOB = MappingProxyType(
@@ -173,6 +179,8 @@ def _back_line(jobs: Jobs) -> Reason:
 def _number(jobs: Jobs) -> str:
     if jobs.said.frozen:
         return COLD
+    if jobs.said.hit_with is HitWith.LOBS:
+        return LOBBED
     return GO_HOME if jobs.does == HOLD else BREAKS
 
 
