@@ -12,7 +12,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, book
-from knowledge.tactics.target_answer import cover_of
+from knowledge.tactics.target_effects import cover_of
 from knowledge.tactics.targeted_effects import (
     COVER,
     FEET,

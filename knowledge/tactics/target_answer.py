@@ -9,7 +9,7 @@ from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranking, rank
 from knowledge.evidence import Profile
 from knowledge.normal import chances_of_being_best
 from knowledge.situation import OnCourt, Situation
-from knowledge.tactics.target_effects import COVERS, EVEN, at, target_decision
+from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, able
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import PlayerId, Trait
@@ -94,7 +94,7 @@ def target_in(
     first, second = (PHASES[phase].at(facing, one) for one in pair)
     if first is None or second is None:
         return None
-    decision = target_decision(facing, phase, pair, (first, second), mixed=mixed)
+    decision = target_decision(phase, pair, (first, second), mixed=mixed)
     ranking = rank(decision, facing)
     one, p_better = _better(ranking, pair)
     place = first if one.player == pair[0].player else second
@@ -143,11 +143,6 @@ def _driver(ranking: Ranking, one: OnCourt) -> Part | None:
         ),
         None,
     )
-
-
-def cover_of(partner: OnCourt) -> float:
-    """How much a partner moves over, 0 to 1, by the notes."""
-    return max(0.0, *(partner.profile.habit(trait).level for trait in COVERS))
 
 
 def open_notes(target: Target) -> tuple[OnCourt, Trait] | None:

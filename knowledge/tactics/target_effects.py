@@ -2,9 +2,7 @@
 
 Whatever makes a ball at A good makes one at B bad as soon as one is chosen over the other, so
 every effect of the shot stands on both options with opposite signs, and an even split is the plain
-choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out. What comes of the
-partner, cover and cold, stands on the one option alone: a covered player is worth less, which
-makes the partner no better a target.
+choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out.
 """
 
 from __future__ import annotations
@@ -13,24 +11,18 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from knowledge.effects import (
-    Condition,
     Decision,
     Effect,
     EffectId,
     Mechanism,
     Option,
     OptionId,
-    Points,
-    Truth,
-    trait_fact,
 )
-from knowledge.engine import rank
 from knowledge.planning import sizes
 from knowledge.planning.weighing import from_trait
-from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE
+from knowledge.situation import OnCourt
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase
-from knowledge.tactics.target_sizes import COVERED_KEEPS, COVERED_SD, FREEZE, MIXED_SHADES
+from knowledge.tactics.target_sizes import COVERED_KEEPS, FREEZE, MIXED_SHADES
 from knowledge.vocabulary import Trait
 
 EVEN = OptionId("even")
@@ -44,7 +36,6 @@ def at(one: OnCourt) -> OptionId:
 
 
 def target_decision(
-    situation: Situation,
     phase: TargetPhase,
     pair: tuple[OnCourt, OnCourt],
     found: tuple[AtOne, AtOne],
@@ -56,8 +47,9 @@ def target_decision(
     said = (_of_them(found[0].effects, pair), _of_them(found[1].effects, pair))
     effects: list[Effect] = []
     for target, other, acting in ((first, second, said[0]), (second, first, said[1])):
-        effects += [each for one in acting for each in _both_ways(one, target, other)]
-        effects += _for(situation, phase, target, other, acting, mixed=mixed)
+        part = 1.0 if PHASES[phase].priced else _left_by(other, mixed=mixed)
+        own = [*_partly(acting, part), *_for(phase, target, other)]
+        effects += [each for one in own for each in _both_ways(one, target, other)]
     return Decision(
         options=(
             Option(id=at(first), label=first.name),
@@ -70,15 +62,7 @@ def target_decision(
     )
 
 
-def _for(
-    situation: Situation,
-    phase: TargetPhase,
-    target: OnCourt,
-    other: OnCourt,
-    acting: tuple[Effect, ...],
-    *,
-    mixed: bool,
-) -> Iterator[Effect]:
+def _for(phase: TargetPhase, target: OnCourt, other: OnCourt) -> Iterator[Effect]:
     """What the pair adds to what the shot says of the target.
 
     A computed effect on whose paddle rallies ended (`ended_on_effect`, from rates of logged
@@ -86,8 +70,6 @@ def _for(
     """
     if phase is TargetPhase.DINKS:
         yield _freezes(target, other)
-    if not PHASES[phase].priced:
-        yield from _covered(situation, target, other, acting, mixed=mixed)
 
 
 def _freezes(target: OnCourt, other: OnCourt) -> Effect:
@@ -95,53 +77,24 @@ def _freezes(target: OnCourt, other: OnCourt) -> Effect:
     return from_trait(other, Trait.SPEED_UP, FREEZE, Mechanism.TIME, on=(at(target),), up=True)
 
 
-def _covered(
-    situation: Situation,
-    target: OnCourt,
-    other: OnCourt,
-    acting: tuple[Effect, ...],
-    *,
-    mixed: bool,
-) -> Iterator[Effect]:
-    """Row 25: what is gained at a weak player is worth half where the partner covers."""
-    lost = (1 - COVERED_KEEPS) * max(0.0, _gained(situation, target, acting))
-    points = Points(mean=-lost, sd=COVERED_SD if lost else 0.0)
-    for trait in COVERS:
-        yield from_trait(
-            other, trait, points, Mechanism.COVER, on=(at(target),), up=True, habit=True
-        )
-    if mixed and not any(other.profile.habit(trait).notes for trait in COVERS):
-        yield Effect(
-            id=EffectId(f"shaded:{at(target)}"),
-            on=frozenset({at(target)}),
-            points=points,
-            mechanism=Mechanism.COVER,
-            because="in mixed they expect it",
-            source=COMMON_PRACTICE,
-            when=_shades(other),
-        )
+def cover_of(partner: OnCourt) -> float:
+    """How much a partner moves over, 0 to 1, by the notes."""
+    return max(0.0, *(partner.profile.habit(trait).level for trait in COVERS))
 
 
-def _shades(other: OnCourt) -> Condition:
-    return Condition(
-        name=f"{other.player} shades over",
-        fact=trait_fact(other.player, Trait.SQUEEZES_MIDDLE),
-        prevalence=MIXED_SHADES,
-        test=lambda _situation: Truth.UNKNOWN,
-    )
+def _left_by(partner: OnCourt, *, mixed: bool) -> float:
+    """Row 25: half is left of a weak player whose partner covers; in mixed they expect it."""
+    is_noted = any(partner.profile.habit(trait).notes for trait in COVERS)
+    cover = MIXED_SHADES if mixed and not is_noted else cover_of(partner)
+    return 1 - (1 - COVERED_KEEPS) * cover
 
 
-def _gained(situation: Situation, target: OnCourt, acting: tuple[Effect, ...]) -> float:
-    """Points that the shot's own page gives to this target."""
-    if not acting:
-        return 0.0
-    only = Decision(
-        options=(Option(id=at(target), label=target.name),),
-        effects=tuple(replace(one, on=frozenset({at(target)})) for one in acting),
-        neutral=sizes.EVEN_CHANCE,
-        share=0.0,
-    )
-    return float(rank(only, situation).best.points)
+def _partly(effects: Iterable[Effect], part: float) -> list[Effect]:
+    """What speaks for the target, as far as the partner leaves it."""
+    return [
+        replace(one, points=one.points.times(part)) if one.points.mean > 0 else one
+        for one in effects
+    ]
 
 
 def _both_ways(effect: Effect, target: OnCourt, other: OnCourt) -> Iterator[Effect]:

@@ -16,9 +16,6 @@ FREEZE: Final = Points(mean=1, sd=1.5)
 COVERED_KEEPS: Final = 0.5
 """Row 25: a weak player whose partner squeezes or poaches well is worth half."""
 
-COVERED_SD: Final = 1.25
-"""Doubt of that half: half of row 25's own."""
-
 MIXED_SHADES: Final = 0.6
 """How often the partner already shades over in mixed, where nobody noted it: they expect it."""
 

@@ -195,7 +195,7 @@ def help_decision(situation: Situation, said: Targeted) -> Decision:
         effects += _own(said.helper)
     return Decision(
         options=(
-            option(HOLD, "hold"),
+            option(HOLD, "stay home"),
             option(COVER, "step in, show it"),
             option(POACH, "poach once, show it"),
         ),
@@ -212,7 +212,9 @@ def _own(helper: OnCourt) -> list[Effect]:
         from_trait(helper, Trait.FOOT_SPEED, -OWN_FEET, time, on=on, up=False),
         from_trait(helper, Trait.FOREHAND_VOLLEY, OWN_FEET, reply, on=on, up=True),
         from_trait(helper, Trait.FOREHAND_VOLLEY, -OWN_FEET, reply, on=on, up=False),
-        from_trait(helper, Trait.POACHING, OWN_FEET, Mechanism.HABIT, on=on, up=True, habit=True),
+        from_trait(
+            helper, Trait.POACHING, OWN_FEET, Mechanism.AGREEMENT, on=on, up=True, habit=True
+        ),
     ]
 
 

@@ -29,7 +29,7 @@ class Targeted:
     """Who gets the balls and who helps; a player is None where the words don't say which of us.
 
     `is_me` tells whether the one who gets the balls writes, where no name says it. `frozen`:
-    the question is put for the one who gets no balls. `by_poacher` asks whether to poach,
+    the question is put for the one who gets no balls. `asks_poach` asks whether to poach,
     `burnt` says that they hit behind the helper.
     """
 
@@ -69,7 +69,9 @@ _HELPING = re.compile(
     r"take more|cover|step|participate)"
 )
 _POACH = re.compile(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
-_BURNT = re.compile(r"\b(?:behind (?:me|him|her|us|the helper)|burn\w*|down my line|my line)\b")
+_BURNT = re.compile(
+    r"(?<!we are )(?<!were )(?<!we )\bbehind\b(?! by| in| \d)|\bburn\w*|\bdown my line\b"
+)
 
 _WITH: Mapping[HitWith, re.Pattern[str]] = MappingProxyType(
     {
