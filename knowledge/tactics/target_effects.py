@@ -2,7 +2,8 @@
 
 Whatever makes a ball at A good makes one at B bad as soon as one is chosen over the other, so
 every effect of the shot stands on both options with opposite signs, and an even split is the plain
-choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out.
+choice. Rules of the shot alone (lanes, hips) say where, not who, and stay out. A partner
+who goes cold counts for the one option alone.
 """
 
 from __future__ import annotations
@@ -48,8 +49,9 @@ def target_decision(
     effects: list[Effect] = []
     for target, other, acting in ((first, second, said[0]), (second, first, said[1])):
         part = 1.0 if PHASES[phase].priced else _left_by(other, mixed=mixed)
-        own = [*_partly(acting, part), *_for(phase, target, other)]
-        effects += [each for one in own for each in _both_ways(one, target, other)]
+        for one in _partly(acting, part):
+            effects += _both_ways(one, target, other)
+        effects += _for(phase, target, other)
     return Decision(
         options=(
             Option(id=at(first), label=first.name),
