@@ -23,6 +23,8 @@ OWN_ENGINE = frozenset(
         Topic.AIM_SERVE,
         Topic.AIM_RETURN,
         Topic.WHERE_TO_STAND,
+        Topic.WHOM_TO_TARGET,
+        Topic.BEING_TARGETED,
         Topic.OPPONENT_REPORT,
         Topic.GAME_PLAN,
         Topic.CUE,

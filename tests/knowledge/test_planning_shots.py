@@ -62,19 +62,13 @@ def test_whom_to_return_to_names_the_worse_third() -> None:
     assert call == "Return deep at Lindqvist: high, then run in."
 
 
-def test_whom_to_target_goes_by_the_shot() -> None:
-    advice = _ask(Topic.WHOM_TO_TARGET, OKAFOR, LINDQVIST)
-    assert advice.call.startswith("Return: Lindqvist. Dinks: Okafor.")
-    assert all(reason.source.kind is SourceKind.BOOK for reason in advice.reasons)
-
-
 def test_a_serve_is_aimed_at_the_one_asked_about() -> None:
     hale = player(5, "Hale", Side.LEFT, *often_noted("body_jam weakness"))
     advice = _ask(Topic.AIM_SERVE, hale, LINDQVIST, about=5)
     assert advice.call == "Serve Hale deep into the body."
 
 
-@pytest.mark.parametrize("topic", [*SHOTS, Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.WHOM_TO_TARGET])
+@pytest.mark.parametrize("topic", [*SHOTS, Topic.AIM_SERVE, Topic.AIM_RETURN])
 def test_without_notes_the_rule_stands_and_says_so(topic: Topic) -> None:
     bare = _ask(topic, player(5, "Hale", None), player(6, "Brandt", None))
     assert bare.assumed == NO_NOTES_DECIDE
