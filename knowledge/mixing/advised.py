@@ -10,7 +10,7 @@ from knowledge.advice import AdvisedMix, MixShare
 from knowledge.effects import OptionId
 from knowledge.engine import Ranking
 from knowledge.evidence import TraitEstimate
-from knowledge.mixing.costs import cost_when_guessed
+from knowledge.mixing.costs import COST_WHEN_GUESSED_POINTS, cost_when_guessed
 from knowledge.mixing.guessing import guessables
 from knowledge.mixing.regularity import (
     MIN_LOGGED_AIMS,
@@ -23,7 +23,7 @@ from knowledge.mixing.solution import Mix, mix_of
 from knowledge.situation import Situation
 
 RECENT_AIMS: Final = 20
-"""What they expect of us is what we did in our last so many choices."""
+"""Our pattern is what we did in our last so many choices."""
 
 RALLIES_A_GAME: Final = 35
 """Rallies of an even game to 11 (chances.expected_rallies from 0-0-2 at .5/.5: 34.96)."""
@@ -46,8 +46,9 @@ def advised_mix(
 
     `calls` gives each option's imperative line ("Serve wide."); leave out what our own profile
     marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball;
-    `counts_as` turns a logged option into one of these. The default is the best-ranked option:
-    what they expect of us holds its estimate down to no less than the value, so it is always in.
+    `counts_as` turns a logged option into one of these. The default is the best-ranked option,
+    which is always in: no mix is worth more than it, since an estimate is what the best reply to
+    some guesses of theirs wins.
     """
     skills = punishes or {}
     cost = {OptionId(one): cost_when_guessed(situation.topic, skills.get(one)) for one in calls}
@@ -71,6 +72,7 @@ def advised_mix(
         how_often="" if mix.is_every_ball else _how_often(mix.shares[order[1]], ranking.share),
         value=mix.value,
         worth_points=100 * mix.worth,
+        cost_points=COST_WHEN_GUESSED_POINTS[situation.topic],
         logged_aims=len(logged),
         pattern_loss_points=100 * mix.pattern_loss if is_enough else None,
         regularity=_regularity(mix, logged) if is_enough else (),
