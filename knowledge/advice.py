@@ -195,8 +195,9 @@ class AdvisedMix:
     first is the change-up, if it has one. `trigger` completes "when" ("he leans in"); `how_often`
     says how often the change-up is right. `value` is our chance whatever they guess;
     `worth_points` what varying gains over always playing the best one, if a guessed one costs
-    about `cost_points`; `pattern_loss_points` what the recent choices give away, and `regularity`
-    how they look: nothing of either below mixing.MIN_LOGGED_AIMS.
+    about `cost_points`; `of_ten_loss_points` what keeping to the rounded counts of ten gives away.
+    `pattern_loss_points` is what the recent choices give away, and `regularity` how they look:
+    nothing of either below mixing.MIN_LOGGED_AIMS.
     """
 
     shares: tuple[MixShare, ...]
@@ -205,6 +206,7 @@ class AdvisedMix:
     value: float
     worth_points: float
     cost_points: float
+    of_ten_loss_points: float = 0.0
     logged_aims: int = 0
     pattern_loss_points: float | None = None
     regularity: tuple[str, ...] = ()

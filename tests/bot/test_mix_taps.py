@@ -10,8 +10,11 @@ import pytest
 from databases import watched
 from talk import Talk, demo_talk
 
+from bot.chat.render import render
+from bot.chat.render_mix import mix_text
 from bot.chat.wording import wording
 from bot.contract import to_json
+from knowledge.advice import Advice, AdvisedMix, MixShare
 from knowledge.vocabulary import BallQuality, Topic
 from scouting_db.values import ChoiceRow, EntryKind, MatchId, Winner
 
@@ -199,3 +202,27 @@ def test_a_warm_question_reads_no_choices_and_another_topic_never(asked: Talk) -
         with watched(asked.store) as seen:
             asked.say(text)
         assert not any("FROM choice" in statement for statement, _ in seen), text
+
+
+def test_one_ball_that_is_always_right_is_said_as_that() -> None:
+    """engineering 1.6: if a1 - c1 >= a2 the answer is every ball, until they move."""
+    shares = (
+        MixShare(option="a", label="wide", call="Serve wide.", share=1.0, guess=1.0),
+        MixShare(option="b", label="body", call="Serve at the body.", share=0.0),
+    )
+    mix = AdvisedMix(
+        shares=shares, trigger="", how_often="", value=0.5, worth_points=0.0, cost_points=2
+    )
+    advice = Advice(topic=Topic.AIM_SERVE, call="Serve wide.", mix=mix)
+    reply = render(advice)
+    assert reply.text.splitlines() == ["Serve wide.", wording("mix.every_ball")]
+    assert reply.buttons == ()
+    assert mix_text(mix).splitlines() == ["Serve wide.", wording("mix.every_ball")]
+
+
+def test_in_a_match_the_call_stands_alone_with_its_buttons(asked: Talk) -> None:
+    """Match mode is short: how to vary stays a tap away."""
+    asked.say("/mode match")
+    asked.say(ATTACK)
+    assert "Change:" not in asked.sent[-1]
+    asked.button("exact mix")

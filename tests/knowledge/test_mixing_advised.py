@@ -10,6 +10,7 @@ from noted_players import match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, AdvisedMix
 from knowledge.mixing import MIN_LOGGED_AIMS, MIXED_TOPICS, cost_when_guessed
+from knowledge.mixing.advised import _how_often
 from knowledge.planning.mixes import attack_mix, third_mix
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import advise
@@ -81,7 +82,7 @@ def test_what_a_guess_costs_goes_with_the_skill_it_meets() -> None:
     assert costs == sorted(costs)
     assert 0.05 < costs[0] < 0.10 < costs[2] < 0.15
     with pytest.raises(KeyError):
-        cost_when_guessed(Topic.COVER_MIDDLE)
+        cost_when_guessed(Topic.AIM_DINK)
 
 
 def test_a_hip_that_meets_a_strong_counter_gets_fewer_balls() -> None:
@@ -184,17 +185,27 @@ def test_win_rates_are_compared_only_with_thirty_of_each() -> None:
     assert not any("They win" in one for one in attack(*aims, won=unknown).regularity)
 
 
+def test_ten_counted_out_loses_what_rounding_costs() -> None:
+    """Four of one cost c, in tenths f = 3, 3, 2, 2 against guesses y: c (max f - f.y) by hand.
+
+    With a = v + c y for each, v - min over g of (f.a - c f_g) comes to just that.
+    """
+    mix = attack()
+    assert [one.share for one in mix.shares] == pytest.approx([1 / 4] * 4)
+    assert mix.how_often == "3 of 10"
+    met = sum(part * one.guess for part, one in zip((0.3, 0.3, 0.2, 0.2), mix.shares, strict=True))
+    assert mix.of_ten_loss_points == pytest.approx(10 * (0.3 - met))
+
+
 def test_choices_that_are_no_option_now_count_nowhere() -> None:
     assert attack("paddle:9", "chest", "middle").logged_aims == 0
 
 
 def test_a_change_up_is_counted_by_the_game_while_it_is_rare() -> None:
     """In words of the trade: once or twice a game (coaching 2.0); beyond that a share of ten."""
-    from knowledge.mixing.advised import _how_often
-
-    assert _how_often(0.2, 15) == "once a game"
-    assert _how_often(0.4, 15) == "1-2 a game"
-    assert _how_often(0.4, 50) == "4 of 10"
+    assert _how_often(2, share=15) == "once a game"
+    assert _how_often(4, share=15) == "1-2 a game"
+    assert _how_often(4, share=50) == "4 of 10"
 
 
 def names(mix: AdvisedMix) -> set[str]:
