@@ -217,3 +217,12 @@ def test_every_hip_of_both_is_named() -> None:
     mix = attack_mix(match(Topic.AIM_ATTACK, unknown))
     assert mix is not None
     assert names(mix) == {"Hale's paddle hip", "Hale's off-hand hip"}
+
+
+def test_the_pattern_is_that_of_the_last_twenty() -> None:
+    """Older choices are forgotten: after twenty spread evenly nothing of the old habit is left."""
+    spread = HIPS * 5
+    habit_before, none_before = attack(*[HIPS[0]] * 30, *spread), attack(*spread, *spread)
+    assert habit_before.logged_aims == 50
+    assert habit_before.pattern_loss_points == none_before.pattern_loss_points
+    assert attack(*spread, *[HIPS[0]] * 30).pattern_loss_points != none_before.pattern_loss_points
