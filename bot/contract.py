@@ -108,7 +108,11 @@ def _numbers(advice: Advice | None, game: GameState | None) -> dict[str, float] 
 
 def _mix_numbers(mix: AdvisedMix) -> dict[str, float]:
     """Our share and their best guess of each option, and what varying is worth."""
-    numbers = {"mix_value": mix.value, "mix_worth_points": mix.worth_points}
+    numbers = {
+        "mix_value": mix.value,
+        "mix_worth_points": mix.worth_points,
+        "mix_of_ten_loss_points": mix.of_ten_loss_points,
+    }
     for one in mix.shares:
         numbers |= {f"mix_share_{one.option}": one.share, f"mix_guess_{one.option}": one.guess}
     if mix.logged_aims:

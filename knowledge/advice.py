@@ -194,11 +194,13 @@ class MixShare:
 class AdvisedMix:
     """How to vary a choice that they may guess; knowledge.mixing.advised makes one.
 
-    `shares` holds every option, most often first: the first is the default and the second the
-    change-up, if it has a share. `trigger` completes "when" ("he leans in"); `how_often` says how
-    often the change-up is right. `value` is our chance whatever they guess, `worth_points` what
-    varying gains over always playing the best one, `pattern_loss_points` what the recent choices
-    give away: None below mixing.MIN_LOGGED_AIMS, like `regularity`, which says how they look.
+    `shares` holds every option: the default first, then the others by their shares, of which the
+    first is the change-up, if it has one. `trigger` completes "when" ("he leans in"); `how_often`
+    says how often the change-up is right. `value` is our chance whatever they guess;
+    `worth_points` what varying gains over always playing the best one, if a guessed one costs
+    about `cost_points`; `of_ten_loss_points` what keeping to the rounded counts of ten gives away.
+    `pattern_loss_points` is what the recent choices give away, and `regularity` how they look:
+    nothing of either below mixing.MIN_LOGGED_AIMS.
     """
 
     shares: tuple[MixShare, ...]
@@ -206,6 +208,8 @@ class AdvisedMix:
     how_often: str
     value: float
     worth_points: float
+    cost_points: float
+    of_ten_loss_points: float = 0.0
     logged_aims: int = 0
     pattern_loss_points: float | None = None
     regularity: tuple[str, ...] = ()
@@ -217,8 +221,8 @@ class AdvisedMix:
     @property
     def change_up(self) -> MixShare | None:
         """None where the default is right on every ball."""
-        into = [one for one in self.shares if one.share > 0]
-        return into[1] if len(into) > 1 else None
+        others = [one for one in self.shares[1:] if one.share > 0]
+        return others[0] if others else None
 
 
 Picture = CourtPicture | ChanceCurve

@@ -44,8 +44,10 @@ def _shares(mix: AdvisedMix) -> Iterable[str]:
 
 
 def _worth(mix: AdvisedMix) -> Iterable[str]:
+    """What varying gains, and the judgement that it stands on."""
     if mix.change_up is not None and mix.worth_points >= LEAST_POINTS:
         yield wording("mix.worth").format(points=f"{mix.worth_points:.1f}")
+        yield wording("mix.cost").format(points=f"{mix.cost_points:.0f}")
 
 
 def _pattern(mix: AdvisedMix) -> Iterable[str]:

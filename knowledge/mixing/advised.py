@@ -10,7 +10,7 @@ from knowledge.advice import AdvisedMix, MixShare
 from knowledge.effects import OptionId
 from knowledge.engine import Ranking
 from knowledge.evidence import TraitEstimate
-from knowledge.mixing.costs import cost_when_guessed
+from knowledge.mixing.costs import COST_WHEN_GUESSED_POINTS, cost_when_guessed
 from knowledge.mixing.guessing import guessables
 from knowledge.mixing.regularity import (
     MIN_LOGGED_AIMS,
@@ -19,11 +19,11 @@ from knowledge.mixing.regularity import (
     fits_shares,
     runs_of,
 )
-from knowledge.mixing.solution import Mix, mix_of
+from knowledge.mixing.solution import Mix, mix_of, of_ten, pattern_loss_of
 from knowledge.situation import Situation
 
 RECENT_AIMS: Final = 20
-"""What they expect of us is what we did in our last so many choices."""
+"""Our pattern is what we did in our last so many choices."""
 
 RALLIES_A_GAME: Final = 35
 """Rallies of an even game to 11 (chances.expected_rallies from 0-0-2 at .5/.5: 34.96)."""
@@ -46,8 +46,9 @@ def advised_mix(
 
     `calls` gives each option's imperative line ("Serve wide."); leave out what our own profile
     marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball;
-    `counts_as` turns a logged option into one of these. The default is the best-ranked option:
-    what they expect of us holds its estimate down to no less than the value, so it is always in.
+    `counts_as` turns a logged option into one of these. The default is the best-ranked option,
+    which is always in: against the guesses behind the estimates nothing of ours does better, so
+    the value of the game is no higher.
     """
     skills = punishes or {}
     cost = {OptionId(one): cost_when_guessed(situation.topic, skills.get(one)) for one in calls}
@@ -55,6 +56,8 @@ def advised_mix(
     recent = Counter(OptionId(one) for one, _ in logged[-RECENT_AIMS:])
     mix = mix_of(guessables(ranking, cost, recent))
     order = _order_said(mix)
+    counts = of_ten({one: mix.shares[one] for one in order})
+    tenths = {one: count / 10 for one, count in counts.items()}
     is_enough = len(logged) >= MIN_LOGGED_AIMS
     return AdvisedMix(
         shares=tuple(
@@ -68,9 +71,11 @@ def advised_mix(
             for one in order
         ),
         trigger=trigger,
-        how_often="" if mix.is_every_ball else _how_often(mix.shares[order[1]], ranking.share),
+        how_often="" if mix.is_every_ball else _how_often(counts[order[1]], share=ranking.share),
         value=mix.value,
         worth_points=100 * mix.worth,
+        cost_points=COST_WHEN_GUESSED_POINTS[situation.topic],
+        of_ten_loss_points=100 * pattern_loss_of(mix, tenths),
         logged_aims=len(logged),
         pattern_loss_points=100 * mix.pattern_loss if is_enough else None,
         regularity=_regularity(mix, logged) if is_enough else (),
@@ -91,17 +96,17 @@ def _order_said(mix: Mix) -> tuple[OptionId, ...]:
     return (best, *rest, *(one.option for one in mix.options if one.option not in {best, *rest}))
 
 
-def _how_often(change_up: float, share: float) -> str:
+def _how_often(of_ten_balls: int, *, share: float) -> str:
     """How often the change-up is right: a count in a game while that is small, else of ten.
 
     `share` is how often the choice arises, in rallies of 100.
     """
-    a_game = change_up * RALLIES_A_GAME * share / 100
+    a_game = of_ten_balls / 10 * RALLIES_A_GAME * share / 100
     if a_game < ONCE_A_GAME:
         return "once a game"
     if a_game < TWICE_A_GAME:
         return "1-2 a game"
-    return f"{max(1, round(10 * change_up))} of 10"
+    return f"{of_ten_balls} of 10"
 
 
 def _regularity(mix: Mix, logged: Sequence[tuple[str, bool | None]]) -> tuple[str, ...]:

@@ -11,7 +11,6 @@ from knowledge.vocabulary import RallyPoints, Topic
 
 COST_WHEN_GUESSED_POINTS: Final[Mapping[Topic, RallyPoints]] = MappingProxyType(
     {
-        Topic.AIM_DINK: RallyPoints(3),
         Topic.AIM_SERVE: RallyPoints(2),
         Topic.AIM_RETURN: RallyPoints(2),
         Topic.THIRD_SHOT: RallyPoints(3),
@@ -21,9 +20,7 @@ COST_WHEN_GUESSED_POINTS: Final[Mapping[Topic, RallyPoints]] = MappingProxyType(
 )
 """Points lost when they wait for the ball instead of covering all: common practice, no source."""
 
-MIXED_TOPICS: Final = frozenset(
-    {Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.THIRD_SHOT, Topic.AIM_ATTACK, Topic.AIM_OVERHEAD}
-)
+MIXED_TOPICS: Final = frozenset(COST_WHEN_GUESSED_POINTS)
 """Where they must commit before they see the ball. Dinks groove them instead (dink_effects)."""
 
 PUNISHING_PART: Final = 0.5

@@ -75,11 +75,6 @@ class Mix:
         """Whether one option is right on every ball, until they move."""
         return len(self.by_share) == 1
 
-    @property
-    def recent_aims(self) -> int:
-        """How many choices the pattern is made of."""
-        return sum(one.recent for one in self.options)
-
 
 def mix_of(options: Sequence[Guessable]) -> Mix:
     """The mix of these options. ValueError for none, or two of one name."""

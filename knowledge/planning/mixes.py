@@ -10,7 +10,7 @@ from knowledge.advice import AdvisedMix
 from knowledge.engine import OptionId
 from knowledge.evidence import TraitEstimate
 from knowledge.mixing import advised_mix
-from knowledge.planning.hands import best_spot, call_at, counter_met, hip_spots
+from knowledge.planning.hands import BodySpot, best_spot, call_at, counter_met, hip_spots
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.thirds import DRIVE, DROP, Third, best_third, thirds_of
 from knowledge.situation import OnCourt, Situation
@@ -32,13 +32,15 @@ def attack_mix(situation: Situation) -> AdvisedMix | None:
     return advised_mix(
         situation,
         weighed.ranking,
-        calls={
-            spot.id: first_that_fits((f"{call_at(spot, situation)}.", f"Now {spot.label}."))
-            for spot in spots
-        },
+        calls={spot.id: first_that_fits(_said_at(spot, situation)) for spot in spots},
         trigger=ATTACK_TRIGGER,
         punishes={spot.id: spot.target.profile.skill(counter_met(spot)) for spot in spots},
     )
+
+
+def _said_at(spot: BodySpot, situation: Situation) -> tuple[str, ...]:
+    """The call at a hip, shorter where a long name needs the room."""
+    return f"{call_at(spot, situation)}.", f"At {spot.target.name}'s {spot.label}."
 
 
 def third_mix(situation: Situation) -> AdvisedMix | None:
