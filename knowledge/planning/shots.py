@@ -13,7 +13,6 @@ from knowledge.planning.lobbing import lob_line
 from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
-from knowledge.planning.returning import return_line
 from knowledge.planning.thirds import third_line
 from knowledge.situation import Situation
 from knowledge.tactics import general_rules
