@@ -65,7 +65,13 @@ _SIGNS: Final = (
             r"short(?:ness)? of breath",
             r"(?:can ?t|cannot) (?:get|catch) (?:my|his|her|a|their)?\s?(?:breath|air)",
             r"not breathing",
-            r"heart (?:attack|pains?|hurts?|rac\w+|pounding|flutter\w*|skipp\w+|stopped|problem)",
+            r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|flutter\w*|"
+            r"skipp\w+|stopped|problem|irregular)",
+            r"(?:irregular|uneven) heart ?beat",
+            r"asthma attack",
+            r"(?:can ?t|cannot|won ?t) stop (?:wheez\w+|coughing)",
+            r"allergic reaction",
+            r"(?:hit|struck) by lightning",
             r"palpitations?",
             r"(?:left |right )?arm (?:\w+ ){0,2}(?:pains?|hurts?|numb\w*|tingl\w+|aches?|aching|"
             r"went dead|feels? (?:dead|heavy|numb))",
@@ -93,6 +99,7 @@ _SIGNS: Final = (
             r"(?:blurry|blurred|double) (?:vision|sight)",
             r"(?:see|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
             r"shiver\w+ (?:\w+ ){0,3}(?:heat|hot|sun)",
+            r"chills? (?:\w+ ){0,4}(?:headache|hot|heat)",
         ),
     ),
     (
@@ -122,6 +129,8 @@ _SIGNS: Final = (
             r"eyes? (?:\w+ ){0,2}(?:hurts?|pain\w*|bleed\w*|swell\w*|swollen|injur\w+)",
             r"(?:can ?t|cannot) see (?:\w+ ){0,3}(?:eyes?|anything|nothing)",
             r"black eye",
+            r"flashes (?:\w+ ){0,3}eyes?",
+            r"vision (?:is |s |went |gone )?(?:\w+ )?(?:cloudy|gone|black)",
         ),
     ),
     (

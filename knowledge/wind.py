@@ -187,9 +187,7 @@ def shift(stroke: Stroke, *, along_mph: float = 0.0, across_mph: float = 0.0) ->
     launch = TYPICAL[stroke]
     still = landing(launch)
     blown = landing(launch, wind_mps=(along_mph * MPH_MPS, across_mph * MPH_MPS, 0.0))
-    return Shift(
-        along_m=blown.along_m - still.along_m, across_m=blown.across_m - still.across_m
-    )
+    return Shift(along_m=blown.along_m - still.along_m, across_m=blown.across_m - still.across_m)
 
 
 FORECAST_HEIGHT_M: Final = 10.0
