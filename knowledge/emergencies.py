@@ -31,8 +31,10 @@ _SAYINGS: Final = (
     r"heart of the (?:court|kitchen|plan|match|game|matter)",
     r"(?:by|in|at|to|off by) heart",
     r"sick of",
+    r"blood (?:pressure|thinners?|sugar|tests?)",
     r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
     r"(?:eye|eyes) contact",
+    r"(?:sun|glare) (?:\w+ ){0,4}in (?:my|the) eyes?",
     r"(?:sun|glare|wind|light|lights|sweat) in (?:my|our|your|the|his|her|their) eyes?",
     r"bleed(?:ing)? (?:points|pts|rallies|errors)",
     r"(?:stop|stops|stopped|stem) the bleeding",
@@ -65,8 +67,8 @@ _SIGNS: Final = (
             r"short(?:ness)? of breath",
             r"(?:can ?t|cannot) (?:get|catch) (?:my|his|her|a|their)?\s?(?:breath|air)",
             r"not breathing",
-            r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|flutter\w*|"
-            r"skipp\w+|stopped|problem|irregular)",
+            r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|"
+            r"flutter\w*|skipp\w+|stopped|problem|irregular)",
             r"(?:irregular|uneven) heart ?beat",
             r"asthma attack",
             r"(?:can ?t|cannot|won ?t) stop (?:wheez\w+|coughing)",

@@ -67,8 +67,8 @@ TYPICAL: Final = MappingProxyType(
         Stroke.SERVE: Launch(speed_mps=16.5, angle_deg=15, height_m=0.7, from_net_m=6.71),
         Stroke.RETURN: Launch(speed_mps=17.6, angle_deg=12, height_m=0.8, from_net_m=6.71),
         Stroke.HIGH_RETURN: Launch(speed_mps=13.8, angle_deg=25, height_m=0.8, from_net_m=6.71),
-        Stroke.DROP: Launch(speed_mps=11.5, angle_deg=22, height_m=0.5, from_net_m=6.71),
-        Stroke.DRIVE: Launch(speed_mps=21.0, angle_deg=6, height_m=0.8, from_net_m=6.71),
+        Stroke.DROP: Launch(speed_mps=11.4, angle_deg=22.5, height_m=0.55, from_net_m=6.71),
+        Stroke.DRIVE: Launch(speed_mps=20.5, angle_deg=7, height_m=0.85, from_net_m=6.71),
         Stroke.DINK: Launch(speed_mps=4.4, angle_deg=50, height_m=0.5, from_net_m=1.2),
         Stroke.LOB: Launch(speed_mps=12.5, angle_deg=60, height_m=0.5, from_net_m=4.0),
         Stroke.OVERHEAD: Launch(speed_mps=23.0, angle_deg=-8, height_m=2.3, from_net_m=3.5),
@@ -77,7 +77,7 @@ TYPICAL: Final = MappingProxyType(
 """What each stroke is taken to be. Drop: inside the range of Steyn et al. (arXiv 2501.00163).
 Speeds of the others within ranges from memory (drive 35 to 55 mph, overhead 35 to 60, lob 20 to
 30, return 25 to 40, dink under 10); angles and heights chosen so that each clears the net and
-lands in, in still air: common practice, no source."""
+lands in, over the middle in still air: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

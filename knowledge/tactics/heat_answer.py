@@ -71,12 +71,12 @@ def felt(said: HeatSaid) -> Felt | None:
 
 def heat_line(index: Felt, *, celsius: bool) -> str:
     """The number that matters: index, class, and full sun on top."""
-    degrees = f"{index.index_f:.0f} °F"
+    degrees, level = f"{index.index_f:.0f} °F", heat_level(index.index_f)
     if celsius:
         degrees += f" ({celsius_of(index.index_f):.0f} °C)"
+        return f"Index {degrees}: {level}; sun +{FULL_SUN_ADDS_F:.0f} °F."
     name = "Feels like" if index.from_said else "Heat index"
-    sun = f"sun up to +{FULL_SUN_ADDS_F:.0f}"
-    return f"{name} {degrees}: {heat_level(index.index_f)}; {sun}."
+    return f"{name} {degrees}: {level}; sun up to +{FULL_SUN_ADDS_F:.0f}."
 
 
 def assumed_line(said: HeatSaid, index: Felt) -> str | None:

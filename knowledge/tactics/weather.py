@@ -32,7 +32,7 @@ SAYINGS = re.compile(
     r"|cold feet|at our backs?|behind (?:my|our) backs?|on the other side|from (?:the )?left side"
     r"|(?:off|at|on) (?:my|his|her|their) (?:hip|shoulder|feet|chest)|breath of (?:wind|air)"
     r"|hot hand|hot streak|hot as heck|heart says|on (?:the )?(?:paddle|other) hand"
-    r"|balance of|mother in law)\b"
+    r"|balance of|mother in law|paint(?:s|ed)?)\b"
 )
 """Bodies in these are figures of speech, or no complaint."""
 
@@ -160,16 +160,37 @@ def _stop(emergency: Emergency) -> Advice:
 
 def find_entry(words: str) -> Entry | None:
     """The gravest complaint that is told; without one the entry that covers most of the words."""
-    said = SAYINGS.sub(" ~ ", folded(words))
+    text = re.sub(r"\bhr:? ?(?=\d{3}\b)", "heart rate ", mended(folded(words)))
+    said = SAYINGS.sub(" ~ ", text)
     for entry in entries():
         if entry.kind == BODY and (
             overlap(entry.rule.words, said) or groups_said(entry.rule, said)
         ):
             return entry
     sky = [entry for entry in entries() if entry.kind == SKY]
-    text = folded(words)
     best = max(sky, key=lambda entry: overlap(entry.rule.words, text))
     return best if overlap(best.rule.words, text) else None
+
+
+def mended(text: str) -> str:
+    """The text with two swapped letters put right where that makes a word of ours."""
+    return re.sub(r"[a-z]{5,}", lambda found: _unswapped(found[0]), text)
+
+
+def _unswapped(token: str) -> str:
+    ours = _long_words()
+    if token in ours:
+        return token
+    swaps = (token[:n] + token[n + 1] + token[n] + token[n + 2 :] for n in range(len(token) - 1))
+    return next((swap for swap in swaps if swap in ours), token)
+
+
+@cache
+def _long_words() -> frozenset[str]:
+    """Single words that pick an entry, long enough to be known with two letters swapped."""
+    rules = [entry.rule for entry in entries()]
+    said = [word for rule in rules for word in (*rule.words, *sum(rule.together, ()))]
+    return frozenset(one for word in said for one in word.split() if len(one) >= 5)
 
 
 def entry_of(name: str) -> Entry:

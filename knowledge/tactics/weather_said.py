@@ -164,8 +164,8 @@ _FEELS = re.compile(
 )
 _DEGREES = re.compile(r"(?<![\d-])(\d{1,3}) ?(?:°|degrees?|deg\b)? ?(c|f|celsius|fahrenheit)\b")
 _BARE = re.compile(
-    r"(?<![\d-])(\d{2,3}) ?(?:°|degrees?\b|deg\b|out\b|outside|in the shade|and (?:humid|dry|sunny)|"
-    r"feels|today)|temp\w*(?: is| of| at|:)? ?(\d{2,3})"
+    r"(?<![\d-])(\d{1,3}) ?(?:°|degrees?\b|deg\b|out\b|outside|in the shade|"
+    r"and (?:humid|dry|sunny)|feels|today)|temp\w*(?: is| of| at|:)? ?(\d{2,3})"
 )
 _COLD = re.compile(r"\b(?:cold|morning|freez\w+|frost|chilly|rock|stone|dew|winter)\b")
 

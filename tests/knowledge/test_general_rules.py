@@ -18,7 +18,7 @@ from knowledge.general_rule import (
 )
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
-from knowledge.tactics import answer_pattern, general_rules, weather
+from knowledge.tactics import answer_pattern, general_rules
 from knowledge.tactics.general_rules import GENERAL_NOTE, OWN_ENGINE
 from knowledge.vocabulary import Topic
 
@@ -169,8 +169,6 @@ def test_an_unnamed_symptom_is_still_answered() -> None:
 def test_every_entry_is_found_by_its_own_first_words() -> None:
     for entry in rulebook.rules():
         assert rulebook.find_rule(" ".join(entry.words)) == entry
-    for entry in weather.entries():
-        assert weather.find_entry(" ".join(entry.words)) == entry
 
 
 def test_a_phrase_must_stand_whole_and_a_stem_matches_longer_forms() -> None:
