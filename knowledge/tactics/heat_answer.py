@@ -26,8 +26,10 @@ an hour. Written for workers; no sheet for players was found."""
 WEATHER_SERVICE = Source(kind=SourceKind.PUBLISHED, citation="US Weather Service")
 
 DRY_PERCENT: Final = 40.0
+DAMP_PERCENT: Final = 60.0
 HUMID_PERCENT: Final = 70.0
-"""The two branches where no humidity is said; common practice, no source."""
+"""The two branches where no humidity is said, and what "humid" is taken for: common practice, no
+source. Great heat is seldom damper than the second."""
 
 HOT_FROM_F: Final = 80.0
 COLD_BELOW_F: Final = 50.0
@@ -63,9 +65,9 @@ def felt(said: HeatSaid) -> Felt | None:
         return None
     if said.humidity_percent is not None:
         return Felt(index_f=heat_index_f(degrees, said.humidity_percent))
-    low, high = heat_index_f(degrees, DRY_PERCENT), heat_index_f(degrees, HUMID_PERCENT)
+    low, high = heat_index_f(degrees, DRY_PERCENT), heat_index_f(degrees, DAMP_PERCENT)
     if said.humid:
-        return Felt(index_f=high)
+        return Felt(index_f=heat_index_f(degrees, HUMID_PERCENT))
     return Felt(index_f=low) if said.dry else Felt(index_f=high, low_f=low)
 
 
@@ -83,7 +85,7 @@ def assumed_line(said: HeatSaid, index: Felt) -> str | None:
     """What was taken for granted: the humidity, or the scale of the degrees."""
     if index.low_f is not None:
         low, high = f"{index.low_f:.0f}", f"{index.index_f:.0f}"
-        return f"Humidity not said: 40% is {low} °F, 70% {high}."
+        return f"Humidity not said: 40% is {low} °F, 60% {high}."
     if said.guessed_unit:
         return f"Read as °{'C' if said.celsius else 'F'}."
     if said.humidity_percent is None and not index.from_said:

@@ -170,8 +170,8 @@ def _assumed(said: WindSaid, mph: float) -> str:
         return f"Forecast {said.forecast_mph:.0f} mph: near {mph:.0f} at ball height."
     if said.is_number:
         return f"Taking {mph:.0f} mph at court; less if a forecast."
-    how = "Taken as" if said.mph is not None or said.gusty else "No speed said: taking"
-    return f"{how} {mph:.0f} mph. Half the wind, half of it."
+    how = "Taken as" if said.mph is not None or said.gusty else "Not said: taking"
+    return f"{how} {mph:.0f} mph. Half the wind, half that."
 
 
 def _numbers(way: Wind, mph: float) -> dict[str, float]:
