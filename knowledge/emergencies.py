@@ -138,7 +138,7 @@ _SIGNS: Final = (
     (
         Emergency.INJURY,
         (
-            r"(?:bleed\w*|blood|bloody (?:nose|knee|hand|arm|leg|face))",
+            r"(?:bleed\w*|nose ?bleeds?|blood|bloody (?:nose|knee|hand|arm|leg|face))",
             rf"(?:broke|broken|fractured?) (?:\w+ ){{0,2}}{_BONE}\b",
             rf"{_BONE} (?:\w+ ){{0,2}}(?:broke|broken|fractured)\b",
             r"(?:broken bone|fracture|dislocat\w+)",

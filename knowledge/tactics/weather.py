@@ -53,7 +53,7 @@ class Entry:
 def advise(situation: Situation) -> Advice:
     """The emergency, else the complaint, else what the weather that is said changes."""
     words = situation.asked.words
-    emergency = emergency_of(words)
+    emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
     heat = heat_said(words)
@@ -174,7 +174,7 @@ def find_entry(words: str) -> Entry | None:
 
 def mended(text: str) -> str:
     """The text with two swapped letters put right where that makes a word of ours."""
-    return re.sub(r"[a-z]{5,}", lambda found: _unswapped(found[0]), text)
+    return re.sub(r"[a-z]{4,}", lambda found: _unswapped(found[0]), text)
 
 
 def _unswapped(token: str) -> str:
@@ -190,7 +190,7 @@ def _long_words() -> frozenset[str]:
     """Single words that pick an entry, long enough to be known with two letters swapped."""
     rules = [entry.rule for entry in entries()]
     said = [word for rule in rules for word in (*rule.words, *sum(rule.together, ()))]
-    return frozenset(one for word in said for one in word.split() if len(one) >= 5)
+    return frozenset(one for word in said for one in word.split() if len(one) >= 4)
 
 
 def entry_of(name: str) -> Entry:
