@@ -172,6 +172,10 @@ def find_entry(words: str) -> Entry | None:
     return best if overlap(best.rule.words, text) else None
 
 
+REAL_WORDS = frozenset({"does", "tried", "slat", "clod", "sings"})
+"""English by themselves, though a swap of two letters makes each a word of ours."""
+
+
 def mended(text: str) -> str:
     """The text with two swapped letters put right where that makes a word of ours."""
     return re.sub(r"[a-z]{4,}", lambda found: _unswapped(found[0]), text)
@@ -179,7 +183,7 @@ def mended(text: str) -> str:
 
 def _unswapped(token: str) -> str:
     ours = _long_words()
-    if token in ours:
+    if token in ours or token in REAL_WORDS:
         return token
     swaps = (token[:n] + token[n + 1] + token[n] + token[n + 2 :] for n in range(len(token) - 1))
     return next((swap for swap in swaps if swap in ours), token)

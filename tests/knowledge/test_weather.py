@@ -113,6 +113,18 @@ def test_any_part_that_hurts_is_cautioned(part: str) -> None:
         assert entry.kind == weather.BODY, f"{part} {hurt}"
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("shoulder tihgt", "shoulder tight"),
+        ("wnid", "wind"),
+        ("does it, I tried", "does it, I tried"),
+    ],
+)
+def test_two_swapped_letters_are_put_right(typed: str, meant: str) -> None:
+    assert weather.mended(typed) == meant
+
+
 def test_no_entry_names_a_dose() -> None:
     for entry in weather.entries():
         if entry.kind == weather.BODY:
