@@ -34,7 +34,8 @@ _SAYINGS: Final = (
     r"blood (?:pressure|thinners?|sugar|tests?)",
     r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
     r"(?:eye|eyes) contact",
-    r"(?:sun|glare) (?:\w+ ){0,4}in (?:my|the) eyes?",
+    r"(?:sun|glare) (?:(?:gets|is|shines|shining|me|right|straight|directly|dead) ){0,4}"
+    r"in (?:my|the) eyes?",
     r"(?:sun|glare|wind|light|lights|sweat) in (?:my|our|your|the|his|her|their) eyes?",
     r"bleed(?:ing)? (?:points|pts|rallies|errors)",
     r"(?:stop|stops|stopped|stem) the bleeding",
