@@ -25,6 +25,10 @@ from knowledge.tactics.serve_answer import answer_serve
 from knowledge.vocabulary import PlayerId, Side, Topic, Trait, Value
 
 
+LEAST_PER_100 = 0.01
+"""Rallies in 100 below which an answer is not worth a ball: one rally in some three hundred games."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorthKnowing:
     """A fact about one of them: rallies of 100 it is worth, and what either answer makes best.
@@ -40,7 +44,7 @@ class WorthKnowing:
 
 
 def worth_knowing(situation: Situation) -> tuple[WorthKnowing, ...]:
-    """What is not known of these two, most worth knowing first; without what changes nothing."""
+    """What is not known of these two, most worth knowing first; without what hardly matters."""
     theirs = {one.player for one in situation.theirs}
     found: dict[tuple[PlayerId, Trait], list[WorthKnowing]] = {}
     for ranking, share in _rankings(replace(situation, asked=Asked())):
@@ -51,7 +55,7 @@ def worth_knowing(situation: Situation) -> tuple[WorthKnowing, ...]:
     for hand in _hands(situation):
         found.setdefault((hand.player, hand.trait), []).append(hand)
     summed = [_summed(parts) for parts in found.values()]
-    useful = [one for one in summed if one.per_100 > 0]
+    useful = [one for one in summed if one.per_100 >= LEAST_PER_100]
     return tuple(sorted(useful, key=lambda one: (-one.per_100, one.player, one.trait)))
 
 

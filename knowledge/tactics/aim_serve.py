@@ -92,9 +92,9 @@ def _call(each: tuple[tuple[ServeAnswer, ...], ...], *, is_weak: bool) -> str:
 
 
 def _mix(answer: ServeAnswer, situation: Situation) -> AdvisedMix | None:
-    """How to vary the lane; None where there is one target."""
+    """How to vary the lane; None where there is one target, or nobody named to guess it."""
     lanes = [Lane(one.option.id) for one in answer.ranking.ranked]
-    if len(lanes) < 2:
+    if len(lanes) < 2 or not situation.theirs:
         return None
     found = advised_mix(
         replace(situation, topic=Topic.AIM_SERVE),

@@ -17,7 +17,7 @@ from knowledge.general_rule import (
 )
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
-from knowledge.tactics import general_rules, weather
+from knowledge.tactics import general_rules
 from knowledge.tactics.general_rules import GENERAL_NOTE, OWN_ENGINE
 from knowledge.vocabulary import Topic
 
@@ -51,11 +51,6 @@ def test_what_notes_could_sharpen_says_that_it_does_not_use_them(topic: Topic) -
 @given(words=st.text(max_size=300), topic=st.sampled_from(OTHER_TOPICS))
 def test_any_words_get_an_answer(words: str, topic: Topic) -> None:
     assert _ask(topic, words).call
-
-
-def test_every_entry_is_found_by_its_own_first_words() -> None:
-    for entry in weather.entries():
-        assert weather.find_entry(" ".join(entry.words)) == entry
 
 
 def test_a_phrase_must_stand_whole_and_a_stem_matches_longer_forms() -> None:

@@ -10,16 +10,15 @@ from noted_players import match, player
 from scipy import stats
 
 from knowledge.advice import CALL_LIMIT, Advice
-from knowledge.engine import rank
 from knowledge.game import GameFormat, MatchState, state_at
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.probes import MEANWHILE
-from knowledge.planning.returning import return_decision
 from knowledge.planning.worth_knowing import worth_knowing
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import probe, risk_at_score
 from knowledge.tactics.probe_data import probes
 from knowledge.tactics.probe_moment import Moment, moment_of, more_often_than_not
+from knowledge.tactics.return_answer import answer_return
 from knowledge.vocabulary import TRAITS, PlayerId, Side, Topic, Trait, TraitKind
 
 STRANGERS = (player(3, "Okafor", None), player(4, "Lindqvist", None))
@@ -50,7 +49,7 @@ def _all_noted(
 
 def test_strangers_get_hands_first_then_what_is_worth_most() -> None:
     advice = ask("first points vs them, what do we test", *STRANGERS)
-    assert advice.call == "Test hands, third drops and ready paddles first."
+    assert advice.call == "Test hands, ready paddles and third drops first."
     assert _texts(advice)[0] == "Lefty? Watch each hit one forehand"
     assert advice.assumed == MEANWHILE
 
@@ -84,14 +83,14 @@ def test_with_everything_known_it_says_so() -> None:
     assert [one.topic for one in advice.choices] == [Topic.GAME_PLAN]
 
 
-def test_the_only_gap_is_what_is_tested() -> None:
+def test_the_only_gap_is_tested_first() -> None:
     gap = frozenset({Trait.THIRD_SHOT_DROP})
     pair = (
         _all_noted(3, "Okafor", Side.LEFT, but=gap),
         _all_noted(4, "Lindqvist", Side.RIGHT, but=gap),
     )
     advice = ask("what do we test in the first points", *pair)
-    assert _texts(advice) == ["Return deep at each: does the drop float?"]
+    assert _texts(advice)[0] == "Return deep at each: does the drop float?"
 
 
 def test_a_fact_is_worth_its_points_times_share() -> None:
@@ -101,7 +100,7 @@ def test_a_fact_is_worth_its_points_times_share() -> None:
         player(4, "Lindqvist", Side.RIGHT, "hand right"),
     )
     situation = match(Topic.PROBE, *known)
-    ranking = rank(return_decision(situation), situation)
+    ranking = answer_return(replace(situation, topic=Topic.AIM_RETURN)).ranking
     unknown = next(one for one in ranking.unknowns if one.fact.endswith("third_shot_drop"))
     found = next(one for one in worth_knowing(situation) if one.trait is Trait.THIRD_SHOT_DROP)
     assert found.per_100 == pytest.approx(unknown.worth * ranking.share / 100)
