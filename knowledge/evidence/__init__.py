@@ -1,0 +1,51 @@
+"""From what was seen to what we believe: notes and logged rallies to estimates with doubt.
+
+The door: import from here.
+"""
+
+from __future__ import annotations
+
+from knowledge.evidence.estimates import (
+    FACT_KNOWN_CHANCE,
+    NOTHING_KNOWN,
+    OPEN_LEVEL,
+    FactEstimate,
+    TraitEstimate,
+)
+from knowledge.evidence.facts import (
+    AMBIDEXTROUS_LOG_ODDS,
+    HAND_LOG_ODDS_HEARSAY,
+    HAND_LOG_ODDS_LIVE,
+    LASTING_FACTS,
+    estimate_fact,
+)
+from knowledge.evidence.notes import estimate_trait
+from knowledge.evidence.observation import (
+    HALF_LIFE_DAYS,
+    HEARSAY_WEIGHT,
+    TAKEN_BACK_WEIGHT,
+    Observation,
+    age_factor,
+)
+from knowledge.evidence.profile import Profile, profile
+
+__all__ = [
+    "AMBIDEXTROUS_LOG_ODDS",
+    "FACT_KNOWN_CHANCE",
+    "HALF_LIFE_DAYS",
+    "HAND_LOG_ODDS_HEARSAY",
+    "HAND_LOG_ODDS_LIVE",
+    "HEARSAY_WEIGHT",
+    "LASTING_FACTS",
+    "NOTHING_KNOWN",
+    "OPEN_LEVEL",
+    "TAKEN_BACK_WEIGHT",
+    "FactEstimate",
+    "Observation",
+    "Profile",
+    "TraitEstimate",
+    "age_factor",
+    "estimate_fact",
+    "estimate_trait",
+    "profile",
+]

@@ -1,0 +1,137 @@
+"""One claim about one trait, and what it weighs: who said it, when, how surely, seen or heard."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from knowledge.vocabulary import (
+    TRAITS,
+    EvidenceId,
+    PlayerId,
+    Seen,
+    Tag,
+    Trait,
+    TraitKind,
+    Value,
+)
+
+HALF_LIFE_DAYS = 180.0
+"""Age at which a note counts half. Common practice, no source: about two seasons' halves."""
+
+HEARSAY_WEIGHT = 0.45
+"""What a friend's word counts beside our own eyes. Common practice, no source."""
+
+DENIED_WEIGHT = 0.5
+"""What "not weak" counts beside "strong". Common practice, no source."""
+
+TAKEN_BACK_WEIGHT = 0.2
+"""What is left of a claim once its own author says the opposite later. Common practice."""
+
+_FOR = frozenset({Value.STRENGTH, Value.OFTEN})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Observation:
+    """One claim about one trait, with where it came from.
+
+    `weight` carries intensity (0.5, 1 or 1.5) and hedging (0.45); hearsay and age are applied
+    here. `day` is the ordinal of the date it was seen (`date.toordinal`). `denied` marks a claim
+    that only denies its value ("not weak"): it counts against the value, at half weight.
+    """
+
+    evidence: EvidenceId
+    player: PlayerId
+    trait: Trait
+    value: Value
+    weight: float
+    seen: Seen
+    author: str
+    day: int
+    words: str
+    tag: Tag | None = None
+    denied: bool = False
+
+    def __post_init__(self) -> None:
+        if self.value not in TRAITS[self.trait].values:
+            raise ValueError(f"{self.trait} takes {TRAITS[self.trait].values}, not {self.value}")
+        if not self.weight > 0:
+            raise ValueError(f"weight must be above 0, got {self.weight}")
+
+    @property
+    def is_habit(self) -> bool:
+        """Whether it says how often, not how well."""
+        return self.value in (Value.OFTEN, Value.RARELY)
+
+    @property
+    def speaks_for(self) -> bool:
+        """Whether it says strength or often, if only by denying the opposite."""
+        return (self.value in _FOR) is not self.denied
+
+    def undated_weight(self) -> float:
+        """What it counts on the day that it was seen."""
+        heard = HEARSAY_WEIGHT if self.seen is Seen.HEARSAY else 1.0
+        return self.weight * heard * (DENIED_WEIGHT if self.denied else 1.0)
+
+    def weight_on(self, today: int) -> float:
+        """What it counts on a day."""
+        return self.undated_weight() * age_factor(self.day, today=today)
+
+    def contradicts(self, other: Observation) -> bool:
+        """Whether the two cannot both be right; both are about the same trait."""
+        if TRAITS[self.trait].kind is not TraitKind.FACT:
+            return self.speaks_for is not other.speaks_for
+        if self.denied is other.denied:
+            return not self.denied and self.value is not other.value
+        return self.value is other.value
+
+
+def age_factor(day: int, *, today: int) -> float:
+    """What is left of evidence by age, 1 for today's; a future day counts as today."""
+    return float(2.0 ** (-max(0, today - day) / HALF_LIFE_DAYS))
+
+
+def one_per_author_and_day(observations: Iterable[Observation]) -> list[Observation]:
+    """One claim per author and day: the weightiest that does not contradict the day's last."""
+    by_day: dict[tuple[str, int], list[Observation]] = defaultdict(list)
+    for one in sorted(observations, key=_told):
+        by_day[one.author, one.day].append(one)
+    kept = []
+    for day in by_day.values():
+        best = day[-1]
+        for one in day:
+            if not one.contradicts(day[-1]) and one.undated_weight() > best.undated_weight():
+                best = one
+        kept.append(best)
+    return sorted(kept, key=_told)
+
+
+def _told(one: Observation) -> tuple[int, list[tuple[int, str]]]:
+    """The order in which notes were written: by day, then by the numbers in their names."""
+    parts = [(int(part), "") if part.isdigit() else (0, part) for part in one.evidence.split(":")]
+    return one.day, parts
+
+
+def standings(kept: Iterable[Observation]) -> list[float]:
+    """How much of each claim stands: less once its own author said the opposite on a later day.
+
+    `kept` in the order told; the last claim of each author for each side is enough to know.
+    """
+    told = list(kept)
+    by_author: dict[str, list[Observation]] = defaultdict(list)
+    for one in told:
+        by_author[one.author].append(one)
+    return [
+        TAKEN_BACK_WEIGHT if _is_taken_back(one, by_author[one.author]) else 1.0 for one in told
+    ]
+
+
+def _is_taken_back(one: Observation, by_same: list[Observation]) -> bool:
+    """`by_same` in rising order of days: the search ends at the claim's own."""
+    for other in reversed(by_same):
+        if other.day <= one.day:
+            return False
+        if one.contradicts(other):
+            return True
+    return False
