@@ -19,8 +19,10 @@ from knowledge.evidence.facts import (
     LASTING_FACTS,
     estimate_fact,
 )
+from knowledge.evidence.intervals import beta_cdf, beta_interval, beta_quantile
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import (
+    CONDITION_PART,
     HALF_LIFE_DAYS,
     HEARSAY_WEIGHT,
     TAKEN_BACK_WEIGHT,
@@ -28,9 +30,19 @@ from knowledge.evidence.observation import (
     age_factor,
 )
 from knowledge.evidence.profile import Profile, profile
+from knowledge.evidence.rates import (
+    PLAYERS_DIFFER,
+    RATE_TRAIT,
+    USUAL_RATE,
+    RateEstimate,
+    RateTally,
+    estimate_rate,
+    usual_counts,
+)
 
 __all__ = [
     "AMBIDEXTROUS_LOG_ODDS",
+    "CONDITION_PART",
     "FACT_KNOWN_CHANCE",
     "HALF_LIFE_DAYS",
     "HAND_LOG_ODDS_HEARSAY",
@@ -39,13 +51,23 @@ __all__ = [
     "LASTING_FACTS",
     "NOTHING_KNOWN",
     "OPEN_LEVEL",
+    "PLAYERS_DIFFER",
+    "RATE_TRAIT",
     "TAKEN_BACK_WEIGHT",
+    "USUAL_RATE",
     "FactEstimate",
     "Observation",
     "Profile",
+    "RateEstimate",
+    "RateTally",
     "TraitEstimate",
     "age_factor",
+    "beta_cdf",
+    "beta_interval",
+    "beta_quantile",
     "estimate_fact",
+    "estimate_rate",
     "estimate_trait",
     "profile",
+    "usual_counts",
 ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from knowledge.vocabulary import (
     TRAITS,
@@ -28,6 +29,23 @@ DENIED_WEIGHT = 0.5
 
 TAKEN_BACK_WEIGHT = 0.2
 """What is left of a claim once its own author says the opposite later. Common practice."""
+
+CONDITION_PART = 0.5
+"""What a claim made under a condition ("when pulled wide") counts for the trait in general, and
+a claim in general for the trait under a condition. Common practice, no source."""
+
+_SAYS_THE_SAME = MappingProxyType(
+    {
+        Tag.MOVING_FORWARD: frozenset(
+            {Trait.FORWARD_SPEED, Trait.FOOT_SPEED, Trait.TRANSITION, Trait.CRASH}
+        ),
+        Tag.MOVING_BACK: frozenset({Trait.LOB_DEFENSE, Trait.OVERHEAD, Trait.FOOT_SPEED}),
+        Tag.PULLED_WIDE: frozenset({Trait.REACH, Trait.FOOT_SPEED}),
+        Tag.LATE: frozenset({Trait.FITNESS}),
+        Tag.UNDER_PRESSURE: frozenset({Trait.NERVES, Trait.HANDLES_PACE}),
+    }
+)
+"""Conditions that a trait has in its very meaning: said with it, they narrow nothing."""
 
 _FOR = frozenset({Value.STRENGTH, Value.OFTEN})
 
@@ -69,6 +87,19 @@ class Observation:
         """Whether it says strength or often, if only by denying the opposite."""
         return (self.value in _FOR) is not self.denied
 
+    @property
+    def condition(self) -> Tag | None:
+        """Under which condition it was said to hold, where that narrows it."""
+        same = self.tag is not None and self.trait in _SAYS_THE_SAME[self.tag]
+        return None if same else self.tag
+
+    def part_of(self, condition: Tag | None) -> float:
+        """How far it speaks of its trait under a condition, or with None of it in general."""
+        own = self.condition
+        if own is condition:
+            return 1.0
+        return CONDITION_PART if own is None or condition is None else 0.0
+
     def undated_weight(self) -> float:
         """What it counts on the day that it was seen."""
         heard = HEARSAY_WEIGHT if self.seen is Seen.HEARSAY else 1.0
@@ -79,7 +110,12 @@ class Observation:
         return self.undated_weight() * age_factor(self.day, today=today)
 
     def contradicts(self, other: Observation) -> bool:
-        """Whether the two cannot both be right; both are about the same trait."""
+        """Whether the two cannot both be right; both are about the same trait.
+
+        What holds under a condition contradicts nothing that is said in general.
+        """
+        if self.condition is not other.condition:
+            return False
         if TRAITS[self.trait].kind is not TraitKind.FACT:
             return self.speaks_for is not other.speaks_for
         if self.denied is other.denied:
@@ -93,10 +129,10 @@ def age_factor(day: int, *, today: int) -> float:
 
 
 def one_per_author_and_day(observations: Iterable[Observation]) -> list[Observation]:
-    """One claim per author and day: the weightiest that does not contradict the day's last."""
-    by_day: dict[tuple[str, int], list[Observation]] = defaultdict(list)
+    """One claim per author, day and condition: the weightiest that fits the day's last."""
+    by_day: dict[tuple[str, int, Tag | None], list[Observation]] = defaultdict(list)
     for one in sorted(observations, key=_told):
-        by_day[one.author, one.day].append(one)
+        by_day[one.author, one.day, one.condition].append(one)
     kept = []
     for day in by_day.values():
         best = day[-1]
