@@ -12,7 +12,7 @@ from knowledge.evidence.facts import estimate_fact
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import Observation
 from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
-from knowledge.vocabulary import TRAITS, EvidenceId, PlayerId, Rate, Tag, Trait, TraitKind, Value
+from knowledge.vocabulary import TRAITS, PlayerId, Rate, Tag, Trait, TraitKind, Value
 
 TraitKey = tuple[Trait, bool]
 """A trait, and whether the habit is meant, not the skill."""
@@ -55,18 +55,9 @@ class Profile:
 
     @property
     def notes(self) -> int:
-        """Distinct observations behind the whole profile."""
-        return sum(each.startswith(_NOTE) for each in self.evidence)
-
-    @property
-    def evidence(self) -> frozenset[EvidenceId]:
-        """Everything behind it, each once."""
-        estimates: list[TraitEstimate | FactEstimate] = [*self.skills.values()]
-        estimates += self.facts.values()
-        return frozenset(each for estimate in estimates for each in estimate.evidence)
-
-
-_NOTE = "note:"
+        """Observations behind the whole profile; each stands behind one estimate."""
+        skills = sum(estimate.notes for estimate in self.skills.values())
+        return skills + sum(len(fact.evidence) for fact in self.facts.values())
 
 
 def profile(

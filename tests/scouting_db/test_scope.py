@@ -83,6 +83,7 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "recent_notes": lambda book, _: book.recent_notes(),
     "unread_notes": lambda book, _: book.unread_notes(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
+    "rate_tallies": lambda book, has: book.rate_tallies([has.okafor]),
     "events": lambda book, _: book.events(),
     "match": lambda book, has: book.match(has.match),
     "current_match": lambda book, _: book.current_match(),

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Any
 
 from bot.chat.context import Context
-from bot.chat.gather import BookView, BookViews, Read, view_of
+from bot.chat.gather import BookView, BookViews, Read
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import earlier_tallies, tally_of
 from bot.chat.payload import Verb, tap
+from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
 from bot.chat.reply import Button
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
+from knowledge.evidence import Profile
 from knowledge.game import GameFormat, MatchState
 from knowledge.vocabulary import PlayerId
 from scouting_db.book import Book
@@ -28,6 +31,7 @@ from scouting_db.values import (
     ChatRow,
     EntryRow,
     InboxId,
+    MatchId,
     MatchRow,
     Micros,
     PairId,
@@ -92,13 +96,35 @@ class Desk:
         self._match = None
 
     def _read_view(self) -> BookView:
-        return view_of(
+        return BookView(
             version=self.version,
-            day=self.day,
-            roster=self.book.players(),
-            pairs=[(pair.pair, pair.players) for pair in self.book.pairs()],
-            observations=self.book.observations(),
+            roster=tuple(self.book.players()),
+            pairs=tuple((pair.pair, pair.players) for pair in self.book.pairs()),
         )
+
+    def with_profiles(self, players: Sequence[PlayerId]) -> BookView:
+        """The view with the profiles of these players."""
+        people = tuple(dict.fromkeys(players))
+        if self.book.has_written:
+            found = self._read_profiles(people)
+        else:
+            stamp = Stamp(self.version, self.day, self._between_games())
+            kept = self.views.profiles
+            found = kept.get(self.book_id, stamp, people, self._read_profiles)
+        return replace(self.view, profiles=MappingProxyType(found))
+
+    def _read_profiles(self, players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
+        return profiles_of(
+            {player: self.view.short_name(player) for player in players},
+            self.book.observations(players),
+            self.book.rate_tallies(players, between_games=self._between_games()),
+            today=self.day,
+        )
+
+    def _between_games(self) -> MatchId | None:
+        """The current match while none of its games is on: then all its rallies are settled."""
+        match = self.context.match
+        return match if match is not None and self.log().match.game.is_over else None
 
     @property
     def ours(self) -> tuple[PlayerId, ...]:

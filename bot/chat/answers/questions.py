@@ -13,7 +13,7 @@ from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
-from bot.chat.gather import gather
+from bot.chat.gather import gather, people_of
 from bot.chat.question import OneOfUs, Question, Slots
 from bot.chat.render import offer_buttons, render, render_more, with_buttons
 from bot.chat.reply import Reply
@@ -228,10 +228,11 @@ def explain_last(desk: Desk) -> Reply:
 
 def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    asked = with_example(asked, desk.context, desk.view)
     situation = gather(
-        with_example(asked, desk.context, desk.view),
+        asked,
         desk.context,
-        desk.view,
+        desk.with_profiles(people_of(asked, desk.context, desk.view)),
         game=where.game,
         agreements=desk.agreements(),
         format=where.format if where.is_format_known else None,
