@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -131,43 +131,45 @@ def age_factor(day: int, *, today: int) -> float:
 def one_per_author_and_day(observations: Iterable[Observation]) -> list[Observation]:
     """One claim per author, day and condition: the weightiest that fits the day's last."""
     by_day: dict[tuple[str, int, Tag | None], list[Observation]] = defaultdict(list)
-    for one in sorted(observations, key=_told):
+    for one in observations:
         by_day[one.author, one.day, one.condition].append(one)
-    kept = []
-    for day in by_day.values():
-        best = day[-1]
-        for one in day:
-            if not one.contradicts(day[-1]) and one.undated_weight() > best.undated_weight():
-                best = one
-        kept.append(best)
-    return sorted(kept, key=_told)
+    return sorted(map(_of_one_day, by_day.values()), key=lambda one: one.day)
 
 
-def _told(one: Observation) -> tuple[int, list[tuple[int, str]]]:
-    """The order in which notes were written: by day, then by the numbers in their names."""
-    parts = [(int(part), "") if part.isdigit() else (0, part) for part in one.evidence.split(":")]
-    return one.day, parts
+def _of_one_day(said: list[Observation]) -> Observation:
+    if len(said) == 1:
+        return said[0]
+    told = sorted(said, key=_told)
+    best = told[-1]
+    for one in told:
+        if not one.contradicts(told[-1]) and one.undated_weight() > best.undated_weight():
+            best = one
+    return best
+
+
+def _told(one: Observation) -> list[tuple[int, str]]:
+    """The order in which the notes of one day were written: by the numbers in their names."""
+    return [(int(part), "") if part.isdigit() else (0, part) for part in one.evidence.split(":")]
 
 
 def standings(kept: Iterable[Observation]) -> list[float]:
     """How much of each claim stands: less once its own author said the opposite on a later day.
 
-    `kept` in the order told; the last claim of each author for each side is enough to know.
+    Of each author's claims the last of each kind is all that needs looking at.
     """
     told = list(kept)
-    by_author: dict[str, list[Observation]] = defaultdict(list)
+    last: dict[str, dict[tuple[Value, bool, Tag | None], Observation]] = defaultdict(dict)
     for one in told:
-        by_author[one.author].append(one)
-    return [
-        TAKEN_BACK_WEIGHT if _is_taken_back(one, by_author[one.author]) else 1.0 for one in told
-    ]
+        kinds = last[one.author]
+        kind = (one.value, one.denied, one.condition)
+        if kind not in kinds or one.day > kinds[kind].day:
+            kinds[kind] = one
+    return [TAKEN_BACK_WEIGHT if _is_taken_back(one, last[one.author]) else 1.0 for one in told]
 
 
-def _is_taken_back(one: Observation, by_same: list[Observation]) -> bool:
-    """`by_same` in rising order of days: the search ends at the claim's own."""
-    for other in reversed(by_same):
-        if other.day <= one.day:
-            return False
-        if one.contradicts(other):
-            return True
-    return False
+def _is_taken_back(
+    one: Observation, last: Mapping[tuple[Value, bool, Tag | None], Observation]
+) -> bool:
+    return len(last) > 1 and any(
+        other.day > one.day and one.contradicts(other) for other in last.values()
+    )

@@ -132,8 +132,8 @@ class Evidence(Scope):
         known; the words are those that carry the claim, or the whole note.
         """
         if players is None:
-            return tuple(map(_observation, self._read(_ALL)))
-        return tuple(map(_observation, self._read(_OF_PLAYERS, {"players": list(players)})))
+            return tuple(_observations(self._read(_ALL)))
+        return tuple(_observations(self._read(_OF_PLAYERS, {"players": list(players)})))
 
     def rate_tallies(
         self, players: Collection[PlayerId], *, between_games: MatchId | None = None
@@ -168,20 +168,20 @@ class Evidence(Scope):
 def _tallies(
     rows: Iterable[Any], dead: Mapping[int, set[int]], open_from: Mapping[int, int]
 ) -> Iterator[RateTally]:
-    found: dict[tuple[Any, ...], dict[tuple[bool, bool], list[EvidenceId]]] = {}
-    for row in rows:
-        key = (row.match_id, row.player_id, row.rate, row.made_at, row.zone)
-        counted = [int(n) for n in row.rallies.split(",")]
-        out = dead.get(row.match_id, ())
-        since = open_from.get(row.match_id)
-        groups = found.setdefault(key, defaultdict(list))
-        for n in sorted(counted):
-            if n not in out:
-                is_settled = since is None or n < since
-                groups[is_settled, row.made].append(EvidenceId(f"rally:{row.match_id}:{n}"))
+    found: dict[tuple[Any, ...], list[list[EvidenceId]]] = {}
+    for match_id, player_id, rate, made, rallies, _, made_at, zone in rows:
+        numbers: list[str] = rallies.split(",")
+        out, since = dead.get(match_id), open_from.get(match_id)
+        if out:
+            numbers = [n for n in numbers if int(n) not in out]
+        groups = found.setdefault((match_id, player_id, rate, made_at, zone), [[], [], [], []])
+        start = f"rally:{match_id}:"
+        settled = numbers if since is None else [n for n in numbers if int(n) < since]
+        groups[made].extend(_ids(start, settled))
+        if len(settled) < len(numbers):
+            groups[2 + made].extend(_ids(start, [n for n in numbers if n not in settled]))
     for (_, who, rate, made_at, zone), groups in found.items():
-        for is_settled in (True, False):
-            made, missed = groups.get((is_settled, True), []), groups.get((is_settled, False), [])
+        for is_settled, (missed, made) in ((True, groups[:2]), (False, groups[2:])):
             if made or missed:
                 yield RateTally(
                     player=PlayerId(who),
@@ -193,17 +193,34 @@ def _tallies(
                 )
 
 
-def _observation(row: Any) -> Observation:
-    return Observation(
-        evidence=EvidenceId(f"note:{row.note_id}:{row.n}"),
-        player=PlayerId(row.player_id),
-        trait=Trait(row.trait),
-        value=Value(row.value),
-        weight=row.weight,
-        seen=Seen(row.seen),
-        author="" if row.author is None else str(row.author),
-        day=local_day(Micros(row.at), row.zone),
-        words=row.text if row.span_from is None else row.text[row.span_from : row.span_to],
-        tag=None if row.tag is None else Tag(row.tag),
-        denied=row.denied,
-    )
+def _ids(start: str, numbers: Iterable[str]) -> list[EvidenceId]:
+    return [start + n for n in numbers]  # type: ignore[misc]  # an EvidenceId is a str
+
+
+_TRAITS = {trait.value: trait for trait in Trait}
+_VALUES = {value.value: value for value in Value}
+_SEEN = {seen.value: seen for seen in Seen}
+
+
+def _observations(rows: Iterable[Any]) -> Iterator[Observation]:
+    """Thousands of rows are read in one go: unpacked by place, each day worked out once."""
+    days: dict[tuple[int, str], int] = {}
+    for (
+        note_id, n, who, trait, value, denied, weight, seen, tag, start, end, author, at, text, zone
+    ) in rows:  # fmt: skip
+        day = days.get((at, zone))
+        if day is None:
+            day = days[at, zone] = local_day(Micros(at), zone)
+        yield Observation(
+            evidence=EvidenceId(f"note:{note_id}:{n}"),
+            player=who,
+            trait=_TRAITS[trait],
+            value=_VALUES[value],
+            weight=weight,
+            seen=_SEEN[seen],
+            author="" if author is None else str(author),
+            day=day,
+            words=text if start is None else text[start:end],
+            tag=None if tag is None else Tag(tag),
+            denied=denied,
+        )
