@@ -170,6 +170,12 @@ class Situation:
     today: int | None = None
     preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
 
+    @property
+    def tallies(self) -> tuple[RallyTally, ...]:
+        """Rallies behind our rally chances: earlier meetings, and this match as said or logged."""
+        today = self.asked.tally or self.rallies_today
+        return self.earlier_rallies if today is None else (*self.earlier_rallies, today)
+
     def find(self, player: PlayerId) -> OnCourt | None:
         """The player on court by id, ours or theirs; None when not in this match."""
         for one in self.ours + self.theirs:

@@ -22,6 +22,7 @@ from knowledge.evidence.facts import (
 from knowledge.evidence.intervals import beta_cdf, beta_interval, beta_quantile
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import (
+    A_DAY_AHEAD,
     CONDITION_PART,
     HALF_LIFE_DAYS,
     HEARSAY_WEIGHT,
@@ -39,9 +40,11 @@ from knowledge.evidence.rates import (
     estimate_rate,
     usual_counts,
 )
+from knowledge.evidence.reading import Looked, watched
 
 __all__ = [
     "AMBIDEXTROUS_LOG_ODDS",
+    "A_DAY_AHEAD",
     "CONDITION_PART",
     "FACT_KNOWN_CHANCE",
     "HALF_LIFE_DAYS",
@@ -56,6 +59,7 @@ __all__ = [
     "TAKEN_BACK_WEIGHT",
     "USUAL_RATE",
     "FactEstimate",
+    "Looked",
     "Observation",
     "Profile",
     "RateEstimate",
@@ -70,4 +74,5 @@ __all__ = [
     "estimate_trait",
     "profile",
     "usual_counts",
+    "watched",
 ]

@@ -8,7 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from knowledge.evidence.estimates import TraitEstimate, of_counts
-from knowledge.evidence.observation import Observation, one_per_author_and_day, standings
+from knowledge.evidence.observation import (
+    A_DAY_AHEAD,
+    Observation,
+    one_per_author_and_day,
+    standings,
+)
 from knowledge.evidence.rates import RateEstimate
 from knowledge.vocabulary import EvidenceId, Tag
 
@@ -55,7 +60,7 @@ def estimate_trait(
         newest_day=max(days, default=None),
         rallies=0 if rate is None else rate.of,
         only_when=_shared_condition(kept),
-        ahead=sum(one.day > today for one in kept),
+        ahead=sum(one.day > today + A_DAY_AHEAD for one in kept),
     )
 
 

@@ -30,6 +30,9 @@ DENIED_WEIGHT = 0.5
 TAKEN_BACK_WEIGHT = 0.2
 """What is left of a claim once its own author says the opposite later. Common practice."""
 
+A_DAY_AHEAD = 1
+"""Days that a book's own zone may be ahead of the day elsewhere: no date to come yet."""
+
 CONDITION_PART = 0.5
 """What a claim made under a condition ("when pulled wide") counts for the trait in general, and
 a claim in general for the trait under a condition. Common practice, no source."""

@@ -9,7 +9,6 @@ from knowledge.chances import (
     PRIOR_RALLIES,
     Outlook,
     RallyRates,
-    RallyTally,
     RateBelief,
     base_rates,
     learned_rates,
@@ -91,17 +90,11 @@ def rates_before(situation: Situation) -> RateBelief:
 
 def rallies_counted(situation: Situation) -> float:
     """Rallies behind our rates, older ones for less."""
-    return sum(tally.weight * tally.rallies for tally in _tallies(situation))
-
-
-def _tallies(situation: Situation) -> tuple[RallyTally, ...]:
-    """Earlier meetings, and this match as said or else as logged."""
-    today = situation.asked.tally or situation.rallies_today
-    return situation.earlier_rallies if today is None else (*situation.earlier_rallies, today)
+    return sum(tally.weight * tally.rallies for tally in situation.tallies)
 
 
 def _rates(situation: Situation) -> tuple[RateBelief, Reason]:
-    learned = learned_rates(_prior(situation), _tallies(situation))
+    learned = learned_rates(_prior(situation), situation.tallies)
     belief = _with_said(situation, learned)
     return belief, Reason(text=_in_words(belief.rates), source=_ground(situation))
 
@@ -157,7 +150,9 @@ def _ground(situation: Situation) -> Source:
     if situation.asked.tally is not None:
         return replace(SAID, citation=f"{situation.asked.tally.rallies} rallies")
     if counted:
-        return book_rallies(counted, rest="" if counted > 2 * PRIOR_RALLIES else "and the usual")
+        rest = "" if counted > 2 * PRIOR_RALLIES else "and the usual"
+        evidence = tuple(each for tally in situation.tallies for each in tally.evidence)
+        return book_rallies(counted, rest=rest, evidence=evidence)
     if situation.base_rates is not None:
         return replace(SAID, citation="as a rule")
     return COMMON_PRACTICE

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from bot.chat.answers.behind import behind_lines
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
@@ -21,7 +22,7 @@ from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Situation
-from knowledge.tactics import PAGES, advise
+from knowledge.tactics import PAGES, advise, advise_traced
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -213,10 +214,11 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, _ = _advice(desk, asked, where)
+    advice, _ = _advice(desk, asked, where, answering=advise_traced)
     desk.trace |= {"advice": advice}
     desk.context = replace(desk.context, told=Depth.REASONS)
-    return render_more(advice) if advice.more else render(advice)
+    behind = behind_lines(desk, advice)
+    return render_more(advice, behind=behind) if advice.more or behind else render(advice)
 
 
 def explain_last(desk: Desk) -> Reply:
@@ -226,7 +228,13 @@ def explain_last(desk: Desk) -> Reply:
     return explain(desk, desk.context.asked.topic)
 
 
-def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
+def _advice(
+    desk: Desk,
+    asked: Asked,
+    where: Standing,
+    *,
+    answering: Callable[[Situation], Advice] = advise,
+) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
     asked = with_example(asked, desk.context, desk.view)
     situation = gather(
@@ -245,7 +253,7 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         today=desk.day,
     )
     situation = supposing(situation, asked.hands)
-    return advise(situation), situation
+    return answering(situation), situation
 
 
 def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
