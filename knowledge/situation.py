@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
-from knowledge.chances import RallyTally
+from knowledge.chances import RallyTally, RingTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.vocabulary import (
@@ -140,7 +140,8 @@ class Situation:
     writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
     or the running match's; `match` stands at `game`, with the games and time-outs that are known;
     `played` is what this match's log holds, oldest first; `rallies_today` counts it,
-    `earlier_rallies` other meetings, serving and receiving. `base_rates` are the book's own
+    `earlier_rallies` other meetings, serving and receiving, `other_rallies` those of our pair
+    against other pairs. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
     so that a report can say how old a note is.
     """
@@ -157,6 +158,7 @@ class Situation:
     played: tuple[PlayedRally, ...] = ()
     rallies_today: RallyTally | None = None
     earlier_rallies: tuple[RallyTally, ...] = ()
+    other_rallies: tuple[RingTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None

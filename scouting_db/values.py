@@ -182,6 +182,20 @@ class MeetingLog:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedMatch:
+    """A match of ours with a log: against whom, its format as stored, and how long the log is.
+
+    A log is only ever appended to, so its match, format and length say all that is in it.
+    """
+
+    match: MatchId
+    their_pair: PairRow
+    format: Mapping[str, Any]
+    made_at: Micros
+    lines: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AlreadyCounted:
     """A tap that expected to be entry `expected`, while the log already has `last` entries."""
 

@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 from bot.chat.asked import SaidCount
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
+from bot.chat.meetings import KeptTallies, Meetings
 from bot.chat.profiles import KeptProfiles
 from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
@@ -94,6 +95,7 @@ class BookViews:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
         self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
         self.profiles = KeptProfiles()
+        self.tallies = KeptTallies()
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
         """The view if it is this version's and this day's, else read and kept."""
@@ -142,7 +144,7 @@ def gather(
     score_said: bool = False,
     base_rates: tuple[float | None, float | None] | None = None,
     rallies_today: RallyTally | None = None,
-    earlier_rallies: tuple[RallyTally, ...] = (),
+    meetings: Meetings | None = None,
     today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
@@ -162,7 +164,8 @@ def gather(
         played=played,
         base_rates=base_rates,
         rallies_today=rallies_today,
-        earlier_rallies=earlier_rallies,
+        earlier_rallies=meetings.earlier if meetings else (),
+        other_rallies=meetings.others if meetings else (),
         formation=context.formation,
         their_formation=context.their_formation,
         familiarity=context.familiarity,

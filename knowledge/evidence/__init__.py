@@ -41,6 +41,7 @@ from knowledge.evidence.rates import (
     usual_counts,
 )
 from knowledge.evidence.reading import Looked, watched
+from knowledge.evidence.rings import RING_PART, Ring, RingCount, moved_mean
 
 __all__ = [
     "AMBIDEXTROUS_LOG_ODDS",
@@ -56,6 +57,7 @@ __all__ = [
     "OPEN_LEVEL",
     "PLAYERS_DIFFER",
     "RATE_TRAIT",
+    "RING_PART",
     "TAKEN_BACK_WEIGHT",
     "USUAL_RATE",
     "FactEstimate",
@@ -64,6 +66,8 @@ __all__ = [
     "Profile",
     "RateEstimate",
     "RateTally",
+    "Ring",
+    "RingCount",
     "TraitEstimate",
     "age_factor",
     "beta_cdf",
@@ -72,6 +76,7 @@ __all__ = [
     "estimate_fact",
     "estimate_rate",
     "estimate_trait",
+    "moved_mean",
     "profile",
     "usual_counts",
     "watched",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from knowledge.evidence.intervals import beta_interval, beta_of_moments
+from knowledge.evidence.intervals import beta_cdf, beta_interval, beta_of_moments
 from knowledge.sources import Source, book
 from knowledge.vocabulary import EvidenceId, Tag, Value
 
@@ -74,6 +74,12 @@ class TraitEstimate:
             return self.level, self.level
         low, high = beta_interval(coverage, *counts)
         return 2 * low - 1, 2 * high - 1
+
+    @property
+    def chance_above(self) -> float:
+        """The chance that the level lies above the middle: strength rather than weakness."""
+        counts = beta_of_moments((1 + self.level) / 2, self.variance / 4)
+        return float(self.level > 0) if counts is None else 1 - beta_cdf(0.5, *counts)
 
 
 def of_counts(

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from types import MappingProxyType
+from dataclasses import dataclass, replace
 
 from knowledge.advice import Advice, Confidence, Reason
 from knowledge.evidence import A_DAY_AHEAD, FactEstimate, TraitEstimate
@@ -36,7 +35,7 @@ class Known:
     source: Source
     use: str
     sure: str = ""
-    numbers: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    estimate: TraitEstimate | None = None
 
 
 def advise(situation: Situation) -> Advice:
@@ -60,14 +59,11 @@ def advise(situation: Situation) -> Advice:
 
 
 def _numbers(known: Sequence[Known]) -> dict[str, float]:
-    """What each is worth, and the level with the range that it lies in."""
-    worth = {f"{one.player.name}.{one.trait}_per_100": one.per_100 for one in known}
-    levels = {
-        f"{one.player.name}.{one.trait}_{name}": value
-        for one in known
-        for name, value in one.numbers.items()
-    }
-    return worth | levels
+    """What each is worth, and of those shown the level with the range that it lies in."""
+    numbers = {f"{one.player.name}.{one.trait}_per_100": one.per_100 for one in known}
+    for one in known[:MAX_KNOWN]:
+        numbers |= _level(one)
+    return numbers
 
 
 def _people(situation: Situation) -> tuple[OnCourt, ...]:
@@ -122,27 +118,39 @@ def _skill(
         source=_aged(_all_of(estimate), estimate.newest_day, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
         sure=f", {how_sure(estimate)}",
-        numbers=_level(estimate, habit=worth.habit),
+        estimate=estimate,
     )
 
 
 RANGE = 0.8
 """The chance that a level lies in the range that a report gives for it."""
 
+FAIRLY = 0.5
+"""The chance of the narrower range that makes a level fairly sure."""
 
-def _level(estimate: TraitEstimate, *, habit: bool) -> dict[str, float]:
-    low, high = estimate.interval(RANGE)
-    name = "habit" if habit else "level"
-    return {name: estimate.level, f"{name}_low": low, f"{name}_high": high}
+
+def _level(known: Known) -> dict[str, float]:
+    """The level and its range, by name."""
+    if known.estimate is None:
+        return {}
+    low, high = known.estimate.interval(RANGE)
+    name = f"{known.player.name}.{known.trait}"
+    return {
+        f"{name}_level": known.estimate.level,
+        f"{name}_level_low": low,
+        f"{name}_level_high": high,
+    }
 
 
 def how_sure(estimate: TraitEstimate) -> str:
-    """How sure it is on which side of the middle the level lies: the range's two ends."""
-    for part, words in ((RANGE, "sure"), (0.5, "fairly sure")):
-        low, high = estimate.interval(part)
-        if low > 0 or high < 0:
-            return words
-    return "not sure"
+    """How sure it is on which side of the middle the level lies.
+
+    Sure where the middle lies outside the RANGE of the level, fairly where outside FAIRLY's.
+    """
+    side = max(estimate.chance_above, 1 - estimate.chance_above)
+    if side > (1 + RANGE) / 2:
+        return "sure"
+    return "fairly sure" if side > (1 + FAIRLY) / 2 else "not sure"
 
 
 def _use(worth: Worth, *, up: bool) -> str:

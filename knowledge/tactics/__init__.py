@@ -67,7 +67,8 @@ def advise_traced(situation: Situation) -> Advice:
             theirs=tuple(_watched(one, looked) for one in situation.theirs),
         )
     )
-    rallies = tuple(tally.evidence for tally in situation.tallies if tally.evidence)
+    tallies = (*situation.tallies, *(one.tally for one in situation.other_rallies))
+    rallies = tuple(tally.evidence for tally in tallies if tally.evidence)
     return replace(advice, grounds=(*advice.grounds, *looked.evidence, *rallies))
 
 

@@ -54,6 +54,7 @@ _ALL = (
     )
     .order_by(observation.c.note_id, observation.c.n)
 )
+_OF_TRAIT = _ALL.where(observation.c.trait == bindparam("which"))
 _OF_PLAYERS = _ALL.where(observation.c.player_id.in_(bindparam("players", expanding=True)))
 _RATES = (
     select(
@@ -134,6 +135,10 @@ class Evidence(Scope):
         if players is None:
             return tuple(_observations(self._read(_ALL)))
         return tuple(_observations(self._read(_OF_PLAYERS, {"players": list(players)})))
+
+    def observations_of(self, trait: Trait) -> tuple[Observation, ...]:
+        """What undeleted notes say of one trait, of everyone on the roster."""
+        return tuple(_observations(self._read(_OF_TRAIT, {"which": trait.value})))
 
     def rate_tallies(
         self, players: Collection[PlayerId], *, between_games: MatchId | None = None

@@ -10,7 +10,7 @@ from typing import Any
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read
 from bot.chat.match_log import MatchLog, format_from_json, read_log
-from bot.chat.meetings import earlier_tallies, tally_of
+from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
@@ -19,9 +19,9 @@ from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
-from knowledge.evidence import Profile
+from knowledge.evidence import Observation, Profile, estimate_fact
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Trait
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -195,23 +195,46 @@ class Desk:
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
-        return tally_of(self.log().on_known_serve, weight=1.0)
+        tally = tally_of(self.log().on_known_serve, weight=1.0)
+        match = self.context.match
+        if match is None or not tally.rallies:
+            return tally
+        return replace(tally, evidence=(EvidenceId(f"match:{match}"),))
 
-    def earlier_rallies(self) -> tuple[RallyTally, ...]:
-        """The same of earlier meetings of these two pairs."""
+    def meetings(self) -> Meetings:
+        """The same of our pair's other matches, against these two and against others."""
         row = self.match_row()
         ours = row.our_pair.pair if row and row.our_pair else self.view.pair_id(self.ours)
-        theirs = row.their_pair.pair if row and row.their_pair else None
-        theirs = theirs or self.view.pair_id(self.context.theirs)
-        if ours is None or theirs is None:
-            return ()
+        theirs = row.their_pair.players if row and row.their_pair else self.context.theirs
+        if ours is None:
+            return Meetings()
         current = self.context.match
         return self._recall(
-            ("meetings", ours, theirs, current, self.day),
-            lambda: earlier_tallies(
-                self.book.logs_of_meetings(ours, theirs), current=current, now=self.now
-            ),
+            ("meetings", ours, theirs, current, self.day, self.format().discipline),
+            lambda: self._read_meetings(ours, theirs, current),
         )
+
+    def _read_meetings(
+        self, ours: PairId, theirs: Sequence[PlayerId], current: MatchId | None
+    ) -> Meetings:
+        logged = [one for one in self.book.logged_matches(ours) if one.match != current]
+        matches = same_discipline(logged, self.format().discipline.value)
+        return meetings_of(
+            matches,
+            self.views.tallies.of(self.book_id, matches, self.book.logs),
+            theirs=theirs,
+            hands=self._recall(("hands", self.day), self._read_hands),
+            now=self.now,
+        )
+
+    def _read_hands(self) -> Mapping[PlayerId, Hand]:
+        noted: dict[PlayerId, list[Observation]] = {}
+        for one in self.book.observations_of(Trait.HAND):
+            noted.setdefault(one.player, []).append(one)
+        facts = {player: estimate_fact(group, today=self.day) for player, group in noted.items()}
+        return {
+            player: Hand(fact.known.value) for player, fact in facts.items() if fact and fact.known
+        }
 
     def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
         """What an earlier turn read of the book's same version, unless this one has written."""

@@ -249,7 +249,7 @@ def _advice(
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
         rallies_today=desk.rallies_today() if asked.topic in SCORE_TOPICS else None,
-        earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
+        meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
     situation = supposing(situation, asked.hands)
