@@ -18,6 +18,9 @@ from knowledge.vocabulary import TRAITS, Tag, Topic, Trait, Value
 MAX_KNOWN = 4
 """Lines of what we know; the fifth says what we don't."""
 
+MOST_IN_FULL = 12
+"""Lines under "why": the least useful of a long list would not be read."""
+
 MAX_UNKNOWN = 2
 
 OUR_SHOT_COUNTS = 0.5
@@ -34,8 +37,13 @@ class Known:
     per_100: float
     source: Source
     use: str
-    sure: str = ""
     estimate: TraitEstimate | None = None
+
+    @property
+    def in_full(self) -> str:
+        """The line with how sure it is."""
+        sure = "" if self.estimate is None else f", {how_sure(self.estimate)}"
+        return f"{self.player.name}: {self.text} ({self.source}){sure}"
 
 
 def advise(situation: Situation) -> Advice:
@@ -54,7 +62,7 @@ def advise(situation: Situation) -> Advice:
         confidence=Confidence.LEAN,
         numbers=_numbers(known),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
-        more=tuple(f"{one.player.name}: {one.text} ({one.source}){one.sure}" for one in known),
+        more=tuple(one.in_full for one in known[:MOST_IN_FULL]),
     )
 
 
@@ -117,7 +125,6 @@ def _skill(
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
         source=_aged(_all_of(estimate), estimate.newest_day, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
-        sure=f", {how_sure(estimate)}",
         estimate=estimate,
     )
 
