@@ -120,9 +120,15 @@ def usual_counts(rate: Rate, *, players_differ: float = PLAYERS_DIFFER) -> tuple
     return weight / (1 - usual), weight / usual
 
 
-def estimate_rate(rate: Rate, tallies: Iterable[RateTally], *, today: int) -> RateEstimate:
+def estimate_rate(
+    rate: Rate,
+    tallies: Iterable[RateTally],
+    *,
+    today: int,
+    players_differ: float = PLAYERS_DIFFER,
+) -> RateEstimate:
     """A player's rate from the rallies logged, as of day `today`; older ones count for less."""
-    alpha, beta = usual_counts(rate)
+    alpha, beta = usual_counts(rate, players_differ=players_differ)
     made: list[EvidenceId] = []
     missed: list[EvidenceId] = []
     newest: int | None = None
