@@ -60,17 +60,26 @@ def book(
     notes: int,
     against: int = 0,
     rallies: int = 0,
+    logged: int = 0,
     evidence: tuple[EvidenceId, ...] = (),
 ) -> Source:
-    """Our own notes that say so, how many say the opposite, and our logged rallies."""
-    if not notes and not against and rallies:
-        return book_rallies(rallies, evidence=evidence)
-    counted = [_counted(notes, "note", "notes")]
+    """Our own notes that say so, how many say the opposite, and our logged rallies.
+
+    `rallies` are those that tell something of it, `logged` all among which they are.
+    """
+    counted = [] if rallies and not notes and not against else [_counted(notes, "note", "notes")]
     if against:
         counted.append(f"{against} disagree{'s' if against == 1 else ''}")
     if rallies:
-        counted.append(_counted(rallies, "rally", "rallies"))
+        counted.append(_tagged(rallies, logged))
     return Source(kind=SourceKind.BOOK, citation=", ".join(counted), evidence=evidence)
+
+
+def _tagged(rallies: int, logged: int) -> str:
+    """ "12 of 40 rallies tagged"; without the count of all, "12 rallies"."""
+    if logged <= rallies:
+        return _counted(rallies, "rally", "rallies")
+    return f"{rallies} of {logged} rallies tagged"
 
 
 def book_of(evidence: tuple[EvidenceId, ...], *, against: int = 0) -> Source:

@@ -19,8 +19,9 @@ FACT_KNOWN_CHANCE = 0.75
 class TraitEstimate:
     """A skill or habit: level in (-1, 1), clear weakness or rarely to clear strength or often.
 
-    `rallies` are counted apart from the notes. `only_when` is the condition that every note has,
-    `ahead` how many notes bear a date to come: they count as today's.
+    `rallies` are counted apart from the notes, of so many `logged` in all. `only_when` is the
+    condition that every note has, `ahead` how many notes bear a date to come: they count as
+    today's.
     """
 
     level: float
@@ -30,6 +31,7 @@ class TraitEstimate:
     says_no: int = 0
     newest_day: int | None = None
     rallies: int = 0
+    logged: int = 0
     only_when: Tag | None = None
     ahead: int = 0
 
@@ -64,6 +66,7 @@ class TraitEstimate:
             notes=self.agreeing,
             against=self.disagreeing,
             rallies=self.rallies,
+            logged=self.logged,
             evidence=self.evidence,
         )
 
@@ -91,6 +94,7 @@ def of_counts(
     says_no: int = 0,
     newest_day: int | None = None,
     rallies: int = 0,
+    logged: int = 0,
     only_when: Tag | None = None,
     ahead: int = 0,
 ) -> TraitEstimate:
@@ -104,6 +108,7 @@ def of_counts(
         says_no=says_no,
         newest_day=newest_day,
         rallies=rallies,
+        logged=logged,
         only_when=only_when,
         ahead=ahead,
     )

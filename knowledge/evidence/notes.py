@@ -59,6 +59,7 @@ def estimate_trait(
         says_no=no,
         newest_day=max(days, default=None),
         rallies=0 if rate is None else rate.of,
+        logged=0 if rate is None else rate.logged,
         only_when=_shared_condition(kept),
         ahead=sum(one.day > today + A_DAY_AHEAD for one in kept),
     )

@@ -53,7 +53,8 @@ class RateTally:
     """What some rallies of one day say of one rate of a player; each rally stands in one tally.
 
     `made` and `missed` are the evidence of the rallies where they did it and did not.
-    `is_settled`: of a game that is over, so that advice may rest on it.
+    `is_settled`: of a game that is over, so that advice may rest on it. `logged` counts the
+    rallies among which these are: the others tell nothing of this rate.
     """
 
     player: PlayerId
@@ -62,11 +63,12 @@ class RateTally:
     made: tuple[EvidenceId, ...] = ()
     missed: tuple[EvidenceId, ...] = ()
     is_settled: bool = True
+    logged: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RateEstimate:
-    """A player's own rate: `made` of `of` rallies as counted, and the belief they leave.
+    """A player's own rate: `made` of `of` rallies as counted, of so many `logged` in all.
 
     `alpha` and `beta` are the belief's two counts: the prior's, and the rallies' after age.
     """
@@ -78,6 +80,7 @@ class RateEstimate:
     of: int = 0
     evidence: tuple[EvidenceId, ...] = ()
     newest_day: int | None = None
+    logged: int = 0
 
     @property
     def mean(self) -> float:
@@ -132,12 +135,14 @@ def estimate_rate(
     made: list[EvidenceId] = []
     missed: list[EvidenceId] = []
     newest: int | None = None
+    logged = 0
     for one in tallies:
         weight = age_factor(one.day, today=today)
         alpha += weight * len(one.made)
         beta += weight * len(one.missed)
         made += one.made
         missed += one.missed
+        logged += one.logged
         newest = one.day if newest is None else max(newest, one.day)
     return RateEstimate(
         rate=rate,
@@ -147,4 +152,5 @@ def estimate_rate(
         of=len(made) + len(missed),
         evidence=(*made, *missed),
         newest_day=newest,
+        logged=logged,
     )

@@ -233,7 +233,12 @@ USUAL_FACT = 0.1
 
 def _all_of(estimate: TraitEstimate) -> Source:
     """Its notes and rallies; where notes disagree, the line itself says how many say what."""
-    return book(notes=estimate.notes, rallies=estimate.rallies, evidence=estimate.evidence)
+    return book(
+        notes=estimate.notes,
+        rallies=estimate.rallies,
+        logged=estimate.logged,
+        evidence=estimate.evidence,
+    )
 
 
 def _aged(source: Source, newest_day: int | None, today: int | None) -> Source:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import Any
 
@@ -92,8 +92,24 @@ _RATES = (
 )
 """One row per match, player, rate and whether it was made: thousands of rallies are few rows."""
 
+_target = entry.alias("target")
 _VOIDS = (
-    select(entry.c.match_id, entry.c.n, entry.c.voids)
+    select(
+        entry.c.match_id,
+        entry.c.n,
+        entry.c.voids,
+        _target.c.kind.label("of_kind"),
+        _target.c.game_no,
+    )
+    .join_from(
+        entry,
+        _target,
+        and_(
+            _target.c.book_id == entry.c.book_id,
+            _target.c.match_id == entry.c.match_id,
+            _target.c.n == entry.c.voids,
+        ),
+    )
     .where(
         entry.c.book_id == bindparam("book"),
         entry.c.match_id.in_(bindparam("matches", expanding=True)),
@@ -101,6 +117,17 @@ _VOIDS = (
     )
     .order_by(entry.c.match_id, entry.c.n.desc())
 )
+_LOGGED = (
+    select(entry.c.match_id, entry.c.game_no, func.count().label("rallies"))
+    .where(
+        entry.c.book_id == bindparam("book"),
+        entry.c.match_id.in_(bindparam("matches", expanding=True)),
+        entry.c.kind == EntryKind.RALLY.value,
+    )
+    .group_by(entry.c.match_id, entry.c.game_no)
+)
+"""How many rallies of a game were logged, voided ones included."""
+
 _LAST_GAME = (
     select(entry.c.match_id, func.max(entry.c.game_no).label("game_no"))
     .where(
@@ -121,6 +148,10 @@ _OPEN_FROM = (
     .group_by(entry.c.match_id)
 )
 """The first line of the last game of running matches."""
+
+
+_Game = tuple[int, int]
+"""A match and the number of a game in it."""
 
 
 class Evidence(Scope):
@@ -151,18 +182,39 @@ class Evidence(Scope):
         rows = self._read(_RATES, {"players": list(players)}).all()
         if not rows:
             return ()
-        dead = self._voided(sorted({row.match_id for row in rows}))
+        matches = sorted({row.match_id for row in rows})
+        dead, taken_out = self._voided(matches)
         running = {row.match_id for row in rows if row.state == MatchState.RUNNING.value}
         open_from = self._open_from(sorted(running - {between_games}))
-        return tuple(_tallies(rows, dead, open_from))
+        logged = self._logged(matches, taken_out, open_from)
+        return tuple(_tallies(rows, dead, open_from, logged))
 
-    def _voided(self, matches: list[int]) -> Mapping[int, set[int]]:
-        """Lines that do not count: a void takes its target out, a void of a void puts it back."""
+    def _voided(self, matches: list[int]) -> tuple[Mapping[int, set[int]], Counter[_Game]]:
+        """Lines that do not count, and how many rallies of each game are among them.
+
+        A void takes its target out, a void of a void puts it back.
+        """
         dead: dict[int, set[int]] = defaultdict(set)
+        rallies: Counter[_Game] = Counter()
         for row in self._read(_VOIDS, {"matches": matches}):
-            if row.n not in dead[row.match_id]:
-                dead[row.match_id].add(row.voids)
-        return dead
+            if row.n in dead[row.match_id] or row.voids in dead[row.match_id]:
+                continue
+            dead[row.match_id].add(row.voids)
+            rallies[row.match_id, row.game_no] += row.of_kind == EntryKind.RALLY.value
+        return dead, rallies
+
+    def _logged(
+        self, matches: list[int], taken_out: Counter[_Game], open_from: Mapping[int, int]
+    ) -> Mapping[tuple[int, bool], int]:
+        """Rallies that count, by match and whether their game is settled."""
+        found: Counter[tuple[int, bool]] = Counter()
+        games = self._read(_LOGGED, {"matches": matches}).all()
+        last = {row.match_id: row.game_no for row in sorted(games, key=_game_no)}
+        for row in games:
+            is_open = row.match_id in open_from and row.game_no == last[row.match_id]
+            rallies = row.rallies - taken_out[row.match_id, row.game_no]
+            found[row.match_id, not is_open] += rallies
+        return found
 
     def _open_from(self, matches: list[int]) -> Mapping[int, int]:
         if not matches:
@@ -170,8 +222,15 @@ class Evidence(Scope):
         return {row.match_id: row.n for row in self._read(_OPEN_FROM, {"matches": matches})}
 
 
+def _game_no(row: Any) -> int:
+    return int(row.game_no)
+
+
 def _tallies(
-    rows: Iterable[Any], dead: Mapping[int, set[int]], open_from: Mapping[int, int]
+    rows: Iterable[Any],
+    dead: Mapping[int, set[int]],
+    open_from: Mapping[int, int],
+    logged: Mapping[tuple[int, bool], int],
 ) -> Iterator[RateTally]:
     found: dict[tuple[Any, ...], list[list[EvidenceId]]] = {}
     for match_id, player_id, rate, made, rallies, _, made_at, zone in rows:
@@ -185,7 +244,7 @@ def _tallies(
         groups[made].extend(_ids(start, settled))
         if len(settled) < len(numbers):
             groups[2 + made].extend(_ids(start, [n for n in numbers if n not in settled]))
-    for (_, who, rate, made_at, zone), groups in found.items():
+    for (match_id, who, rate, made_at, zone), groups in found.items():
         for is_settled, (missed, made) in ((True, groups[:2]), (False, groups[2:])):
             if made or missed:
                 yield RateTally(
@@ -195,6 +254,7 @@ def _tallies(
                     made=tuple(made),
                     missed=tuple(missed),
                     is_settled=is_settled,
+                    logged=logged[match_id, is_settled],
                 )
 
 
