@@ -58,7 +58,7 @@ class _Watched(dict[Key, Found]):
             self._looked.at(found)
         return found
 
-    def values(self) -> ValuesView[Found]:
+    def values(self) -> ValuesView[Found]:  # type: ignore[override]  # dict_values, read only
         self._look_at_all()
         return super().values()
 

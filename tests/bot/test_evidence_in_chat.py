@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 from databases import watched
 from scouted_pair import scout
@@ -134,16 +136,16 @@ def test_contradicting_notes_are_both_told(demo: Talk) -> None:
         with demo.of(author).book() as book:
             book.add_note(f"{author} saw it", [claim])
     demo.say(REPORT)
-    assert "2 say quick, 1 says slow" in demo.say("why?")
+    assert "2 say quick feet, 1 says slow feet" in demo.say("why?")
 
 
 def test_kept_profiles_are_bounded_and_never_stale() -> None:
     kept = KeptProfiles()
     reads: list[int] = []
 
-    def read(players: object) -> dict[PlayerId, Profile]:
-        reads.extend(players)  # type: ignore[call-overload]
-        return {one: Profile(player=one, name=str(len(reads))) for one in players}  # type: ignore[attr-defined]
+    def read(players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
+        reads.extend(players)
+        return {one: Profile(player=one, name=str(len(reads))) for one in players}
 
     one, other = PlayerId(1), PlayerId(2)
     first = kept.get(1, Stamp(1, 1), [one], read)[one]

@@ -18,6 +18,7 @@ from knowledge.evidence import (
     PLAYERS_DIFFER,
     RATE_TRAIT,
     USUAL_RATE,
+    Observation,
     RateEstimate,
     RateTally,
     beta_cdf,
@@ -230,12 +231,14 @@ some_tallies = st.lists(
 
 @given(some_notes, some_tallies)
 def test_an_evidence_id_occurs_once_behind_an_estimate(
-    notes: list[object], tallies: list[RateTally]
+    notes: list[Observation], tallies: list[RateTally]
 ) -> None:
     """engineering.md 1.4, rule 2; and no rally feeds a skill but through its one rate."""
-    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY, tallies=tallies)  # type: ignore[arg-type]
-    for estimate in (*one.skills.values(), *one.under.values(), *one.rates.values()):
-        assert len(set(estimate.evidence)) == len(estimate.evidence)
+    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY, tallies=tallies)
+    behind = [estimate.evidence for estimate in (*one.skills.values(), *one.under.values())]
+    behind += [estimate.evidence for estimate in one.rates.values()]
+    for evidence in behind:
+        assert len(set(evidence)) == len(evidence)
     for (trait, _), estimate in one.skills.items():
         rallies = {each for each in estimate.evidence if each.startswith("rally:")}
         rated = [rate for rate, skill in RATE_TRAIT.items() if skill is trait]
@@ -252,13 +255,13 @@ def test_an_evidence_id_occurs_once_behind_an_estimate(
     assert len(set(noted)) == len(noted) == one.notes
 
 
-def wide(value: Value, **how: object) -> object:
+def wide(value: Value, **how: object) -> Observation:
     return observation(Trait.BACKHAND_DINK, value, tag=Tag.PULLED_WIDE, **how)  # type: ignore[arg-type]
 
 
 def test_seen_under_a_condition_counts_in_full_there_and_in_part_in_general() -> None:
     notes = [wide(WEAKNESS)]
-    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)  # type: ignore[arg-type]
+    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)
     assert one.tagged(Trait.BACKHAND_DINK, Tag.PULLED_WIDE).level == pytest.approx(-1 / 3)
     part = CONDITION_PART
     assert one.skill(Trait.BACKHAND_DINK).level == pytest.approx(-part / (2 + part))
@@ -270,7 +273,7 @@ def test_seen_under_a_condition_counts_in_full_there_and_in_part_in_general() ->
 def test_good_in_general_and_weak_when_pulled_wide_is_no_contradiction() -> None:
     """The same author, the same day: both stand."""
     notes = [wide(WEAKNESS, number=2), observation(Trait.BACKHAND_DINK, STRENGTH, number=1)]
-    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)  # type: ignore[arg-type]
+    one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)
     assert one.skill(Trait.BACKHAND_DINK).level > 0
     assert one.tagged(Trait.BACKHAND_DINK, Tag.PULLED_WIDE).level < 0
     assert one.skill(Trait.BACKHAND_DINK).only_when is None

@@ -122,10 +122,10 @@ def rally_chance(
     """
     prior = prior_rates()
     assert isinstance(prior.serving, Beta)
-    us = prior.serving.mean + PAIRS_DIFFER * of_us**0.5 * rng.gauss(0, 1)
+    us: float = prior.serving.mean + PAIRS_DIFFER * of_us**0.5 * rng.gauss(0, 1)
 
     def against() -> float:
-        return us + PAIRS_DIFFER * (1 - of_us) ** 0.5 * rng.gauss(0, 1)
+        return float(us + PAIRS_DIFFER * (1 - of_us) ** 0.5 * rng.gauss(0, 1))
 
     truth = against()
     scaled = Beta(wins=prior.serving.wins / doubt**2, losses=prior.serving.losses / doubt**2)
