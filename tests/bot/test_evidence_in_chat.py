@@ -47,6 +47,11 @@ def test_why_quotes_the_notes_with_who_and_how_old(demo: Talk) -> None:
     assert len([line for line in why.splitlines() if "“" in line]) <= 8
 
 
+def test_why_tells_the_chance_that_the_best_is_best(demo: Talk) -> None:
+    chance = numbers(demo, DINK)["p_best"]
+    assert f"The best of them {100 * chance:.0f} times in 100" in demo.say("why?")
+
+
 def test_the_why_button_says_the_same_as_the_word(demo: Talk) -> None:
     demo.say(DINK)
     by_tap = demo.tap("why")

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from bot.chat.answers.desk import Desk
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.odds_words import of_hundred
 from knowledge.planning.report import age
 from knowledge.vocabulary import EvidenceId
 from scouting_db.values import ToldNote, ToldRally, Winner
@@ -22,19 +23,31 @@ _KINDS = ("note:", "match:", "rally:")
 
 
 def behind_lines(desk: Desk, advice: Advice) -> tuple[str, ...]:
-    """What the reasons name before what else was looked at, then how many more; () without any.
+    """What the reasons name before what else was looked at, then how many more.
 
-    Of either the newest, notes first.
+    Of either the newest, notes first; led by how likely the call is the best, where it is known.
     """
     evidence = advice.evidence
     if not evidence:
-        return ()
+        return _chance_of_being_best(advice)
     named = set(advice.named_evidence)
     shown = sorted(evidence, key=lambda each: (each not in named, *_place(each)))[:MOST_LINES]
     lines = [*_notes(desk, shown), *_matches(desk, shown), *_rallies(desk, shown)]
     more = len(evidence) - len(lines)
     rest = [wording("behind.more").format(count=more)] if more > 0 else []
-    return (wording("behind.title"), *(f"· {line}" for line in lines), *rest)
+    best = _chance_of_being_best(advice)
+    return (*best, wording("behind.title"), *(f"· {line}" for line in lines), *rest)
+
+
+P_BEST = "p_best"
+"""The name under which an answer's numbers hold the chance that its call is the best one."""
+
+
+def _chance_of_being_best(advice: Advice) -> tuple[str, ...]:
+    chance = advice.numbers.get(P_BEST)
+    if chance is None:
+        return ()
+    return (wording("behind.best").format(count=of_hundred(chance)),)
 
 
 def _place(evidence: EvidenceId) -> tuple[int, list[int]]:
