@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from itertools import chain
 from types import MappingProxyType
 
 from knowledge.sources import Source
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
 MAX_REASONS = 3
 """Reasons under a call: more would not be read."""
@@ -236,7 +237,8 @@ class Advice:
     `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
     three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons where
     the answer is a list by nature (a report, a plan). `numbers` holds every computed figure by
-    name at full precision. `mix` is how to vary, where they may guess the choice.
+    name at full precision; `grounds` are the notes and rallies behind them, one tuple per estimate,
+    beside those that the reasons' sources name. `mix` is how to vary, where they may guess.
     """
 
     topic: Topic
@@ -254,6 +256,17 @@ class Advice:
     picture: Picture | None = None
     more: tuple[str, ...] = ()
     mix: AdvisedMix | None = None
+    grounds: tuple[tuple[EvidenceId, ...], ...] = field(default=(), repr=False)
+
+    @property
+    def named_evidence(self) -> tuple[EvidenceId, ...]:
+        """The notes and rallies that the reasons and lines name as their source."""
+        return tuple(chain(*(each.source.evidence for each in (*self.reasons, *self.lines))))
+
+    @property
+    def evidence(self) -> tuple[EvidenceId, ...]:
+        """All notes and rallies behind the answer, each once: first what the reasons name."""
+        return tuple(dict.fromkeys(chain(self.named_evidence, *self.grounds)))
 
     def __post_init__(self) -> None:
         if len(self.call) > CALL_LIMIT:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
-from knowledge.chances import RallyTally
+from knowledge.chances import RallyTally, RingTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.vocabulary import (
@@ -145,7 +145,8 @@ class Situation:
     writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
     or the running match's; `match` stands at `game`, with the games and time-outs that are known;
     `played` is what this match's log holds, oldest first; `rallies_today` counts it,
-    `earlier_rallies` other meetings, serving and receiving. `base_rates` are the book's own
+    `earlier_rallies` other meetings, serving and receiving, `other_rallies` those of our pair
+    against other pairs. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
     so that a report can say how old a note is. `recent_aims` are the ids of the options that we
     chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
@@ -164,6 +165,7 @@ class Situation:
     played: tuple[PlayedRally, ...] = ()
     rallies_today: RallyTally | None = None
     earlier_rallies: tuple[RallyTally, ...] = ()
+    other_rallies: tuple[RingTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None
@@ -182,6 +184,12 @@ class Situation:
     aims_won: Mapping[Topic, tuple[bool | None, ...]] = field(
         default_factory=lambda: MappingProxyType({})
     )
+
+    @property
+    def tallies(self) -> tuple[RallyTally, ...]:
+        """Rallies behind our rally chances: earlier meetings, and this match as said or logged."""
+        today = self.asked.tally or self.rallies_today
+        return self.earlier_rallies if today is None else (*self.earlier_rallies, today)
 
     def find(self, player: PlayerId) -> OnCourt | None:
         """The player on court by id, ours or theirs; None when not in this match."""

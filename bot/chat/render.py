@@ -55,7 +55,7 @@ def render(
     choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
     if advice.mix is not None and advice.mix.change_up is not None:
         choices.append(Button(label=wording("mix.exact"), payload=tap(Verb.MIX, advice.topic)))
-    if advice.more:
+    if advice.more or advice.evidence:
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
     offered = {choice.topic for choice in advice.choices if choice.fact is None}
     others = [topic for topic in offers if topic not in offered]
@@ -77,14 +77,19 @@ def _short(body: Sequence[Reason]) -> int:
     return SHORT_REASONS + leads_with_said
 
 
-def render_more(advice: Advice) -> Reply:
-    """The reasons in full, for the "why" button."""
-    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in advice.more)]))
+def render_more(advice: Advice, *, behind: Sequence[str] = ()) -> Reply:
+    """The reasons in full, for the "why" button, and the lines of what stands behind them."""
+    told = advice.more or [_told(reason) for reason in advice.lines or advice.reasons]
+    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in told), *behind]))
 
 
 def reason_line(reason: Reason) -> str:
     """A reason and its source in brackets; a line without a source of its own stands alone."""
-    return f"· {reason.text} ({_short_source(reason)})"
+    return f"· {_told(reason)}"
+
+
+def _told(reason: Reason) -> str:
+    return f"{reason.text} ({_short_source(reason)})"
 
 
 def _short_source(reason: Reason) -> str:

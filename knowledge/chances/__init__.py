@@ -14,6 +14,7 @@ from knowledge.chances.gains import gain_if_kept, gain_this_rally, weight_to_com
 from knowledge.chances.game_table import GameTable, StateError, game_table
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.outlook import Outlook, Range, outlook
+from knowledge.chances.pooling import RingSum, RingTally, pooled_prior, ring_sums
 from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
 from knowledge.chances.reads import MOST_TRIES, Read, worth_of_a_try
 from knowledge.chances.stretches import stretch_chance
@@ -50,6 +51,8 @@ __all__ = [
     "RateBelief",
     "RateError",
     "Read",
+    "RingSum",
+    "RingTally",
     "StateError",
     "Swing",
     "TimeoutWorth",
@@ -68,7 +71,9 @@ __all__ = [
     "learned_rates",
     "match_chance",
     "outlook",
+    "pooled_prior",
     "prior_rates",
+    "ring_sums",
     "serve_first_worth",
     "shutout_chance",
     "stretch_chance",

@@ -24,9 +24,8 @@ from knowledge.tactics.return_answer import answer_return
 from knowledge.tactics.serve_answer import answer_serve
 from knowledge.vocabulary import PlayerId, Side, Topic, Trait, Value
 
-
 LEAST_PER_100 = 0.01
-"""Rallies in 100 below which an answer is not worth a ball: one rally in some three hundred games."""
+"""Rallies in 100 below which an answer is not worth a ball: one rally in 300 games."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

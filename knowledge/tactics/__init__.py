@@ -6,11 +6,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from importlib import import_module
 from types import MappingProxyType
 
 from knowledge.advice import Advice
-from knowledge.situation import Situation
+from knowledge.evidence import Looked, watched
+from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Topic
 
 PAGES: Mapping[Topic, str] = MappingProxyType(
@@ -55,4 +57,27 @@ def advise(situation: Situation) -> Advice:
     return page(situation)
 
 
-__all__ = ["GENERAL_RULES", "PAGES", "advise"]
+def advise_traced(situation: Situation) -> Advice:
+    """The same answer with everything that was looked at for it among its evidence.
+
+    That is at least what moves its numbers: an estimate that was read and did not matter in the
+    end is among it too, after what the reasons name.
+    """
+    looked = Looked()
+    advice = advise(
+        replace(
+            situation,
+            ours=tuple(_watched(one, looked) for one in situation.ours),
+            theirs=tuple(_watched(one, looked) for one in situation.theirs),
+        )
+    )
+    tallies = (*situation.tallies, *(one.tally for one in situation.other_rallies))
+    rallies = tuple(tally.evidence for tally in tallies if tally.evidence)
+    return replace(advice, grounds=(*advice.grounds, *looked.evidence, *rallies))
+
+
+def _watched(one: OnCourt, looked: Looked) -> OnCourt:
+    return replace(one, profile=watched(one.profile, looked))
+
+
+__all__ = ["GENERAL_RULES", "PAGES", "advise", "advise_traced"]

@@ -11,7 +11,7 @@ import pytest
 from databases import NOON, Team, new_team, watched
 from sqlalchemy import Connection
 
-from knowledge.vocabulary import AgreementKey, Rate, Seen, Topic, Trait, Value
+from knowledge.vocabulary import AgreementKey, EvidenceId, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
 from scouting_db.session import Store
 from scouting_db.tables import book as book_table
@@ -83,13 +83,19 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "recent_notes": lambda book, _: book.recent_notes(),
     "unread_notes": lambda book, _: book.unread_notes(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
+    "rate_tallies": lambda book, has: book.rate_tallies([has.okafor]),
+    "told_notes": lambda book, has: book.told_notes([EvidenceId(f"note:{has.note}:1")]),
+    "told_rallies": lambda book, has: book.told_rallies([EvidenceId(f"rally:{has.match}:1")]),
+    "told_matches": lambda book, has: book.told_matches([EvidenceId(f"match:{has.match}")]),
+    "observations_of": lambda book, _: book.observations_of(Trait.HAND),
+    "logged_matches": lambda book, has: book.logged_matches(has.ours),
+    "logs": lambda book, has: book.logs([has.match]),
     "events": lambda book, _: book.events(),
     "match": lambda book, has: book.match(has.match),
     "current_match": lambda book, _: book.current_match(),
     "matches": lambda book, _: book.matches(),
     "matches_against": lambda book, has: book.matches_against(has.theirs),
     "entries": lambda book, has: book.entries(has.match),
-    "logs_of_meetings": lambda book, has: book.logs_of_meetings(has.ours, has.theirs),
     "rallies": lambda book, has: book.rallies(has.match),
     "rates": lambda book, has: book.rates(has.match),
     "choices": lambda book, _: book.choices(Topic.LOB),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from bot.chat.answers.aims import with_aims
+from bot.chat.answers.behind import behind_lines
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
@@ -14,7 +15,7 @@ from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
-from bot.chat.gather import gather
+from bot.chat.gather import gather, people_of
 from bot.chat.question import OneOfUs, Question, Slots
 from bot.chat.render import offer_buttons, render, render_more, with_buttons
 from bot.chat.reply import Reply
@@ -23,7 +24,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
-from knowledge.tactics import PAGES, advise
+from knowledge.tactics import PAGES, advise, advise_traced
 from knowledge.tactics.symptoms import find_symptoms
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
@@ -247,7 +248,8 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     if isinstance(advice, Reply):
         return advice
     desk.context = replace(desk.context, told=Depth.REASONS)
-    return render_more(advice) if advice.more else render(advice)
+    behind = behind_lines(desk, advice)
+    return render_more(advice, behind=behind) if advice.more or behind else render(advice)
 
 
 def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
@@ -259,7 +261,7 @@ def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, _ = _advice(desk, asked, where)
+    advice, _ = _advice(desk, asked, where, answering=advise_traced)
     desk.trace |= {"advice": advice}
     return advice
 
@@ -271,12 +273,19 @@ def explain_last(desk: Desk) -> Reply:
     return explain(desk, desk.context.asked.topic)
 
 
-def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
+def _advice(
+    desk: Desk,
+    asked: Asked,
+    where: Standing,
+    *,
+    answering: Callable[[Situation], Advice] = advise,
+) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    asked = with_example(asked, desk.context, desk.view)
     situation = gather(
-        with_example(asked, desk.context, desk.view),
+        asked,
         desk.context,
-        desk.view,
+        desk.with_profiles(people_of(asked, desk.context, desk.view)),
         game=where.game,
         agreements=desk.agreements(),
         format=where.format if where.is_format_known else None,
@@ -285,11 +294,11 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
         rallies_today=desk.rallies_today() if asked.topic in SCORE_TOPICS else None,
-        earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
+        meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
     situation = with_aims(desk, supposing(situation, asked.hands))
-    return advise(situation), situation
+    return answering(situation), situation
 
 
 def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
