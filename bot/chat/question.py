@@ -279,11 +279,13 @@ class ToldChoice:
 class RallyDetails:
     """What is said of a rally beyond who won it; None is not said.
 
-    `by` is who hit the winner or made the error, `by_us` only the side. `is_deep` tells of the
-    return, `forward` whether the third got its side to the line.
+    `by` is who hit the winner or made the error, `by_us` only the side. `is_called`: forced or
+    unforced was said in so many words. `is_deep` tells of the return, `forward` whether the
+    third, hit by `third_by`, got its side to the line.
     """
 
     ending: Ending | None = None
+    is_called: bool = False
     by: PlayerId | None = None
     by_us: bool | None = None
     stroke: Stroke | None = None
@@ -291,6 +293,7 @@ class RallyDetails:
     choices: tuple[ToldChoice, ...] = ()
     is_deep: bool | None = None
     forward: bool | None = None
+    third_by: PlayerId | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -440,6 +443,8 @@ class BookVerb(StrEnum):
     SHARE = "share"
     FORGET = "forget"
     SCORE = "score"
+    TAG_RALLIES = "tag_rallies"
+    STOP_TAGGING = "stop_tagging"
     BASE_RATES = "base_rates"
     OWN_RATES = "own_rates"
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from bot.chat.common_words import is_common
-from bot.chat.question import Mention
+from bot.chat.question import Certainty, Mention
 from bot.chat.rally_who import Who, WhoIsWho
 from bot.chat.rally_words import filling_words, link_words, rally_lexicon
 from bot.chat.words import Word
@@ -17,6 +17,10 @@ _JOINS = frozenset(["and", "then", "but", "so"])
 _ARTICLES = frozenset(["the", "a", "an"])
 _VERBS = frozenset(["burnt", "beat", "hit", "blew", "put", "drove", "sped"])
 _ERROR_NOUNS = frozenset(["error", "errors", "err", "miss", "unforced"])
+_CALLED = frozenset(["endings.forced", "endings.unforced", "endings.jammed"])
+SHORTEST_NAME = 3
+"""Letters of a name that the book does not know."""
+
 _TAKEN = "\0"
 """Stands for a name, so that no form reaches across it."""
 
@@ -83,6 +87,10 @@ def _clauses(said: Sequence[Word]) -> Iterator[list[Word]]:
         yield clause
 
 
+def _nobody(word: Word) -> Mention:
+    return Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY)
+
+
 @dataclass(slots=True, kw_only=True)
 class _Clause:
     """A clause as it is read, word by word."""
@@ -94,7 +102,6 @@ class _Clause:
     owner: Who | None = None
     link: str = ""
     is_after_verb: bool = False
-    is_after_noun: bool = False
     understood: int = 0
     unknown: int = 0
     _found: dict[int, tuple[int, set[str]]] = field(default_factory=dict)
@@ -111,7 +118,7 @@ class _Clause:
         while at < len(line):
             if at in self._found:
                 end, concepts = self._found[at]
-                self._hit(concepts, line[at:end])
+                self._hit(concepts, line[at:end], is_first=at == 0)
                 at = end
             else:
                 self._word(at, line[at], named)
@@ -128,15 +135,31 @@ class _Clause:
         }
 
     def _word(self, at: int, word: str, named: dict[int, Mention]) -> None:
-        if at in named:
+        if at in named and self._is_the_t(at):
+            self.act = replace(self.act, aims=self.act.aims | {"t"})
+        elif at in named:
             if named.get(at - 1) is not named[at]:
                 self._person(self.who.named(named[at]))
-            return
+        else:
+            self._plain(at, word)
+
+    def _is_a_name(self, at: int, word: str) -> bool:
+        """An odd word right before what somebody did: "zorblatt missed the return"."""
+        is_odd = not (word in filling_words() or is_common(word)) and word.isalpha()
+        return is_odd and at + 1 in self._found and len(word) >= SHORTEST_NAME
+
+    def _is_the_t(self, at: int) -> bool:
+        """ "Served t": the place on the court, and not one of us called by a letter."""
+        return self.said[at].folded == "t" and self.act.strokes[-1:] == (Stroke.SERVE,)
+
+    def _plain(self, at: int, word: str) -> None:
         someone = self.who.pronoun(word)
         if someone is not None:
             self._person(someone)
         elif word in link_words("at_whom") | link_words("of_whose") | link_words("of_whose_error"):
             self.link = word
+        elif self._is_a_name(at, word):
+            self._person(self.who.named(_nobody(self.said[at])))
         elif word not in _ARTICLES:
             self.link = ""
             known = word in filling_words() or is_common(word)
@@ -159,7 +182,7 @@ class _Clause:
         elif act.by is None:
             self.act = replace(act, by=someone)
 
-    def _hit(self, concepts: set[str], form: Sequence[str]) -> None:
+    def _hit(self, concepts: set[str], form: Sequence[str], *, is_first: bool) -> None:
         if any(one.startswith("skipped.") for one in concepts):
             self.link = ""
             return
@@ -172,10 +195,9 @@ class _Clause:
         is_verb = form[0].endswith("ed") or form[0] in _VERBS
         is_verb &= form[-1] not in _ERROR_NOUNS
         is_verb |= any(one.startswith("verbs.") for one in concepts)
-        if is_verb and self.act.by is None and not self.is_after_noun:
+        if is_verb and is_first and not concepts & _CALLED:
             self.act = replace(self.act, is_verb=True)
         self.is_after_verb |= is_verb
-        self.is_after_noun |= not is_verb
 
     def _take(self, table: str, name: str, *, is_others: bool) -> None:
         act = self.act

@@ -29,14 +29,21 @@ def choices_of(acts: Sequence[Act], won: bool | None) -> tuple[ToldChoice, ...]:
         if act.ours is False:
             continue
         before = acts[at - 1] if at else None
-        for choice in (_serve(act, won), _return(act), _third(act, before), _dink(act), _attack(act)):
+        is_missed = "wide" in act.endings and at == len(acts) - 1 and won is False
+        for choice in (
+            _serve(act, is_missed=is_missed),
+            _return(act),
+            _third(act, before),
+            _dink(act),
+            _attack(act),
+        ):
             if choice is not None:
                 found[choice.topic] = choice
     return tuple(found.values())
 
 
-def _serve(act: Act, won: bool | None) -> ToldChoice | None:
-    if Stroke.SERVE not in act.strokes or "error" in act.endings:
+def _serve(act: Act, *, is_missed: bool) -> ToldChoice | None:
+    if Stroke.SERVE not in act.strokes or "error" in act.endings or is_missed:
         return None
     aims = act.aims | (act.endings & {"wide"})
     aim = next((one for one in _SERVED if one in aims), None)

@@ -30,7 +30,9 @@ WORDS_BESIDE_PLAY = 8
 
 _THE_POINT = re.compile(r"(?:^| )(?:the )?(?:point|pt)$")
 _MARKS = frozenset(",;.!:\n–—")
-_STILL_WHOSE = frozenset(["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"])
+_STILL_WHOSE = frozenset(
+    ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
+)
 _OTHERWISE = word_set("not_of_one_rally")
 
 
@@ -58,7 +60,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     if won is None or (not owned and strays > STRAY_WORDS_OF_PLAY):
         return None
     corrects = CORRECTS.match(line) is not None
-    return RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
+    rally = RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
+    return with_details(rally, message, chat)
 
 
 def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool | None:

@@ -18,6 +18,7 @@ _PRESSURE = frozenset([Stroke.DRIVE, Stroke.SPEED_UP, Stroke.OVERHEAD])
 
 _WINS = frozenset(["winner", "ace"])
 _FORCED = frozenset(["forced", "jammed"])
+_CALLED = frozenset(["forced", "jammed", "unforced"])
 _ERRS = frozenset(["error", "unforced", *_FORCED])
 
 
@@ -56,28 +57,35 @@ def read_rally(
     *,
     won_by_us: bool | None = None,
     instead: PlayerId | None = None,
+    is_remark: bool = False,
 ) -> RallyReading:
     """The rally that the words tell. `won_by_us` where that is known already.
 
-    `instead` is whom a name of nobody on court stands for.
+    `instead` is whom a name of nobody on court stands for. `is_remark`: the words are about how
+    the rally ended, even where they only name a player or a stroke ("it was my dink").
     """
     who = WhoIsWho(chat=chat, instead=instead)
     found = read_acts(message.said, message.mentions, who)
     acts = found.acts
     won = _winner(acts) if won_by_us is None else won_by_us
     end = _decisive(acts, won)
-    deep, forward = _depth(acts), _forward(acts)
+    deep, third = _depth(acts), _third(acts)
+    told = RallyDetails(
+        ending=None if end is None else _ending(end, acts, won),
+        is_called=end is not None and bool(end.act.endings & _CALLED),
+        by=None if end is None else end.who.player,
+        by_us=None if end is None else end.who.ours,
+        stroke=None if end is None else _stroke(end, acts),
+        wing=None if end is None else _wing(end),
+        choices=choices_of(acts, won),
+        is_deep=deep,
+        forward=None if third is None else third.forward is True,
+        third_by=None if third is None or third.by is None else third.by.player,
+    )
+    if is_remark and end is None and deep is None and third is None and not told.choices:
+        told = _remark(acts)
     return RallyReading(
-        details=RallyDetails(
-            ending=None if end is None else _ending(end, acts, won),
-            by=None if end is None else end.who.player,
-            by_us=None if end is None else end.who.ours,
-            stroke=None if end is None else _stroke(end, acts),
-            wing=None if end is None else _wing(end, acts),
-            choices=choices_of(acts, won),
-            is_deep=deep,
-            forward=forward,
-        ),
+        details=told,
         won_by_us=won,
         strangers=tuple(who.strangers),
         understood=found.understood,
@@ -117,7 +125,9 @@ def _decisive(acts: Sequence[Act], won: bool | None) -> _End | None:
 def _ends(acts: Sequence[Act], won: bool | None) -> list[_End]:
     found = []
     for at, act in enumerate(acts):
-        is_popup = bool(act.endings & {"popup"}) or ("too_high" in act.endings and act.by is not None)
+        is_popup = bool(act.endings & {"popup"}) or (
+            "too_high" in act.endings and act.by is not None
+        )
         is_won = bool(act.endings & _WINS) and not is_popup and not act.endings & _ERRS
         if is_won or is_popup or _is_error(act, at, acts, won):
             who = act.victim if act.victim is not None and not is_won else act.by
@@ -191,7 +201,7 @@ def _stroke(end: _End, acts: Sequence[Act]) -> Stroke | None:
     return strokes[-1] if strokes else None
 
 
-def _wing(end: _End, acts: Sequence[Act]) -> Wing | None:
+def _wing(end: _End) -> Wing | None:
     is_aim = Stroke.SERVE in end.act.strokes and not end.is_won and end.act.by is None
     return None if is_aim else end.act.wing
 
@@ -201,11 +211,24 @@ def _depth(acts: Sequence[Act]) -> bool | None:
     return told[-1] if told else None
 
 
-def _forward(acts: Sequence[Act]) -> bool | None:
-    """Whether the third got its side to the line."""
-    for act in reversed(acts):
-        if act.forward is not None:
-            return act.forward
-        if "too_high" in act.endings and Stroke.THIRD in act.strokes:
-            return False
-    return None
+def _third(acts: Sequence[Act]) -> Act | None:
+    """The act that tells whether the third got its side to the line; too high, and it did not."""
+    told = [
+        act
+        for act in acts
+        if act.forward is not None or ("too_high" in act.endings and Stroke.THIRD in act.strokes)
+    ]
+    return told[-1] if told else None
+
+
+def _remark(acts: Sequence[Act]) -> RallyDetails:
+    """Who or which stroke it was, by itself: the last person, stroke and wing named."""
+    named = [act.by for act in acts if act.by is not None]
+    strokes = [stroke for act in acts for stroke in act.strokes]
+    wings = [act.wing for act in acts if act.wing is not None]
+    return RallyDetails(
+        by=named[-1].player if named else None,
+        by_us=named[-1].ours if named else None,
+        stroke=strokes[-1] if strokes else None,
+        wing=wings[-1] if wings else None,
+    )

@@ -9,6 +9,7 @@ from importlib.resources import files
 from typing import Any
 
 from bot.chat.lexicon import Lexicon
+from bot.chat.words import words_in
 from knowledge.vocabulary import Stroke, Wing
 
 _CONCEPTS: Mapping[str, frozenset[str]] = {
@@ -18,8 +19,8 @@ _CONCEPTS: Mapping[str, frozenset[str]] = {
         ["winner", "ace", "error", "wide", "popup", "too_high", "forced", "jammed", "unforced"]
     ),
     "wings": frozenset(Wing),
-    "aims": frozenset(
-        "t body middle sideline soft paddle_hip other_hip right_hip left_hip hip chest".split()
+    "aims": words_in(
+        "t body middle sideline soft paddle_hip other_hip right_hip left_hip hip chest"
     ),
     "depth": frozenset(["deep", "short"]),
     "forward": frozenset(["yes", "no"]),
@@ -38,7 +39,9 @@ def rally_lexicon() -> Lexicon:
     """Every form with its concept, forgiving of slips."""
     data = _data()
     forms = {
-        f"{table}.{name}": spellings for table in _CONCEPTS for name, spellings in data[table].items()
+        f"{table}.{name}": spellings
+        for table in _CONCEPTS
+        for name, spellings in data[table].items()
     }
     return Lexicon(forms, guard=(*data["filling"]["guard"], *data["filling"]["words"]))
 
@@ -73,4 +76,6 @@ def check_rally_words(data: Mapping[str, Mapping[str, Sequence[str]]]) -> None:
         for name, forms in lists.items():
             wrong = [form for form in forms if not form or form != " ".join(form.lower().split())]
             if wrong or not forms:
-                raise RallyWordsError(f"rally_words.toml: {table}.{name} holds {wrong or 'nothing'}")
+                raise RallyWordsError(
+                    f"rally_words.toml: {table}.{name} holds {wrong or 'nothing'}"
+                )

@@ -87,7 +87,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     fixed = follow_up(text, message.said, chat) or change_said(message, chat)
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
-    if isinstance(fixed, RallySaid):
+    if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
     if fixed is None:
         said = talk_or_question(message, chat)
