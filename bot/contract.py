@@ -8,6 +8,7 @@ from typing import Any
 from bot.chat.question import (
     Claim,
     CorrectionSaid,
+    DetailSaid,
     MatchSaid,
     Mention,
     NoteSaid,
@@ -128,7 +129,9 @@ def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None
     match understood:
         case Question():
             found = _question_slots(understood.slots, names)
-        case NoteSaid() | CorrectionSaid() | RallySaid():
+        case RallySaid() | DetailSaid():
+            found = _rally_slots(understood, names)
+        case NoteSaid() | CorrectionSaid():
             found = {"players": _named(understood.mentions, names)}
         case MatchSaid():
             found = {
@@ -145,6 +148,26 @@ def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None
             found = {}
     kept = {key: value for key, value in found.items() if value not in (None, [])}
     return kept or None
+
+
+def _rally_slots(said: RallySaid | DetailSaid, names: Names) -> dict[str, Any]:
+    """Who won the rally and what else is said of it; options name players by number as stored."""
+    told = said.details
+    by = None if told.by is None else names.get(told.by)
+    side = None if told.by_us is None else ("us" if told.by_us else "them")
+    won = None if isinstance(said, DetailSaid) else ("us" if said.won_by_us else "them")
+    return {
+        "players": _named(said.mentions, names),
+        "won_by": won,
+        "ending": told.ending,
+        "by": by,
+        "by_side": side,
+        "stroke": told.stroke,
+        "wing": told.wing,
+        "choices": {one.topic.value: one.option for one in told.choices} or None,
+        "return_deep": told.is_deep,
+        "third_forward": told.forward,
+    }
 
 
 def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:

@@ -76,6 +76,10 @@ _ARGUMENTS = {
     Verb.PROFILE: (3, 3),
     Verb.EXAMPLE: (1, 1),
     Verb.USE_LOG: (1, 1),
+    Verb.ENDED: (3, 3),
+    Verb.ENDED_BY: (3, 3),
+    Verb.MEANT: (3, 3),
+    Verb.TAG: (4, 4),
     Verb.LATER: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
