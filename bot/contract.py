@@ -8,6 +8,7 @@ from typing import Any
 from bot.chat.question import (
     Claim,
     CorrectionSaid,
+    DetailSaid,
     MatchSaid,
     Mention,
     NoteSaid,
@@ -22,7 +23,7 @@ from bot.chat.question import (
 )
 from bot.chat.reply import Reply
 from bot.chat.turn import Heard
-from knowledge.advice import Advice
+from knowledge.advice import Advice, AdvisedMix
 from knowledge.game import GameState
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NewObservation
@@ -97,11 +98,29 @@ def _observation(claim: Claim | NewObservation, names: Names) -> dict[str, Any]:
 
 def _numbers(advice: Advice | None, game: GameState | None) -> dict[str, float] | None:
     numbers: dict[str, float] = dict(advice.numbers) if advice else {}
+    if advice is not None and advice.mix is not None:
+        numbers |= _mix_numbers(advice.mix)
     if game is not None:
         numbers |= {"ours": game.ours, "theirs": game.theirs}
         if game.server is not None:
             numbers["server"] = game.server
     return numbers or None
+
+
+def _mix_numbers(mix: AdvisedMix) -> dict[str, float]:
+    """Our share and their best guess of each option, and what varying is worth."""
+    numbers = {
+        "mix_value": mix.value,
+        "mix_worth_points": mix.worth_points,
+        "mix_of_ten_loss_points": mix.of_ten_loss_points,
+    }
+    for one in mix.shares:
+        numbers |= {f"mix_share_{one.option}": one.share, f"mix_guess_{one.option}": one.guess}
+    if mix.logged_aims:
+        numbers["mix_logged_aims"] = mix.logged_aims
+    if mix.pattern_loss_points is not None:
+        numbers["mix_pattern_loss_points"] = mix.pattern_loss_points
+    return numbers
 
 
 def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None:
@@ -110,7 +129,9 @@ def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None
     match understood:
         case Question():
             found = _question_slots(understood.slots, names)
-        case NoteSaid() | CorrectionSaid() | RallySaid():
+        case RallySaid() | DetailSaid():
+            found = _rally_slots(understood, names)
+        case NoteSaid() | CorrectionSaid():
             found = {"players": _named(understood.mentions, names)}
         case MatchSaid():
             found = {
@@ -127,6 +148,26 @@ def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None
             found = {}
     kept = {key: value for key, value in found.items() if value not in (None, [])}
     return kept or None
+
+
+def _rally_slots(said: RallySaid | DetailSaid, names: Names) -> dict[str, Any]:
+    """Who won the rally and what else is said of it; options name players by number as stored."""
+    told = said.details
+    by = None if told.by is None else names.get(told.by)
+    side = None if told.by_us is None else ("us" if told.by_us else "them")
+    won = None if isinstance(said, DetailSaid) else ("us" if said.won_by_us else "them")
+    return {
+        "players": _named(said.mentions, names),
+        "won_by": won,
+        "ending": told.ending,
+        "by": by,
+        "by_side": side,
+        "stroke": told.stroke,
+        "wing": told.wing,
+        "choices": {one.topic.value: one.option for one in told.choices} or None,
+        "return_deep": told.is_deep,
+        "third_forward": told.forward,
+    }
 
 
 def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from itertools import chain
 from types import MappingProxyType
 
 from knowledge.sources import Source
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
 MAX_REASONS = 3
 """Reasons under a call: more would not be read."""
@@ -58,6 +59,9 @@ class MatchFact(StrEnum):
     FORMAT = "format"  # a short code of formats: "11", "15", "s11", "r21"
     TIMEOUTS_LEFT = "timeouts_left"  # a count
     LOST_IN_A_ROW = "lost_in_a_row"  # a count of rallies
+    OFFICIATED = "officiated"  # yes or no: there is a referee
+    RULE = "rule"  # the name of a rule of knowledge.rulebook
+    SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,6 +172,60 @@ class ChanceCurve:
                 raise ValueError(f"no point {place} among {len(self.points)}")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MixShare:
+    """One option of a mix: its id, its name in a sentence, the line that calls for it, its share.
+
+    `call` is imperative, of at most CALL_LIMIT characters ("Serve wide."). `guess` is how often
+    they expect it at best.
+    """
+
+    option: str
+    label: str
+    call: str
+    share: float
+    guess: float = 0.0
+
+    def __post_init__(self) -> None:
+        if len(self.call) > CALL_LIMIT:
+            raise ValueError(f"call is {len(self.call)} characters, over {CALL_LIMIT}: {self.call}")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdvisedMix:
+    """How to vary a choice that they may guess; knowledge.mixing.advised makes one.
+
+    `shares` holds every option: the default first, then the others by their shares, of which the
+    first is the change-up, if it has one. `trigger` completes "when" ("he leans in"); `how_often`
+    says how often the change-up is right. `value` is our chance whatever they guess;
+    `worth_points` what varying gains over always playing the best one, if a guessed one costs
+    about `cost_points`; `of_ten_loss_points` what keeping to the rounded counts of ten gives away.
+    `pattern_loss_points` is what the recent choices give away, and `regularity` how they look:
+    nothing of either below mixing.MIN_LOGGED_AIMS.
+    """
+
+    shares: tuple[MixShare, ...]
+    trigger: str
+    how_often: str
+    value: float
+    worth_points: float
+    cost_points: float
+    of_ten_loss_points: float = 0.0
+    logged_aims: int = 0
+    pattern_loss_points: float | None = None
+    regularity: tuple[str, ...] = ()
+
+    @property
+    def default(self) -> MixShare:
+        return self.shares[0]
+
+    @property
+    def change_up(self) -> MixShare | None:
+        """None where the default is right on every ball."""
+        others = [one for one in self.shares[1:] if one.share > 0]
+        return others[0] if others else None
+
+
 Picture = CourtPicture | ChanceCurve
 """Whatever can be drawn and sent beside the words."""
 
@@ -177,14 +235,17 @@ class Advice:
     """An answer, before it is put into a channel's form.
 
     `call` is one imperative line of at most CALL_LIMIT characters. `reasons` are at most
-    three. `lines` replaces reasons where the answer is a list by nature (a report, a plan).
-    `numbers` holds every computed figure by name at full precision.
+    three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons where
+    the answer is a list by nature (a report, a plan). `numbers` holds every computed figure by
+    name at full precision; `grounds` are the notes and rallies behind them, one tuple per estimate,
+    beside those that the reasons' sources name. `mix` is how to vary, where they may guess.
     """
 
     topic: Topic
     call: str
     reasons: tuple[Reason, ...] = ()
     lines: tuple[Reason, ...] = ()
+    now: str | None = None
     number: str | None = None
     unless: str | None = None
     assumed: str | None = None
@@ -194,6 +255,18 @@ class Advice:
     choices: tuple[Choice, ...] = ()
     picture: Picture | None = None
     more: tuple[str, ...] = ()
+    mix: AdvisedMix | None = None
+    grounds: tuple[tuple[EvidenceId, ...], ...] = field(default=(), repr=False)
+
+    @property
+    def named_evidence(self) -> tuple[EvidenceId, ...]:
+        """The notes and rallies that the reasons and lines name as their source."""
+        return tuple(chain(*(each.source.evidence for each in (*self.reasons, *self.lines))))
+
+    @property
+    def evidence(self) -> tuple[EvidenceId, ...]:
+        """All notes and rallies behind the answer, each once: first what the reasons name."""
+        return tuple(dict.fromkeys(chain(self.named_evidence, *self.grounds)))
 
     def __post_init__(self) -> None:
         if len(self.call) > CALL_LIMIT:

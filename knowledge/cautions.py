@@ -90,6 +90,10 @@ def fahrenheit(celsius: float) -> float:
     return celsius * 9 / 5 + 32
 
 
+def celsius_of(degrees_f: float) -> float:
+    return (degrees_f - 32) * 5 / 9
+
+
 def is_emergency(words: str) -> bool:
     """Whether the words tell of something that must stop play, whatever else they ask."""
     return emergency_of(words) is not None

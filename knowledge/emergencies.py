@@ -31,8 +31,11 @@ _SAYINGS: Final = (
     r"heart of the (?:court|kitchen|plan|match|game|matter)",
     r"(?:by|in|at|to|off by) heart",
     r"sick of",
+    r"blood (?:pressure|thinners?|sugar|tests?)",
     r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
     r"(?:eye|eyes) contact",
+    r"(?:sun|glare) (?:(?:gets|is|shines|shining|me|right|straight|directly|dead) ){0,4}"
+    r"in (?:my|the) eyes?",
     r"(?:sun|glare|wind|light|lights|sweat) in (?:my|our|your|the|his|her|their) eyes?",
     r"bleed(?:ing)? (?:points|pts|rallies|errors)",
     r"(?:stop|stops|stopped|stem) the bleeding",
@@ -65,7 +68,13 @@ _SIGNS: Final = (
             r"short(?:ness)? of breath",
             r"(?:can ?t|cannot) (?:get|catch) (?:my|his|her|a|their)?\s?(?:breath|air)",
             r"not breathing",
-            r"heart (?:attack|pains?|hurts?|rac\w+|pounding|flutter\w*|skipp\w+|stopped|problem)",
+            r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|"
+            r"flutter\w*|skipp\w+|stopped|problem|irregular)",
+            r"(?:irregular|uneven) heart ?beat",
+            r"asthma attack",
+            r"(?:can ?t|cannot|won ?t) stop (?:wheez\w+|coughing)",
+            r"allergic reaction",
+            r"(?:hit|struck) by lightning",
             r"palpitations?",
             r"(?:left |right )?arm (?:\w+ ){0,2}(?:pains?|hurts?|numb\w*|tingl\w+|aches?|aching|"
             r"went dead|feels? (?:dead|heavy|numb))",
@@ -93,6 +102,7 @@ _SIGNS: Final = (
             r"(?:blurry|blurred|double) (?:vision|sight)",
             r"(?:see|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
             r"shiver\w+ (?:\w+ ){0,3}(?:heat|hot|sun)",
+            r"chills? (?:\w+ ){0,4}(?:headache|hot|heat)",
         ),
     ),
     (
@@ -122,12 +132,14 @@ _SIGNS: Final = (
             r"eyes? (?:\w+ ){0,2}(?:hurts?|pain\w*|bleed\w*|swell\w*|swollen|injur\w+)",
             r"(?:can ?t|cannot) see (?:\w+ ){0,3}(?:eyes?|anything|nothing)",
             r"black eye",
+            r"flashes (?:\w+ ){0,3}eyes?",
+            r"vision (?:is |s |went |gone )?(?:\w+ )?(?:cloudy|gone|black)",
         ),
     ),
     (
         Emergency.INJURY,
         (
-            r"(?:bleed\w*|blood|bloody (?:nose|knee|hand|arm|leg|face))",
+            r"(?:bleed\w*|nose ?bleeds?|blood|bloody (?:nose|knee|hand|arm|leg|face))",
             rf"(?:broke|broken|fractured?) (?:\w+ ){{0,2}}{_BONE}\b",
             rf"{_BONE} (?:\w+ ){{0,2}}(?:broke|broken|fractured)\b",
             r"(?:broken bone|fracture|dislocat\w+)",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
-from knowledge.chances import RallyTally
+from knowledge.chances import RallyTally, RingTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.vocabulary import (
@@ -105,7 +105,9 @@ class Asked:
     `score_said` tells that `Situation.game` comes from the question itself. `lost_in_a_row`
     counts rallies, `timeouts_left` our time-outs as said; `games` are won so far, ours first.
     `tally` counts rallies of this match as said ("3 of 10 on serve"). `sun` is said of any;
-    `background` is anything else behind an end that hides the ball.
+    `background` is anything else behind an end that hides the ball. `officiated`: there is a
+    referee; `rule` names the rule of the rulebook that is meant, where a button said so; `before`
+    are the words of the question that these go on from ("and if it bounced first?").
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -130,6 +132,9 @@ class Asked:
     sun: bool | None = None
     games: tuple[int, int] | None = None
     tally: RallyTally | None = None
+    officiated: bool | None = None
+    rule: str | None = None
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,9 +145,12 @@ class Situation:
     writing, if known; `striker` is whoever of ours plays the ball. `format` is the question's own
     or the running match's; `match` stands at `game`, with the games and time-outs that are known;
     `played` is what this match's log holds, oldest first; `rallies_today` counts it,
-    `earlier_rallies` other meetings, serving and receiving. `base_rates` are the book's own
+    `earlier_rallies` other meetings, serving and receiving, `other_rallies` those of our pair
+    against other pairs. `base_rates` are the book's own
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
-    so that a report can say how old a note is.
+    so that a report can say how old a note is. `recent_aims` are the ids of the options that we
+    chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
+    that rally was ours, None where it is not known.
     """
 
     topic: Topic
@@ -157,6 +165,7 @@ class Situation:
     played: tuple[PlayedRally, ...] = ()
     rallies_today: RallyTally | None = None
     earlier_rallies: tuple[RallyTally, ...] = ()
+    other_rallies: tuple[RingTally, ...] = ()
     base_rates: tuple[float | None, float | None] | None = None
     formation: Formation | None = None
     their_formation: Formation | None = None
@@ -169,6 +178,18 @@ class Situation:
     wind: Wind | None = None
     today: int | None = None
     preferences: Mapping[str, Value] = field(default_factory=lambda: MappingProxyType({}))
+    recent_aims: Mapping[Topic, tuple[str, ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+    aims_won: Mapping[Topic, tuple[bool | None, ...]] = field(
+        default_factory=lambda: MappingProxyType({})
+    )
+
+    @property
+    def tallies(self) -> tuple[RallyTally, ...]:
+        """Rallies behind our rally chances: earlier meetings, and this match as said or logged."""
+        today = self.asked.tally or self.rallies_today
+        return self.earlier_rallies if today is None else (*self.earlier_rallies, today)
 
     def find(self, player: PlayerId) -> OnCourt | None:
         """The player on court by id, ours or theirs; None when not in this match."""

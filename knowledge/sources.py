@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
+
+from knowledge.vocabulary import EvidenceId
 
 
 class SourceKind(StrEnum):
@@ -20,10 +22,14 @@ class SourceKind(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
-    """One ground: its kind and a citation, or the model or notes that it was computed from."""
+    """One ground: its kind and a citation, or the model or notes that it was computed from.
+
+    `evidence` names those notes and rallies one by one, for who asks why.
+    """
 
     kind: SourceKind
     citation: str
+    evidence: tuple[EvidenceId, ...] = field(default=(), compare=False)
 
     def __str__(self) -> str:
         return self.kind if not self.citation else f"{self.kind}: {self.citation}"
@@ -44,20 +50,59 @@ def rule(number: str) -> Source:
     return Source(kind=SourceKind.RULEBOOK, citation=f"2025, {number}")
 
 
+def rule_of_edition(edition: str, place: str) -> Source:
+    """A rule by the edition it was read in and its place there: a number, or a section."""
+    return Source(kind=SourceKind.RULEBOOK, citation=f"{edition}, {place}")
+
+
 def computed(model: str) -> Source:
     """A figure computed here, by the named model."""
     return Source(kind=SourceKind.COMPUTED, citation=model)
 
 
-def book(*, notes: int, against: int = 0) -> Source:
-    """Our own notes that say so, and how many say the opposite."""
-    counted = f"{notes} {'note' if notes == 1 else 'notes'}"
+def book(
+    *,
+    notes: int,
+    against: int = 0,
+    rallies: int = 0,
+    logged: int = 0,
+    evidence: tuple[EvidenceId, ...] = (),
+) -> Source:
+    """Our own notes that say so, how many say the opposite, and our logged rallies.
+
+    `rallies` are those that tell something of it, `logged` all among which they are.
+    """
+    counted = [] if rallies and not notes and not against else [_counted(notes, "note", "notes")]
     if against:
-        counted += f", {against} disagree{'s' if against == 1 else ''}"
-    return Source(kind=SourceKind.BOOK, citation=counted)
+        counted.append(f"{against} disagree{'s' if against == 1 else ''}")
+    if rallies:
+        counted.append(_tagged(rallies, logged))
+    return Source(kind=SourceKind.BOOK, citation=", ".join(counted), evidence=evidence)
 
 
-def book_rallies(rallies: int, *, rest: str = "") -> Source:
+def _tagged(rallies: int, logged: int) -> str:
+    """ "12 of 40 rallies tagged"; without the count of all, "12 rallies"."""
+    if logged <= rallies:
+        return _counted(rallies, "rally", "rallies")
+    return f"{rallies} of {logged} rallies tagged"
+
+
+def book_of(evidence: tuple[EvidenceId, ...], *, against: int = 0) -> Source:
+    """The same, counted from what stands behind it; `against` of the notes say the opposite."""
+    rallies = sum(each.startswith(RALLY) for each in evidence)
+    notes = len(evidence) - rallies - against
+    return book(notes=notes, against=against, rallies=rallies, evidence=evidence)
+
+
+RALLY = "rally:"
+"""How the name of a logged rally begins, among evidence: `rally:<match>:<line>`."""
+
+
+def book_rallies(rallies: int, *, rest: str = "", evidence: tuple[EvidenceId, ...] = ()) -> Source:
     """Our own logged rallies, and what else stands behind the number."""
-    counted = f"{rallies} rall{'y' if rallies == 1 else 'ies'}"
-    return Source(kind=SourceKind.BOOK, citation=f"{counted} {rest}".strip())
+    counted = f"{_counted(rallies, 'rally', 'rallies')} {rest}".strip()
+    return Source(kind=SourceKind.BOOK, citation=counted, evidence=evidence)
+
+
+def _counted(number: int, one: str, more: str) -> str:
+    return f"{number} {one if number == 1 else more}"

@@ -11,6 +11,7 @@ from knowledge.vocabulary import (
     AgreementKey,
     BallQuality,
     Ending,
+    EvidenceId,
     PlayerId,
     Rate,
     Seen,
@@ -181,6 +182,20 @@ class MeetingLog:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedMatch:
+    """A match of ours with a log: against whom, its format as stored, and how long the log is.
+
+    A log is only ever appended to, so its match, format and length say all that is in it.
+    """
+
+    match: MatchId
+    their_pair: PairRow
+    format: Mapping[str, Any]
+    made_at: Micros
+    lines: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AlreadyCounted:
     """A tap that expected to be entry `expected`, while the log already has `last` entries."""
 
@@ -210,6 +225,46 @@ class RateRow:
     player: PlayerId
     rate: Rate
     made: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToldNote:
+    """One claim as it stands in its note: the words that carry it, who wrote them, for which day.
+
+    `words` are those of the claim to the end of its clause, or the whole note where no part of it
+    carries it.
+    """
+
+    evidence: EvidenceId
+    player: PlayerId
+    words: str
+    author: str | None
+    day: int
+    heard: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToldRally:
+    """One logged rally as told: who won it, when (`day` is the book's own), and how it ended."""
+
+    evidence: EvidenceId
+    day: int
+    clock: str
+    won_by: Winner | None
+    ending: Ending | None = None
+    by_player: PlayerId | None = None
+    stroke: Stroke | None = None
+    words: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToldMatch:
+    """One match whose rallies count: against whom, and how many lines were logged."""
+
+    evidence: EvidenceId
+    day: int
+    theirs: tuple[PlayerId, ...]
+    rallies: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

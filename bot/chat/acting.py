@@ -20,6 +20,8 @@ from bot.chat.answers import (
 )
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import explain_last
+from bot.chat.answers.rally_details import take_detail
+from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.several import answer_several
@@ -28,6 +30,7 @@ from bot.chat.question import (
     AgreementSaid,
     BookSaid,
     CorrectionSaid,
+    DetailSaid,
     FormatTold,
     MatchSaid,
     NoteSaid,
@@ -48,6 +51,7 @@ from bot.chat.question import (
 )
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
+from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 
@@ -73,7 +77,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return answer_several(desk, [understood])
         case NoteSaid():
             desk.context = replace(desk.context, asked_last=False)
-            return notes.take(desk, understood)
+            return with_strangers(desk, understood, notes.take(desk, understood))
         case ScoreSaid():
             return scores.take_score(desk, understood)
         case ResultSaid():
@@ -86,6 +90,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return timeouts.timeouts_left(desk)
         case RallySaid():
             return rallies.take_rally(desk, understood)
+        case DetailSaid():
+            return take_detail(desk, understood) or _otherwise(desk, understood)
         case StarterSaid():
             return game_start.take_starter(desk, understood)
         case ServerSaid():
@@ -108,6 +114,12 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return booking.manage(desk, understood)
         case Unclear():
             return _ask_topic(understood)
+
+
+def _otherwise(desk: Desk, said: DetailSaid) -> Reply:
+    """What would be about the last rally, where something else was done since."""
+    view = replace(desk.chat_view(), tells_of_rally=False)
+    return joined(acted(desk, understand(said.text, chat=view)))
 
 
 def _ask_topic(unclear: Unclear) -> Reply:

@@ -30,6 +30,8 @@ class Asked:
 
     `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
+    `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
+    from.
     """
 
     topic: Topic
@@ -59,6 +61,9 @@ class Asked:
     counts: tuple[SaidCount, SaidCount] | None = None
     asker: PlayerId | None = None
     hands: tuple[tuple[PlayerId, Hand], ...] = ()
+    officiated: bool | None = None
+    rule: str | None = None
+    before: str | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -125,5 +130,8 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "counts": counts_from_json,
     "asker": _same,
     "hands": lambda value: tuple((player, Hand(hand)) for player, hand in value),
+    "officiated": bool,
+    "rule": str,
+    "before": str,
 }
 """How each field is read back; a test holds it to the fields of Asked."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Any
@@ -16,7 +16,7 @@ from bot.chat.asked import (
     maybe,
 )
 from knowledge.situation import Familiarity, Formation
-from knowledge.vocabulary import Mode, PlayerId, Side
+from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, MatchId
 
 __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Pending", "SaidState"]
@@ -57,13 +57,32 @@ class Pending:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Tagged:
+    """What we chose for rally `n`, tapped before it was played."""
+
+    match: MatchId
+    n: int
+    topic: Topic
+    option: str
+    against: PlayerId | None = None
+
+    def to_json(self) -> list[Any]:
+        return [self.match, self.n, self.topic, self.option, self.against]
+
+    @classmethod
+    def from_json(cls, stored: Sequence[Any]) -> Tagged:
+        match, n, topic, option, against = stored
+        return cls(match=match, n=n, topic=Topic(topic), option=option, against=against)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question.
+    of the question. `tagged` is our choice for the next rally.
     """
 
     match: MatchId | None = None
@@ -85,6 +104,7 @@ class Context:
     pendings: tuple[Pending, ...] = ()
     pending_count: int = 0
     change: ChangeId | None = None
+    tagged: Tagged | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -156,6 +176,7 @@ class Context:
             "pendings": [_pending_to_json(one) for one in self.pendings],
             "pending_count": self.pending_count,
             "change": self.change,
+            "tagged": None if self.tagged is None else self.tagged.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -185,6 +206,7 @@ class Context:
             pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
+            tagged=maybe(Tagged.from_json, stored.get("tagged")),
         )
 
 

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 from collections import OrderedDict
-from collections.abc import Callable, Hashable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Mapping, Sequence
+from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, TypeVar
 
 from bot.chat.asked import SaidCount
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
+from bot.chat.meetings import KeptTallies, Meetings
+from bot.chat.profiles import KeptProfiles
 from knowledge.chances import RallyTally
-from knowledge.evidence import Observation, Profile, profile
+from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.situation import Agreement, Asked, OnCourt, Situation
 from knowledge.vocabulary import PlayerId, Side, Trait
@@ -22,7 +24,7 @@ from scouting_db.values import AgreementRow, PairId, PlayerRow
 Read = TypeVar("Read")
 
 CACHED_BOOKS = 64
-"""Rosters and profiles kept in memory, the least recently used book leaving first."""
+"""Rosters kept in memory, the least recently used book leaving first."""
 
 
 def _parts(name: str) -> frozenset[str]:
@@ -32,12 +34,15 @@ def _parts(name: str) -> frozenset[str]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookView:
-    """A book as one version of it reads: roster, known pairs and a profile per noted player."""
+    """A book as one version of it reads: roster, known pairs, and profiles of whom one asked for.
+
+    A question reads the profiles of those on court only (bot.chat.profiles).
+    """
 
     version: int
     roster: tuple[PlayerRow, ...]
     pairs: tuple[tuple[PairId, tuple[PlayerId, PlayerId]], ...]
-    profiles: MappingProxyType[PlayerId, Profile]
+    profiles: Mapping[PlayerId, Profile] = field(default_factory=lambda: MappingProxyType({}))
 
     def name_of(self, player: PlayerId) -> str:
         row = self.player(player)
@@ -89,6 +94,8 @@ class BookViews:
     def __init__(self) -> None:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
         self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
+        self.profiles = KeptProfiles()
+        self.tallies = KeptTallies()
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
         """The view if it is this version's and this day's, else read and kept."""
@@ -115,31 +122,13 @@ class BookViews:
         return found
 
 
-def view_of(
-    *,
-    version: int,
-    day: int,
-    roster: Sequence[PlayerRow],
-    pairs: Sequence[tuple[PairId, tuple[PlayerId, PlayerId]]],
-    observations: Sequence[Observation],
-) -> BookView:
-    """A book's view as of a day (ordinal)."""
-    bare = BookView(
-        version=version, roster=tuple(roster), pairs=tuple(pairs), profiles=MappingProxyType({})
-    )
-    by_player: dict[PlayerId, list[Observation]] = {}
-    for one in observations:
-        by_player.setdefault(one.player, []).append(one)
-    profiles = {
-        player: profile(player, bare.short_name(player), group, today=day)
-        for player, group in by_player.items()
-    }
-    return BookView(
-        version=version,
-        roster=bare.roster,
-        pairs=bare.pairs,
-        profiles=MappingProxyType(profiles),
-    )
+def people_of(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:
+    """Our pair and the pair that a question is about."""
+    return *_ours(context, view), *_theirs(asked, context, view)
+
+
+def _ours(context: Context, view: BookView) -> tuple[PlayerId, ...]:
+    return context.ours or view.ours()[:2]
 
 
 def gather(
@@ -155,11 +144,11 @@ def gather(
     score_said: bool = False,
     base_rates: tuple[float | None, float | None] | None = None,
     rallies_today: RallyTally | None = None,
-    earlier_rallies: tuple[RallyTally, ...] = (),
+    meetings: Meetings | None = None,
     today: int | None = None,
 ) -> Situation:
     """The situation of one question; whatever nobody said stays None."""
-    ours = context.ours or (view.ours() if len(view.ours()) == 2 else view.ours()[:2])
+    ours = _ours(context, view)
     theirs = _theirs(asked, context, view)
     asker = next((one for one in (asked.asker, context.asker) if one in ours), None)
     return Situation(
@@ -175,7 +164,8 @@ def gather(
         played=played,
         base_rates=base_rates,
         rallies_today=rallies_today,
-        earlier_rallies=earlier_rallies,
+        earlier_rallies=meetings.earlier if meetings else (),
+        other_rallies=meetings.others if meetings else (),
         formation=context.formation,
         their_formation=context.their_formation,
         familiarity=context.familiarity,
@@ -217,6 +207,9 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         background=asked.background,
         sun=asked.sun,
         games=asked.games,
+        officiated=asked.officiated,
+        rule=asked.rule,
+        before=asked.before or "",
     )
 
 

@@ -96,6 +96,27 @@ def read_log(
     )
 
 
+def counted_rallies(entries: Sequence[EntryRow]) -> frozenset[int]:
+    """The numbers of the rallies that count.
+
+    What is stored with a rally stays when it is taken back, and is read only of these.
+    """
+    return frozenset(one.n for one in unvoided(entries) if one.kind is EntryKind.RALLY)
+
+
+def rally_at(
+    entries: Sequence[EntryRow], format: GameFormat, n: int
+) -> tuple[PlayedRally, bool] | None:
+    """Rally `n` as it was played, and whether it is known who served; None if it doesn't count."""
+    upto = [one for one in unvoided(entries) if one.n <= n]
+    if not upto or upto[-1].n != n or upto[-1].kind is not EntryKind.RALLY:
+        return None
+    log, before = read_log(upto, format), read_log(upto[:-1], format)
+    if len(log.played) == len(before.played):
+        return None  # after the end of a match nothing is played
+    return log.played[-1], len(log.on_known_serve) > len(before.on_known_serve)
+
+
 def unvoided(entries: Sequence[EntryRow]) -> tuple[EntryRow, ...]:
     """Entries that count: a void takes its target out, and a void of a void puts it back."""
     dead: set[int] = set()

@@ -7,6 +7,8 @@ from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
 from bot.chat.question import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.rallies_said import brief_rally
+from bot.chat.rally_remarks import names_who, rally_remark
+from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
@@ -26,8 +28,10 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
     return (
         _taken_back(message, chat)
         or serving_said(message, chat)
-        or brief_rally(message, chat)
+        or (None if names_who(message) else brief_rally(message, chat))
+        or rally_remark(message, chat)
         or score_fixed(message, chat)
+        or rally_of_stranger(message, chat)
         or (packed_call(message) if chat.match_on else None)
     )
 

@@ -25,6 +25,8 @@ class Verb(StrEnum):
     ASK = "ask"  # topic[, player]: ask a question of that topic
     SETTLE = "set"  # topic, fact, value[, player]: the answer's other branch
     WHY = "why"  # topic: the reasons in full
+    MIX = "mix"  # topic: the exact mix of the last answer
+    PICK = "pick"  # topic: draw the next one from that mix
     WHO = "who"  # pending number, player: which of the alike names is meant
     ADD = "add"  # pending number: add the unknown name as a player
     UNDO = "undo"  # change: take it back
@@ -41,6 +43,10 @@ class Verb(StrEnum):
     USE_LOG = "rates"  # log: what we said of our rallies counts no longer
     EXAMPLE = "ex"  # number: one of the example questions
     CLAIM = "claim"  # change, number: add a claim that was offered when it read a note
+    ENDED = "end"  # winner|error|forced, match, n: how that rally ended
+    ENDED_BY = "by"  # player, match, n: whose winner or error it was
+    MEANT = "meant"  # player, match, n: whom a name not in this match stood for
+    TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

@@ -13,10 +13,12 @@ from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
     BallQuality,
+    Ending,
     Hand,
     PlayerId,
     Seen,
     Side,
+    Stroke,
     Tag,
     Topic,
     Trait,
@@ -265,11 +267,43 @@ class TimeoutsAsked:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ToldChoice:
+    """What we chose in a rally: the topic, the option as advice weighs it, and at whom."""
+
+    topic: Topic
+    option: str
+    against: PlayerId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RallyDetails:
+    """What is said of a rally beyond who won it; None is not said.
+
+    `by` is who hit the winner or made the error, `by_us` only the side. `is_called`: forced or
+    unforced was said in so many words. `is_deep` tells of the return, `forward` whether the
+    third, hit by `third_by`, got its side to the line.
+    """
+
+    ending: Ending | None = None
+    is_called: bool = False
+    by: PlayerId | None = None
+    by_us: bool | None = None
+    stroke: Stroke | None = None
+    wing: Wing | None = None
+    choices: tuple[ToldChoice, ...] = ()
+    is_deep: bool | None = None
+    forward: bool | None = None
+    third_by: PlayerId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RallySaid:
     """One rally with what happened in it: who won, and the words.
 
     `corrects`: it stands in for the last one counted ("no, their rally"). `scored`: a point is
     told and not only a rally ("they scored"), and only the serving side's count in side-out.
+    `says_whose`: whose it was is said in so many words, and does not only follow from how it
+    ended. `strangers` are names of nobody in this match. `understood` counts the words read.
     """
 
     text: str
@@ -277,6 +311,19 @@ class RallySaid:
     mentions: tuple[Mention, ...] = ()
     corrects: bool = False
     scored: bool = False
+    says_whose: bool = True
+    details: RallyDetails = RallyDetails()
+    strangers: tuple[Mention, ...] = ()
+    understood: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DetailSaid:
+    """What is said of the last rally after it was counted: "it was my dink", "that was forced"."""
+
+    text: str
+    details: RallyDetails
+    mentions: tuple[Mention, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -396,6 +443,8 @@ class BookVerb(StrEnum):
     SHARE = "share"
     FORGET = "forget"
     SCORE = "score"
+    TAG_RALLIES = "tag_rallies"
+    STOP_TAGGING = "stop_tagging"
     BASE_RATES = "base_rates"
     OWN_RATES = "own_rates"
 
@@ -428,6 +477,7 @@ Understood = (
     | FormatTold
     | TimeoutsAsked
     | RallySaid
+    | DetailSaid
     | StarterSaid
     | ServerSaid
     | RemarkSaid
@@ -454,6 +504,7 @@ KIND_OF: dict[type, Kind] = {
     FormatTold: Kind.MATCH,
     TimeoutsAsked: Kind.QUESTION,
     RallySaid: Kind.RALLY,
+    DetailSaid: Kind.RALLY,
     AgreementSaid: Kind.AGREEMENT,
     UndoSaid: Kind.UNDO,
     WhySaid: Kind.QUESTION,

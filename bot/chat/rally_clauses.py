@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.numbers import number_of
 from bot.chat.on_court import is_of_one_side
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
-from bot.chat.rally_told import is_owned, is_side_out, serving_after, won_by_us
+from bot.chat.rally_details import RallyReading, read_rally
+from bot.chat.rally_told import is_owned, is_side_out, is_unowned, serving_after, won_by_us
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides
@@ -21,7 +24,15 @@ LONGEST_TOLD = 16
 """Words of a rally told with what happened in it; what is longer is a story, and a note."""
 
 STRAY_WORDS_OF_PLAY = 6
+
+WORDS_BESIDE_PLAY = 8
+"""Words of no concept in a rally told only by what happened: names, articles and links."""
+
+_THE_POINT = re.compile(r"(?:^| )(?:the )?(?:point|pt)$")
 _MARKS = frozenset(",;.!:\n–—")
+_STILL_WHOSE = frozenset(
+    ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
+)
 _OTHERWISE = word_set("not_of_one_rally")
 
 
@@ -35,17 +46,34 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     if any(_is_out_of_place(word) for word in line.split()):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
-    if not all(is_of_one_side(one, chat) for one in named):
+    owned = is_owned(clauses)
+    if not owned and not all(is_of_one_side(one, chat) for one in named):
         return None
     if is_side_out(line):
         we_serve = serving_after(line)
         score = None if we_serve is None else SaidScore(we_serve=we_serve)
         return ScoreSaid(text=message.text, side_out=True, score=score)
-    won = won_by_us(clauses)
-    if won is None or (not is_owned(clauses) and stray_words(said) > STRAY_WORDS_OF_PLAY):
+    told = won_by_us(clauses)
+    reading = read_rally(message, chat, won_by_us=told)
+    won = _won_by_play(reading, said, line) if told is None else told
+    strays = stray_words(said) - reading.understood
+    if won is None or (not owned and strays > STRAY_WORDS_OF_PLAY):
         return None
     corrects = CORRECTS.match(line) is not None
-    return RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
+    rally = RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
+    return with_details(rally, message, chat)
+
+
+def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool | None:
+    """Whose a rally was that is told by nothing but what happened in it.
+
+    Who serves, drives and wins "the point" without a name is ours, as in "served wide, point".
+    """
+    if reading.unknown or len(said) - reading.understood > WORDS_BESIDE_PLAY:
+        return None
+    if reading.won_by_us is None and reading.details.choices and _THE_POINT.search(line):
+        return True
+    return reading.won_by_us
 
 
 def _is_out_of_place(word: str) -> bool:
@@ -53,11 +81,33 @@ def _is_out_of_place(word: str) -> bool:
     return word in _OTHERWISE or (number_of(word) not in (None, 1, 2)) or word == "two"
 
 
+def _opens_with_whose(said: Sequence[Word]) -> bool:
+    """ "Ours okafor netted it": the first word says whose, and the rest what happened."""
+    return said[0].folded in ("ours", "theirs") and said[1].folded not in _STILL_WHOSE
+
+
 def _clauses(said: Sequence[Word]) -> tuple[str, ...]:
     """The lines between the message's marks."""
     lines: list[list[str]] = [[]]
-    for word in said:
-        if set(word.gap) & _MARKS and lines[-1]:
+    for at, word in enumerate(said):
+        is_apart = set(word.gap) & _MARKS or " - " in word.gap
+        if lines[-1] and (is_apart or (at == 1 and _opens_with_whose(said))):
             lines.append([])
         lines[-1].append(word.folded)
     return tuple(with_sides(" ".join(line)) for line in lines)
+
+
+def with_details(rally: RallySaid, message: Message, chat: ChatView) -> RallySaid:
+    """The rally with what else its words tell of it."""
+    reading = read_rally(message, chat, won_by_us=rally.won_by_us)
+    return replace(
+        rally,
+        says_whose=_says_whose(_clauses(message.told.words)),
+        details=reading.details,
+        strangers=reading.strangers if chat.theirs else (),
+        understood=reading.understood,
+    )
+
+
+def _says_whose(clauses: tuple[str, ...]) -> bool:
+    return is_owned(clauses) or is_unowned(clauses)

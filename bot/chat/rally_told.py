@@ -32,6 +32,11 @@ def is_owned(clauses: tuple[str, ...]) -> bool:
     return any(_owned(clause) is not None for clause in clauses)
 
 
+def is_unowned(clauses: tuple[str, ...]) -> bool:
+    """Whether one of the clauses only says that it was won or lost: "lost it"."""
+    return any(_unowned(clause) is not None for clause in clauses)
+
+
 def is_side_out(line: str) -> bool:
     return any_of("side_out.told").search(line) is not None
 

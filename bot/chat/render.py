@@ -1,4 +1,4 @@
-"""From advice to a reply: the call first, then why, then the number, then what would change it."""
+"""From advice to a reply: the call, why, what to do now, the number, what would change it."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from bot.chat.payload import Verb, tap
+from bot.chat.render_mix import change_line
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice, Choice, Confidence, Reason
@@ -38,6 +39,8 @@ def render(
     lines = [advice.call]
     body = advice.lines or advice.reasons
     lines += [reason_line(reason) for reason in (body[: _short(body)] if short else body)]
+    if advice.now:
+        lines.append(wording("now").format(what=advice.now))
     if not short:
         lines += _closing(advice)
     elif keeps_read and advice.assumed:
@@ -50,7 +53,9 @@ def render(
         is_last = advice.assumed is not None and lines[-1] == advice.assumed
         lines[-1:] = [f"{lines[-1]} {vs[0].upper()}{vs[1:]}"] if is_last else [lines[-1], vs]
     choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
-    if advice.more:
+    if advice.mix is not None and advice.mix.change_up is not None:
+        choices.append(Button(label=wording("mix.exact"), payload=tap(Verb.MIX, advice.topic)))
+    if advice.more or advice.evidence:
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
     offered = {choice.topic for choice in advice.choices if choice.fact is None}
     others = [topic for topic in offers if topic not in offered]
@@ -72,14 +77,19 @@ def _short(body: Sequence[Reason]) -> int:
     return SHORT_REASONS + leads_with_said
 
 
-def render_more(advice: Advice) -> Reply:
-    """The reasons in full, for the "why" button."""
-    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in advice.more)]))
+def render_more(advice: Advice, *, behind: Sequence[str] = ()) -> Reply:
+    """The reasons in full, for the "why" button, and the lines of what stands behind them."""
+    told = advice.more or [_told(reason) for reason in advice.lines or advice.reasons]
+    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in told), *behind]))
 
 
 def reason_line(reason: Reason) -> str:
     """A reason and its source in brackets; a line without a source of its own stands alone."""
-    return f"· {reason.text} ({_short_source(reason)})"
+    return f"· {_told(reason)}"
+
+
+def _told(reason: Reason) -> str:
+    return f"{reason.text} ({_short_source(reason)})"
 
 
 def _short_source(reason: Reason) -> str:
@@ -89,6 +99,8 @@ def _short_source(reason: Reason) -> str:
 
 
 def _closing(advice: Advice) -> Iterable[str]:
+    if advice.mix is not None:
+        yield change_line(advice.mix)
     if advice.number:
         yield advice.number
     if advice.confidence is Confidence.TOSS_UP:

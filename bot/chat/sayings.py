@@ -123,6 +123,14 @@ _BOOK_WORDS = (
     (r"^(match|break|open) mode$", BookVerb.MODE),
     (r"^mode (match|break|open)$", BookVerb.MODE),
     (r"^(?:log only|just log|only log|score only|just the score)(.*)$", BookVerb.LOG_ONLY),
+    (
+        r"^(?:please |ok )*(?:tag|tagging) (?:each |every |all |the )*rall(?:y|ies)()$",
+        BookVerb.TAG_RALLIES,
+    ),
+    (
+        r"^(?:please |ok )*(?:stop tagging|dont tag|no more tags|stop the tags)(?: rallies)?()$",
+        BookVerb.STOP_TAGGING,
+    ),
     (r"^(?:export|download|back ?up)\b(.*)$", BookVerb.EXPORT),
     (r"^(?:share|invite)\b(.*)$", BookVerb.SHARE),
     (

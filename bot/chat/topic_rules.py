@@ -157,7 +157,13 @@ RULES = (
     PairRule(
         name="legal is the rulebook's word",
         better=Topic.RULES_QUESTION,
-        than=(Topic.ERNIE_OR_POST, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND, Topic.LET_IT_GO),
+        than=(
+            Topic.ERNIE_OR_POST,
+            Topic.TIMEOUT_NOW,
+            Topic.WHERE_TO_STAND,
+            Topic.LET_IT_GO,
+            Topic.STACK_OR_NOT,
+        ),
         holds=_legal,
         because="whether one may is not whether one should",
     ),

@@ -17,8 +17,9 @@ from bot.chat.acting import acted, joined
 from bot.chat.answers import (
     corrections,
     notes,
+    rallies,
 )
-from bot.chat.answers.desk import Desk
+from bot.chat.answers.desk import Desk, Uniform, unforeseeable
 from bot.chat.answers.taps import press
 from bot.chat.asking import asks
 from bot.chat.context import Context
@@ -30,6 +31,7 @@ from bot.chat.question import (
     BookVerb,
     Kind,
     Question,
+    RallySaid,
     RetellSaid,
     TimeoutsAsked,
     Unclear,
@@ -43,7 +45,7 @@ from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import BookId, ChatRow, InboxRow, Micros, NoteId, PersonId, Role
+from scouting_db.values import BookId, ChatRow, InboxRow, MatchId, Micros, NoteId, PersonId, Role
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
@@ -64,8 +66,10 @@ def take_turn(connection: Connection, row: InboxRow, *, now: Micros) -> tuple[Re
     return hear(connection, row, now=now).replies
 
 
-def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
-    """The same, with what was understood."""
+def hear(
+    connection: Connection, row: InboxRow, *, now: Micros, uniform: Uniform = unforeseeable
+) -> Heard:
+    """The same, with what was understood. `uniform` gives the numbers that a mix draws with."""
     directory = Directory(connection)
     incoming = Incoming.from_json(row.payload)
     chat = directory.chat_row(row.chat)
@@ -80,6 +84,7 @@ def hear(connection: Connection, row: InboxRow, *, now: Micros) -> Heard:
         now=now,
         context=Context.from_json(chat.context if chat.book == book_id else {}),
         views=_views_of(connection),
+        uniform=uniform,
     )
     before = desk.context
     if incoming.reply_to is not None:
@@ -141,6 +146,10 @@ _KIND_OF_TAP = {
     Verb.NOTE: Kind.NOTE,
     Verb.CLAIM: Kind.NOTE,
     Verb.RALLY: Kind.RALLY,
+    Verb.ENDED: Kind.RALLY,
+    Verb.ENDED_BY: Kind.RALLY,
+    Verb.MEANT: Kind.RALLY,
+    Verb.TAG: Kind.RALLY,
     Verb.TIMEOUT: Kind.SCORE,
     Verb.SERVE: Kind.SCORE,
     Verb.SCORE: Kind.SCORE,
@@ -149,7 +158,7 @@ _KIND_OF_TAP = {
     Verb.ADD: Kind.BOOK,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.EXAMPLE, Verb.LATER})
+_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -177,8 +186,11 @@ def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> 
 
 
 def _edited(desk: Desk, *, may_write: bool) -> Heard:
-    """An edited message: where it was a note, the note is read again; else nothing changes."""
+    """An edited message: its note or its rally is read again; else nothing changes."""
     message = desk.incoming.external_message_id
+    rally = None if message is None else desk.book.rally_of_message(desk.chat.chat, message)
+    if rally is not None and may_write:
+        return _edited_rally(desk, *rally)
     row = None if message is None else desk.book.note_of_message(desk.chat.chat, message)
     if row is None or row.deleted or not may_write:
         return _said(desk, Kind.CORRECTION, None, Reply(text=wording("media.edited")))
@@ -186,6 +198,17 @@ def _edited(desk: Desk, *, may_write: bool) -> Heard:
     desk.book.add_note(desk.incoming.text, chat=desk.chat.chat)
     reply = notes.read_again(desk, row.note, said, origin="parsed")
     return _said(desk, Kind.CORRECTION, said, reply)
+
+
+def _edited_rally(desk: Desk, match: MatchId, n: int) -> Heard:
+    """The rally that the message told, told anew."""
+    view = replace(desk.chat_view(), match_on=True)
+    understood = understand(desk.incoming.text, chat=view)
+    told = next((one for one in understood if isinstance(one, RallySaid)), None)
+    reply = rallies.tell_anew(desk, match, n, desk.incoming.text, told)
+    if reply is None:
+        return _said(desk, Kind.CORRECTION, told, Reply(text=wording("media.edited")))
+    return _said(desk, Kind.CORRECTION, told, reply)
 
 
 def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:

@@ -36,6 +36,7 @@ from bot.chat.question import (
     Understood,
     UndoSaid,
 )
+from bot.chat.rally_clauses import with_details
 from bot.chat.results_said import result_said
 from bot.chat.sayings import (
     BOOK_COMMANDS,
@@ -58,6 +59,7 @@ from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_question import CERTAIN, asked_anyway, asking, topics_offered
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
+from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 
@@ -79,6 +81,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if is_emergency(text):
         # Help comes first: such words are answered at once, never read or kept as a note.
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
+    if distress_of(text) is not None:
+        return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
     message = read_message(text, chat)
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
@@ -86,6 +90,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     fixed = follow_up(text, message.said, chat) or change_said(message, chat)
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
+    if isinstance(fixed, RallySaid) and not fixed.understood:
+        fixed = with_details(fixed, message, chat)
     if fixed is None:
         said = talk_or_question(message, chat)
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
@@ -249,8 +255,10 @@ def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
     if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
         return ()
     stray = stray_words(message.told.of_score)
+    if isinstance(fixed, RallySaid) and not message.asks:
+        stray -= fixed.understood
     is_clear = stray >= STRAY_WORDS_OF_A_QUESTION and not isinstance(fixed, MatchSaid)
-    if not stray or (not is_clear and asking(message, chat) < ASKS_BESIDE):
+    if stray <= 0 or (not is_clear and asking(message, chat) < ASKS_BESIDE):
         return ()
     asked = asked_anyway(message, chat)
     return () if asked is None else asked[:1]

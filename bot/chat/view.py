@@ -14,7 +14,8 @@ class ChatView:
     """The chat as understanding sees it. `version` is the roster's: equal means same roster.
 
     `focus` holds whom "him", "her" and "they" mean, most recent first. `replying_to_note` says
-    that the message answers one of our messages about a note.
+    that the message answers one of our messages about a note. `tells_of_rally`: words may be
+    about the rally just counted.
     """
 
     book: int
@@ -29,3 +30,4 @@ class ChatView:
     last_topic: Topic | None = None
     forwarded: bool = False
     replying_to_note: bool = False
+    tells_of_rally: bool = True

@@ -14,8 +14,10 @@ from knowledge.chances.gains import gain_if_kept, gain_this_rally, weight_to_com
 from knowledge.chances.game_table import GameTable, StateError, game_table
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.outlook import Outlook, Range, outlook
+from knowledge.chances.pooling import RingSum, RingTally, pooled_prior, ring_sums
 from knowledge.chances.rates import EndlessGameError, RallyRates, RateError
 from knowledge.chances.reads import MOST_TRIES, Read, worth_of_a_try
+from knowledge.chances.stretches import stretch_chance
 from knowledge.chances.swings import (
     Grouping,
     Leak,
@@ -49,6 +51,8 @@ __all__ = [
     "RateBelief",
     "RateError",
     "Read",
+    "RingSum",
+    "RingTally",
     "StateError",
     "Swing",
     "TimeoutWorth",
@@ -67,9 +71,12 @@ __all__ = [
     "learned_rates",
     "match_chance",
     "outlook",
+    "pooled_prior",
     "prior_rates",
+    "ring_sums",
     "serve_first_worth",
     "shutout_chance",
+    "stretch_chance",
     "swings",
     "timeout_worth",
     "toss_worth",

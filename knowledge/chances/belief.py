@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.chances.rates import RallyRates
-from knowledge.vocabulary import Level
+from knowledge.vocabulary import EvidenceId, Level
 
 _GRID = 2001
 """Points at which a beta's distribution is summed: quantiles are good to about 1e-4."""
@@ -80,6 +80,7 @@ def _mean(one: Beta | float) -> float:
 class RallyTally:
     """Rallies won and lost, serving and receiving, and what one of them counts (0 to 1).
 
+    `evidence` names where they were logged.
     ValueError for a negative count, or a weight outside 0 to 1.
     """
 
@@ -88,6 +89,7 @@ class RallyTally:
     received_won: int = 0
     received_lost: int = 0
     weight: float = 1.0
+    evidence: tuple[EvidenceId, ...] = ()
 
     def __post_init__(self) -> None:
         counts = (self.served_won, self.served_lost, self.received_won, self.received_lost)

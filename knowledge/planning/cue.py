@@ -8,10 +8,9 @@ from knowledge.planning.line import Line
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.plan import plan_lines
 from knowledge.planning.returning import serve_line
-from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import rule
-from knowledge.vocabulary import PlayerId, Side, Topic, Trait
+from knowledge.vocabulary import PlayerId, Side, Topic
 
 MAX_WORDS = 8
 
@@ -85,10 +84,7 @@ def _is_short(cue: str) -> bool:
 def serve_line_at_score(situation: Situation) -> Line | None:
     """Where to serve at the one who must receive, if the score settles who."""
     player, court = _receiver(situation)
-    game = situation.game
-    serves = server(game) if game is not None else None
-    ours = None if serves is None else situation.find(serves)
-    if player is None or is_weak(ours, Trait.SERVE):
+    if player is None or court is None:
         return None
     return serve_line(situation, player, court)
 

@@ -68,19 +68,16 @@ class BodySpot:
 
 def hands_line(situation: Situation) -> Line | None:
     """Whom to speed up at and on which spot; None without an opponent or a speed-up of ours."""
-    hitters = [one for one in situation.ours if not is_weak(one, Trait.SPEED_UP)]
-    if not situation.theirs or (situation.ours and not hitters):
+    if not situation.theirs or (situation.ours and not _hitters(situation)):
         return None
     spot, weighed = best_spot(situation)
     if spot is None or not weighed.evidence:
         return None
-    who = "" if len(hitters) == len(situation.ours) else f"{hitters[0].name}: "
-    verb = "speed up at" if who else "Speed up at"
     return Line(
         phase=Phase.HANDS,
-        do=f"{who}{verb} {spot.target.name}'s {spot.label}",
+        do=call_at(spot, situation),
         because=weighed.because,
-        cue=f"{who}{verb} {spot.target.name}'s {spot.label}.",
+        cue=f"{call_at(spot, situation)}.",
         points=weighed.gain,
         share=sizes.HANDS_SHARE,
         evidence=weighed.evidence,
@@ -89,13 +86,32 @@ def hands_line(situation: Situation) -> Line | None:
     )
 
 
-def best_spot(situation: Situation) -> tuple[BodySpot | None, Weighed]:
-    """The best hip to speed up at against the plain chest-high ball (None)."""
-    spots = [
+def call_at(spot: BodySpot, situation: Situation) -> str:
+    """The speed-up at a hip, and by whom where only one of us owns the shot."""
+    hitters = _hitters(situation)
+    at = f"{spot.target.name}'s {spot.label}"
+    if len(hitters) == len(situation.ours):
+        return f"Speed up at {at}"
+    return f"{hitters[0].name}: speed up at {at}"
+
+
+def _hitters(situation: Situation) -> list[OnCourt]:
+    """Those of us whose own profile does not mark the speed-up as a weakness."""
+    return [one for one in situation.ours if not is_weak(one, Trait.SPEED_UP)]
+
+
+def hip_spots(situation: Situation) -> list[BodySpot]:
+    """Both hips of both opponents."""
+    return [
         BodySpot(target=one, paddle_side=paddle_side)
         for one in situation.theirs
         for paddle_side in (True, False)
     ]
+
+
+def best_spot(situation: Situation) -> tuple[BodySpot | None, Weighed]:
+    """The best hip to speed up at against the plain chest-high ball (None)."""
+    spots = hip_spots(situation)
     options: list[Option] = [option(CHEST, "chest high")]
     options += [option(spot.id, f"{spot.target.name}'s {spot.label}") for spot in spots]
     decision = Decision(
@@ -152,14 +168,18 @@ def _with_condition(effect: Effect, *, because: str, one: OnCourt) -> Effect:
     return replace(effect, because=because, when=~holds)
 
 
-def _wing_counter(spot: BodySpot, *, up: bool) -> Effect:
+def counter_met(spot: BodySpot) -> Trait:
     """The counter that the spot meets: the backhand's, as a rule, at either hip.
 
     Only at the paddle hip of one who waits neutral or on the forehand it is the forehand's.
     """
     ready = spot.target.profile.fact(Trait.READY_POSITION)
     meets_forehand = spot.paddle_side and ready in (Value.FOREHAND, Value.NEUTRAL)
-    trait = Trait.COUNTER_FOREHAND if meets_forehand else Trait.COUNTER_BACKHAND
+    return Trait.COUNTER_FOREHAND if meets_forehand else Trait.COUNTER_BACKHAND
+
+
+def _wing_counter(spot: BodySpot, *, up: bool) -> Effect:
+    trait = counter_met(spot)
     size = sizes.SET_COUNTER if up else sizes.WEAK_COUNTER
     return from_trait(spot.target, trait, size, Mechanism.THEIR_REPLY, on=(spot.id,), up=up)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.advice import Arrow, Reason
-from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.sources import COMMON_PRACTICE, book_of
 from knowledge.vocabulary import EvidenceId, PlayerId, RallyPoints
 
 
@@ -27,10 +27,10 @@ class Phase(StrEnum):
 class Line:
     """A line of a plan. `points` are gained over the plain alternative, where it applies.
 
-    `evidence` are the notes behind the trait that `because` names: none makes it a general
-    rule. `against` of them say the opposite. `cue` is the same in at most eight words. `who` is
-    the one of ours it speaks to, if not both; `we_serve` says in which rallies it can be used,
-    None in all.
+    `evidence` are the notes and rallies behind the trait that `because` names: none makes it a
+    general rule. `against` of the notes say the opposite. `cue` is the same in at most eight
+    words. `who` is the one of ours it speaks to, if not both; `we_serve` says in which rallies
+    it can be used, None in all.
     """
 
     phase: Phase
@@ -67,5 +67,4 @@ class Line:
     def reason(self) -> Reason:
         if not self.evidence:
             return Reason(text=self.text, source=COMMON_PRACTICE)
-        agreeing = len(self.evidence) - self.against
-        return Reason(text=self.text, source=book(notes=agreeing, against=self.against))
+        return Reason(text=self.text, source=book_of(self.evidence, against=self.against))

@@ -19,17 +19,8 @@ def lob_line(situation: Situation) -> Line | None:
     lobbers = [one for one in situation.ours if not is_weak(one, Trait.LOB)]
     if not situation.theirs or (situation.ours and not lobbers):
         return None
-    decision = Decision(
-        options=(
-            option(NO_LOB, "no lob"),
-            *(option(_id(one), one.name) for one in situation.theirs),
-        ),
-        effects=tuple(effect for one in situation.theirs for effect in _effects(one)),
-        neutral=sizes.EVEN_CHANCE,
-        share=sizes.LOB_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=NO_LOB)
-    target = next((one for one in situation.theirs if _id(one) == weighed.best), None)
+    weighed = weigh(lob_decision(situation), situation, plain=NO_LOB)
+    target = next((one for one in situation.theirs if over(one) == weighed.best), None)
     if target is None or not weighed.evidence:
         return None
     who = "" if len(lobbers) == len(situation.ours) else f"{lobbers[0].name}: "
@@ -46,19 +37,33 @@ def lob_line(situation: Situation) -> Line | None:
     )
 
 
-def _id(one: OnCourt) -> str:
+def lob_decision(situation: Situation) -> Decision:
+    """Over whom to lob, or not at all."""
+    return Decision(
+        options=(
+            option(NO_LOB, "no lob"),
+            *(option(over(one), one.name) for one in situation.theirs),
+        ),
+        effects=tuple(effect for one in situation.theirs for effect in _effects(one)),
+        neutral=sizes.EVEN_CHANCE,
+        share=sizes.LOB_SHARE,
+    )
+
+
+def over(one: OnCourt) -> str:
+    """The option that lobs this opponent."""
     return f"over:{one.player}"
 
 
 def _effects(one: OnCourt) -> list[Effect]:
     on, invites, punishes = (
-        (_id(one),),
+        (over(one),),
         sizes.LOB_AT_LEANING_SHORT_OR_SLOW,
         sizes.LOB_AT_QUICK_OR_TALL,
     )
     error, cover = Mechanism.THEIR_ERROR, Mechanism.COVER
     return [
-        always(f"{_id(one)}:cold", "no reason to lob", sizes.LOB_COLD, Mechanism.OUR_ERROR, on=on),
+        always(f"{over(one)}:cold", "no reason to lob", sizes.LOB_COLD, Mechanism.OUR_ERROR, on=on),
         from_trait(one, Trait.LOB_DEFENSE, invites, error, on=on, up=False),
         from_trait(one, Trait.LOB_DEFENSE, punishes, error, on=on, up=True),
         from_trait(one, Trait.FOOT_SPEED, invites, cover, on=on, up=False),

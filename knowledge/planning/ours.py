@@ -81,8 +81,8 @@ def our_line(situation: Situation) -> Line | None:
 def _line(one: OnCourt, trait: Trait, habit: Habit) -> Line | None:
     estimate = one.profile.skill(trait)
     needs = _NEEDS_TOO.get(trait)
-    unable = needs is not None and one.profile.skill(needs).level < 0
-    if estimate.level >= 0 or estimate.is_open or unable:
+    unable = needs is not None and one.profile.skill(needs).is_weak
+    if not estimate.is_weak or estimate.is_open or unable:
         return None
     return Line(
         phase=Phase.OURS,

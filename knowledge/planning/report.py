@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.advice import Advice, Confidence, Reason
-from knowledge.evidence import FactEstimate, TraitEstimate
+from knowledge.evidence import A_DAY_AHEAD, FactEstimate, TraitEstimate
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.probes import PROBES, hand_choices
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import Source, SourceKind, book
-from knowledge.vocabulary import TRAITS, Topic, Trait, Value
+from knowledge.sources import Source, book, book_of
+from knowledge.vocabulary import TRAITS, Tag, Topic, Trait, Value
 
 MAX_KNOWN = 4
 """Lines of what we know; the fifth says what we don't."""
+
+MOST_IN_FULL = 12
+"""Lines under "why": the least useful of a long list would not be read."""
 
 MAX_UNKNOWN = 2
 
@@ -34,6 +37,13 @@ class Known:
     per_100: float
     source: Source
     use: str
+    estimate: TraitEstimate | None = None
+
+    @property
+    def in_full(self) -> str:
+        """The line with how sure it is."""
+        sure = "" if self.estimate is None else f", {how_sure(self.estimate)}"
+        return f"{self.player.name}: {self.text} ({self.source}){sure}"
 
 
 def advise(situation: Situation) -> Advice:
@@ -50,10 +60,18 @@ def advise(situation: Situation) -> Advice:
         call=_call(known),
         lines=tuple(_line(one) for one in known[:MAX_KNOWN]) + _not_known(people),
         confidence=Confidence.LEAN,
-        numbers={f"{one.player.name}.{one.trait}_per_100": one.per_100 for one in known},
+        numbers=_numbers(known),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
-        more=tuple(f"{one.player.name}: {one.text} ({one.source})" for one in known),
+        more=tuple(one.in_full for one in known[:MOST_IN_FULL]),
     )
+
+
+def _numbers(known: Sequence[Known]) -> dict[str, float]:
+    """What each is worth, and of those shown the level with the range that it lies in."""
+    numbers = {f"{one.player.name}.{one.trait}_per_100": one.per_100 for one in known}
+    for one in known[:MAX_KNOWN]:
+        numbers |= _level(one)
+    return numbers
 
 
 def _people(situation: Situation) -> tuple[OnCourt, ...]:
@@ -90,7 +108,7 @@ def _nothing_noted(people: Sequence[OnCourt]) -> Advice:
 def _known(player: OnCourt, situation: Situation) -> Iterator[Known]:
     for (trait, habit), estimate in player.profile.skills.items():
         worth = (HABITS if habit else SKILLS).get(trait)
-        if worth is not None and estimate.notes:
+        if worth is not None and estimate.evidence:
             yield _skill(player, trait, worth, estimate, situation)
     if player.profile.facts:
         yield _facts(player, situation)
@@ -103,11 +121,43 @@ def _skill(
     return Known(
         player=player,
         trait=trait,
-        text=_said(trait, worth, estimate, up=up),
+        text=_under(estimate.only_when, _said(trait, worth, estimate, up=up)),
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
-        source=_source(estimate.notes, estimate.newest_day, situation.today),
+        source=_aged(_all_of(estimate), estimate.newest_day, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
+        estimate=estimate,
     )
+
+
+RANGE = 0.8
+"""The chance that a level lies in the range that a report gives for it."""
+
+FAIRLY = 0.5
+"""The chance of the narrower range that makes a level fairly sure."""
+
+
+def _level(known: Known) -> dict[str, float]:
+    """The level and its range, by name."""
+    if known.estimate is None:
+        return {}
+    low, high = known.estimate.interval(RANGE)
+    name = f"{known.player.name}.{known.trait}"
+    return {
+        f"{name}_level": known.estimate.level,
+        f"{name}_level_low": low,
+        f"{name}_level_high": high,
+    }
+
+
+def how_sure(estimate: TraitEstimate) -> str:
+    """How sure it is on which side of the middle the level lies.
+
+    Sure where the middle lies outside the RANGE of the level, fairly where outside FAIRLY's.
+    """
+    side = max(estimate.chance_above, 1 - estimate.chance_above)
+    if side > (1 + RANGE) / 2:
+        return "sure"
+    return "fairly sure" if side > (1 + FAIRLY) / 2 else "not sure"
 
 
 def _use(worth: Worth, *, up: bool) -> str:
@@ -133,6 +183,11 @@ def _said(trait: Trait, worth: Worth, estimate: TraitEstimate, *, up: bool) -> s
     return ", ".join(f"{count} say{'s' if count == 1 else ''} {words}" for count, words in sides)
 
 
+def _under(condition: Tag | None, words: str) -> str:
+    """The words with the condition that all of it was seen under."""
+    return words if condition is None else f"{words} {condition}"
+
+
 def _our_part(worth: Worth, situation: Situation, *, threat: bool) -> float:
     """More where our own shot uses the weakness well, or meets the strength badly."""
     if worth.ours is None or not situation.ours:
@@ -146,14 +201,14 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
     """Hand, side, grip and such in one line; worth as much as the most telling of them."""
     facts = player.profile.facts
     order = sorted(facts, key=lambda trait: -_fact_per_100(trait, facts[trait]))[:MAX_FACTS]
-    evidence = {each for trait in order for each in facts[trait].evidence}
+    evidence = tuple(each for trait in order for each in facts[trait].evidence)
     return Known(
         player=player,
         trait=order[0],
         text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
         per_100=_fact_per_100(order[0], facts[order[0]]),
-        source=_source(
-            len(evidence), max(facts[trait].newest_day for trait in order), situation.today
+        source=_aged(
+            book_of(evidence), max(facts[trait].newest_day for trait in order), situation.today
         ),
         use="",
     )
@@ -176,12 +231,21 @@ USUAL_FACT = 0.1
 """A right-hander with one hand on the backhand is what we take anybody for."""
 
 
-def _source(notes: int, newest_day: int | None, today: int | None) -> Source:
-    """Our notes, how many and how old the newest is."""
-    counted = book(notes=notes)
+def _all_of(estimate: TraitEstimate) -> Source:
+    """Its notes and rallies; where notes disagree, the line itself says how many say what."""
+    return book(
+        notes=estimate.notes,
+        rallies=estimate.rallies,
+        logged=estimate.logged,
+        evidence=estimate.evidence,
+    )
+
+
+def _aged(source: Source, newest_day: int | None, today: int | None) -> Source:
+    """The source with the age of the newest of it."""
     if newest_day is None or today is None:
-        return counted
-    return Source(kind=SourceKind.BOOK, citation=f"{counted.citation}, {age(today - newest_day)}")
+        return source
+    return replace(source, citation=f"{source.citation}, {age(today - newest_day)}")
 
 
 DAYS_PER_WEEK = 7
@@ -191,7 +255,9 @@ MONTHS_SHOWN_FROM = 60
 
 
 def age(days: int) -> str:
-    """How long ago, as people say it."""
+    """How long ago, as people say it; a date to come is said to be one, and counts as today."""
+    if days < -A_DAY_AHEAD:
+        return "dated ahead"
     if days <= 0:
         return "today"
     if days < WEEKS_SHOWN_FROM:

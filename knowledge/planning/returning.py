@@ -1,56 +1,62 @@
-"""Where to return and where to serve against these two."""
+"""Where to return and where to serve against these two: the topics' own answers as plan lines."""
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow
-from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT, Point, at_baseline, x_of_side_m
-from knowledge.engine import Decision, Effect, Mechanism, Option
+from dataclasses import replace
+
+from knowledge.engine import Part
+from knowledge.honest_risk import cost_of_misses
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
-from knowledge.planning.weighing import from_fact, from_trait, is_weak, option, weigh
-from knowledge.situation import OnCourt, Situation
-from knowledge.vocabulary import RallyPoints, Side, Trait, Value, Wing
-
-MIDDLE = "middle"
-BACKHAND = "backhand"
-BODY = "body"
-WIDE = "wide"
-
-DEPTH_FT = 3.0
-"""How far inside the baseline the arrow of a deep ball ends; rules of thumb say the last 5 ft."""
-
-LEFT_HANDERS = 0.1
-"""Share of left-handers where nobody noted the hand. From memory: about one player in ten."""
+from knowledge.planning.phrases import skill_words
+from knowledge.planning.weighing import said_of
+from knowledge.situation import Asked, OnCourt, Situation
+from knowledge.tactics import serve_sizes
+from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
+from knowledge.tactics.return_effects import MIDDLE
+from knowledge.tactics.return_picture import arrow_at
+from knowledge.tactics.return_words import whom
+from knowledge.tactics.serve_answer import ServeAnswer, answer_serve
+from knowledge.tactics.serve_words import place
+from knowledge.vocabulary import RallyPoints, Side, Topic, Trait
 
 
 def return_line(situation: Situation) -> Line | None:
-    """Whom to return at; None without an opponent."""
+    """Whom to return at; None without an opponent.
+
+    A plan speaks to both of us; a cue to whoever must return at the score.
+    """
     if not situation.theirs:
         return None
-    decision = Decision(
-        options=(option(MIDDLE, "deep middle"), *(_at(one) for one in situation.theirs)),
-        effects=tuple(_return_effects(situation)),
-        neutral=sizes.RECEIVING_CHANCE,
-        share=sizes.RETURN_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=MIDDLE)
-    target = _named(situation, weighed.best)
-    aiming = [one for one in situation.ours if not is_weak(one, Trait.RETURN)]
-    if target is None or not weighed.evidence or (situation.ours and not aiming):
+    asked = replace(situation, topic=Topic.AIM_RETURN, asked=Asked(), asker=None, striker=None)
+    if situation.topic is not Topic.CUE:
+        asked = replace(asked, game=None)
+    answer = answer_return(asked)
+    driver = answer.driver
+    if answer.target is None or driver is None:
         return general_return_line()
-    only = aiming[0] if len(aiming) < len(situation.ours) else None
+    return _at(answer, answer.target, driver)
+
+
+def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
+    question = answer.question
+    aiming = able(question)
+    is_one = question.returner is None and len(aiming) < len(question.ours)
+    only = aiming[0] if is_one else None
+    where = whom(answer)
     return Line(
         phase=Phase.RETURN,
-        do=f"{only.name} returns at {target.name}" if only else f"Return deep at {target.name}",
-        because=weighed.because,
+        do=f"{only.name} returns at {where}" if only else f"Return deep at {where}",
+        because=said_of(driver.effect),
         we_serve=False,
-        cue=f"Return deep at {target.name}. Run in.",
-        points=weighed.gain,
+        cue=f"Return deep at {where}. Run in.",
+        points=answer.ranking.gain(MIDDLE),
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
-        evidence=weighed.evidence,
-        against=weighed.against,
+        evidence=driver.evidence,
+        against=_against(driver),
         who=only.player if only else None,
-        arrow=_return_arrow(target),
+        arrow=arrow_at(target),
     )
 
 
@@ -66,33 +72,42 @@ def general_return_line() -> Line:
     )
 
 
-def serve_line(situation: Situation, receiver: OnCourt, court: Side | None) -> Line:
-    """Where to serve at this receiver, standing in `court` as they see it (None: not known)."""
-    decision = Decision(
-        options=(
-            option(MIDDLE, "deep middle"),
-            option(BACKHAND, "deep backhand"),
-            option(BODY, "body"),
-            option(WIDE, "deep and wide"),
-        ),
-        effects=tuple(_serve_effects(receiver)),
-        neutral=sizes.SERVING_CHANCE,
-        share=sizes.SERVE_SHARE,
-    )
-    weighed = weigh(decision, situation, plain=MIDDLE)
-    if not weighed.evidence or weighed.best == MIDDLE:
+def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
+    """Where to serve at this receiver, standing in `court` as they see it."""
+    answer = answer_serve(situation, receiver, court)
+    server = answer.question.server
+    if server is not None and marks_weak(server, Trait.SERVE):
+        return _big_target(answer, server)
+    driver = answer.driver
+    if driver is None:
         return general_serve_line()
-    place = _serve_place(weighed.best, receiver, court)
     return Line(
         phase=Phase.SERVE,
-        do=f"Serve {receiver.name} {place}",
-        because=weighed.because,
+        do=f"Serve {receiver.name} {place(answer)}",
+        because=said_of(driver.effect),
         we_serve=True,
-        cue=f"Serve {receiver.name} {place}.",
-        points=weighed.gain,
+        cue=f"Serve {receiver.name} {place(answer)}.",
+        points=answer.ranking.gain(),
         share=sizes.SERVE_SHARE / 2,
-        evidence=weighed.evidence,
-        against=weighed.against,
+        evidence=driver.evidence,
+        against=_against(driver),
+    )
+
+
+def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
+    """What the middle of the box saves a weak server, in misses, over a deep one."""
+    estimate = server.profile.skill(Trait.SERVE)
+    saved = cost_of_misses(answer.question.scatter.deep_misses, sizes.SERVING_CHANCE)
+    return Line(
+        phase=Phase.SERVE,
+        do="Serve the middle of the box",
+        because=f"{server.name} has a {skill_words(Trait.SERVE, strong=False)}",
+        we_serve=True,
+        cue="Serve mid-box, big target. Stay back.",
+        points=RallyPoints(max(0.0, saved - serve_sizes.DEEP.mean)),
+        share=sizes.SERVE_SHARE / 2,
+        evidence=estimate.evidence,
+        against=estimate.disagreeing,
     )
 
 
@@ -108,124 +123,7 @@ def general_serve_line() -> Line:
     )
 
 
-def backhand_corner(receiver: OnCourt, court: Side | None) -> str | None:
-    """The corner of the receiver's backhand in that court: "T" or "wide"; None if not known."""
-    standing = OnCourt(profile=receiver.profile, side=court)
-    wing = standing.middle_wing()
-    if wing is None:
-        return None
-    return "T" if wing is Wing.BACKHAND else "wide"
-
-
-def _serve_place(best: str, receiver: OnCourt, court: Side | None) -> str:
-    if best == BODY:
-        return "deep into the body"
-    if best == WIDE:
-        return "deep and wide"
-    corner = backhand_corner(receiver, court)
-    if corner is None:
-        return "deep to the backhand"
-    return "deep backhand, down the T" if corner == "T" else "deep backhand, out wide"
-
-
-def _at(one: OnCourt) -> Option:
-    return option(_at_id(one), f"deep at {one.name}")
-
-
-def _at_id(one: OnCourt) -> str:
-    return f"at:{one.player}"
-
-
-def _named(situation: Situation, id: str) -> OnCourt | None:
-    return next((one for one in situation.theirs if _at_id(one) == id), None)
-
-
-def _return_effects(situation: Situation) -> list[Effect]:
-    effects: list[Effect] = []
-    for one in situation.theirs:
-        on = (_at_id(one),)
-        third, worse = Trait.THIRD_SHOT_DROP, sizes.RETURN_TO_WORSE_THIRD
-        effects += [
-            from_trait(one, third, worse, Mechanism.THEIR_ERROR, on=on, up=False),
-            from_trait(one, third, -worse, Mechanism.THEIR_ERROR, on=on, up=True),
-            from_trait(
-                one,
-                Trait.CRASH,
-                sizes.RETURN_TO_CRASHER,
-                Mechanism.HABIT,
-                on=on,
-                up=True,
-                habit=True,
-            ),
-            from_trait(
-                one,
-                Trait.FORWARD_SPEED,
-                sizes.RETURN_TO_SLOW_FORWARD,
-                Mechanism.TIME,
-                on=on,
-                up=False,
-            ),
-        ]
-    aimed = tuple(_at_id(one) for one in situation.theirs)
-    effects += [
-        from_trait(
-            one,
-            Trait.RETURN,
-            -sizes.RETURN_NEEDS_OUR_AIM,
-            Mechanism.OUR_ERROR,
-            on=aimed,
-            up=False,
-            part=1 / len(situation.ours),
-        )
-        for one in situation.ours
-    ]
-    return effects
-
-
-def _serve_effects(receiver: OnCourt) -> list[Effect]:
-    weaker, body = sizes.SERVE_AT_WEAKER_WING, sizes.SERVE_AT_BODY
-    return [
-        from_trait(
-            receiver, Trait.BACKHAND_DRIVE, weaker, Mechanism.THEIR_REPLY, on=(BACKHAND,), up=False
-        ),
-        from_trait(
-            receiver, Trait.BACKHAND_DRIVE, -weaker, Mechanism.THEIR_REPLY, on=(BACKHAND,), up=True
-        ),
-        from_fact(
-            receiver,
-            Trait.TWO_HANDED_BACKHAND,
-            Value.YES,
-            -weaker,
-            Mechanism.THEIR_ERROR,
-            on=(BACKHAND,),
-            prevalence=0.3,
-        ),
-        from_trait(receiver, Trait.BODY_JAM, body, Mechanism.THEIR_REPLY, on=(BODY,), up=False),
-        from_trait(
-            receiver,
-            Trait.FORWARD_SPEED,
-            sizes.SERVE_WIDE_OF_SLOW_RUNNER,
-            Mechanism.TIME,
-            on=(WIDE,),
-            up=False,
-        ),
-        from_trait(receiver, Trait.RETURN, weaker, Mechanism.THEIR_ERROR, on=(BACKHAND,), up=False),
-    ]
-
-
-def _return_arrow(target: OnCourt) -> Arrow | None:
-    if target.side is None:
-        return None
-    start = at_baseline(target.side.other, ours=True)
-    end = Point(
-        x_m=x_of_side_m(target.side, ours=False),
-        y_m=HALF_LENGTH_M - DEPTH_FT * METRES_PER_FOOT,
-    )
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=1.0,
-        label="return",
-    )
+def _against(driver: Part) -> int:
+    """How many of the notes behind it say the opposite."""
+    scale = driver.effect.scale
+    return 0 if scale is None else scale.estimate.disagreeing

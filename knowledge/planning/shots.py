@@ -7,22 +7,18 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Confidence, Reason
-from knowledge.planning.cue import serve_line_at_score
-from knowledge.planning.dinking import dink_line
 from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line
 from knowledge.planning.lobbing import lob_line
+from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
-from knowledge.planning.returning import return_line, serve_line
 from knowledge.planning.thirds import third_line
-from knowledge.situation import OnCourt, Situation
+from knowledge.situation import Situation
 from knowledge.tactics import general_rules
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.tactics.other_meanings import meaning
 from knowledge.vocabulary import Topic
-
-NO_NOTES_DECIDE = "General rule: no notes on them that change it."
-NOBODY_NAMED = "General rule: name the pair and I use your notes."
 
 GENERAL_REASONS = 2
 """Reasons of the general rule that stand beside the one from notes."""
@@ -33,11 +29,10 @@ def advise(situation: Situation) -> Advice:
     general = general_rules.advise(situation)
     if situation.topic is Topic.LOB and meaning(situation) is not None:
         return general
-    if situation.topic is Topic.WHOM_TO_TARGET:
-        return _by_phase(situation, general)
     line = _LINES[situation.topic](situation)
     if line is None or not line.is_specific:
         return _unsharpened(situation, general)
+    mix = MIXES.get(situation.topic)
     return replace(
         general,
         call=first_that_fits((f"{line.do}.", line.cue, general.call)),
@@ -49,62 +44,17 @@ def advise(situation: Situation) -> Advice:
         confidence=Confidence.LEAN,
         numbers=_numbers((line,)),
         choices=hand_choices(situation.theirs, situation.topic),
+        mix=mix(situation) if mix else None,
     )
-
-
-def _serve(situation: Situation) -> Line | None:
-    """At whoever must receive by the score, or at the one asked about."""
-    by_score = serve_line_at_score(situation)
-    if by_score is not None:
-        return by_score
-    asked = [one for one in situation.theirs if one.player in situation.asked.about]
-    return serve_line(situation, asked[0], None) if len(asked) == 1 else None
 
 
 _LINES: Mapping[Topic, Callable[[Situation], Line | None]] = MappingProxyType(
     {
-        Topic.AIM_SERVE: _serve,
-        Topic.AIM_RETURN: return_line,
         Topic.THIRD_SHOT: third_line,
         Topic.AIM_ATTACK: hands_line,
         Topic.LOB: lob_line,
     }
 )
-
-_PHASES: tuple[tuple[str, Callable[[Situation], Line | None]], ...] = (
-    ("Return", return_line),
-    ("Dinks", dink_line),
-    ("Hands", hands_line),
-    ("Lobs", lob_line),
-)
-"""Whom to target is a question of the shot: the weaker player is weaker at something."""
-
-
-def _by_phase(situation: Situation, general: Advice) -> Advice:
-    found = [
-        (label, target, line)
-        for label, phase in _PHASES
-        if (line := phase(situation)) is not None and line.is_specific
-        for target in [_target(line, situation)]
-        if target is not None
-    ]
-    if not found:
-        return _unsharpened(situation, general)
-    said = [f"{label}: {target.name}." for label, target, _ in found]
-    return replace(
-        general,
-        call=first_that_fits(" ".join(said[:count]) for count in range(len(said), 0, -1)),
-        reasons=tuple(line.reason() for _, _, line in found[: len(general.reasons)]),
-        number="7 of 10 balls, not all: else they warm up.",
-        assumed=None,
-        confidence=Confidence.LEAN,
-        numbers=_numbers(tuple(line for _, _, line in found)),
-        choices=hand_choices(situation.theirs, situation.topic),
-    )
-
-
-def _target(line: Line, situation: Situation) -> OnCourt | None:
-    return next((one for one in situation.theirs if one.name in line.do), None)
 
 
 def _unsharpened(situation: Situation, general: Advice) -> Advice:

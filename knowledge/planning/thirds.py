@@ -40,7 +40,7 @@ def third_line(situation: Situation) -> Line | None:
     thirds = thirds_of(situation)
     if not thirds or not situation.theirs:
         return None
-    best = max(thirds, key=lambda third: third.weighed.gain if third.target else 0.0)
+    best = best_third(thirds)
     if best.target is None:
         return _middle_line(thirds)
     same = [third for third in thirds if third.target == best.target]
@@ -56,6 +56,11 @@ def third_line(situation: Situation) -> Line | None:
         arrow=_arrow(best.target),
         we_serve=True,
     )
+
+
+def best_third(thirds: Sequence[Third]) -> Third:
+    """The one that gains most by its target."""
+    return max(thirds, key=lambda third: third.weighed.gain if third.target else 0.0)
 
 
 def _towards(third: Third) -> str:

@@ -192,5 +192,5 @@ def said_of(effect: Effect) -> str:
 
 
 def is_weak(one: OnCourt | None, trait: Trait) -> bool:
-    """Whether our own profile marks a shot as a weakness: more notes say weak than strong."""
-    return one is not None and one.profile.skill(trait).level < 0
+    """Whether our own profile marks a shot as a weakness: notes say weak, or rallies."""
+    return one is not None and one.profile.skill(trait).is_weak

@@ -6,11 +6,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from importlib import import_module
 from types import MappingProxyType
 
 from knowledge.advice import Advice
-from knowledge.situation import Situation
+from knowledge.evidence import Looked, watched
+from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Topic
 
 PAGES: Mapping[Topic, str] = MappingProxyType(
@@ -21,16 +23,20 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.OPPONENT_REPORT: "knowledge.planning.report",
         Topic.GAME_PLAN: "knowledge.planning.plan",
         Topic.CUE: "knowledge.planning.cue",
-        Topic.AIM_SERVE: "knowledge.planning.shots",
-        Topic.AIM_RETURN: "knowledge.planning.shots",
+        Topic.AIM_SERVE: "knowledge.tactics.aim_serve",
+        Topic.AIM_RETURN: "knowledge.tactics.aim_return",
         Topic.THIRD_SHOT: "knowledge.planning.shots",
         Topic.AIM_ATTACK: "knowledge.planning.shots",
         Topic.LOB: "knowledge.planning.shots",
-        Topic.WHOM_TO_TARGET: "knowledge.planning.shots",
+        Topic.WHOM_TO_TARGET: "knowledge.tactics.whom_to_target",
         Topic.WIN_CHANCE: "knowledge.tactics.win_chance",
         Topic.RISK_AT_SCORE: "knowledge.tactics.risk_at_score",
         Topic.TIMEOUT_NOW: "knowledge.tactics.timeout_now",
+        Topic.BEING_TARGETED: "knowledge.tactics.being_targeted",
         Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
+        Topic.ANSWER_PATTERN: "knowledge.tactics.answer_pattern",
+        Topic.PROBE: "knowledge.tactics.probe",
+        Topic.RESET_HEAD: "knowledge.tactics.reset_head",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""
@@ -51,4 +57,27 @@ def advise(situation: Situation) -> Advice:
     return page(situation)
 
 
-__all__ = ["GENERAL_RULES", "PAGES", "advise"]
+def advise_traced(situation: Situation) -> Advice:
+    """The same answer with everything that was looked at for it among its evidence.
+
+    That is at least what moves its numbers: an estimate that was read and did not matter in the
+    end is among it too, after what the reasons name.
+    """
+    looked = Looked()
+    advice = advise(
+        replace(
+            situation,
+            ours=tuple(_watched(one, looked) for one in situation.ours),
+            theirs=tuple(_watched(one, looked) for one in situation.theirs),
+        )
+    )
+    tallies = (*situation.tallies, *(one.tally for one in situation.other_rallies))
+    rallies = tuple(tally.evidence for tally in tallies if tally.evidence)
+    return replace(advice, grounds=(*advice.grounds, *looked.evidence, *rallies))
+
+
+def _watched(one: OnCourt, looked: Looked) -> OnCourt:
+    return replace(one, profile=watched(one.profile, looked))
+
+
+__all__ = ["GENERAL_RULES", "PAGES", "advise", "advise_traced"]

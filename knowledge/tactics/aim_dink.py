@@ -10,7 +10,7 @@ from knowledge.effects import OptionId, Truth
 from knowledge.engine import Part, Unknown
 from knowledge.evidence import FactEstimate
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import dink_words as words
 from knowledge.tactics.conditions import marked_wing, player_of, trait_of
 from knowledge.tactics.dink_aims import SOFT, attack_at
@@ -130,8 +130,7 @@ def _about_the_weak_wing(answer: DinkAnswer) -> list[Reason]:
         text = f"The weak {weak} is the harder ball here"
     trait = Trait.BACKHAND_DINK if weak is Wing.BACKHAND else Trait.FOREHAND_DINK
     estimate = best.target.profile.skill(trait)
-    source = book(notes=estimate.agreeing, against=estimate.disagreeing)
-    return [Reason(text=text, source=source)]
+    return [Reason(text=text, source=estimate.source)]
 
 
 def _speaking_parts(answer: DinkAnswer) -> list[Part]:

@@ -2,72 +2,162 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
-from functools import cache
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, Reason
-from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, overlap, read_words
-from knowledge.situation import Situation
-from knowledge.sources import COMMON_PRACTICE
-from knowledge.vocabulary import Topic
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.general_rule import LINE_LIMIT
+from knowledge.planning.names import first_that_fits
+from knowledge.planning.phrases import skill_words
+from knowledge.situation import OnCourt, Situation
+from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
+from knowledge.tactics.symptoms import PLAN_B, Symptom, find_symptoms, symptoms
+from knowledge.tactics.targeted_one import with_names
+from knowledge.vocabulary import Topic, Trait
 
+NO_SHOT = "play deep and middle; give no angle."
+"""What takes no shot that somebody may own as weak."""
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pattern:
-    """A symptom and its answer; `you` plays the ball, `partner` is the other one."""
-
-    words: tuple[str, ...]
-    call: str
-    you: str
-    partner: str
-    sign: str
-    plan_b: str
-
-
-NO_PATTERN = Pattern(
-    words=(),
-    call="Slow it to the middle; see which ball hurts.",
-    you="Low, soft, middle: nobody bangs that",
-    partner="Partner: watch who hits it and from where",
-    sign="Sign: you can name the ball that hurts",
-    plan_b="Tell me that ball and I give one answer.",
-)
-"""Where the words name no symptom that we know."""
+NOT_READ = "I read no symptom in that: these come most."
+COMMONEST = ("bang", "lob", "pop_up")
+"""Offered where the words name none: as many as there are buttons."""
 
 
-def advise(situation: Situation, *, assumed: str | None = None) -> Advice:
-    """The answer to the symptom that the words name."""
-    found = find_pattern(situation.asked.words) or NO_PATTERN
-    lines = (found.you, found.partner, found.sign)
-    return Advice(
-        topic=Topic.ANSWER_PATTERN,
-        call=found.call,
-        reasons=tuple(Reason(text=line, source=COMMON_PRACTICE) for line in lines),
-        unless=found.plan_b,
-        assumed=assumed,
-        choices=(Choice(label="still bad", topic=Topic.ADJUST),) if found is not NO_PATTERN else (),
+def advise(situation: Situation) -> Advice:
+    """The answer to the symptom that the words name, sharpened by what the book knows."""
+    found = find_symptoms(situation)
+    if not found:
+        return _unnamed()
+    symptom = with_names(found[0], situation)
+    culprit = culprit_of(symptom, situation)
+    return replace(
+        _answer(symptom, situation, culprit),
+        choices=_choices(symptom, found[1:], situation, culprit),
+        numbers=_numbers(symptom),
+        confidence=Confidence.GENERAL_RULE if culprit is None else Confidence.LEAN,
     )
 
 
-def find_pattern(words: str) -> Pattern | None:
-    """The symptom that covers most of the words, the earlier one if equal; None if none does."""
-    best = max(patterns(), key=lambda pattern: overlap(pattern.words, words))
-    return best if overlap(best.words, words) else None
+def _answer(symptom: Symptom, situation: Situation, culprit: Culprit | None) -> Advice:
+    weak = [one for one in situation.ours if _weakness(one, symptom.needs) is not None]
+    able = [one for one in situation.ours if one not in weak]
+    if not weak:
+        return _as_it_is(symptom, culprit)
+    return _by_name(symptom, able[0], weak[0]) if able else _by_plan_b(symptom, weak, culprit)
 
 
-@cache
-def patterns() -> tuple[Pattern, ...]:
-    """All symptoms; RuleDataError if a line does not fit."""
-    return tuple(_pattern(row) for row in load_entries("knowledge.tactics", "patterns.toml"))
+def _as_it_is(symptom: Symptom, culprit: Culprit | None) -> Advice:
+    changes = (symptom.you, symptom.partner)
+    plan_b = f"{PLAN_B}{symptom.plan_b}"
+    sign = Reason(text=symptom.sign.rstrip("."), source=COMMON_PRACTICE)
+    return Advice(
+        topic=Topic.ANSWER_PATTERN,
+        call=symptom.call,
+        reasons=(*changes, sign) if culprit is None else (culprit.reason, *changes),
+        number=worth_of(symptom),
+        unless=plan_b if culprit is None else f"{symptom.sign} {plan_b}",
+    )
 
 
-def _pattern(row: Mapping[str, object]) -> Pattern:
-    return Pattern(
-        words=read_words(row),
-        call=fitting(row.get("call"), CALL_LIMIT),
-        you=fitting(row.get("you"), LINE_LIMIT),
-        partner=fitting(row.get("partner"), LINE_LIMIT),
-        sign=fitting(row.get("sign"), LINE_LIMIT),
-        plan_b=fitting(row.get("plan_b"), LINE_LIMIT),
+def _by_name(symptom: Symptom, able: OnCourt, weak: OnCourt) -> Advice:
+    """One of us does not own the shot: the call is the other's, plan B is theirs."""
+    instead = NO_SHOT if _weakness(weak, symptom.plan_b_needs) else symptom.plan_b
+    call = symptom.call[0].lower() + symptom.call[1:]
+    return Advice(
+        topic=Topic.ANSWER_PATTERN,
+        call=first_that_fits((f"{able.name}: {call}", symptom.call)),
+        reasons=(
+            _why_not(weak, symptom.needs),
+            Reason(text=_fits(f"{weak.name}: {instead.rstrip('.')}"), source=COMMON_PRACTICE),
+            symptom.you,
+        ),
+        number=worth_of(symptom),
+        unless=symptom.sign,
+    )
+
+
+def _by_plan_b(symptom: Symptom, weak: Sequence[OnCourt], culprit: Culprit | None) -> Advice:
+    """Nobody of us owns the shot: plan B is the call, or what takes no shot at all."""
+    unable = all(_weakness(one, symptom.plan_b_needs) for one in weak)
+    call = NO_SHOT if unable else symptom.plan_b
+    sign = Reason(text=symptom.sign.rstrip("."), source=COMMON_PRACTICE)
+    why = _why_not(weak[0], symptom.needs)
+    return Advice(
+        topic=Topic.ANSWER_PATTERN,
+        call=call[0].upper() + call[1:],
+        reasons=(why, symptom.partner, sign if culprit is None else culprit.reason),
+        unless=None if culprit is None else symptom.sign,
+    )
+
+
+def _weakness(one: OnCourt, needs: Sequence[Trait]) -> Trait | None:
+    """The first of these shots that our notes on this player mark as weak."""
+    for trait in needs:
+        estimate = one.profile.skill(trait)
+        if estimate.level < 0 and not estimate.is_open:
+            return trait
+    return None
+
+
+def _why_not(one: OnCourt, needs: Sequence[Trait]) -> Reason:
+    trait = _weakness(one, needs) or needs[0]
+    estimate = one.profile.skill(trait)
+    return Reason(
+        text=_fits(f"{one.name}: {skill_words(trait, strong=False)}, so not for {one.name}"),
+        source=book(notes=estimate.agreeing, against=estimate.disagreeing),
+    )
+
+
+def _fits(text: str) -> str:
+    return first_that_fits((text,), limit=LINE_LIMIT)
+
+
+def worth_of(symptom: Symptom) -> str | None:
+    """What the answer is worth where it comes up; None where the trade has no number."""
+    if symptom.worth is not None:
+        return symptom.worth
+    if symptom.points is None:
+        return None
+    return f"Where it comes up: about {symptom.points:g} in 100 (judgement)."
+
+
+def _numbers(symptom: Symptom) -> Mapping[str, float]:
+    if symptom.points is None or symptom.share is None:
+        return {}
+    per_100 = symptom.points * symptom.share / 100
+    return {"points": symptom.points, "share": symptom.share, "per_100": per_100}
+
+
+def _choices(
+    symptom: Symptom, others: Sequence[Symptom], situation: Situation, culprit: Culprit | None
+) -> tuple[Choice, ...]:
+    still = Choice(label="still bad", topic=Topic.ADJUST)
+    also = [_of_symptom(one) for one in others[:1]]
+    noted = noted_by_tap(symptom, situation) if culprit is None else None
+    return (*also, *([noted] if noted else []), still)
+
+
+def _of_symptom(symptom: Symptom) -> Choice:
+    return Choice(
+        label=symptom.label,
+        topic=Topic.ANSWER_PATTERN,
+        fact=MatchFact.SYMPTOM.value,
+        value=symptom.id,
+    )
+
+
+def _unnamed() -> Advice:
+    offered = [one for id in COMMONEST for one in symptoms() if one.id == id]
+    return Advice(
+        topic=Topic.ANSWER_PATTERN,
+        call="Slow it to the middle; see which ball hurts.",
+        reasons=(
+            Reason(text="Low, soft, middle: nobody bangs that", source=COMMON_PRACTICE),
+            Reason(text="Partner: watch who hits it and from where", source=COMMON_PRACTICE),
+            Reason(text="Sign: you can name the ball that hurts", source=COMMON_PRACTICE),
+        ),
+        unless="Tell me that ball and I give one answer.",
+        assumed=NOT_READ,
+        choices=tuple(_of_symptom(one) for one in offered),
     )

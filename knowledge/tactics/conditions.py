@@ -21,7 +21,7 @@ from knowledge.effects import (
 )
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE, Source, book
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
 
 RIGHT_HANDERS = 0.9
@@ -138,9 +138,7 @@ def grows_with(
 
 
 def _source_of(estimate: TraitEstimate) -> Source:
-    if not estimate.notes:
-        return COMMON_PRACTICE
-    return book(notes=estimate.agreeing, against=estimate.disagreeing)
+    return estimate.source if estimate.evidence else COMMON_PRACTICE
 
 
 def skill(
@@ -168,7 +166,7 @@ def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:
     """
     if one is None:
         return False
-    return any(one.profile.skill(trait).level < 0 for trait in traits)
+    return any(one.profile.skill(trait).is_weak for trait in traits)
 
 
 def marked_wing(one: OnCourt) -> Wing | None:

@@ -8,7 +8,7 @@ from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.effects import Truth
 from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part
 from knowledge.situation import Familiarity, OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE, Source, SourceKind, book
+from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import middle_words as words
 from knowledge.tactics.conditions import WEAK_LEVEL
 from knowledge.tactics.middle_answer import (
@@ -149,8 +149,7 @@ def _their_habit(situation: Situation) -> list[Reason]:
     for one in situation.theirs:
         estimate = one.profile.skill(Trait.SPEED_UP)
         if estimate.level >= -WEAK_LEVEL:
-            source = book(notes=estimate.agreeing, against=estimate.disagreeing)
-            return [Reason(text=f"{one.name} speeds up well: be set", source=source)]
+            return [Reason(text=f"{one.name} speeds up well: be set", source=estimate.source)]
     return []
 
 

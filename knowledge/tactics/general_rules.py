@@ -10,7 +10,7 @@ from knowledge import rulebook
 from knowledge.advice import Advice
 from knowledge.general_rule import GeneralRule, RuleDataError, load_table, read_rule
 from knowledge.situation import Situation
-from knowledge.tactics import answer_pattern, other_meanings, smalltalk, weather
+from knowledge.tactics import other_meanings, smalltalk, weather
 from knowledge.vocabulary import Topic
 
 GENERAL_NOTE = "General rule: I don't work this one out from your notes yet."
@@ -20,7 +20,11 @@ OWN_ENGINE = frozenset(
     {
         Topic.COVER_MIDDLE,
         Topic.AIM_DINK,
+        Topic.AIM_SERVE,
+        Topic.AIM_RETURN,
         Topic.WHERE_TO_STAND,
+        Topic.WHOM_TO_TARGET,
+        Topic.BEING_TARGETED,
         Topic.OPPONENT_REPORT,
         Topic.GAME_PLAN,
         Topic.CUE,
@@ -28,6 +32,9 @@ OWN_ENGINE = frozenset(
         Topic.WIN_CHANCE,
         Topic.TIMEOUT_NOW,
         Topic.CHOOSE_END_OR_SERVE,
+        Topic.ANSWER_PATTERN,
+        Topic.PROBE,
+        Topic.RESET_HEAD,
     }
 )
 """Topics answered elsewhere."""
@@ -63,14 +70,9 @@ def general_rules() -> Mapping[Topic, GeneralRule]:
     return MappingProxyType(rules)
 
 
-def _pattern(situation: Situation) -> Advice:
-    return answer_pattern.advise(situation, assumed=GENERAL_NOTE)
-
-
 _PICKED_BY_WORDS: Mapping[Topic, Callable[[Situation], Advice]] = MappingProxyType(
     {
         Topic.RULES_QUESTION: rulebook.advise,
-        Topic.ANSWER_PATTERN: _pattern,
         Topic.WEATHER_OR_BODY: weather.advise,
         Topic.SMALLTALK_OR_UNKNOWN: smalltalk.advise,
     }

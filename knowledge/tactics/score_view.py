@@ -9,13 +9,16 @@ from knowledge.chances import (
     PRIOR_RALLIES,
     Outlook,
     RallyRates,
-    RallyTally,
     RateBelief,
+    RingSum,
     base_rates,
     learned_rates,
     outlook,
+    pooled_prior,
     prior_rates,
+    ring_sums,
 )
+from knowledge.evidence import Ring
 from knowledge.game import Discipline, GameFormat, MatchState, start
 from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
@@ -91,17 +94,11 @@ def rates_before(situation: Situation) -> RateBelief:
 
 def rallies_counted(situation: Situation) -> float:
     """Rallies behind our rates, older ones for less."""
-    return sum(tally.weight * tally.rallies for tally in _tallies(situation))
-
-
-def _tallies(situation: Situation) -> tuple[RallyTally, ...]:
-    """Earlier meetings, and this match as said or else as logged."""
-    today = situation.asked.tally or situation.rallies_today
-    return situation.earlier_rallies if today is None else (*situation.earlier_rallies, today)
+    return sum(tally.weight * tally.rallies for tally in situation.tallies)
 
 
 def _rates(situation: Situation) -> tuple[RateBelief, Reason]:
-    learned = learned_rates(_prior(situation), _tallies(situation))
+    learned = learned_rates(_prior(situation), situation.tallies)
     belief = _with_said(situation, learned)
     return belief, Reason(text=_in_words(belief.rates), source=_ground(situation))
 
@@ -115,13 +112,8 @@ def _with_said(situation: Situation, learned: RateBelief) -> RateBelief:
 
 
 def _prior(situation: Situation) -> RateBelief:
-    """The book's own base, where it has one, else what is usual at the level."""
-    format = _format(situation)
-    usual = prior_rates(
-        level=situation.level,
-        mixed=situation.mixed,
-        singles=format is not None and format.discipline is Discipline.SINGLES,
-    )
+    """The book's own base, where it has one, else the usual one as others have moved it."""
+    usual = pooled_prior(_usual(situation), situation.other_rallies)
     ours = situation.base_rates
     if ours is None:
         return usual
@@ -131,6 +123,37 @@ def _prior(situation: Situation) -> RateBelief:
             serving=rates.serving if ours[0] is None else ours[0],
             receiving=rates.receiving if ours[1] is None else ours[1],
         )
+    )
+
+
+def _usual(situation: Situation) -> RateBelief:
+    """What is usual at the level, before any rally of ours."""
+    format = _format(situation)
+    return prior_rates(
+        level=situation.level,
+        mixed=situation.mixed,
+        singles=format is not None and format.discipline is Discipline.SINGLES,
+    )
+
+
+def against_others(situation: Situation) -> tuple[str, ...]:
+    """A line per ring of other opponents: what was won there beyond the usual, and its part."""
+    if situation.base_rates is not None:
+        return ()
+    return tuple(map(_ring_line, ring_sums(_usual(situation), situation.other_rallies)))
+
+
+_RING_NAMES = {Ring.ALIKE: "pairs like them", Ring.OTHERS: "everybody else"}
+
+
+def _ring_line(one: RingSum) -> str:
+    """ "Vs everybody else: 3 more of 30 than expected, counted 15%." """
+    count = round(abs(one.excess))
+    more = "as many" if not count else f"{count} {'more' if one.excess > 0 else 'fewer'}"
+    than = "as" if not count else "than"
+    return (
+        f"Vs {_RING_NAMES[one.ring]}: {more} of {one.rallies} {than} expected, "
+        f"counted {100 * one.part:.0f}%."
     )
 
 
@@ -157,9 +180,16 @@ def _ground(situation: Situation) -> Source:
     if situation.asked.tally is not None:
         return replace(SAID, citation=f"{situation.asked.tally.rallies} rallies")
     if counted:
-        return book_rallies(counted, rest="" if counted > 2 * PRIOR_RALLIES else "and the usual")
+        rest = "" if counted > 2 * PRIOR_RALLIES else "and the usual"
+        evidence = tuple(each for tally in situation.tallies for each in tally.evidence)
+        return book_rallies(counted, rest=rest, evidence=evidence)
     if situation.base_rates is not None:
         return replace(SAID, citation="as a rule")
+    others = [one.tally for one in situation.other_rallies]
+    if others:
+        evidence = tuple(each for tally in others for each in tally.evidence)
+        rallies = sum(tally.rallies for tally in others)
+        return book_rallies(rallies, rest="vs others", evidence=evidence)
     return COMMON_PRACTICE
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from knowledge.advice import Advice, Choice, Confidence, CourtPicture, MatchFact, Reason
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind, book
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide_picture
 from knowledge.vocabulary import BallKind, Topic, Trait
 
@@ -189,7 +189,7 @@ def _with_book(situation: Situation, reasons: tuple[Reason, ...]) -> tuple[Reaso
     first = max(threats, key=lambda threat: threat.estimate.level)
     told = Reason(
         text=f"{first.who.name} {_DOES[first.kind]}: split on that swing",
-        source=book(notes=first.estimate.agreeing, against=first.estimate.disagreeing),
+        source=first.estimate.source,
     )
     return (told, *reasons)[:3]
 

@@ -1,62 +1,122 @@
-"""Weather and bodies: cautions first, then what wind, sun and heat change."""
+"""Weather and bodies: emergencies, then complaints, then what wind, heat and sun change."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 
-from knowledge.advice import Advice, Confidence, Reason
-from knowledge.cautions import (
-    DEFERS,
-    FULL_SUN_ADDS_F,
-    HEAT_DEFERS,
-    fahrenheit,
-    heat_index_f,
-    heat_level,
-)
+from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.cautions import DEFERS, HEAT_DEFERS
 from knowledge.emergencies import Emergency, emergency_of
-from knowledge.general_rule import GeneralRule, load_entries, overlap, read_rule
+from knowledge.general_rule import (
+    GeneralRule,
+    RuleDataError,
+    groups_said,
+    load_entries,
+    overlap,
+    read_rule,
+)
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
+from knowledge.tactics import heat_answer, wind_answer
+from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
 
-_TEMPERATURE = re.compile(r"(\d{2,3})\s*(?:°|degrees?)?\s*([cf])\b", re.IGNORECASE)
-_HUMIDITY = re.compile(r"(\d{1,3})\s*(?:%|percent)")
+ANYTHING, HEAT, COLD, WIND, DRINK = "anything", "heat", "cold", "wind", "drink_eat"
+BODY, SKY = "body", "sky"
 
-HEAT_WORDS = "heat"
-ANYTHING = "anything"
+SAYINGS = re.compile(
+    r"\b(?:(?:knee|hip|chest|shoulder|head|belt|waist|eye) (?:high|height|level)"
+    r"|cold feet|at our backs?|behind (?:my|our) backs?|on the other side|from (?:the )?left side"
+    r"|(?:off|at|on) (?:my|his|her|their) (?:hip|shoulder|feet|chest)|breath of (?:wind|air)"
+    r"|hot hand|hot streak|hot as heck|heart says|on (?:the )?(?:paddle|other) hand"
+    r"|balance of|mother in law|paint(?:s|ed)?)\b"
+)
+"""Bodies in these are figures of speech, or no complaint."""
 
-WIND_WORDS = {
-    Wind.BEHIND_US: "wind behind",
-    Wind.AGAINST_US: "headwind",
-    Wind.ACROSS: "crosswind",
-    Wind.SOME: "wind",
-    Wind.NONE: ANYTHING,
-    None: ANYTHING,
-}
-"""What a question is taken for whose words name nothing in particular."""
+LONG_GAP_MIN = 90
+SHORT_GAP_MIN = 45
+"""Until the next match: time for a small meal, a snack, or sips only; common practice."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """A rule with a name and whether it answers a body's complaint or the weather."""
+
+    id: str
+    kind: str
+    rule: GeneralRule
 
 
 def advise(situation: Situation) -> Advice:
-    """The caution or the correction that the words ask for, with the heat index if they give it."""
+    """The emergency, else the complaint, else what the weather that is said changes."""
     words = situation.asked.words
-    emergency = emergency_of(words)
+    emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
-    index = said_heat_index_f(words)
-    otherwise = HEAT_WORDS if index is not None else WIND_WORDS[situation.wind]
-    found = find_entry(words) or find_entry(otherwise)
-    if found is None:
-        raise LookupError(f"weather.toml has no entry for {otherwise!r}")
+    heat = heat_said(words)
+    entry = find_entry(words) or _otherwise(situation, heat)
+    index = heat_answer.felt(heat)
+    if entry.id == WIND:
+        return wind_answer.advise(situation)
+    if entry.id == HEAT and index is not None:
+        return heat_answer.advise(heat, index)
+    return _from_entry(entry, situation, heat, index)
+
+
+def _from_entry(
+    entry: Entry, situation: Situation, heat: HeatSaid, index: heat_answer.Felt | None
+) -> Advice:
+    """The entry as it stands, with the heat that was said and the time there is."""
+    found = entry.rule
+    is_hot = index is not None and index.index_f >= heat_answer.HOT_FROM_F
+    shown = index if is_hot else None
     return Advice(
         topic=Topic.WEATHER_OR_BODY,
-        call=found.call,
+        call=_call(entry, situation.asked.words),
         reasons=found.reasons,
-        number=None if index is None else _heat_line(index),
+        number=None if shown is None else heat_answer.heat_line(shown, celsius=heat.celsius),
         unless=found.unless,
-        caution=found.caution or (None if index is None else HEAT_DEFERS),
-        numbers={} if index is None else {"heat_index_f": index},
+        assumed=None if shown is None else heat_answer.assumed_line(heat, shown),
+        caution=found.caution or (HEAT_DEFERS if shown else None),
+        numbers={} if shown is None else {"heat_index_f": shown.index_f},
+        choices=_choices(entry),
     )
+
+
+def _call(entry: Entry, words: str) -> str:
+    minutes = minutes_said(words) if entry.id == DRINK else None
+    if minutes is None:
+        return entry.rule.call
+    if minutes >= LONG_GAP_MIN:
+        return "Eat small now, familiar and salty; then sip."
+    if minutes >= SHORT_GAP_MIN:
+        return "Have a small salty snack now; then only sip."
+    return "Only sip now, with something salty."
+
+
+def _choices(entry: Entry) -> tuple[Choice, ...]:
+    if entry.id == "sun":
+        return (Choice(label="which end?", topic=Topic.CHOOSE_END_OR_SERVE),)
+    return ()
+
+
+def _otherwise(situation: Situation, heat: HeatSaid) -> Entry:
+    """What a question is taken for whose words name nothing in particular."""
+    degrees = heat.temperature_f
+    if heat.feels_like_f is not None or (degrees or 0) >= heat_answer.HOT_FROM_F:
+        return entry_of(HEAT)
+    if degrees is not None and degrees < heat_answer.COLD_BELOW_F:
+        return entry_of(COLD)
+    if situation.wind not in (None, Wind.NONE):
+        return entry_of(WIND)
+    if situation.asked.sun:
+        return entry_of("sun")
+    if situation.asked.tired:
+        return entry_of("tired")
+    return entry_of(HEAT if situation.asked.hot else ANYTHING)
 
 
 _FIRST_AID = {
@@ -98,29 +158,58 @@ def _stop(emergency: Emergency) -> Advice:
     )
 
 
-def find_entry(words: str) -> GeneralRule | None:
-    """The entry that covers most of the words, the graver (earlier) one if equal."""
-    best = max(entries(), key=lambda entry: overlap(entry.words, words))
-    return best if overlap(best.words, words) else None
+def find_entry(words: str) -> Entry | None:
+    """The gravest complaint that is told; without one the entry that covers most of the words."""
+    text = re.sub(r"\bhr:? ?(?=\d{3}\b)", "heart rate ", mended(folded(words)))
+    said = SAYINGS.sub(" ~ ", text)
+    for entry in entries():
+        if entry.kind == BODY and (
+            overlap(entry.rule.words, said) or groups_said(entry.rule, said)
+        ):
+            return entry
+    sky = [entry for entry in entries() if entry.kind == SKY]
+    best = max(sky, key=lambda entry: overlap(entry.rule.words, text))
+    return best if overlap(best.rule.words, text) else None
+
+
+REAL_WORDS = frozenset({"does", "tried", "slat", "clod", "sings"})
+"""English by themselves, though a swap of two letters makes each a word of ours."""
+
+
+def mended(text: str) -> str:
+    """The text with two swapped letters put right where that makes a word of ours."""
+    return re.sub(r"[a-z]{4,}", lambda found: _unswapped(found[0]), text)
+
+
+def _unswapped(token: str) -> str:
+    ours = _long_words()
+    if token in ours or token in REAL_WORDS:
+        return token
+    swaps = (token[:n] + token[n + 1] + token[n] + token[n + 2 :] for n in range(len(token) - 1))
+    return next((swap for swap in swaps if swap in ours), token)
 
 
 @cache
-def entries() -> tuple[GeneralRule, ...]:
+def _long_words() -> frozenset[str]:
+    """Single words that pick an entry, long enough to be known with two letters swapped."""
+    rules = [entry.rule for entry in entries()]
+    said = [word for rule in rules for word in (*rule.words, *sum(rule.together, ()))]
+    return frozenset(one for word in said for one in word.split() if len(one) >= 4)
+
+
+def entry_of(name: str) -> Entry:
+    """The entry of that name."""
+    return next(entry for entry in entries() if entry.id == name)
+
+
+@cache
+def entries() -> tuple[Entry, ...]:
     """All entries, gravest first; RuleDataError if one does not fit."""
-    return tuple(read_rule(row) for row in load_entries("knowledge.tactics", "weather.toml"))
+    return tuple(_read_entry(row) for row in load_entries("knowledge.tactics", "weather.toml"))
 
 
-def said_heat_index_f(words: str) -> float | None:
-    """Heat index in degrees F if the words give temperature and humidity: "33 C, 60%"."""
-    temperature, humidity = _TEMPERATURE.search(words), _HUMIDITY.search(words)
-    if temperature is None or humidity is None or int(humidity[1]) > 100:
-        return None
-    degrees = float(temperature[1])
-    return heat_index_f(
-        fahrenheit(degrees) if temperature[2].lower() == "c" else degrees, float(humidity[1])
-    )
-
-
-def _heat_line(index_f: float) -> str:
-    sun = round(FULL_SUN_ADDS_F)
-    return f"Heat index {index_f:.0f} °F: {heat_level(index_f)}; full sun up to +{sun}."
+def _read_entry(row: Mapping[str, object]) -> Entry:
+    found = Entry(id=str(row.get("id")), kind=str(row.get("kind")), rule=read_rule(row))
+    if found.kind not in (BODY, SKY) or (found.kind == BODY and not found.rule.caution):
+        raise RuleDataError(f"an entry is of body, with a caution, or of sky: {row}")
+    return found

@@ -24,6 +24,7 @@ from knowledge.situation import Situation
 from knowledge.sources import SourceKind, computed
 from knowledge.tactics.score_view import (
     ScoreView,
+    against_others,
     rallies_counted,
     rates_before,
     rates_of,
@@ -196,6 +197,7 @@ def _in_full(situation: Situation, view: ScoreView) -> tuple[str, ...]:
         lines.append(
             f"8 times in 10 between {of_hundred(game.low)} and {of_hundred(game.high)} in 100."
         )
+        lines += against_others(situation)
     found = leak_of(situation)
     if found is not None:
         lines += [_leak_line(part) for part in found.parts]

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from itertools import groupby
 from typing import Any
 
-from sqlalchemy import bindparam, func, insert, select
+from sqlalchemy import and_, bindparam, func, insert, select
 
+from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
-from scouting_db.tables import entry, match
+from scouting_db.tables import entry, match, pair
 from scouting_db.values import (
     AlreadyCounted,
     EntryKind,
     EntryRow,
     InboxId,
+    LoggedMatch,
     MatchId,
     MeetingLog,
     Micros,
     PairId,
+    PairRow,
     Winner,
 )
 
@@ -37,22 +40,40 @@ _LINES = select(
     entry.c.voids,
 )
 _ENTRIES = _LINES.where(*_OF_MATCH).order_by(entry.c.n)
-_MEETINGS = (
-    select(match.c.match_id, match.c.format, match.c.made_at)
-    .where(
-        match.c.book_id == bindparam("book"),
-        match.c.our_pair == bindparam("ours"),
-        match.c.their_pair == bindparam("theirs"),
+_LOGGED = (
+    select(
+        match.c.match_id,
+        match.c.format,
+        match.c.made_at,
+        pair.c.pair_id,
+        pair.c.player_a,
+        pair.c.player_b,
+        select(func.max(entry.c.n))
+        .where(entry.c.book_id == match.c.book_id, entry.c.match_id == match.c.match_id)
+        .scalar_subquery()
+        .label("lines"),
     )
+    .select_from(
+        match.join(
+            pair, and_(pair.c.book_id == match.c.book_id, pair.c.pair_id == match.c.their_pair)
+        )
+    )
+    .where(match.c.book_id == bindparam("book"), match.c.our_pair == bindparam("ours"))
     .order_by(match.c.match_id.desc())
     .limit(bindparam("limit"))
-    .subquery()
 )
-_LOGS_OF_MEETINGS = (
-    _LINES.add_columns(_MEETINGS.c.match_id, _MEETINGS.c.format, _MEETINGS.c.made_at)
-    .join_from(entry, _MEETINGS, entry.c.match_id == _MEETINGS.c.match_id)
-    .where(entry.c.book_id == bindparam("book"))
-    .order_by(_MEETINGS.c.match_id, entry.c.n)
+_LOGS = (
+    _LINES.add_columns(entry.c.match_id, match.c.format, match.c.made_at)
+    .join_from(
+        entry,
+        match,
+        and_(match.c.book_id == entry.c.book_id, match.c.match_id == entry.c.match_id),
+    )
+    .where(
+        entry.c.book_id == bindparam("book"),
+        entry.c.match_id.in_(bindparam("matches", expanding=True)),
+    )
+    .order_by(entry.c.match_id, entry.c.n)
 )
 _LAST = select(func.coalesce(func.max(entry.c.n), 0)).where(*_OF_MATCH)
 _GAME_OF = select(entry.c.game_no).where(*_OF_MATCH, entry.c.n == bindparam("which"))
@@ -66,16 +87,16 @@ class MatchLog(Scope):
         """Every line in order, voided ones and voids included."""
         return tuple(map(_entry_row, self._read(_ENTRIES, {"match": match})))
 
-    def logs_of_meetings(
-        self, our_pair: PairId, their_pair: PairId, *, limit: int = 20
-    ) -> tuple[MeetingLog, ...]:
-        """The logs of the newest matches of these two pairs, oldest match first.
+    def logged_matches(self, our_pair: PairId, *, limit: int = 100) -> tuple[LoggedMatch, ...]:
+        """The newest matches of a pair of ours that have a log, newest first."""
+        rows = self._read(_LOGGED, {"ours": our_pair, "limit": limit})
+        return tuple(_logged(row) for row in rows if row.lines is not None)
 
-        Matches without a line are left out.
-        """
-        rows = self._read(
-            _LOGS_OF_MEETINGS, {"ours": our_pair, "theirs": their_pair, "limit": limit}
-        )
+    def logs(self, matches: Collection[MatchId]) -> tuple[MeetingLog, ...]:
+        """The logs of these matches."""
+        if not matches:
+            return ()
+        rows = self._read(_LOGS, {"matches": list(matches)})
         return tuple(_meeting([*lines]) for _, lines in groupby(rows, key=lambda row: row.match_id))
 
     def append(
@@ -146,6 +167,18 @@ class MatchLog(Scope):
             "detail": row.detail,
             "voids": row.voids,
         }
+
+
+def _logged(row: Any) -> LoggedMatch:
+    return LoggedMatch(
+        match=MatchId(row.match_id),
+        their_pair=PairRow(
+            pair=PairId(row.pair_id), players=(PlayerId(row.player_a), PlayerId(row.player_b))
+        ),
+        format=row.format,
+        made_at=Micros(row.made_at),
+        lines=row.lines,
+    )
 
 
 def _meeting(rows: list[Any]) -> MeetingLog:

@@ -18,8 +18,8 @@ from knowledge.vocabulary import (
 )
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
-from scouting_db.tables import choice, rally, rally_rate
-from scouting_db.values import ChoiceRow, MatchId, RallyRow, RateRow
+from scouting_db.tables import choice, entry, inbox, rally, rally_rate
+from scouting_db.values import ChatId, ChoiceRow, EntryKind, MatchId, RallyRow, RateRow
 
 _RALLIES = (
     select(
@@ -50,18 +50,38 @@ _DROP_RATES = delete(rally_rate).where(
     rally_rate.c.match_id == bindparam("match"),
     rally_rate.c.n == bindparam("rally"),
 )
-_CHOICES = (
-    select(
-        choice.c.match_id,
-        choice.c.n,
-        choice.c.topic,
-        choice.c.option,
-        choice.c.ball,
-        choice.c.against_player,
-        choice.c.tagged,
+_CHOSEN = select(
+    choice.c.match_id,
+    choice.c.n,
+    choice.c.topic,
+    choice.c.option,
+    choice.c.ball,
+    choice.c.against_player,
+    choice.c.tagged,
+)
+_CHOICES = _CHOSEN.where(
+    choice.c.book_id == bindparam("book"), choice.c.topic == bindparam("topic")
+).order_by(choice.c.match_id, choice.c.n)
+_CHOICES_IN = _CHOSEN.where(
+    choice.c.book_id == bindparam("book"), choice.c.match_id == bindparam("match")
+).order_by(choice.c.n, choice.c.topic)
+_DROP_CHOICES = delete(choice).where(
+    choice.c.book_id == bindparam("book"),
+    choice.c.match_id == bindparam("match"),
+    choice.c.n == bindparam("rally"),
+)
+_OF_MESSAGE = (
+    select(entry.c.match_id, entry.c.n)
+    .join(inbox, inbox.c.inbox_id == entry.c.inbox_id)
+    .where(
+        entry.c.book_id == bindparam("book"),
+        entry.c.kind == EntryKind.RALLY.value,
+        inbox.c.chat_id == bindparam("chat"),
+        inbox.c.external_message_id == bindparam("message"),
+        inbox.c.kind == "text",
     )
-    .where(choice.c.book_id == bindparam("book"), choice.c.topic == bindparam("topic"))
-    .order_by(choice.c.match_id, choice.c.n)
+    .order_by(entry.c.match_id.desc(), entry.c.n.desc())
+    .limit(1)
 )
 
 
@@ -120,6 +140,22 @@ class Rallies(Scope):
                 "tagged": "before" if row.tagged_before else "after",
             },
         )
+
+    def drop_choices(self, match: MatchId, n: int) -> None:
+        """Nothing is known any more of what we chose in rally `n`."""
+        self._write(_DROP_CHOICES, {"match": match, "rally": n})
+
+    def choices_in(self, match: MatchId) -> tuple[ChoiceRow, ...]:
+        """What we chose in one match, in order."""
+        return tuple(map(_choice_row, self._read(_CHOICES_IN, {"match": match})))
+
+    def rally_of_message(
+        self, chat: ChatId, external_message_id: int
+    ) -> tuple[MatchId, int] | None:
+        """The match and line of the rally that a message told, for edits."""
+        key = {"chat": chat, "message": external_message_id}
+        row = self._read(_OF_MESSAGE, key).one_or_none()
+        return None if row is None else (MatchId(row.match_id), row.n)
 
     def choices(self, topic: Topic) -> tuple[ChoiceRow, ...]:
         """What we chose, in all matches, in order."""

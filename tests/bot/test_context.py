@@ -12,6 +12,7 @@ from bot.chat.asked import READ
 from bot.chat.context import KEPT_PENDINGS, Asked, Context, Depth, Pending, SaidState
 from bot.chat.format_said import SaidFormat
 from knowledge.game import Discipline, Scoring
+from knowledge.rulebook import rules
 from knowledge.situation import Familiarity, Formation, TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, Mode, PlayerId, Side, Topic, Wing
 
@@ -54,6 +55,9 @@ ASKED = st.builds(
     wind=MAYBE | st.sampled_from(Wind),
     sun=MAYBE | st.booleans(),
     background=MAYBE | st.booleans(),
+    officiated=MAYBE | st.booleans(),
+    rule=MAYBE | st.sampled_from([rule.name for rule in rules()]),
+    before=MAYBE | st.text(max_size=20),
     hands=st.dictionaries(PLAYERS, st.sampled_from(Hand), max_size=2).map(
         lambda hands: tuple(sorted(hands.items()))
     ),

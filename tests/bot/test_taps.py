@@ -67,6 +67,8 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             MatchFact.PULLED_WIDE, MatchFact.ABOUT)]
         + [["cover_middle", trait, "nonsense", player] for trait in Trait],
         Verb.WHY: [["dink"], ["cover_middle", "again"]],
+        Verb.MIX: [["dink"], ["aim_attack", "again"], *([bad] for bad in BAD_NUMBERS)],
+        Verb.PICK: [["dink"], ["aim_attack", "again"], *([bad] for bad in BAD_NUMBERS)],
         Verb.WHO: [["7", player], ["1", "9999"], *([bad, player] for bad in BAD_NUMBERS)],
         Verb.ADD: [["7"], *([bad] for bad in BAD_NUMBERS)],
         Verb.UNDO: [[bad] for bad in BAD_NUMBERS],
@@ -120,6 +122,22 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         Verb.EXAMPLE: [[bad] for bad in BAD_NUMBERS] + [["4"]],
         Verb.USE_LOG: [["book"], ["log", "log"]],
         Verb.LATER: [[bad] for bad in BAD_NUMBERS] + [["1"], ["7"]],
+        Verb.ENDED: [["draw", match, "2"], ["winner", match, "1"], ["winner", match]]
+        + [["winner", match, bad] for bad in BAD_NUMBERS]
+        + [["winner", bad, "2"] for bad in BAD_NUMBERS],
+        Verb.ENDED_BY: [[player, match, "2"], [hale, match, "1"], [hale, match]]
+        + [[hale, match, bad] for bad in BAD_NUMBERS]
+        + [[hale, bad, "2"] for bad in BAD_NUMBERS]
+        + [[bad, match, "2"] for bad in BAD_NUMBERS],
+        Verb.MEANT: [[player, match, "2"], [hale, match, "1"], [hale, match]]
+        + [[hale, match, bad] for bad in BAD_NUMBERS]
+        + [[hale, bad, "2"] for bad in BAD_NUMBERS]
+        + [[bad, match, "2"] for bad in BAD_NUMBERS],
+        Verb.TAG: [["lob", "wide", match, "3"], ["serve", "moon", match, "3"]]
+        + [["serve", hale, match, "3"], ["return", player, match, "3"]]
+        + [["serve", "wide", match, bad] for bad in BAD_NUMBERS]
+        + [["serve", "wide", bad, "3"] for bad in BAD_NUMBERS]
+        + [["return", bad, match, "3"] for bad in BAD_NUMBERS],
     }  # fmt: skip
     return [f"1:{verb}", f"1:{verb}:", *(":".join(["1", verb, *args]) for args in wrong[verb])]
 

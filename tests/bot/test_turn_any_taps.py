@@ -21,6 +21,10 @@ TAPS_OF_A_MATCH = frozenset(
         Verb.UNDO,
         Verb.REDO,
         Verb.SCORE,
+        Verb.ENDED,
+        Verb.ENDED_BY,
+        Verb.MEANT,
+        Verb.TAG,
     }
 )
 WORDS = (
@@ -42,6 +46,10 @@ WORDS = (
     "hale is serving",
     "we have 5",
     "oops",
+    "it was my dink",
+    "ours, hale netted a dink",
+    "theirs, brandt hit it out",
+    "tag rallies",
 )
 TURNS = 60
 OF_THE_LAST_REPLY, OF_AN_OLDER_ONE = 0.7, 0.85

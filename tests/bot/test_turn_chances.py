@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import pytest
+from sqlalchemy import delete
 from talk import Talk
 
 from knowledge.advice import ChanceCurve
 from knowledge.chances import game_table
 from knowledge.game import GameFormat, GameState
+from scouting_db import tables
 
 SERVING, RECEIVING = "serving_rally_chance", "receiving_rally_chance"
 PRIOR_RALLIES = 100
@@ -25,7 +27,9 @@ def numbers(talk: Talk, text: str) -> Mapping[str, float]:
 
 @pytest.fixture
 def evening(demo: Talk) -> Talk:
-    """A match against a pair never met before."""
+    """A match against a pair never met before, in a book that holds no other match's rallies."""
+    with demo.store.writing() as connection:
+        connection.execute(delete(tables.entry))
     demo.say("next: ruiz and hale, to 11")
     return demo
 
@@ -59,7 +63,22 @@ def test_an_earlier_meeting_counts_for_less_with_time(evening: Talk) -> None:
     found = numbers(evening, "what are our chances")
     assert found[SERVING] == pytest.approx((44 + 11 / 2) / (PRIOR_RALLIES + 11 / 2), abs=1e-3)
     evening.say("next: brandt and castellano, to 11")
-    assert numbers(evening, "what are our chances")[SERVING] == pytest.approx(0.44)
+    others = 0.15 * 11 / 2  # what eleven rallies won against others count for these two
+    found = numbers(evening, "what are our chances")
+    assert found[SERVING] == pytest.approx((44 + others) / (100 + others), abs=1e-3)
+
+
+def test_a_pair_alike_counts_for_more_than_everybody_else(evening: Talk) -> None:
+    """Rings: a pair that shares a player counts 40 in 100, any other 15 (common practice)."""
+    evening.say("we serve")
+    tap(evening, "u" * 11)
+    evening.say("won 11-0 11-3")
+    for theirs, part in (("hale and brandt", 0.4), ("brandt and castellano", 0.15)):
+        evening.say(f"next: {theirs}, to 11")
+        found = numbers(evening, "what are our chances")
+        assert found[SERVING] == pytest.approx((44 + part * 11) / (100 + part * 11), abs=1e-4)
+        assert found[RECEIVING] == pytest.approx(0.56)
+    assert "everybody else: 6 more of 11 than expected, counted 15%" in evening.say("why?")
 
 
 def test_the_win_chance_is_that_of_the_running_score(evening: Talk) -> None:

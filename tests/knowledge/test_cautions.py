@@ -117,10 +117,10 @@ def test_the_graver_symptom_wins() -> None:
 @pytest.mark.parametrize(
     ("wind", "start"),
     [
-        (Wind.BEHIND_US, "Aim shorter"),
-        (Wind.AGAINST_US, "Hit through it"),
-        (Wind.ACROSS, "Aim at the upwind"),
-        (Wind.SOME, "Find the wind's side"),
+        (Wind.BEHIND_US, "Return 4 ft shorter"),
+        (Wind.AGAINST_US, "Return 5 ft longer"),
+        (Wind.ACROSS, "Aim the return 3 ft upwind"),
+        (Wind.SOME, "Return low and middle"),
         (None, "Unwell? Stop."),
     ],
 )

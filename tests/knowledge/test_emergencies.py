@@ -16,6 +16,8 @@ from knowledge.vocabulary import Topic
 FOR = [
     "ball hit me in the eye",
     "took one in the eye, cant see out of it",
+    "lost it in the sun and got hit in the eye",
+    "i take blood pressure pills and my chest hurts",
     "her eye is bleeding",
     "seeing stars after that fall",
     "I hit my head on the fence",
@@ -63,6 +65,8 @@ AGAINST = [
     "eyes on the ball",
     "eye contact with my partner before the serve",
     "sun in my eyes on this side",
+    "the sun gets me straight in the eye when i look up",
+    "i take blood pressure pills, ok in this heat",
     "he drives at my chest",
     "speed up chest high",
     "they lob over my head",

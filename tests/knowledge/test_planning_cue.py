@@ -10,9 +10,9 @@ from noted_players import MIRA, TOM, match, often_noted, player
 from knowledge.advice import Advice, Confidence, MatchFact
 from knowledge.game import GameFormat, GameState, Lineup, after, start
 from knowledge.planning import cue
-from knowledge.planning.returning import backhand_corner
-from knowledge.situation import Asked, OnCourt, Situation
-from knowledge.vocabulary import Side, Topic
+from knowledge.situation import Asked, Situation
+from knowledge.tactics.serve_lanes import Lane, wing_at
+from knowledge.vocabulary import Side, Topic, Wing
 
 OKAFOR = player(
     3,
@@ -124,9 +124,9 @@ def test_the_other_one_of_us_is_not_told_how_to_return() -> None:
 )
 def test_the_backhand_corner_by_hand_and_court(hand: str, court: Side, corner: str) -> None:
     receiver = player(3, "Okafor", None, f"hand {hand}")
-    assert backhand_corner(receiver, court) == corner
-    assert backhand_corner(OnCourt(profile=receiver.profile), None) is None
-    assert backhand_corner(player(5, "Hale", None), court) is None
+    found = {lane for lane in Lane if wing_at(lane, receiver, court) is Wing.BACKHAND}
+    assert found == {Lane(corner.lower())}
+    assert wing_at(Lane.T, player(5, "Hale", None), court) is None
 
 
 def test_the_serve_goes_to_the_noted_backhand_of_the_one_who_receives() -> None:

@@ -10,10 +10,10 @@ from noted_players import match, often_noted, player
 from knowledge.advice import Advice, Confidence
 from knowledge.planning.line import Phase
 from knowledge.planning.plan import plan_lines
-from knowledge.planning.shots import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
 from knowledge.vocabulary import PlayerId, Side, Topic
 
 OKAFOR = player(
@@ -35,7 +35,6 @@ LINDQVIST = player(
     *often_noted("lob_defense weakness", 9),
 )
 SHOTS = {
-    Topic.AIM_RETURN: Phase.RETURN,
     Topic.THIRD_SHOT: Phase.THIRD,
     Topic.AIM_ATTACK: Phase.HANDS,
     Topic.LOB: Phase.LOB,
@@ -59,13 +58,8 @@ def test_a_shot_is_answered_as_the_plan_has_it(topic: Topic, phase: Phase) -> No
 
 
 def test_whom_to_return_to_names_the_worse_third() -> None:
-    assert _ask(Topic.AIM_RETURN, OKAFOR, LINDQVIST).call == "Return deep at Lindqvist."
-
-
-def test_whom_to_target_goes_by_the_shot() -> None:
-    advice = _ask(Topic.WHOM_TO_TARGET, OKAFOR, LINDQVIST)
-    assert advice.call.startswith("Return: Lindqvist. Dinks: Okafor.")
-    assert all(reason.source.kind is SourceKind.BOOK for reason in advice.reasons)
+    call = _ask(Topic.AIM_RETURN, OKAFOR, LINDQVIST).call
+    assert call == "Return deep at Lindqvist: high, then run in."
 
 
 def test_a_serve_is_aimed_at_the_one_asked_about() -> None:
@@ -74,7 +68,7 @@ def test_a_serve_is_aimed_at_the_one_asked_about() -> None:
     assert advice.call == "Serve Hale deep into the body."
 
 
-@pytest.mark.parametrize("topic", [*SHOTS, Topic.AIM_SERVE, Topic.WHOM_TO_TARGET])
+@pytest.mark.parametrize("topic", [*SHOTS, Topic.AIM_SERVE, Topic.AIM_RETURN])
 def test_without_notes_the_rule_stands_and_says_so(topic: Topic) -> None:
     bare = _ask(topic, player(5, "Hale", None), player(6, "Brandt", None))
     assert bare.assumed == NO_NOTES_DECIDE

@@ -249,7 +249,7 @@ def test_only_a_line_of_the_log_can_be_voided(store: Store) -> None:
             book.void(match, 3)
 
 
-def test_logs_of_meetings_are_those_of_both_pairs_only(store: Store) -> None:
+def test_logged_matches_are_those_of_our_pair_with_a_line_newest_first(store: Store) -> None:
     team = new_team(store, "Mira")
     with store.writing() as connection:
         book = team.book(connection)
@@ -264,13 +264,17 @@ def test_logs_of_meetings_are_those_of_both_pairs_only(store: Store) -> None:
             book.append(match, EntryKind.RALLY, won_by=Winner.US)
         book.append(meetings[3], EntryKind.RALLY, won_by=Winner.THEM)
         book.announce(our_pair=ours, their_pair=theirs, format=FORMAT)
-        logs = book.logs_of_meetings(ours, theirs)
+        logged = book.logged_matches(ours)
+        assert [one.match for one in logged] == [meetings[3], meetings[1], meetings[0]]
+        assert [one.lines for one in logged] == [2, 1, 1]
+        assert [one.their_pair.pair for one in logged] == [theirs, others, theirs]
+        newest = book.logged_matches(ours, limit=2)
+        assert [one.match for one in newest] == [meetings[3]], "the empty match counts as one"
+        logs = book.logs([meetings[0], meetings[3]])
         assert [log.match for log in logs] == [meetings[0], meetings[3]]
-        assert [len(log.entries) for log in logs] == [1, 2]
         assert logs[1].entries == book.entries(meetings[3])
         assert logs[0].format == FORMAT
-        newest = book.logs_of_meetings(ours, theirs, limit=2)
-        assert [log.match for log in newest] == [meetings[3]], "the empty match counts as one"
+        assert book.logs([]) == ()
 
 
 def test_rallies_and_choices_are_kept_and_replaced(store: Store) -> None:

@@ -11,14 +11,17 @@ import pytest
 from databases import NOON, Team, new_team, watched
 from sqlalchemy import Connection
 
-from knowledge.vocabulary import AgreementKey, Rate, Seen, Topic, Trait, Value
+from knowledge.vocabulary import AgreementKey, EvidenceId, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
+from scouting_db.directory import Directory
 from scouting_db.session import Store
 from scouting_db.tables import book as book_table
 from scouting_db.values import (
     ChoiceRow,
     EntryKind,
+    InboxId,
     MatchState,
+    Micros,
     NewObservation,
     RallyRow,
     RateRow,
@@ -28,10 +31,27 @@ from scouting_db.values import (
 FORMAT = {"target": 11}
 
 
+RALLY_MESSAGE = 7
+"""The channel's number of the message that told the rally."""
+
+
+def told_in(connection: Connection, team: Team) -> InboxId | None:
+    """The message that tells a team's rally, as the channel brought it."""
+    return Directory(connection).accept(
+        team.account,
+        update_id=team.chat,
+        chat=team.chat,
+        kind="text",
+        external_message_id=RALLY_MESSAGE,
+        payload={},
+        now=Micros(NOON),
+    )
+
+
 class Filled:
     """A book in which every kind of row stands, and the numbers of those rows."""
 
-    def __init__(self, book: Book, team: Team, extra: int) -> None:
+    def __init__(self, book: Book, team: Team, extra: int, told: InboxId | None) -> None:
         # Two books number alike; `extra` makes the second one's numbers strange to the first.
         for n in range(extra):
             book.add_player(f"Filler {n}")
@@ -49,7 +69,7 @@ class Filled:
             our_pair=self.ours, their_pair=self.theirs, format=FORMAT, event=self.event
         )
         book.agree(self.ours, AgreementKey.MIDDLE, "forehand", "forehand")
-        book.append(self.match, EntryKind.RALLY, won_by=Winner.US)
+        book.append(self.match, EntryKind.RALLY, won_by=Winner.US, inbox=told)
         book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor))
         made = RateRow(match=self.match, n=1, player=self.okafor, rate=Rate.SERVE_IN, made=True)
         book.count_rates(self.match, 1, [made])
@@ -83,16 +103,24 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "recent_notes": lambda book, _: book.recent_notes(),
     "unread_notes": lambda book, _: book.unread_notes(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
+    "rate_tallies": lambda book, has: book.rate_tallies([has.okafor]),
+    "told_notes": lambda book, has: book.told_notes([EvidenceId(f"note:{has.note}:1")]),
+    "told_rallies": lambda book, has: book.told_rallies([EvidenceId(f"rally:{has.match}:1")]),
+    "told_matches": lambda book, has: book.told_matches([EvidenceId(f"match:{has.match}")]),
+    "observations_of": lambda book, _: book.observations_of(Trait.HAND),
+    "logged_matches": lambda book, has: book.logged_matches(has.ours),
+    "logs": lambda book, has: book.logs([has.match]),
     "events": lambda book, _: book.events(),
     "match": lambda book, has: book.match(has.match),
     "current_match": lambda book, _: book.current_match(),
     "matches": lambda book, _: book.matches(),
     "matches_against": lambda book, has: book.matches_against(has.theirs),
     "entries": lambda book, has: book.entries(has.match),
-    "logs_of_meetings": lambda book, has: book.logs_of_meetings(has.ours, has.theirs),
     "rallies": lambda book, has: book.rallies(has.match),
     "rates": lambda book, has: book.rates(has.match),
     "choices": lambda book, _: book.choices(Topic.LOB),
+    "choices_in": lambda book, has: book.choices_in(has.match),
+    "rally_of_message": lambda book, has: book.rally_of_message(has.chat, RALLY_MESSAGE),
     "latest_plan": lambda book, has: (
         book.latest_plan(has.theirs) or book.latest_plan(has.theirs, variant="full")
     ),
@@ -115,6 +143,7 @@ WRITES: dict[str, Callable[[Book, Filled], object]] = {
     "restore_note": lambda book, has: book.restore_note(has.note),
     "set_state": lambda book, has: book.set_state(has.match, MatchState.OVER),
     "remove_match": lambda book, has: book.remove_match(has.match),
+    "drop_choices": lambda book, has: book.drop_choices(has.match, 1),
     "mark_undone": lambda book, has: book.mark_undone(has.change),
     "mark_redone": lambda book, has: book.mark_redone(has.undone),
     "set_about": lambda book, _: book.set_about(name="Y", zone="UTC"),
@@ -154,8 +183,8 @@ def test_every_method_of_the_door_is_tried_here() -> None:
 def two_books(store: Store) -> tuple[Team, Filled, Team, Filled]:
     mira, tom = new_team(store, "Mira"), new_team(store, "Tom")
     with store.writing() as connection:
-        first = Filled(mira.book(connection), mira, extra=0)
-        second = Filled(tom.book(connection), tom, extra=25)
+        first = Filled(mira.book(connection), mira, extra=0, told=told_in(connection, mira))
+        second = Filled(tom.book(connection), tom, extra=25, told=told_in(connection, tom))
     return mira, first, tom, second
 
 
@@ -202,9 +231,11 @@ def test_no_write_changes_a_row_of_another_book(store: Store) -> None:
 def test_every_statement_of_a_book_names_the_book(store: Store) -> None:
     """Each statement compares or sets book_id, and this book's number is among its values."""
     mira, tom = new_team(store, "Mira"), new_team(store, "Tom")
+    with store.writing() as connection:
+        told = told_in(connection, tom)
     with store.writing() as connection, watched(store) as seen:
         book = tom.book(connection)
-        has = Filled(book, tom, extra=2)
+        has = Filled(book, tom, extra=2, told=told)
         for read in READS.values():
             read(book, has)
         match = book.match(has.match)

@@ -11,6 +11,7 @@ from typing import Any
 from sqlalchemy import select
 
 from bot.channels.console import CHAT, USER
+from bot.chat.answers.desk import Uniform, unforeseeable
 from bot.chat.context import Context
 from bot.chat.reply import Button
 from bot.chat.turn import Heard, hear
@@ -49,6 +50,7 @@ class Talk:
     now: Micros = SATURDAY
     last: tuple[Outgoing, ...] = ()
     heard: Heard | None = None
+    uniform: Uniform = unforeseeable
     sent: list[str] = field(default_factory=list)
 
     def say(self, text: str, **more: Any) -> str:
@@ -92,7 +94,7 @@ class Talk:
         return text
 
     def _turn(self, connection: Any, row: Any, *, now: Micros) -> Any:
-        self.heard = hear(connection, row, now=now)
+        self.heard = hear(connection, row, now=now, uniform=self.uniform)
         return self.heard.replies
 
     def of(self, name: str, *, chat: str | None = None) -> Talk:

@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
+from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.payload import Verb, tap
@@ -45,6 +46,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _log_only(desk)
         case BookVerb.SCORE:
             return _score(desk)
+        case BookVerb.TAG_RALLIES | BookVerb.STOP_TAGGING:
+            return switch(desk, on=said.verb is BookVerb.TAG_RALLIES)
         case BookVerb.BASE_RATES:
             return set_base_rates(desk, said)
         case BookVerb.OWN_RATES:

@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from secrets import SystemRandom
+from types import MappingProxyType
 from typing import Any
 
 from bot.chat.context import Context
-from bot.chat.gather import BookView, BookViews, Read, view_of
+from bot.chat.gather import BookView, BookViews, Read
+from bot.chat.logged_aims import LoggedAims, aims_in
 from bot.chat.match_log import MatchLog, format_from_json, read_log
-from bot.chat.meetings import earlier_tallies, tally_of
+from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
+from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
 from bot.chat.reply import Button
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
+from knowledge.evidence import Observation, Profile, estimate_fact
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Topic, Trait
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -28,7 +33,9 @@ from scouting_db.values import (
     ChatRow,
     EntryRow,
     InboxId,
+    MatchId,
     MatchRow,
+    MeetingLog,
     Micros,
     PairId,
 )
@@ -36,6 +43,13 @@ from scouting_db.values import (
 MICROS_PER_DAY = 86_400_000_000
 ORDINAL_OF_1970 = 719_163
 """`date(1970, 1, 1).toordinal()`"""
+
+
+Uniform = Callable[[], float]
+"""Gives a number in [0, 1), evenly spread."""
+
+unforeseeable: Uniform = SystemRandom().random
+"""The operating system's own: nobody learns the next draw from the ones before."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -53,6 +67,7 @@ class Desk:
     now: Micros
     context: Context
     views: BookViews
+    uniform: Uniform = unforeseeable
     replying_to: About | None = None
     trace: dict[str, Any] = field(default_factory=dict)
     noted: tuple[Claim, ...] = ()
@@ -92,13 +107,35 @@ class Desk:
         self._match = None
 
     def _read_view(self) -> BookView:
-        return view_of(
+        return BookView(
             version=self.version,
-            day=self.day,
-            roster=self.book.players(),
-            pairs=[(pair.pair, pair.players) for pair in self.book.pairs()],
-            observations=self.book.observations(),
+            roster=tuple(self.book.players()),
+            pairs=tuple((pair.pair, pair.players) for pair in self.book.pairs()),
         )
+
+    def with_profiles(self, players: Sequence[PlayerId]) -> BookView:
+        """The view with the profiles of these players."""
+        people = tuple(dict.fromkeys(players))
+        if self.book.has_written:
+            found = self._read_profiles(people)
+        else:
+            stamp = Stamp(self.version, self.day, self._between_games())
+            kept = self.views.profiles
+            found = kept.get(self.book_id, stamp, people, self._read_profiles)
+        return replace(self.view, profiles=MappingProxyType(found))
+
+    def _read_profiles(self, players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
+        return profiles_of(
+            {player: self.view.short_name(player) for player in players},
+            self.book.observations(players),
+            self.book.rate_tallies(players, between_games=self._between_games()),
+            today=self.day,
+        )
+
+    def _between_games(self) -> MatchId | None:
+        """The current match while none of its games is on: then all its rallies are settled."""
+        match = self.context.match
+        return match if match is not None and self.log().match.game.is_over else None
 
     @property
     def ours(self) -> tuple[PlayerId, ...]:
@@ -169,23 +206,60 @@ class Desk:
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
-        return tally_of(self.log().on_known_serve, weight=1.0)
+        tally = tally_of(self.log().on_known_serve, weight=1.0)
+        match = self.context.match
+        if match is None or not tally.rallies:
+            return tally
+        return replace(tally, evidence=(EvidenceId(f"match:{match}"),))
 
-    def earlier_rallies(self) -> tuple[RallyTally, ...]:
-        """The same of earlier meetings of these two pairs."""
+    def meetings(self) -> Meetings:
+        """The same of our pair's other matches, against these two and against others."""
         row = self.match_row()
         ours = row.our_pair.pair if row and row.our_pair else self.view.pair_id(self.ours)
-        theirs = row.their_pair.pair if row and row.their_pair else None
-        theirs = theirs or self.view.pair_id(self.context.theirs)
-        if ours is None or theirs is None:
-            return ()
+        theirs = row.their_pair.players if row and row.their_pair else self.context.theirs
+        if ours is None:
+            return Meetings()
         current = self.context.match
         return self._recall(
-            ("meetings", ours, theirs, current, self.day),
-            lambda: earlier_tallies(
-                self.book.logs_of_meetings(ours, theirs), current=current, now=self.now
-            ),
+            ("meetings", ours, theirs, current, self.day, self.format().discipline),
+            lambda: self._read_meetings(ours, theirs, current),
         )
+
+    def logged_aims(self, topic: Topic, theirs: Sequence[PlayerId]) -> LoggedAims:
+        """What we chose against that pair, oldest first, with whose rally it became."""
+        our_pair, their_pair = self.view.pair_id(self.ours), self.view.pair_id(theirs)
+        if our_pair is None or their_pair is None:
+            return LoggedAims()
+        return self._recall(
+            ("aims", topic, our_pair, their_pair),
+            lambda: aims_in(self.book.choices(topic), self._logs_against(our_pair, their_pair)),
+        )
+
+    def _logs_against(self, ours: PairId, theirs: PairId) -> tuple[MeetingLog, ...]:
+        logged = self.book.logged_matches(ours)
+        return self.book.logs([one.match for one in logged if one.their_pair.pair == theirs])
+
+    def _read_meetings(
+        self, ours: PairId, theirs: Sequence[PlayerId], current: MatchId | None
+    ) -> Meetings:
+        logged = [one for one in self.book.logged_matches(ours) if one.match != current]
+        matches = same_discipline(logged, self.format().discipline.value)
+        return meetings_of(
+            matches,
+            self.views.tallies.of(self.book_id, matches, self.book.logs),
+            theirs=theirs,
+            hands=self._recall(("hands", self.day), self._read_hands),
+            now=self.now,
+        )
+
+    def _read_hands(self) -> Mapping[PlayerId, Hand]:
+        noted: dict[PlayerId, list[Observation]] = {}
+        for one in self.book.observations_of(Trait.HAND):
+            noted.setdefault(one.player, []).append(one)
+        facts = {player: estimate_fact(group, today=self.day) for player, group in noted.items()}
+        return {
+            player: Hand(fact.known.value) for player, fact in facts.items() if fact and fact.known
+        }
 
     def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
         """What an earlier turn read of the book's same version, unless this one has written."""

@@ -12,7 +12,7 @@ from bot.chat.answers.scoreboard import score_taps, score_text, scoreboard
 from bot.chat.lineup import usual_sides
 from bot.chat.match_log import MatchLog, fold
 from bot.chat.render import rows
-from bot.chat.reply import Reply
+from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.game import GameState, is_opening
 from knowledge.vocabulary import Mode
@@ -21,11 +21,17 @@ from scouting_db.values import MatchState as StoredState
 
 
 def after_entry(
-    desk: Desk, match: MatchId, row: EntryRow | AlreadyCounted, *, also: Sequence[int] = ()
+    desk: Desk,
+    match: MatchId,
+    row: EntryRow | AlreadyCounted,
+    *,
+    also: Sequence[int] = (),
+    more: Sequence[Button] = (),
 ) -> Reply:
     """Keep the undo, tell the score, and end the match when it is won.
 
-    `also` are lines written just before that are undone together with it.
+    `also` are lines written just before that are undone together with it, `more` the taps that
+    say more of the rally.
     """
     if isinstance(row, AlreadyCounted):
         return already_counted(desk, match)
@@ -41,7 +47,7 @@ def after_entry(
     desk.context = replace(desk.context, mode=Mode.BREAK if between_games else Mode.MATCH)
     return Reply(
         text="\n".join([text, *_remarks(desk, log, row)]),
-        buttons=rows([*score_taps(desk, match, log), undo_button(change)]),
+        buttons=rows([*score_taps(desk, match, log), *more, undo_button(change)]),
         picture=match_picture(desk) if between_games else None,
         about=("match", match),
     )

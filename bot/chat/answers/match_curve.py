@@ -22,6 +22,7 @@ def match_picture(desk: Desk) -> ChanceCurve | None:
     if not log.played or log.played[-1].next.points != log.match.game.points:
         return None
     counts = desk.context.counts
+    meetings = desk.meetings()
     situation = Situation(
         topic=Topic.WIN_CHANCE,
         asked=Asked(
@@ -29,7 +30,8 @@ def match_picture(desk: Desk) -> ChanceCurve | None:
         ),
         played=log.played,
         rallies_today=desk.rallies_today(),
-        earlier_rallies=desk.earlier_rallies(),
+        earlier_rallies=meetings.earlier,
+        other_rallies=meetings.others,
         base_rates=base_rates(desk),
     )
     try:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.answers import game_start, rallies, scores, timeouts
+from bot.chat.answers import game_start, rallies, rally_details, rally_tags, scores, timeouts
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in
 from bot.chat.question import SaidScore, ScoreSaid
@@ -25,6 +25,8 @@ def press_score(desk: Desk, tapped: Tap) -> Reply:
             match=MatchId(number_in(args[1])),
             expected=number_in(args[2]),
         )
+    if tapped.verb in _OF_A_RALLY:
+        return _press_rally(desk, tapped)
     ours = _ours(args[0])
     match tapped.verb:
         case Verb.SERVE:
@@ -45,6 +47,25 @@ def press_score(desk: Desk, tapped: Tap) -> Reply:
             if tapped.verb is Verb.RALLY:
                 return rallies.count_rally(desk, ours=ours, match=number, expected=expected)
             return timeouts.call_timeout(desk, ours=ours, match=number, expected=expected)
+
+
+_OF_A_RALLY = frozenset({Verb.ENDED, Verb.ENDED_BY, Verb.MEANT, Verb.TAG})
+
+
+def _press_rally(desk: Desk, tapped: Tap) -> Reply:
+    """What is told of a rally by tap, before it or after it."""
+    *said, match, n = tapped.args
+    number, line = MatchId(number_in(match)), number_in(n)
+    if tapped.verb is Verb.TAG:
+        return rally_tags.tag_next(desk, said[0], said[1], number, line)
+    if tapped.verb is Verb.ENDED:
+        if said[0] not in rally_details.TAPPED_ENDINGS:
+            raise BadPayloadError(f"no end of a rally: {said[0]}")
+        return rally_details.tell_ending(desk, said[0], number, line)
+    player = PlayerId(number_in(said[0]))
+    if tapped.verb is Verb.MEANT:
+        return rally_details.tell_meant(desk, player, number, line)
+    return rally_details.tell_whose(desk, player, number, line)
 
 
 def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:

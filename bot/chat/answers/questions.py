@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from bot.chat.answers.aims import with_aims
+from bot.chat.answers.behind import behind_lines
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import Numbers, base_rates, faulty_rates, keep_rates, numbers_over
@@ -13,15 +15,17 @@ from bot.chat.answers.standing import Standing, cannot_be, score_said, standing
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
-from bot.chat.gather import gather
+from bot.chat.gather import gather, people_of
 from bot.chat.question import OneOfUs, Question, Slots
 from bot.chat.render import offer_buttons, render, render_more, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
-from knowledge.tactics import PAGES, advise
+from knowledge.tactics import PAGES, advise, advise_traced
+from knowledge.tactics.symptoms import find_symptoms
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -66,7 +70,7 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     return with_buttons(reply, taken_back)
 
 
-_TOLD = ("call", "reasons", "lines", "number", "numbers")
+_TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")
 """Parts of an advice that make it another answer."""
 
 
@@ -95,7 +99,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     rates, counts = _supposed(desk, slots)
     return Asked(
         topic=question.topic,
-        text=question.text,
+        text=_with_its_symptom(question, desk.context.asked),
         about=about,
         wing=slots.wing,
         ball=slots.ball,
@@ -119,7 +123,36 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         counts=counts,
         asker=slots.asker,
         hands=(*_told_hands(desk), *_supposed_hands(question)),
+        before=_goes_on_from(desk, question),
     )
+
+
+_GOES_ON = re.compile(
+    r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
+    r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
+    re.IGNORECASE,
+)
+
+
+def _goes_on_from(desk: Desk, question: Question) -> str | None:
+    """The words before a rules question that leans on them: "and if it bounced first?"."""
+    last = desk.context.asked
+    if question.topic is not Topic.RULES_QUESTION or last is None:
+        return None
+    return last.text if _GOES_ON.search(question.text) else None
+
+
+_LEANS = re.compile(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
+
+
+def _with_its_symptom(question: Question, last: Asked | None) -> str:
+    """The words; for "and if both do it" those of the last question, which named the symptom."""
+    is_symptom = question.topic is Topic.ANSWER_PATTERN
+    if last is None or not is_symptom or last.topic is not question.topic:
+        return question.text
+    named = find_symptoms(Situation(topic=question.topic, asked=Words(words=question.text)))
+    leans = not named and _LEANS.match(question.text.strip())
+    return last.text if leans else question.text
 
 
 def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
@@ -191,11 +224,16 @@ def answer_asked(
     _keep_plan(desk, advice, situation)
     return render(
         advice,
-        against=[one.name for one in situation.theirs] if asked.topic in PAGES else (),
+        against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
     )
+
+
+def _is_about_them(topic: Topic) -> bool:
+    """Whether the answer rests on who they are; clearing one's own head does not."""
+    return topic in PAGES and topic is not Topic.RESET_HEAD
 
 
 def _says_score(asked: Asked) -> bool:
@@ -206,6 +244,16 @@ def _says_score(asked: Asked) -> bool:
 
 def explain(desk: Desk, topic: Topic) -> Reply:
     """The reasons in full, for the last question of that topic."""
+    advice = advice_again(desk, topic)
+    if isinstance(advice, Reply):
+        return advice
+    desk.context = replace(desk.context, told=Depth.REASONS)
+    behind = behind_lines(desk, advice)
+    return render_more(advice, behind=behind) if advice.more or behind else render(advice)
+
+
+def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
+    """What the last question of that topic was told, or that its score cannot be."""
     asked = desk.context.asked
     if asked is None or asked.topic is not topic:
         asked = Asked(topic=topic, text="")
@@ -213,10 +261,9 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, _ = _advice(desk, asked, where)
+    advice, _ = _advice(desk, asked, where, answering=advise_traced)
     desk.trace |= {"advice": advice}
-    desk.context = replace(desk.context, told=Depth.REASONS)
-    return render_more(advice) if advice.more else render(advice)
+    return advice
 
 
 def explain_last(desk: Desk) -> Reply:
@@ -226,12 +273,19 @@ def explain_last(desk: Desk) -> Reply:
     return explain(desk, desk.context.asked.topic)
 
 
-def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situation]:
+def _advice(
+    desk: Desk,
+    asked: Asked,
+    where: Standing,
+    *,
+    answering: Callable[[Situation], Advice] = advise,
+) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    asked = with_example(asked, desk.context, desk.view)
     situation = gather(
-        with_example(asked, desk.context, desk.view),
+        asked,
         desk.context,
-        desk.view,
+        desk.with_profiles(people_of(asked, desk.context, desk.view)),
         game=where.game,
         agreements=desk.agreements(),
         format=where.format if where.is_format_known else None,
@@ -240,11 +294,11 @@ def _advice(desk: Desk, asked: Asked, where: Standing) -> tuple[Advice, Situatio
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
         rallies_today=desk.rallies_today() if asked.topic in SCORE_TOPICS else None,
-        earlier_rallies=desk.earlier_rallies() if asked.topic in SCORE_TOPICS else (),
+        meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
-    situation = supposing(situation, asked.hands)
-    return advise(situation), situation
+    situation = with_aims(desk, supposing(situation, asked.hands))
+    return answering(situation), situation
 
 
 def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:

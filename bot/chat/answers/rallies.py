@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
+from bot.chat.answers.rally_book import played_at
+from bot.chat.answers.rally_details import (
+    add_words,
+    adds_to_last,
+    buttons_about,
+    is_last,
+    keep_told,
+    lines_about,
+    read_anew,
+)
+from bot.chat.answers.rally_tags import keep_tag
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Verb, tap
-from bot.chat.question import (
-    RallySaid,
-)
+from bot.chat.question import RallyDetails, RallySaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
@@ -23,7 +33,6 @@ from scouting_db.values import (
     EntryKind,
     EntryRow,
     MatchId,
-    RallyRow,
     Winner,
 )
 
@@ -35,10 +44,11 @@ def count_rally(
     match: MatchId | None,
     expected: int | None,
     also: Sequence[int] = (),
+    said: RallySaid | None = None,
 ) -> Reply:
     """One rally by tap or by word; a second tap of the same button is already counted.
 
-    `also` are log lines that are undone together with it.
+    `also` are log lines that are undone together with it, `said` the words that told it.
     """
     if match is not None and match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
@@ -57,26 +67,57 @@ def count_rally(
         detail=sides_of_first(desk, log) or None,
         inbox=desk.inbox,
     )
-    return after_entry(desk, current, row, also=also)
+    if not isinstance(row, EntryRow):
+        return after_entry(desk, current, row)
+    keep_tag(desk, current, row.n)
+    if said is not None:
+        keep_told(desk, current, row.n, said)
+    strangers = () if said is None else said.strangers
+    reply = after_entry(
+        desk, current, row, also=also, more=buttons_about(desk, current, row.n, strangers)
+    )
+    about = [] if said is None else lines_about(desk, current, row.n, strangers)
+    return replace(reply, text="\n".join([reply.text, *about]))
 
 
 def take_rally(desk: Desk, said: RallySaid) -> Reply:
     """A rally told in words: counted, and the words kept with it."""
     if desk.context.match is None:
         return Reply(text=wording("match.none"))
-    match, before = desk.context.match, len(desk.entries())
+    match = desk.context.match
+    tapped = adds_to_last(desk, said)
+    if tapped is not None:
+        return add_words(desk, tapped, said.text)
     last = last_rally(desk) if said.corrects else None
     if last is not None and last.won_by is (Winner.US if said.won_by_us else Winner.THEM):
+        played = played_at(desk, match, last.n)
+        if played is not None and said.details != RallyDetails():
+            return add_words(desk, played, said.text)
         return with_score(desk, match, wording("score.counted_so"))
     if last is None and said.scored and _is_the_others_serve(desk, ours=said.won_by_us):
         return ask_whose_serve(desk, match, ours=said.won_by_us)
     # A correction takes the last rally out and counts another: both are one step to undo.
     also = [] if last is None else [desk.book.void(match, last.n, inbox=desk.inbox).n]
-    reply = count_rally(desk, ours=said.won_by_us, match=None, expected=None, also=also)
-    after = desk.book.entries(match)
-    if len(after) > before:
-        desk.book.tell_rally(RallyRow(match=match, n=after[-1].n, words=said.text))
-    return reply
+    return count_rally(desk, ours=said.won_by_us, match=None, expected=None, also=also, said=said)
+
+
+def tell_anew(
+    desk: Desk, match: MatchId, n: int, text: str, said: RallySaid | None
+) -> Reply | None:
+    """A rally whose message was edited; None for one that doesn't count any more.
+
+    Where it turns out the other side's, the newest is counted anew; an older one keeps its
+    winner, since the score was called on from it, and the words go with it all the same.
+    """
+    played = played_at(desk, match, n)
+    if played is None:
+        return None
+    turned = said is not None and said.won_by_us is not played.won_by_us
+    is_newest = match == desk.context.match and is_last(desk.entries(), n)
+    if said is not None and turned and is_newest:
+        return take_rally(desk, replace(said, corrects=True))
+    reply = read_anew(desk, played, text)
+    return replace(reply, text=f"{reply.text}\n{wording('rally.score_stays')}") if turned else reply
 
 
 def last_rally(desk: Desk) -> EntryRow | None:

@@ -1,4 +1,4 @@
-"""What a button of the score topics settles: the change, the breath, the weather, the format."""
+"""What a button settles of the score topics (change, breath, weather, format) and of the rules."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from bot.chat.asked import Asked
 from bot.chat.format_said import SaidFormat
 from bot.chat.payload import BadPayloadError
 from knowledge.advice import MatchFact
+from knowledge.rulebook import rule_named
 from knowledge.situation import Wind
 
 LARGEST_COUNT = 30
@@ -31,6 +32,10 @@ def with_score_fact(asked: Asked, fact: MatchFact, value: str) -> Asked:
             return replace(asked, timeouts_left=_count(value))
         case MatchFact.LOST_IN_A_ROW:
             return replace(asked, lost_in_a_row=_count(value))
+        case MatchFact.OFFICIATED:
+            return replace(asked, officiated=_yes(value))
+        case MatchFact.RULE if rule_named(value) is not None:
+            return replace(asked, rule=value)
     raise BadPayloadError(f"{fact} cannot be {value}")
 
 

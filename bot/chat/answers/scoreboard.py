@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.tag_taps import tag_buttons
 from bot.chat.match_log import MatchLog
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
@@ -70,7 +71,7 @@ def score_taps(
         return [*buttons[:2], *serve_buttons(match, log)]
     if is_opening(game) or ask_starters:
         buttons += starter_buttons(desk, match, log)
-    return [*buttons, *server_buttons(desk, match, log)]
+    return [*buttons, *server_buttons(desk, match, log), *tag_buttons(desk, match, log)]
 
 
 def serve_buttons(match: MatchId, log: MatchLog) -> list[Button]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
@@ -12,6 +13,7 @@ from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
 from bot.chat.question import (
+    RallyDetails,
     RallySaid,
     RemarkSaid,
     SaidScore,
@@ -36,6 +38,7 @@ from knowledge.game import (
     side_out,
     state_at,
 )
+from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import (
     EntryKind,
     MatchId,
@@ -143,8 +146,22 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
         case _:
-            buttons = score_buttons(match, desk.log().lines + 1)[:2]
+            log = desk.log()
+            if _ACE.search(said.text) and log.serve_known and not log.match.game.is_over:
+                return _ace(desk, said)
+            buttons = score_buttons(match, log.lines + 1)[:2]
             return Reply(text=wording("score.point_whose"), buttons=rows(buttons))
+
+
+_ACE = re.compile(r"\bace\b", re.IGNORECASE)
+
+
+def _ace(desk: Desk, said: RemarkSaid) -> Reply:
+    """An ace is the serving side's rally, and the serve ended it."""
+    we_serve = desk.log().match.game.we_serve
+    details = RallyDetails(ending=Ending.WINNER, by_us=we_serve, stroke=Stroke.SERVE)
+    rally = RallySaid(text=said.text, won_by_us=we_serve, says_whose=False, details=details)
+    return take_rally(desk, rally)
 
 
 def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:

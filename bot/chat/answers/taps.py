@@ -9,6 +9,7 @@ from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
+from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
@@ -20,6 +21,7 @@ from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation
+from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
     BallKind,
@@ -56,6 +58,8 @@ _ARGUMENTS = {
     Verb.ASK: (1, 3),
     Verb.SETTLE: (3, 4),
     Verb.WHY: (1, 1),
+    Verb.MIX: (1, 1),
+    Verb.PICK: (1, 1),
     Verb.WHO: (2, 2),
     Verb.ADD: (1, 1),
     Verb.UNDO: (1, 1),
@@ -72,6 +76,10 @@ _ARGUMENTS = {
     Verb.PROFILE: (3, 3),
     Verb.EXAMPLE: (1, 1),
     Verb.USE_LOG: (1, 1),
+    Verb.ENDED: (3, 3),
+    Verb.ENDED_BY: (3, 3),
+    Verb.MEANT: (3, 3),
+    Verb.TAG: (4, 4),
     Verb.LATER: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
@@ -90,6 +98,10 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return _settle(desk, args)
         case Verb.WHY:
             return explain(desk, word_in(Topic, args[0]))
+        case Verb.MIX:
+            return show_mix(desk, word_in(Topic, args[0]))
+        case Verb.PICK:
+            return pick(desk, word_in(Topic, args[0]))
         case Verb.WHO:
             return _who(desk, number_in(args[0]), _known(desk, args[1]), read_again)
         case Verb.ADD:
@@ -184,9 +196,18 @@ def _with_fact(
             desk.context = replace(desk.context, familiarity=word_in(Familiarity, value))
         case MatchFact.FORMATION:
             desk.context = replace(desk.context, formation=word_in(Formation, value))
+        case MatchFact.SYMPTOM:
+            return replace(asked, text=_symptom(value))
         case _:
             return with_score_fact(asked, fact, value)
     return asked
+
+
+def _symptom(value: str) -> str:
+    """The words that name a symptom; BadPayloadError for one that we do not know."""
+    if value not in {one.id for one in symptoms()}:
+        raise BadPayloadError(f"no symptom: {value}")
+    return value.replace("_", " ")
 
 
 def _yes(value: str) -> bool:

@@ -10,6 +10,7 @@ from bot.chat.answers.formats import format_as_stored, is_under_way
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
+from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import (
     is_superseded,
@@ -52,6 +53,8 @@ def can_be_put_back(desk: Desk, change: ChangeRow) -> bool:
 def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
     if change.verb == "add_claim":
         return not can_be_added_again(desk, change)
+    if change.verb == "rally_detail":
+        return not stands_as(desk, change.targets, change.before)
     if change.verb != "entry":
         return False
     return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
@@ -91,6 +94,10 @@ def _comes_too_late(desk: Desk, change: ChangeRow) -> bool:
 def _undo(desk: Desk, change: ChangeRow) -> Reply:
     if _comes_too_late(desk, change):
         return Reply(text=wording("unclear.too_old"))
+    if change.verb == "rally_detail" and not stands_as(
+        desk, change.targets, change.targets["after"]
+    ):
+        return Reply(text=wording("unclear.too_old"))
     what = _UNDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_undone(change.change)
     desk.changed()
@@ -104,7 +111,7 @@ def _undo(desk: Desk, change: ChangeRow) -> Reply:
 def _told(desk: Desk, change: ChangeRow, text: str, button: Button | None) -> Reply:
     """What was done; in a running match with the score as it now stands and the taps to go on."""
     match, more = change.targets.get("match"), [] if button is None else [button]
-    if change.verb != "entry" or match is None or match != desk.context.match:
+    if change.verb not in ("entry", "rally_detail") or match is None or match != desk.context.match:
         return Reply(text=text, buttons=rows(more))
     score, taps = scoreboard(desk, MatchId(match))
     return Reply(
@@ -252,6 +259,7 @@ _UNDO: Mapping[str, Way] = {
     "base_rates": _usual_before,
     "own_rates": _own_rates_before,
     "format": _format_before,
+    "rally_detail": detail_before,
 }
 
 _REDO: Mapping[str, Way] = {
@@ -266,4 +274,5 @@ _REDO: Mapping[str, Way] = {
     "base_rates": _usual_again,
     "own_rates": _own_rates_again,
     "format": _format_again,
+    "rally_detail": detail_again,
 }

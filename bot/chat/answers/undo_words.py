@@ -68,6 +68,7 @@ _CHANGED = {
     "rename": "the new name",
     "context": "your pair",
     "format": "the format",
+    "rally_detail": "how the rally went",
     "base_rates": "your usual rally numbers",
     "own_rates": "your rally numbers",
 }

@@ -1,0 +1,37 @@
+"""What we chose in matches against a pair: evidence of our pattern, oldest choice first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from bot.chat.match_log import unvoided
+from knowledge.vocabulary import BallQuality
+from scouting_db.values import ChoiceRow, MeetingLog, Winner
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedAims:
+    """Our choices at one topic, oldest first, and of each whether that rally was ours."""
+
+    options: tuple[str, ...] = ()
+    won: tuple[bool | None, ...] = ()
+
+
+def aims_in(choices: Iterable[ChoiceRow], meetings: Iterable[MeetingLog]) -> LoggedAims:
+    """The choices of these meetings' rallies that still count.
+
+    A stretched ball leaves no choice, so what was played off one says nothing of our pattern.
+    """
+    won_by = {
+        (log.match, entry.n): entry.won_by for log in meetings for entry in unvoided(log.entries)
+    }
+    counted = [
+        (choice.option, won_by[choice.match, choice.n])
+        for choice in choices
+        if (choice.match, choice.n) in won_by and choice.ball is not BallQuality.STRETCHED
+    ]
+    return LoggedAims(
+        options=tuple(option for option, _ in counted),
+        won=tuple(None if winner is None else winner is Winner.US for _, winner in counted),
+    )

@@ -1,0 +1,228 @@
+"""A rally told at length as acts in order: who did what to whom, in the words of the game."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from bot.chat.common_words import is_common
+from bot.chat.question import Certainty, Mention
+from bot.chat.rally_who import Who, WhoIsWho
+from bot.chat.rally_words import filling_words, link_words, rally_lexicon
+from bot.chat.words import Word
+from knowledge.vocabulary import Stroke, Wing
+
+_MARKS = frozenset(",;.!?:()\n–—")
+_JOINS = frozenset(["and", "then", "but", "so"])
+_ARTICLES = frozenset(["the", "a", "an"])
+_VERBS = frozenset(["burnt", "beat", "hit", "blew", "put", "drove", "sped"])
+_ERROR_NOUNS = frozenset(["error", "errors", "err", "miss", "unforced"])
+_CALLED = frozenset(["endings.forced", "endings.unforced", "endings.jammed"])
+SHORTEST_NAME = 3
+"""Letters of a name that the book does not know."""
+
+_TAKEN = "\0"
+"""Stands for a name, so that no form reaches across it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Act:
+    """One clause. `by` did it; `at` is whom it was played at; `victim` whose error it led to.
+
+    `strokes` are those of `by`, in order; `endings`, `aims` are concepts of rally_words.toml.
+    `is_verb`: a clause without a subject, "drove it into the net", which is the writer's own.
+    """
+
+    by: Who | None = None
+    at: Who | None = None
+    victim: Who | None = None
+    strokes: tuple[Stroke, ...] = ()
+    wing: Wing | None = None
+    endings: frozenset[str] = frozenset()
+    aims: frozenset[str] = frozenset()
+    is_deep: bool | None = None
+    forward: bool | None = None
+    is_verb: bool = False
+
+    @property
+    def ours(self) -> bool | None:
+        """Whether one of us did it; None where it is not said."""
+        return None if self.by is None else self.by.ours
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Acts:
+    """`understood` counts the words that told something, `unknown` those we know nothing of."""
+
+    acts: tuple[Act, ...]
+    understood: int
+    unknown: int
+
+
+def read_acts(said: Sequence[Word], mentions: Sequence[Mention], who: WhoIsWho) -> Acts:
+    acts: list[Act] = []
+    understood = unknown = 0
+    for clause in _clauses(said):
+        reader = _Clause(said=clause, mentions=mentions, who=who)
+        act = reader.read()
+        understood += reader.understood
+        unknown += reader.unknown
+        if acts and act.wing is not None and act == Act(wing=act.wing):
+            acts[-1] = replace(acts[-1], wing=acts[-1].wing or act.wing)
+        elif act != Act():
+            acts.append(act)
+    return Acts(acts=tuple(acts), understood=understood, unknown=unknown)
+
+
+def _clauses(said: Sequence[Word]) -> Iterator[list[Word]]:
+    clause: list[Word] = []
+    for word in said:
+        is_join = word.folded in _JOINS
+        if clause and (is_join or set(word.gap) & _MARKS or " - " in word.gap):
+            yield clause
+            clause = []
+        if not is_join:
+            clause.append(word)
+    if clause:
+        yield clause
+
+
+def _nobody(word: Word) -> Mention:
+    return Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY)
+
+
+@dataclass(slots=True, kw_only=True)
+class _Clause:
+    """A clause as it is read, word by word."""
+
+    said: Sequence[Word]
+    mentions: Sequence[Mention]
+    who: WhoIsWho
+    act: Act = Act()
+    owner: Who | None = None
+    link: str = ""
+    is_after_verb: bool = False
+    understood: int = 0
+    unknown: int = 0
+    _found: dict[int, tuple[int, set[str]]] = field(default_factory=dict)
+
+    def read(self) -> Act:
+        named = self._named()
+        line = [
+            _TAKEN if at in named else rally_lexicon().repair(word.folded)
+            for at, word in enumerate(self.said)
+        ]
+        for hit in rally_lexicon().find(line):
+            self._found.setdefault(hit.start, (hit.end, set()))[1].add(hit.concept)
+        at = 0
+        while at < len(line):
+            if at in self._found:
+                end, concepts = self._found[at]
+                self._hit(concepts, line[at:end], is_first=at == 0)
+                at = end
+            else:
+                self._word(at, line[at], named)
+                at += 1
+        return self._forced()
+
+    def _named(self) -> dict[int, Mention]:
+        """The places of names, each with its mention; a name of two words counts once."""
+        return {
+            at: one
+            for at, word in enumerate(self.said)
+            for one in self.mentions
+            if not one.pronoun and one.span[0] <= word.span[0] < one.span[1]
+        }
+
+    def _word(self, at: int, word: str, named: dict[int, Mention]) -> None:
+        if at in named and self._is_the_t(at):
+            self.act = replace(self.act, aims=self.act.aims | {"t"})
+        elif at in named:
+            if named.get(at - 1) is not named[at]:
+                self._person(self.who.named(named[at]))
+        else:
+            self._plain(at, word)
+
+    def _is_a_name(self, at: int, word: str) -> bool:
+        """An odd word right before what somebody did: "zorblatt missed the return"."""
+        is_odd = not (word in filling_words() or is_common(word)) and word.isalpha()
+        return is_odd and at + 1 in self._found and len(word) >= SHORTEST_NAME
+
+    def _is_the_t(self, at: int) -> bool:
+        """ "Served t": the place on the court, and not one of us called by a letter."""
+        return self.said[at].folded == "t" and self.act.strokes[-1:] == (Stroke.SERVE,)
+
+    def _plain(self, at: int, word: str) -> None:
+        someone = self.who.pronoun(word)
+        if someone is not None:
+            self._person(someone)
+        elif word in link_words("at_whom") | link_words("of_whose") | link_words("of_whose_error"):
+            self.link = word
+        elif self._is_a_name(at, word):
+            self._person(self.who.named(_nobody(self.said[at])))
+        elif word not in _ARTICLES:
+            self.link = ""
+            known = word in filling_words() or is_common(word)
+            self.unknown += not known
+
+    def _person(self, someone: Who) -> None:
+        """Whose it was, whom it was played at, or whose error it led to."""
+        act, link = self.act, self.link
+        ends_in_error = bool(act.endings & {"error", "popup", "forced", "unforced", "jammed"})
+        is_whose = link in link_words("of_whose") or (
+            ends_in_error and not act.by and link in link_words("of_whose_error")
+        )
+        self.link, self.owner = "", someone
+        if is_whose and act.by is None:
+            self.act = replace(act, by=someone)
+        elif is_whose or (self.is_after_verb and "jammed" in act.endings and not link):
+            self.act = replace(act, victim=someone)
+        elif link in link_words("at_whom") | link_words("of_whose_error") or self.is_after_verb:
+            self.act = replace(act, at=act.at or someone)
+        elif act.by is None:
+            self.act = replace(act, by=someone)
+
+    def _hit(self, concepts: set[str], form: Sequence[str], *, is_first: bool) -> None:
+        if any(one.startswith("skipped.") for one in concepts):
+            self.link = ""
+            return
+        self.understood += len(form)
+        self.link = ""
+        is_others = self.owner is not None and self.owner != self.act.by
+        for concept in sorted(concepts):
+            table, _, name = concept.partition(".")
+            self._take(table, name, is_others=is_others)
+        is_verb = form[0].endswith("ed") or form[0] in _VERBS
+        is_verb &= form[-1] not in _ERROR_NOUNS
+        is_verb |= any(one.startswith("verbs.") for one in concepts)
+        if is_verb and is_first and not concepts & _CALLED:
+            self.act = replace(self.act, is_verb=True)
+        self.is_after_verb |= is_verb
+
+    def _take(self, table: str, name: str, *, is_others: bool) -> None:
+        act = self.act
+        match table:
+            case "nouns" | "verbs":
+                if table == "verbs" or not is_others:
+                    self.act = replace(act, strokes=(*act.strokes, Stroke(name)))
+            case "endings":
+                self.act = replace(act, endings=act.endings | {name})
+            case "wings":
+                self.act = replace(act, wing=Wing(name))
+            case "aims":
+                self.act = replace(act, aims=act.aims | {name})
+            case "depth":
+                self.act = replace(act, is_deep=name == "deep")
+            case "forward":
+                self.act = replace(act, forward=name == "yes")
+            case "acts":
+                if name == "poach" and act.by is None:
+                    self.owner = None
+
+    def _forced(self) -> Act:
+        """ "We forced hale to miss": the error is his; "hale jammed": his too."""
+        act = self.act
+        if act.endings & {"forced", "jammed"} and act.victim is None and act.at is not None:
+            is_across = act.by is None or act.at.ours is not act.ours
+            return replace(act, victim=act.at) if is_across and "error" in act.endings else act
+        return act

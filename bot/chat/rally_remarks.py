@@ -1,0 +1,66 @@
+"""Words about the rally just counted that are no rally themselves: "it was my dink"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from bot.chat.message import Message
+from bot.chat.numbers import number_of
+from bot.chat.question import DetailSaid, RallyDetails
+from bot.chat.rally_details import read_rally
+from bot.chat.rally_told import is_owned
+from bot.chat.view import ChatView
+
+LONGEST_REMARK = 8
+"""Words of such a remark; what is longer is a note, or a story."""
+
+_OPENS = re.compile(
+    r"^(?:(?:no|nope|actually|wait|sorry|oh|ok|and|well|correction) )*"
+    r"(?:(?:it|that|this|twas) ?(?:was|s|is)?|was|its|thats|twas|no|nope|actually|wait) \w"
+    r"|^(?:un)?forced(?: error)?$|^(?:clean )?winner$"
+)
+_HOLDS = re.compile(
+    r"\b(?:always|every|often|never|weak|strong|good|better|best|should|would|could|can|dont"
+    r"|why|how|what|when|where|who|which|right|true|score|serve is|serving|now|enough)\b"
+)
+"""Words of what holds at other times, or asks."""
+
+
+_SETS_RIGHT = frozenset(["no", "nope", "actually", "wait", "sorry"])
+_IT_WAS = frozenset(["it", "was", "that", "its", "thats", *_SETS_RIGHT])
+
+
+def names_who(message: Message) -> bool:
+    """ "No, it was lindqvist": a player in somebody's place, and not whose rally it was."""
+    named = [one for one in message.mentions if not one.pronoun]
+    rest = [
+        word.folded
+        for word in message.said
+        if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    ]
+    is_whose = any(word.is_possessive for word in message.said)
+    return (
+        len(named) == 1
+        and not is_whose
+        and rest[:1] != []
+        and (rest[0] in _SETS_RIGHT and set(rest) <= _IT_WAS and message.said[0].folded == rest[0])
+    )
+
+
+def rally_remark(message: Message, chat: ChatView) -> DetailSaid | None:
+    """The remark, if every word of it can be about how one rally ended."""
+    if not (chat.match_on and chat.tells_of_rally) or message.asks or "?" in message.text:
+        return None
+    line = " ".join(word.folded for word in message.said)
+    if any(number_of(word.folded) is not None for word in message.told.words):
+        return None  # a score, or points said
+    if len(message.said) > LONGEST_REMARK or not _OPENS.search(line) or _HOLDS.search(line):
+        return None
+    if not names_who(message) and is_owned((" ".join(word.folded for word in message.told.words),)):
+        return None
+    found = read_rally(message, chat, is_remark=True)
+    if found.unknown or replace(found.details, by_us=None) == RallyDetails():
+        return None
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    return DetailSaid(text=message.text, details=found.details, mentions=named)

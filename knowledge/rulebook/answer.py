@@ -1,0 +1,111 @@
+"""The reply to a rules question: the rule without or with a referee, and what to do now."""
+
+from __future__ import annotations
+
+import re
+
+from knowledge.advice import Advice, Choice, MatchFact
+from knowledge.rulebook.entry import Rule, rule_named
+from knowledge.rulebook.finding import Found, find_rule
+from knowledge.situation import Asked, Situation
+from knowledge.vocabulary import Topic
+
+UNKNOWN_RULE = "Ask the referee or the desk before the next serve."
+
+DONT_HAVE = "I don't have that rule; the event's rules decide."
+
+SAY_MORE = "Or say in a few words what happened."
+
+NO_REF_ASSUMED = "No ref assumed. 2025 edition; event rules first."
+NO_REF_SAID = "No ref. 2025 edition; the event's rules first."
+REF_SAID = "With a ref, who decides. 2025 edition."
+SAME_EITHER_WAY = "2025 edition; event rules and the ref come first."
+
+TAKEN_AS = "Not meant? I took it as: {name}."
+
+_NO_REF = re.compile(
+    r"\b(?:no|without|w/o|wo|isnt|isn't|not|havent|haven't)\b(?:\s+(?:a|an|any|the|have|got))*"
+    r"\s+(?:ref|refs|referee|referees|umpire|official|officiated)\b|\bunofficiated\b"
+    r"|\bref\w*\s+(?:wont|won't|isnt|isn't|not)\s+(?:be\s+)?there\b|\bself[- ]?officiated\b",
+    re.IGNORECASE,
+)
+_OR_REF = re.compile(
+    r"\bor\b(?:\s+(?:only|just|is|it|does|do|the|a))*\s+(?:ref|referee|umpire)\b"
+    r"|\b(?:ref|referee|umpire)\b[\w\s]{0,30}\bor\s+(?:we|us|me|do|the|players?)\b",
+    re.IGNORECASE,
+)
+_REF = re.compile(r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated)\b", re.IGNORECASE)
+
+
+def advise(situation: Situation) -> Advice:
+    """The rule that the words ask for, or whom to ask."""
+    asked = situation.asked
+    found = _found(asked)
+    if found.rule is None:
+        return Advice(
+            topic=Topic.RULES_QUESTION,
+            call=UNKNOWN_RULE,
+            unless=SAY_MORE,
+            assumed=DONT_HAVE,
+            choices=tuple(_meant(rule) for rule in found.others),
+        )
+    return _advice(found.rule, found.others, is_officiated(asked))
+
+
+def _found(asked: Asked) -> Found:
+    tapped = None if asked.rule is None else rule_named(asked.rule)
+    return find_rule(asked.words, before=asked.before) if tapped is None else Found(rule=tapped)
+
+
+def _advice(rule: Rule, others: tuple[Rule, ...], officiated: bool | None) -> Advice:
+    ruling = rule.officiated if officiated and rule.officiated else rule.ruling
+    branch = () if rule.officiated is None else (_branch(not officiated),)
+    unsure = TAKEN_AS.format(name=rule.name) if others else None
+    return Advice(
+        topic=Topic.RULES_QUESTION,
+        call=ruling.call,
+        reasons=ruling.reasons,
+        now=ruling.now,
+        unless=unsure or rule.unless,
+        assumed=_assumed(rule, officiated),
+        caution=rule.caution,
+        choices=(*map(_meant, others), *branch),
+    )
+
+
+def _assumed(rule: Rule, officiated: bool | None) -> str:
+    if rule.officiated is None:
+        return SAME_EITHER_WAY
+    if officiated is None:
+        return NO_REF_ASSUMED
+    return REF_SAID if officiated else NO_REF_SAID
+
+
+def is_officiated(asked: Asked) -> bool | None:
+    """Whether there is a referee: as tapped, else as the words say; None if they don't."""
+    if asked.officiated is not None:
+        return asked.officiated
+    said = f"{asked.before} {asked.words}"
+    if _NO_REF.search(said):
+        return False
+    if _OR_REF.search(said):
+        return None
+    return True if _REF.search(said) else None
+
+
+def _branch(officiated: bool) -> Choice:
+    return Choice(
+        label="with a referee" if officiated else "no referee",
+        topic=Topic.RULES_QUESTION,
+        fact=MatchFact.OFFICIATED.value,
+        value="yes" if officiated else "no",
+    )
+
+
+def _meant(rule: Rule) -> Choice:
+    return Choice(
+        label=rule.name,
+        topic=Topic.RULES_QUESTION,
+        fact=MatchFact.RULE.value,
+        value=rule.name,
+    )

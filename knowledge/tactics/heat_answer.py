@@ -1,0 +1,117 @@
+"""Heat: the index by both published forms, its class, the sun on top, and what it changes today."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Final
+
+from knowledge.advice import Advice, Reason
+from knowledge.cautions import (
+    FULL_SUN_ADDS_F,
+    HEAT_DEFERS,
+    HeatLevel,
+    celsius_of,
+    heat_index_f,
+    heat_level,
+)
+from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
+from knowledge.tactics.weather_said import HeatSaid
+from knowledge.vocabulary import Topic
+
+NIOSH = Source(kind=SourceKind.PUBLISHED, citation="NIOSH 2017-126")
+"""Heat stress: hydration (read): 8 oz each 15 to 20 minutes of work in the heat, never over 48 oz
+an hour. Written for workers; no sheet for players was found."""
+
+WEATHER_SERVICE = Source(kind=SourceKind.PUBLISHED, citation="US Weather Service")
+
+DRY_PERCENT: Final = 40.0
+DAMP_PERCENT: Final = 60.0
+HUMID_PERCENT: Final = 70.0
+"""The two branches where no humidity is said, and what "humid" is taken for: common practice, no
+source. Great heat is seldom damper than the second."""
+
+HOT_FROM_F: Final = 80.0
+COLD_BELOW_F: Final = 50.0
+HOTTEST_F: Final = 135.0
+"""Above any air temperature on record: taken for a slip."""
+
+_CALLS: Final = MappingProxyType(
+    {
+        HeatLevel.NONE: "Play on: drink and shade as usual.",
+        HeatLevel.CAUTION: "Drink early; shade between matches.",
+        HeatLevel.EXTREME_CAUTION: "Cool down between matches: shade, ice, salt.",
+        HeatLevel.DANGER: "Cool hard between matches; ask for longer breaks.",
+        HeatLevel.EXTREME_DANGER: "Stay off court: ask event and medical staff.",
+    }
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Felt:
+    """A heat index in degrees F: the worse branch, and the better one if humidity is assumed."""
+
+    index_f: float
+    low_f: float | None = None
+    from_said: bool = False
+
+
+def felt(said: HeatSaid) -> Felt | None:
+    """The index of what was said; None without a temperature that is air."""
+    if said.feels_like_f is not None:
+        return Felt(index_f=said.feels_like_f, from_said=True)
+    degrees = said.temperature_f
+    if degrees is None or degrees > HOTTEST_F:
+        return None
+    if said.humidity_percent is not None:
+        return Felt(index_f=heat_index_f(degrees, said.humidity_percent))
+    low, high = heat_index_f(degrees, DRY_PERCENT), heat_index_f(degrees, DAMP_PERCENT)
+    if said.humid:
+        return Felt(index_f=heat_index_f(degrees, HUMID_PERCENT))
+    return Felt(index_f=low) if said.dry else Felt(index_f=high, low_f=low)
+
+
+def heat_line(index: Felt, *, celsius: bool) -> str:
+    """The number that matters: index, class, and full sun on top."""
+    degrees, level = f"{index.index_f:.0f} °F", heat_level(index.index_f)
+    if celsius:
+        degrees += f" ({celsius_of(index.index_f):.0f} °C)"
+        return f"Index {degrees}: {level}; sun +{FULL_SUN_ADDS_F:.0f} °F."
+    name = "Feels like" if index.from_said else "Heat index"
+    return f"{name} {degrees}: {level}; sun up to +{FULL_SUN_ADDS_F:.0f}."
+
+
+def assumed_line(said: HeatSaid, index: Felt) -> str | None:
+    """What was taken for granted: the humidity, or the scale of the degrees."""
+    if index.low_f is not None:
+        low, high = f"{index.low_f:.0f}", f"{index.index_f:.0f}"
+        return f"Humidity not said: 40% is {low} °F, 60% {high}."
+    if said.guessed_unit:
+        return f"Read as °{'C' if said.celsius else 'F'}."
+    if said.humidity_percent is None and not index.from_said:
+        return f"Taken as {HUMID_PERCENT if said.humid else DRY_PERCENT:.0f}% humidity."
+    return None
+
+
+def advise(said: HeatSaid, index: Felt) -> Advice:
+    """What a heat like this changes today."""
+    return Advice(
+        topic=Topic.WEATHER_OR_BODY,
+        call=_CALLS[heat_level(index.index_f)],
+        reasons=(
+            Reason(text="8 oz each 15-20 min, never over 48 oz/hour", source=NIOSH),
+            Reason(text="Dizzy, chills, sick, headache: stop at once", source=COMMON_PRACTICE),
+            Reason(text="Short points; time-outs for breath", source=COMMON_PRACTICE),
+        ),
+        number=heat_line(index, celsius=said.celsius),
+        assumed=assumed_line(said, index),
+        caution=HEAT_DEFERS,
+        numbers={"heat_index_f": index.index_f},
+        more=(
+            "Index: Rothfusz 1990, two adjustments, and the simple form below 80 °F (NOAA).",
+            "Caution from 80, extreme caution 90, danger 103, extreme danger 125 °F.",
+            "It is for shade and light wind; full sun adds up to 15 °F.",
+            "Between matches: shade, ice towel, wet shirt, salty sips, small familiar food.",
+            "Heart, kidneys, pregnancy or pills: ask medical staff before you play in it.",
+        ),
+    )

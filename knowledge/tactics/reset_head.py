@@ -1,0 +1,208 @@
+"""Clearing the head: a reset, one thing to keep, one to change, words to say, the next ball."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+
+from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
+from knowledge.cautions import HEAT_DEFERS
+from knowledge.distress import Distress, distress_of
+from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table
+from knowledge.odds_words import of_hundred
+from knowledge.planning.names import first_that_fits, pair_name
+from knowledge.planning.plan import plan_lines
+from knowledge.said_phrases import Phrases
+from knowledge.situation import Situation
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics.bad_stretch import BadStretch, bad_stretch
+from knowledge.tactics.symptoms import read_phrases
+from knowledge.vocabulary import Topic
+
+OTHERWISE = "general"
+"""The entry for words that name nothing in particular."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadReset:
+    """What happened, and what helps: a routine, one thing to keep, one to change, words to say."""
+
+    id: str
+    call: str
+    keep: str
+    change: str
+    say: str
+    unless: str | None = None
+    caution: str | None = None
+
+
+def advise(situation: Situation) -> Advice:
+    """The reset that the words ask for; people who can help where they tell of distress."""
+    distress = distress_of(situation.asked.words)
+    if distress is not None:
+        return _people_first(distress)
+    reset = find_reset(situation)
+    stretch = bad_stretch(situation)
+    lines = (reset.keep, _change(reset, stretch), reset.say)
+    return Advice(
+        topic=Topic.RESET_HEAD,
+        call=reset.call,
+        reasons=tuple(Reason(text=line, source=COMMON_PRACTICE) for line in lines),
+        number=None if stretch is None else _luck_or_leak(stretch),
+        unless=reset.unless or _next_ball(situation),
+        assumed=_until_the_next(situation.asked.words),
+        caution=reset.caution or (HEAT_DEFERS if situation.asked.hot else None),
+        numbers={} if stretch is None else {"stretch_chance": stretch.chance},
+        choices=_choices(situation),
+    )
+
+
+def find_reset(situation: Situation) -> HeadReset:
+    """The first entry that the words tell of; the general one if none."""
+    hits = phrases().find(
+        situation.asked.words,
+        ours=[one.name for one in situation.ours if one.name],
+        theirs=[one.name for one in situation.theirs if one.name],
+    )
+    told = {hit.id for hit in hits}
+    found = [reset for reset in resets() if reset.id in told]
+    return found[0] if found else next(one for one in resets() if one.id == OTHERWISE)
+
+
+@cache
+def resets() -> tuple[HeadReset, ...]:
+    """All entries, the more telling first; RuleDataError if a line does not fit."""
+    return tuple(_reset(row) for row in load_entries("knowledge.tactics", "reset_head.toml"))
+
+
+@cache
+def phrases() -> Phrases:
+    """How each entry is said."""
+    rows = load_entries("knowledge.tactics", "reset_head.toml")
+    table = load_table("knowledge.tactics", "reset_head.toml")
+    return read_phrases(table, {str(row["id"]): row["says"] for row in rows})
+
+
+def _reset(row: Mapping[str, object]) -> HeadReset:
+    return HeadReset(
+        id=fitting(row.get("id"), LINE_LIMIT),
+        call=fitting(row.get("call"), CALL_LIMIT),
+        keep=fitting(row.get("keep"), LINE_LIMIT),
+        change=fitting(row.get("change"), LINE_LIMIT),
+        say=fitting(row.get("say"), LINE_LIMIT),
+        unless=fitting(row["unless"], LINE_LIMIT) if "unless" in row else None,
+        caution=fitting(row["caution"], LINE_LIMIT) if "caution" in row else None,
+    )
+
+
+def _change(reset: HeadReset, stretch: BadStretch | None) -> str:
+    """The leak where the log shows one, else the entry's own."""
+    if stretch is None or stretch.error is None:
+        return reset.change
+    return first_that_fits((f"Change: {stretch.error}, the same error again",), limit=LINE_LIMIT)
+
+
+def _luck_or_leak(stretch: BadStretch) -> str:
+    """How often chance alone does that, and what follows."""
+    share = of_hundred(stretch.chance)
+    often = "under 1" if share == "0" else f"over {int(share) - 1}" if share == "100" else share
+    said = f"Lost {stretch.words}: luck alone in {often} of 100 games"
+    if stretch.error is not None:
+        return f"{said}; same error thrice: a leak."
+    return f"{said}: {'keep playing' if stretch.is_luck else 'change one thing'}."
+
+
+def _next_ball(situation: Situation) -> str:
+    """Who comes next and the first ball against them, if the book knows one."""
+    who = pair_name(situation.theirs)
+    line = next((line for line in plan_lines(situation) if line.is_specific), None)
+    if not situation.theirs:
+        return "Next opponents? Name them: I give one ball."
+    is_on = situation.match is not None and not situation.match.game.is_over
+    before = "Next ball" if is_on else f"Next, {who}"
+    if line is None:
+        return f"{before}: return deep, thirds to the middle."
+    return f"{before}: {line.cue}"
+
+
+_TIME = re.compile(r"\b(\d{1,3}) ?(?:min|mins|minutes?|m)\b", re.IGNORECASE)
+_HALF_HOUR = re.compile(r"\bhalf (?:an )?hour\b", re.IGNORECASE)
+_HOURS = re.compile(r"\b(?:an hour|(\d) ?(?:hours?|hrs?|h))\b", re.IGNORECASE)
+
+A_FEW_MIN = 15
+A_SNACK_MIN = 45
+"""Up to so many minutes there is time for water only, then for a bite. Common practice."""
+
+
+def minutes_said(words: str) -> int | None:
+    """The minutes until the next match, if the words give them."""
+    if _HALF_HOUR.search(words):
+        return 30
+    said = _TIME.search(words)
+    if said is not None:
+        return int(said[1])
+    hours = _HOURS.search(words)
+    return None if hours is None else 60 * int(hours[1] or 1)
+
+
+def _until_the_next(words: str) -> str | None:
+    """What the time is good for; None where none is said."""
+    minutes = minutes_said(words)
+    if minutes is None:
+        return None
+    if minutes <= A_FEW_MIN:
+        return f"{minutes} minutes: sip water, shade, one plan."
+    if minutes <= A_SNACK_MIN:
+        return f"{minutes} minutes: drink, shade, a small bite."
+    return f"{minutes} minutes: eat light now, drink, shade."
+
+
+def _choices(situation: Situation) -> tuple[Choice, ...]:
+    plan = Choice(label="game plan", topic=Topic.GAME_PLAN)
+    is_on = situation.match is not None and not situation.match.game.is_over
+    other = (
+        Choice(label="time-out?", topic=Topic.TIMEOUT_NOW)
+        if is_on
+        else Choice(label="what to change", topic=Topic.ADJUST)
+    )
+    return (other, plan)
+
+
+_KIND_LINES: Mapping[Distress, tuple[str, str, str, str]] = MappingProxyType(
+    {
+        Distress.HARM: (
+            "Stop here. Go to someone you trust, right now.",
+            "Stay together: nobody should be alone with it.",
+            "In danger? Call your local emergency number.",
+            "A crisis line listens too. No match matters now.",
+        ),
+        Distress.PANIC: (
+            "Stop, sit down; let someone stay with you.",
+            "Feet on the floor; breathe out slowly.",
+            "Chest pain, or it won't pass: emergency number.",
+            "Medical staff can help; the match can wait.",
+        ),
+        Distress.DESPAIR: (
+            "Stop for now; sit down with someone you trust.",
+            "A match says nothing about what you are worth.",
+            "If it stays dark: a doctor or a crisis line.",
+            "Thoughts of harm? Local emergency number, now.",
+        ),
+    }
+)
+"""What to say first: stop, people, and the way to help. I claim nothing medical."""
+
+
+def _people_first(distress: Distress) -> Advice:
+    call, company, urgent, more = _KIND_LINES[distress]
+    return Advice(
+        topic=Topic.RESET_HEAD,
+        call=call,
+        number=company,
+        unless=urgent,
+        caution=more,
+        confidence=Confidence.GENERAL_RULE,
+    )

@@ -1,0 +1,197 @@
+"""The decision behind a return: whom at or the middle, and how it is hit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.effects import Decision, Option, OptionId, Truth
+from knowledge.engine import Part, Ranking, rank
+from knowledge.game import places, receiver, server
+from knowledge.planning.sizes import RECEIVING_CHANCE, RETURN_SHARE
+from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.return_effects import (
+    CROSSER,
+    MIDDLE,
+    SEEN,
+    SERVER,
+    STACKED,
+    ReturnQuestion,
+    Style,
+    at,
+    player_at,
+    says_inside,
+    says_short_serve,
+    says_stack,
+    style_effects,
+    target_effects,
+)
+from knowledge.vocabulary import BallQuality, Trait
+
+STYLE_LABELS = {Style.HIGH: "high and deep", Style.HARD: "hard", Style.SLICE: "low slice"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnAnswer:
+    """The targets ranked, and the ways to hit it."""
+
+    question: ReturnQuestion
+    ranking: Ranking
+    styles: Ranking
+
+    @property
+    def target(self) -> OnCourt | None:
+        """The one to return at; None for the middle."""
+        return player_at(self.option, self.question.theirs)
+
+    @property
+    def option(self) -> OptionId:
+        return self.ranking.best.option.id
+
+    @property
+    def style(self) -> Style:
+        return Style(self.styles.best.option.id)
+
+    @property
+    def driver(self) -> Part | None:
+        """The largest help for this target that notes on them stand behind and settle."""
+        return settled(self.ranking.best.parts, self.question.theirs)
+
+
+def settled(parts: tuple[Part, ...], theirs: tuple[OnCourt, ...]) -> Part | None:
+    """The largest helping part that notes on them stand behind, unless they settle nothing."""
+    players = {one.player for one in theirs}
+    return next(
+        (
+            part
+            for part in parts
+            if part.points > 0
+            and part.evidence
+            and part.effect.scale
+            and part.effect.scale.player in players
+            and not part.effect.scale.estimate.is_open
+        ),
+        None,
+    )
+
+
+def answer_return(situation: Situation) -> ReturnAnswer:
+    """Whom to return at and how; the middle where our own return is marked weak or jammed."""
+    question = question_of(situation)
+    ranking = _targets(question, _options(question), situation)
+    target = player_at(ranking.best.option.id, question.theirs)
+    if target is not None and not _has_ground(ranking, question):
+        ranking = _targets(question, (_MIDDLE,), situation)
+        target = None
+    return ReturnAnswer(
+        question=question, ranking=ranking, styles=_styles(question, target, situation)
+    )
+
+
+def _targets(
+    question: ReturnQuestion, options: tuple[Option, ...], situation: Situation
+) -> Ranking:
+    known = {option.id for option in options}
+    return rank(
+        Decision(
+            options=options,
+            effects=tuple(one for one in target_effects(question) if one.on <= known),
+            neutral=RECEIVING_CHANCE,
+            share=RETURN_SHARE,
+        ),
+        situation,
+    )
+
+
+def _has_ground(ranking: Ranking, question: ReturnQuestion) -> bool:
+    """Whether something is known of a target: a lane alone names nobody."""
+    is_seen = any(
+        part.effect.id.startswith(SEEN) and part.truth is Truth.YES for part in ranking.best.parts
+    )
+    return is_seen or settled(ranking.best.parts, question.theirs) is not None
+
+
+def _styles(question: ReturnQuestion, target: OnCourt | None, situation: Situation) -> Ranking:
+    """Jammed, or with a weak return of our own, there is only the high one."""
+    styles = (Style.HIGH,) if _only_safe(question) else tuple(Style)
+    known = {OptionId(style) for style in styles}
+    effects = (one for one in style_effects(question, target) if one.on <= known)
+    return rank(
+        Decision(
+            options=tuple(Option(id=OptionId(one), label=STYLE_LABELS[one]) for one in styles),
+            effects=tuple(effects),
+            neutral=RECEIVING_CHANCE,
+            share=RETURN_SHARE,
+        ),
+        situation,
+    )
+
+
+def _only_safe(question: ReturnQuestion) -> bool:
+    return question.ball is BallQuality.STRETCHED or not able(question)
+
+
+def able(question: ReturnQuestion) -> tuple[OnCourt | None, ...]:
+    """Who of our returners may aim: whoever's own profile does not mark the return as weak."""
+    returners = (question.returner,) if question.returner is not None else question.ours or (None,)
+    return tuple(one for one in returners if not marks_weak(one, Trait.RETURN))
+
+
+_MIDDLE = Option(id=MIDDLE, label="deep middle")
+
+
+def _options(question: ReturnQuestion) -> tuple[Option, ...]:
+    found = [_MIDDLE]
+    if _only_safe(question):
+        return tuple(found)
+    found += [Option(id=at(one), label=f"at {one.name}") for one in question.theirs]
+    if question.crosser_unknown:
+        found.append(Option(id=CROSSER, label="at whoever crosses"))
+    if question.server_inside and question.server is None:
+        found.append(Option(id=SERVER, label="at the server's feet"))
+    return tuple(found)
+
+
+def question_of(situation: Situation) -> ReturnQuestion:
+    game = situation.game
+    they_serve = game is not None and not game.we_serve
+    at_score = places(game) if game is not None and they_serve else None
+    server_id = server(game) if game is not None and they_serve else None
+    return ReturnQuestion(
+        theirs=situation.theirs,
+        ours=situation.ours,
+        returner=returner_of(situation),
+        returner_side=at_score.ours.bound_court if at_score else situation.asked.striker_side,
+        server=None if server_id is None else situation.find(server_id),
+        server_court=at_score.serving.bound_court if at_score else None,
+        ball=_ball(situation),
+        stacked=_stacked(situation),
+        server_inside=says_inside(situation.asked.words),
+        wind=situation.wind,
+    )
+
+
+def returner_of(situation: Situation) -> OnCourt | None:
+    """Who of ours returns: by the score, else who asks."""
+    game = situation.game
+    bound = receiver(game) if game is not None and not game.we_serve else None
+    for player in (bound, situation.striker, situation.asker):
+        found = None if player is None else situation.find(player)
+        if found is not None and found in situation.ours:
+            return found
+    return None
+
+
+def _stacked(situation: Situation) -> bool:
+    if situation.their_formation is not None:
+        return situation.their_formation in STACKED
+    noted = any(one.profile.habit(Trait.STACKS).level > 0 for one in situation.theirs)
+    return noted or says_stack(situation.asked.words)
+
+
+def _ball(situation: Situation) -> BallQuality:
+    """The serve that came: as said, a short one easy, else a usual one."""
+    if situation.asked.ball is not None:
+        return situation.asked.ball
+    is_short = says_short_serve(situation.asked.words)
+    return BallQuality.EASY if is_short else BallQuality.NEUTRAL

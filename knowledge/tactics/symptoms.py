@@ -1,0 +1,162 @@
+"""Symptoms, "they do X", as data: how each is said, what to do, and what of notes bears on it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from knowledge.advice import CALL_LIMIT, Reason
+from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_table, read_reason
+from knowledge.said_phrases import Hit, Phrases
+from knowledge.situation import Situation
+from knowledge.vocabulary import TRAITS, Trait, Value
+
+PLAN_B = "Plan B: "
+
+ONE_TELLING_WORDS = 6
+"""Words apart so few, two symptoms are told in one breath: "drives and her partner crashes"."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sign:
+    """What a note on one of them would say if it is they who do it."""
+
+    trait: Trait
+    value: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Symptom:
+    """A symptom and its answer; `you` plays the ball, `partner` is the other one.
+
+    `needs` and `plan_b_needs` are the shots that the call and plan B take. `points` is what the
+    answer is worth in the rallies where it comes up, `share` how many of 100 those are; None
+    where the trade has no number. `outranks` names symptoms that its words only seem to tell.
+    """
+
+    id: str
+    label: str
+    call: str
+    you: Reason
+    partner: Reason
+    sign: str
+    plan_b: str
+    outranks: frozenset[str] = frozenset()
+    needs: tuple[Trait, ...] = ()
+    plan_b_needs: tuple[Trait, ...] = ()
+    who: tuple[Sign, ...] = ()
+    points: float | None = None
+    share: float | None = None
+    worth: str | None = None
+
+
+def find_symptoms(situation: Situation) -> tuple[Symptom, ...]:
+    """The symptoms that the words tell of, in the order they are said."""
+    words = situation.asked.words
+    tapped = _by_id().get(words.strip().replace(" ", "_"))
+    if tapped is not None:
+        return (tapped,)
+    hits = phrases().find(
+        words,
+        ours=[one.name for one in situation.ours if one.name],
+        theirs=[one.name for one in situation.theirs if one.name],
+    )
+    return tuple(_by_id()[hit.id] for hit in hits if not _only_seems(hit, hits))
+
+
+def _only_seems(hit: Hit, hits: Sequence[Hit]) -> bool:
+    """Whether the words are part of how another symptom is told, which outranks this one."""
+    return any(
+        hit.id in _by_id()[other.id].outranks and hit.is_near(other, words=ONE_TELLING_WORDS)
+        for other in hits
+    )
+
+
+@cache
+def symptoms() -> tuple[Symptom, ...]:
+    """All symptoms; RuleDataError if a line does not fit."""
+    read = tuple(_symptom(row) for row in _rows())
+    by_id = {one.id: one for one in read}
+    for one in read:
+        for other in one.outranks:
+            if other not in by_id or one.id in by_id[other].outranks:
+                raise RuleDataError(f"{one.id} cannot outrank {other}")
+    return read
+
+
+@cache
+def phrases() -> Phrases:
+    """How each symptom is said."""
+    table = load_table("knowledge.tactics", "patterns.toml")
+    return read_phrases(table, {str(row["id"]): row["says"] for row in _rows()})
+
+
+def read_phrases(table: Mapping[str, object], says: Mapping[str, object]) -> Phrases:
+    """Phrases with the sets, the shorthand and the guard of their data file."""
+    sets, shorthand, guard = (table.get(key, {}) for key in ("sets", "shorthand", "guard"))
+    if not isinstance(sets, dict) or not isinstance(shorthand, dict):
+        raise RuleDataError("sets and shorthand are tables")
+    return Phrases(
+        entries={id: _texts(said) for id, said in says.items()},
+        sets={name: _texts(words) for name, words in sets.items()},
+        shorthand=shorthand,
+        guard=frozenset(str(guard or "").split()),
+    )
+
+
+@cache
+def _rows() -> tuple[Mapping[str, object], ...]:
+    rows = load_table("knowledge.tactics", "patterns.toml")["entry"]
+    if not isinstance(rows, list):
+        raise RuleDataError("patterns.toml has no [[entry]]")
+    return tuple(rows)
+
+
+@cache
+def _by_id() -> Mapping[str, Symptom]:
+    return {one.id: one for one in symptoms()}
+
+
+def _symptom(row: Mapping[str, object]) -> Symptom:
+    return Symptom(
+        id=fitting(row.get("id"), LINE_LIMIT),
+        label=fitting(row.get("label"), LINE_LIMIT),
+        call=fitting(row.get("call"), CALL_LIMIT),
+        you=read_reason(row.get("you")),
+        partner=read_reason(row.get("partner")),
+        sign=fitting(row.get("sign"), LINE_LIMIT),
+        plan_b=fitting(row.get("plan_b"), LINE_LIMIT - len(PLAN_B)),
+        outranks=frozenset(_texts(row.get("outranks", []))),
+        needs=_traits(row.get("needs", [])),
+        plan_b_needs=_traits(row.get("plan_b_needs", [])),
+        who=tuple(_sign(said) for said in _list(row.get("who", []))),
+        points=_number(row.get("points")),
+        share=_number(row.get("share")),
+        worth=fitting(row["worth"], LINE_LIMIT) if "worth" in row else None,
+    )
+
+
+def _sign(said: object) -> Sign:
+    trait, value = _texts(said)
+    if Value(value) not in TRAITS[Trait(trait)].values:
+        raise RuleDataError(f"{trait} takes no {value}")
+    return Sign(trait=Trait(trait), value=Value(value))
+
+
+def _traits(said: object) -> tuple[Trait, ...]:
+    return tuple(Trait(trait) for trait in _texts(said))
+
+
+def _number(said: object) -> float | None:
+    return float(said) if isinstance(said, int | float) else None
+
+
+def _texts(said: object) -> tuple[str, ...]:
+    return tuple(str(each) for each in _list(said))
+
+
+def _list(said: object) -> list[object]:
+    if not isinstance(said, list):
+        raise RuleDataError(f"expected a list, not {said!r}")
+    return said

@@ -1,0 +1,157 @@
+"""Whom to play at, phase by phase: the ranking of each, what carries it, and what it is worth."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from knowledge.advice import Confidence
+from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranking, rank
+from knowledge.evidence import Profile
+from knowledge.normal import chances_of_being_best
+from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
+from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, able
+from knowledge.tactics.target_share import best_share, kept
+from knowledge.vocabulary import PlayerId, Trait
+
+THE_OTHER = PlayerId(-1)
+"""The partner of an opponent of whom nobody said who it is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Target:
+    """The answer for one phase. `one` is None where an even split is as good.
+
+    `p_better` is the chance that the better of the two is the better target. `only` is the one
+    of ours who owns the shot, where the other does not.
+    """
+
+    phase: TargetPhase
+    pair: tuple[OnCourt, OnCourt]
+    ranking: Ranking
+    one: OnCourt | None
+    place: AtOne
+    driver: Part | None
+    p_better: float
+    points: float
+    cover: float
+    only: OnCourt | None = None
+
+    @property
+    def other(self) -> OnCourt | None:
+        """The partner of the target."""
+        if self.one is None:
+            return None
+        return self.pair[1] if self.one.player == self.pair[0].player else self.pair[0]
+
+    @property
+    def share(self) -> float:
+        """Share of the balls for the target."""
+        return best_share(self.cover)
+
+    @property
+    def per_100(self) -> float:
+        """Rallies in 100 that it is worth after they have seen it: kept points times share."""
+        if self.one is None:
+            return 0.0
+        return kept(self.points, self.share, self.cover) * self.ranking.share / 100
+
+    @property
+    def confidence(self) -> Confidence:
+        if self.one is None:
+            return Confidence.TOSS_UP
+        return Confidence.CLEAR if self.p_better >= CLEAR_CHANCE else Confidence.LEAN
+
+
+def pair_of(situation: Situation) -> tuple[OnCourt, OnCourt] | None:
+    """Both opponents, an unknown partner included; None without any."""
+    if not situation.theirs:
+        return None
+    if len(situation.theirs) == 1:
+        only = situation.theirs[0]
+        side = None if only.side is None else only.side.other
+        return only, OnCourt(profile=Profile(player=THE_OTHER, name="the other"), side=side)
+    return situation.theirs[0], situation.theirs[1]
+
+
+def targets(situation: Situation, *, mixed: bool) -> tuple[Target, ...]:
+    """Every phase in which we own the shot, in the order of a rally."""
+    pair = pair_of(situation)
+    if pair is None:
+        return ()
+    found = [target_in(situation, phase, pair, mixed=mixed) for phase in PHASES]
+    return tuple(one for one in found if one is not None)
+
+
+def target_in(
+    situation: Situation, phase: TargetPhase, pair: tuple[OnCourt, OnCourt], *, mixed: bool
+) -> Target | None:
+    """One phase; None where we have no shot for it."""
+    hitters = able(situation, phase)
+    if situation.ours and not hitters:
+        return None
+    facing = _facing(situation, pair)
+    first, second = (PHASES[phase].at(facing, one) for one in pair)
+    if first is None or second is None:
+        return None
+    decision = target_decision(phase, pair, (first, second), mixed=mixed)
+    ranking = rank(decision, facing)
+    one, p_better = _better(ranking, pair)
+    place = first if one.player == pair[0].player else second
+    driver = _driver(ranking, one)
+    other = pair[1] if one.player == pair[0].player else pair[0]
+    is_settled = driver is not None and p_better >= LEAN_CHANCE and bool(place.effects)
+    is_settled = is_settled and ranking.best.option.id != EVEN
+    return Target(
+        phase=phase,
+        pair=pair,
+        ranking=ranking,
+        one=one if is_settled else None,
+        place=place,
+        driver=driver,
+        p_better=p_better,
+        points=100 * (ranking.of(at(one)).chance - ranking.of(EVEN).chance),
+        cover=cover_of(other),
+        only=hitters[0] if 0 < len(hitters) < len(situation.ours) else None,
+    )
+
+
+def _facing(situation: Situation, pair: tuple[OnCourt, OnCourt]) -> Situation:
+    return replace(situation, theirs=pair)
+
+
+def _better(ranking: Ranking, pair: tuple[OnCourt, OnCourt]) -> tuple[OnCourt, float]:
+    """The better target of the two, and how sure that is. Equal ones: the first, at one half."""
+    ones = [ranking.of(at(one)) for one in pair]
+    chances = chances_of_being_best(
+        [one.logit for one in ones], [one.logit_variance for one in ones]
+    )
+    place = 0 if chances[0] >= chances[1] else 1
+    return pair[place], chances[place]
+
+
+def _driver(ranking: Ranking, one: OnCourt) -> Part | None:
+    """The largest reason for the target that notes stand behind and do not contradict."""
+    return next(
+        (
+            part
+            for part in ranking.of(at(one)).parts
+            if part.points > 0
+            and part.evidence
+            and part.effect.scale is not None
+            and not part.effect.scale.estimate.is_open
+        ),
+        None,
+    )
+
+
+def open_notes(target: Target) -> tuple[OnCourt, Trait] | None:
+    """A trait of this phase on which the notes contradict each other."""
+    for one in target.pair:
+        for part in target.ranking.of(at(one)).parts:
+            scale = part.effect.scale
+            if scale is None or scale.trait is None or scale.player != one.player:
+                continue
+            if scale.estimate.is_open:
+                return one, scale.trait
+    return None

@@ -1,0 +1,154 @@
+"""Which of us they play at, or freeze out, and with what, by the words of the question."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from types import MappingProxyType
+
+from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.conditions import other_of
+from knowledge.vocabulary import BallKind
+
+
+class HitWith(StrEnum):
+    """What they play at one of us with."""
+
+    ANYTHING = "anything"
+    DINKS = "dinks"
+    DRIVES = "drives"
+    SPEED_UPS = "speed-ups"
+    LOBS = "lobs"
+    RETURNS = "returns"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Targeted:
+    """Who gets the balls and who helps; a player is None where the words don't say which of us.
+
+    `is_me` tells whether the one who gets the balls writes, where no name says it. `frozen`:
+    the question is put for the one who gets no balls. `asks_poach` asks whether to poach,
+    `burnt` says that they hit behind the helper.
+    """
+
+    targeted: OnCourt | None
+    helper: OnCourt | None
+    is_me: bool
+    frozen: bool
+    hit_with: HitWith
+    asks_poach: bool
+    burnt: bool
+
+    @property
+    def name(self) -> str:
+        if self.targeted is not None:
+            return self.targeted.name
+        return "You" if self.is_me else "Partner"
+
+    @property
+    def helper_name(self) -> str:
+        if self.helper is not None:
+            return self.helper.name
+        return "Partner" if self.is_me else "You"
+
+
+_FROZEN = re.compile(
+    r"\b(?:fr[eo]ez\w*|froz\w*|froze|ic(?:ed|ing)(?: \w+)? out|ice (?:me|us|him|her|out|my)|"
+    r"keep ?away|keeps? (?:it|the ball|the balls) away|avoid\w*|(?:no|zero) balls|"
+    r"(?:dont|never|havent|doesnt|hasnt|wont let \w+|cant) (?:even )?(?:get|gets|touch\w*|see|hit)|"
+    r"(?:never|dont|wont) (?:hit|play|dink|come)(?: \w+){0,3} (?:to|at|on)|"
+    r"stand\w* there|nothing to (?:me|him|her)|im cold|cold partner|starv\w*|ignor\w*)\b"
+)
+_ME = re.compile(r"\b(?:i|im|ive|me|mine|my|myself)\b")
+_PARTNER = re.compile(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
+_MY_PARTNER = re.compile(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
+_HELPING = re.compile(
+    r"\b(?:should i|can i|how (?:do|can|should) i|do i)(?: \w+){0,2} (?:help|poach|slide|squeeze|"
+    r"take more|cover|step|participate)"
+)
+_POACH = re.compile(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
+_BURNT = re.compile(
+    r"(?<!we are )(?<!were )(?<!we )\bbehind\b(?! by| in| \d)|\bburn\w*|\bdown my line\b"
+)
+
+_WITH: Mapping[HitWith, re.Pattern[str]] = MappingProxyType(
+    {
+        HitWith.LOBS: re.compile(r"\blob\w*\b"),
+        HitWith.SPEED_UPS: re.compile(
+            r"\b(?:speed\w* ?(?:it )?ups?|speeds|body|hip|chest|shoulder|jam\w*|attack\w*)\b"
+        ),
+        HitWith.DINKS: re.compile(r"\bdink\w*\b"),
+        HitWith.DRIVES: re.compile(r"\b(?:driv\w*|bang\w*|hammer\w*|hard|pace|slam\w*)\b"),
+        HitWith.RETURNS: re.compile(r"\b(?:returns?|returning|third|thirds|3rds?)\b"),
+    }
+)
+
+_OF_BALL: Mapping[BallKind, HitWith] = MappingProxyType(
+    {
+        BallKind.DINK: HitWith.DINKS,
+        BallKind.DRIVE: HitWith.DRIVES,
+        BallKind.SPEED_UP: HitWith.SPEED_UPS,
+        BallKind.LOB: HitWith.LOBS,
+    }
+)
+
+
+def targeted_said(situation: Situation) -> Targeted:
+    """Read the words; where they don't say who, the one who writes gets the balls."""
+    said = " ".join(re.findall(r"[a-z0-9]+", _plain(situation.asked.words)))
+    frozen = bool(_FROZEN.search(said))
+    named = [one for one in situation.ours if one.player in situation.asked.about]
+    is_me, subject = _subject(situation, said, named)
+    gets_balls = _other(situation, subject) if frozen else subject
+    gets_me = is_me is not frozen
+    return Targeted(
+        targeted=gets_balls,
+        helper=_other(situation, gets_balls),
+        is_me=gets_me,
+        frozen=frozen,
+        hit_with=_hit_with(situation, said),
+        asks_poach=bool(_POACH.search(said)),
+        burnt=bool(_BURNT.search(said)),
+    )
+
+
+def _plain(words: str) -> str:
+    return words.casefold().replace("'", "").replace("’", "")
+
+
+def _subject(situation: Situation, said: str, named: list[OnCourt]) -> tuple[bool, OnCourt | None]:
+    """Whether the one spoken of writes, and who it is where that is known."""
+    asker = None if situation.asker is None else situation.find(situation.asker)
+    if len(named) == 1:
+        return asker is not None and named[0].player == asker.player, named[0]
+    spoken = _MY_PARTNER.sub("partner", said)
+    is_partner = bool(_PARTNER.search(spoken)) and (
+        not _ME.search(spoken) or bool(_HELPING.search(said)) or not _at_me(spoken)
+    )
+    if is_partner:
+        return False, None if asker is None else other_of(asker, situation.ours)
+    return True, asker
+
+
+def _at_me(said: str) -> bool:
+    """Whether the words put the writer at the end of it: "at me", "I get no balls"."""
+    return bool(
+        re.search(r"\b(?:to|at|on|target\w*|avoid\w*|out|freez\w*|ice|isolate) me\b", said)
+        or re.search(
+            r"\bme out\b|\bi (?:get|dont|never|havent|stand)\b|\bim\b|\bmy \w*hand\b", said
+        )
+    )
+
+
+def _other(situation: Situation, one: OnCourt | None) -> OnCourt | None:
+    return None if one is None else other_of(one, situation.ours)
+
+
+def _hit_with(situation: Situation, said: str) -> HitWith:
+    found = next((kind for kind, pattern in _WITH.items() if pattern.search(said)), None)
+    if found is not None:
+        return found
+    kind = situation.asked.ball_kind
+    return HitWith.ANYTHING if kind is None else _OF_BALL.get(kind, HitWith.ANYTHING)

@@ -1,0 +1,64 @@
+"""Rules questions in a chat: the other branch by a button, follow-ups, and what to do now."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+from bot.chat.payload import Tap, Verb
+from bot.chat.wording import wording
+from knowledge.advice import MatchFact
+from knowledge.vocabulary import Topic
+
+MOMENTUM = "momentum carried tom in after the smash, is that a fault"
+
+
+def test_the_other_branch_is_one_tap_away_and_back(demo: Talk) -> None:
+    first = demo.say(MOMENTUM)
+    assert "No ref assumed" in first
+    assert "Now: " in first
+    officiated = demo.tap("with a referee")
+    assert "With a ref" in officiated
+    assert "before the next serve" in officiated
+    assert "No ref." in demo.tap("no referee")
+
+
+def test_a_follow_up_about_the_referee_keeps_the_rule(demo: Talk) -> None:
+    call = demo.say(MOMENTUM).splitlines()[0]
+    reply = demo.say("and what if there's a referee, who calls it then?")
+    assert reply.splitlines()[0] == call
+    assert "With a ref" in reply
+
+
+def test_a_new_question_does_not_lean_on_the_one_before(demo: Talk) -> None:
+    demo.say(MOMENTUM)
+    reply = demo.say("what's the rule if the serve hits the net cord")
+    assert reply.startswith("Play on: a serve")
+    assert demo.context.asked is not None
+    assert demo.context.asked.before is None
+
+
+def test_in_a_match_the_short_answer_says_what_to_do_now(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve first")
+    reply = demo.say("wrong server served, what happens?")
+    assert "Now: Stop, agree" in reply
+    assert len(reply.splitlines()) <= 4
+
+
+def test_a_rule_may_be_picked_by_its_name(demo: Talk) -> None:
+    demo.say(MOMENTUM)
+    payload = str(Tap(verb=Verb.SETTLE, args=(Topic.RULES_QUESTION, MatchFact.RULE, "drop serve")))
+    assert demo.press(payload).startswith("Legal: drop it")
+
+
+@pytest.mark.parametrize(
+    ("fact", "value"),
+    [(MatchFact.OFFICIATED, "maybe"), (MatchFact.RULE, "no such rule"), (MatchFact.RULE, "yes")],
+)
+def test_a_forged_button_changes_nothing(demo: Talk, fact: MatchFact, value: str) -> None:
+    demo.say(MOMENTUM)
+    context = demo.context
+    payload = str(Tap(verb=Verb.SETTLE, args=(Topic.RULES_QUESTION, fact, value)))
+    assert demo.press(payload) == wording("unclear.too_old")
+    assert demo.context == context

@@ -1,0 +1,325 @@
+"""Whom to play at: by phase, both opponents weighed, and how far one may be fed.
+
+Sizes and calls are judgement (common practice, no source); the share's arithmetic is checked
+against a search over shares, and the sources of other facts stand beside their checks.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from noted_players import match, player
+from scipy.optimize import minimize_scalar
+
+from knowledge.advice import CALL_LIMIT, Advice, Confidence
+from knowledge.general_rule import LINE_LIMIT
+from knowledge.planning.returning import return_line
+from knowledge.situation import Asked, OnCourt, Situation
+from knowledge.sources import SourceKind
+from knowledge.tactics import advise
+from knowledge.tactics import target_words as words
+from knowledge.tactics.target_answer import Target, targets
+from knowledge.tactics.target_effects import at
+from knowledge.tactics.target_phases import TargetPhase
+from knowledge.tactics.target_share import best_share, kept
+from knowledge.tactics.whom_to_target import NOBODY_NAMED, PARTNER_UNKNOWN
+from knowledge.vocabulary import PlayerId, Side, Topic, Trait, Value
+
+CASES: list[dict[str, Any]] = tomllib.loads(
+    (Path(__file__).parents[1] / "cases" / "whom_to_target.toml").read_text(encoding="utf-8")
+)["case"]
+
+OKAFOR, LINDQVIST = 3, 4
+
+
+def _authored(claims: Sequence[str]) -> list[str]:
+    """Each claim by an author of its own, where it names none."""
+    return [
+        claim if " by " in claim else f"{claim} by w{place}" for place, claim in enumerate(claims)
+    ]
+
+
+def okafor(*claims: str) -> OnCourt:
+    return player(OKAFOR, "Okafor", Side.RIGHT, *_authored(claims))
+
+
+def lindqvist(*claims: str) -> OnCourt:
+    return player(LINDQVIST, "Lindqvist", Side.LEFT, *_authored(claims))
+
+
+def asking(*theirs: OnCourt, said: str = "", ours: Sequence[str] = ()) -> Situation:
+    pair = tuple(
+        player(number, name, side, *_authored(ours))
+        for number, name, side in ((1, "Mira", Side.RIGHT), (2, "Tom", Side.LEFT))
+    )
+    return replace(match(Topic.WHOM_TO_TARGET, *theirs, ours=pair), asked=Asked(words=said))
+
+
+def ask(*theirs: OnCourt, said: str = "", ours: Sequence[str] = ()) -> Advice:
+    return advise(asking(*theirs, said=said, ours=ours))
+
+
+def in_phase(phase: TargetPhase, *theirs: OnCourt, mixed: bool = False) -> Target:
+    found = targets(asking(*theirs), mixed=mixed)
+    return next(one for one in found if one.phase is phase)
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["name"])
+def test_cases(case: dict[str, Any]) -> None:
+    advice = ask(
+        okafor(*case.get("okafor", ())),
+        lindqvist(*case.get("lindqvist", ())),
+        said=case.get("words", ""),
+        ours=case.get("ours", ()),
+    )
+    if "call" in case:
+        assert advice.call == case["call"]
+    for part in case.get("has", ()):
+        assert part in advice.call
+    for part in case.get("lacks", ()):
+        assert part not in advice.call
+    if "confidence" in case:
+        assert advice.confidence is Confidence(case["confidence"])
+    fits_a_phone(advice)
+
+
+def fits_a_phone(advice: Advice) -> None:
+    assert len(advice.call) <= CALL_LIMIT
+    lines = [advice.number, advice.unless, *(reason.text for reason in advice.reasons)]
+    assert all(len(line) <= LINE_LIMIT for line in lines if line)
+
+
+def test_best_share_is_where_the_gain_peaks_and_nothing_is_left_at_all_of_them() -> None:
+    """Against a numerical search (scipy) over shares; the trade's own band is 65 to 75 in 100."""
+    for cover in (0.0, 0.3, 0.7, 1.0):
+        found = minimize_scalar(
+            lambda share, cover=cover: -kept(4.0, share, cover), bounds=(0.5, 1), method="bounded"
+        )
+        assert best_share(cover) == pytest.approx(found.x, abs=1e-4)
+        assert 0.65 <= best_share(cover) <= 0.75
+    assert kept(4.0, 1.0, 0.0) == pytest.approx(0.0)
+    assert kept(4.0, 0.5, 0.0) == 0.0
+
+
+def test_the_share_is_said_with_why_not_all() -> None:
+    advice = ask(okafor(*["body_jam weakness"] * 9), lindqvist())
+    assert advice.number == "7 of 10, not all: all 10 and the edge is gone."
+    covered = ask(
+        okafor(*["body_jam weakness"] * 9), lindqvist(*["squeezes_middle often"] * 30), said="hands"
+    )
+    assert covered.number is not None
+    assert covered.number.startswith("6 of 10")
+
+
+@pytest.mark.parametrize("habit", ["squeezes_middle often", "poaching often"])
+def test_a_partner_who_covers_halves_a_weak_player(habit: str) -> None:
+    """Row 25: half. A hundred notes bring the habit to its full level."""
+    weak = okafor(*["body_jam weakness"] * 9)
+    alone = in_phase(TargetPhase.HANDS, weak, lindqvist())
+    covered = in_phase(TargetPhase.HANDS, weak, lindqvist(*[habit] * 200))
+    assert covered.points == pytest.approx(alone.points / 2, rel=0.1)
+    lazy = in_phase(TargetPhase.HANDS, weak, lindqvist(*[habit.replace("often", "rarely")] * 200))
+    assert lazy.points == pytest.approx(alone.points)
+
+
+def test_covering_makes_the_partner_no_target() -> None:
+    covered = in_phase(TargetPhase.HANDS, okafor(), lindqvist(*["squeezes_middle often"] * 9))
+    assert covered.one is None
+
+
+def test_mixed_halves_part_of_it_unless_a_note_says_who_covers() -> None:
+    weak = okafor(*["body_jam weakness"] * 9)
+    alone = in_phase(TargetPhase.HANDS, weak, lindqvist())
+    mixed = in_phase(TargetPhase.HANDS, weak, lindqvist(), mixed=True)
+    noted = in_phase(TargetPhase.HANDS, weak, lindqvist("squeezes_middle rarely"), mixed=True)
+    assert mixed.points < alone.points
+    assert noted.points == pytest.approx(alone.points)
+
+
+def test_mixed_says_when_not_to() -> None:
+    weak = okafor(*["body_jam weakness"] * 9)
+    said = [reason.text for reason in ask(weak, lindqvist(), said="mixed, pick on her?").reasons]
+    assert "Not when stretched, or the partner is over" in said
+    plain = [reason.text for reason in ask(weak, lindqvist(), said="who").reasons]
+    assert "When Lindqvist squeezes: hit behind once" in plain
+
+
+def test_freezing_a_strong_attacker_counts_for_dinking_the_partner() -> None:
+    weak = okafor(*["backhand_dink weakness"] * 4)
+    strong = in_phase(TargetPhase.DINKS, weak, lindqvist(*["speed_up strength"] * 9))
+    average = in_phase(TargetPhase.DINKS, weak, lindqvist())
+    poor = in_phase(TargetPhase.DINKS, weak, lindqvist(*["speed_up weakness"] * 9))
+    assert 0 < strong.points - average.points < 1.5
+    assert poor.points == pytest.approx(average.points)
+
+
+def test_the_sign_that_it_fades_names_who_comes_over() -> None:
+    advice = ask(
+        okafor(*["backhand_dink weakness"] * 9),
+        lindqvist("squeezes_middle often", *["third_shot_drop weakness"] * 9),
+    )
+    assert "When Lindqvist squeezes: hit behind once" in [one.text for one in advice.reasons]
+    back = ask(okafor(*["third_shot_drop weakness"] * 9), lindqvist(), said="return")
+    assert "When Lindqvist crashes in: return there" in [one.text for one in back.reasons]
+
+
+def test_the_receiver_is_fixed_by_the_rulebook() -> None:
+    """National rulebook, 2025 edition, 4.B: the receiver is whoever stands there by the score."""
+    advice = ask(okafor(*["third_shot_drop weakness"] * 4), lindqvist(), said="who do we serve to")
+    assert advice.reasons[0].source.kind is SourceKind.RULEBOOK
+    assert "4.B" in advice.reasons[0].source.citation
+    returned = ask(okafor(*["third_shot_drop weakness"] * 4), lindqvist(), said="serve return who")
+    assert "Serve who stands there" not in returned.call
+
+
+def test_where_the_return_goes_is_where_the_returns_own_page_sends_it() -> None:
+    for claims in (["third_shot_drop weakness"], ["crash often"], ["forward_speed weakness"]):
+        theirs = okafor(*claims * 4), lindqvist()
+        line = return_line(asking(*theirs))
+        target = in_phase(TargetPhase.RETURN, *theirs)
+        assert line is not None
+        assert target.one is not None
+        assert target.one.name in line.do
+
+
+def test_only_one_of_ours_owns_the_shot() -> None:
+    mira = player(1, "Mira", Side.RIGHT, "speed_up weakness")
+    tom = player(2, "Tom", Side.LEFT)
+    theirs = okafor(*["body_jam weakness"] * 9), lindqvist()
+    situation = match(Topic.WHOM_TO_TARGET, *theirs, ours=(mira, tom))
+    advice = advise(replace(situation, asked=Asked(words="hands")))
+    assert advice.call.startswith("Tom: speed up at Okafor")
+
+
+def test_one_opponent_known_is_compared_with_an_average_partner() -> None:
+    weak = ask(okafor(*["third_shot_drop weakness"] * 4))
+    assert "Return: Okafor" in weak.call
+    assert weak.assumed == PARTNER_UNKNOWN
+    strong = ask(okafor(*["third_shot_drop strength"] * 4))
+    assert "Return: the other" in strong.call
+
+
+def test_nothing_known_offers_probes_and_says_so() -> None:
+    bare = advise(Situation(topic=Topic.WHOM_TO_TARGET))
+    assert bare.assumed == NOBODY_NAMED
+    assert bare.confidence is Confidence.GENERAL_RULE
+    assert bare.reasons == words.PROBES
+    unknown = ask(okafor(), lindqvist())
+    assert unknown.assumed != NOBODY_NAMED
+    assert unknown.reasons == words.PROBES
+
+
+def test_contradicting_notes_are_named_as_worth_a_try() -> None:
+    split = ["third_shot_drop weakness by a", "third_shot_drop strength by b"]
+    advice = ask(okafor(*split), lindqvist(), said="return")
+    assert advice.unless is not None
+    assert "disagree" in advice.unless
+    assert "disagree" not in (ask(okafor(split[0]), lindqvist(), said="return").unless or "")
+
+
+def test_a_left_hander_moves_the_place_not_the_player() -> None:
+    claims = ["backhand_dink weakness"] * 6
+    for hand in ("left", "right"):
+        target = in_phase(TargetPhase.DINKS, okafor(f"hand {hand}", *claims), lindqvist())
+        assert target.one is not None
+        assert target.one.name == "Okafor"
+        assert target.place.place == "backhand"
+
+
+_SKILLS = (
+    Trait.THIRD_SHOT_DROP,
+    Trait.BACKHAND_DINK,
+    Trait.BODY_JAM,
+    Trait.COUNTER,
+    Trait.NERVES,
+    Trait.FORWARD_SPEED,
+)
+_CLAIMS = st.lists(
+    st.builds(
+        lambda trait, value: f"{trait} {value}",
+        st.sampled_from(_SKILLS),
+        st.sampled_from((Value.STRENGTH, Value.WEAKNESS)),
+    )
+    | st.sampled_from(["squeezes_middle often", "poaching often", "crash often"]),
+    max_size=8,
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(first=_CLAIMS, second=_CLAIMS)
+def test_swapping_the_opponents_swaps_nothing_but_the_order(
+    first: list[str], second: list[str]
+) -> None:
+    one, other = okafor(*first), lindqvist(*second)
+    there = targets(asking(one, other), mixed=False)
+    back = targets(asking(other, one), mixed=False)
+    for this, that in zip(there, back, strict=True):
+        assert (this.one and this.one.player) == (that.one and that.one.player)
+        assert this.p_better == pytest.approx(that.p_better)
+
+
+@settings(max_examples=40, deadline=None)
+@given(claims=_CLAIMS)
+def test_notes_on_the_other_one_make_the_other_the_target(claims: list[str]) -> None:
+    """The same notes on the other number, on the same side with the same hand, mirror the call."""
+    here = targets(
+        asking(player(3, "A", None, *_authored(claims)), player(4, "B", None)), mixed=False
+    )
+    there = targets(
+        asking(player(3, "A", None), player(4, "B", None, *_authored(claims))), mixed=False
+    )
+    for this, that in zip(here, there, strict=True):
+        assert this.ranking.of(at(this.pair[0])).chance == pytest.approx(
+            that.ranking.of(at(that.pair[1])).chance
+        )
+        mirrored = {"A": "B", "B": "A"}
+        assert (this.one and mirrored[this.one.name]) == (that.one and that.one.name)
+
+
+@settings(max_examples=60, deadline=None)
+@given(claims=_CLAIMS, others=_CLAIMS, trait=st.sampled_from(_SKILLS))
+def test_a_note_of_weakness_never_lowers_the_chance_at_that_player(
+    claims: list[str], others: list[str], trait: Trait
+) -> None:
+    before = targets(asking(okafor(*claims), lindqvist(*others)), mixed=False)
+    more = okafor(*_authored(claims), f"{trait} weakness by another")
+    after = targets(asking(more, lindqvist(*others)), mixed=False)
+    for was, now in zip(before, after, strict=True):
+        assert chance_at(now) >= chance_at(was) - 1e-9
+        if was.one is not None and was.one.player == OKAFOR:
+            assert now.one is None or now.one.player == OKAFOR
+
+
+def chance_at(target: Target) -> float:
+    return target.ranking.of(at(target.pair[0])).chance
+
+
+@given(said=st.text(max_size=200))
+@settings(max_examples=30, deadline=None)
+def test_any_words_get_an_answer_that_fits(said: str) -> None:
+    fits_a_phone(ask(okafor("third_shot_drop weakness"), lindqvist(), said=said))
+
+
+def test_long_names_still_fit() -> None:
+    long = player(3, "Nguyen-Brandt-Castellano", Side.RIGHT, *_authored(["body_jam weakness"] * 9))
+    other = player(4, "Featherstonehaugh-Szymanski", Side.LEFT)
+    for said in ("", "hands", "mixed", "serve"):
+        fits_a_phone(ask(long, other, said=said))
+
+
+def test_numbers_by_name() -> None:
+    numbers = ask(okafor(*["third_shot_drop weakness"] * 4), lindqvist()).numbers
+    assert numbers["return_per_100"] == pytest.approx(
+        kept(numbers["return_points"], numbers["return_target_share"], 0.0) * 50 / 100
+    )
+    assert numbers["per_100"] == pytest.approx(
+        sum(numbers[f"{phase}_per_100"] for phase in TargetPhase)
+    )
+    assert numbers[f"return_at_{PlayerId(3)}"] > numbers[f"return_at_{PlayerId(4)}"]

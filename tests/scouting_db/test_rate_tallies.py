@@ -1,0 +1,142 @@
+"""What rallies say of rates, as read: voids, the running game, and evidence by its name."""
+
+from __future__ import annotations
+
+from databases import new_team
+
+from knowledge.evidence import RateTally
+from knowledge.vocabulary import (
+    Ending,
+    EvidenceId,
+    PlayerId,
+    Rate,
+    Seen,
+    Stroke,
+    Trait,
+    Value,
+)
+from scouting_db.book import Book
+from scouting_db.session import Store
+from scouting_db.values import (
+    EntryKind,
+    EntryRow,
+    MatchId,
+    MatchState,
+    NewObservation,
+    RallyRow,
+    RateRow,
+    Winner,
+)
+
+
+def a_match(book: Book, state: MatchState) -> tuple[MatchId, PlayerId]:
+    tom, mira = book.add_player("Tom"), book.add_player("Mira")
+    okafor, hale = book.add_player("Okafor"), book.add_player("Hale")
+    match = book.announce(
+        our_pair=book.pair_of(tom, mira),
+        their_pair=book.pair_of(okafor, hale),
+        format={},
+        state=state,
+    )
+    return match, tom
+
+
+def play(book: Book, match: MatchId, who: PlayerId, made: str, *, game_no: int = 1) -> list[int]:
+    """A logged rally for each letter, "y" where the return went in and "n" where it did not."""
+    lines = []
+    for letter in made:
+        row = book.append(match, EntryKind.RALLY, won_by=Winner.US, game_no=game_no)
+        assert isinstance(row, EntryRow)
+        rate = RateRow(match=match, n=row.n, player=who, rate=Rate.RETURN_IN, made=letter == "y")
+        book.count_rates(match, row.n, [] if letter == "-" else [rate])
+        lines.append(row.n)
+    return lines
+
+
+def counted(tallies: tuple[RateTally, ...]) -> list[tuple[int, int, int, bool]]:
+    return [(len(one.made), len(one.missed), one.logged, one.is_settled) for one in tallies]
+
+
+def test_voided_rallies_do_not_count_and_come_back_with_redo(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        match, tom = a_match(book, MatchState.OVER)
+        lines = play(book, match, tom, "yyn-")
+        assert counted(book.rate_tallies([tom])) == [(2, 1, 4, True)]
+        (tally,) = book.rate_tallies([tom])
+        assert tally.made == tuple(f"rally:{match}:{n}" for n in lines[:2])
+        void = book.void(match, lines[1])
+        assert counted(book.rate_tallies([tom])) == [(1, 1, 3, True)]
+        book.void(match, void.n)
+        assert counted(book.rate_tallies([tom])) == [(2, 1, 4, True)]
+
+
+def test_the_running_game_stands_apart_until_it_is_over(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        match, tom = a_match(book, MatchState.RUNNING)
+        play(book, match, tom, "yyy")
+        play(book, match, tom, "nn-", game_no=2)
+        assert counted(book.rate_tallies([tom])) == [(3, 0, 3, True), (0, 2, 3, False)]
+        between = book.rate_tallies([tom], between_games=match)
+        assert counted(between) == [(3, 2, 6, True)]
+        book.set_state(match, MatchState.OVER)
+        assert counted(book.rate_tallies([tom])) == [(3, 2, 6, True)]
+
+
+def test_nobody_else_and_no_other_match_gets_into_a_tally(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        first, tom = a_match(book, MatchState.OVER)
+        second, other = a_match(book, MatchState.OVER)
+        play(book, first, tom, "y")
+        play(book, second, tom, "n")
+        play(book, second, other, "nn")
+        assert counted(book.rate_tallies([tom])) == [(1, 0, 1, True), (0, 1, 3, True)]
+        assert book.rate_tallies([]) == ()
+        everybody = book.rate_tallies([tom, other])
+        ids = [each for one in everybody for each in (*one.made, *one.missed)]
+        assert len(set(ids)) == len(ids) == 4
+
+
+def test_evidence_is_found_by_its_name(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        match, tom = a_match(book, MatchState.OVER)
+        (line,) = play(book, match, tom, "n")
+        book.tell_rally(
+            RallyRow(
+                match=match,
+                n=line,
+                ending=Ending.UNFORCED_ERROR,
+                by_player=tom,
+                stroke=Stroke.RETURN,
+                words="tom dumped it",
+            )
+        )
+        lefty = NewObservation(
+            player=tom,
+            trait=Trait.HAND,
+            value=Value.LEFT,
+            weight=1.0,
+            seen=Seen.HEARSAY,
+            span=(7, 12),
+        )
+        number = book.add_note("Tom is lefty i think, tall", [lefty])
+        names = [
+            EvidenceId(name)
+            for name in (f"rally:{match}:{line}", f"note:{number}:1", f"match:{match}", "rally:9:9")
+        ]
+        (note,) = book.told_notes(names)
+        assert (note.words, note.author, note.heard) == ("lefty i think", "Mira", True)
+        assert note.player == tom
+        (rally,) = book.told_rallies(names)
+        assert (rally.words, rally.stroke, rally.by_player) == ("tom dumped it", "return", tom)
+        assert rally.clock == "15:06"
+        (whole,) = book.told_matches(names)
+        assert whole.rallies == 1
+        assert book.told_notes([]) == ()
