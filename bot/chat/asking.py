@@ -17,6 +17,7 @@ _EITHER_OR = re.compile(
 
 _RHETORICAL = re.compile(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
+    r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
 )
 """`up 9-8, dont ask how`: words of asking that ask nothing."""
 

@@ -1,8 +1,9 @@
 """A second reading of what may be a question: the network's, beside the linear models'.
 
-Its heads are the topics and, last, whether the message asks at all. Trained on practice writers
-(tests/train/train_questions.py) and shipped as `data/questions.npz`. The linear models weigh words
-and pairs of them; the network reads them in order. They err on different questions.
+Its heads are the topics and, last, whether the message asks at all: that one is not read, it only
+made the layers below learn what notes look like (multitask learning: Caruana 1997). Trained on
+practice writers (tests/train/train_questions.py) and shipped as `data/questions.npz`. The linear
+models weigh words and pairs of them; the network reads them in order. They err on different lines.
 """
 
 from __future__ import annotations
@@ -33,7 +34,7 @@ ASKS = len(TOPICS)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QuestionRead:
-    """What the network made of a message: a score a topic, and one for asking at all (log-odds)."""
+    """What the network made of a message, which begins with a word for how it opens."""
 
     words: tuple[QuestionWord, ...]
     looked: Looked
@@ -42,10 +43,6 @@ class QuestionRead:
     def topics(self) -> Numbers:
         scores: Numbers = self.looked.scores[:ASKS]
         return scores
-
-    @property
-    def asks(self) -> float:
-        return float(self.looked.scores[ASKS])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

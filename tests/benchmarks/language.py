@@ -31,7 +31,7 @@ from topic_examples import (  # noqa: E402
 )
 from topic_training import leave_one_voice_out, repeats_of  # noqa: E402
 
-from bot.chat.topic_model import TOPICS  # noqa: E402
+from bot.chat.question_network import TOPICS  # noqa: E402
 
 SHOWN = 3
 """Topics a user may see: the answer and two buttons."""

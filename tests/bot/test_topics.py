@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from topic_examples import lines_digest, our_examples, utterance_of
 
 from bot.chat.phrases import FEWEST_PHRASES, PhraseFileError, parse_phrases, sources_digest
-from bot.chat.topic_model import TOPICS, Band, dump_model, load_model, recognise, the_model
+from bot.chat.question_network import TOPICS
+from bot.chat.topic_model import Band, dump_model, load_model, recognise, the_model
 from bot.chat.utterance import Mask, SlotToken, read
 from knowledge.vocabulary import Topic
 
