@@ -40,7 +40,7 @@ from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
 TYPED_WEIGHT = 3.0  # a writer's line counts as three of ours: players type so, we imagined it
-ASKED_AT_MOST = 0.015
+ASKED_AT_MOST = 0.005
 """Share of the open voices' questions that we ask back about. Asking more often costs right answers
 and spares fewer wrong ones: `python tests/train/train_topics.py` prints what each share costs."""
 
