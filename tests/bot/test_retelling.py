@@ -51,11 +51,20 @@ def test_again_repeats_what_was_told_as_it_was_told(demo: Talk, said: str) -> No
     assert demo.say(said) == why
 
 
-def test_a_general_rule_has_its_reasons_told_for_why(demo: Talk) -> None:
+def test_why_tells_what_an_answer_weighed_and_the_notes_behind_it(demo: Talk) -> None:
     demo.say("where do I serve okafor?")
     why = demo.say("why")
     assert why.startswith("Serve Okafor")
-    assert "(book: 1 note)" in why
+    assert "Okafor jams at the body (book" in why
+    assert "“hates balls at the body”, Mira, 3 days ago" in why
+    assert demo.say("more") == ALL_TOLD
+
+
+def test_a_general_rule_has_its_reasons_told_for_why(demo: Talk) -> None:
+    demo.say("should we stack?")
+    why = demo.say("why")
+    assert why.startswith("Stack on serve only")
+    assert "(common practice)" in why
     assert demo.say("more") == ALL_TOLD
 
 

@@ -19,7 +19,7 @@ QUESTIONS = (
     "who covers the middle",
     "where do i dink okafor",
     "where do i dink lindqvist when stretched",
-    "where do i serve",
+    "where do i serve at 4-2-1",
     "where do i return",
     "third shot: drop or drive",
     "where do i attack",

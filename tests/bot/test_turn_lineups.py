@@ -116,6 +116,9 @@ def test_a_game_said_to_be_served_first_by_the_other_side(demo: Talk) -> None:
         "their rally",
         "they serve first",
         "we serve first",
+        "winner",
+        "their miss",
+        "forced",
         "undo",
     ]
     they = demo.button("they serve first").payload
