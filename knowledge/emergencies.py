@@ -16,6 +16,8 @@ class Emergency(StrEnum):
     """What kind of help comes first, gravest first."""
 
     LIFE = "life"
+    SUGAR = "sugar"
+    THINNER = "thinner"
     HEAT = "heat"
     HEAD = "head"
     EYE = "eye"
@@ -27,11 +29,27 @@ _WHOSE = r"(?:my|the|his|her|their|your|partners|partner s)"
 _HIT = r"(?:hit|hits|hitting|struck|smacked|banged|bumped|cracked|knocked|whacked|nailed|smashed)"
 _BONE = r"(?:arm|leg|wrist|ankle|finger|hand|bone|nose|elbow|collarbone|hip|foot|toe|rib)s?"
 
+_STING = r"(?:stung|stings?|bees?|wasps?|hornets?|ant bites?|allerg\w+|peanuts?)"
+_SWELLS = (
+    r"(?:swell\w*|swollen|puff\w*|throat|tongue|lips?|rash|itch\w* all|tight|breath\w*|wheez\w+)"
+)
+_SUGAR = r"(?:sugars?|glucose|diabet\w+|hypos?|hypogly\w+|insulin|cgm)"
+_SHAKY = (
+    r"(?:shak\w+|trembl\w+|dizz\w*|faint\w*|woozy|wobbl\w+|sweat\w+|clammy|confus\w+|weak|"
+    r"light ?headed|blurr\w+|foggy|jittery|spinning|pass\w* out|odd|funny|weird|strange)"
+)
+_THINNER = r"(?:blood thinn?(?:er|ers|ing)\b|thinners|warfarin|anticoagul\w+)"
+_KNOCK = (
+    r"(?:fell|fall\w*|tripped|tumbl\w+|went down|landed|hit|bang\w*|bump\w*|knock\w*|bruis\w+|"
+    r"cut|gash|slipped|collided)"
+)
+
 _SAYINGS: Final = (
     r"heart of the (?:court|kitchen|plan|match|game|matter)",
     r"(?:by|in|at|to|off by) heart",
     r"sick of",
-    r"blood (?:pressure|thinners?|sugar|tests?)",
+    r"patience of a \w+",
+    r"sting (?:out|off)",
     r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
     r"(?:eye|eyes) contact",
     r"(?:sun|glare) (?:(?:gets|is|shines|shining|me|right|straight|directly|dead) ){0,4}"
@@ -67,7 +85,11 @@ _SIGNS: Final = (
             r"difficulty|struggl\w+ to|unable to) (?:\w+ )?breath\w*",
             r"short(?:ness)? of breath",
             r"(?:can ?t|cannot) (?:get|catch) (?:my|his|her|a|their)?\s?(?:breath|air)",
-            r"not breathing",
+            r"(?:not|isn ?t|stopped|stops|quit) breathing",
+            r"no (?:pulse|heart ?beat)",
+            r"heart (?:\w+ ){0,3}beating (?:\w+ ){0,2}(?:fast|weird\w*|hard|out|odd\w*)",
+            r"(?:tight|crush\w+|squeez\w+|burning) (?:\w+ ){0,3}chest(?! (?:high|height|level|pass))",
+            r"(?:elephant|weight) (?:\w+ )?on (?:my|his|her) chest",
             r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|"
             r"flutter\w*|skipp\w+|stopped|problem|irregular)",
             r"(?:irregular|uneven) heart ?beat",
@@ -80,17 +102,65 @@ _SIGNS: Final = (
             r"went dead|feels? (?:dead|heavy|numb))",
             r"(?:pain|numbness|tingling) (?:\w+ ){0,3}(?:left |right )?(?:arm|jaw)",
             r"(?:unconscious|unresponsive|seizure|convuls\w+|slurr\w+|having a stroke|anaphyla\w+)",
-            r"face (?:is )?droop\w*",
+            r"face (?:\w+ ){0,3}(?:droop\w*|numb|went dead)",
+            r"having (?:a|some kind of) fit\b",
+            r"(?:he|she|hes|shes|he s|she s|partner|player) (?:is |was )?seizing(?! up)",
+            r"down (?:\w+ ){0,4}(?:not|isn ?t|won ?t|can ?t) (?:mov\w+|respond\w*|get up|react\w*)",
+            r"(?:not|isn ?t|doesn ?t|stopped) (?:respond(?:ing)? (?:to me|to us|when|at all)|"
+            r"responsive)",
+            r"(?:dropped|lying|laying) (?:\w+ ){0,3}(?:not|isn ?t|doesn ?t) (?:respond|mov)\w*",
+            r"epi ?pens?",
+            r"hives",
+            rf"{_STING} (?:\w+ ){{0,9}}{_SWELLS}",
+            rf"{_SWELLS} (?:\w+ ){{0,6}}{_STING}",
+            r"allerg\w+ (?:\w+ ){0,6}(?:stung|stings?)",
+            r"(?:stung|sting) (?:\w+ ){0,6}allerg\w+",
+            r"chok\w+ on (?:\w+ ){0,2}(?:gel|food|gum|water|bar|snack|pill|candy|banana|nut)s?\b",
+            r"(?:can ?t|cannot) swallow",
+            r"(?:turning|going|gone|lips are|went) blue",
             r"collaps(?:ed|ing)",
             r"(?:won ?t|not|doesn ?t|can ?t) wake up",
             r"(?:throat|tongue) (?:is )?(?:closing|swell\w+)",
         ),
     ),
     (
+        Emergency.SUGAR,
+        (
+            rf"{_SUGAR} (?:\w+ ){{0,8}}{_SHAKY}",
+            rf"{_SHAKY} (?:\w+ ){{0,8}}{_SUGAR}",
+            r"(?:having|got|is|its|it s) (?:a )?hypo\b",
+        ),
+    ),
+    (
+        Emergency.THINNER,
+        (
+            rf"{_THINNER} (?:\w+ ){{0,8}}{_KNOCK}\b",
+            rf"{_KNOCK} (?:\w+ ){{0,12}}{_THINNER}",
+        ),
+    ),
+    (
         Emergency.HEAT,
         (
             r"(?:heat|sun) ?stroke",
-            r"(?:stopped|not|no longer) sweat\w+",
+            r"(?:stopped|not|no longer|isn ?t) sweat\w+",
+            r"(?:doesn ?t|don ?t|does not) sweat (?:\w+ )?(?:any ?more|at all)",
+            r"no (?:more )?sweat (?:any ?more|at all|on (?:him|her|me))",
+            r"(?:he|she|hes|shes|he s|she s|partner|player) (?:\w+ ){0,3}"
+            r"(?:not making|makes no|making no|isn ?t making|doesn ?t make) (?:any )?sense",
+            r"(?:hot|sun|heat|stagger\w+|stumbl\w+|sweat\w*|skin) (?:\w+ ){0,9}"
+            r"(?:making|makes|make) (?:no |any )?sense",
+            r"(?:hot|sun|heat|stagger\w+|stumbl\w+|sweat\w*) (?:\w+ ){0,6}"
+            r"(?:nonsense|gibberish|mumbling)",
+            r"(?:talk\w*|speak\w*|mumbl\w+) gibberish",
+            r"stagger(?:s|ing)\b(?! (?:the|our|your|feet|stance|start))",
+            r"(?:stumbl\w+|wobbl\w+) (?:\w+ ){0,5}(?:heat|hot|sun)",
+            r"can ?t walk straight",
+            r"(?:hot|red) (?:and |but )?dry skin",
+            r"skin (?:\w+ ){0,3}(?:hot|red) (?:and|but) (?:\w+ )?dry",
+            r"skin (?:\w+ ){0,3}dry (?:and|but) (?:\w+ )?(?:hot|burning)",
+            r"(?:been|was|being|is|got) sick (?:\w+ )?(?:twice|again|everywhere|(?:\w+ )?heat)",
+            r"(?:dark|brown|cola) (?:coloured |colored )?(?:pee|wee|urine)\b",
+            r"(?:pee|peeing|wee|urine) (?:\w+ ){0,3}(?:dark|brown|cola)",
             r"dizz\w*",
             r"faint(?:ed|ing|s)?",
             r"(?:light ?headed|woozy)",
@@ -118,6 +188,7 @@ _SIGNS: Final = (
             r"(?:head injury|knocked out cold|knocked out$)",
             r"(?:bad|pounding|splitting|terrible|my|sudden) headache",
             r"(?:have|has|got|getting) a (?:\w+ )?headache",
+            r"(?:worst headache|headache (?:\w+ ){0,4}stiff neck)",
             r"ringing (?:\w+ )?(?:ears?|head)",
             r"neck (?:\w+ )?(?:hurts?|pain|numb)",
         ),
@@ -131,6 +202,13 @@ _SIGNS: Final = (
             r"(?:in|to) the eye\b",
             r"eyes? (?:\w+ ){0,2}(?:hurts?|pain\w*|bleed\w*|swell\w*|swollen|injur\w+)",
             r"(?:can ?t|cannot) see (?:\w+ ){0,3}(?:eyes?|anything|nothing)",
+            r"(?:can ?t|cannot|couldn ?t) see (?:\w+ ){0,2}(?:out of|through|from) "
+            r"(?:\w+ ){0,3}(?:eyes?|it)\b",
+            r"(?:can ?t|cannot|couldn ?t) see (?:\w+ ){0,3}(?:with|on|in) "
+            r"(?:my |his |her |the )?(?:one|left|right|other|that) (?:eye|side)\b",
+            r"(?:lost|losing|loss of|lose) (?:\w+ ){0,3}(?:vision|sight)",
+            r"(?:blind|nothing|black|dark) in (?:\w+ )?(?:left |right |other )?eye",
+            r"(?:went|going|gone|go) blind\b",
             r"black eye",
             r"flashes (?:\w+ ){0,3}eyes?",
             r"vision (?:is |s |went |gone )?(?:\w+ )?(?:cloudy|gone|black)",
@@ -139,7 +217,8 @@ _SIGNS: Final = (
     (
         Emergency.INJURY,
         (
-            r"(?:bleed\w*|nose ?bleeds?|blood|bloody (?:nose|knee|hand|arm|leg|face))",
+            r"(?:bleed\w*|nose ?bleeds?|blood(?! (?:pressure|thinn?ers?|thinning|sugars?|glucose|"
+            r"tests?))|bloody (?:nose|knee|hand|arm|leg|face))",
             rf"(?:broke|broken|fractured?) (?:\w+ ){{0,2}}{_BONE}\b",
             rf"{_BONE} (?:\w+ ){{0,2}}(?:broke|broken|fractured)\b",
             r"(?:broken bone|fracture|dislocat\w+)",

@@ -32,6 +32,7 @@ SAYINGS = re.compile(
     r"|cold feet|at our backs?|behind (?:my|our) backs?|on the other side|from (?:the )?left side"
     r"|(?:off|at|on) (?:my|his|her|their) (?:hip|shoulder|feet|chest)|breath of (?:wind|air)"
     r"|hot hand|hot streak|hot as heck|heart says|on (?:the )?(?:paddle|other) hand"
+    r"|(?:shak\w+|trembl\w+) (?:\w+ ){0,4}(?:nerves|nervous|pressure)"
     r"|balance of|mother in law|paint(?:s|ed)?)\b"
 )
 """Bodies in these are figures of speech, or no complaint."""
@@ -123,6 +124,20 @@ _FIRST_AID = {
     Emergency.LIFE: (
         "Stop. Call emergency help and medical staff now.",
         ("Sit or lie down; don't stay alone", "Not breathing: start CPR, send for the AED"),
+    ),
+    Emergency.SUGAR: (
+        "Stop now. Sit down; get medical staff.",
+        (
+            "Own plan first: the sugar you carry; not alone",
+            "Drowsy or odd: emergency number, no food",
+        ),
+    ),
+    Emergency.THINNER: (
+        "Stop now. Medical staff, even if it feels fine.",
+        (
+            "Thinner and a knock: a bleed can stay hidden",
+            "Headache, sick, sleepy: emergency number",
+        ),
     ),
     Emergency.HEAT: (
         "Stop now. Get medical staff; shade, cool down.",
