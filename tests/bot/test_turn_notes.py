@@ -183,6 +183,17 @@ def test_injuries_are_handed_back_and_not_stored(demo: Talk) -> None:
     assert demo.stored() == before
 
 
+def test_words_about_pain_are_handed_back_with_a_caution(demo: Talk) -> None:
+    # Usual caution, from memory: pain that is sharp, new or getting worse ends play.
+    lines = demo.say("my calf hurts").splitlines()
+    assert "my calf hurts" in lines
+    assert lines[-1] == "In pain yourself? Stop; medical staff decide."
+
+
+def test_a_note_that_is_stored_brings_no_caution_about_pain(demo: Talk) -> None:
+    assert "medical" not in demo.say("okafor is slow coming forward")
+
+
 def test_a_condition_that_the_trait_says_already_is_not_said_twice(demo: Talk) -> None:
     reply = demo.say("brandt is slow coming forward")
     assert "speed coming forward weak" in reply

@@ -36,7 +36,9 @@ SHOWN_NOTES = 5
 def take(desk: Desk, said: NoteSaid) -> Reply:
     """Store the note. An unsettled name is asked about after the words are safe."""
     if said.about_body:
-        return Reply(text="\n".join([wording("note.body"), said.text]))
+        return Reply(
+            text="\n".join([wording("note.body"), said.text, wording("note.body_caution")])
+        )
     open_name = unsettled(said.mentions)
     note = desk.book.add_note(
         said.text,
