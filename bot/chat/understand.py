@@ -254,6 +254,8 @@ def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[
     """A question put as a statement around a score ("5-5, feels like we are stuck")."""
     if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
         return ()
+    if score_fixed(message, chat) is not None:
+        return ()  # "wait, it should be 4-4-1" says what the score is, and nothing else
     stray = stray_words(message.told.of_score)
     if isinstance(fixed, RallySaid) and not message.asks:
         stray -= fixed.understood

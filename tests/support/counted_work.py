@@ -14,6 +14,7 @@ from bot.chat import common_words, words
 from bot.chat.asks_model import asking_score
 from bot.chat.lexicon import Lexicon
 from bot.chat.phrase import PhraseBook
+from bot.chat.question_network import read_question
 from bot.chat.utterance import Token
 from scouting_db.names import NameIndex
 
@@ -29,6 +30,7 @@ def counted_work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Counter[str]]:
     common_words.respelled.cache_clear()
     Lexicon._nearest.cache_clear()
     asking_score.cache_clear()
+    read_question.cache_clear()
     with monkeypatch.context() as patch:
         _count(patch, words, "Word", lambda *_, **__: {"words": 1}, done)
         _count(patch, Token, "__init__", lambda *_, **__: {"tokens": 1}, done)
