@@ -48,6 +48,7 @@ from bot.chat.sayings import (
     correction_said,
     undo_said,
 )
+from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.slip_words import starts_corrected
