@@ -34,6 +34,7 @@ _STILL_WHOSE = frozenset(
     ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
 )
 _OTHERWISE = word_set("not_of_one_rally")
+_HABITS = word_set("not_of_play_told")
 
 
 def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
@@ -70,6 +71,8 @@ def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool
     Who serves, drives and wins "the point" without a name is ours, as in "served wide, point".
     """
     if reading.unknown or len(said) - reading.understood > WORDS_BESIDE_PLAY:
+        return None
+    if any(word in _HABITS for word in line.split()):
         return None
     if reading.won_by_us is None and reading.details.choices and _THE_POINT.search(line):
         return True

@@ -105,7 +105,49 @@ def _bare_in_match(said: Said) -> bool:
     return said.match_on and len(said.words) <= BARE_WORDS_AT_MOST and not said.has("<name>")
 
 
+SHORT_WORDS_AT_MOST = 4
+
+
+def _only(said: Said, *words: str, but: tuple[str, ...]) -> bool:
+    """A short message that names one shot, and not the one that was spoken of."""
+    return len(said.words) <= SHORT_WORDS_AT_MOST and said.has(*words) and not said.has(*but)
+
+
+def _names_the_return(said: Said) -> bool:
+    return _only(said, "return", "returns", but=("serve", "serves", "serving"))
+
+
+def _names_the_serve(said: Said) -> bool:
+    return _only(said, "serve", "serves", but=("return", "returns", "returning"))
+
+
+def _names_the_target(said: Said) -> bool:
+    whom = said.has("whom", "who", "which") and said.has("target", "targets")
+    return whom and len(said.words) <= SHORT_WORDS_AT_MOST
+
+
 RULES = (
+    PairRule(
+        name="a return named is the return",
+        better=Topic.AIM_RETURN,
+        than=(Topic.AIM_SERVE,),
+        holds=_names_the_return,
+        because="a shot that is named outweighs the one spoken of before",
+    ),
+    PairRule(
+        name="a serve named is the serve",
+        better=Topic.AIM_SERVE,
+        than=(Topic.AIM_RETURN,),
+        holds=_names_the_serve,
+        because="a shot that is named outweighs the one spoken of before",
+    ),
+    PairRule(
+        name="whom to target is asked anew",
+        better=Topic.WHOM_TO_TARGET,
+        than=(Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.AIM_DINK, Topic.AIM_ATTACK),
+        holds=_names_the_target,
+        because="who is the target is no question of the shot spoken of before",
+    ),
     PairRule(
         name="odds are a chance",
         better=Topic.WIN_CHANCE,
