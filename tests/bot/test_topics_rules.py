@@ -17,7 +17,7 @@ ALSO = (
 
 CASES = {
     "a return named is the return": ("where to return", "where to serve his return"),
-    "a serve named is the serve": ("serve?", "where to return his serve"),
+    "a serve named is the serve": ("where to serve", "where to return his serve"),
     "whom to target is asked anew": ("whom to target", "where is the target on a serve"),
     "odds are a chance": ("what are the odds at <score>", "is a gamble right at <score>"),
     "size is a weight": ("how big is this point", "how likely is it now"),
