@@ -133,7 +133,7 @@ _FIRST_AID = {
         ),
     ),
     Emergency.THINNER: (
-        "Stop now. Medical staff, even if it feels fine.",
+        "Stop now. Get medical staff even if it feels fine.",
         (
             "Thinner and a knock: a bleed can stay hidden",
             "Headache, sick, sleepy: emergency number",
