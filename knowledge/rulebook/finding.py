@@ -1,12 +1,12 @@
-"""Which rule a question asks for: three readers, sure only where they agree.
+"""Which rule a question asks for: three readers together, sure only with a lead and agreement.
 
 1. Likeness of its ideas to a rule's ways of asking, and the odds of its ideas (likeness.py).
-2. The chances by its ideas, words and pieces of words (pieces.py); this reader's rule is taken, as
-   it is right most often on ways of asking that it has not seen.
-3. Sure: all three agree, or two of them with a clear lead. Else another rule is offered beside it.
-4. Nothing like it, three readers of three minds, or most like what no entry answers: none.
+2. The chance of each rule by ideas, words and pieces of words (pieces.py).
+3. The three are added; the first is taken. Sure: it leads by some if all three readers have it
+   first, by more if two have. Else the second is offered beside it.
+4. Nothing like it, or most like what no entry answers: none.
 
-The limits are ours, set by leave-one-writer-out (tests/support/rules_left_out.py).
+The weights and limits are ours, set by leave-one-writer-out (tests/support/rules_left_out.py).
 """
 
 from __future__ import annotations
@@ -18,23 +18,31 @@ from functools import cache
 from knowledge.rulebook.entry import Rule, rules
 from knowledge.rulebook.forms import ELSEWHERE, Form, Forms, Writer, forms_by_rule
 from knowledge.rulebook.likeness import IdeaReader, read_ideas
-from knowledge.rulebook.pieces import Floats, PieceReader, read_pieces
+from knowledge.rulebook.pieces import PieceReader, read_pieces
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, words_table
 
+LIKENESS_COUNTS = 4.0
+"""Nats that a full likeness adds to the log chance by pieces."""
+
+ODDS_COUNT = 0.4
+"""Share of the log odds of the ideas that is added to it."""
+
+LEAD_OF_ALL = 1.2
+"""Lead in nats from which the first is sure where all readers have it first."""
+
+LEAD_OF_TWO = 2.5
+"""And where two of the three have."""
+
 LIKE_ENOUGH = 0.3
-"""Likeness from which three readers that agree are sure."""
+"""Likeness below which nothing is sure."""
 
-ALIKE = 0.42
-"""Likeness from which two readers that agree may be sure."""
+ALONE_ENOUGH = 0.42
+"""Likeness below which a rule that no reader has first is not said."""
 
-CLEAR_LEAD = 1.5
-"""Lead of the piece reader's first over its second, in nats, that two readers need for that."""
-
-ANYHOW = 0.35
-"""Likeness below which a rule of one reader alone is only offered."""
-
-NEAR_ENOUGH = 0.25
+NEAR_ENOUGH = 0.2
 """Likeness below which nothing fits."""
+
+READERS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,36 +59,24 @@ class Found:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Votes:
-    """What the readers take a question for (places of rules), the piece reader's two first."""
+    """The two first (places of rules), the lead in nats, the first's likeness and its readers."""
 
-    by_pieces: tuple[int, int]
+    first: int
+    second: int
     lead: float
-    likest: int
     likeness: float
-    by_odds: int
-
-    @property
-    def seconds(self) -> int:
-        """How many other readers agree with the piece reader."""
-        return [self.likest, self.by_odds].count(self.by_pieces[0])
+    readers: int
 
     @property
     def is_sure(self) -> bool:
-        all_agree = self.seconds == 2 and self.likeness >= LIKE_ENOUGH
-        return all_agree or (
-            self.seconds > 0 and self.likeness >= ALIKE and self.lead > CLEAR_LEAD
-        )
+        if self.likeness < LIKE_ENOUGH or self.readers < READERS - 1:
+            return False
+        return self.lead > (LEAD_OF_ALL if self.readers == READERS else LEAD_OF_TWO)
 
     @property
     def is_lost(self) -> bool:
         """Whether nothing fits well enough to be said."""
-        return self.likeness < (NEAR_ENOUGH if self.seconds else ANYHOW)
-
-    @property
-    def others(self) -> tuple[int, ...]:
-        """The likest first; each once, without the one taken."""
-        ranked = dict.fromkeys((self.likest, self.by_odds, self.by_pieces[1]))
-        return tuple(place for place in ranked if place != self.by_pieces[0])
+        return self.likeness < (NEAR_ENOUGH if self.readers else ALONE_ENOUGH)
 
 
 @dataclass(frozen=True)
@@ -104,29 +100,27 @@ class Finder:
     def find(self, said: str) -> Found:
         """The rule that a text asks for, and what else it may mean."""
         votes = self.votes(said)
+        both = self._named((votes.first, votes.second))
         if votes.is_lost:
-            near = (*votes.by_pieces[:1], *votes.others) if votes.likeness >= NEAR_ENOUGH else ()
-            return Found(rule=None, others=self._named(near)[:2])
-        taken = self._named(votes.by_pieces[:1])
-        if not taken:
-            return Found(rule=None, others=self._named(votes.others)[:1])
-        if votes.is_sure:
-            return Found(rule=taken[0])
-        return Found(rule=taken[0], others=self._named(votes.others)[:1])
+            return Found(rule=None, others=both if votes.likeness >= NEAR_ENOUGH else ())
+        if votes.first == len(self.rules):
+            return Found(rule=None, others=both)
+        return Found(rule=both[0], others=() if votes.is_sure else both[1:])
 
     def votes(self, said: str) -> Votes:
-        """What each reader takes a text for."""
+        """How the readers take a text."""
         reading = self.vocabulary.reading(said)
         ideas = reading.ideas & self.ideas.at.keys()
-        chances, likeness = self.pieces.log_chances(reading), self.ideas.likeness(ideas)
-        first, second = _two_best(chances)
-        likest, _ = _two_best(likeness)
+        chances, odds = self.pieces.log_chances(reading), self.ideas.log_odds(ideas)
+        likeness = self.ideas.likeness(ideas)
+        scores = chances + LIKENESS_COUNTS * likeness + ODDS_COUNT * odds
+        first, second = (int(place) for place in (-scores).argsort(kind="stable")[:2])
         return Votes(
-            by_pieces=(first, second),
-            lead=float(chances[first] - chances[second]),
-            likest=likest,
-            likeness=float(likeness[likest]),
-            by_odds=_two_best(self.ideas.log_odds(ideas))[0],
+            first=first,
+            second=second,
+            lead=float(scores[first] - scores[second]),
+            likeness=float(likeness[first]),
+            readers=sum(int(one.argmax()) == first for one in (chances, likeness, odds)),
         )
 
     def leans(self, said: str) -> bool:
@@ -138,14 +132,11 @@ class Finder:
         return tuple(self.rules[place] for place in places if place < len(self.rules))
 
 
-def _two_best(scores: Floats) -> tuple[int, int]:
-    first, second = (-scores).argsort(kind="stable")[:2]
-    return int(first), int(second)
-
-
 def vocabulary_of(forms: Forms) -> Vocabulary:
     """The words file, with the words of all ways of asking that are spelled as they should be."""
-    return read_vocabulary(words_table(), [form.text for form in _every(forms) if _is_spelled(form)])
+    return read_vocabulary(
+        words_table(), [form.text for form in _every(forms) if _is_spelled(form)]
+    )
 
 
 def _every(forms: Forms) -> list[Form]:

@@ -42,7 +42,9 @@ Forms = Mapping[str, tuple[Form, ...]]
 def forms_by_rule() -> Forms:
     """By the names of all rules and ELSEWHERE; RuleDataError if the data names another."""
     own = {rule.name: tuple(Form(text=text) for text in rule.asked) for rule in rules()}
-    tables = [load_table("knowledge.rulebook", f"forms/{part}.toml") for part in (*PARTS, ELSEWHERE)]
+    tables = [
+        load_table("knowledge.rulebook", f"forms/{part}.toml") for part in (*PARTS, ELSEWHERE)
+    ]
     written = {name: read_forms(name, said) for table in tables for name, said in table.items()}
     unknown = set(written) ^ {*own, ELSEWHERE}
     if unknown:
@@ -60,5 +62,7 @@ def read_forms(name: str, said: object) -> tuple[Form, ...]:
     if not isinstance(said, dict) or set(said) - set(Writer):
         raise RuleDataError(f"{name}: forms stand under a writer ({', '.join(Writer)})")
     return tuple(
-        Form(text=str(text), writer=Writer(writer)) for writer, many in said.items() for text in many
+        Form(text=str(text), writer=Writer(writer))
+        for writer, many in said.items()
+        for text in many
     )

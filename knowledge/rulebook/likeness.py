@@ -129,7 +129,7 @@ class IdeaReader:
 def read_ideas(
     rules: Sequence[Sequence[frozenset[str]]], subjects: Sequence[frozenset[str]]
 ) -> IdeaReader:
-    """The reader of rules, each given by the ideas of its ways of asking; empty ones are left out."""
+    """The reader of rules, each given by the ideas of its forms; empty ones are left out."""
     kept = [[form for form in forms if form] for forms in rules]
     owners = Counter(idea for forms in kept for idea in frozenset[str]().union(*forms))
     at = {idea: n for n, idea in enumerate(owners)}

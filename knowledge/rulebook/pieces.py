@@ -57,9 +57,7 @@ class PieceReader:
         return weighed(said, self.at, self.rarity)
 
 
-def weighed(
-    said: Counter[str], at: Mapping[str, int], rarity: Floats
-) -> tuple[list[int], Floats]:
+def weighed(said: Counter[str], at: Mapping[str, int], rarity: Floats) -> tuple[list[int], Floats]:
     """Places of a text's known pieces, and their weights, of length 1 in all."""
     known = [(at[piece], count) for piece, count in said.items() if piece in at]
     where = [place for place, _ in known]

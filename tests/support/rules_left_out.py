@@ -1,4 +1,4 @@
-"""How rules are found for a writer whose ways of asking are left out: python tests/support/rules_left_out.py."""
+"""How rules are found for a writer left out of the data: python tests/support/rules_left_out.py."""
 
 from __future__ import annotations
 
