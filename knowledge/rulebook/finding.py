@@ -27,10 +27,10 @@ LIKENESS_COUNTS = 4.0
 ODDS_COUNT = 0.4
 """Share of the log odds of the ideas that is added to it."""
 
-LEAD_OF_ALL = 1.2
+LEAD_OF_ALL = 1.5
 """Lead in nats from which the first is sure where all readers have it first."""
 
-LEAD_OF_TWO = 2.5
+LEAD_OF_TWO = 2.8
 """And where two of the three have."""
 
 LIKE_ENOUGH = 0.3

@@ -97,7 +97,8 @@ class IdeaReader:
 
     @cached_property
     def _missed_all(self) -> Floats:
-        return self._missed.sum(axis=1)
+        missed: Floats = self._missed.sum(axis=1)
+        return missed
 
     def _ratios(self, where: Sequence[int]) -> Floats:
         common = self.forms[:, where] @ self.weights[where]
@@ -119,8 +120,11 @@ class IdeaReader:
     def log_odds(self, ideas: Ideas) -> Floats:
         """Of each rule, in nats, against a question of any rule."""
         where = [self.at[idea] for idea in ideas]
-        odds = (self.tells[:, where] + self._missed[:, where]).sum(axis=1) - self._missed_all
-        return np.where(self._named(ideas), odds, odds - ODDS_WITHOUT_SUBJECT)
+        odds: Floats = (self.tells[:, where] + self._missed[:, where]).sum(
+            axis=1
+        ) - self._missed_all
+        odds[~self._named(ideas)] -= ODDS_WITHOUT_SUBJECT
+        return odds
 
     def _named(self, ideas: Ideas) -> NDArray[np.bool_]:
         return np.array([not said or not said.isdisjoint(ideas) for said in self.subjects])

@@ -48,13 +48,11 @@ class PieceReader:
 
     def log_chances(self, reading: Reading) -> Floats:
         """For each rule, the log of its chance."""
-        where, weight = self._weighed(pieces(reading))
+        where, weight = weighed(pieces(reading), self.at, self.rarity)
         fit: Floats = weight @ self.log_shares[where]
-        highest = fit.max()
-        return fit - highest - np.log(np.exp(fit - highest).sum())
-
-    def _weighed(self, said: Counter[str]) -> tuple[list[int], Floats]:
-        return weighed(said, self.at, self.rarity)
+        fit -= fit.max()
+        fit -= np.log(np.exp(fit).sum())
+        return fit
 
 
 def weighed(said: Counter[str], at: Mapping[str, int], rarity: Floats) -> tuple[list[int], Floats]:
