@@ -59,10 +59,11 @@ class Found:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Votes:
-    """The two first (places of rules), the lead in nats, the first's likeness and its readers."""
+    """The first three (places of rules), the first's lead in nats, its likeness, its readers."""
 
     first: int
     second: int
+    third: int
     lead: float
     likeness: float
     readers: int
@@ -100,7 +101,8 @@ class Finder:
     def find(self, said: str) -> Found:
         """The rule that a text asks for, and what else it may mean."""
         votes = self.votes(said)
-        both = self._named((votes.first, votes.second))
+        # a doubt always has a rule to tap: the third where no rule at all comes second
+        both = self._named((votes.first, votes.second, votes.third))[:2]
         if votes.is_lost:
             return Found(rule=None, others=both if votes.likeness >= NEAR_ENOUGH else ())
         if votes.first == len(self.rules):
@@ -114,10 +116,11 @@ class Finder:
         chances, odds = self.pieces.log_chances(reading), self.ideas.log_odds(ideas)
         likeness = self.ideas.likeness(ideas)
         scores = chances + LIKENESS_COUNTS * likeness + ODDS_COUNT * odds
-        first, second = (int(place) for place in (-scores).argsort(kind="stable")[:2])
+        first, second, third = (int(place) for place in (-scores).argsort(kind="stable")[:3])
         return Votes(
             first=first,
             second=second,
+            third=third,
             lead=float(scores[first] - scores[second]),
             likeness=float(likeness[first]),
             readers=sum(int(one.argmax()) == first for one in (chances, likeness, odds)),
