@@ -1,58 +1,48 @@
-"""Which rule a question asks for: two ways of weighing its words, sure only where they agree.
+"""Which rule a question asks for: three readers together, sure only with a lead and agreement.
 
-1. Every way of asking for a rule is a set of ideas (words.py); an idea weighs the more the fewer
-   rules it belongs to (inverse document frequency, Spärck Jones 1972).
-2. Likeness of a question to one way of asking: what both say, against what either says alone
-   (the ratio model of Tversky 1977); missing ideas count more than additional ones.
-3. Odds that a question of these ideas is one of a rule's (naive Bayes on the ways of asking).
-4. The likest rule is taken; where the odds prefer another, that one is the other reading.
+1. Likeness of its ideas to a rule's ways of asking, and the odds of its ideas (likeness.py).
+2. The chance of each rule by ideas, words and pieces of words (pieces.py).
+3. The three are added; the first is taken. Sure: it leads by some if all three readers have it
+   first, by more if two have. Else the second is offered beside it.
+4. Nothing like it, or most like what no entry answers: none.
+
+The weights and limits are ours, set by leave-one-writer-out (tests/support/rules_left_out.py).
 """
 
 from __future__ import annotations
 
-import math
-from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
-from functools import cache, cached_property
+from functools import cache
 
 from knowledge.rulebook.entry import Rule, rules
+from knowledge.rulebook.forms import ELSEWHERE, Form, Forms, Writer, forms_by_rule
+from knowledge.rulebook.likeness import IdeaReader, read_ideas
+from knowledge.rulebook.pieces import PieceReader, read_pieces
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, words_table
 
-MISSING_COUNTS = 0.6
-"""Weight of an idea of the form that the question lacks (ours, by the tuning voices)."""
+LIKENESS_COUNTS = 4.0
+"""Nats that a full likeness adds to the log chance by pieces."""
 
-ADDED_COUNTS = 0.25
-"""Weight of an idea that only the question has: people tell the whole rally (likewise)."""
+ODDS_COUNT = 0.4
+"""Share of the log odds of the ideas that is added to it."""
 
-ADDED_AT_MOST = 2.0
-"""Times the form's own weight that added ideas may weigh: a long story is still a question."""
+LEAD_OF_ALL = 1.5
+"""Lead in nats from which the first is sure where all readers have it first."""
 
-SECOND_COUNTS = 0.4
-"""Weight of the second likest form beside the likest: one lucky form is no rule (likewise)."""
+LEAD_OF_TWO = 2.8
+"""And where two of the three have."""
 
-CORE_COUNTS = 0.3
-"""Share of the likeness that hangs on the ideas which half of a rule's forms have (likewise)."""
+LIKE_ENOUGH = 0.3
+"""Likeness below which nothing is sure."""
 
-CORE_SHARE = 0.5
+ALONE_ENOUGH = 0.42
+"""Likeness below which a rule that no reader has first is not said."""
 
-WITHOUT_SUBJECT = 0.6
-"""A rule whose subject is not said keeps so much of its likeness (likewise)."""
+NEAR_ENOUGH = 0.2
+"""Likeness below which nothing fits."""
 
-ODDS_WITHOUT_SUBJECT = 3.0
-"""And loses so much of its log odds (likewise)."""
-
-SMOOTHING = 1.2
-"""Forms' worth of what all rules say, mixed into what one rule's forms say (likewise)."""
-
-RARELY = 0.01
-"""Floor of a share, so that no idea alone decides."""
-
-LIKE_ENOUGH = 0.42
-"""Likeness below which no rule fits well enough: then the referee or the desk is asked."""
-
-NEAR_ENOUGH = 0.25
-"""Likeness from which a rule that does not fit is still offered as a button."""
+READERS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,105 +57,103 @@ class Found:
         return self.rule is not None and not self.others
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Votes:
+    """The first three (places of rules), the first's lead in nats, its likeness, its readers."""
+
+    first: int
+    second: int
+    third: int
+    lead: float
+    likeness: float
+    readers: int
+
+    @property
+    def is_sure(self) -> bool:
+        if self.likeness < LIKE_ENOUGH or self.readers < READERS - 1:
+            return False
+        return self.lead > (LEAD_OF_ALL if self.readers == READERS else LEAD_OF_TWO)
+
+    @property
+    def is_lost(self) -> bool:
+        """Whether nothing fits well enough to be said."""
+        return self.likeness < (NEAR_ENOUGH if self.readers else ALONE_ENOUGH)
+
+
 @dataclass(frozen=True)
 class Finder:
-    """Rules with the ideas of their ways of asking, weighed once."""
+    """The rules' ways of asking, read once by three readers; what no rule answers stands last."""
 
     rules: tuple[Rule, ...]
+    forms: Forms
     vocabulary: Vocabulary
-    forms: tuple[tuple[frozenset[str], ...], ...] = field(init=False)
+    ideas: IdeaReader = field(init=False)
+    pieces: PieceReader = field(init=False)
 
     def __post_init__(self) -> None:
-        read = tuple(tuple(map(self.vocabulary.ideas, rule.asked)) for rule in self.rules)
-        object.__setattr__(self, "forms", read)
-
-    @cached_property
-    def weights(self) -> Mapping[str, float]:
-        """How much an idea tells, in nats: log of all rules over those that have it."""
-        owners = Counter(idea for forms in self.forms for idea in frozenset().union(*forms))
-        return {idea: math.log((len(self.rules) + 1) / (n + 0.5)) for idea, n in owners.items()}
-
-    @cached_property
-    def shares(self) -> tuple[Mapping[str, float], ...]:
-        """Of each rule's forms, the share that has an idea."""
-        return tuple(_shares(forms) for forms in self.forms)
-
-    @cached_property
-    def everywhere(self) -> Mapping[str, float]:
-        """Of all forms, the share that has an idea."""
-        return _shares([form for forms in self.forms for form in forms])
+        names = (*(rule.name for rule in self.rules), ELSEWHERE)
+        read = [[self.vocabulary.reading(form.text) for form in self.forms[n]] for n in names]
+        subjects = (*(rule.subject for rule in self.rules), frozenset[str]())
+        ideas = read_ideas([[form.ideas for form in forms] for forms in read], subjects)
+        object.__setattr__(self, "ideas", ideas)
+        object.__setattr__(self, "pieces", read_pieces(read))
 
     def find(self, said: str) -> Found:
         """The rule that a text asks for, and what else it may mean."""
-        ideas = self.vocabulary.ideas(said) & self.weights.keys()
-        likeness = [self._likeness(n, ideas) for n in range(len(self.rules))]
-        likest = sorted(range(len(self.rules)), key=lambda n: -likeness[n])
-        if likeness[likest[0]] < LIKE_ENOUGH:
-            near = [self.rules[n] for n in likest[:2] if likeness[n] >= NEAR_ENOUGH]
-            return Found(rule=None, others=tuple(near))
-        probable = max(range(len(self.rules)), key=lambda n: self._log_odds(n, ideas))
-        others = () if probable == likest[0] else (self.rules[probable],)
-        return Found(rule=self.rules[likest[0]], others=others)
+        votes = self.votes(said)
+        # a doubt always has a rule to tap: the third where no rule at all comes second
+        both = self._named((votes.first, votes.second, votes.third))[:2]
+        if votes.is_lost:
+            return Found(rule=None, others=both if votes.likeness >= NEAR_ENOUGH else ())
+        if votes.first == len(self.rules):
+            return Found(rule=None, others=both)
+        return Found(rule=both[0], others=() if votes.is_sure else both[1:])
+
+    def votes(self, said: str) -> Votes:
+        """How the readers take a text."""
+        reading = self.vocabulary.reading(said)
+        ideas = reading.ideas & self.ideas.at.keys()
+        chances, odds = self.pieces.log_chances(reading), self.ideas.log_odds(ideas)
+        likeness = self.ideas.likeness(ideas)
+        scores = chances + LIKENESS_COUNTS * likeness + ODDS_COUNT * odds
+        first, second, third = (int(place) for place in (-scores).argsort(kind="stable")[:3])
+        return Votes(
+            first=first,
+            second=second,
+            third=third,
+            lead=float(scores[first] - scores[second]),
+            likeness=float(likeness[first]),
+            readers=sum(int(one.argmax()) == first for one in (chances, likeness, odds)),
+        )
 
     def leans(self, said: str) -> bool:
         """Whether a text speaks of nothing by itself: "and with a ref, who calls it then?"."""
-        return self.vocabulary.ideas(said) & self.weights.keys() <= self.vocabulary.leaning
+        return self.vocabulary.ideas(said) & self.ideas.at.keys() <= self.vocabulary.leaning
 
-    def _weight(self, ideas: frozenset[str] | set[str]) -> float:
-        return sum(self.weights[idea] for idea in ideas)
-
-    def _likeness(self, n: int, ideas: frozenset[str]) -> float:
-        """0 to 1: how alike the question and the rule's two likest forms are."""
-        alike = sorted((self._ratio(form, ideas), at) for at, form in enumerate(self.forms[n]))
-        (second, _), (first, at) = alike[-2:]
-        whole = (first + SECOND_COUNTS * second) / (1 + SECOND_COUNTS)
-        core = {idea for idea, share in self.shares[n].items() if share >= CORE_SHARE}
-        said = self._weight(core & ideas) / self._weight(core) if core else 1.0
-        whole *= 1 - CORE_COUNTS + CORE_COUNTS * said
-        if len(ideas) == 1 and first < 1:
-            return (
-                0.0  # "what shoes are allowed": one word of a longer way of asking is no question
-            )
-        is_named = self._names_subject(n, ideas) or not self._names_subject(n, self.forms[n][at])
-        return whole if is_named else whole * WITHOUT_SUBJECT
-
-    def _ratio(self, form: frozenset[str], ideas: frozenset[str]) -> float:
-        if form.isdisjoint(ideas):
-            return 0.0
-        common = self._weight(form & ideas)
-        missing, added = self._weight(form - ideas), self._weight(ideas - form)
-        added = min(added, ADDED_AT_MOST * (common + missing))
-        whole = common + MISSING_COUNTS * missing + ADDED_COUNTS * added
-        return common / whole
-
-    def _log_odds(self, n: int, ideas: frozenset[str]) -> float:
-        """In nats, against a question of any rule."""
-        forms = len(self.forms[n])
-        odds = 0.0 if self._names_subject(n, ideas) else -ODDS_WITHOUT_SUBJECT
-        for idea in ideas:
-            usual, here = self.everywhere[idea], self.shares[n].get(idea, 0.0)
-            mixed = (here * forms + SMOOTHING * usual) / (forms + SMOOTHING)
-            odds += math.log((mixed + RARELY) / (usual + RARELY))
-        return odds - sum(
-            share * self.weights[idea] / 4
-            for idea, share in self.shares[n].items()
-            if share >= CORE_SHARE and idea not in ideas
-        )
-
-    def _names_subject(self, n: int, ideas: frozenset[str]) -> bool:
-        subject = self.rules[n].subject
-        return not subject or bool(subject & ideas)
+    def _named(self, places: Sequence[int]) -> tuple[Rule, ...]:
+        """The rules at these places, without the one that stands for no rule."""
+        return tuple(self.rules[place] for place in places if place < len(self.rules))
 
 
-def _shares(forms: Sequence[frozenset[str]]) -> Mapping[str, float]:
-    said = Counter(idea for form in forms for idea in form)
-    return {idea: count / len(forms) for idea, count in said.items()}
+def vocabulary_of(forms: Forms) -> Vocabulary:
+    """The words file, with the words of all ways of asking that are spelled as they should be."""
+    return read_vocabulary(
+        words_table(), [form.text for form in _every(forms) if _is_spelled(form)]
+    )
+
+
+def _every(forms: Forms) -> list[Form]:
+    return [form for many in forms.values() for form in many]
+
+
+def _is_spelled(form: Form) -> bool:
+    return form.writer is not Writer.SLIPS
 
 
 @cache
 def _finder() -> Finder:
-    forms = [form for rule in rules() for form in rule.asked]
-    return Finder(rules=rules(), vocabulary=read_vocabulary(words_table(), forms))
+    forms = forms_by_rule()
+    return Finder(rules=rules(), forms=forms, vocabulary=vocabulary_of(forms))
 
 
 def find_rule(words: str, *, before: str = "") -> Found:

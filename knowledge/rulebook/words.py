@@ -23,6 +23,14 @@ GAP = 1
 Tokens = tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A text as its ideas, in no order, and its words, spelled and stemmed."""
+
+    ideas: frozenset[str]
+    words: Tokens
+
+
 @dataclass(frozen=True, kw_only=True)
 class Vocabulary:
     """Ideas by their phrases and words, and the words that tell nothing.
@@ -39,12 +47,28 @@ class Vocabulary:
 
     def ideas(self, said: str) -> frozenset[str]:
         """The ideas of a text: of phrases and single words alike, in no order."""
+        return self.reading(said).ideas
+
+    def reading(self, said: str) -> Reading:
+        """The ideas and the words of a text."""
         tokens = [self.spelled(token) for token in tokens_of(said)]
         read = [self.read(token) for token in tokens]
-        found = {idea for phrase, idea in self.phrases if _stands(phrase, read)}
+        begun = [row for token in set(read) for row in self._begun_with.get(token, ())]
+        found = {idea for phrase, idea in begun if _stands(phrase, read)}
         told = zip(tokens, read, strict=True)
         single = {idea for token, idea in told if token not in self.untelling}
-        return frozenset(found | {idea for idea in single if idea.isalnum()})
+        return Reading(
+            ideas=frozenset(found | {idea for idea in single if idea.isalnum()}),
+            words=tuple(word for word in read if word.isalnum()),
+        )
+
+    @cached_property
+    def _begun_with(self) -> Mapping[str, Sequence[tuple[Tokens, str]]]:
+        """Phrases by their first word."""
+        begun: dict[str, list[tuple[Tokens, str]]] = {}
+        for phrase, idea in self.phrases:
+            begun.setdefault(phrase[0], []).append((phrase, idea))
+        return begun
 
     def read(self, token: str) -> str:
         """The idea of a single word, else its stem."""
@@ -64,12 +88,18 @@ class Vocabulary:
 
     def _nearest(self, token: str) -> str | None:
         is_slip = is_one_slip if len(token) >= CORRECTED_LETTERS else is_swapped
-        alike = (
-            word
-            for word in self.known
-            if len(word) >= KEPT_LETTERS and word[0] == token[0] and is_slip(word, token)
-        )
+        near = self._by_letter.get(token[0], ())
+        alike = (w for w in near if abs(len(w) - len(token)) <= 1 and is_slip(w, token))
         return min(alike, default=None)
+
+    @cached_property
+    def _by_letter(self) -> Mapping[str, Sequence[str]]:
+        """Known words that are long enough to be slipped in, by their first letter."""
+        words: dict[str, list[str]] = {}
+        for word in self.known:
+            if len(word) >= KEPT_LETTERS:
+                words.setdefault(word[0], []).append(word)
+        return words
 
 
 def tokens_of(said: str) -> list[str]:

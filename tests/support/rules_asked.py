@@ -36,10 +36,10 @@ class AskedLine:
     before: str = ""
 
     def outcome(self) -> Outcome:
-        return _outcome(find_rule(self.text, before=self.before), self.rules)
+        return outcome_of(find_rule(self.text, before=self.before), self.rules)
 
 
-def _outcome(found: Found, wanted: tuple[str, ...]) -> Outcome:
+def outcome_of(found: Found, wanted: tuple[str, ...]) -> Outcome:
     if found.rule is None:
         return Outcome.NONE_WRONG if wanted else Outcome.NONE_RIGHT
     is_right = found.rule.name in wanted
