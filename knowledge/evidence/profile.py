@@ -11,6 +11,7 @@ from knowledge.evidence.estimates import NOTHING_KNOWN, FactEstimate, TraitEstim
 from knowledge.evidence.facts import estimate_fact
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import Observation
+from knowledge.evidence.peers import Rings
 from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Tag, Trait, TraitKind, Value
 
@@ -23,7 +24,7 @@ class Profile:
     """What we believe about one player.
 
     `skills` and `facts` are what advice rests on: of rallies, those of games that are over.
-    `rates` count every rally so far.
+    `rates` count every rally so far. `others` are the rings around the player, by rate.
     """
 
     player: PlayerId
@@ -34,6 +35,7 @@ class Profile:
     under: Mapping[tuple[Trait, bool, Tag], TraitEstimate] = field(
         default_factory=lambda: MappingProxyType({})
     )
+    others: Rings = field(default_factory=lambda: MappingProxyType({}))
 
     def skill(self, trait: Trait) -> TraitEstimate:
         """Level of a skill; NOTHING_KNOWN without notes and rallies."""
@@ -60,6 +62,9 @@ class Profile:
         return skills + sum(len(fact.evidence) for fact in self.facts.values())
 
 
+_NO_RINGS: Rings = MappingProxyType({})
+
+
 def profile(
     player: PlayerId,
     name: str,
@@ -67,17 +72,23 @@ def profile(
     *,
     today: int,
     tallies: Iterable[RateTally] = (),
+    others: Rings = _NO_RINGS,
 ) -> Profile:
-    """Everything believed about one player from the observations and rallies that speak of them."""
+    """Everything believed about one player from the observations and rallies that speak of them.
+
+    `others` are the rings around the player: where their rates begin.
+    """
     skills, facts = _grouped(one for one in observations if one.player == player)
     by_rate: dict[Rate, list[RateTally]] = defaultdict(list)
     for tally in tallies:
         if tally.player == player:
             by_rate[tally.rate].append(tally)
+    rings = {rate: [one.count for one in others.get(rate, ())] for rate in by_rate}
     settled = {
         RATE_TRAIT[rate]: found
         for rate, group in by_rate.items()
-        if rate in RATE_TRAIT and (found := estimate_rate(rate, _settled(group), today=today)).of
+        if rate in RATE_TRAIT
+        and (found := estimate_rate(rate, _settled(group), today=today, others=rings[rate])).of
     }
     keys = [*skills, *((trait, False) for trait in settled if (trait, False) not in skills)]
     return Profile(
@@ -97,9 +108,13 @@ def profile(
             }
         ),
         rates=MappingProxyType(
-            {rate: estimate_rate(rate, group, today=today) for rate, group in by_rate.items()}
+            {
+                rate: estimate_rate(rate, group, today=today, others=rings[rate])
+                for rate, group in by_rate.items()
+            }
         ),
         under=MappingProxyType(_under_conditions(skills, settled, today=today)),
+        others=others,
     )
 
 
