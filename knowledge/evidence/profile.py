@@ -23,8 +23,8 @@ TraitKey = tuple[Trait, bool]
 class Profile:
     """What we believe about one player.
 
-    `skills` and `facts` are what advice rests on: of rallies, those of games that are over.
-    `rates` count every rally so far. `others` are the rings around the player, by rate.
+    `skills`, `facts` and `settled` are what advice rests on: of rallies, those of games that are
+    over. `rates` count every rally so far. `others` are the rings around the player, by rate.
     """
 
     player: PlayerId
@@ -32,6 +32,7 @@ class Profile:
     skills: Mapping[TraitKey, TraitEstimate] = field(default_factory=lambda: MappingProxyType({}))
     facts: Mapping[Trait, FactEstimate] = field(default_factory=lambda: MappingProxyType({}))
     rates: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
+    settled: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
     under: Mapping[tuple[Trait, bool, Tag], TraitEstimate] = field(
         default_factory=lambda: MappingProxyType({})
     )
@@ -54,6 +55,11 @@ class Profile:
         """The level under a condition: what was seen under it in full, the rest in part."""
         found = self.under.get((trait, habit, tag))
         return found or (self.habit(trait) if habit else self.skill(trait))
+
+    @property
+    def is_known(self) -> bool:
+        """Whether anything that advice may rest on speaks of them."""
+        return bool(self.skills or self.facts or self.settled)
 
     @property
     def notes(self) -> int:
@@ -85,18 +91,18 @@ def profile(
             by_rate[tally.rate].append(tally)
     rings = {rate: [one.count for one in others.get(rate, ())] for rate in by_rate}
     settled = {
-        RATE_TRAIT[rate]: found
+        rate: found
         for rate, group in by_rate.items()
-        if rate in RATE_TRAIT
-        and (found := estimate_rate(rate, _settled(group), today=today, others=rings[rate])).of
+        if (found := estimate_rate(rate, _settled(group), today=today, others=rings[rate])).of
     }
-    keys = [*skills, *((trait, False) for trait in settled if (trait, False) not in skills)]
+    rated = {RATE_TRAIT[rate]: found for rate, found in settled.items() if rate in RATE_TRAIT}
+    keys = [*skills, *((trait, False) for trait in rated if (trait, False) not in skills)]
     return Profile(
         player=player,
         name=name,
         skills=MappingProxyType(
             {
-                key: estimate_trait(skills.get(key, ()), today=today, rate=_rate_of(key, settled))
+                key: estimate_trait(skills.get(key, ()), today=today, rate=_rate_of(key, rated))
                 for key in keys
             }
         ),
@@ -113,7 +119,8 @@ def profile(
                 for rate, group in by_rate.items()
             }
         ),
-        under=MappingProxyType(_under_conditions(skills, settled, today=today)),
+        settled=MappingProxyType(settled),
+        under=MappingProxyType(_under_conditions(skills, rated, today=today)),
         others=others,
     )
 

@@ -12,7 +12,7 @@ from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.probes import PROBES, hand_choices
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import Source, book, book_of
+from knowledge.sources import Source, book
 from knowledge.vocabulary import TRAITS, Tag, Topic, Trait, Value
 
 MAX_KNOWN = 4
@@ -208,7 +208,9 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
         text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
         per_100=_fact_per_100(order[0], facts[order[0]]),
         source=_aged(
-            book_of(evidence), max(facts[trait].newest_day for trait in order), situation.today
+            book(notes=len(evidence), evidence=evidence),
+            max(facts[trait].newest_day for trait in order),
+            situation.today,
         ),
         use="",
     )
