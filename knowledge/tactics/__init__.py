@@ -12,7 +12,7 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice
 from knowledge.evidence import Looked, watched
-from knowledge.planning.others import others_lines
+from knowledge.planning.rate_lines import others_lines
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Topic
 
@@ -73,11 +73,12 @@ def advise_traced(situation: Situation) -> Advice:
         )
     )
     tallies = (*situation.tallies, *(one.tally for one in situation.other_rallies))
+    named = [reason.source for reason in (*advice.reasons, *advice.lines)]
     rallies = tuple(tally.evidence for tally in tallies if tally.evidence)
     return replace(
         advice,
         grounds=(*advice.grounds, *looked.evidence, *rallies),
-        others=others_lines((*situation.theirs, *situation.ours), advice.named_evidence),
+        others=others_lines((*situation.theirs, *situation.ours), named),
     )
 
 
