@@ -137,11 +137,11 @@ def test_rings_are_disjoint_and_leave_out_nobody_else(
         found = {(rate, one.ring): one.rallies for rate, told in rings.items() for one in told}
         assert found == {key: many for key, many in wanted.items() if many}
         for rate, told in rings.items():
-            assert len({one.ring for one in told}) == len(told)
-            for one in told:
-                assert one.count.expected == USUAL_RATE[rate]
-                assert one.count.part == RING_PART[one.ring]
-                assert one.count.of <= one.rallies + 1e-9
+            assert len({each.ring for each in told}) == len(told)
+            for each in told:
+                assert each.count.expected == USUAL_RATE[rate]
+                assert each.count.part == RING_PART[each.ring]
+                assert each.count.of <= each.rallies + 1e-9
 
 
 @given(some_counts)

@@ -174,7 +174,7 @@ def test_what_is_taken_out_is_what_the_match_log_leaves_out(store: Store, seed: 
     with store.writing() as connection:
         book = team.book(connection)
         match, tom = a_match(book, MatchState.OVER)
-        changes = [(line,) for line in play(book, match, tom, "yyy")]
+        changes: list[tuple[int, ...]] = [(line,) for line in play(book, match, tom, "yyy")]
         undone: set[int] = set()
         for _ in range(10):
             place = rng.randrange(len(changes))
