@@ -238,7 +238,8 @@ class Advice:
     three. `now` is the one thing to do at once, said in a match too. `lines` replaces reasons where
     the answer is a list by nature (a report, a plan). `numbers` holds every computed figure by
     name at full precision; `grounds` are the notes and rallies behind them, one tuple per estimate,
-    beside those that the reasons' sources name. `mix` is how to vary, where they may guess.
+    beside those that the reasons' sources name; `others` says what others' rallies add to them.
+    `mix` is how to vary, where they may guess.
     """
 
     topic: Topic
@@ -257,6 +258,7 @@ class Advice:
     more: tuple[str, ...] = ()
     mix: AdvisedMix | None = None
     grounds: tuple[tuple[EvidenceId, ...], ...] = field(default=(), repr=False)
+    others: tuple[str, ...] = ()
 
     @property
     def named_evidence(self) -> tuple[EvidenceId, ...]:

@@ -43,6 +43,7 @@ from knowledge.effects import (
 )
 from knowledge.normal import chances_of_being_best, logistic, logit
 from knowledge.situation import Situation
+from knowledge.sources import Source
 from knowledge.vocabulary import LOGIT_PER_POINT, EvidenceId, RallyChance, RallyPoints
 
 __all__ = [
@@ -90,6 +91,12 @@ class Part:
     def evidence(self) -> tuple[EvidenceId, ...]:
         """The notes and rallies behind it."""
         return self.effect.scale.estimate.evidence if self.effect.scale else ()
+
+    @property
+    def source(self) -> Source:
+        """Those as a reply names them; the effect's own source without any."""
+        scale = self.effect.scale
+        return self.effect.source if scale is None else scale.estimate.source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -87,17 +87,6 @@ def _tagged(rallies: int, logged: int) -> str:
     return f"{rallies} of {logged} rallies tagged"
 
 
-def book_of(evidence: tuple[EvidenceId, ...], *, against: int = 0) -> Source:
-    """The same, counted from what stands behind it; `against` of the notes say the opposite."""
-    rallies = sum(each.startswith(RALLY) for each in evidence)
-    notes = len(evidence) - rallies - against
-    return book(notes=notes, against=against, rallies=rallies, evidence=evidence)
-
-
-RALLY = "rally:"
-"""How the name of a logged rally begins, among evidence: `rally:<match>:<line>`."""
-
-
 def book_rallies(rallies: int, *, rest: str = "", evidence: tuple[EvidenceId, ...] = ()) -> Source:
     """Our own logged rallies, and what else stands behind the number."""
     counted = f"{_counted(rallies, 'rally', 'rallies')} {rest}".strip()

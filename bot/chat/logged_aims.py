@@ -22,6 +22,7 @@ def aims_in(choices: Iterable[ChoiceRow], meetings: Iterable[MeetingLog]) -> Log
     """The choices of these meetings' rallies that still count.
 
     A stretched ball leaves no choice, so what was played off one says nothing of our pattern.
+    Nor does a choice told after the rally unasked: what went well is told more readily.
     """
     won_by = {
         (log.match, entry.n): entry.won_by for log in meetings for entry in unvoided(log.entries)
@@ -29,7 +30,9 @@ def aims_in(choices: Iterable[ChoiceRow], meetings: Iterable[MeetingLog]) -> Log
     counted = [
         (choice.option, won_by[choice.match, choice.n])
         for choice in choices
-        if (choice.match, choice.n) in won_by and choice.ball is not BallQuality.STRETCHED
+        if (choice.match, choice.n) in won_by
+        and choice.tagged_before
+        and choice.ball is not BallQuality.STRETCHED
     ]
     return LoggedAims(
         options=tuple(option for option, _ in counted),

@@ -6,7 +6,7 @@ from collections import OrderedDict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
-from knowledge.evidence import Observation, Profile, RateTally, profile
+from knowledge.evidence import NO_PEERS, Observation, Peers, Profile, RateTally, profile
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import MatchId
 
@@ -61,8 +61,9 @@ def profiles_of(
     tallies: Iterable[RateTally],
     *,
     today: int,
+    peers: Peers = NO_PEERS,
 ) -> dict[PlayerId, Profile]:
-    """A profile for each of the named players."""
+    """A profile for each of the named players; what `peers` did is where their rates begin."""
     noted: dict[PlayerId, list[Observation]] = {player: [] for player in names}
     counted: dict[PlayerId, list[RateTally]] = {player: [] for player in names}
     for one in observations:
@@ -70,6 +71,13 @@ def profiles_of(
     for tally in tallies:
         counted[tally.player].append(tally)
     return {
-        player: profile(player, name, noted[player], today=today, tallies=counted[player])
+        player: profile(
+            player,
+            name,
+            noted[player],
+            today=today,
+            tallies=counted[player],
+            others=peers.around(player),
+        )
         for player, name in names.items()
     }

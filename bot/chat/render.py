@@ -80,7 +80,8 @@ def _short(body: Sequence[Reason]) -> int:
 def render_more(advice: Advice, *, behind: Sequence[str] = ()) -> Reply:
     """The reasons in full, for the "why" button, and the lines of what stands behind them."""
     told = advice.more or [_told(reason) for reason in advice.lines or advice.reasons]
-    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in told), *behind]))
+    lines = [*told, *advice.others]
+    return Reply(text="\n".join([advice.call, *(f"· {line}" for line in lines), *behind]))
 
 
 def reason_line(reason: Reason) -> str:

@@ -30,6 +30,15 @@ from knowledge.evidence.observation import (
     Observation,
     age_factor,
 )
+from knowledge.evidence.peers import (
+    NO_PEERS,
+    Peers,
+    RateCount,
+    RateRing,
+    Rings,
+    Stance,
+    peers_of,
+)
 from knowledge.evidence.profile import Profile, profile
 from knowledge.evidence.rates import (
     PLAYERS_DIFFER,
@@ -54,6 +63,7 @@ __all__ = [
     "HEARSAY_WEIGHT",
     "LASTING_FACTS",
     "NOTHING_KNOWN",
+    "NO_PEERS",
     "OPEN_LEVEL",
     "PLAYERS_DIFFER",
     "RATE_TRAIT",
@@ -63,11 +73,16 @@ __all__ = [
     "FactEstimate",
     "Looked",
     "Observation",
+    "Peers",
     "Profile",
+    "RateCount",
     "RateEstimate",
+    "RateRing",
     "RateTally",
     "Ring",
     "RingCount",
+    "Rings",
+    "Stance",
     "TraitEstimate",
     "age_factor",
     "beta_cdf",
@@ -77,6 +92,7 @@ __all__ = [
     "estimate_rate",
     "estimate_trait",
     "moved_mean",
+    "peers_of",
     "profile",
     "usual_counts",
     "watched",

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import exp, inf, lgamma, log
+
+KEPT_INTERVALS = 4096
+"""Intervals kept in memory: a warm answer asks for those of the same estimates again."""
 
 _STEPS = 200
 _SMALLEST = 1e-300
@@ -70,6 +74,7 @@ def beta_quantile(part: float, a: float, b: float) -> float:
     return x
 
 
+@lru_cache(maxsize=KEPT_INTERVALS)
 def beta_interval(coverage: float, a: float, b: float) -> tuple[float, float]:
     """The values between which the middle `coverage` of a beta(a, b) lies."""
     tail = (1.0 - coverage) / 2

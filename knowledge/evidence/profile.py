@@ -11,6 +11,7 @@ from knowledge.evidence.estimates import NOTHING_KNOWN, FactEstimate, TraitEstim
 from knowledge.evidence.facts import estimate_fact
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import Observation
+from knowledge.evidence.peers import Rings
 from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Tag, Trait, TraitKind, Value
 
@@ -22,8 +23,8 @@ TraitKey = tuple[Trait, bool]
 class Profile:
     """What we believe about one player.
 
-    `skills` and `facts` are what advice rests on: of rallies, those of games that are over.
-    `rates` count every rally so far.
+    `skills`, `facts` and `settled` are what advice rests on: of rallies, those of games that are
+    over. `rates` count every rally so far. `others` are the rings around the player, by rate.
     """
 
     player: PlayerId
@@ -31,9 +32,11 @@ class Profile:
     skills: Mapping[TraitKey, TraitEstimate] = field(default_factory=lambda: MappingProxyType({}))
     facts: Mapping[Trait, FactEstimate] = field(default_factory=lambda: MappingProxyType({}))
     rates: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
+    settled: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
     under: Mapping[tuple[Trait, bool, Tag], TraitEstimate] = field(
         default_factory=lambda: MappingProxyType({})
     )
+    others: Rings = field(default_factory=lambda: MappingProxyType({}))
 
     def skill(self, trait: Trait) -> TraitEstimate:
         """Level of a skill; NOTHING_KNOWN without notes and rallies."""
@@ -54,10 +57,18 @@ class Profile:
         return found or (self.habit(trait) if habit else self.skill(trait))
 
     @property
+    def is_known(self) -> bool:
+        """Whether anything that advice may rest on speaks of them."""
+        return bool(self.skills or self.facts or self.settled)
+
+    @property
     def notes(self) -> int:
         """Observations behind the whole profile; each stands behind one estimate."""
         skills = sum(estimate.notes for estimate in self.skills.values())
         return skills + sum(len(fact.evidence) for fact in self.facts.values())
+
+
+_NO_RINGS: Rings = MappingProxyType({})
 
 
 def profile(
@@ -67,25 +78,31 @@ def profile(
     *,
     today: int,
     tallies: Iterable[RateTally] = (),
+    others: Rings = _NO_RINGS,
 ) -> Profile:
-    """Everything believed about one player from the observations and rallies that speak of them."""
+    """Everything believed about one player from the observations and rallies that speak of them.
+
+    `others` are the rings around the player: where their rates begin.
+    """
     skills, facts = _grouped(one for one in observations if one.player == player)
     by_rate: dict[Rate, list[RateTally]] = defaultdict(list)
     for tally in tallies:
         if tally.player == player:
             by_rate[tally.rate].append(tally)
+    rings = {rate: [one.count for one in others.get(rate, ())] for rate in by_rate}
     settled = {
-        RATE_TRAIT[rate]: found
+        rate: found
         for rate, group in by_rate.items()
-        if rate in RATE_TRAIT and (found := estimate_rate(rate, _settled(group), today=today)).of
+        if (found := estimate_rate(rate, _settled(group), today=today, others=rings[rate])).of
     }
-    keys = [*skills, *((trait, False) for trait in settled if (trait, False) not in skills)]
+    rated = {RATE_TRAIT[rate]: found for rate, found in settled.items() if rate in RATE_TRAIT}
+    keys = [*skills, *((trait, False) for trait in rated if (trait, False) not in skills)]
     return Profile(
         player=player,
         name=name,
         skills=MappingProxyType(
             {
-                key: estimate_trait(skills.get(key, ()), today=today, rate=_rate_of(key, settled))
+                key: estimate_trait(skills.get(key, ()), today=today, rate=_rate_of(key, rated))
                 for key in keys
             }
         ),
@@ -97,9 +114,14 @@ def profile(
             }
         ),
         rates=MappingProxyType(
-            {rate: estimate_rate(rate, group, today=today) for rate, group in by_rate.items()}
+            {
+                rate: estimate_rate(rate, group, today=today, others=rings[rate])
+                for rate, group in by_rate.items()
+            }
         ),
-        under=MappingProxyType(_under_conditions(skills, settled, today=today)),
+        settled=MappingProxyType(settled),
+        under=MappingProxyType(_under_conditions(skills, rated, today=today)),
+        others=others,
     )
 
 

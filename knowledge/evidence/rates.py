@@ -1,8 +1,8 @@
 """Logged rallies to rates: how many of how many, what a player's own rate is, and how sure.
 
 A rate is a beta belief around what is usual: its prior counts are the usual rate, as heavy as
-players of one level are alike. Conjugate, so the order of the rallies does not matter and no
-rallies give the prior.
+players of one level are alike, its mean moved by what others' rallies say. Conjugate, so the order
+of the rallies does not matter and no rallies give the prior.
 """
 
 from __future__ import annotations
@@ -13,8 +13,10 @@ from math import asin, erf, log, pi, sqrt
 from types import MappingProxyType
 from typing import Final
 
+from knowledge.evidence.estimates import TraitEstimate, of_counts
 from knowledge.evidence.intervals import beta_interval
 from knowledge.evidence.observation import age_factor
+from knowledge.evidence.rings import RingCount, moved_mean
 from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Trait
 
 USUAL_RATE: Final[Mapping[Rate, float]] = MappingProxyType(
@@ -71,11 +73,13 @@ class RateEstimate:
     """A player's own rate: `made` of `of` rallies as counted, of so many `logged` in all.
 
     `alpha` and `beta` are the belief's two counts: the prior's, and the rallies' after age.
+    `begun` are the prior's alone.
     """
 
     rate: Rate
     alpha: float
     beta: float
+    begun: tuple[float, float]
     made: int = 0
     of: int = 0
     evidence: tuple[EvidenceId, ...] = ()
@@ -92,21 +96,31 @@ class RateEstimate:
         return beta_interval(coverage, self.alpha, self.beta)
 
     @property
+    def as_level(self) -> TraitEstimate:
+        """The place as a trait's level, for a rate that speaks of no skill of its own."""
+        return of_counts(
+            *self.place, evidence=self.evidence, newest_day=self.newest_day, rallies=self.of
+        )
+
+    @property
     def place(self) -> tuple[float, float]:
         """The two counts of a beta belief about the place among players of their level, 0 to 1.
 
-        Players' log-odds are normal around the usual one with sd PLAYERS_DIFFER, s. Of this
-        player they are believed to be normal with mean m = logit(mean) - logit(usual) and
-        variance v = 1/alpha + 1/beta, which without rallies is s^2. The place is
-        Phi(log-odds/s), uniform where nothing is known, as a trait is without notes. Then
+        Players' log-odds are normal around the prior's with variance s^2 = 1/alpha + 1/beta of
+        the prior, PLAYERS_DIFFER's where no others moved it. Of this player they are believed to
+        be normal with mean m = logit(mean) - logit(prior's) and variance v = 1/alpha + 1/beta,
+        which without rallies is s^2. The place is Phi(log-odds/s), uniform where nothing is
+        known, as a trait is without notes. It is one among those whose rallies are logged too:
+        where misses are told more readily than what went in, everybody's rate looks low, and
+        that marks nobody. Then
         1. its mean is Phi(m / sqrt(s^2 + v)), exactly; 2. its variance is that of two normals
         with correlation c = v / (s^2 + v) both falling below: at the middle asin(c) / (2 pi)
         (Sheppard 1899), so that a + b = pi / (2 asin c) - 1, which is 2 without rallies.
         """
-        usual = USUAL_RATE[self.rate]
-        shift = log(self.alpha / self.beta) - log(usual / (1 - usual))
+        made, missed = self.begun
+        shift = log(self.alpha / self.beta) - log(made / missed)
         doubt = 1 / self.alpha + 1 / self.beta
-        both = PLAYERS_DIFFER**2 + doubt
+        both = 1 / made + 1 / missed + doubt
         mean = (1 + erf(shift / sqrt(2 * both))) / 2
         mean = min(max(mean, _LEAST_PLACE), 1 - _LEAST_PLACE)
         total = pi / (2 * asin(doubt / both)) - 1
@@ -129,9 +143,14 @@ def estimate_rate(
     *,
     today: int,
     players_differ: float = PLAYERS_DIFFER,
+    others: Iterable[RingCount] = (),
 ) -> RateEstimate:
-    """A player's rate from the rallies logged, as of day `today`; older ones count for less."""
-    alpha, beta = usual_counts(rate, players_differ=players_differ)
+    """A player's rate from the rallies logged, as of day `today`; older ones count for less.
+
+    What `others` did moves where the belief begins and not how much it weighs.
+    """
+    begun = _moved(usual_counts(rate, players_differ=players_differ), others)
+    alpha, beta = begun
     made: list[EvidenceId] = []
     missed: list[EvidenceId] = []
     newest: int | None = None
@@ -148,9 +167,16 @@ def estimate_rate(
         rate=rate,
         alpha=alpha,
         beta=beta,
+        begun=begun,
         made=len(made),
         of=len(made) + len(missed),
         evidence=(*made, *missed),
         newest_day=newest,
         logged=logged,
     )
+
+
+def _moved(counts: tuple[float, float], others: Iterable[RingCount]) -> tuple[float, float]:
+    weight = sum(counts)
+    mean = moved_mean(counts[0] / weight, weight, others)
+    return weight * mean, weight * (1 - mean)

@@ -78,5 +78,6 @@ def watched(one: Profile, looked: Looked) -> Profile:
         skills=_Watched(one.skills, looked),
         facts=_Watched(one.facts, looked),
         rates=_Watched(one.rates, looked),
+        settled=_Watched(one.settled, looked),
         under=_Watched(one.under, looked),
     )

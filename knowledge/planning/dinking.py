@@ -10,11 +10,12 @@ from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import fact_words
 from knowledge.planning.weighing import is_weak, said_of
 from knowledge.situation import Asked, OnCourt, Situation
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_picture import picture
 from knowledge.tactics.dink_words import call, names_wing, places
-from knowledge.vocabulary import EvidenceId, RallyPoints, Topic, Trait
+from knowledge.vocabulary import RallyPoints, Topic, Trait
 
 ACROSS_ONLY = "across; not down the line"
 """How the dink's own answer says it; a plan's line has less room."""
@@ -55,7 +56,7 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
     best = answer.best
     if best is None:
         return None
-    because, evidence, against = _grounds(answer, best, situation)
+    because, source = _grounds(answer, best, situation)
     said = call(best, names_wing=names_wing(best, None))
     where = said.rstrip(".").replace(": ", ", ").removesuffix(", at the feet")
     where = where.replace(ACROSS_ONLY, "across")
@@ -72,26 +73,21 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
         cue=f"{where.partition(',')[0]}. Stay patient.",
         points=RallyPoints(_gain_over_any_aim(answer)),
         share=answer.ranking.share / (1 if only is None else len(situation.ours)),
-        evidence=evidence,
-        against=against,
+        source=source,
         arrow=_arrow(answer, situation),
     )
 
 
-def _grounds(
-    answer: DinkAnswer, best: Aim, situation: Situation
-) -> tuple[str, tuple[EvidenceId, ...], int]:
+def _grounds(answer: DinkAnswer, best: Aim, situation: Situation) -> tuple[str, Source]:
     """What notes say for the aim: a trait, or the hand that settles which wing is there."""
     driver = _driver(answer, situation)
     if driver is not None:
-        scale = driver.effect.scale
-        against = scale.estimate.disagreeing if scale else 0
-        return said_of(driver.effect), driver.evidence, against
+        return said_of(driver.effect), driver.source
     hand = best.target.profile.facts.get(Trait.HAND)
     if best.wing is None or hand is None:
-        return "", (), 0
+        return "", COMMON_PRACTICE
     because = f"{fact_words(Trait.HAND, hand.value)} on the {best.target.side}"
-    return because, hand.evidence, hand.disagreeing
+    return because, hand.source
 
 
 def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:

@@ -80,8 +80,7 @@ def hands_line(situation: Situation) -> Line | None:
         cue=f"{call_at(spot, situation)}.",
         points=weighed.gain,
         share=sizes.HANDS_SHARE,
-        evidence=weighed.evidence,
-        against=weighed.against,
+        source=weighed.source,
         arrow=_arrow(spot.target),
     )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.advice import Arrow, Reason
-from knowledge.sources import COMMON_PRACTICE, book_of
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.vocabulary import EvidenceId, PlayerId, RallyPoints
 
 
@@ -27,8 +27,8 @@ class Phase(StrEnum):
 class Line:
     """A line of a plan. `points` are gained over the plain alternative, where it applies.
 
-    `evidence` are the notes and rallies behind the trait that `because` names: none makes it a
-    general rule. `against` of the notes say the opposite. `cue` is the same in at most eight
+    `source` is what stands behind the trait that `because` names: without notes and rallies it is
+    a general rule. `cue` is the same in at most eight
     words. `who` is the one of ours it speaks to, if not both; `we_serve` says in which rallies
     it can be used, None in all.
     """
@@ -39,8 +39,7 @@ class Line:
     points: RallyPoints
     share: float
     because: str = ""
-    evidence: tuple[EvidenceId, ...] = ()
-    against: int = 0
+    source: Source = COMMON_PRACTICE
     arrow: Arrow | None = None
     who: PlayerId | None = None
     we_serve: bool | None = None
@@ -49,6 +48,11 @@ class Line:
     def per_100(self) -> float:
         """Rallies in 100 that the line is worth: points times share."""
         return self.points * self.share / 100
+
+    @property
+    def evidence(self) -> tuple[EvidenceId, ...]:
+        """The notes and rallies behind it."""
+        return self.source.evidence
 
     @property
     def is_specific(self) -> bool:
@@ -65,6 +69,4 @@ class Line:
         return self.we_serve is None or self.we_serve is we_serve
 
     def reason(self) -> Reason:
-        if not self.evidence:
-            return Reason(text=self.text, source=COMMON_PRACTICE)
-        return Reason(text=self.text, source=book_of(self.evidence, against=self.against))
+        return Reason(text=self.text, source=self.source)

@@ -32,8 +32,7 @@ def lob_line(situation: Situation) -> Line | None:
         cue=f"{who}{verb} {target.name} off a dead dink.",
         points=weighed.gain,
         share=sizes.LOB_SHARE,
-        evidence=weighed.evidence,
-        against=weighed.against,
+        source=weighed.source,
     )
 
 

@@ -93,6 +93,5 @@ def _line(one: OnCourt, trait: Trait, habit: Habit) -> Line | None:
         cue=habit.cue.format(name=one.name),
         points=RallyPoints(-estimate.level * habit.points),
         share=habit.share,
-        evidence=estimate.evidence,
-        against=estimate.disagreeing,
+        source=estimate.source,
     )

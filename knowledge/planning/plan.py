@@ -31,7 +31,7 @@ PHASES_BEFORE_RESPECT = MAX_LINES - 1
 def advise(situation: Situation) -> Advice:
     """The plan, or that there is no book and what to look for."""
     lines = plan_lines(situation)
-    has_book = any(one.profile.notes for one in situation.theirs)
+    has_book = any(one.profile.is_known for one in situation.theirs)
     if not has_book or sum(line.is_specific for line in lines) < SPECIFIC_LINES:
         return _no_book(situation, lines if has_book else ())
     return Advice(

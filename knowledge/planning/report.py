@@ -10,9 +10,10 @@ from knowledge.evidence import A_DAY_AHEAD, FactEstimate, TraitEstimate
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.probes import PROBES, hand_choices
+from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import Source, book, book_of
+from knowledge.sources import Source, book
 from knowledge.vocabulary import TRAITS, Tag, Topic, Trait, Value
 
 MAX_KNOWN = 4
@@ -60,9 +61,9 @@ def advise(situation: Situation) -> Advice:
         call=_call(known),
         lines=tuple(_line(one) for one in known[:MAX_KNOWN]) + _not_known(people),
         confidence=Confidence.LEAN,
-        numbers=_numbers(known),
+        numbers=_numbers(known) | rate_numbers(people),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
-        more=tuple(one.in_full for one in known[:MOST_IN_FULL]),
+        more=(*(one.in_full for one in known[:MOST_IN_FULL]), *rate_lines(people)),
     )
 
 
@@ -208,7 +209,9 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
         text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
         per_100=_fact_per_100(order[0], facts[order[0]]),
         source=_aged(
-            book_of(evidence), max(facts[trait].newest_day for trait in order), situation.today
+            book(notes=len(evidence), evidence=evidence),
+            max(facts[trait].newest_day for trait in order),
+            situation.today,
         ),
         use="",
     )

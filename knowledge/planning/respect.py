@@ -114,6 +114,5 @@ def _line(one: OnCourt, trait: Trait, threat: Threat, situation: Situation) -> L
         cue=threat.cue,
         points=RallyPoints(estimate.level * threat.points),
         share=threat.share,
-        evidence=estimate.evidence,
-        against=estimate.disagreeing,
+        source=estimate.source,
     )

@@ -53,8 +53,7 @@ def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
         cue=f"Return deep at {where}. Run in.",
         points=answer.ranking.gain(MIDDLE),
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
-        evidence=driver.evidence,
-        against=_against(driver),
+        source=driver.source,
         who=only.player if only else None,
         arrow=arrow_at(target),
     )
@@ -89,14 +88,12 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
         cue=f"Serve {receiver.name} {place(answer)}.",
         points=answer.ranking.gain(),
         share=sizes.SERVE_SHARE / 2,
-        evidence=driver.evidence,
-        against=_against(driver),
+        source=driver.source,
     )
 
 
 def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
     """What the middle of the box saves a weak server, in misses, over a deep one."""
-    estimate = server.profile.skill(Trait.SERVE)
     saved = cost_of_misses(answer.question.scatter.deep_misses, sizes.SERVING_CHANCE)
     return Line(
         phase=Phase.SERVE,
@@ -106,8 +103,7 @@ def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
         cue="Serve mid-box, big target. Stay back.",
         points=RallyPoints(max(0.0, saved - serve_sizes.DEEP.mean)),
         share=sizes.SERVE_SHARE / 2,
-        evidence=estimate.evidence,
-        against=estimate.disagreeing,
+        source=server.profile.skill(Trait.SERVE).source,
     )
 
 
@@ -121,9 +117,3 @@ def general_serve_line() -> Line:
         points=RallyPoints(0.0),
         share=sizes.SERVE_SHARE,
     )
-
-
-def _against(driver: Part) -> int:
-    """How many of the notes behind it say the opposite."""
-    scale = driver.effect.scale
-    return 0 if scale is None else scale.estimate.disagreeing

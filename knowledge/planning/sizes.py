@@ -27,12 +27,6 @@ LOB_SHARE: Final = 5.0
 RETURN_TO_WORSE_THIRD: Final = Points(mean=3, sd=2)
 RETURN_TO_CRASHER: Final = Points(mean=4, sd=3)
 RETURN_TO_SLOW_FORWARD: Final = Points(mean=2, sd=2)
-RETURN_NEEDS_OUR_AIM: Final = Points(mean=2, sd=2)
-"""What aiming at one player costs a pair whose returns are weak."""
-
-SERVE_AT_WEAKER_WING: Final = Points(mean=1, sd=1)
-SERVE_AT_BODY: Final = Points(mean=1, sd=1)
-SERVE_WIDE_OF_SLOW_RUNNER: Final = Points(mean=1, sd=1)
 
 THIRD_AT_LATE_ONE: Final = Points(mean=2, sd=1.5)
 THIRD_AT_WEAK_VOLLEY: Final = Points(mean=2, sd=1.5)

@@ -13,7 +13,8 @@ from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import Weighed, always, from_trait, is_weak, option, weigh
 from knowledge.situation import OnCourt, Situation
-from knowledge.vocabulary import EvidenceId, RallyPoints, Trait
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.vocabulary import RallyPoints, Trait
 
 DROP = "drop"
 DRIVE = "drive"
@@ -51,8 +52,7 @@ def third_line(situation: Situation) -> Line | None:
         cue=f"Third {_towards(best)} {best.target.name}. Follow it in.",
         points=best.weighed.gain,
         share=sizes.THIRD_SHARE * len(same) / len(thirds),
-        evidence=best.weighed.evidence,
-        against=best.weighed.against,
+        source=best.weighed.source,
         arrow=_arrow(best.target),
         we_serve=True,
     )
@@ -81,12 +81,10 @@ def _middle_line(thirds: Sequence[Third]) -> Line:
     left_out = next((third for third in thirds if _left_out(third) is not None), None)
     trait = _left_out(left_out) if left_out else None
     because = ""
-    evidence: tuple[EvidenceId, ...] = ()
-    against = 0
+    source = COMMON_PRACTICE
     if left_out is not None and left_out.hitter is not None and trait is not None:
         because = f"{left_out.hitter.name} has a {skill_words(trait, strong=False)}"
-        estimate = left_out.hitter.profile.skill(trait)
-        evidence, against = estimate.evidence, estimate.disagreeing
+        source = left_out.hitter.profile.skill(trait).source
     return Line(
         phase=Phase.THIRD,
         do=f"{_shots(thirds, all_of=len(thirds))} to the middle",
@@ -94,8 +92,7 @@ def _middle_line(thirds: Sequence[Third]) -> Line:
         cue="Third to the middle. Follow it in.",
         points=RallyPoints(0.0),
         share=sizes.THIRD_SHARE,
-        evidence=evidence,
-        against=against,
+        source=source,
         we_serve=True,
     )
 

@@ -24,7 +24,7 @@ from knowledge.engine import (
 from knowledge.evidence import TraitEstimate
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.vocabulary import EvidenceId, RallyPoints, Trait, Value
 
 
@@ -154,10 +154,9 @@ class Weighed:
         return self.driver.evidence if self.driver else ()
 
     @property
-    def against(self) -> int:
-        """How many of those notes say the opposite."""
-        scale = self.driver.effect.scale if self.driver else None
-        return scale.estimate.disagreeing if scale else 0
+    def source(self) -> Source:
+        """What stands behind the driver, as a reply names it."""
+        return self.driver.source if self.driver else COMMON_PRACTICE
 
 
 def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:

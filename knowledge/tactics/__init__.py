@@ -12,6 +12,7 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice
 from knowledge.evidence import Looked, watched
+from knowledge.planning.rate_lines import others_lines
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Topic
 
@@ -72,8 +73,13 @@ def advise_traced(situation: Situation) -> Advice:
         )
     )
     tallies = (*situation.tallies, *(one.tally for one in situation.other_rallies))
+    named = [reason.source for reason in (*advice.reasons, *advice.lines)]
     rallies = tuple(tally.evidence for tally in tallies if tally.evidence)
-    return replace(advice, grounds=(*advice.grounds, *looked.evidence, *rallies))
+    return replace(
+        advice,
+        grounds=(*advice.grounds, *looked.evidence, *rallies),
+        others=others_lines((*situation.theirs, *situation.ours), named),
+    )
 
 
 def _watched(one: OnCourt, looked: Looked) -> OnCourt:

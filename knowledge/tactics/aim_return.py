@@ -13,7 +13,7 @@ from knowledge.mixing import advised_mix
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import RECEIVING_CHANCE
 from knowledge.situation import OnCourt, Situation, Wind
-from knowledge.sources import COMMON_PRACTICE, book, computed
+from knowledge.sources import COMMON_PRACTICE, computed
 from knowledge.tactics import return_sizes as sizes
 from knowledge.tactics import return_words as words
 from knowledge.tactics.aim_words import (
@@ -174,7 +174,7 @@ def _own_return(answer: ReturnAnswer) -> list[Reason]:
     if not weak or (able(answer.question) and answer.option == MIDDLE):
         return []
     estimate = weak[0].profile.skill(Trait.RETURN)
-    source = book(notes=estimate.agreeing, against=estimate.disagreeing)
+    source = estimate.source
     said = (f"{weak[0].name}'s return: get it in, no aiming", "Own return: get it in, no aiming")
     return [Reason(text=short(said), source=source)]
 

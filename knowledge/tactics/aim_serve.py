@@ -15,7 +15,7 @@ from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import SERVING_CHANCE
 from knowledge.situation import Situation, Wind
-from knowledge.sources import COMMON_PRACTICE, book, computed
+from knowledge.sources import COMMON_PRACTICE, computed
 from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import (
@@ -190,7 +190,7 @@ def _own_serve(answer: ServeAnswer) -> list[Reason]:
     if server is None or not marks_weak(server, Trait.SERVE):
         return []
     estimate = server.profile.skill(Trait.SERVE)
-    source = book(notes=estimate.agreeing, against=estimate.disagreeing)
+    source = estimate.source
     said = (f"{server.name}'s own serve: get it in first", "Your own serve: get it in first")
     return [Reason(text=short(said), source=source)]
 

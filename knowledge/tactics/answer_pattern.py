@@ -10,7 +10,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.phrases import skill_words
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
 from knowledge.tactics.symptoms import PLAN_B, Symptom, find_symptoms, symptoms
 from knowledge.tactics.targeted_one import with_names
@@ -105,7 +105,7 @@ def _why_not(one: OnCourt, needs: Sequence[Trait]) -> Reason:
     estimate = one.profile.skill(trait)
     return Reason(
         text=_fits(f"{one.name}: {skill_words(trait, strong=False)}, so not for {one.name}"),
-        source=book(notes=estimate.agreeing, against=estimate.disagreeing),
+        source=estimate.source,
     )
 
 

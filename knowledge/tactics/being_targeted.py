@@ -11,7 +11,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Situation
-from knowledge.sources import COMMON_PRACTICE, book
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.target_effects import cover_of
 from knowledge.tactics.targeted_effects import (
     COVER,
@@ -173,7 +173,7 @@ def _back_line(jobs: Jobs) -> Reason:
         (f"{jobs.said.name}, {own}: {full}", f"{jobs.said.name}: {own}, use it", own),
         limit=LINE_LIMIT,
     )
-    return Reason(text=text, source=book(notes=estimate.agreeing, against=estimate.disagreeing))
+    return Reason(text=text, source=estimate.source)
 
 
 def _number(jobs: Jobs) -> str:

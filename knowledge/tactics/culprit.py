@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from knowledge.advice import Choice, Reason
 from knowledge.planning.phrases import fact_words, habit_words, skill_words
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import book
 from knowledge.tactics.symptoms import Sign, Symptom
 from knowledge.vocabulary import TRAITS, Topic, TraitKind, Value
 
@@ -51,7 +50,7 @@ def _culprit(one: OnCourt, sign: Sign) -> Culprit | None:
     level = -estimate.level if sign.value is Value.WEAKNESS else estimate.level
     if level < MIN_LEVEL or estimate.is_open:
         return None
-    source = book(notes=estimate.agreeing, against=estimate.disagreeing)
+    source = estimate.source
     return Culprit(one=one, level=level, reason=Reason(text=_says(one, sign), source=source))
 
 
@@ -59,7 +58,7 @@ def _by_fact(one: OnCourt, sign: Sign) -> Culprit | None:
     fact = one.profile.facts.get(sign.trait)
     if fact is None or fact.known is not sign.value:
         return None
-    source = book(notes=len(fact.evidence) - fact.disagreeing, against=fact.disagreeing)
+    source = fact.source
     return Culprit(one=one, level=fact.chance, reason=Reason(text=_says(one, sign), source=source))
 
 

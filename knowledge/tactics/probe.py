@@ -127,7 +127,7 @@ def _specific(situation: Situation, moment: Moment, trials: Sequence[Trial]) -> 
         ),
         number=_worth(total),
         unless=_when(situation, moment),
-        assumed=MEANWHILE if not any(one.profile.notes for one in situation.theirs) else None,
+        assumed=MEANWHILE if not any(one.profile.is_known for one in situation.theirs) else None,
         numbers={f"{trial.probe.id}_per_100": trial.per_100 for trial in trials}
         | {"all_per_100": total},
         choices=_choices(trials),

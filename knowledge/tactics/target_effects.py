@@ -18,13 +18,15 @@ from knowledge.effects import (
     Mechanism,
     Option,
     OptionId,
+    TraitScale,
 )
 from knowledge.planning import sizes
 from knowledge.planning.weighing import from_trait
 from knowledge.situation import OnCourt
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase
-from knowledge.tactics.target_sizes import COVERED_KEEPS, FREEZE, MIXED_SHADES
-from knowledge.vocabulary import Trait
+from knowledge.tactics.target_sizes import COVERED_KEEPS, ENDED_ON, FREEZE, MIXED_SHADES
+from knowledge.vocabulary import Rate, Trait
 
 EVEN = OptionId("even")
 
@@ -48,8 +50,10 @@ def target_decision(
     said = (_of_them(found[0].effects, pair), _of_them(found[1].effects, pair))
     effects: list[Effect] = []
     for target, other, acting in ((first, second, said[0]), (second, first, said[1])):
-        part = 1.0 if PHASES[phase].priced else _left_by(other, mixed=mixed)
-        for one in _partly(acting, part):
+        left = _left_by(other, mixed=mixed)
+        told = _partly(acting, 1.0 if PHASES[phase].priced else left)
+        told += _partly(_ended_on(phase, target, other), left)
+        for one in told:
             effects += _both_ways(one, target, other)
         effects += _for(phase, target, other)
     return Decision(
@@ -65,13 +69,33 @@ def target_decision(
 
 
 def _for(phase: TargetPhase, target: OnCourt, other: OnCourt) -> Iterator[Effect]:
-    """What the pair adds to what the shot says of the target.
-
-    A computed effect on whose paddle rallies ended (`ended_on_effect`, from rates of logged
-    rallies in the profile) has its place here, as one more effect about the target.
-    """
+    """What the pair adds to what the shot says of the target."""
     if phase is TargetPhase.DINKS:
         yield _freezes(target, other)
+
+
+def _ended_on(phase: TargetPhase, target: OnCourt, other: OnCourt) -> Iterator[Effect]:
+    """On whose paddle their lost rallies ended: one effect, about the less steady of the two.
+
+    A rally that ended on the one did not end on the other: it may not speak twice. A lob is a
+    surprise, whoever misses most.
+    """
+    rate = target.profile.settled.get(Rate.STEADY)
+    if rate is None or phase is TargetPhase.LOBS:
+        return
+    partner = other.profile.settled.get(Rate.STEADY)
+    if partner is not None and partner.as_level.level <= rate.as_level.level:
+        return
+    ended = rate.of - rate.made
+    yield Effect(
+        id=EffectId(f"ended on:{target.player}"),
+        on=frozenset({at(target)}),
+        points=ENDED_ON,
+        mechanism=Mechanism.THEIR_ERROR,
+        because=f"{ended} of {rate.of} lost rallies ended on {target.name}",
+        source=COMMON_PRACTICE,
+        scale=TraitScale(estimate=rate.as_level, towards=-1, player=target.player),
+    )
 
 
 def _freezes(target: OnCourt, other: OnCourt) -> Effect:

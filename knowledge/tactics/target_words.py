@@ -10,7 +10,7 @@ from knowledge.advice import Reason
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
-from knowledge.sources import COMMON_PRACTICE, Source, book, rule
+from knowledge.sources import COMMON_PRACTICE, Source, rule
 from knowledge.tactics.target_answer import Target
 from knowledge.tactics.target_phases import TargetPhase
 
@@ -167,7 +167,9 @@ def ground(target: Target) -> Reason | None:
             f"{where}: {name}, {said}" if is_own else f"{where}: not {name}, {said}",
             f"{name}: {said}",
             said,
-        ),
+        )
+        if not said.endswith(f" on {name}")
+        else (f"{where}: {said}", said, f"{where}: {said.removesuffix(f' on {name}')} there"),
         limit=LINE_LIMIT,
     )
     return Reason(text=text, source=_source(target))
@@ -175,9 +177,9 @@ def ground(target: Target) -> Reason | None:
 
 def _source(target: Target) -> Source:
     scale = None if target.driver is None else target.driver.effect.scale
-    if scale is None or not scale.estimate.notes:
+    if scale is None or not scale.estimate.evidence:
         return COMMON_PRACTICE
-    return book(notes=scale.estimate.agreeing, against=scale.estimate.disagreeing)
+    return scale.estimate.source
 
 
 AT_THE_NET = frozenset({TargetPhase.DINKS, TargetPhase.HANDS, TargetPhase.LATE})

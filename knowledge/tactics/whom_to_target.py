@@ -35,7 +35,7 @@ def advise(situation: Situation) -> Advice:
     mixed = bool(situation.mixed) or words.mixed_said(said)
     found = targets(situation, mixed=mixed)
     phase = words.phase_said(said)
-    if not any(one.profile.notes for one in situation.theirs):
+    if not any(one.profile.is_known for one in situation.theirs):
         return _no_book(situation, mixed=mixed)
     settled = [one for one in found if one.one is not None]
     if phase is None and words.serve_said(said):

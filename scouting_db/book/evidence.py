@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import Any
 
-from sqlalchemy import String, and_, bindparam, cast, func, select
+from sqlalchemy import String, and_, bindparam, case, cast, func, select, tuple_
 
-from knowledge.evidence import Observation, RateTally
+from knowledge.evidence import Observation, RateCount, RateTally
 from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Seen, Tag, Trait, Value
 from scouting_db.book.scope import Scope
 from scouting_db.tables import book, entry, match, note, observation, player, rally_rate
@@ -54,8 +54,26 @@ _ALL = (
     )
     .order_by(observation.c.note_id, observation.c.n)
 )
-_OF_TRAIT = _ALL.where(observation.c.trait == bindparam("which"))
+_OF_TRAITS = _ALL.where(observation.c.trait.in_(bindparam("which", expanding=True)))
 _OF_PLAYERS = _ALL.where(observation.c.player_id.in_(bindparam("players", expanding=True)))
+DEEPEST_VOID = 3
+"""A correction's own void, its undo, and the redo of that: a log goes no deeper, since whatever
+is done once more voids the first line anew."""
+
+
+def _taken_out(depth: int = DEEPEST_VOID) -> Any:
+    """The lines of the book that a void takes out, but for voids that were taken out themselves."""
+    void = entry.alias(f"void_{depth}")
+    lines = select(void.c.match_id, void.c.voids).where(
+        void.c.book_id == bindparam("book"),
+        void.c.kind == EntryKind.VOID.value,
+        void.c.voids.is_not(None),
+    )
+    if depth == 1:
+        return lines
+    return lines.where(tuple_(void.c.match_id, void.c.n).not_in(_taken_out(depth - 1)))
+
+
 _RATES = (
     select(
         rally_rate.c.match_id,
@@ -78,6 +96,7 @@ _RATES = (
     .where(
         rally_rate.c.book_id == bindparam("book"),
         rally_rate.c.player_id.in_(bindparam("players", expanding=True)),
+        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(_taken_out()),
     )
     .group_by(
         rally_rate.c.match_id,
@@ -92,66 +111,61 @@ _RATES = (
 )
 """One row per match, player, rate and whether it was made: thousands of rallies are few rows."""
 
-_target = entry.alias("target")
-_VOIDS = (
+_COUNTED = and_(
+    entry.c.kind == EntryKind.RALLY.value,
+    tuple_(entry.c.match_id, entry.c.n).not_in(_taken_out()),
+)
+_GAMES = (
     select(
         entry.c.match_id,
-        entry.c.n,
-        entry.c.voids,
-        _target.c.kind.label("of_kind"),
-        _target.c.game_no,
-    )
-    .join_from(
-        entry,
-        _target,
-        and_(
-            _target.c.book_id == entry.c.book_id,
-            _target.c.match_id == entry.c.match_id,
-            _target.c.n == entry.c.voids,
-        ),
+        entry.c.game_no,
+        func.min(entry.c.n).label("first"),
+        func.sum(case((_COUNTED, 1), else_=0)).label("rallies"),
     )
     .where(
         entry.c.book_id == bindparam("book"),
         entry.c.match_id.in_(bindparam("matches", expanding=True)),
-        entry.c.kind == EntryKind.VOID.value,
-    )
-    .order_by(entry.c.match_id, entry.c.n.desc())
-)
-_LOGGED = (
-    select(entry.c.match_id, entry.c.game_no, func.count().label("rallies"))
-    .where(
-        entry.c.book_id == bindparam("book"),
-        entry.c.match_id.in_(bindparam("matches", expanding=True)),
-        entry.c.kind == EntryKind.RALLY.value,
     )
     .group_by(entry.c.match_id, entry.c.game_no)
+    .order_by(entry.c.match_id, entry.c.game_no)
 )
-"""How many rallies of a game were logged, voided ones included."""
+"""The games of a match: the first line, and how many rallies of it count."""
 
-_LAST_GAME = (
-    select(entry.c.match_id, func.max(entry.c.game_no).label("game_no"))
+_COUNTS = (
+    select(
+        rally_rate.c.player_id,
+        rally_rate.c.rate,
+        func.sum(case((rally_rate.c.made, 1), else_=0)).label("made"),
+        func.count().label("of"),
+        match.c.made_at,
+        book.c.zone,
+    )
+    .select_from(
+        rally_rate.join(
+            match,
+            and_(
+                match.c.book_id == rally_rate.c.book_id, match.c.match_id == rally_rate.c.match_id
+            ),
+        )
+        .join(
+            player,
+            and_(
+                player.c.book_id == rally_rate.c.book_id,
+                player.c.player_id == rally_rate.c.player_id,
+            ),
+        )
+        .join(book, book.c.book_id == rally_rate.c.book_id)
+    )
     .where(
-        entry.c.book_id == bindparam("book"),
-        entry.c.match_id.in_(bindparam("matches", expanding=True)),
+        rally_rate.c.book_id == bindparam("book"),
+        match.c.state != MatchState.RUNNING.value,
+        player.c.forgotten_at.is_(None),
+        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(_taken_out()),
     )
-    .group_by(entry.c.match_id)
-    .subquery()
+    .group_by(rally_rate.c.player_id, rally_rate.c.rate, match.c.made_at, book.c.zone)
+    .order_by(rally_rate.c.player_id, rally_rate.c.rate, match.c.made_at)
 )
-_OPEN_FROM = (
-    select(entry.c.match_id, func.min(entry.c.n).label("n"))
-    .join_from(
-        entry,
-        _LAST_GAME,
-        and_(entry.c.match_id == _LAST_GAME.c.match_id, entry.c.game_no == _LAST_GAME.c.game_no),
-    )
-    .where(entry.c.book_id == bindparam("book"))
-    .group_by(entry.c.match_id)
-)
-"""The first line of the last game of running matches."""
-
-
-_Game = tuple[int, int]
-"""A match and the number of a game in it."""
+"""One row per player, rate and match, whoever they are."""
 
 
 class Evidence(Scope):
@@ -167,9 +181,14 @@ class Evidence(Scope):
             return tuple(_observations(self._read(_ALL)))
         return tuple(_observations(self._read(_OF_PLAYERS, {"players": list(players)})))
 
-    def observations_of(self, trait: Trait) -> tuple[Observation, ...]:
-        """What undeleted notes say of one trait, of everyone on the roster."""
-        return tuple(_observations(self._read(_OF_TRAIT, {"which": trait.value})))
+    def observations_of(self, *traits: Trait) -> tuple[Observation, ...]:
+        """What undeleted notes say of these traits, of everyone on the roster."""
+        which = [trait.value for trait in traits]
+        return tuple(_observations(self._read(_OF_TRAITS, {"which": which})))
+
+    def rate_counts(self) -> tuple[RateCount, ...]:
+        """Everybody's counts from the unvoided rallies of matches that are not running."""
+        return tuple(map(_rate_count, self._read(_COUNTS)))
 
     def rate_tallies(
         self, players: Collection[PlayerId], *, between_games: MatchId | None = None
@@ -183,61 +202,31 @@ class Evidence(Scope):
         if not rows:
             return ()
         matches = sorted({row.match_id for row in rows})
-        dead, taken_out = self._voided(matches)
         running = {row.match_id for row in rows if row.state == MatchState.RUNNING.value}
-        open_from = self._open_from(sorted(running - {between_games}))
-        logged = self._logged(matches, taken_out, open_from)
-        return tuple(_tallies(rows, dead, open_from, logged))
-
-    def _voided(self, matches: list[int]) -> tuple[Mapping[int, set[int]], Counter[_Game]]:
-        """Lines that do not count, and how many rallies of each game are among them.
-
-        A void takes its target out, a void of a void puts it back.
-        """
-        dead: dict[int, set[int]] = defaultdict(set)
-        rallies: Counter[_Game] = Counter()
-        for row in self._read(_VOIDS, {"matches": matches}):
-            if row.n in dead[row.match_id] or row.voids in dead[row.match_id]:
-                continue
-            dead[row.match_id].add(row.voids)
-            rallies[row.match_id, row.game_no] += row.of_kind == EntryKind.RALLY.value
-        return dead, rallies
-
-    def _logged(
-        self, matches: list[int], taken_out: Counter[_Game], open_from: Mapping[int, int]
-    ) -> Mapping[tuple[int, bool], int]:
-        """Rallies that count, by match and whether their game is settled."""
-        found: Counter[tuple[int, bool]] = Counter()
-        games = self._read(_LOGGED, {"matches": matches}).all()
-        last = {row.match_id: row.game_no for row in sorted(games, key=_game_no)}
-        for row in games:
-            is_open = row.match_id in open_from and row.game_no == last[row.match_id]
-            rallies = row.rallies - taken_out[row.match_id, row.game_no]
-            found[row.match_id, not is_open] += rallies
-        return found
-
-    def _open_from(self, matches: list[int]) -> Mapping[int, int]:
-        if not matches:
-            return {}
-        return {row.match_id: row.n for row in self._read(_OPEN_FROM, {"matches": matches})}
+        games = self._read(_GAMES, {"matches": matches}).all()
+        last = {row.match_id: row for row in games}
+        open_from = {one: last[one].first for one in running - {between_games}}
+        return tuple(_tallies(rows, open_from, _logged(games, open_from)))
 
 
-def _game_no(row: Any) -> int:
-    return int(row.game_no)
+def _logged(games: Iterable[Any], open_from: Mapping[int, int]) -> Mapping[tuple[int, bool], int]:
+    """Rallies that count, by match and whether their game is settled."""
+    found: Counter[tuple[int, bool]] = Counter()
+    for row in games:
+        is_open = row.match_id in open_from and row.first >= open_from[row.match_id]
+        found[row.match_id, not is_open] += row.rallies
+    return found
 
 
 def _tallies(
     rows: Iterable[Any],
-    dead: Mapping[int, set[int]],
     open_from: Mapping[int, int],
     logged: Mapping[tuple[int, bool], int],
 ) -> Iterator[RateTally]:
     found: dict[tuple[Any, ...], list[list[EvidenceId]]] = {}
     for match_id, player_id, rate, made, rallies, _, made_at, zone in rows:
         numbers: list[str] = rallies.split(",")
-        out, since = dead.get(match_id), open_from.get(match_id)
-        if out:
-            numbers = [n for n in numbers if int(n) not in out]
+        since = open_from.get(match_id)
         groups = found.setdefault((match_id, player_id, rate, made_at, zone), [[], [], [], []])
         start = f"rally:{match_id}:"
         settled = numbers if since is None else [n for n in numbers if int(n) < since]
@@ -256,6 +245,16 @@ def _tallies(
                     is_settled=is_settled,
                     logged=logged[match_id, is_settled],
                 )
+
+
+def _rate_count(row: Any) -> RateCount:
+    return RateCount(
+        player=PlayerId(row.player_id),
+        rate=Rate(row.rate),
+        day=local_day(Micros(row.made_at), row.zone),
+        made=int(row.made),
+        missed=int(row.of) - int(row.made),
+    )
 
 
 def _ids(start: str, numbers: Iterable[str]) -> list[EvidenceId]:

@@ -15,12 +15,16 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
+from unittest.mock import patch
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
 from databases import watched
 from scouted_pair import scout
 from talk import Talk, demo_talk
+
+from scouting_db.values import Micros
 
 OBSERVATIONS = 2_000
 RALLIES = 5_000
@@ -53,10 +57,26 @@ def quickest(turns: int, once: Callable[[], object]) -> float:
     return best
 
 
-def statements(talk: Talk, text: str) -> int:
-    with watched(talk.store) as seen:
+def statements(talk: Talk, text: str) -> tuple[int, int]:
+    """Those of the turn itself, and of all from the inbox to the outbox with the harness's own."""
+    own: list[int] = []
+    real = Talk._turn
+
+    def counting(self: Talk, connection: Any, row: Any, *, now: Micros) -> Any:
+        before = len(seen)
+        heard = real(self, connection, row, now=now)
+        own.append(len(seen) - before)
+        return heard
+
+    with watched(talk.store) as seen, patch.object(Talk, "_turn", counting):
         talk.say(text)
-    return len(seen)
+    return own[0], len(seen)
+
+
+def warm_of(talk: Talk, text: str) -> float:
+    """Milliseconds of CPU of a warm turn."""
+    talk.say(text)
+    return 1000 * quickest(WARM_TURNS, lambda: talk.say(text))
 
 
 def cold(talk: Talk, text: str) -> float:
@@ -78,15 +98,17 @@ def main() -> None:
     options = parser.parse_args()
     small, large = demo_talk(), talk_about_them()
     small.say("next: okafor and lindqvist")
+    books = {"demo book": small, "large book": large}
     print_out = sys.stdout.write
     for text in QUESTIONS:
-        for name, talk in (("demo book", small), ("large book", large)):
-            talk.say(text)
-            warm = quickest(WARM_TURNS, lambda talk=talk, text=text: talk.say(text))  # type: ignore[misc]
+        warm = {name: warm_of(talk, text) for name, talk in books.items()}
+        for name, talk in books.items():
+            own, all_of = statements(talk, text)
             print_out(
-                f"{text[:38]:40}{name:11} warm {1000 * warm:6.2f} ms, "
-                f"{statements(talk, text)} statements; cold {1000 * cold(talk, text):7.2f} ms\n"
+                f"{text[:38]:40}{name:11} warm {warm[name]:6.2f} ms, {own} statements of its own "
+                f"of {all_of}; cold {1000 * cold(talk, text):7.2f} ms\n"
             )
+        print_out(f"{'':40}large to demo, warm: {warm['large book'] / warm['demo book']:.2f}\n")
     if options.profile:
         profile = cProfile.Profile()
         profile.enable()

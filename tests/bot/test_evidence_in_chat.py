@@ -120,6 +120,24 @@ def test_a_rate_counted_between_two_questions_shows_in_the_report(demo: Talk) ->
     assert f"(book: 8 of {logged - 1} rallies tagged" in demo.say(REPORT)
 
 
+def test_why_tells_what_others_add_to_a_rate(demo: Talk) -> None:
+    """Counted by hand: six of nine returns of another who plays right,
+    right-handed, were deep, where half are usual."""
+    okafor, hale = (PlayerId(demo.player(name)) for name in ("Okafor", "Hale"))
+    with demo.book() as book:
+        match = next(one.match for one in book.matches() if book.entries(one.match))
+        lines = [row.n for row in book.entries(match) if row.kind == "rally"][:18]
+        for place, n in enumerate(lines):
+            who, made = (okafor, False) if place < 9 else (hale, place < 15)
+            row = RateRow(match=match, n=n, player=who, rate=Rate.RETURN_DEEP, made=made)
+            book.count_rates(match, n, [row])
+    demo.say(REPORT)
+    why = demo.say("why?")
+    assert "Others like Okafor: 1 more returns deep of 9 than usual, counted 40%." in why
+    demo.say("where do i dink okafor")
+    assert "Others like" not in demo.say("why?"), "nothing that was said rests on a rate"
+
+
 def test_a_note_dated_ahead_is_kept_counted_and_said(demo: Talk) -> None:
     okafor = demo.player("Okafor")
     with demo.book() as book:
@@ -178,11 +196,15 @@ def test_a_large_book_costs_a_warm_question_no_more_statements(demo: Talk) -> No
             demo.say(text)
         return [one for one, _ in seen]
 
+    read = []
     for text in (DINK, REPORT, "what are our chances"):
-        cold = statements(text)
+        read += statements(text)
         warm = statements(text)
         assert not any("observation" in one or "rally_rate" in one for one in warm)
-        assert len([one for one in cold if "FROM observation" in one]) <= 1 + (text != DINK)
+    notes = [one for one in read if "FROM observation" in one]
+    assert len(notes) <= 4, "of each question's players, and everybody's hand and side once"
+    assert len([one for one in notes if "observation.trait IN" in one]) == 1
+    assert len([one for one in read if "rally_rate" in one and "made_at, book" in one]) <= 4
     assert numbers(demo, REPORT), "two thousand observations are told"
 
 

@@ -188,6 +188,17 @@ def test_only_what_was_chosen_against_this_pair_counts(asked: Talk) -> None:
     assert mix_numbers(asked)["mix_logged_aims"] == 3
 
 
+def test_what_is_told_after_a_rally_is_no_pattern_of_ours(asked: Talk) -> None:
+    """design 2, mixes: a choice counts that was recorded before, or regardless of, the end."""
+    okafor = asked.player("Okafor")
+    match = log_choices(asked, *[f"paddle:{okafor}"] * 5)
+    with asked.book() as book:
+        for row in book.choices_in(match)[:2]:
+            book.choose(replace(row, tagged_before=False))
+    asked.say(ATTACK)
+    assert mix_numbers(asked)["mix_logged_aims"] == 3
+
+
 def test_a_warm_question_reads_no_choices_and_another_topic_never(asked: Talk) -> None:
     log_choices(asked, "chest")
     asked.say(ATTACK)

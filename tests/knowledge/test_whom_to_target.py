@@ -15,10 +15,11 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from noted_players import match, player
+from noted_players import TODAY, match, player
 from scipy.optimize import minimize_scalar
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence
+from knowledge.evidence import RateTally, profile
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.returning import return_line
 from knowledge.situation import Asked, OnCourt, Situation
@@ -31,7 +32,7 @@ from knowledge.tactics.target_effects import at
 from knowledge.tactics.target_phases import TargetPhase
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.tactics.whom_to_target import NOBODY_NAMED, PARTNER_UNKNOWN
-from knowledge.vocabulary import PlayerId, Side, Topic, Trait, Value
+from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Side, Topic, Trait, Value
 
 CASES: list[dict[str, Any]] = tomllib.loads(
     (Path(__file__).parents[1] / "cases" / "whom_to_target.toml").read_text(encoding="utf-8")
@@ -336,3 +337,89 @@ def test_numbers_by_name() -> None:
         sum(numbers[f"{phase}_per_100"] for phase in TargetPhase)
     )
     assert numbers[f"return_at_{PlayerId(3)}"] > numbers[f"return_at_{PlayerId(4)}"]
+
+
+def ended_on(one: OnCourt, ended: int, of: int, *, is_settled: bool = True) -> OnCourt:
+    """The player with `ended` of `of` rallies that the pair lost by an error on their paddle."""
+    names = [EvidenceId(f"rally:1:{n}") for n in range(of)]
+    missed = names[:ended] if one.player == OKAFOR else names[of - ended :]
+    tally = RateTally(
+        player=one.player,
+        rate=Rate.STEADY,
+        day=TODAY,
+        made=tuple(each for each in names if each not in missed),
+        missed=tuple(missed),
+        is_settled=is_settled,
+    )
+    found = profile(one.player, one.name, [], today=TODAY, tallies=[tally])
+    return replace(one, profile=replace(one.profile, rates=found.rates, settled=found.settled))
+
+
+def ends(ended: int, of: int, *, is_settled: bool = True) -> tuple[OnCourt, OnCourt]:
+    return (
+        ended_on(okafor(), ended, of, is_settled=is_settled),
+        ended_on(lindqvist(), of - ended, of, is_settled=is_settled),
+    )
+
+
+def test_lost_rallies_that_ended_on_one_make_that_one_the_target() -> None:
+    """Row 25's size (common practice, no source), scaled by the rate's place among players."""
+    advice = ask(*ends(9, 12), said="dinks")
+    assert "Okafor" in advice.call
+    told = advice.reasons[0]
+    assert str(told.text) == "Dinks: 9 of 12 lost rallies ended on Okafor"
+    assert str(told.source) == "book: 12 rallies"
+    assert "Lindqvist" in ask(*ends(3, 12), said="dinks").call
+
+
+@pytest.mark.parametrize("of", [4, 12])
+def test_lost_rallies_that_ended_on_both_alike_set_nobody_apart(of: int) -> None:
+    advice = ask(*ends(of // 2, of))
+    assert advice.call == words.EVEN_CALL
+    assert advice.confidence is Confidence.TOSS_UP
+
+
+def test_a_game_under_way_sets_nobody_apart() -> None:
+    assert not any(
+        effect.id.startswith("ended on")
+        for target in targets(asking(*ends(3, 3, is_settled=False)), mixed=False)
+        for effect in target.ranking.decision.effects
+    )
+
+
+def test_a_lost_rally_speaks_once_behind_a_target_and_not_for_a_lob() -> None:
+    """engineering.md 1.4, rule 2: no evidence stands twice behind one number."""
+    for target in targets(asking(*ends(9, 12)), mixed=False):
+        scales = {
+            id(effect.scale)
+            for effect in target.ranking.decision.effects
+            if effect.id.startswith("ended on")
+        }
+        assert len(scales) == (target.phase is not TargetPhase.LOBS)
+
+
+def test_where_errors_end_weighs_less_than_notes_on_the_shot_itself() -> None:
+    """Many notes on the partner's weak backhand dink outweigh a few rallies that ended here."""
+    here, there = ends(7, 12)
+    weak = lindqvist(*["backhand_dink weakness"] * 9)
+    there = replace(there, profile=replace(weak.profile, settled=there.profile.settled))
+    assert "Lindqvist" in ask(here, there, said="dinks").call
+
+
+def test_rallies_behind_a_trait_are_named_where_a_target_rests_on_them() -> None:
+    missed = RateTally(
+        player=PlayerId(OKAFOR),
+        rate=Rate.THIRD_FORWARD,
+        day=TODAY,
+        made=(EvidenceId("rally:1:1"),),
+        missed=tuple(EvidenceId(f"rally:1:{n}") for n in range(2, 12)),
+        logged=40,
+    )
+    found = profile(PlayerId(OKAFOR), "Okafor", [], today=TODAY, tallies=[missed])
+    one = replace(okafor(), profile=found)
+    advice = ask(one, lindqvist(), said="returns")
+    assert "Okafor" in advice.call
+    assert str(advice.reasons[0].source) == "book: 11 of 40 rallies tagged"
+    line = return_line(asking(one, lindqvist()))
+    assert line is not None
+    assert str(line.reason().source) == "book: 11 of 40 rallies tagged"

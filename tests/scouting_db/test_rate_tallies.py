@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import random
+
+import pytest
 from databases import new_team
 
+from bot.chat.match_log import unvoided
 from knowledge.evidence import RateTally
 from knowledge.vocabulary import (
     Ending,
@@ -140,3 +144,55 @@ def test_evidence_is_found_by_its_name(store: Store) -> None:
         (whole,) = book.told_matches(names)
         assert whole.rallies == 1
         assert book.told_notes([]) == ()
+
+
+def test_everybody_is_counted_once_their_match_is_over(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        first, tom = a_match(book, MatchState.OVER)
+        lines = play(book, first, tom, "yyn-")
+        running, other = a_match(book, MatchState.RUNNING)
+        play(book, running, other, "n")
+        assert everybody(book) == {(tom, 2, 1)}
+        book.set_state(running, MatchState.OVER)
+        assert everybody(book) == {(tom, 2, 1), (other, 0, 1)}
+        void = book.void(first, lines[0])
+        assert everybody(book) == {(tom, 1, 1), (other, 0, 1)}
+        book.void(first, void.n)
+        assert everybody(book) == {(tom, 2, 1), (other, 0, 1)}
+
+
+def everybody(book: Book) -> set[tuple[PlayerId, int, int]]:
+    return {(one.player, one.made, one.missed) for one in book.rate_counts()}
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_what_is_taken_out_is_what_the_match_log_leaves_out(store: Store, seed: int) -> None:
+    """Second method: `match_log.unvoided`, over rallies undone, redone and corrected at random."""
+    team, rng = new_team(store, "Mira"), random.Random(seed)
+    with store.writing() as connection:
+        book = team.book(connection)
+        match, tom = a_match(book, MatchState.OVER)
+        changes: list[tuple[int, ...]] = [(line,) for line in play(book, match, tom, "yyy")]
+        undone: set[int] = set()
+        for _ in range(10):
+            place = rng.randrange(len(changes))
+            if place in undone:
+                for line in changes[place]:
+                    voids = [one.n for one in book.entries(match) if one.voids == line]
+                    book.void(match, voids[-1])
+                undone.remove(place)
+            elif rng.random() < 0.4:
+                void = book.void(match, changes[place][0])
+                changes.append((*play(book, match, tom, "n"), void.n))
+            else:
+                for line in changes[place]:
+                    book.void(match, line)
+                undone.add(place)
+        left = [one.n for one in unvoided(book.entries(match)) if one.kind is EntryKind.RALLY]
+        tallies = book.rate_tallies([tom])
+        names = {each for one in tallies for each in (*one.made, *one.missed)}
+        assert names == {f"rally:{match}:{n}" for n in left}
+        assert [one.logged for one in tallies] == [len(left)] * bool(left)
+        assert sum(one.made + one.missed for one in book.rate_counts()) == len(left)

@@ -104,6 +104,7 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "unread_notes": lambda book, _: book.unread_notes(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
     "rate_tallies": lambda book, has: book.rate_tallies([has.okafor]),
+    "rate_counts": lambda book, _: book.rate_counts(),
     "told_notes": lambda book, has: book.told_notes([EvidenceId(f"note:{has.note}:1")]),
     "told_rallies": lambda book, has: book.told_rallies([EvidenceId(f"rally:{has.match}:1")]),
     "told_matches": lambda book, has: book.told_matches([EvidenceId(f"match:{has.match}")]),

@@ -21,9 +21,17 @@ from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
-from knowledge.evidence import Observation, Profile, estimate_fact
+from knowledge.evidence import (
+    NO_PEERS,
+    RATE_TRAIT,
+    Observation,
+    Peers,
+    Profile,
+    estimate_fact,
+    peers_of,
+)
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Topic, Trait
+from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Side, Topic, Trait
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -125,12 +133,28 @@ class Desk:
         return replace(self.view, profiles=MappingProxyType(found))
 
     def _read_profiles(self, players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
+        tallies = self.book.rate_tallies(players, between_games=self._between_games())
         return profiles_of(
             {player: self.view.short_name(player) for player in players},
             self.book.observations(players),
-            self.book.rate_tallies(players, between_games=self._between_games()),
+            tallies,
             today=self.day,
+            peers=self._peers() if any(one.rate in RATE_TRAIT for one in tallies) else NO_PEERS,
         )
+
+    def _peers(self) -> Peers:
+        """What others' rallies say; read only where somebody asked about has rates of their own."""
+        return self._recall(("peers", self.day), self._read_peers)
+
+    def _read_peers(self) -> Peers:
+        counts = self.book.rate_counts()
+        stances = self._stances() if len({one.player for one in counts}) > 1 else {}
+        known = {
+            player: (hand, side)
+            for player, (hand, side) in stances.items()
+            if hand is not None and side is not None
+        }
+        return peers_of(counts, known, today=self.day)
 
     def _between_games(self) -> MatchId | None:
         """The current match while none of its games is on: then all its rallies are settled."""
@@ -248,17 +272,26 @@ class Desk:
             matches,
             self.views.tallies.of(self.book_id, matches, self.book.logs),
             theirs=theirs,
-            hands=self._recall(("hands", self.day), self._read_hands),
+            hands={who: hand for who, (hand, _) in self._stances().items() if hand is not None},
             now=self.now,
         )
 
-    def _read_hands(self) -> Mapping[PlayerId, Hand]:
-        noted: dict[PlayerId, list[Observation]] = {}
-        for one in self.book.observations_of(Trait.HAND):
-            noted.setdefault(one.player, []).append(one)
-        facts = {player: estimate_fact(group, today=self.day) for player, group in noted.items()}
+    def _stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:
+        """The hand and the side of everybody of whom notes tell either."""
+        return self._recall(("stances", self.day), self._read_stances)
+
+    def _read_stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:
+        noted: dict[tuple[PlayerId, Trait], list[Observation]] = {}
+        for one in self.book.observations_of(Trait.HAND, Trait.SIDE_PLAYED):
+            noted.setdefault((one.player, one.trait), []).append(one)
+        facts = {key: estimate_fact(group, today=self.day) for key, group in noted.items()}
+        known = {key: fact.known for key, fact in facts.items() if fact and fact.known}
         return {
-            player: Hand(fact.known.value) for player, fact in facts.items() if fact and fact.known
+            player: (
+                Hand(hand) if (hand := known.get((player, Trait.HAND))) else None,
+                Side(side) if (side := known.get((player, Trait.SIDE_PLAYED))) else None,
+            )
+            for player in dict.fromkeys(player for player, _ in known)
         }
 
     def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
