@@ -87,6 +87,19 @@ def _from_entry(
     )
 
 
+def first_care(words: str) -> tuple[str, str]:
+    """What to do first and the caution, for a complaint that is not what is asked about.
+
+    Never a harmless line: words that fit no complaint get the one that fits any.
+    """
+    emergency = emergency_of(words)
+    if emergency is not None:
+        return _FIRST_AID[emergency][0], DEFERS
+    entry = find_entry(words)
+    rule = (entry if entry is not None and entry.kind == BODY else entry_of("pain")).rule
+    return rule.call, rule.caution or DEFERS
+
+
 def _call(entry: Entry, words: str) -> str:
     minutes = minutes_said(words) if entry.id == DRINK else None
     if minutes is None:
@@ -133,7 +146,7 @@ _FIRST_AID = {
         ),
     ),
     Emergency.THINNER: (
-        "Stop now. Medical staff, even if it feels fine.",
+        "Stop now. Get medical staff, even if you feel fine.",
         (
             "Thinner and a knock: a bleed can stay hidden",
             "Headache, sick, sleepy: emergency number",

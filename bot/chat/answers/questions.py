@@ -22,6 +22,7 @@ from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.complaints import complains_of_us
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise, advise_traced
@@ -222,12 +223,25 @@ def answer_asked(
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     _keep_plan(desk, advice, situation)
+    if _hides_complaint(asked, advice, situation):
+        advice = replace(advice, caution=wording("hurts"))
+        offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     return render(
         advice,
         against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
+    )
+
+
+def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool:
+    """Whether one of us hurts, in a question about something else that has no caution."""
+    names = [one.name for one in situation.ours if one.name]
+    return (
+        asked.topic is not Topic.WEATHER_OR_BODY
+        and advice.caution is None
+        and complains_of_us(asked.text, names=names)
     )
 
 
