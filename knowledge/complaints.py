@@ -34,9 +34,9 @@ _SAYINGS: Final = (
     r"(?:hit|hits|hitting|serve|serves|dink|dinks|ball|balls|drive|drives|lob|lobs|attack|"
     r"attacks|speed|speeds|shot|shots) (?:\w+ ){0,4}(?:at|on|in|into|to|off|over) "
     rf"(?:\w+ ){{0,2}}{_PART}\b",
-    rf"(?:at|off|over) {_OUR} (?:right |left |front |back )?{_PART}\b",
-    r"(?:good|bad|soft|quick|fast|slow|great|hot|cold|tight|back|left|right|other|paddle|off) hands?"
-    r"(?! (?:\w+ )?(?:hurt|pain|numb|cramp|sore|swol))",
+    rf"(?:at|off|over) {_OUR} (?:right |left )?{_PART}\b",
+    r"(?:good|bad|soft|quick|fast|slow|great|hot|cold|tight|back|left|right|other|paddle|off) "
+    r"hands?(?! (?:\w+ )?(?:hurt|pain|numb|cramp|sore|swol))",
     r"head to head|cold feet|heavy feet|back ?hands?|fore ?hands?|back (?:up|to|in|at|line|court)",
     r"side ?(?:line|out|by side)|(?:left|right|their|our|his|her|my|other|odd|even) side",
     r"(?:hurts?|hurting|kills?|killing|burns?|burning) (?:us|them|you)\b",

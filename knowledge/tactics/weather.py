@@ -21,6 +21,7 @@ from knowledge.general_rule import (
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, wind_answer
+from knowledge.tactics.weather_length import to_one_screen
 from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
 
@@ -53,18 +54,29 @@ class Entry:
 
 def advise(situation: Situation) -> Advice:
     """The emergency, else the complaint, else what the weather that is said changes."""
+    return to_one_screen(_advice(situation))
+
+
+def _advice(situation: Situation) -> Advice:
     words = situation.asked.words
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
     heat = heat_said(words)
-    entry = find_entry(words) or _otherwise(situation, heat)
+    entry = find_entry(words) or _gone_on(situation) or _otherwise(situation, heat)
     index = heat_answer.felt(heat)
     if entry.id == WIND:
         return wind_answer.advise(situation)
     if entry.id == HEAT and index is not None:
         return heat_answer.advise(heat, index)
     return _from_entry(entry, situation, heat, index)
+
+
+def _gone_on(situation: Situation) -> Entry | None:
+    """The wind, where words that name nothing follow a question about it: "and my lobs?"."""
+    before = situation.asked.before
+    found = [find_entry(line) for line in before.splitlines()]
+    return next((one for one in found if one is not None and one.id == WIND), None)
 
 
 def _from_entry(

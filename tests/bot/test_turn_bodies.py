@@ -76,3 +76,23 @@ def test_a_question_about_something_else_keeps_its_caution(demo: Talk, said: str
 )
 def test_a_body_that_is_only_a_target_is_not_cautioned(demo: Talk, said: str) -> None:
     assert "medical" not in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    ("then", "told"),
+    [
+        ("what about against us", "18 mph against"),
+        ("and the other end?", "18 mph against"),
+        ("what about across, with the wind from the left", "18 mph across"),
+    ],
+)
+def test_a_wind_keeps_its_speed_in_a_follow_up(demo: Talk, then: str, told: str) -> None:
+    demo.say("wind is 18 mph at our backs, what changes")
+    assert told in demo.say(then)
+
+
+def test_a_shot_after_a_wind_is_answered_for_that_wind(demo: Talk) -> None:
+    demo.say("wind is 18 mph at our backs, what changes")
+    assert demo.say("and my lobs?").startswith("Leave the lob: it flies 12 ft longer")
+    demo.say("what about against us")
+    assert demo.say("and my lobs?").startswith("Leave the lob: it falls 22 ft short")

@@ -27,6 +27,7 @@ from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise, advise_traced
 from knowledge.tactics.symptoms import find_symptoms
+from knowledge.tactics.weather_said import wind_said
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -136,8 +137,11 @@ _GOES_ON = re.compile(
 
 
 def _goes_on_from(desk: Desk, question: Question) -> str | None:
-    """The words before a rules question that leans on them: "and if it bounced first?"."""
+    """The words before a question of rules or wind that leans on them: "and against us?"."""
     last = desk.context.asked
+    if last is not None and last.topic is question.topic is Topic.WEATHER_OR_BODY:
+        has_speed = wind_said(last.text).mph is not None
+        return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None
