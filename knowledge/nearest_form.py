@@ -11,6 +11,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
@@ -28,7 +29,7 @@ IDEA_COUNTS = 1.5
 """Weight of a run of letters, of a pair and of an idea beside a word (ours, by leaving one form out)."""
 
 NEAREST = 3
-NEAREST_COUNTS = 0.5
+NEAREST_COUNTS = 0.2
 """How many ways of telling speak for an entry, and how much beside its centroid (likewise)."""
 
 Bag = Mapping[str, float]
@@ -84,12 +85,14 @@ class NearestForm:
     def _features(self, said: str) -> Counter[str]:
         words = [word for word in fold(said).split() if word not in ARTICLES and word.isalnum()]
         stems = [stem(word) for word in words]
-        pairs = [f"{one} {two}" for one, two in zip(stems, stems[1:], strict=False)]
+        pairs = [f"{one} {two}" for one, two in itertools.pairwise(stems)]
         telling = [word for word in words if word not in self.untelling]
         pieces = [f"#{piece}" for word in telling for piece in _pieces(word)]
         text = f" {' '.join(words)} "
         ideas = [
-            f"={idea}" for idea, said in self.ideas.items() if any(f" {one} " in text for one in said)
+            f"={idea}"
+            for idea, said in self.ideas.items()
+            if any(f" {one} " in text for one in said)
         ]
         return Counter([*(stem(word) for word in telling), *pairs, *pieces, *ideas])
 
@@ -116,10 +119,10 @@ def _pieces(word: str) -> Iterable[str]:
 
 
 def _mean(bags: Sequence[Bag]) -> Bag:
-    total: Counter[str] = Counter()
+    total: dict[str, float] = {}
     for bag in bags:
         for one, weight in bag.items():
-            total[one] += weight  # type: ignore[assignment]
+            total[one] = total.get(one, 0.0) + weight
     size = math.sqrt(sum(weight**2 for weight in total.values()))
     return {one: weight / size for one, weight in total.items()} if size else {}
 

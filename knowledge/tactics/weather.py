@@ -9,6 +9,7 @@ from functools import cache
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.cautions import DEFERS, HEAT_DEFERS
+from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.general_rule import (
     GeneralRule,
@@ -21,6 +22,7 @@ from knowledge.general_rule import (
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, wind_answer
+from knowledge.tactics.weather_guess import likest_entry
 from knowledge.tactics.weather_length import to_one_screen
 from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
@@ -64,12 +66,24 @@ def _advice(situation: Situation) -> Advice:
         return _stop(emergency)
     heat = heat_said(words)
     entry = find_entry(words) or _gone_on(situation) or _otherwise(situation, heat)
+    if entry.id == ANYTHING:
+        entry = _likest(words) or entry
     index = heat_answer.felt(heat)
     if entry.id == WIND:
         return wind_answer.advise(situation)
     if entry.id == HEAT and index is not None:
         return heat_answer.advise(heat, index)
     return _from_entry(entry, situation, heat, index)
+
+
+def _likest(words: str) -> Entry | None:
+    """The entry that the words are likest to; for a complaint never one about the weather."""
+    known = {one.id: (*one.rule.words, *sum(one.rule.together, ())) for one in entries()}
+    name = likest_entry(words, known)
+    found = None if name is None else entry_of(name)
+    if complains(words) and (found is None or found.kind != BODY):
+        return entry_of("pain")
+    return found
 
 
 def _gone_on(situation: Situation) -> Entry | None:
