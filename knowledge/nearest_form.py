@@ -26,7 +26,8 @@ LETTERS = 4
 PIECE_COUNTS = 0.35
 PAIR_COUNTS = 0.4
 IDEA_COUNTS = 1.5
-"""Weight of a run of letters, of a pair and of an idea beside a word (ours, by leaving one form out)."""
+"""Weight of a run of letters, of a pair and of an idea beside a word (ours, by leaving
+one form out)."""
 
 NEAREST = 3
 NEAREST_COUNTS = 0.2
