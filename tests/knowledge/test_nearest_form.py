@@ -66,7 +66,7 @@ LEAST_WEATHER_ALONE = 0.40
 """Of all forms, each likened to the others only: 0.54 and 0.44 when tuning ended."""
 
 
-def _without(forms: Mapping[str, Sequence[str]], id: str, form: str) -> dict[str, Sequence[str]]:
+def _without(forms: Mapping[str, Sequence[str]], id: str, form: str) -> Mapping[str, Sequence[str]]:
     return {one: [said for said in many if said != form] for one, many in forms.items()} | {
         id: [said for said in forms[id] if said != form]
     }
