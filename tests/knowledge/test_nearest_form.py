@@ -58,7 +58,7 @@ def test_any_text_is_read(said: str) -> None:
 
 
 SYMPTOM_FORMS = symptom_guess.read_forms("pattern_forms.toml")
-WEATHER_FORMS = weather_guess.read_forms("weather_forms.toml")
+WEATHER_FORMS = symptom_guess.read_forms("weather_forms.toml")
 KNOWN = {one.id: (*one.rule.words, *sum(one.rule.together, ())) for one in weather.entries()}
 
 LEAST_SYMPTOMS_ALONE = 0.52
