@@ -88,8 +88,8 @@ _SIGNS: Final = (
             r"(?:not|isn ?t|stopped|stops|quit) breathing",
             r"no (?:pulse|heart ?beat)",
             r"heart (?:\w+ ){0,3}beating (?:\w+ ){0,2}(?:fast|weird\w*|hard|out|odd\w*)",
-            r"(?:tight|crush\w+|squeez\w+|burning) (?:\w+ ){0,3}"
-            r"chest(?! (?:high|height|level|pass))",
+            r"(?:tight|crush\w+|squeez\w+|burning) (?:\w+ ){0,3}chest"
+            r"(?! (?:high|height|level|pass))",
             r"(?:elephant|weight) (?:\w+ )?on (?:my|his|her) chest",
             r"heart (?:s |is |was |keeps |feels )?(?:attack|pains?|hurts?|rac\w+|pounding|"
             r"flutter\w*|skipp\w+|stopped|problem|irregular)",

@@ -60,6 +60,7 @@ from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_question import CERTAIN, asked_anyway, asking, topics_offered
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
+from knowledge.complaints import complains
 from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
@@ -77,7 +78,8 @@ _NOTE_COMMANDS = frozenset(["note", "n"])
 def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     """What the message says: one thing, or a note and the question that comes with it."""
     typed = command(text)
-    if typed is not None:
+    is_note = typed is not None and typed.word in _NOTE_COMMANDS
+    if typed is not None and not (is_note and is_emergency(typed.rest)):
         return (_commanded(text, typed, chat),)
     if is_emergency(text):
         # Help comes first: such words are answered at once, never read or kept as a note.
@@ -94,7 +96,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
     if fixed is None:
-        said = talk_or_question(message, chat)
+        said = tuple(_heard(one) for one in talk_or_question(message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         return _with_topics(told, message, chat)
     if isinstance(fixed, Question) and fixed.changes:
@@ -103,6 +105,17 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
         return asked
     return (*_start_beside(fixed, message, chat), *asked, fixed)
+
+
+def _heard(said: Understood) -> Understood:
+    """A complaint of a body that no topic was read from is answered as one."""
+    match said:
+        case Unclear(text=text, slots=slots) if complains(text):
+            topic = Topic.WEATHER_OR_BODY
+            return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
+        case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
+            return replace(said, topic=Topic.WEATHER_OR_BODY)
+    return said
 
 
 def _with_topics(

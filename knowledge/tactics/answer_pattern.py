@@ -12,6 +12,7 @@ from knowledge.planning.phrases import skill_words
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
+from knowledge.tactics.symptom_guess import likest_symptom
 from knowledge.tactics.symptoms import PLAN_B, Symptom, find_symptoms, symptoms
 from knowledge.tactics.targeted_one import with_names
 from knowledge.vocabulary import Topic, Trait
@@ -28,7 +29,20 @@ def advise(situation: Situation) -> Advice:
     """The answer to the symptom that the words name, sharpened by what the book knows."""
     found = find_symptoms(situation)
     if not found:
+        return _guessed(situation)
+    return _told(found, situation)
+
+
+def _guessed(situation: Situation) -> Advice:
+    """The symptom that the words are likest to, said to be a guess; else the general answer."""
+    likest = likest_symptom(situation.asked.words)
+    if likest is None:
         return _unnamed()
+    advice = _told((likest,), situation)
+    return replace(advice, assumed=f"Taken as: {likest.label}. Not so? Name the ball.")
+
+
+def _told(found: Sequence[Symptom], situation: Situation) -> Advice:
     symptom = with_names(found[0], situation)
     culprit = culprit_of(symptom, situation)
     return replace(

@@ -77,7 +77,7 @@ def heat_line(index: Felt, *, celsius: bool) -> str:
     if celsius:
         degrees += f" ({celsius_of(index.index_f):.0f} °C)"
         return f"Index {degrees}: {level}; sun +{FULL_SUN_ADDS_F:.0f} °F."
-    name = "Feels like" if index.from_said else "Heat index"
+    name = "Feels like" if index.from_said else "Index"
     return f"{name} {degrees}: {level}; sun up to +{FULL_SUN_ADDS_F:.0f}."
 
 
@@ -85,7 +85,7 @@ def assumed_line(said: HeatSaid, index: Felt) -> str | None:
     """What was taken for granted: the humidity, or the scale of the degrees."""
     if index.low_f is not None:
         low, high = f"{index.low_f:.0f}", f"{index.index_f:.0f}"
-        return f"Humidity not said: 40% is {low} °F, 60% {high}."
+        return f"No humidity: 40% is {low} °F, 60% {high}."
     if said.guessed_unit:
         return f"Read as °{'C' if said.celsius else 'F'}."
     if said.humidity_percent is None and not index.from_said:

@@ -9,6 +9,7 @@ from functools import cache
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.cautions import DEFERS, HEAT_DEFERS
+from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.general_rule import (
     GeneralRule,
@@ -21,6 +22,8 @@ from knowledge.general_rule import (
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, wind_answer
+from knowledge.tactics.weather_guess import likest_entry
+from knowledge.tactics.weather_length import to_one_screen
 from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
 
@@ -53,18 +56,41 @@ class Entry:
 
 def advise(situation: Situation) -> Advice:
     """The emergency, else the complaint, else what the weather that is said changes."""
+    return to_one_screen(_advice(situation))
+
+
+def _advice(situation: Situation) -> Advice:
     words = situation.asked.words
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
     heat = heat_said(words)
-    entry = find_entry(words) or _otherwise(situation, heat)
+    entry = find_entry(words) or _gone_on(situation) or _otherwise(situation, heat)
+    if entry.id == ANYTHING:
+        entry = _likest(words) or entry
     index = heat_answer.felt(heat)
     if entry.id == WIND:
         return wind_answer.advise(situation)
     if entry.id == HEAT and index is not None:
         return heat_answer.advise(heat, index)
     return _from_entry(entry, situation, heat, index)
+
+
+def _likest(words: str) -> Entry | None:
+    """The entry that the words are likest to; for a complaint never one about the weather."""
+    known = {one.id: (*one.rule.words, *sum(one.rule.together, ())) for one in entries()}
+    name = likest_entry(words, known)
+    found = None if name is None else entry_of(name)
+    if complains(words) and (found is None or found.kind != BODY):
+        return entry_of("pain")
+    return found
+
+
+def _gone_on(situation: Situation) -> Entry | None:
+    """The wind, where words that name nothing follow a question about it: "and my lobs?"."""
+    before = situation.asked.before
+    found = [find_entry(line) for line in before.splitlines()]
+    return next((one for one in found if one is not None and one.id == WIND), None)
 
 
 def _from_entry(
@@ -85,6 +111,19 @@ def _from_entry(
         numbers={} if shown is None else {"heat_index_f": shown.index_f},
         choices=_choices(entry),
     )
+
+
+def first_care(words: str) -> tuple[str, str]:
+    """What to do first and the caution, for a complaint that is not what is asked about.
+
+    Never a harmless line: words that fit no complaint get the one that fits any.
+    """
+    emergency = emergency_of(words)
+    if emergency is not None:
+        return _FIRST_AID[emergency][0], DEFERS
+    entry = find_entry(words)
+    rule = (entry if entry is not None and entry.kind == BODY else entry_of("pain")).rule
+    return rule.call, rule.caution or DEFERS
 
 
 def _call(entry: Entry, words: str) -> str:
@@ -133,7 +172,7 @@ _FIRST_AID = {
         ),
     ),
     Emergency.THINNER: (
-        "Stop now. Get medical staff even if it feels fine.",
+        "Stop now. Get medical staff, even if you feel fine.",
         (
             "Thinner and a knock: a bleed can stay hidden",
             "Headache, sick, sleepy: emergency number",

@@ -47,7 +47,7 @@ _DIRECTIONS: Final = (
     (
         Wind.BEHIND_US,
         r"(?:at|on|behind) (?:our|my) backs?|behind (?:us|me)|tail ?wind|downwind|from behind|"
-        r"with the wind",
+        r"with the wind(?! (?:in|into|at|against|across|from|coming|blowing|toward)\b)",
     ),
     (
         Wind.AGAINST_US,
@@ -130,6 +130,34 @@ def wind_said(words: str) -> WindSaid:
         gusty=_GUSTS.search(text) is not None,
         from_left=_side(text),
         strokes=tuple(one for one, form in _STROKES if re.search(rf"\b(?:{form})", text)),
+    )
+
+
+_OTHER_END = re.compile(r"\bother (?:end|side)\b|\b(?:change|switch|swap)\w* (?:ends|sides)\b")
+_TURNED: Final = {Wind.BEHIND_US: Wind.AGAINST_US, Wind.AGAINST_US: Wind.BEHIND_US}
+
+
+def wind_told(words: str, *, before: str = "") -> WindSaid:
+    """What the words tell of the wind, and what they leave unsaid the questions before, by line."""
+    first, *rest = [*before.splitlines(), words]
+    said = wind_said(first)
+    for line in rest:
+        said = _gone_on(said, wind_said(line), line)
+    return said
+
+
+def _gone_on(before: WindSaid, now: WindSaid, words: str) -> WindSaid:
+    turned = before.way is not None and _OTHER_END.search(folded(words)) is not None
+    way = _TURNED.get(before.way, before.way) if turned and before.way else before.way
+    sized = before if now.mph is None and not now.gusty else now
+    return WindSaid(
+        way=now.way or way,
+        mph=sized.mph,
+        is_number=sized.is_number,
+        forecast_mph=sized.forecast_mph,
+        gusty=sized.gusty,
+        from_left=now.from_left if now.way or turned else before.from_left,
+        strokes=now.strokes or before.strokes,
     )
 
 

@@ -10,7 +10,12 @@ from knowledge.advice import Advice, Choice, MatchFact, Reason
 from knowledge.general_rule import load_table
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind, computed
-from knowledge.tactics.weather_said import GUSTY_MPH, USUAL_MPH, WindSaid, wind_said
+from knowledge.tactics.weather_said import (
+    GUSTY_MPH,
+    USUAL_MPH,
+    WindSaid,
+    wind_told,
+)
 from knowledge.vocabulary import Topic
 from knowledge.wind import Shift, Stroke, shift
 
@@ -35,7 +40,7 @@ INCHES_BELOW_FT: Final = 1.5
 
 def advise(situation: Situation) -> Advice:
     """The correction for the wind at hand; where it blows from comes from the words or a tap."""
-    said = wind_said(situation.asked.words)
+    said = wind_told(situation.asked.words, before=situation.asked.before)
     if situation.wind not in (None, Wind.SOME, Wind.NONE):
         said = replace(said, way=situation.wind)
     mph = _mph(said)
@@ -156,7 +161,7 @@ def _drift(stroke: Stroke | None, mph: float) -> Reason:
 def _worth(way: Wind, mph: float) -> str | None:
     if way not in (Wind.BEHIND_US, Wind.AGAINST_US) or mph < FELT_FROM_MPH:
         return None
-    return f"Right depth: near {DEPTH_POINTS:g} more in 100 (our guess)."
+    return f"Right depth: near {DEPTH_POINTS:g} in 100 (our guess)."
 
 
 def _unless(said: WindSaid) -> str:
@@ -169,9 +174,8 @@ def _assumed(said: WindSaid, mph: float) -> str:
     if said.forecast_mph is not None:
         return f"Forecast {said.forecast_mph:.0f} mph: near {mph:.0f} at ball height."
     if said.is_number:
-        return f"Taking {mph:.0f} mph at court; less if a forecast."
-    how = "Taken as" if said.mph is not None or said.gusty else "Not said: taking"
-    return f"{how} {mph:.0f} mph. Half the wind, half that."
+        return f"Taking {mph:.0f} mph at court, no forecast."
+    return f"Taking {mph:.0f} mph; half the wind, half that."
 
 
 def _numbers(way: Wind, mph: float) -> dict[str, float]:

@@ -19,6 +19,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.sources import SourceKind
 from knowledge.tactics import weather
+from knowledge.tactics.weather_length import MOST_LINES, wrapped_lines
 from knowledge.tactics.weather_said import heat_said, minutes_said, wind_said
 from knowledge.tactics.wind_answer import shift_of
 from knowledge.vocabulary import Topic
@@ -153,6 +154,25 @@ def test_every_reason_has_a_source_and_every_line_fits() -> None:
         for line in [*(r.text for r in advice.reasons), *(one for one in lines if one)]:
             assert len(line) <= LINE_LIMIT, line
         assert all(isinstance(reason.source.kind, SourceKind) for reason in advice.reasons)
+
+
+def test_a_reply_fits_one_screen_of_a_phone() -> None:
+    """At 40 characters a line."""
+    samples = [case["text"] for case in ASKED["case"]]
+    samples += [said for row in COMPLAINTS.values() for said in row["said"]]
+    samples += ["hot, 100 F 40%", "93F and my calf cramps", "forecast 20 mph from the left, drops"]
+    for said in samples:
+        advice = _ask(said)
+        assert wrapped_lines(advice) <= MOST_LINES, said
+        assert advice.reasons
+
+
+def test_what_is_left_out_stands_behind_why() -> None:
+    advice = _ask("93F 60% and my calf is cramping")
+    assert len(advice.reasons) < 3
+    assert any("short rallies" in line for line in advice.more)
+    assert advice.caution
+    assert advice.number
 
 
 @given(words=st.text(max_size=80))

@@ -8,13 +8,17 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
+from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim, NoteSaid
 from bot.chat.render import offer_buttons as topic_buttons
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import TRAITS, PlayerId, Seen, Tag, Trait, Value
+from knowledge.cautions import DEFERS, is_emergency
+from knowledge.complaints import complains
+from knowledge.tactics.weather import first_care
+from knowledge.vocabulary import TRAITS, PlayerId, Seen, Tag, Topic, Trait, Value
 from scouting_db.values import ChangeId, NewObservation, NoteId
 
 PARSER_VERSION = 1
@@ -36,9 +40,15 @@ SHOWN_NOTES = 5
 def take(desk: Desk, said: NoteSaid) -> Reply:
     """Store the note. An unsettled name is asked about after the words are safe."""
     if said.about_body:
-        return Reply(
-            text="\n".join([wording("note.body"), said.text, wording("note.body_caution")])
-        )
+        return _about_body(desk, said)
+    if said.claims or not complains(said.text):
+        return _kept(desk, said)
+    offered = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *said.may_ask)))
+    reply = _kept(desk, replace(said, may_ask=offered))
+    return replace(reply, text="\n".join([*_care(desk, said), reply.text]))
+
+
+def _kept(desk: Desk, said: NoteSaid) -> Reply:
     open_name = unsettled(said.mentions)
     note = desk.book.add_note(
         said.text,
@@ -59,6 +69,28 @@ def take(desk: Desk, said: NoteSaid) -> Reply:
     if not said.mentions:
         return ask_whose(desk, said.text, note)
     return _confirmed(desk, said, note, change)
+
+
+def _about_body(desk: Desk, said: NoteSaid) -> Reply:
+    """Words about a body are handed back, not kept; what to do first and who decides lead."""
+    return Reply(
+        text="\n".join([*_care(desk, said), wording("note.body"), said.text]),
+        buttons=rows(topic_buttons([Topic.WEATHER_OR_BODY])),
+    )
+
+
+def _care(desk: Desk, said: NoteSaid) -> tuple[str, ...]:
+    """The call of a complaint, its caution, and that medical staff decide.
+
+    Of opponents only the last: nobody here treats them.
+    """
+    # So that the button offered answers these words, not an empty question.
+    desk.context = replace(desk.context, asked=Asked(topic=Topic.WEATHER_OR_BODY, text=said.text))
+    named = [player for one in said.mentions if not one.pronoun for player in one.players]
+    if named and not set(named) & set(desk.ours) and not is_emergency(said.text):
+        return (DEFERS,)
+    call, caution = first_care(said.text)
+    return (call, *dict.fromkeys((caution, DEFERS)))
 
 
 def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Reply:

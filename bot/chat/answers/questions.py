@@ -22,10 +22,12 @@ from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
+from knowledge.complaints import complains_of_us
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise, advise_traced
 from knowledge.tactics.symptoms import find_symptoms
+from knowledge.tactics.weather_said import wind_said
 from knowledge.vocabulary import Hand, Mode, PlayerId, Topic, Trait
 
 PLAN_VARIANT = "A"
@@ -135,8 +137,11 @@ _GOES_ON = re.compile(
 
 
 def _goes_on_from(desk: Desk, question: Question) -> str | None:
-    """The words before a rules question that leans on them: "and if it bounced first?"."""
+    """The words before a question of rules or wind that leans on them: "and against us?"."""
     last = desk.context.asked
+    if last is not None and last.topic is question.topic is Topic.WEATHER_OR_BODY:
+        has_speed = wind_said(last.text).mph is not None
+        return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None
@@ -222,12 +227,25 @@ def answer_asked(
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     _keep_plan(desk, advice, situation)
+    if _hides_complaint(asked, advice, situation):
+        advice = replace(advice, caution=wording("hurts"))
+        offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     return render(
         advice,
         against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
+    )
+
+
+def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool:
+    """Whether one of us hurts, in a question about something else that has no caution."""
+    names = [one.name for one in situation.ours if one.name]
+    return (
+        asked.topic is not Topic.WEATHER_OR_BODY
+        and advice.caution is None
+        and complains_of_us(asked.text, names=names)
     )
 
 

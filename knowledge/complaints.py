@@ -1,0 +1,86 @@
+"""Complaints of a body that a message tells of, whatever else it asks: they carry a caution along.
+
+Narrower than the words that pick an answer about bodies: these are looked for in every message,
+so a hip that is only a target, or an elbow that only bends, must tell of nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Final
+
+from knowledge.said_phrases import fold
+
+_PART = (
+    r"(?:elbows?|shoulders?|knees?|wrists?|ankles?|backs?|hips?|necks?|hands?|feet|foot|toes?|heels?|"
+    r"cal(?:f|ves)|hamstrings?|groin|thumbs?|fingers?|arms?|forearms?|legs?|thighs?|shins?|quads?|"
+    r"achilles|ribs?|stomach|belly|tummy|head|eyes?|chest|rotator cuff|rotator|cuff|tendon|"
+    r"glutes?|bicep|triceps?|jaw|ears?|tooth|muscles?)"
+)
+_ACHES = (
+    r"(?:hurts?|hurting|pains?|painful|paining|sore|ach(?:e|es|y|ing)|stiff\w*|tight\w*|"
+    r"swell(?:s|ing|ed)?|swollen|swelled|puffy|twing\w+|throb\w*|sting(?:s|ing)?|bark(?:s|ing)|"
+    r"kill(?:s|ing) (?:me|him|her)|acting up|playing up|flar\w+ up|giv(?:es|ing) out|gave out|"
+    r"gave way|locked(?: up)?|seized|seizing|spasm\w*|twisted|tweaked|strained|sprained|pulled|"
+    r"popped|click\w*|pinch(?:es|ing)|numb|tingl\w+|burn(?:s|ing)|shot|cramp\w*|bruised|inflamed|"
+    r"bothering (?:me|him|her)|not (?:right|good|great|happy)|bad|bleed\w*|went|is gone|is dodgy|"
+    r"dodgy|torn|tore|complain\w*|angry|grumbl\w+|screaming)"
+)
+_OUR = r"(?:my|our|his|her|their|\w+s)"
+_HAS = r"(?:have|has|having|had|got|gets|get|with|feel|feels|felt|feeling|ive got|i got)"
+
+_SAYINGS: Final = (
+    r"(?:hit|hits|hitting|serve|serves|dink|dinks|ball|balls|drive|drives|lob|lobs|attack|"
+    r"attacks|speed|speeds|shot|shots) (?:\w+ ){0,4}(?:at|on|in|into|to|off|over) "
+    rf"(?:\w+ ){{0,2}}{_PART}\b",
+    rf"(?:at|off|over) {_OUR} (?:right |left )?{_PART}\b",
+    r"(?:good|bad|soft|quick|fast|slow|great|hot|cold|tight|back|left|right|other|paddle|off) "
+    r"hands?(?! (?:\w+ )?(?:hurt|pain|numb|cramp|sore|swol))",
+    r"head to head|cold feet|heavy feet|back ?hands?|fore ?hands?|back (?:up|to|in|at|line|court)",
+    r"side ?(?:line|out|by side)|(?:left|right|their|our|his|her|my|other|odd|even) side",
+    r"(?:hurts?|hurting|kills?|killing|burns?|burning) (?:us|them|you)\b",
+    r"pain in the (?:neck|butt|arse|ass|backside)",
+    r"sore (?:loser|point|spot)",
+    r"(?:turn|turns|turned|turning|roll|rolls|rolled) (?:his|her|their|my) (?:backs?|eyes?)",
+    r"(?:on|to) (?:the|my|his|her|their) bad (?:arm|side|hand|wing)",
+    r"(?:way|stays?|both|one|back|deep) back\b",
+)
+
+_SIGNS: Final = (
+    rf"{_PART} (?:\w+ ){{0,4}}{_ACHES}\b",
+    rf"{_HAS} (?:\w+ ){{0,3}}{_ACHES} (?:\w+ ){{0,3}}{_PART}\b",
+    rf"{_ACHES} (?:in|on|of|at|to) (?:\w+ )?{_PART}\b",
+    rf"(?:pulled|twisted|tweaked|strained|sprained|jammed|hurt|injured|tore|bruised|"
+    rf"banged|popped|wrecked|did|done|knackered|iced?|icing|taped?|taping) "
+    rf"{_OUR} (?:\w+ )?{_PART}\b",
+    rf"(?:rolled|turned) {_OUR} (?:\w+ )?ankle",
+    rf"{_ACHES} {_PART}\b",
+    rf"{_HAS} (?:\w+ ){{0,3}}(?:cramps?|blisters?|fever|flu|asthma|tennis elbow|tendin\w+|"
+    r"plantar\w*|tendonitis|shin splints|surgery|injur\w+|pain|pains|stitch|migraine|bursitis|"
+    r"arthritis|sciatica)",
+    r"(?:cramping|cramped up|cramps up|injured|limping|hobbling|unwell|poorly|nauseous|in pain|"
+    r"(?:feel|feels|feeling) (?:\w+ )?(?:ill|sick)|pregnant|diabetic|feverish|dehydrated|"
+    r"overheated|overheating)",
+    r"(?:pulled|strained) (?:a )?(?:muscle|something)",
+    r"tennis elbow|golfers elbow|plantar fasci\w+|shin splints|frozen shoulder",
+    r"play(?:ing)? through (?:the |this |it )?(?:pain|injury)",
+)
+
+_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + ")")
+_SIGN = re.compile(r"\b(?:" + "|".join(_SIGNS) + r")\b")
+
+
+_OURS = re.compile(r"\b(?:i|im|ive|my|me|mine|our|we|were|us|partners?)\b")
+
+
+def complains_of_us(words: str, *, names: Iterable[str]) -> bool:
+    """Whether it may be one of us, of these `names`, who hurts; opponents have their own staff."""
+    said = fold(words)
+    is_us = _OURS.search(said) or any(fold(name) in said for name in names)
+    return bool(is_us) and complains(words)
+
+
+def complains(words: str) -> bool:
+    """Whether the words tell that somebody's body hurts or fails."""
+    return _SIGN.search(_SAYING.sub(" ~ ", fold(words))) is not None
