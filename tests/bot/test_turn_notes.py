@@ -187,7 +187,8 @@ def test_words_about_pain_are_handed_back_with_a_caution(demo: Talk) -> None:
     # Usual caution, from memory: pain that is sharp, new or getting worse ends play.
     lines = demo.say("my calf hurts").splitlines()
     assert "my calf hurts" in lines
-    assert lines[-1] == "In pain yourself? Stop; medical staff decide."
+    assert lines[0] == "Leave out what hurts; sharp, new or worse: stop."
+    assert "Not medical advice: medical staff decide." in lines
 
 
 def test_a_note_that_is_stored_brings_no_caution_about_pain(demo: Talk) -> None:
