@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from knowledge.advice import Arrow
-from knowledge.court import at_baseline, at_kitchen_line
+from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
 from knowledge.engine import Decision, Effect, Mechanism, Option, Points
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
@@ -53,7 +53,7 @@ def third_line(situation: Situation) -> Line | None:
         points=best.weighed.gain,
         share=sizes.THIRD_SHARE * len(same) / len(thirds),
         source=best.weighed.source,
-        arrow=_arrow(best.target),
+        arrow=_arrow(best.target, towards=_towards(best)),
         we_serve=True,
     )
 
@@ -209,15 +209,21 @@ def _around_poachers(theirs: Sequence[OnCourt]) -> list[Effect]:
     return effects
 
 
-def _arrow(target: OnCourt) -> Arrow | None:
+BEHIND_SHARE = 0.85
+"""How far out a ball behind a poacher is drawn, of the way to the sideline. Common practice."""
+
+
+def _arrow(target: OnCourt, *, towards: str) -> Arrow | None:
     if target.side is None:
         return None
     start = at_baseline(target.side, ours=True)
     end = at_kitchen_line(target.side, ours=False)
+    is_behind = towards == "behind"
+    outside = x_of_side_m(target.side, ours=False, share=BEHIND_SHARE)
     return Arrow(
         from_x_m=start.x_m,
         from_y_m=start.y_m,
-        to_x_m=end.x_m,
+        to_x_m=outside if is_behind else end.x_m,
         to_y_m=end.y_m,
         width=1.0,
         label="third",

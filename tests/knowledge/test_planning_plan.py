@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.advice import Advice
+from knowledge.court import x_of_side_m
 from knowledge.planning import plan
 from knowledge.planning.dinking import dink_line
 from knowledge.planning.line import Phase
@@ -272,3 +273,18 @@ def test_any_notes_fit_a_phone(
     advice = _plan(*theirs, ours=ours)
     assert len(advice.lines) <= 5
     assert all(len(line.text) <= 70 for line in advice.lines)
+
+
+@pytest.mark.parametrize(("habit", "is_behind"), [("poaching often", True), (None, False)])
+def test_the_thirds_arrow_ends_where_its_words_say(habit: str | None, *, is_behind: bool) -> None:
+    """Behind a poacher is the place they left, towards their own sideline."""
+    noted = [] if habit is None else often_noted(habit, 3)
+    weak = [] if is_behind else often_noted("backhand_volley weakness", 3)
+    target = player(5, "Hale", Side.RIGHT, *noted, *weak)
+    line = third_line(match(Topic.GAME_PLAN, target, player(6, "Brandt", Side.LEFT)))
+    assert line is not None
+    assert ("behind" in line.do) is is_behind
+    assert line.arrow is not None
+    stands_at = x_of_side_m(Side.RIGHT, ours=False)
+    assert (abs(line.arrow.to_x_m) > abs(stands_at)) is is_behind
+    assert line.arrow.to_x_m * stands_at > 0
