@@ -127,13 +127,13 @@ class RateEstimate:
         return total * mean, total * (1 - mean)
 
 
-def usual_counts(rate: Rate, *, players_differ: float = PLAYERS_DIFFER) -> tuple[float, float]:
+def usual_counts(rate: Rate) -> tuple[float, float]:
     """The prior: a beta around the usual rate r whose log-odds spread as players do.
 
     With n counts in all the spread is 1/sqrt(n r (1 - r)), so n = 1/(s^2 r (1 - r)).
     """
     usual = USUAL_RATE[rate]
-    weight = 1 / players_differ**2
+    weight = 1 / PLAYERS_DIFFER**2
     return weight / (1 - usual), weight / usual
 
 
@@ -142,14 +142,13 @@ def estimate_rate(
     tallies: Iterable[RateTally],
     *,
     today: int,
-    players_differ: float = PLAYERS_DIFFER,
     others: Iterable[RingCount] = (),
 ) -> RateEstimate:
     """A player's rate from the rallies logged, as of day `today`; older ones count for less.
 
     What `others` did moves where the belief begins and not how much it weighs.
     """
-    begun = _moved(usual_counts(rate, players_differ=players_differ), others)
+    begun = _moved(usual_counts(rate), others)
     alpha, beta = begun
     made: list[EvidenceId] = []
     missed: list[EvidenceId] = []
