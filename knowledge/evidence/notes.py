@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from knowledge.evidence.estimates import TraitEstimate, of_counts
+from knowledge.evidence.estimates import TraitEstimate, level_and_variance
 from knowledge.evidence.observation import (
     A_DAY_AHEAD,
     Observation,
@@ -49,9 +49,10 @@ def estimate_trait(
     days = [one.day for one in kept]
     if rate is not None and rate.newest_day is not None:
         days.append(rate.newest_day)
-    return of_counts(
-        a,
-        b,
+    level, variance = level_and_variance(a, b)
+    return TraitEstimate(
+        level=level,
+        variance=variance,
         evidence=_behind(kept, rate),
         says_yes=yes,
         says_no=no,

@@ -13,7 +13,7 @@ from math import asin, erf, log, pi, sqrt
 from types import MappingProxyType
 from typing import Final
 
-from knowledge.evidence.estimates import TraitEstimate, of_counts
+from knowledge.evidence.estimates import TraitEstimate, level_and_variance
 from knowledge.evidence.intervals import beta_interval
 from knowledge.evidence.observation import age_factor
 from knowledge.evidence.rings import RingCount, moved_mean
@@ -98,8 +98,13 @@ class RateEstimate:
     @property
     def as_level(self) -> TraitEstimate:
         """The place as a trait's level, for a rate that speaks of no skill of its own."""
-        return of_counts(
-            *self.place, evidence=self.evidence, newest_day=self.newest_day, rallies=self.of
+        level, variance = level_and_variance(*self.place)
+        return TraitEstimate(
+            level=level,
+            variance=variance,
+            evidence=self.evidence,
+            newest_day=self.newest_day,
+            rallies=self.of,
         )
 
     @property
