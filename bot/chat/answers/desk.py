@@ -47,11 +47,7 @@ from scouting_db.values import (
     Micros,
     PairId,
 )
-
-MICROS_PER_DAY = 86_400_000_000
-ORDINAL_OF_1970 = 719_163
-"""`date(1970, 1, 1).toordinal()`"""
-
+from scouting_db.zones import local_day
 
 Uniform = Callable[[], float]
 """Gives a number in [0, 1), evenly spread."""
@@ -87,7 +83,7 @@ class Desk:
     @property
     def day(self) -> int:
         """Today's ordinal in UTC; a note's age is counted in days."""
-        return self.now // MICROS_PER_DAY + ORDINAL_OF_1970
+        return local_day(self.now, "UTC")
 
     @property
     def view(self) -> BookView:
@@ -273,7 +269,7 @@ class Desk:
             self.views.tallies.of(self.book_id, matches, self.book.logs),
             theirs=theirs,
             hands={who: hand for who, (hand, _) in self._stances().items() if hand is not None},
-            now=self.now,
+            today=self.day,
         )
 
     def _stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:
