@@ -65,9 +65,7 @@ def _key(book: int, one: LoggedMatch) -> tuple[int, MatchId, str, int]:
 
 def _tally(log: MeetingLog) -> RallyTally:
     """Only rallies whose server somebody told count."""
-    rallies = played_on_known_serve(log.entries, format_from_json(log.format))
-    evidence = (EvidenceId(f"match:{log.match}"),)
-    return replace(tally_of(rallies, weight=1.0), evidence=evidence)
+    return tally_of(log.match, played_on_known_serve(log.entries, format_from_json(log.format)))
 
 
 def meetings_of(
@@ -113,8 +111,8 @@ def same_discipline(matches: Iterable[LoggedMatch], like: str) -> tuple[LoggedMa
     return tuple(one for one in matches if format_from_json(one.format).discipline.value == like)
 
 
-def tally_of(rallies: Iterable[PlayedRally], *, weight: float) -> RallyTally:
-    """Won and lost, serving and receiving."""
+def tally_of(match: MatchId, rallies: Sequence[PlayedRally]) -> RallyTally:
+    """Won and lost in a match, serving and receiving."""
     counts = {(serve, won): 0 for serve in (True, False) for won in (True, False)}
     for rally in rallies:
         counts[rally.before.we_serve, rally.won_by_us] += 1
@@ -123,5 +121,5 @@ def tally_of(rallies: Iterable[PlayedRally], *, weight: float) -> RallyTally:
         served_lost=counts[True, False],
         received_won=counts[False, True],
         received_lost=counts[False, False],
-        weight=weight,
+        evidence=(EvidenceId(f"match:{match}"),) if rallies else (),
     )

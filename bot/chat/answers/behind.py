@@ -18,7 +18,7 @@ MOST_LINES = 8
 LONGEST_QUOTE = 48
 """Characters of a note's own words that a line shows."""
 
-_KINDS = ("note:", "match:", "rally:")
+_KINDS = ("note", "match", "rally")
 """Notes are shown first: they say the most in a line."""
 
 
@@ -52,8 +52,7 @@ def _chance_of_being_best(advice: Advice) -> tuple[str, ...]:
 
 def _place(evidence: EvidenceId) -> tuple[int, list[int]]:
     kind, *numbers = evidence.split(":")
-    kinds = [each.removesuffix(":") for each in _KINDS]
-    return kinds.index(kind), [-int(number) for number in numbers]
+    return _KINDS.index(kind), [-int(number) for number in numbers]
 
 
 def _notes(desk: Desk, shown: Sequence[EvidenceId]) -> Iterator[str]:

@@ -31,7 +31,7 @@ from knowledge.evidence import (
     peers_of,
 )
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Side, Topic, Trait
+from knowledge.vocabulary import Hand, PlayerId, Side, Topic, Trait
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -226,11 +226,8 @@ class Desk:
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
-        tally = tally_of(self.log().on_known_serve, weight=1.0)
         match = self.context.match
-        if match is None or not tally.rallies:
-            return tally
-        return replace(tally, evidence=(EvidenceId(f"match:{match}"),))
+        return RallyTally() if match is None else tally_of(match, self.log().on_known_serve)
 
     def meetings(self) -> Meetings:
         """The same of our pair's other matches, against these two and against others."""
