@@ -9,6 +9,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.odds_words import of_hundred
 from knowledge.planning.report import age
+from knowledge.sources import counted
 from knowledge.vocabulary import EvidenceId
 from scouting_db.values import ToldNote, ToldRally, Winner
 
@@ -71,7 +72,9 @@ def _matches(desk: Desk, shown: Sequence[EvidenceId]) -> Iterator[str]:
     for one in desk.book.told_matches(shown):
         against = "/".join(desk.names(one.theirs)) or wording("behind.someone")
         yield wording("behind.match").format(
-            count=one.rallies, names=against, when=_when(desk, one.day)
+            rallies=counted(one.rallies, "rally", "rallies"),
+            names=against,
+            when=_when(desk, one.day),
         )
 
 
