@@ -12,7 +12,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from itertools import chain
 
 from knowledge.advice import Confidence
 from knowledge.asking import Unknown, unknowns_of
@@ -132,18 +131,6 @@ class Ranking:
     def unknowns(self) -> tuple[Unknown, ...]:
         """What is not known, most worth knowing first; worked out when asked for."""
         return unknowns_of(self.decision, self.beliefs)
-
-    @property
-    def grounds(self) -> tuple[tuple[EvidenceId, ...], ...]:
-        """The notes and rallies behind its numbers, one tuple per estimate."""
-        scales = (one.effect.scale for one in self.beliefs)
-        found = (scale.estimate.evidence for scale in scales if scale is not None)
-        return tuple(dict.fromkeys(each for each in found if each))
-
-    @property
-    def evidence(self) -> tuple[EvidenceId, ...]:
-        """All of them, each once."""
-        return tuple(dict.fromkeys(chain(*self.grounds)))
 
     @property
     def best(self) -> Ranked:

@@ -33,7 +33,7 @@ def _chance_largest(place: int, means: Sequence[float], sds: Sequence[float]) ->
     return chance
 
 
-def _make_nodes(count: int = 33, reach: float = 5.0) -> tuple[tuple[float, float], ...]:
+def _make_nodes(count: int = 41, reach: float = 5.0) -> tuple[tuple[float, float], ...]:
     """Evenly spaced nodes of the standard normal; within 2e-4 while no sd is five times another."""
     step = 2 * reach / (count - 1)
     nodes = [-reach + step * place for place in range(count)]

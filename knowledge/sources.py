@@ -72,26 +72,27 @@ def book(
 
     `rallies` are those that tell something of it, `logged` all among which they are.
     """
-    counted = [] if rallies and not notes and not against else [_counted(notes, "note", "notes")]
+    told = [] if rallies and not notes and not against else [counted(notes, "note", "notes")]
     if against:
-        counted.append(f"{against} disagree{'s' if against == 1 else ''}")
+        told.append(f"{against} disagree{'s' if against == 1 else ''}")
     if rallies:
-        counted.append(_tagged(rallies, logged))
-    return Source(kind=SourceKind.BOOK, citation=", ".join(counted), evidence=evidence)
+        told.append(_tagged(rallies, logged))
+    return Source(kind=SourceKind.BOOK, citation=", ".join(told), evidence=evidence)
 
 
 def _tagged(rallies: int, logged: int) -> str:
     """ "12 of 40 rallies tagged"; without the count of all, "12 rallies"."""
     if logged <= rallies:
-        return _counted(rallies, "rally", "rallies")
+        return counted(rallies, "rally", "rallies")
     return f"{rallies} of {logged} rallies tagged"
 
 
 def book_rallies(rallies: int, *, rest: str = "", evidence: tuple[EvidenceId, ...] = ()) -> Source:
     """Our own logged rallies, and what else stands behind the number."""
-    counted = f"{_counted(rallies, 'rally', 'rallies')} {rest}".strip()
-    return Source(kind=SourceKind.BOOK, citation=counted, evidence=evidence)
+    told = f"{counted(rallies, 'rally', 'rallies')} {rest}".strip()
+    return Source(kind=SourceKind.BOOK, citation=told, evidence=evidence)
 
 
-def _counted(number: int, one: str, more: str) -> str:
+def counted(number: int, one: str, more: str) -> str:
+    """The number with its noun: "1 rally", "2 rallies"."""
     return f"{number} {one if number == 1 else more}"

@@ -259,7 +259,7 @@ class ToldRally:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToldMatch:
-    """One match whose rallies count: against whom, and how many lines were logged."""
+    """One match whose rallies count: against whom, and how many of them stand."""
 
     evidence: EvidenceId
     day: int

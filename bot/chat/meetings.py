@@ -9,12 +9,11 @@ from dataclasses import dataclass, replace
 
 from bot.chat.match_log import format_from_json, played_on_known_serve
 from knowledge.chances import RallyTally, RingTally
-from knowledge.evidence import HALF_LIFE_DAYS, Ring
+from knowledge.evidence import Ring, age_factor
 from knowledge.game import PlayedRally
 from knowledge.vocabulary import EvidenceId, Hand, PlayerId
-from scouting_db.values import LoggedMatch, MatchId, MeetingLog, Micros
-
-MICROS_PER_DAY = 86_400_000_000
+from scouting_db.values import LoggedMatch, MatchId, MeetingLog
+from scouting_db.zones import local_day
 
 CACHED_TALLIES = 4096
 """Matches whose counted rallies are kept in memory, the least recently used leaving first."""
@@ -66,9 +65,7 @@ def _key(book: int, one: LoggedMatch) -> tuple[int, MatchId, str, int]:
 
 def _tally(log: MeetingLog) -> RallyTally:
     """Only rallies whose server somebody told count."""
-    rallies = played_on_known_serve(log.entries, format_from_json(log.format))
-    evidence = (EvidenceId(f"match:{log.match}"),)
-    return replace(tally_of(rallies, weight=1.0), evidence=evidence)
+    return tally_of(log.match, played_on_known_serve(log.entries, format_from_json(log.format)))
 
 
 def meetings_of(
@@ -77,13 +74,17 @@ def meetings_of(
     *,
     theirs: Sequence[PlayerId],
     hands: Hands,
-    now: Micros,
+    today: int,
 ) -> Meetings:
-    """The matches by how near their pair is to this one; all fade with age as notes do."""
+    """The matches by how near their pair is to this one; all fade with age as notes do.
+
+    `today` is a day's ordinal in UTC (Desk.day).
+    """
     earlier: list[RallyTally] = []
     others: list[RingTally] = []
     for one in reversed(matches):
-        tally = replace(tallies[one.match], weight=_age_factor(one.made_at, now=now))
+        day = local_day(one.made_at, "UTC")
+        tally = replace(tallies[one.match], weight=age_factor(day, today=today))
         if not tally.rallies:
             continue
         if set(one.their_pair.players) == set(theirs):
@@ -110,12 +111,8 @@ def same_discipline(matches: Iterable[LoggedMatch], like: str) -> tuple[LoggedMa
     return tuple(one for one in matches if format_from_json(one.format).discipline.value == like)
 
 
-def _age_factor(made_at: Micros, *, now: Micros) -> float:
-    return float(0.5 ** (max(0.0, (now - made_at) / MICROS_PER_DAY) / HALF_LIFE_DAYS))
-
-
-def tally_of(rallies: Iterable[PlayedRally], *, weight: float) -> RallyTally:
-    """Won and lost, serving and receiving."""
+def tally_of(match: MatchId, rallies: Sequence[PlayedRally]) -> RallyTally:
+    """Won and lost in a match, serving and receiving."""
     counts = {(serve, won): 0 for serve in (True, False) for won in (True, False)}
     for rally in rallies:
         counts[rally.before.we_serve, rally.won_by_us] += 1
@@ -124,5 +121,5 @@ def tally_of(rallies: Iterable[PlayedRally], *, weight: float) -> RallyTally:
         served_lost=counts[True, False],
         received_won=counts[False, True],
         received_lost=counts[False, False],
-        weight=weight,
+        evidence=(EvidenceId(f"match:{match}"),) if rallies else (),
     )

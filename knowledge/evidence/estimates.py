@@ -85,33 +85,10 @@ class TraitEstimate:
         return float(self.level > 0) if counts is None else 1 - beta_cdf(0.5, *counts)
 
 
-def of_counts(
-    a: float,
-    b: float,
-    *,
-    evidence: tuple[EvidenceId, ...] = (),
-    says_yes: int = 0,
-    says_no: int = 0,
-    newest_day: int | None = None,
-    rallies: int = 0,
-    logged: int = 0,
-    only_when: Tag | None = None,
-    ahead: int = 0,
-) -> TraitEstimate:
-    """The estimate that two counts of a beta make, stretched from (0, 1) to (-1, 1)."""
+def level_and_variance(a: float, b: float) -> tuple[float, float]:
+    """The mean and variance of a beta with two counts, stretched from (0, 1) to (-1, 1)."""
     total = a + b
-    return TraitEstimate(
-        level=(a - b) / total,
-        variance=4 * a * b / (total**2 * (total + 1)),
-        evidence=evidence,
-        says_yes=says_yes,
-        says_no=says_no,
-        newest_day=newest_day,
-        rallies=rallies,
-        logged=logged,
-        only_when=only_when,
-        ahead=ahead,
-    )
+    return (a - b) / total, 4 * a * b / (total**2 * (total + 1))
 
 
 NOTHING_KNOWN = TraitEstimate(level=0.0, variance=1 / 3)

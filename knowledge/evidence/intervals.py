@@ -9,10 +9,12 @@ KEPT_INTERVALS = 4096
 """Intervals kept in memory: a warm answer asks for those of the same estimates again."""
 
 _STEPS = 200
+_ROUNDS = 100
+"""Terms of the fraction and steps to a quantile: more than any counts up to thousands need."""
+
 _SMALLEST = 1e-300
 _CLOSE = 1e-13
-_ROUNDS = 100
-_CLOSE_ENOUGH = 1e-13
+"""A change below this ends either, in parts of 1."""
 
 
 def beta_cdf(x: float, a: float, b: float) -> float:
@@ -68,7 +70,7 @@ def beta_quantile(part: float, a: float, b: float) -> float:
         following = x + missing / slope if slope > _SMALLEST else low
         if not low < following < high:
             following = (low + high) / 2
-        if abs(following - x) < _CLOSE_ENOUGH or following >= 1.0 or following <= 0.0:
+        if abs(following - x) < _CLOSE or following >= 1.0 or following <= 0.0:
             break
         x = following
     return x

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from knowledge.evidence.estimates import TraitEstimate, of_counts
+from knowledge.evidence.estimates import TraitEstimate, level_and_variance
 from knowledge.evidence.observation import (
     A_DAY_AHEAD,
     Observation,
@@ -22,28 +22,26 @@ def estimate_trait(
     observations: Iterable[Observation],
     *,
     today: int,
-    under: Tag | None = None,
     rate: RateEstimate | None = None,
 ) -> TraitEstimate:
     """Level of one skill or habit from its observations, as of day `today` (ordinal).
 
-    `under`: the level under that condition; else in general. `rate` is what logged rallies say
-    of the same skill.
+    `rate` is what logged rallies say of the same skill.
 
     Method: 1. keep the weightiest claim per author, day and condition, of those that say what
     the author said last that day; 2. weigh each by hearsay and age, 2^(-age / HALF_LIFE_DAYS), a
-    future day counting as today, by CONDITION_PART where it speaks of another condition than
-    asked for, and by TAKEN_BACK_WEIGHT if its author later said the opposite; 3. a = 1 + weights
-    for, b = 1 + weights against; 4. with rallies, the 1 of either side, which stands for knowing
-    nothing of the place among players of a level, gives way to what the rate says of that place;
-    5. level = (a - b) / (a + b), variance 4ab / ((a+b)^2 (a+b+1)), the beta distribution's
-    moments stretched to (-1, 1).
+    future day counting as today, by CONDITION_PART where it holds under a condition only, and by
+    TAKEN_BACK_WEIGHT if its author later said the opposite; 3. a = 1 + weights for, b = 1 +
+    weights against; 4. with rallies, the 1 of either side, which stands for knowing nothing of
+    the place among players of a level, gives way to what the rate says of that place; 5. level =
+    (a - b) / (a + b), variance 4ab / ((a+b)^2 (a+b+1)), the beta distribution's moments stretched
+    to (-1, 1).
     """
-    kept = one_per_author_and_day(each for each in observations if each.part_of(under))
+    kept = one_per_author_and_day(observations)
     a, b = (1.0, 1.0) if rate is None or not rate.of else rate.place
     yes = no = 0
     for one, stands in zip(kept, standings(kept), strict=True):
-        weight = one.weight_on(today) * one.part_of(under) * stands
+        weight = one.weight_on(today) * one.part_in_general * stands
         if one.speaks_for:
             a, yes = a + weight, yes + 1
         else:
@@ -51,9 +49,10 @@ def estimate_trait(
     days = [one.day for one in kept]
     if rate is not None and rate.newest_day is not None:
         days.append(rate.newest_day)
-    return of_counts(
-        a,
-        b,
+    level, variance = level_and_variance(a, b)
+    return TraitEstimate(
+        level=level,
+        variance=variance,
         evidence=_behind(kept, rate),
         says_yes=yes,
         says_no=no,

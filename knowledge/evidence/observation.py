@@ -34,8 +34,8 @@ A_DAY_AHEAD = 1
 """Days that a book's own zone may be ahead of the day elsewhere: no date to come yet."""
 
 CONDITION_PART = 0.5
-"""What a claim made under a condition ("when pulled wide") counts for the trait in general, and
-a claim in general for the trait under a condition. Common practice, no source."""
+"""What a claim made under a condition ("when pulled wide") counts for the trait in general.
+Common practice, no source."""
 
 _SAYS_THE_SAME = MappingProxyType(
     {
@@ -96,12 +96,10 @@ class Observation:
         same = self.tag is not None and self.trait in _SAYS_THE_SAME[self.tag]
         return None if same else self.tag
 
-    def part_of(self, condition: Tag | None) -> float:
-        """How far it speaks of its trait under a condition, or with None of it in general."""
-        own = self.condition
-        if own is condition:
-            return 1.0
-        return CONDITION_PART if own is None or condition is None else 0.0
+    @property
+    def part_in_general(self) -> float:
+        """How far it speaks of its trait in general."""
+        return 1.0 if self.condition is None else CONDITION_PART
 
     def undated_weight(self) -> float:
         """What it counts on the day that it was seen."""

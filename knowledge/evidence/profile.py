@@ -13,7 +13,7 @@ from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import Observation
 from knowledge.evidence.peers import Rings
 from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
-from knowledge.vocabulary import TRAITS, PlayerId, Rate, Tag, Trait, TraitKind, Value
+from knowledge.vocabulary import TRAITS, PlayerId, Rate, Trait, TraitKind, Value
 
 TraitKey = tuple[Trait, bool]
 """A trait, and whether the habit is meant, not the skill."""
@@ -33,9 +33,6 @@ class Profile:
     facts: Mapping[Trait, FactEstimate] = field(default_factory=lambda: MappingProxyType({}))
     rates: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
     settled: Mapping[Rate, RateEstimate] = field(default_factory=lambda: MappingProxyType({}))
-    under: Mapping[tuple[Trait, bool, Tag], TraitEstimate] = field(
-        default_factory=lambda: MappingProxyType({})
-    )
     others: Rings = field(default_factory=lambda: MappingProxyType({}))
 
     def skill(self, trait: Trait) -> TraitEstimate:
@@ -50,11 +47,6 @@ class Profile:
         """Value of a fact, None when not known or too much in doubt."""
         estimate = self.facts.get(trait)
         return None if estimate is None else estimate.known
-
-    def tagged(self, trait: Trait, tag: Tag, *, habit: bool = False) -> TraitEstimate:
-        """The level under a condition: what was seen under it in full, the rest in part."""
-        found = self.under.get((trait, habit, tag))
-        return found or (self.habit(trait) if habit else self.skill(trait))
 
     @property
     def is_known(self) -> bool:
@@ -120,7 +112,6 @@ def profile(
             }
         ),
         settled=MappingProxyType(settled),
-        under=MappingProxyType(_under_conditions(skills, rated, today=today)),
         others=others,
     )
 
@@ -149,14 +140,3 @@ def _settled(tallies: Iterable[RateTally]) -> list[RateTally]:
 def _rate_of(key: TraitKey, settled: _Rates) -> RateEstimate | None:
     trait, is_habit = key
     return None if is_habit else settled.get(trait)
-
-
-def _under_conditions(
-    skills: _Skills, settled: _Rates, *, today: int
-) -> dict[tuple[Trait, bool, Tag], TraitEstimate]:
-    """An estimate per condition that some note of the trait was made under."""
-    return {
-        (*key, tag): estimate_trait(group, today=today, under=tag, rate=_rate_of(key, settled))
-        for key, group in skills.items()
-        for tag in sorted({one.condition for one in group if one.condition is not None})
-    }

@@ -13,7 +13,7 @@ from math import asin, erf, log, pi, sqrt
 from types import MappingProxyType
 from typing import Final
 
-from knowledge.evidence.estimates import TraitEstimate, of_counts
+from knowledge.evidence.estimates import TraitEstimate, level_and_variance
 from knowledge.evidence.intervals import beta_interval
 from knowledge.evidence.observation import age_factor
 from knowledge.evidence.rings import RingCount, moved_mean
@@ -98,8 +98,13 @@ class RateEstimate:
     @property
     def as_level(self) -> TraitEstimate:
         """The place as a trait's level, for a rate that speaks of no skill of its own."""
-        return of_counts(
-            *self.place, evidence=self.evidence, newest_day=self.newest_day, rallies=self.of
+        level, variance = level_and_variance(*self.place)
+        return TraitEstimate(
+            level=level,
+            variance=variance,
+            evidence=self.evidence,
+            newest_day=self.newest_day,
+            rallies=self.of,
         )
 
     @property
@@ -127,13 +132,13 @@ class RateEstimate:
         return total * mean, total * (1 - mean)
 
 
-def usual_counts(rate: Rate, *, players_differ: float = PLAYERS_DIFFER) -> tuple[float, float]:
+def usual_counts(rate: Rate) -> tuple[float, float]:
     """The prior: a beta around the usual rate r whose log-odds spread as players do.
 
     With n counts in all the spread is 1/sqrt(n r (1 - r)), so n = 1/(s^2 r (1 - r)).
     """
     usual = USUAL_RATE[rate]
-    weight = 1 / players_differ**2
+    weight = 1 / PLAYERS_DIFFER**2
     return weight / (1 - usual), weight / usual
 
 
@@ -142,14 +147,13 @@ def estimate_rate(
     tallies: Iterable[RateTally],
     *,
     today: int,
-    players_differ: float = PLAYERS_DIFFER,
     others: Iterable[RingCount] = (),
 ) -> RateEstimate:
     """A player's rate from the rallies logged, as of day `today`; older ones count for less.
 
     What `others` did moves where the belief begins and not how much it weighs.
     """
-    begun = _moved(usual_counts(rate, players_differ=players_differ), others)
+    begun = _moved(usual_counts(rate), others)
     alpha, beta = begun
     made: list[EvidenceId] = []
     missed: list[EvidenceId] = []

@@ -79,5 +79,4 @@ def watched(one: Profile, looked: Looked) -> Profile:
         facts=_Watched(one.facts, looked),
         rates=_Watched(one.rates, looked),
         settled=_Watched(one.settled, looked),
-        under=_Watched(one.under, looked),
     )

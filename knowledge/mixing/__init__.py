@@ -23,7 +23,7 @@ from knowledge.mixing.regularity import (
     fits_shares,
     runs_of,
 )
-from knowledge.mixing.solution import Mix, draw, drawn, mix_of, of_ten, pattern_loss_of
+from knowledge.mixing.solution import Mix, drawn, mix_of, of_ten, pattern_loss_of
 
 __all__ = [
     "COST_WHEN_GUESSED_POINTS",
@@ -39,7 +39,6 @@ __all__ = [
     "advised_mix",
     "chi_square_tail",
     "cost_when_guessed",
-    "draw",
     "drawn",
     "equal_win_rates",
     "expected_shares",

@@ -23,14 +23,14 @@ from knowledge.mixing.solution import Mix, mix_of, of_ten, pattern_loss_of
 from knowledge.situation import Situation
 
 RECENT_AIMS: Final = 20
-"""Our pattern is what we did in our last so many choices."""
+"""Our pattern is what we did in our last so many choices. Common practice, no source."""
 
 RALLIES_A_GAME: Final = 35
 """Rallies of an even game to 11 (chances.expected_rallies from 0-0-2 at .5/.5: 34.96)."""
 
 ONCE_A_GAME: Final = 1.25
 TWICE_A_GAME: Final = 2.5
-"""Below these a count in a game says it better than a share."""
+"""Below these a count in a game says it better than a share. Common practice, no source."""
 
 
 def advised_mix(
@@ -122,8 +122,9 @@ def _order(logged: Sequence[tuple[str, bool | None]]) -> str:
     if runs.chance_as_far >= UNLIKELY:
         return f"No order seen in your last {runs.aims}; few tell little."
     does = "switch" if runs.z > 0 else "repeat"
+    switches = "switch" if runs.switches == 1 else "switches"
     return (
-        f"You {does} too regularly: {runs.switches} switches in {runs.aims}, "
+        f"You {does} too regularly: {runs.switches} {switches} in {runs.aims}, "
         f"chance makes {runs.expected - 1:.0f}."
     )
 

@@ -62,15 +62,6 @@ class Mix:
         return tuple(one.option for one in into)
 
     @property
-    def default(self) -> OptionId:
-        return self.by_share[0]
-
-    @property
-    def change_up(self) -> OptionId | None:
-        """The second option; None where one is right on every ball."""
-        return None if self.is_every_ball else self.by_share[1]
-
-    @property
     def is_every_ball(self) -> bool:
         """Whether one option is right on every ball, until they move."""
         return len(self.by_share) == 1
@@ -177,13 +168,8 @@ def of_ten(shares: Mapping[OptionId, float]) -> dict[OptionId, int]:
     return counts
 
 
-def draw(mix: Mix, uniform: float) -> OptionId:
-    """The option that a number in [0, 1) draws from the mix; ValueError for another number."""
-    return drawn(mix.shares, uniform)
-
-
 def drawn(shares: Mapping[OptionId, float], uniform: float) -> OptionId:
-    """The same from bare shares."""
+    """The option that a number in [0, 1) draws from shares; ValueError for another number."""
     if not 0 <= uniform < 1:
         raise ValueError(f"a draw lies in [0, 1), not at {uniform}")
     into = [option for option, share in shares.items() if share > 0]

@@ -11,6 +11,7 @@ from sqlalchemy import String, and_, bindparam, case, cast, func, select, tuple_
 from knowledge.evidence import Observation, RateCount, RateTally
 from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Seen, Tag, Trait, Value
 from scouting_db.book.scope import Scope
+from scouting_db.book.taken_out import taken_out
 from scouting_db.tables import book, entry, match, note, observation, player, rally_rate
 from scouting_db.values import EntryKind, MatchId, MatchState, Micros
 from scouting_db.zones import local_day
@@ -56,24 +57,6 @@ _ALL = (
 )
 _OF_TRAITS = _ALL.where(observation.c.trait.in_(bindparam("which", expanding=True)))
 _OF_PLAYERS = _ALL.where(observation.c.player_id.in_(bindparam("players", expanding=True)))
-DEEPEST_VOID = 3
-"""A correction's own void, its undo, and the redo of that: a log goes no deeper, since whatever
-is done once more voids the first line anew."""
-
-
-def _taken_out(depth: int = DEEPEST_VOID) -> Any:
-    """The lines of the book that a void takes out, but for voids that were taken out themselves."""
-    void = entry.alias(f"void_{depth}")
-    lines = select(void.c.match_id, void.c.voids).where(
-        void.c.book_id == bindparam("book"),
-        void.c.kind == EntryKind.VOID.value,
-        void.c.voids.is_not(None),
-    )
-    if depth == 1:
-        return lines
-    return lines.where(tuple_(void.c.match_id, void.c.n).not_in(_taken_out(depth - 1)))
-
-
 _RATES = (
     select(
         rally_rate.c.match_id,
@@ -96,7 +79,7 @@ _RATES = (
     .where(
         rally_rate.c.book_id == bindparam("book"),
         rally_rate.c.player_id.in_(bindparam("players", expanding=True)),
-        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(_taken_out()),
+        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(taken_out()),
     )
     .group_by(
         rally_rate.c.match_id,
@@ -113,7 +96,7 @@ _RATES = (
 
 _COUNTED = and_(
     entry.c.kind == EntryKind.RALLY.value,
-    tuple_(entry.c.match_id, entry.c.n).not_in(_taken_out()),
+    tuple_(entry.c.match_id, entry.c.n).not_in(taken_out()),
 )
 _GAMES = (
     select(
@@ -160,7 +143,7 @@ _COUNTS = (
         rally_rate.c.book_id == bindparam("book"),
         match.c.state != MatchState.RUNNING.value,
         player.c.forgotten_at.is_(None),
-        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(_taken_out()),
+        tuple_(rally_rate.c.match_id, rally_rate.c.n).not_in(taken_out()),
     )
     .group_by(rally_rate.c.player_id, rally_rate.c.rate, match.c.made_at, book.c.zone)
     .order_by(rally_rate.c.player_id, rally_rate.c.rate, match.c.made_at)

@@ -10,6 +10,7 @@ from sqlalchemy import and_, bindparam, func, select, tuple_
 
 from knowledge.vocabulary import Ending, EvidenceId, PlayerId, Seen, Stroke
 from scouting_db.book.scope import Scope
+from scouting_db.book.taken_out import taken_out
 from scouting_db.tables import book, entry, match, note, observation, pair, person, rally
 from scouting_db.values import EntryKind, Micros, ToldMatch, ToldNote, ToldRally, Winner
 from scouting_db.zones import local_day, local_time
@@ -90,6 +91,7 @@ _MATCHES = (
         match.c.book_id == bindparam("book"),
         match.c.match_id.in_(bindparam("which", expanding=True)),
         entry.c.kind == EntryKind.RALLY.value,
+        tuple_(entry.c.match_id, entry.c.n).not_in(taken_out()),
     )
     .group_by(match.c.match_id, match.c.made_at, pair.c.player_a, pair.c.player_b, book.c.zone)
 )

@@ -66,12 +66,18 @@ def test_a_general_answer_has_nothing_behind_it(demo: Talk) -> None:
 
 
 @pytest.mark.parametrize(
-    "nasty", ["okafor: weak backhand dink <b>x</b> {name} %s", "okafor: weak backhand\ndink ”“"]
+    ("nasty", "quoted"),
+    [
+        ("weak backhand dink <b>x</b> {name} %s", "weak backhand dink <b>x</b> {name} %s"),
+        ("weak backhand\ndink ”“", "weak backhand"),
+        ("weak backhand dink ”“ again", "weak backhand dink ”“ again"),
+    ],
 )
-def test_user_words_are_quoted_as_they_are(demo: Talk, nasty: str) -> None:
-    demo.say(nasty)
+def test_user_words_are_quoted_as_they_are(demo: Talk, nasty: str, quoted: str) -> None:
+    demo.say(f"okafor: {nasty}")
     demo.say(REPORT)
     why = demo.say("why?")
+    assert f"Okafor: “{quoted}”, You, today" in why
     assert all(line.count("“") <= 2 for line in why.splitlines())
 
 
@@ -89,6 +95,18 @@ def test_a_changed_book_is_read_anew_between_two_questions(demo: Talk) -> None:
     assert numbers(demo, DINK) == first
     demo.later(days=200)
     assert numbers(demo, DINK) != first, "a day is part of the key: notes have aged"
+
+
+def test_why_counts_the_rallies_of_a_match_that_stand(demo: Talk) -> None:
+    demo.say("next: ruiz and hale, to 11")
+    demo.say("we serve")
+    for said in ("our rally", "their rally", "undo"):
+        demo.say(said)
+    demo.say("what are our chances")
+    assert "· 1 rally vs Ana Ruiz/Hale, today" in demo.say("why?")
+    demo.say("redo")
+    demo.say("what are our chances")
+    assert "· 2 rallies vs Ana Ruiz/Hale, today" in demo.say("why?")
 
 
 def test_a_rally_logged_between_two_questions_moves_the_pairs_chances(demo: Talk) -> None:

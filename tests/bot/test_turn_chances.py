@@ -68,6 +68,20 @@ def test_an_earlier_meeting_counts_for_less_with_time(evening: Talk) -> None:
     assert found[SERVING] == pytest.approx((44 + others) / (100 + others), abs=1e-3)
 
 
+def test_all_through_a_day_an_earlier_meeting_counts_the_same(evening: Talk) -> None:
+    """By the day, as notes do: what is kept for the day and what is read anew agree."""
+    evening.say("we serve")
+    tap(evening, "u" * 11)
+    evening.say("won 11-0 11-3")
+    evening.later(days=180)
+    evening.say("next: ruiz and hale, to 11")
+    first = numbers(evening, "what are our chances")[SERVING]
+    assert first == pytest.approx((44 + 11 / 2) / (PRIOR_RALLIES + 11 / 2), abs=1e-12)
+    evening.now = type(evening.now)(evening.now + DAY // 24)
+    evening.say("hale is slow")
+    assert numbers(evening, "what are our chances")[SERVING] == first
+
+
 def test_a_pair_alike_counts_for_more_than_everybody_else(evening: Talk) -> None:
     """Rings: a pair that shares a player counts 40 in 100, any other 15 (common practice)."""
     evening.say("we serve")

@@ -9,7 +9,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.stats import norm
@@ -234,6 +234,7 @@ def test_a_condition_that_does_not_hold_leaves_nothing() -> None:
     assert found.gain() == 0.0
 
 
+@example([(0.0, 0.4), *[(0.36, 0.08)] * 3])
 @given(st.lists(st.tuples(st.floats(-0.6, 0.6), st.floats(0.08, 0.4)), min_size=1, max_size=6))
 def test_the_chance_of_being_best_agrees_with_numeric_integration(
     beliefs: list[tuple[float, float]],

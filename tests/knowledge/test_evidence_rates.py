@@ -235,8 +235,7 @@ def test_an_evidence_id_occurs_once_behind_an_estimate(
 ) -> None:
     """engineering.md 1.4, rule 2; and no rally feeds a skill but through its one rate."""
     one = profile(PlayerId(1), "Ruiz", notes, today=TODAY, tallies=tallies)
-    behind = [estimate.evidence for estimate in (*one.skills.values(), *one.under.values())]
-    behind += [estimate.evidence for estimate in one.rates.values()]
+    behind = [estimate.evidence for estimate in (*one.skills.values(), *one.rates.values())]
     for evidence in behind:
         assert len(set(evidence)) == len(evidence)
     for (trait, _), estimate in one.skills.items():
@@ -259,15 +258,12 @@ def wide(value: Value, **how: object) -> Observation:
     return observation(Trait.BACKHAND_DINK, value, tag=Tag.PULLED_WIDE, **how)  # type: ignore[arg-type]
 
 
-def test_seen_under_a_condition_counts_in_full_there_and_in_part_in_general() -> None:
+def test_seen_under_a_condition_counts_in_part_in_general() -> None:
     notes = [wide(WEAKNESS)]
     one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)
-    assert one.tagged(Trait.BACKHAND_DINK, Tag.PULLED_WIDE).level == pytest.approx(-1 / 3)
     part = CONDITION_PART
     assert one.skill(Trait.BACKHAND_DINK).level == pytest.approx(-part / (2 + part))
     assert one.skill(Trait.BACKHAND_DINK).only_when is Tag.PULLED_WIDE
-    other = one.tagged(Trait.BACKHAND_DINK, Tag.LATE)
-    assert other == one.skill(Trait.BACKHAND_DINK), "nothing was seen late: the general one"
 
 
 def test_good_in_general_and_weak_when_pulled_wide_is_no_contradiction() -> None:
@@ -275,7 +271,10 @@ def test_good_in_general_and_weak_when_pulled_wide_is_no_contradiction() -> None
     notes = [wide(WEAKNESS, number=2), observation(Trait.BACKHAND_DINK, STRENGTH, number=1)]
     one = profile(PlayerId(1), "Ruiz", notes, today=TODAY)
     assert one.skill(Trait.BACKHAND_DINK).level > 0
-    assert one.tagged(Trait.BACKHAND_DINK, Tag.PULLED_WIDE).level < 0
+    assert (one.skill(Trait.BACKHAND_DINK).says_yes, one.skill(Trait.BACKHAND_DINK).says_no) == (
+        1,
+        1,
+    )
     assert one.skill(Trait.BACKHAND_DINK).only_when is None
 
 

@@ -22,7 +22,6 @@ from knowledge.effects import OptionId
 from knowledge.mixing import (
     Guessable,
     Mix,
-    draw,
     drawn,
     expected_shares,
     mix_of,
@@ -206,14 +205,13 @@ def test_equal_costs_are_uniform_over_what_is_in_not_a_softmax() -> None:
 def test_a_wing_that_punishes_less_gets_more_of_the_balls() -> None:
     mix = mix_of(options_of((0.5, 0.05), (0.5, 0.10)))
     assert ours(mix) == pytest.approx([2 / 3, 1 / 3])
-    assert mix.default == "o0"
-    assert mix.change_up == "o1"
+    assert mix.by_share == ("o0", "o1")
 
 
 def test_an_option_far_ahead_is_every_ball_until_they_move() -> None:
     mix = mix_of(options_of((0.60, 0.03), (0.45, 0.03)))
     assert mix.is_every_ball
-    assert mix.change_up is None
+    assert mix.by_share == ("o0",)
     assert ours(mix) == [1, 0]
     assert mix.worth == 0
 
@@ -313,7 +311,7 @@ def test_draws_follow_the_mix() -> None:
     mix = mix_of(options_of((0.56, 0.04), (0.55, 0.08), (0.30, 0.08)))
     source = random.Random(7)
     n = 10_000
-    counts = Counter(draw(mix, source.random()) for _ in range(n))
+    counts = Counter(drawn(mix.shares, source.random()) for _ in range(n))
     for one, share in mix.shares.items():
         assert abs(counts[one] - n * share) <= 4 * (n * share * (1 - share)) ** 0.5
     assert 0 in mix.shares.values()

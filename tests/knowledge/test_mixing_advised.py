@@ -158,7 +158,7 @@ def test_regular_alternation_is_named_with_what_chance_makes() -> None:
     said = attack(*["paddle:3", "paddle:4"] * 20).regularity
     assert said[0] == "You switch too regularly: 39 switches in 40, chance makes 20."
     said = attack(*["paddle:3"] * 20, *["paddle:4"] * 20).regularity
-    assert said[0] == "You repeat too regularly: 1 switches in 40, chance makes 20."
+    assert said[0] == "You repeat too regularly: 1 switch in 40, chance makes 20."
 
 
 def test_an_order_that_chance_makes_is_called_that() -> None:

@@ -143,6 +143,9 @@ def test_evidence_is_found_by_its_name(store: Store) -> None:
         assert rally.clock == "15:06"
         (whole,) = book.told_matches(names)
         assert whole.rallies == 1
+        book.void(match, *play(book, match, tom, "n"))
+        (whole,) = book.told_matches(names)
+        assert whole.rallies == 1, "what was taken back stands behind nothing"
         assert book.told_notes([]) == ()
 
 

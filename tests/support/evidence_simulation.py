@@ -9,6 +9,7 @@ import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from math import exp, log
+from unittest.mock import patch
 
 from scipy.stats import norm
 from scouted import TODAY, observation
@@ -22,6 +23,7 @@ from knowledge.evidence import (
     beta_interval,
     estimate_rate,
     estimate_trait,
+    rates,
 )
 from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Trait, Value
 
@@ -77,12 +79,8 @@ def rate_of_a_player(rng: random.Random, rate: Rate, rallies: int, *, doubt: flo
     usual = USUAL_RATE[rate]
     truth = _logistic(log(usual / (1 - usual)) + PLAYERS_DIFFER * rng.gauss(0, 1))
     made = _made(rng, truth, rallies)
-    estimate = estimate_rate(
-        rate,
-        [_tally(rate, made, rallies - made)],
-        today=TODAY,
-        players_differ=doubt * PLAYERS_DIFFER,
-    )
+    with patch.object(rates, "PLAYERS_DIFFER", doubt * PLAYERS_DIFFER):
+        estimate = estimate_rate(rate, [_tally(rate, made, rallies - made)], today=TODAY)
     return lambda coverage: (estimate.interval(coverage), truth)
 
 

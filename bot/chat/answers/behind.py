@@ -9,6 +9,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.odds_words import of_hundred
 from knowledge.planning.report import age
+from knowledge.sources import counted
 from knowledge.vocabulary import EvidenceId
 from scouting_db.values import ToldNote, ToldRally, Winner
 
@@ -18,7 +19,7 @@ MOST_LINES = 8
 LONGEST_QUOTE = 48
 """Characters of a note's own words that a line shows."""
 
-_KINDS = ("note:", "match:", "rally:")
+_KINDS = ("note", "match", "rally")
 """Notes are shown first: they say the most in a line."""
 
 
@@ -52,8 +53,7 @@ def _chance_of_being_best(advice: Advice) -> tuple[str, ...]:
 
 def _place(evidence: EvidenceId) -> tuple[int, list[int]]:
     kind, *numbers = evidence.split(":")
-    kinds = [each.removesuffix(":") for each in _KINDS]
-    return kinds.index(kind), [-int(number) for number in numbers]
+    return _KINDS.index(kind), [-int(number) for number in numbers]
 
 
 def _notes(desk: Desk, shown: Sequence[EvidenceId]) -> Iterator[str]:
@@ -72,7 +72,9 @@ def _matches(desk: Desk, shown: Sequence[EvidenceId]) -> Iterator[str]:
     for one in desk.book.told_matches(shown):
         against = "/".join(desk.names(one.theirs)) or wording("behind.someone")
         yield wording("behind.match").format(
-            count=one.rallies, names=against, when=_when(desk, one.day)
+            rallies=counted(one.rallies, "rally", "rallies"),
+            names=against,
+            when=_when(desk, one.day),
         )
 
 

@@ -31,7 +31,7 @@ from knowledge.evidence import (
     peers_of,
 )
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import EvidenceId, Hand, PlayerId, Side, Topic, Trait
+from knowledge.vocabulary import Hand, PlayerId, Side, Topic, Trait
 from scouting_db.book import Book
 from scouting_db.values import (
     About,
@@ -47,11 +47,7 @@ from scouting_db.values import (
     Micros,
     PairId,
 )
-
-MICROS_PER_DAY = 86_400_000_000
-ORDINAL_OF_1970 = 719_163
-"""`date(1970, 1, 1).toordinal()`"""
-
+from scouting_db.zones import local_day
 
 Uniform = Callable[[], float]
 """Gives a number in [0, 1), evenly spread."""
@@ -87,7 +83,7 @@ class Desk:
     @property
     def day(self) -> int:
         """Today's ordinal in UTC; a note's age is counted in days."""
-        return self.now // MICROS_PER_DAY + ORDINAL_OF_1970
+        return local_day(self.now, "UTC")
 
     @property
     def view(self) -> BookView:
@@ -230,11 +226,8 @@ class Desk:
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
-        tally = tally_of(self.log().on_known_serve, weight=1.0)
         match = self.context.match
-        if match is None or not tally.rallies:
-            return tally
-        return replace(tally, evidence=(EvidenceId(f"match:{match}"),))
+        return RallyTally() if match is None else tally_of(match, self.log().on_known_serve)
 
     def meetings(self) -> Meetings:
         """The same of our pair's other matches, against these two and against others."""
@@ -273,7 +266,7 @@ class Desk:
             self.views.tallies.of(self.book_id, matches, self.book.logs),
             theirs=theirs,
             hands={who: hand for who, (hand, _) in self._stances().items() if hand is not None},
-            now=self.now,
+            today=self.day,
         )
 
     def _stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:

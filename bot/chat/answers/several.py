@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.answers.as_asked import as_asked
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import by_pair, settled
-from bot.chat.answers.questions import answer, answer_asked, as_asked
+from bot.chat.answers.questions import answer, answer_asked
 from bot.chat.context import Pending
 from bot.chat.payload import Tap, Verb, tap
 from bot.chat.question import Question

@@ -1,0 +1,122 @@
+"""From a question to what the chat remembers of it: all that its words settle."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.names import settled
+from bot.chat.answers.own_rates import Numbers, numbers_over
+from bot.chat.answers.standing import score_said
+from bot.chat.context import Asked
+from bot.chat.question import OneOfUs, Question, Slots
+from knowledge.situation import Asked as Words
+from knowledge.situation import Situation
+from knowledge.tactics.symptoms import find_symptoms
+from knowledge.tactics.weather_said import wind_said
+from knowledge.vocabulary import Hand, PlayerId, Topic, Trait
+
+
+def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
+    """The question with all that its words settle, as the chat remembers it."""
+    slots = question.slots
+    rates, counts = _supposed(desk, slots)
+    return Asked(
+        topic=question.topic,
+        text=_with_its_symptom(question, desk.context.asked),
+        about=about,
+        wing=slots.wing,
+        ball=slots.ball,
+        ball_kind=slots.ball_kind,
+        pulled_wide=_pulled_wide(desk, slots, about),
+        we_serve=slots.serving,
+        score=score_said(desk, slots),
+        games=slots.games,
+        format=slots.format_said,
+        lost_in_a_row=slots.lost_in_a_row,
+        timeouts_left=slots.timeouts_left,
+        tired=slots.tired,
+        hot=slots.hot,
+        has_change=slots.has_change,
+        toss_won=slots.toss_won,
+        they_chose=slots.they_chose,
+        wind=slots.wind,
+        sun=slots.sun,
+        background=slots.background,
+        rates=rates,
+        counts=counts,
+        asker=slots.asker,
+        hands=(*_told_hands(desk), *_supposed_hands(question)),
+        before=_goes_on_from(desk, question),
+    )
+
+
+_GOES_ON = re.compile(
+    r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
+    r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
+    re.IGNORECASE,
+)
+
+
+def _goes_on_from(desk: Desk, question: Question) -> str | None:
+    """The words before a question of rules or wind that leans on them: "and against us?"."""
+    last = desk.context.asked
+    if last is not None and last.topic is question.topic is Topic.WEATHER_OR_BODY:
+        has_speed = wind_said(last.text).mph is not None
+        return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
+    if question.topic is not Topic.RULES_QUESTION or last is None:
+        return None
+    return last.text if _GOES_ON.search(question.text) else None
+
+
+_LEANS = re.compile(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
+
+
+def _with_its_symptom(question: Question, last: Asked | None) -> str:
+    """The words; for "and if both do it" those of the last question, which named the symptom."""
+    is_symptom = question.topic is Topic.ANSWER_PATTERN
+    if last is None or not is_symptom or last.topic is not question.topic:
+        return question.text
+    named = find_symptoms(Situation(topic=question.topic, asked=Words(words=question.text)))
+    leans = not named and _LEANS.match(question.text.strip())
+    return last.text if leans else question.text
+
+
+def _told_hands(desk: Desk) -> tuple[tuple[PlayerId, Hand], ...]:
+    """The hands that the same message tells: "okafor is a lefty, where do I dink him"."""
+    return tuple(
+        (claim.player, Hand(claim.value))
+        for claim in desk.noted
+        if claim.trait is Trait.HAND and not claim.denied
+    )
+
+
+def _supposed_hands(question: Question) -> tuple[tuple[PlayerId, Hand], ...]:
+    """The hand that a follow-up supposes of those it speaks of."""
+    hand, spoken_of = question.slots.hand, settled(question.slots.mentions)
+    if not question.changes or hand is None:
+        return ()
+    return tuple((player, hand) for player in spoken_of or ())
+
+
+def _supposed(desk: Desk, slots: Slots) -> Numbers:
+    """Numbers of this question only, over those told of the match; none where it has none."""
+    said = slots.rates
+    if said is None or said.holds or said.says_nothing:
+        return None, None
+    return numbers_over(said, (desk.context.rates, desk.context.counts))
+
+
+def _pulled_wide(desk: Desk, slots: Slots, about: Sequence[PlayerId]) -> PlayerId | None:
+    """Who of ours is off to the side; "me" beside the partner's name is the other of us."""
+    wide, ours = slots.pulled_wide, desk.ours
+    if not isinstance(wide, OneOfUs):
+        return wide
+    named = [player for player in about if player in ours]
+    asker = next((one for one in (slots.asker, desk.context.asker) if one in ours), None)
+    if asker is None and len(named) == 1 and len(ours) == 2:
+        asker = next(player for player in ours if player != named[0])
+    if asker is None or wide is OneOfUs.ASKER:
+        return asker
+    return next((player for player in ours if player != asker), None)
