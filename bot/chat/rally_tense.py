@@ -1,7 +1,8 @@
 """Whether words of play tell what holds at all times, or is only said to be so: by their verbs.
 
 A rally is told in the past, or without a verb at all: "they burned us", "okafor into the net". The
-present tells what they do: "okafor stays back", "they burn us". Who "called it out" tells what was
+present tells what they do: "okafor stays back", "they burn us". (A message of nothing but "okafor
+nets it" is one rally all the same: `rallies_said` reads those.) Who "called it out" tells what was
 said, and not what the ball did.
 """
 
