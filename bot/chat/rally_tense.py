@@ -15,7 +15,7 @@ from bot.chat.question import Mention
 from bot.chat.rally_words import link_words, rally_lexicon
 from bot.chat.words import Word
 
-_ONE = frozenset(["he", "she"])
+_ONE = frozenset(["he", "she", "it"])
 _SEVERAL = frozenset(["we", "they", "i", "you"])
 _THIRD_PERSON = "s"
 _MARKS = frozenset(",;.!?:()\n–—")

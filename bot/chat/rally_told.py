@@ -11,7 +11,10 @@ _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
 
 
-_TARGET = re.compile(r"\b(?:at|past|over|behind|against) (?:we|they|us|them|me|him|her)\b")
+_TARGET = re.compile(
+    r"(?:\b(?:at|past|over|behind|against)|(?<=serve )to|(?<=served )to|(?<=return )to"
+    r"|(?<=returned )to) (?:we|they|us|them|me|him|her)\b"
+)
 """Whom a ball went at: what follows is not theirs ("speed up at Okafor, winner")."""
 
 
