@@ -100,6 +100,45 @@ _RETELL = {
             "huh",
         }
     ),
+    Retelling.MIX: frozenset(
+        {
+            "mix",
+            "the mix",
+            "exact mix",
+            "the exact mix",
+            "show me the mix",
+            "show the mix",
+            "show me the exact mix",
+            "give me the mix",
+            "give me the exact mix",
+            "what the mix",
+            "whats the mix",
+            "what is the mix",
+            "what the exact mix",
+            "whats the exact mix",
+            "what is the exact mix",
+        }
+    ),
+    Retelling.PICK: frozenset(
+        {
+            "pick",
+            "pick one",
+            "pick one for me",
+            "pick one for us",
+            "pick for me",
+            "pick for us",
+            "pick another",
+            "pick another one",
+            "pick again",
+            "you pick",
+            "you pick one",
+            "choose one",
+            "choose one for me",
+            "choose for me",
+            "choose for us",
+            "you choose",
+        }
+    ),
 }
 
 _POLITE = frozenset({"ok", "okay", "please", "pls", "can", "could", "you", "hm", "hmm", "and"})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from bot.chat.claim_model import (
     MADE_FROM,
@@ -28,6 +29,9 @@ DONE_OFTEN = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRI
 LISTED = 3
 """Claims of a note that lists: writers of practice notes hardly ever made so many."""
 
+_ENDS_AN_ACT = frozenset(["up", "out", "away", "long", "wide", "short", "high"])
+_WE = frozenset(["i", "we"])
+
 MADE_OF_OTHERS_FROM = 0.9
 """The chance from which a claim is made although the words seem to be about somebody else."""
 
@@ -51,14 +55,18 @@ def weigh(
     claims: list[Claim] = []
     doubted: list[Doubted] = []
     players = players_meant(note)
+    by_rules = ruled
+    misread = [one for one in ruled if _runs_into_ours(note, one)]
+    ruled = [one for one in ruled if one not in misread]
+    silent_on = {*excepted, *(one.trait for one in misread)}
     for player in players:
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
         likely = [
             one
-            for one in likely_claims(note, ruled, player)
+            for one in likely_claims(note, by_rules, player)
             if (one.trait, one.value) in mine
             or (
-                not (one.trait in excepted or _is_denied(one, player, ruled))
+                not (one.trait in silent_on or _is_denied(one, player, ruled))
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
@@ -86,6 +94,13 @@ def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> t
     """What the model thinks the note may claim of the player."""
     seen = [word.keys for word in see_note(note, ruled, player)]
     return the_claim_model().read(seen, above=RULES_STAND_FROM)
+
+
+def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
+    """ "Popped it up | i put it away": its words run on into what one of us did next."""
+    start, stop = claim.span
+    told = [word.folded for word in note.said if start <= word.span[0] < stop]
+    return any(one in _ENDS_AN_ACT and who in _WE for one, who in pairwise(told))
 
 
 def _affirms(claim: Claim, player: PlayerId) -> bool:

@@ -404,11 +404,13 @@ class Retelling(StrEnum):
     MORE = "more"
     SHORTER = "shorter"
     AGAIN = "again"
+    MIX = "mix"
+    PICK = "pick"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
-    """The last answer, otherwise told: "tell me more", "shorter", "repeat that"."""
+    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix"."""
 
     text: str
     how: Retelling

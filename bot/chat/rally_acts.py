@@ -218,6 +218,8 @@ class _Clause:
             case "acts":
                 if name == "poach" and act.by is None:
                     self.owner = None
+                if name == "let":
+                    self.act = replace(act, by=Who(ours=act.ours is False))
 
     def _forced(self) -> Act:
         """ "We forced hale to miss": the error is his; "hale jammed": his too."""

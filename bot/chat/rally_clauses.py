@@ -12,6 +12,7 @@ from bot.chat.numbers import number_of
 from bot.chat.on_court import is_of_one_side
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.rally_details import RallyReading, read_rally
+from bot.chat.rally_tense import is_reported, tells_what_holds
 from bot.chat.rally_told import is_owned, is_side_out, is_unowned, serving_after, won_by_us
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
@@ -34,7 +35,6 @@ _STILL_WHOSE = frozenset(
     ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
 )
 _OTHERWISE = word_set("not_of_one_rally")
-_HABITS = word_set("not_of_play_told")
 
 
 def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
@@ -54,6 +54,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         we_serve = serving_after(line)
         score = None if we_serve is None else SaidScore(we_serve=we_serve)
         return ScoreSaid(text=message.text, side_out=True, score=score)
+    if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
+        return None
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)
     won = _won_by_play(reading, said, line) if told is None else told
@@ -72,7 +74,7 @@ def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool
     """
     if reading.unknown or len(said) - reading.understood > WORDS_BESIDE_PLAY:
         return None
-    if any(word in _HABITS for word in line.split()):
+    if is_reported(said):
         return None
     if reading.won_by_us is None and reading.details.choices and _THE_POINT.search(line):
         return True

@@ -96,14 +96,18 @@ def read_rally(
 def _winner(acts: Sequence[Act]) -> bool | None:
     """Whose it was by the last act that ended it with somebody's name or side.
 
-    Where nobody is named at all, a verb tells of who writes: "drove the third into the net".
+    Where nobody is named at all, a verb tells of who writes, "drove the third into the net", and
+    a winner at one of them is ours.
     """
     ends = _ends(acts, None)
     sided = [one for one in ends if one.won_by_us is not None]
     if sided:
         return sided[-1].won_by_us
-    is_own = bool(ends) and ends[-1].act.is_verb and all(act.by is None for act in acts)
-    return ends[-1].is_won if is_own else None
+    if not ends or any(act.by is not None for act in acts):
+        return None
+    last = ends[-1]
+    is_at_them = any(act.at is not None and act.at.ours is False for act in acts)
+    return last.is_won if last.act.is_verb or (last.is_won and is_at_them) else None
 
 
 def _decisive(acts: Sequence[Act], won: bool | None) -> _End | None:

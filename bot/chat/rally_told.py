@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 from bot.chat.forms import any_of
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side
 
 _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
+
+
+_TARGET = re.compile(
+    r"(?:\b(?:at|past|over|behind|against)|(?<=serve )to|(?<=served )to|(?<=return )to"
+    r"|(?<=returned )to) (?:we|they|us|them|me|him|her)\b"
+)
+"""Whom a ball went at: what follows is not theirs ("speed up at Okafor, winner")."""
 
 
 def won_by_us(clauses: tuple[str, ...]) -> bool | None:
@@ -58,6 +67,7 @@ def _owned(clause: str) -> bool | None:
 
 def _acted(clause: str) -> bool | None:
     """By what somebody did; a winner hit off an error is the winner's."""
+    clause = _TARGET.sub(" ", clause)
     gain, loss = _one_side("rally.gain", clause), _one_side("rally.loss", clause)
     if gain is not None:
         return gain

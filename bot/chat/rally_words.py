@@ -24,7 +24,7 @@ _CONCEPTS: Mapping[str, frozenset[str]] = {
     ),
     "depth": frozenset(["deep", "short"]),
     "forward": frozenset(["yes", "no"]),
-    "acts": frozenset(["poach", "hit"]),
+    "acts": frozenset(["poach", "hit", "let"]),
     "skipped": frozenset(["owned", "rally"]),
 }
 """What the data may speak of; every concept is `table.name`."""

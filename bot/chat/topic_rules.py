@@ -126,6 +126,11 @@ def _names_the_target(said: Said) -> bool:
     return whom and len(said.words) <= SHORT_WORDS_AT_MOST
 
 
+def _asks_who_covers(said: Said) -> bool:
+    covers = said.has("who", "whose") and said.has("cover", "covers", "take", "takes", "has")
+    return covers and said.has("middle") and len(said.words) <= SHORT_WORDS_AT_MOST
+
+
 RULES = (
     PairRule(
         name="a return named is the return",
@@ -147,6 +152,23 @@ RULES = (
         than=(Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.AIM_DINK, Topic.AIM_ATTACK),
         holds=_names_the_target,
         because="who is the target is no question of the shot spoken of before",
+    ),
+    PairRule(
+        name="who covers the middle is asked anew",
+        better=Topic.COVER_MIDDLE,
+        than=(
+            Topic.AIM_SERVE,
+            Topic.AIM_RETURN,
+            Topic.AIM_ATTACK,
+            Topic.AIM_OVERHEAD,
+            Topic.ERNIE_OR_POST,
+            Topic.ANSWER_PATTERN,
+            Topic.LOB,
+            Topic.WHERE_TO_STAND,
+            Topic.LET_IT_GO,
+        ),
+        holds=_asks_who_covers,
+        because="whose ball it is is no question of where to hit one",
     ),
     PairRule(
         name="odds are a chance",

@@ -10,6 +10,7 @@ import pytest
 from databases import watched
 from talk import Talk, demo_talk
 
+from bot.chat.question import RetellSaid
 from bot.chat.render import render
 from bot.chat.render_mix import mix_text
 from bot.chat.wording import wording
@@ -112,6 +113,35 @@ def test_neither_writes_anything(asked: Talk) -> None:
     asked.tap("pick one for me")
     assert asked.stored() == stored
     assert asked.context == context
+
+
+@pytest.mark.parametrize("typed", ["exact mix", "Exact mix please", "what's the mix?", "the mix"])
+def test_the_mix_asked_for_in_words_is_what_its_button_shows(asked: Talk, typed: str) -> None:
+    shown = asked.tap("exact mix")
+    assert asked.say(typed) == shown
+
+
+@pytest.mark.parametrize("typed", ["pick one for me", "Pick one", "ok you pick", "choose for me"])
+def test_a_pick_asked_for_in_words_is_drawn_as_by_its_button(asked: Talk, typed: str) -> None:
+    asked.uniform = random.Random(11).random
+    asked.tap("exact mix")
+    pressed = [asked.tap("pick one for me") for _ in range(20)]
+    asked.uniform = random.Random(11).random
+    assert [asked.say(typed) for _ in range(20)] == pressed
+    assert len({*pressed}) > 1
+
+
+def test_a_mix_in_words_where_there_is_none_says_so(asked: Talk) -> None:
+    asked.say("where do I dink okafor")
+    for typed in ("exact mix", "pick one"):
+        assert asked.say(typed).splitlines()[-1] == wording("mix.none")
+
+
+@pytest.mark.parametrize("said", ["who should we pick on", "mix it up more?", "pick end or serve"])
+def test_what_only_sounds_like_the_mix_is_answered_as_itself(asked: Talk, said: str) -> None:
+    asked.say(said)
+    assert asked.heard is not None
+    assert not isinstance(asked.heard.understood, RetellSaid)
 
 
 def test_a_reader_of_the_book_may_press_both(fresh: Talk) -> None:

@@ -6,10 +6,20 @@ every second one was held back while the reader was tuned. Whose rally it was is
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
-from told_rallies import HELD_BACK, MATCH, NOT_RALLIES, RALLIES, TUNED_ON, rally_of, wrong_in
+from told_rallies import (
+    HELD_BACK,
+    MATCH,
+    NOT_RALLIES,
+    RALLIES,
+    TOLD_PLAINLY,
+    TUNED_ON,
+    rally_of,
+    wrong_in,
+)
 
 from bot.chat.question import DetailSaid, NoteSaid, Question, RallySaid
 from bot.chat.rally_words import RallyWordsError, check_rally_words, rally_lexicon
@@ -42,6 +52,20 @@ def test_whose_rally_is_never_read_wrong() -> None:
         and rally.won_by_us is not (case["won"] == "us")
     ]
     assert wrong == []
+
+
+@pytest.mark.parametrize("case", TOLD_PLAINLY, ids=lambda case: case["said"])
+def test_what_happened_once_counts(case: Mapping[str, str]) -> None:
+    rally = rally_of(case["said"])
+    assert rally is not None
+    assert rally.won_by_us is (case["won"] == "us")
+
+
+def test_a_ball_popped_up_and_put_away_is_the_error_of_who_popped_it_up() -> None:
+    for said in ("lindqvist popped it up i put it away", "lindqvist popped it up, i put it away"):
+        rally = rally_of(said)
+        assert rally is not None
+        assert (rally.details.ending, rally.details.by) == (Ending.UNFORCED_ERROR, LINDQVIST)
 
 
 @pytest.mark.parametrize("said", NOT_RALLIES)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.topic_model import recognise
 from bot.chat.topic_rules import RULES, Said, apply_rules
+from bot.chat.utterance import read
 from knowledge.vocabulary import Topic
 
 ALSO = (
@@ -19,6 +21,10 @@ CASES = {
     "a return named is the return": ("where to return", "where to serve his return"),
     "a serve named is the serve": ("where to serve", "where to return his serve"),
     "whom to target is asked anew": ("whom to target", "where is the target on a serve"),
+    "who covers the middle is asked anew": (
+        "who covers the middle",
+        "who do i attack in the middle",
+    ),
     "odds are a chance": ("what are the odds at <score>", "is a gamble right at <score>"),
     "size is a weight": ("how big is this point", "how likely is it now"),
     "as good as won is a chance": ("is <score> basically won", "the one who basically won it"),
@@ -86,3 +92,10 @@ def test_other_words_lift_it_too(name: str, words: str) -> None:
 def test_asking_whether_one_can_is_not_asking_whether_one_may(words: str) -> None:
     ranked = _rank("legal is the rulebook's word")
     assert apply_rules(ranked, Said(words=tuple(words.split()), match_on=True)) == ranked
+
+
+@pytest.mark.parametrize("before", [None, *Topic])
+def test_who_covers_the_middle_is_asked_anew_after_any_topic(before: Topic | None) -> None:
+    for text in ("who covers the middle", "who covers the middle?", "who takes the middle"):
+        guess = recognise(read(text), context_topic=before, match_on=False)
+        assert guess.topic is Topic.COVER_MIDDLE, text

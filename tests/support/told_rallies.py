@@ -19,6 +19,7 @@ _CASES = tomllib.loads(
 )
 RALLIES: Sequence[Mapping[str, Any]] = _CASES["rallies"]
 NOT_RALLIES: Sequence[str] = _CASES["not_rallies"]
+TOLD_PLAINLY: Sequence[Mapping[str, str]] = _CASES["told_plainly"]
 TUNED_ON, HELD_BACK = RALLIES[::2], RALLIES[1::2]
 
 NAMES = {"Mira": 1, "Tom": 2, "Okafor": 3, "Lindqvist": 4}

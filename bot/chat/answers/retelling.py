@@ -1,10 +1,11 @@
-"""The last answer otherwise told: more of it, less of it, or the same once more."""
+"""The last answer otherwise told: more or less of it, the same once more, its mix or a draw."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked, explain
 from bot.chat.context import Asked, Depth
 from bot.chat.question import Retelling
@@ -35,6 +36,10 @@ def retell(desk: Desk, how: Retelling) -> Reply:
             return _at(desk, asked, _LESS.get(told, Depth.CALL))
         case Retelling.AGAIN:
             return _at(desk, asked, told)
+        case Retelling.MIX:
+            return show_mix(desk, asked.topic)
+        case Retelling.PICK:
+            return pick(desk, asked.topic)
 
 
 def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
