@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.effects import (
     Condition,
@@ -74,14 +74,10 @@ def depth_effects(question: ServeQuestion) -> tuple[Effect, ...]:
 def _body(question: ServeQuestion) -> Iterator[Effect]:
     receiver, on = question.receiver, OptionId(Lane.BODY)
     yield rule_of_thumb("body", on, sizes.AT_BODY, Mechanism.COVER, "The body gives no angle back")
-    yield skill(
-        receiver,
-        Trait.BODY_JAM,
-        -sizes.JAM,
-        Mechanism.THEIR_REPLY,
-        on=(on,),
-        named=f"{receiver.name} at the body",
-    )
+    jam = skill(receiver, Trait.BODY_JAM, -sizes.JAM, Mechanism.THEIR_REPLY, on=(on,), named="")
+    jams = receiver.profile.skill(Trait.BODY_JAM).level < 0
+    how = "jams at the body" if jams else "is fine at the body"
+    yield replace(jam, because=f"{receiver.name} {how}")
     yield rule_of_thumb(
         "cramped",
         on,
@@ -218,7 +214,7 @@ def _down_the_t(question: ServeQuestion) -> Iterator[Effect]:
         sizes.SLOW_RUNNER_T,
         Mechanism.TIME,
         on=(on,),
-        because=f"The T shortens {receiver.name}'s run",
+        because=f"Away from the T slow {receiver.name} runs further",
     )
 
 
