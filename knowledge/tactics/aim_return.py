@@ -20,6 +20,7 @@ from knowledge.tactics import return_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
+    REASONS,
     deep_pays,
     rallies,
     short,
@@ -28,9 +29,9 @@ from knowledge.tactics.aim_words import (
 )
 from knowledge.tactics.conditions import marks_weak, player_of, trait_of
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
-from knowledge.tactics.return_effects import MIDDLE, Style, player_at
+from knowledge.tactics.return_effects import MIDDLE, player_at
 from knowledge.tactics.return_picture import picture
-from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, TIME, ground_bought_ft
+from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, ground_bought_ft
 from knowledge.vocabulary import (
     TRAITS,
     BallQuality,
@@ -41,7 +42,6 @@ from knowledge.vocabulary import (
     TraitKind,
 )
 
-REASONS = 3
 LEAST_WORTH = 0.3
 """Points below which an unknown that would flip the call is not worth a line."""
 
@@ -120,12 +120,7 @@ def _reasons(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
     styled = _styled(answer)
     if styled is not None:
         found.append(_reason(styled))
-    if answer.style is Style.HIGH:
-        ground = ground_bought_ft(answer.question.returner)
-        text = f"High buys half a second: {ground:.0f} ft of run"
-        found.append(Reason(text=text, source=TIME))
-    else:
-        found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
+    found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
     if answer.option == MIDDLE:
         found.append(Reason(text="Deep thirds come up higher", source=COMMON_PRACTICE))
         found.append(Reason(text="The middle gives them no angle", source=COMMON_PRACTICE))

@@ -21,6 +21,7 @@ from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
+    REASONS,
     SUN_CAUTION,
     WIND_BEHIND_CARRIES_FT,
     deep_pays,
@@ -42,9 +43,6 @@ from knowledge.vocabulary import (
     TraitKind,
     Value,
 )
-
-REASONS = 2
-"""Beside the change-up and the risk a third would not be read: "why" has them all."""
 
 STRONG_WIND = f"Strong wind behind you: aim {WIND_BEHIND_CARRIES_FT:.0f} ft shorter."
 

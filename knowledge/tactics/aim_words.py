@@ -13,6 +13,9 @@ from knowledge.sources import COMMON_PRACTICE, computed
 NO_NOTES_DECIDE = "General rule: no notes on them that change it."
 NOBODY_NAMED = "General rule: name the pair and I use your notes."
 
+REASONS = 2
+"""Beside the change-up and the risk a third would not be read: "why" has the sum of them all."""
+
 REASON_LIMIT = 50
 """Characters of a reason that a phone shows in little more than a line."""
 
