@@ -24,10 +24,6 @@ DINK_SHARE: Final = 35.0
 HANDS_SHARE: Final = 25.0
 LOB_SHARE: Final = 5.0
 
-RETURN_TO_WORSE_THIRD: Final = Points(mean=3, sd=2)
-RETURN_TO_CRASHER: Final = Points(mean=4, sd=3)
-RETURN_TO_SLOW_FORWARD: Final = Points(mean=2, sd=2)
-
 THIRD_AT_LATE_ONE: Final = Points(mean=2, sd=1.5)
 THIRD_AT_WEAK_VOLLEY: Final = Points(mean=2, sd=1.5)
 THIRD_AWAY_FROM_POACHER: Final = Points(mean=2, sd=1.5)

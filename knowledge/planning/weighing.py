@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from knowledge.engine import (
@@ -162,24 +163,33 @@ class Weighed:
 def weigh(decision: Decision, situation: Situation, *, plain: str) -> Weighed:
     """Rank the options and say what the best gains over the plain one.
 
-    The driver is the largest helping effect of the best option that notes on them stand behind,
-    but not notes that contradict each other so much that they settle nothing.
+    The driver is the largest helping effect of the best option that notes on them settle.
     """
     ranking = rank(decision, situation)
-    theirs = {one.player for one in situation.theirs}
-    driver = next(
+    driver = driver_of(ranking.best.parts, situation.theirs)
+    return Weighed(ranking=ranking, gain=ranking.gain(OptionId(plain)), driver=driver)
+
+
+def driver_of(parts: Iterable[Part], players: Iterable[OnCourt]) -> Part | None:
+    """The first helping part that notes on one of these players stand behind and settle."""
+    ids = {one.player for one in players}
+    return next(
         (
             part
-            for part in ranking.best.parts
-            if part.evidence
-            and part.points > 0
-            and part.effect.scale
-            and part.effect.scale.player in theirs
-            and not part.effect.scale.estimate.is_open
+            for part in parts
+            if part.points > 0
+            and part.evidence
+            and part.effect.scale is not None
+            and part.effect.scale.player in ids
+            and not is_open(part)
         ),
         None,
     )
-    return Weighed(ranking=ranking, gain=ranking.gain(OptionId(plain)), driver=driver)
+
+
+def is_open(part: Part) -> bool:
+    """Whether the notes behind it contradict each other so much that they settle nothing."""
+    return part.effect.scale is not None and part.effect.scale.estimate.is_open
 
 
 def said_of(effect: Effect) -> str:

@@ -12,22 +12,26 @@ from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import RECEIVING_CHANCE
-from knowledge.situation import OnCourt, Situation, Wind
-from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.planning.weighing import driver_of, is_open
+from knowledge.situation import OnCourt, Situation
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import return_sizes as sizes
 from knowledge.tactics import return_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
+    REASONS,
     deep_pays,
     rallies,
     short,
+    sum_lines,
+    wind_reasons,
 )
 from knowledge.tactics.conditions import marks_weak, player_of, trait_of
-from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return, settled
-from knowledge.tactics.return_effects import MIDDLE, Style, player_at
+from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
+from knowledge.tactics.return_effects import MIDDLE, player_at
 from knowledge.tactics.return_picture import picture
-from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, TIME, ground_bought_ft
+from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, ground_bought_ft
 from knowledge.vocabulary import (
     TRAITS,
     BallQuality,
@@ -38,8 +42,6 @@ from knowledge.vocabulary import (
     TraitKind,
 )
 
-WIND = computed("flight with 10 mph along the court")
-REASONS = 3
 LEAST_WORTH = 0.3
 """Points below which an unknown that would flip the call is not worth a line."""
 
@@ -89,7 +91,7 @@ def _returners(answer: ReturnAnswer) -> tuple[OnCourt, ...]:
 
 def _styled(answer: ReturnAnswer) -> Part | None:
     """What notes on them say for the way it is hit."""
-    return settled(answer.styles.best.parts, answer.question.theirs)
+    return driver_of(answer.styles.best.parts, answer.question.theirs)
 
 
 def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
@@ -106,24 +108,19 @@ def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
     )
     if found.change_up is None:
         is_close = answer.ranking.confidence is Confidence.TOSS_UP and not found.logged_aims
-        return None if is_close else found  # "every ball" beside "either is fine" helps nobody
+        return None if is_close else found  # "every ball" beside "little in it" helps nobody
     return replace(found, trigger=words.sign(OptionId(found.change_up.option), answer))
 
 
 def _reasons(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
     """Our own return and the day first where they decide, then notes on them, then time."""
     found = [*_own_return(answer), *_ball(answer)]
-    found += _wind(situation)
+    found += wind_reasons(situation.wind, behind="aim {ft:.0f} ft shorter")
     found += [_reason(part) for part in _targeted(answer)[:2]]
     styled = _styled(answer)
     if styled is not None:
         found.append(_reason(styled))
-    if answer.style is Style.HIGH:
-        ground = ground_bought_ft(answer.question.returner)
-        text = f"High buys half a second: {ground:.0f} ft of run"
-        found.append(Reason(text=text, source=TIME))
-    else:
-        found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
+    found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
     if answer.option == MIDDLE:
         found.append(Reason(text="Deep thirds come up higher", source=COMMON_PRACTICE))
         found.append(Reason(text="The middle gives them no angle", source=COMMON_PRACTICE))
@@ -150,7 +147,7 @@ def _targeted(answer: ReturnAnswer) -> list[Part]:
         for part in best.parts
         if part.points > 0
         and (part.evidence or part.effect.when.name == "always")
-        and not _is_open(part)
+        and not is_open(part)
         and (part.effect.scale is None or part.evidence)
         and part.effect.on != frozenset({MIDDLE})
     ]
@@ -160,13 +157,9 @@ def _targeted(answer: ReturnAnswer) -> list[Part]:
         part
         for other in others[:1]
         for part in other.parts
-        if part.points < -LEAST_WORTH and part.evidence and not _is_open(part)
+        if part.points < -LEAST_WORTH and part.evidence and not is_open(part)
     ]
     return [*sorted(parts, key=lambda one: not one.evidence), *against]
-
-
-def _is_open(part: Part) -> bool:
-    return part.effect.scale is not None and part.effect.scale.estimate.is_open
 
 
 def _own_return(answer: ReturnAnswer) -> list[Reason]:
@@ -188,19 +181,6 @@ def _ball(answer: ReturnAnswer) -> list[Reason]:
         case _:
             return []
     return [Reason(text=text, source=COMMON_PRACTICE)]
-
-
-def _wind(situation: Situation) -> list[Reason]:
-    match situation.wind:
-        case Wind.BEHIND_US:
-            text = f"10 mph behind: aim {sizes.WIND_BEHIND_CARRIES_FT:.0f} ft shorter"
-        case Wind.AGAINST_US:
-            text = f"10 mph against: aim {sizes.WIND_AGAINST_STOPS_FT:.0f} ft longer"
-        case Wind.ACROSS:
-            return [Reason(text="Cross wind: aim on its upwind side", source=COMMON_PRACTICE)]
-        case _:
-            return []
-    return [Reason(text=text, source=WIND)]
 
 
 def _deep_points(situation: Situation) -> RallyPoints:
@@ -308,10 +288,6 @@ def _choices(answer: ReturnAnswer, situation: Situation, *, is_general: bool) ->
 def _more(answer: ReturnAnswer) -> tuple[str, ...]:
     """The sum behind the target and behind the way it is hit."""
     parts = (*answer.ranking.best.parts, *answer.styles.best.parts)
-    sums = tuple(
-        f"{part.points:+.1f} {part.effect.because} ({part.effect.source.kind})"
-        for part in parts
-        if abs(part.points) >= 0.1
-    )
+    sums = sum_lines(parts, what="For and against")
     flight = f"High {HIGH_FLIGHT_S:.2f} s in the air, hard {HARD_FLIGHT_S:.2f} s"
     return (*sums, flight)

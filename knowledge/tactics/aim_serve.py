@@ -7,23 +7,27 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.effects import Truth
-from knowledge.engine import Part
 from knowledge.evidence import FactEstimate
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import SERVING_CHANCE
+from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation, Wind
-from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
+    REASONS,
     SUN_CAUTION,
+    WIND_BEHIND_CARRIES_FT,
     deep_pays,
     short,
+    sum_lines,
+    wind_reasons,
 )
 from knowledge.tactics.conditions import marks_weak, player_of, trait_of
 from knowledge.tactics.serve_answer import ServeAnswer, answer_serve, court_of, receivers
@@ -40,8 +44,8 @@ from knowledge.vocabulary import (
     Value,
 )
 
-WIND = computed("flight with 10 mph along the court")
-REASONS = 3
+STRONG_WIND = f"Strong wind behind you: aim {WIND_BEHIND_CARRIES_FT:.0f} ft shorter."
+
 LEAST_WORTH = 0.05
 """Points below which an unknown that would flip the call is not worth a line."""
 
@@ -63,14 +67,14 @@ def advise(situation: Situation) -> Advice:
         call=_call(each, is_weak=is_weak),
         reasons=_reasons(each, first, situation),
         number=_number(),
-        unless=_unless(first, situation, one_lane=len(each) == 1 and court is not None),
+        unless=_unless(first, situation, mix, one_lane=len(each) == 1 and court is not None),
         assumed=_assumed(situation, is_general=is_general),
         caution=SUN_CAUTION if situation.asked.sun else None,
         confidence=Confidence.GENERAL_RULE if is_general else _confidence(first, is_weak=is_weak),
         numbers=_numbers(first),
         choices=_choices(situation, court, is_general=is_general),
         picture=picture(first, change) if court is not None and len(each) == 1 else None,
-        more=_more(each),
+        more=_more(each, first),
         mix=mix,
     )
 
@@ -105,7 +109,7 @@ def _mix(answer: ServeAnswer, situation: Situation) -> AdvisedMix | None:
     )
     if found.change_up is None:
         is_close = answer.ranking.confidence is Confidence.TOSS_UP and not found.logged_aims
-        return None if is_close else found  # "every ball" beside "either is fine" helps nobody
+        return None if is_close else found  # "every ball" beside "little in it" helps nobody
     sign = words.sign(Lane(found.change_up.option), answer.question.receiver.name)
     return replace(found, trigger=sign)
 
@@ -129,7 +133,8 @@ def _reasons(
     situation: Situation,
 ) -> tuple[Reason, ...]:
     """The day first where it was asked about, then notes, and depth."""
-    found = [*_sun(situation), *_wind(situation), *_own_serve(first)]
+    wind = wind_reasons(situation.wind, behind="lands {ft:.0f} ft longer")
+    found = [*_sun(situation), *wind, *_own_serve(first)]
     if not first.is_deep:
         found.append(_depth(first))
     found += _from_notes(each)
@@ -146,13 +151,9 @@ def _from_notes(each: tuple[tuple[ServeAnswer, ...], ...]) -> list[Reason]:
         if any(answer.driver for answer in group)
     ]
     return [
-        Reason(text=_said(part), source=part.effect.source)
+        Reason(text=part.effect.because, source=part.effect.source)
         for part in sorted(drivers, key=lambda one: -one.points)
     ]
-
-
-def _said(part: Part) -> str:
-    return part.effect.because.replace("at the body is weak", "jams at the body")
 
 
 def _spoken(answer: ServeAnswer) -> list[Reason]:
@@ -167,15 +168,11 @@ def _spoken(answer: ServeAnswer) -> list[Reason]:
         part
         for other in others
         for part in other.parts
-        if part.points < 0 and part.evidence and not _is_open(part)
+        if part.points < 0 and part.evidence and not is_open(part)
     ]
     return [
         Reason(text=part.effect.because, source=part.effect.source) for part in [*against, *parts]
     ]
-
-
-def _is_open(part: Part) -> bool:
-    return part.effect.scale is not None and part.effect.scale.estimate.is_open
 
 
 def _depth(answer: ServeAnswer) -> Reason:
@@ -208,19 +205,6 @@ def _sun(situation: Situation) -> list[Reason]:
     return [Reason(text=text, source=COMMON_PRACTICE)]
 
 
-def _wind(situation: Situation) -> list[Reason]:
-    match situation.wind:
-        case Wind.BEHIND_US:
-            text = f"10 mph behind: lands {sizes.WIND_BEHIND_CARRIES_FT:.0f} ft longer"
-        case Wind.AGAINST_US:
-            text = f"10 mph against: aim {sizes.WIND_AGAINST_STOPS_FT:.0f} ft longer"
-        case Wind.ACROSS:
-            return [Reason(text="Cross wind: aim on its upwind side", source=COMMON_PRACTICE)]
-        case _:
-            return []
-    return [Reason(text=text, source=WIND)]
-
-
 def _number() -> str:
     """The honest risk: a miss costs the chance we would have had."""
     return deep_pays("serve", misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE))
@@ -245,16 +229,18 @@ def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
     )
 
 
-def _unless(answer: ServeAnswer, situation: Situation, *, one_lane: bool) -> str | None:
+def _unless(
+    answer: ServeAnswer, situation: Situation, mix: AdvisedMix | None, *, one_lane: bool
+) -> str | None:
+    """What would change the call; beside a change-up, which says that too, only what flips it."""
     if situation.asked.sun and words.sun_side(situation.asked.words) is None:
         return "Sun behind you? A higher arc, into their eyes."
     if one_lane:
         flipped = _flip(answer, situation)
         if flipped is not None:
             return flipped
-    if situation.wind in (None, Wind.SOME):
-        return "Strong wind behind you: aim 4 ft shorter."
-    return None
+    changes = mix is not None and mix.change_up is not None
+    return STRONG_WIND if situation.wind in (None, Wind.SOME) and not changes else None
 
 
 def _flip(answer: ServeAnswer, situation: Situation) -> str | None:
@@ -328,17 +314,12 @@ def _choices(situation: Situation, court: Side | None, *, is_general: bool) -> t
     return tuple(found)
 
 
-def _more(each: tuple[tuple[ServeAnswer, ...], ...]) -> tuple[str, ...]:
-    """Each receiver and court with its lane, and the sum behind it."""
-    lines = []
-    for group in each:
-        for answer in group:
-            court = answer.question.court
-            name = answer.question.receiver.name or "Receiver"
-            lines.append(f"{name}, {court} court: {words.place(answer)}")
-    lines += [
-        f"{part.points:+.1f} {_said(part)} ({part.effect.source.kind})"
-        for part in each[0][0].ranking.best.parts
-        if abs(part.points) >= 0.1
-    ]
-    return tuple(lines)
+def _more(each: tuple[tuple[ServeAnswer, ...], ...], first: ServeAnswer) -> tuple[str, ...]:
+    """Each receiver and court with its lane, the sum behind the one that reasons speak of."""
+    places = (f"{_box(answer)}: {words.place(answer)}" for group in each for answer in group)
+    parts = (*first.ranking.best.parts, *first.depth.best.parts)
+    return (*places, *sum_lines(parts, what=_box(first)), STRONG_WIND)
+
+
+def _box(answer: ServeAnswer) -> str:
+    return f"{answer.question.receiver.name or 'Receiver'}, {answer.question.court} court"

@@ -30,14 +30,14 @@ from knowledge.tactics.targeted_effects import (
 from knowledge.tactics.targeted_said import HitWith, Targeted, targeted_said
 from knowledge.vocabulary import Topic
 
-READY = Reason(text="They have one plan: your reply is ready", source=COMMON_PRACTICE)
-NARROW = Reason(text="To miss one of you they aim narrow: it goes wide", source=COMMON_PRACTICE)
-BREAKS = "Poach once in the first four, not every ball."
+READY = "They have one plan: your reply is ready."
+NARROW = "To miss one of you they aim narrow: it goes wide."
+BREAKS = "Poach once in the first four points."
 LOBBED = "Half a step back takes the lob away."
 COLD = "Frozen feet go cold: bounce, paddle up."
 GO_HOME = "They hit behind: go home for a few balls."
 CALM = 'Say it calmly: "I have the middle". No blame.'
-TURN = "Turn and run for lobs: never backpedal, you fall."
+TURN = "Turn and run: never backpedal, you fall."
 LOB_JOB = "call it, half a step back"
 LOB_JOB_IN_FULL = "call it early, cover the other half"
 TAKEN_AS_YOU = "Taken as: they play at you."
@@ -72,7 +72,7 @@ def advise(situation: Situation) -> Advice:
         number=_number(jobs),
         unless=_plan_b(situation, jobs),
         assumed=_assumed(situation, said),
-        caution=TURN if said.hit_with is HitWith.LOBS else CALM,
+        caution=TURN if said.hit_with is HitWith.LOBS else None,
         confidence=_confidence(jobs),
         numbers=_numbers(jobs),
         choices=(
@@ -140,10 +140,9 @@ def _reasons(jobs: Jobs) -> tuple[Reason, ...]:
         return (
             _line(f"{said.helper_name}: poach the second ball, not the first"),
             _line(f"{said.name}: cross, so it comes through the middle"),
-            NARROW,
         )
     job = LOB_JOB_IN_FULL if said.hit_with is HitWith.LOBS else _JOB[jobs.does]
-    return (_back_line(jobs), _line(f"{said.helper_name}: {job}"), READY)
+    return (_back_line(jobs), _line(f"{said.helper_name}: {job}"))
 
 
 _JOB = MappingProxyType(
@@ -224,6 +223,7 @@ def _numbers(jobs: Jobs) -> MappingProxyType[str, float]:
 def _more(jobs: Jobs) -> tuple[str, ...]:
     said = jobs.said
     return (
+        NARROW if said.frozen else READY,
         f"{said.name}: give the line, not the middle.",
         f"{said.name}: after each ball be set for the next, it is yours.",
         f"{said.helper_name}: step in before they hit, so that they see it.",

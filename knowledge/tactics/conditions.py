@@ -104,6 +104,28 @@ def _known(name: str, fact: FactId, prevalence: float, known: bool | None) -> Co
     return Condition(name=name, fact=fact, prevalence=prevalence, test=lambda _situation: truth)
 
 
+def rule_of_thumb(
+    name: str,
+    on: OptionId,
+    points: Points,
+    mechanism: Mechanism,
+    because: str,
+    *,
+    when: Condition = ALWAYS,
+    source: Source = COMMON_PRACTICE,
+) -> Effect:
+    """An effect of the shot itself on one option, whoever plays it; `source` may be better."""
+    return Effect(
+        id=EffectId(f"{name}:{on}:{when.name}"),
+        on=frozenset({on}),
+        points=points,
+        mechanism=mechanism,
+        because=because,
+        source=source,
+        when=when,
+    )
+
+
 def grows_with(
     one: OnCourt,
     trait: Trait,

@@ -12,14 +12,13 @@ from knowledge.effects import (
     ALWAYS,
     Condition,
     Effect,
-    EffectId,
     Mechanism,
     OptionId,
     Points,
 )
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE, computed
-from knowledge.tactics.conditions import grows_with, skill, two_handed
+from knowledge.sources import computed
+from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, attack_at
 from knowledge.tactics.dink_lanes import Lane, Spot, gain_over_line
 from knowledge.tactics.dink_sizes import (
@@ -80,9 +79,11 @@ def effects(question: DinkQuestion, aims: Sequence[Aim]) -> tuple[Effect, ...]:
 def _soft(question: DinkQuestion) -> Iterator[Effect]:
     if question.ball is BallQuality.STRETCHED:
         because = "A soft ball buys you time"
-        yield _rule("recover", SOFT, TIME_TO_RECOVER, Mechanism.TIME, because)
+        yield rule_of_thumb("recover", SOFT, TIME_TO_RECOVER, Mechanism.TIME, because)
         return
-    yield _rule("free", SOFT, NO_PRESSURE, Mechanism.THEIR_REPLY, "A soft one asks nothing of them")
+    yield rule_of_thumb(
+        "free", SOFT, NO_PRESSURE, Mechanism.THEIR_REPLY, "A soft one asks nothing of them"
+    )
     for one in question.pair:
         yield grows_with(
             one,
@@ -98,14 +99,14 @@ def _soft(question: DinkQuestion) -> Iterator[Effect]:
 def attack_effects(question: DinkQuestion, target: OnCourt) -> Iterator[Effect]:
     """What a speed-up of an easy ball gains over dinking it."""
     on = attack_at(target).id
-    yield _rule(
+    yield rule_of_thumb(
         "above the net",
         on,
         SPEED_UP_EASY,
         Mechanism.THEIR_REPLY,
         "Above the net: attack beats dink",
     )
-    yield _rule(
+    yield rule_of_thumb(
         "straight",
         on,
         STRAIGHT_AHEAD,
@@ -141,9 +142,11 @@ def _lane(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
     if aim.spot is Spot.MIDDLE:
         yield _saved_misses(aim.id, Lane.STRAIGHT, front)
         yield _saved_misses(aim.id, Lane.CENTRE, ~front)
-        yield _rule("between", aim.id, BETWEEN_THEM, Mechanism.COVER, "Between them: whose is it?")
+        yield rule_of_thumb(
+            "between", aim.id, BETWEEN_THEM, Mechanism.COVER, "Between them: whose is it?"
+        )
         return
-    yield _rule(
+    yield rule_of_thumb(
         "corner",
         aim.id,
         LINE_IS_JUMPED,
@@ -152,10 +155,10 @@ def _lane(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
         when=front,
     )
     yield _saved_misses(aim.id, Lane.WIDE, ~front)
-    yield _rule(
+    yield rule_of_thumb(
         "angle", aim.id, ANGLE_BACK, Mechanism.COVER, "Wide gives an angle back", when=~front
     )
-    yield _rule(
+    yield rule_of_thumb(
         "pulled",
         aim.id,
         OFF_THE_COURT,
@@ -182,7 +185,7 @@ def _lane(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
 def _wing(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
     backhand = question.backhand_at(aim)
     name = aim.target.name
-    yield _rule(
+    yield rule_of_thumb(
         "backhand",
         aim.id,
         ANY_BACKHAND,
@@ -191,7 +194,7 @@ def _wing(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
         when=backhand,
     )
     if aim.spot is Spot.MIDDLE:
-        yield _rule(
+        yield rule_of_thumb(
             "forehand",
             aim.id,
             FOREHAND_IN_THE_MIDDLE,
@@ -236,7 +239,7 @@ def _two_hander(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
         when = question.backhand_at(aim)
     else:
         return
-    yield _rule("two hands", aim.id, points, Mechanism.THEIR_REPLY, because, when=when)
+    yield rule_of_thumb("two hands", aim.id, points, Mechanism.THEIR_REPLY, because, when=when)
 
 
 def _movement(aim: Aim) -> Iterator[Effect]:
@@ -328,11 +331,11 @@ def _partner(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
 
 
 def _stretched(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
-    yield _rule(
+    yield rule_of_thumb(
         "stretched", aim.id, STRETCHED_AIM, Mechanism.OUR_ERROR, "You can't aim it stretched"
     )
     if aim.spot is Spot.SIDELINE:
-        yield _rule(
+        yield rule_of_thumb(
             "stretched line",
             aim.id,
             STRETCHED_LINE,
@@ -348,35 +351,8 @@ def _saved_misses(on: OptionId, lane: Lane, when: Condition) -> Effect:
         Lane.STRAIGHT: "Lower net than at the line",
         Lane.WIDE: "Longest lane, low net",
     }[lane]
-    return Effect(
-        id=EffectId(f"{lane}:{on}"),
-        on=frozenset({on}),
-        points=gain_over_line(lane),
-        mechanism=Mechanism.OUR_ERROR,
-        because=because,
-        source=LANE_SOURCE,
-        when=when,
-    )
-
-
-def _rule(
-    name: str,
-    on: OptionId,
-    points: Points,
-    mechanism: Mechanism,
-    because: str,
-    *,
-    when: Condition = ALWAYS,
-) -> Effect:
-    return Effect(
-        id=EffectId(f"{name}:{on}:{when.name}"),
-        on=frozenset({on}),
-        points=points,
-        mechanism=mechanism,
-        because=because,
-        source=COMMON_PRACTICE,
-        when=when,
-    )
+    points, ours = gain_over_line(lane), Mechanism.OUR_ERROR
+    return rule_of_thumb(str(lane), on, points, ours, because, when=when, source=LANE_SOURCE)
 
 
 def _habit(

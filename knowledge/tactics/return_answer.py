@@ -8,6 +8,7 @@ from knowledge.effects import Decision, Option, OptionId, Truth
 from knowledge.engine import Part, Ranking, rank
 from knowledge.game import places, receiver, server
 from knowledge.planning.sizes import RECEIVING_CHANCE, RETURN_SHARE
+from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_effects import (
@@ -55,24 +56,7 @@ class ReturnAnswer:
     @property
     def driver(self) -> Part | None:
         """The largest help for this target that notes on them stand behind and settle."""
-        return settled(self.ranking.best.parts, self.question.theirs)
-
-
-def settled(parts: tuple[Part, ...], theirs: tuple[OnCourt, ...]) -> Part | None:
-    """The largest helping part that notes on them stand behind, unless they settle nothing."""
-    players = {one.player for one in theirs}
-    return next(
-        (
-            part
-            for part in parts
-            if part.points > 0
-            and part.evidence
-            and part.effect.scale
-            and part.effect.scale.player in players
-            and not part.effect.scale.estimate.is_open
-        ),
-        None,
-    )
+        return driver_of(self.ranking.best.parts, self.question.theirs)
 
 
 def answer_return(situation: Situation) -> ReturnAnswer:
@@ -108,7 +92,7 @@ def _has_ground(ranking: Ranking, question: ReturnQuestion) -> bool:
     is_seen = any(
         part.effect.id.startswith(SEEN) and part.truth is Truth.YES for part in ranking.best.parts
     )
-    return is_seen or settled(ranking.best.parts, question.theirs) is not None
+    return is_seen or driver_of(ranking.best.parts, question.theirs) is not None
 
 
 def _styles(question: ReturnQuestion, target: OnCourt | None, situation: Situation) -> Ranking:

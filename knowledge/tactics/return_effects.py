@@ -8,10 +8,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.effects import (
-    ALWAYS,
     Condition,
     Effect,
-    EffectId,
     FactId,
     Mechanism,
     OptionId,
@@ -19,9 +17,8 @@ from knowledge.effects import (
     Truth,
 )
 from knowledge.situation import Formation, OnCourt, Wind
-from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics import return_sizes as sizes
-from knowledge.tactics.conditions import grows_with, in_front, other_of, skill
+from knowledge.tactics.conditions import grows_with, in_front, other_of, rule_of_thumb, skill
 from knowledge.tactics.return_time import TIME, ground_bought_ft
 from knowledge.vocabulary import BallQuality, PlayerId, Side, Trait, Value
 
@@ -105,7 +102,7 @@ def says_inside(words: str) -> bool:
 
 def target_effects(question: ReturnQuestion) -> Iterator[Effect]:
     """Everything about whom to return at, and about the deep middle."""
-    yield _rule(
+    yield rule_of_thumb(
         "middle", MIDDLE, sizes.DEEP_MIDDLE, Mechanism.COVER, "The middle gives them no angle"
     )
     for one in question.theirs:
@@ -183,7 +180,7 @@ def _better_third(one: OnCourt, partner: OnCourt | None) -> Condition:
 def _lane(question: ReturnQuestion, one: OnCourt) -> Iterator[Effect]:
     """Down the line puts us in front of the third hitter; across the lane is longer."""
     front = in_front(one, other_of(one, question.theirs), question.returner_side)
-    yield _rule(
+    yield rule_of_thumb(
         "facing",
         at(one),
         sizes.FACING_THE_THIRD,
@@ -191,7 +188,7 @@ def _lane(question: ReturnQuestion, one: OnCourt) -> Iterator[Effect]:
         f"Down the line you'd face {one.name}'s third",
         when=front,
     )
-    yield _rule(
+    yield rule_of_thumb(
         "longer lane",
         at(one),
         sizes.LONGER_LANE,
@@ -214,7 +211,7 @@ def _our_aim(question: ReturnQuestion, one: OnCourt) -> Iterator[Effect]:
             because="Aiming needs a safe return",
         )
     if question.wind is Wind.ACROSS:
-        yield _rule(
+        yield rule_of_thumb(
             "cross wind",
             at(one),
             sizes.CROSS_WIND,
@@ -229,10 +226,10 @@ def _crossing(question: ReturnQuestion) -> Iterator[Effect]:
     crosser = question.crosser
     if crosser is not None:
         because = f"{crosser.name} is still crossing"
-        yield _rule("crossing", at(crosser), sizes.CROSSING, Mechanism.HABIT, because)
+        yield rule_of_thumb("crossing", at(crosser), sizes.CROSSING, Mechanism.HABIT, because)
     elif question.crosser_unknown:
         because = "They stack: one is still crossing"
-        yield _rule("crossing", CROSSER, sizes.CROSSING, Mechanism.HABIT, because)
+        yield rule_of_thumb("crossing", CROSSER, sizes.CROSSING, Mechanism.HABIT, because)
 
 
 def _inside(question: ReturnQuestion) -> Iterator[Effect]:
@@ -240,7 +237,7 @@ def _inside(question: ReturnQuestion) -> Iterator[Effect]:
         return
     on = SERVER if question.server is None else at(question.server)
     because = "The server stands inside: no time to back up"
-    yield _rule("inside", on, sizes.SERVER_INSIDE, Mechanism.TIME, because)
+    yield rule_of_thumb("inside", on, sizes.SERVER_INSIDE, Mechanism.TIME, because)
 
 
 def style_effects(question: ReturnQuestion, target: OnCourt | None) -> Iterator[Effect]:
@@ -248,7 +245,7 @@ def style_effects(question: ReturnQuestion, target: OnCourt | None) -> Iterator[
     high, hard, low = (OptionId(style) for style in Style)
     receivers = question.theirs if target is None else (target,)
     ground = ground_bought_ft(question.returner)
-    yield _rule(
+    yield rule_of_thumb(
         "time",
         high,
         sizes.TIME_TO_THE_LINE,
@@ -256,11 +253,15 @@ def style_effects(question: ReturnQuestion, target: OnCourt | None) -> Iterator[
         f"High buys half a second: {ground:.0f} ft of run",
         source=TIME,
     )
-    yield _rule("pace", hard, sizes.PACE_HURTS, Mechanism.THEIR_REPLY, "Pace hurries the third")
-    yield _rule("slice", low, sizes.SLICE_RISK, Mechanism.OUR_ERROR, "A slice floats if missed")
+    yield rule_of_thumb(
+        "pace", hard, sizes.PACE_HURTS, Mechanism.THEIR_REPLY, "Pace hurries the third"
+    )
+    yield rule_of_thumb(
+        "slice", low, sizes.SLICE_RISK, Mechanism.OUR_ERROR, "A slice floats if missed"
+    )
     if question.ball is BallQuality.EASY:
         because = "A short serve: step in, be at the line"
-        yield _rule("step in", hard, sizes.STEP_IN, Mechanism.TIME, because)
+        yield rule_of_thumb("step in", hard, sizes.STEP_IN, Mechanism.TIME, because)
     yield from _runner(question)
     for one in receivers:
         part = 1 / len(receivers)
@@ -299,27 +300,6 @@ def _runner(question: ReturnQuestion) -> Iterator[Effect]:
             on=(OptionId(style),),
             because=f"{returner.name} {said}",
         )
-
-
-def _rule(
-    name: str,
-    on: OptionId,
-    points: Points,
-    mechanism: Mechanism,
-    because: str,
-    *,
-    when: Condition = ALWAYS,
-    source: Source = COMMON_PRACTICE,
-) -> Effect:
-    return Effect(
-        id=EffectId(f"{name}:{on}:{when.name}"),
-        on=frozenset({on}),
-        points=points,
-        mechanism=mechanism,
-        because=because,
-        source=source,
-        when=when,
-    )
 
 
 def player_at(option: OptionId, theirs: tuple[OnCourt, ...]) -> OnCourt | None:

@@ -1,7 +1,6 @@
 """Sizes of the rules of thumb about the return, in rally points where they apply.
 
-All common practice, no source; "row" is the row of the trade's table of sizes. Wind: computed
-with the ball model of the flight notes for 10 mph along the court; halve it for 5.
+All common practice, no source; "row" is the row of the trade's table of sizes.
 """
 
 from __future__ import annotations
@@ -51,8 +50,6 @@ SLICE_RISK = Points(mean=-1, sd=1.5)
 STEP_IN = Points(mean=5, sd=3)
 """A short serve is a chance: row 8 the other way round."""
 
-WIND_BEHIND_CARRIES_FT = 3.7
-WIND_AGAINST_STOPS_FT = 4.3
 
 THIRD_GAP = 0.15
 """A third is the better one of the two if it lies this far above the partner's."""

@@ -9,6 +9,7 @@ from knowledge.engine import Part, Ranking, rank
 from knowledge.evidence import Profile
 from knowledge.game import places, receiver, server
 from knowledge.planning.sizes import SERVE_SHARE, SERVING_CHANCE
+from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.serve_effects import (
@@ -46,19 +47,8 @@ class ServeAnswer:
 
     @property
     def driver(self) -> Part | None:
-        """The largest help for this lane that notes on them stand behind, unless they settle
-        nothing."""
-        return next(
-            (
-                part
-                for part in self.ranking.best.parts
-                if part.points > 0
-                and part.evidence
-                and part.effect.scale
-                and not part.effect.scale.estimate.is_open
-            ),
-            None,
-        )
+        """The largest help for this lane that notes on the receiver stand behind and settle."""
+        return driver_of(self.ranking.best.parts, (self.question.receiver,))
 
 
 def answer_serve(situation: Situation, one: OnCourt, court: Side) -> ServeAnswer:

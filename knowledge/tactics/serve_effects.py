@@ -3,23 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.effects import (
-    ALWAYS,
     Condition,
     Effect,
-    EffectId,
     Mechanism,
     OptionId,
-    Points,
     Truth,
     trait_fact,
 )
 from knowledge.situation import Formation, OnCourt, Wind
-from knowledge.sources import COMMON_PRACTICE, Source, computed
+from knowledge.sources import computed
 from knowledge.tactics import serve_sizes as sizes
-from knowledge.tactics.conditions import grows_with, skill, two_handed
+from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.serve_lanes import Lane, backhand_at, run_ft, way_to, wing_at
 from knowledge.tactics.serve_scatter import Scatter, deep_cost, line_cost
 from knowledge.vocabulary import Side, Trait, Value, Wing
@@ -60,8 +57,10 @@ def lane_effects(question: ServeQuestion, lanes: tuple[Lane, ...]) -> tuple[Effe
 def depth_effects(question: ServeQuestion) -> tuple[Effect, ...]:
     """A deep aim against the middle of the box: what depth gains, and what its misses cost."""
     return (
-        _rule("depth", DEEP, sizes.DEEP, Mechanism.TIME, "Depth keeps the returner behind the run"),
-        _rule(
+        rule_of_thumb(
+            "depth", DEEP, sizes.DEEP, Mechanism.TIME, "Depth keeps the returner behind the run"
+        ),
+        rule_of_thumb(
             "misses",
             DEEP,
             deep_cost(question.scatter),
@@ -74,16 +73,12 @@ def depth_effects(question: ServeQuestion) -> tuple[Effect, ...]:
 
 def _body(question: ServeQuestion) -> Iterator[Effect]:
     receiver, on = question.receiver, OptionId(Lane.BODY)
-    yield _rule("body", on, sizes.AT_BODY, Mechanism.COVER, "The body gives no angle back")
-    yield skill(
-        receiver,
-        Trait.BODY_JAM,
-        -sizes.JAM,
-        Mechanism.THEIR_REPLY,
-        on=(on,),
-        named=f"{receiver.name} at the body",
-    )
-    yield _rule(
+    yield rule_of_thumb("body", on, sizes.AT_BODY, Mechanism.COVER, "The body gives no angle back")
+    jam = skill(receiver, Trait.BODY_JAM, -sizes.JAM, Mechanism.THEIR_REPLY, on=(on,), named="")
+    jams = receiver.profile.skill(Trait.BODY_JAM).level < 0
+    how = "jams at the body" if jams else "is fine at the body"
+    yield replace(jam, because=f"{receiver.name} {how}")
+    yield rule_of_thumb(
         "cramped",
         on,
         sizes.TWO_HANDS_JAMMED,
@@ -97,7 +92,7 @@ def _corner(question: ServeQuestion, lane: Lane) -> Iterator[Effect]:
     receiver, on = question.receiver, OptionId(lane)
     backhand = backhand_at(lane, receiver, question.court)
     name = receiver.name
-    yield _rule(
+    yield rule_of_thumb(
         "line",
         on,
         line_cost(question.scatter),
@@ -105,7 +100,7 @@ def _corner(question: ServeQuestion, lane: Lane) -> Iterator[Effect]:
         "A line is nearer there",
         source=MISSES,
     )
-    yield _rule(
+    yield rule_of_thumb(
         "backhand",
         on,
         sizes.ANY_BACKHAND,
@@ -154,7 +149,7 @@ def _corner(question: ServeQuestion, lane: Lane) -> Iterator[Effect]:
 def _two_hander(question: ServeQuestion, lane: Lane) -> Effect:
     """Only where the hand settles the wing: an effect has one condition."""
     is_wide = lane is Lane.WIDE
-    return _rule(
+    return rule_of_thumb(
         "two hands",
         OptionId(lane),
         sizes.TWO_HANDS_WIDE if is_wide else sizes.TWO_HANDS_DRIVE,
@@ -167,8 +162,10 @@ def _two_hander(question: ServeQuestion, lane: Lane) -> Effect:
 def _wide(question: ServeQuestion) -> Iterator[Effect]:
     receiver, on = question.receiver, OptionId(Lane.WIDE)
     name = receiver.name
-    yield _rule("angle", on, sizes.ANGLE, Mechanism.COVER, "Wide gives an angle back")
-    yield _rule("run", on, sizes.LONGER_RUN, Mechanism.TIME, "Wide pulls them off the court")
+    yield rule_of_thumb("angle", on, sizes.ANGLE, Mechanism.COVER, "Wide gives an angle back")
+    yield rule_of_thumb(
+        "run", on, sizes.LONGER_RUN, Mechanism.TIME, "Wide pulls them off the court"
+    )
     yield grows_with(
         receiver,
         Trait.RETURN,
@@ -191,7 +188,7 @@ def _wide(question: ServeQuestion) -> Iterator[Effect]:
     more = run_ft(Lane.WIDE, question.court, to=question.court.other) - run_ft(
         Lane.T, question.court, to=question.court.other
     )
-    yield _rule(
+    yield rule_of_thumb(
         "crosses",
         on,
         sizes.CROSSES_AFTER_A_WIDE_ONE,
@@ -203,7 +200,7 @@ def _wide(question: ServeQuestion) -> Iterator[Effect]:
 
 def _down_the_t(question: ServeQuestion) -> Iterator[Effect]:
     receiver, on = question.receiver, OptionId(Lane.T)
-    yield _rule(
+    yield rule_of_thumb(
         "middle",
         on,
         sizes.THROUGH_THE_MIDDLE,
@@ -217,7 +214,7 @@ def _down_the_t(question: ServeQuestion) -> Iterator[Effect]:
         sizes.SLOW_RUNNER_T,
         Mechanism.TIME,
         on=(on,),
-        because=f"The T shortens {receiver.name}'s run",
+        because=f"Away from the T slow {receiver.name} runs further",
     )
 
 
@@ -237,25 +234,4 @@ def _crosses(question: ServeQuestion) -> Condition:
         fact=trait_fact(receiver.player, Trait.STACKS),
         prevalence=sizes.CHANCE_OF_STACKING,
         test=lambda _situation: truth,
-    )
-
-
-def _rule(
-    name: str,
-    on: OptionId,
-    points: Points,
-    mechanism: Mechanism,
-    because: str,
-    *,
-    when: Condition = ALWAYS,
-    source: Source = COMMON_PRACTICE,
-) -> Effect:
-    return Effect(
-        id=EffectId(f"{name}:{on}:{when.name}"),
-        on=frozenset({on}),
-        points=points,
-        mechanism=mechanism,
-        because=because,
-        source=source,
-        when=when,
     )

@@ -1,7 +1,6 @@
 """Sizes of the rules of thumb about the serve, in rally points where they apply.
 
-All common practice, no source; "row" is the row of the trade's table of sizes. Wind: computed
-with the ball model of the flight notes for 10 mph along the court; halve it for 5.
+All common practice, no source; "row" is the row of the trade's table of sizes.
 """
 
 from __future__ import annotations
@@ -40,6 +39,3 @@ SLOW_THAT_WAY = Points(mean=1.0, sd=1)
 
 CHANCE_OF_STACKING = 0.4
 """Where their noted side is not the court they receive in, and nobody said how they line up."""
-
-WIND_BEHIND_CARRIES_FT = 3.7
-WIND_AGAINST_STOPS_FT = 4.3

@@ -8,6 +8,7 @@ from knowledge.advice import Confidence
 from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranking, rank
 from knowledge.evidence import Profile
 from knowledge.normal import chances_of_being_best
+from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, able
@@ -98,7 +99,7 @@ def target_in(
     ranking = rank(decision, facing)
     one, p_better = _better(ranking, pair)
     place = first if one.player == pair[0].player else second
-    driver = _driver(ranking, one)
+    driver = driver_of(ranking.of(at(one)).parts, pair)
     other = pair[1] if one.player == pair[0].player else pair[0]
     is_settled = driver is not None and p_better >= LEAN_CHANCE and bool(place.effects)
     is_settled = is_settled and ranking.best.option.id != EVEN
@@ -128,21 +129,6 @@ def _better(ranking: Ranking, pair: tuple[OnCourt, OnCourt]) -> tuple[OnCourt, f
     )
     place = 0 if chances[0] >= chances[1] else 1
     return pair[place], chances[place]
-
-
-def _driver(ranking: Ranking, one: OnCourt) -> Part | None:
-    """The largest reason for the target that notes stand behind and do not contradict."""
-    return next(
-        (
-            part
-            for part in ranking.of(at(one)).parts
-            if part.points > 0
-            and part.evidence
-            and part.effect.scale is not None
-            and not part.effect.scale.estimate.is_open
-        ),
-        None,
-    )
 
 
 def open_notes(target: Target) -> tuple[OnCourt, Trait] | None:

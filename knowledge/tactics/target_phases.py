@@ -17,6 +17,9 @@ from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_answer import DINK_SHARE, answer_dink
 from knowledge.tactics.dink_words import names_wing
+from knowledge.tactics.return_answer import question_of
+from knowledge.tactics.return_effects import at as target_at
+from knowledge.tactics.return_effects import target_effects
 from knowledge.tactics.target_sizes import LATE_SHARE, LOSES_PATIENCE, TIGHT, TIRES
 from knowledge.vocabulary import Topic, Trait
 
@@ -55,18 +58,14 @@ class PhaseRow:
     priced: bool
 
 
-def _return(_situation: Situation, one: OnCourt) -> AtOne:
-    """Rows 3 and 4: the worse third, the one who would crash behind it, the slow runner."""
-    on = (f"at:{one.player}",)
-    third, worse = Trait.THIRD_SHOT_DROP, sizes.RETURN_TO_WORSE_THIRD
-    crash, slow = sizes.RETURN_TO_CRASHER, sizes.RETURN_TO_SLOW_FORWARD
-    error, habit, time = Mechanism.THEIR_ERROR, Mechanism.HABIT, Mechanism.TIME
+def _return(situation: Situation, one: OnCourt) -> AtOne:
+    """The return's own page: what it says of this opponent, each note once."""
+    acting = target_effects(question_of(replace(situation, asked=Asked(), game=None)))
     return AtOne(
-        effects=(
-            from_trait(one, third, worse, error, on=on, up=False),
-            from_trait(one, third, -worse, error, on=on, up=True),
-            from_trait(one, Trait.CRASH, crash, habit, on=on, up=True, habit=True),
-            from_trait(one, Trait.FORWARD_SPEED, slow, time, on=on, up=False),
+        effects=tuple(
+            effect
+            for effect in acting
+            if target_at(one) in effect.on and effect.scale and effect.scale.player == one.player
         )
     )
 

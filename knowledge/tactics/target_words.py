@@ -214,11 +214,3 @@ def number(target: Target) -> str:
     if target.phase is TargetPhase.LOBS:
         return "Surprise is the shot: two a game at most."
     return f"{few} of 10, not all: all 10 and the edge is gone."
-
-
-def worth(total: float) -> str:
-    """What it is worth in all, in plain words."""
-    whole = round(total)
-    if whole < 1:
-        return "Worth under 1 rally in 100."
-    return f"Worth about {whole} {'rally' if whole == 1 else 'rallies'} in 100."

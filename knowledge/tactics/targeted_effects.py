@@ -65,49 +65,37 @@ class Reply:
     brave: bool = False
 
 
+def _attack(id: str, call: str, full: str, needs: Trait) -> Reply:
+    return Reply(id=id, call=call, full=full, needs=needs, brave=True)
+
+
 MIDDLE = Reply(id="middle", call="middle and deep", full="middle and deep, no line")
 FEET = Reply(
     id="feet", call="soft at their feet", full="soft at {squeezer}'s feet", needs=Trait.RESET
 )
+_HIP = "first high one at {squeezer}'s hip"
+_BEHIND = "lob behind {squeezer}, once a game"
+_CHEST_HIGH = "counter at {squeezer}'s feet, chest high"
 
 REPLIES: Mapping[HitWith, tuple[Reply, ...]] = MappingProxyType(
     {
         HitWith.ANYTHING: (MIDDLE, FEET),
         HitWith.DINKS: (
             Reply(id="soft", call="dink low middle", full="dink low and middle, not wide"),
-            Reply(
-                id="attack",
-                call="speed up the high one",
-                full="first high one at {squeezer}'s hip",
-                needs=Trait.SPEED_UP,
-                brave=True,
-            ),
-            Reply(
-                id="lob",
-                call="lob behind {squeezer}",
-                full="lob behind {squeezer}, once a game",
-                needs=Trait.LOB,
-                brave=True,
-            ),
+            _attack("attack", "speed up the high one", _HIP, Trait.SPEED_UP),
+            _attack("lob", "lob behind {squeezer}", _BEHIND, Trait.LOB),
         ),
         HitWith.DRIVES: (
             Reply(id="block", call="block low middle", full="block low and middle, no swing"),
-            Reply(
-                id="counter",
-                call="counter at their feet",
-                full="counter at {squeezer}'s feet, chest high",
-                needs=Trait.COUNTER,
-                brave=True,
-            ),
+            _attack("counter", "counter at their feet", _CHEST_HIGH, Trait.COUNTER),
         ),
         HitWith.SPEED_UPS: (
             Reply(id="reset", call="block it low middle", full="backhand in front, block low"),
-            Reply(
-                id="counter",
-                call="counter straight back",
-                full="counter straight back, then be set",
-                needs=Trait.COUNTER,
-                brave=True,
+            _attack(
+                "counter",
+                "counter straight back",
+                "counter straight back, then be set",
+                Trait.COUNTER,
             ),
         ),
         HitWith.LOBS: (
@@ -129,13 +117,7 @@ REPLIES: Mapping[HitWith, tuple[Reply, ...]] = MappingProxyType(
                 full="drop middle: you hit them all",
                 needs=Trait.THIRD_SHOT_DROP,
             ),
-            Reply(
-                id="drive",
-                call="drive middle",
-                full="drive middle, drop the fifth",
-                needs=Trait.FOREHAND_DRIVE,
-                brave=True,
-            ),
+            _attack("drive", "drive middle", "drive middle, drop the fifth", Trait.FOREHAND_DRIVE),
         ),
     }
 )

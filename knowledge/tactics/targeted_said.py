@@ -68,6 +68,10 @@ _HELPING = re.compile(
     r"\b(?:should i|can i|how (?:do|can|should) i|do i)(?: \w+){0,2} (?:help|poach|slide|squeeze|"
     r"take more|cover|step|participate)"
 )
+_FREEZES_ME = re.compile(
+    r"\b(?:fr[eo]ez\w*|froz\w*|froze|ic(?:e|ed|ing)|avoid\w*|ignor\w*|nothing to|never to) me\b"
+)
+_TO_ME = re.compile(r"(?<!not )(?<!never )(?<!nothing )(?<!none )\b(?:to|at|on|target\w*) me\b")
 _POACH = re.compile(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
 _BURNT = re.compile(
     r"(?<!we are )(?<!were )(?<!we )\bbehind\b(?! by| in| \d)|\bburn\w*|\bdown my line\b"
@@ -100,7 +104,7 @@ def targeted_said(situation: Situation) -> Targeted:
     said = " ".join(re.findall(r"[a-z0-9]+", _plain(situation.asked.words)))
     frozen = bool(_FROZEN.search(said))
     named = [one for one in situation.ours if one.player in situation.asked.about]
-    is_me, subject = _subject(situation, said, named)
+    is_me, subject = _subject(situation, said, named, frozen=frozen)
     gets_balls = _other(situation, subject) if frozen else subject
     gets_me = is_me is not frozen
     return Targeted(
@@ -118,10 +122,17 @@ def _plain(words: str) -> str:
     return words.casefold().replace("'", "").replace("’", "")
 
 
-def _subject(situation: Situation, said: str, named: list[OnCourt]) -> tuple[bool, OnCourt | None]:
-    """Whether the one spoken of writes, and who it is where that is known."""
+def _subject(
+    situation: Situation, said: str, named: list[OnCourt], *, frozen: bool
+) -> tuple[bool, OnCourt | None]:
+    """Whether the one spoken of writes, and who it is where that is known.
+
+    A name beside an "at me" is the helper's, or one spoken of before.
+    """
     asker = None if situation.asker is None else situation.find(situation.asker)
     if len(named) == 1:
+        if asker is not None and (_FREEZES_ME if frozen else _TO_ME).search(said):
+            return True, asker
         return asker is not None and named[0].player == asker.player, named[0]
     spoken = _MY_PARTNER.sub("partner", said)
     is_partner = bool(_PARTNER.search(spoken)) and (

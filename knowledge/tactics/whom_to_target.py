@@ -14,6 +14,7 @@ from knowledge.planning.probes import hand_choices
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import target_words as words
+from knowledge.tactics.aim_words import NOBODY_NAMED, rallies
 from knowledge.tactics.conditions import player_of, trait_of
 from knowledge.tactics.target_answer import THE_OTHER, Target, open_notes, targets
 from knowledge.tactics.target_effects import EVEN, at
@@ -21,7 +22,6 @@ from knowledge.tactics.target_phases import TargetPhase
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import TRAITS, Topic, TraitKind
 
-NOBODY_NAMED = "General rule: name the pair and I use your notes."
 NO_BOOK = "No notes on them yet: these three tell."
 PARTNER_UNKNOWN = "Partner not known: taken as average."
 
@@ -243,9 +243,9 @@ def _more(found: Sequence[Target]) -> tuple[str, ...]:
     total = sum(one.per_100 for one in found)
     return (
         *lines,
-        words.worth(total),
-        "Edge left: lopsidedness t = 2s - 1 loses t of itself.",
-        f"Most at s = {100 * best_share(0.0):.0f} of 100; "
+        rallies(total),
+        "The more balls one gets, the more of the edge is lost.",
+        f"Best share: {100 * best_share(0.0):.0f} balls in 100; "
         f"{100 * best_share(1.0):.0f} if the partner covers.",
         "All 100: they adjust (half), the fed one warms up (half).",
         words.RECHECK,

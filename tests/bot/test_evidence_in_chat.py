@@ -49,7 +49,7 @@ def test_why_quotes_the_notes_with_who_and_how_old(demo: Talk) -> None:
 
 def test_why_tells_the_chance_that_the_best_is_best(demo: Talk) -> None:
     chance = numbers(demo, DINK)["p_best"]
-    assert f"The best of them {100 * chance:.0f} times in 100" in demo.say("why?")
+    assert f"The chance that this call is the best: {100 * chance:.0f} in 100" in demo.say("why?")
 
 
 def test_the_why_button_says_the_same_as_the_word(demo: Talk) -> None:

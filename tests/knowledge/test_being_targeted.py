@@ -9,6 +9,7 @@ import tomllib
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from textwrap import wrap
 from typing import Any
 
 import pytest
@@ -29,6 +30,9 @@ from knowledge.vocabulary import BallKind, PlayerId, Side, Topic
 CASES: list[dict[str, Any]] = tomllib.loads(
     (Path(__file__).parents[1] / "cases" / "being_targeted.toml").read_text(encoding="utf-8")
 )["case"]
+PHONE_CHARACTERS, PHONE_LINES = 40, 10
+"""What a phone shows without scrolling, the line of whom it is against aside: common practice."""
+
 NUMBERS = {"mira": PlayerId(1), "tom": PlayerId(2)}
 
 
@@ -152,7 +156,18 @@ def test_plan_b_is_the_stack_only_where_it_brings_a_forehand_inside() -> None:
 def test_lobs_come_with_the_caution_about_falls() -> None:
     """Never backpedal for a lob: usual advice against falls (common practice, no source)."""
     assert advise(asking("they lob me every ball")).caution == TURN
-    assert advise(asking("they dink me every ball")).caution == CALM
+    assert advise(asking("they dink me every ball")).caution is None
+
+
+@pytest.mark.parametrize("said", ["they dink me every ball", "they lob me", "im iced out"])
+def test_no_blame_is_said_behind_why(said: str) -> None:
+    """The call, two jobs, the limit of poaching and plan B come first: a phone shows no more."""
+    advice = advise(asking(said))
+    assert CALM in advice.more
+    texts = [f"· {reason.text} ({reason.source})" for reason in advice.reasons]
+    shown = [advice.call, *texts, advice.number, advice.unless, advice.caution]
+    lines = [line for text in shown if text for line in wrap(text, PHONE_CHARACTERS)]
+    assert len(lines) <= PHONE_LINES
 
 
 def test_the_frozen_one_is_told_to_stay_warm() -> None:

@@ -26,12 +26,13 @@ from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
 from knowledge.tactics import target_words as words
+from knowledge.tactics.aim_words import NOBODY_NAMED
 from knowledge.tactics.dink_answer import answer_dink
 from knowledge.tactics.target_answer import Target, targets
 from knowledge.tactics.target_effects import at
 from knowledge.tactics.target_phases import TargetPhase
 from knowledge.tactics.target_share import best_share, kept
-from knowledge.tactics.whom_to_target import NOBODY_NAMED, PARTNER_UNKNOWN
+from knowledge.tactics.whom_to_target import PARTNER_UNKNOWN
 from knowledge.vocabulary import EvidenceId, PlayerId, Rate, Side, Topic, Trait, Value
 
 CASES: list[dict[str, Any]] = tomllib.loads(
