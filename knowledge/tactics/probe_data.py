@@ -34,8 +34,10 @@ class Probe:
 
 @cache
 def probes() -> tuple[Probe, ...]:
-    """All probes; RuleDataError if a line does not fit or a trait belongs to two."""
+    """All probes; RuleDataError if a line does not fit, or two share an id or a trait."""
     read = tuple(_probe(row) for row in _rows())
+    if len({one.id for one in read}) < len(read):
+        raise RuleDataError("probe.toml has two probes of one id")
     traits = [trait for one in read for trait in one.traits]
     twice = {trait for trait in traits if traits.count(trait) > 1}
     if twice:

@@ -338,7 +338,7 @@ def test_a_ball_that_meets_the_post_is_the_hitters_only_after_a_bounce(
     ],
 )
 def test_touching_a_partner_in_the_kitchen_is_said_in_the_first_line(words: str) -> None:
-    """Section 9, from memory: whatever touches the volleyer counts, a partner in the kitchen too."""
+    """Section 9, from memory: what touches the volleyer counts, a partner in the kitchen too."""
     advice = _ask(words)
     assert advice.call == "Legal to volley, unless you touch your partner."
     assert "fault" in advice.reasons[1].text
