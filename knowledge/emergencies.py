@@ -7,9 +7,10 @@ out before the signs are looked for.
 from __future__ import annotations
 
 import re
-import unicodedata
 from enum import StrEnum
 from typing import Final
+
+from knowledge.said_phrases import without_accents
 
 
 class Emergency(StrEnum):
@@ -247,6 +248,4 @@ def emergency_of(words: str) -> Emergency | None:
 
 def _folded(words: str) -> str:
     """Lower case without accents or punctuation, one blank between words."""
-    plain = unicodedata.normalize("NFKD", words.casefold()).replace("’", "'")
-    kept = "".join(c for c in plain if not unicodedata.combining(c))
-    return " ".join(re.sub(r"[^a-z0-9]+", " ", kept.replace("'", " ")).split())
+    return " ".join(re.sub(r"[^a-z0-9]+", " ", without_accents(words)).split())

@@ -66,8 +66,8 @@ def read_rule(row: Mapping[str, object]) -> GeneralRule:
     return GeneralRule(
         call=fitting(row.get("call"), CALL_LIMIT),
         reasons=tuple(read_reason(reason) for reason in reasons),
-        unless=_optional(row, "unless"),
-        caution=_optional(row, "caution"),
+        unless=optional_line(row, "unless"),
+        caution=optional_line(row, "caution"),
         words=read_words(row) if "words" in row else (),
         together=_groups(row.get("together", [])),
     )
@@ -114,7 +114,8 @@ def fitting(text: object, limit: int) -> str:
     return text
 
 
-def _optional(row: Mapping[str, object], key: str) -> str | None:
+def optional_line(row: Mapping[str, object], key: str) -> str | None:
+    """A line that may be missing; RuleDataError if it does not fit."""
     return fitting(row[key], LINE_LIMIT) if key in row else None
 
 

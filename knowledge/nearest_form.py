@@ -33,6 +33,11 @@ NEAREST = 3
 NEAREST_COUNTS = 0.2
 """How many ways of telling speak for an entry, and how much beside its centroid (likewise)."""
 
+LIKE_ENOUGH = 0.2
+LEAD_ENOUGH = 0.04
+"""Likeness from which an entry counts as meant, and its lead over the next (ours): by leaving one
+form out, such guesses are right in more than half."""
+
 Bag = Mapping[str, float]
 
 
@@ -78,6 +83,13 @@ class NearestForm:
         lead = likeness[first] - likeness[second]
         return Near(id=first, likeness=likeness[first], lead=lead)
 
+    def meant(self, said: str) -> str | None:
+        """The likest entry where it is like enough and no other is as like."""
+        near = self.nearest(said)
+        if near is None or near.likeness < LIKE_ENOUGH or near.lead < LEAD_ENOUGH:
+            return None
+        return near.id
+
     def _likeness(self, id: str, bag: Bag) -> float:
         alike = sorted((_cosine(bag, form) for form in self._bags[id]), reverse=True)[:NEAREST]
         near = sum(alike) / NEAREST
@@ -116,7 +128,7 @@ def _kind_counts(feature: str) -> float:
 
 def _pieces(word: str) -> Iterable[str]:
     padded = f"<{word}>"
-    return {padded[n : n + LETTERS] for n in range(max(1, len(padded) - LETTERS + 1))}
+    return dict.fromkeys(padded[n : n + LETTERS] for n in range(max(1, len(padded) - LETTERS + 1)))
 
 
 def _mean(bags: Sequence[Bag]) -> Bag:

@@ -167,7 +167,12 @@ class Phrases:
 
 def fold(said: str) -> str:
     """Lower case without accents or apostrophes; the end of a sentence is a word of its own."""
-    plain = unicodedata.normalize("NFKD", said.casefold()).replace("’", "'").replace("'", "")
-    kept = "".join(one for one in plain if not unicodedata.combining(one))
-    ended = re.sub(r"[.?!;:\n]+(?![a-z0-9])", f" {END} ", kept)
+    plain = without_accents(said).replace("'", "")
+    ended = re.sub(r"[.?!;:\n]+(?![a-z0-9])", f" {END} ", plain)
     return " ".join(re.sub(r"[^a-z0-9.]+|\.(?=[a-z0-9])", " ", ended).split())
+
+
+def without_accents(said: str) -> str:
+    """Lower case, plain letters and plain apostrophes."""
+    plain = unicodedata.normalize("NFKD", said.casefold()).replace("’", "'")
+    return "".join(one for one in plain if not unicodedata.combining(one))

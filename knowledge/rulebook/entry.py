@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, MAX_REASONS, Reason
-from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries
+from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries, optional_line
 from knowledge.sources import COMMON_PRACTICE, Source, rule_of_edition
 
 PARTS = ("kitchen", "serve", "calls", "play", "breaks", "score", "court")
@@ -92,8 +92,8 @@ def read_entry(row: Mapping[str, object]) -> Rule:
         asked=asked,
         subject=frozenset(_texts(row, "subject")),
         covers=_texts(row, "covers"),
-        unless=_line(row, "unless"),
-        caution=_line(row, "caution"),
+        unless=optional_line(row, "unless"),
+        caution=optional_line(row, "caution"),
     )
 
 
@@ -152,7 +152,3 @@ def _texts(row: Mapping[str, object], key: str) -> tuple[str, ...]:
     if not isinstance(said, list) or not all(isinstance(text, str) and text for text in said):
         raise RuleDataError(f"{key} is a list of texts, not {said!r}")
     return tuple(said)
-
-
-def _line(row: Mapping[str, object], key: str) -> str | None:
-    return fitting(row[key], LINE_LIMIT) if key in row else None

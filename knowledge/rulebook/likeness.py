@@ -72,7 +72,7 @@ class IdeaReader:
         """Of each rule, 0 to 1: how alike the question and the rule's two likest forms are."""
         if not ideas:
             return np.zeros(len(self.subjects))
-        where = [self.at[idea] for idea in ideas]
+        where = self._places(ideas)
         ratios = self._ratios(where)
         best = [self._best(n, ratios, len(ideas)) for n in range(len(self.subjects))]
         whole = np.array([likest for likest, _ in best])
@@ -81,6 +81,10 @@ class IdeaReader:
         whole *= 1 - CORE_COUNTS + CORE_COUNTS * np.where(core > 0, said, 1.0)
         lacks = ~self._named(ideas) & self.subject_forms[[row for _, row in best]]
         return np.where(lacks, whole * WITHOUT_SUBJECT, whole)
+
+    def _places(self, ideas: Ideas) -> list[int]:
+        """In one order always: sums of one order round alike, and so do ties."""
+        return sorted(self.at[idea] for idea in ideas)
 
     @cached_property
     def _form_weight(self) -> Floats:
@@ -119,7 +123,7 @@ class IdeaReader:
 
     def log_odds(self, ideas: Ideas) -> Floats:
         """Of each rule, in nats, against a question of any rule."""
-        where = [self.at[idea] for idea in ideas]
+        where = self._places(ideas)
         odds: Floats = (self.tells[:, where] + self._missed[:, where]).sum(
             axis=1
         ) - self._missed_all
@@ -136,7 +140,7 @@ def read_ideas(
     """The reader of rules, each given by the ideas of its forms; empty ones are left out."""
     kept = [[form for form in forms if form] for forms in rules]
     owners = Counter(idea for forms in kept for idea in frozenset[str]().union(*forms))
-    at = {idea: n for n, idea in enumerate(owners)}
+    at = {idea: n for n, idea in enumerate(sorted(owners))}
     rows = [form for forms in kept for form in forms]
     have = np.zeros((len(rows), len(at)))
     for row, form in enumerate(rows):
@@ -151,7 +155,7 @@ def read_ideas(
         for said, forms in zip(subjects, kept, strict=True)
         for form in forms
     ]
-    weights = np.array([math.log((len(kept) + 1) / (count + 0.5)) for count in owners.values()])
+    weights = np.array([math.log((len(kept) + 1) / (owners[idea] + 0.5)) for idea in at])
     return IdeaReader(
         at=at,
         weights=np.maximum(weights, RARELY),

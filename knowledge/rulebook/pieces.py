@@ -30,7 +30,7 @@ Floats = NDArray[np.float64]
 
 def pieces(reading: Reading) -> Counter[str]:
     """Ideas, words and runs of letters, each kind marked so that none is taken for another."""
-    found = Counter(f"idea {idea}" for idea in reading.ideas)
+    found = Counter(f"idea {idea}" for idea in sorted(reading.ideas))
     for word in reading.words:
         found[f"word {word}"] += 1
         edged = f" {word} "

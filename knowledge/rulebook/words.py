@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
 
+from rapidfuzz.distance import OSA
+
 from knowledge.general_rule import RuleDataError, load_table
 
 CORRECTED_LETTERS = 5
@@ -117,21 +119,12 @@ def stem(token: str) -> str:
 
 def is_one_slip(one: str, other: str) -> bool:
     """Whether a letter is missing, added, wrong, or two stand swapped (Damerau 1964)."""
-    if one == other or abs(len(one) - len(other)) > 1:
-        return False
-    short, long = sorted((one, other), key=len)
-    at = next((n for n, letter in enumerate(short) if letter != long[n]), len(short))
-    if len(short) < len(long):
-        return short[at:] == long[at + 1 :]
-    return short[at + 1 :] == long[at + 1 :] or is_swapped(one, other)
+    return OSA.distance(one, other, score_cutoff=1) == 1
 
 
 def is_swapped(one: str, other: str) -> bool:
     """Whether two neighbouring letters stand swapped and all else is the same."""
-    if len(one) != len(other) or one == other:
-        return False
-    at = next(n for n, letter in enumerate(one) if letter != other[n])
-    return one[at : at + 2] == other[at : at + 2][::-1] and one[at + 2 :] == other[at + 2 :]
+    return sorted(one) == sorted(other) and is_one_slip(one, other)
 
 
 def _undoubled(token: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries
+from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries, optional_line
 from knowledge.said_phrases import Phrases
 from knowledge.vocabulary import TRAITS, Trait, Value
 
@@ -34,8 +34,10 @@ class Probe:
 
 @cache
 def probes() -> tuple[Probe, ...]:
-    """All probes; RuleDataError if a line does not fit or a trait belongs to two."""
+    """All probes; RuleDataError if a line does not fit, or two share an id or a trait."""
     read = tuple(_probe(row) for row in _rows())
+    if len({one.id for one in read}) < len(read):
+        raise RuleDataError("probe.toml has two probes of one id")
     traits = [trait for one in read for trait in one.traits]
     twice = {trait for trait in traits if traits.count(trait) > 1}
     if twice:
@@ -61,7 +63,7 @@ def _probe(row: Mapping[str, object]) -> Probe:
         id=fitting(row.get("id"), LINE_LIMIT),
         noun=fitting(row.get("noun"), LINE_LIMIT),
         traits=tuple(Trait(trait) for trait in traits),
-        look=fitting(row["look"], LINE_LIMIT) if "look" in row else None,
+        look=optional_line(row, "look"),
         ball=fitting(row.get("ball"), LINE_LIMIT),
         taps=tuple(_tap(*map(str, tap)) for tap in taps),
     )

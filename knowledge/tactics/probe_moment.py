@@ -6,11 +6,10 @@ import re
 from enum import StrEnum
 from math import comb
 
-from knowledge.chances import EndlessGameError, weight_to_come, worth_of_a_try
+from knowledge.chances import EndlessGameError
 from knowledge.situation import Situation
-from knowledge.tactics.risk_at_score import READ
+from knowledge.tactics.risk_at_score import is_cheap_to_test
 from knowledge.tactics.score_view import view_of
-from knowledge.vocabulary import POINT
 
 
 class Moment(StrEnum):
@@ -54,13 +53,9 @@ def is_cheap_now(situation: Situation) -> bool | None:
     if situation.game is None or situation.game.is_over:
         return None
     try:
-        view = view_of(situation)
+        return is_cheap_to_test(view_of(situation))
     except EndlessGameError:
         return None
-    to_come = weight_to_come(view.match, view.belief.rates, of_match=True)
-    later = max(0.0, to_come - view.outlook.match_weight)
-    worth: float = worth_of_a_try(READ, chance=view.rally_chance, later_weight=later)
-    return worth > READ.behind_points * POINT * view.outlook.match_weight
 
 
 def more_often_than_not(seen: int, tries: int) -> float:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -11,7 +10,7 @@ from types import MappingProxyType
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
 from knowledge.cautions import HEAT_DEFERS
 from knowledge.distress import Distress, distress_of
-from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table
+from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table, optional_line
 from knowledge.odds_words import of_hundred
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan import plan_lines
@@ -19,7 +18,8 @@ from knowledge.said_phrases import Phrases
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.bad_stretch import BadStretch, bad_stretch
-from knowledge.tactics.symptoms import read_phrases
+from knowledge.tactics.symptoms import read_phrases, told_in
+from knowledge.tactics.weather_said import minutes_said
 from knowledge.vocabulary import Topic
 
 OTHERWISE = "general"
@@ -62,12 +62,7 @@ def advise(situation: Situation) -> Advice:
 
 def find_reset(situation: Situation) -> HeadReset:
     """The first entry that the words tell of; the general one if none."""
-    hits = phrases().find(
-        situation.asked.words,
-        ours=[one.name for one in situation.ours if one.name],
-        theirs=[one.name for one in situation.theirs if one.name],
-    )
-    told = {hit.id for hit in hits}
+    told = {hit.id for hit in told_in(situation, phrases())}
     found = [reset for reset in resets() if reset.id in told]
     return found[0] if found else next(one for one in resets() if one.id == OTHERWISE)
 
@@ -93,8 +88,8 @@ def _reset(row: Mapping[str, object]) -> HeadReset:
         keep=fitting(row.get("keep"), LINE_LIMIT),
         change=fitting(row.get("change"), LINE_LIMIT),
         say=fitting(row.get("say"), LINE_LIMIT),
-        unless=fitting(row["unless"], LINE_LIMIT) if "unless" in row else None,
-        caution=fitting(row["caution"], LINE_LIMIT) if "caution" in row else None,
+        unless=optional_line(row, "unless"),
+        caution=optional_line(row, "caution"),
     )
 
 
@@ -128,24 +123,9 @@ def _next_ball(situation: Situation) -> str:
     return f"{before}: {line.cue}"
 
 
-_TIME = re.compile(r"\b(\d{1,3}) ?(?:min|mins|minutes?|m)\b", re.IGNORECASE)
-_HALF_HOUR = re.compile(r"\bhalf (?:an )?hour\b", re.IGNORECASE)
-_HOURS = re.compile(r"\b(?:an hour|(\d) ?(?:hours?|hrs?|h))\b", re.IGNORECASE)
-
 A_FEW_MIN = 15
 A_SNACK_MIN = 45
 """Up to so many minutes there is time for water only, then for a bite. Common practice."""
-
-
-def minutes_said(words: str) -> int | None:
-    """The minutes until the next match, if the words give them."""
-    if _HALF_HOUR.search(words):
-        return 30
-    said = _TIME.search(words)
-    if said is not None:
-        return int(said[1])
-    hours = _HOURS.search(words)
-    return None if hours is None else 60 * int(hours[1] or 1)
 
 
 def _until_the_next(words: str) -> str | None:
@@ -154,10 +134,10 @@ def _until_the_next(words: str) -> str | None:
     if minutes is None:
         return None
     if minutes <= A_FEW_MIN:
-        return f"{minutes} minutes: sip water, shade, one plan."
+        return f"{minutes:.0f} minutes: sip water, shade, one plan."
     if minutes <= A_SNACK_MIN:
-        return f"{minutes} minutes: drink, shade, a small bite."
-    return f"{minutes} minutes: eat light now, drink, shade."
+        return f"{minutes:.0f} minutes: drink, shade, a small bite."
+    return f"{minutes:.0f} minutes: eat light now, drink, shade."
 
 
 def _choices(situation: Situation) -> tuple[Choice, ...]:

@@ -111,11 +111,16 @@ def _winners(view: ScoreView) -> str:
 
 def _test(view: ScoreView) -> str:
     """Whether an unproven read is cheap to try now, with the games still to come in mind."""
-    if _read_worth(view) > _read_cost(view):
+    if is_cheap_to_test(view):
         return "A new read on them? Cheap to test now."
     if _is_lighter_ahead(view):
         return "A new read? Test it in a lighter rally."
     return "A new read? Not now: too little left to use it."
+
+
+def is_cheap_to_test(view: ScoreView) -> bool:
+    """Whether trying an unproven read teaches more for later than this rally weighs."""
+    return _read_worth(view) > _read_cost(view)
 
 
 def _is_lighter_ahead(view: ScoreView) -> bool:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, overlap, read_words
+from knowledge.said_phrases import without_accents
 from knowledge.situation import Situation
 from knowledge.vocabulary import Topic
 
@@ -89,8 +89,7 @@ def is_other_language(words: str) -> bool:
     letters = [c for c in words if c.isalpha()]
     if letters and sum(ord(c) > LATIN_ENDS for c in letters) > len(letters) / 2:
         return True
-    plain = unicodedata.normalize("NFKD", words.casefold())
-    said = re.findall(r"[a-z]+", "".join(c for c in plain if not unicodedata.combining(c)))
+    said = re.findall(r"[a-z]+", without_accents(words))
     foreign = [word for word in said if word in _FOREIGN]
     return bool(said) and len(foreign) >= SURE_SHARE * len(said)
 

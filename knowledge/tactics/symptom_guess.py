@@ -9,11 +9,6 @@ from knowledge.general_rule import UNTELLING, RuleDataError, load_table
 from knowledge.nearest_form import NearestForm
 from knowledge.tactics.symptoms import Symptom, phrases, symptoms
 
-LIKE_ENOUGH = 0.2
-LEAD_ENOUGH = 0.04
-"""Likeness from which a guess is made, and its lead over the next: by leaving one form out, such
-guesses are right in more than half, and the rest get the general answer."""
-
 NO_IDEAS = frozenset({"they", "their", "us", "our", "in", "one_of_us", "every"})
 """Sets of words that stand in every message."""
 
@@ -23,10 +18,8 @@ FIRST_WORDS = 4
 
 def likest_symptom(words: str) -> Symptom | None:
     """The symptom meant in all likelihood; None where no way of telling is like enough."""
-    near = _finder().nearest(words)
-    if near is None or near.likeness < LIKE_ENOUGH or near.lead < LEAD_ENOUGH:
-        return None
-    return next(one for one in symptoms() if one.id == near.id)
+    meant = _finder().meant(words)
+    return next((one for one in symptoms() if one.id == meant), None)
 
 
 @cache

@@ -7,7 +7,15 @@ from dataclasses import dataclass
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, Reason
-from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_table, read_reason
+from knowledge.general_rule import (
+    LINE_LIMIT,
+    RuleDataError,
+    fitting,
+    load_entries,
+    load_table,
+    optional_line,
+    read_reason,
+)
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -53,16 +61,20 @@ class Symptom:
 
 def find_symptoms(situation: Situation) -> tuple[Symptom, ...]:
     """The symptoms that the words tell of, in the order they are said."""
-    words = situation.asked.words
-    tapped = _by_id().get(words.strip().replace(" ", "_"))
+    tapped = _by_id().get(situation.asked.words.strip().replace(" ", "_"))
     if tapped is not None:
         return (tapped,)
-    hits = phrases().find(
-        words,
+    hits = told_in(situation, phrases())
+    return tuple(_by_id()[hit.id] for hit in hits if not _only_seems(hit, hits))
+
+
+def told_in(situation: Situation, known: Phrases) -> tuple[Hit, ...]:
+    """What of these the words tell, with the names of everybody on court read as roles."""
+    return known.find(
+        situation.asked.words,
         ours=[one.name for one in situation.ours if one.name],
         theirs=[one.name for one in situation.theirs if one.name],
     )
-    return tuple(_by_id()[hit.id] for hit in hits if not _only_seems(hit, hits))
 
 
 def _only_seems(hit: Hit, hits: Sequence[Hit]) -> bool:
@@ -107,10 +119,7 @@ def read_phrases(table: Mapping[str, object], says: Mapping[str, object]) -> Phr
 
 @cache
 def _rows() -> tuple[Mapping[str, object], ...]:
-    rows = load_table("knowledge.tactics", "patterns.toml")["entry"]
-    if not isinstance(rows, list):
-        raise RuleDataError("patterns.toml has no [[entry]]")
-    return tuple(rows)
+    return load_entries("knowledge.tactics", "patterns.toml")
 
 
 @cache
@@ -133,7 +142,7 @@ def _symptom(row: Mapping[str, object]) -> Symptom:
         who=tuple(_sign(said) for said in _list(row.get("who", []))),
         points=_number(row.get("points")),
         share=_number(row.get("share")),
-        worth=fitting(row["worth"], LINE_LIMIT) if "worth" in row else None,
+        worth=optional_line(row, "worth"),
     )
 
 

@@ -9,17 +9,10 @@ from knowledge.general_rule import UNTELLING
 from knowledge.nearest_form import NearestForm
 from knowledge.tactics.symptom_guess import read_forms
 
-LIKE_ENOUGH = 0.2
-LEAD_ENOUGH = 0.04
-"""As with symptoms: by leaving one form out, such guesses are right in more than half."""
-
 
 def likest_entry(words: str, known: Mapping[str, Sequence[str]]) -> str | None:
     """The name of the entry meant in all likelihood; `known` are the words that pick each."""
-    near = _finder(tuple((id, tuple(said)) for id, said in known.items())).nearest(words)
-    if near is None or near.likeness < LIKE_ENOUGH or near.lead < LEAD_ENOUGH:
-        return None
-    return near.id
+    return _finder(tuple((id, tuple(said)) for id, said in known.items())).meant(words)
 
 
 @cache

@@ -237,7 +237,8 @@ def _temperature(text: str) -> tuple[float | None, bool, bool]:
 
 _MINUTES = re.compile(r"(\d{1,3}) ?(?:minutes?|mins?|min|m)\b")
 _HOURS = re.compile(r"(\d(?:\.\d)?) ?(?:hours?|hrs?|hr|h)\b")
-_AN_HOUR = re.compile(r"\b(?:an|one) hour\b")
+_HALF_HOUR = re.compile(r"\bhalf (?:an )?hour\b")
+_AN_HOUR = re.compile(r"\ban hour\b")
 
 
 def minutes_said(words: str) -> float | None:
@@ -245,6 +246,8 @@ def minutes_said(words: str) -> float | None:
     text = folded(words)
     if found := _MINUTES.search(text):
         return float(found[1])
+    if _HALF_HOUR.search(text):
+        return 30.0
     if found := _HOURS.search(text):
         return 60 * float(found[1])
     return 60.0 if _AN_HOUR.search(text) else None

@@ -51,6 +51,13 @@ def test_nothing_shared_is_nothing_meant() -> None:
     assert FINDER.nearest("") is None
 
 
+def test_what_is_as_like_two_entries_is_meant_for_neither() -> None:
+    assert FINDER.meant("drops on my paddle") == "rain"
+    assert FINDER.nearest("the ball drips") is not None
+    assert FINDER.meant("the ball drips") is None
+    assert FINDER.meant("xyzzy") is None
+
+
 @given(st.text(max_size=80))
 def test_any_text_is_read(said: str) -> None:
     near = FINDER.nearest(said)

@@ -120,6 +120,9 @@ def test_a_hand_known_is_worth_nothing_more_and_unknown_never_less_than_nothing(
 def test_what_the_question_names_comes_first() -> None:
     advice = ask("how do i find out if his backhand is trash", *STRANGERS)
     assert advice.call.startswith("Look at backhands")
+    for words, noun in (("forehands", "forehands"), ("forehand dinks", "forehand dinks")):
+        told = ask(f"in the first points how do I test their {words}", *STRANGERS)
+        assert told.call.startswith((f"Test {noun},", f"Test {noun} and"))
     body = ask("in warm up, does he hate balls at the body", *STRANGERS)
     assert body.call.startswith("Look at body balls")
 

@@ -153,6 +153,8 @@ def test_the_line_on_luck_fits(run: int) -> None:
     [
         ("12 minutes to the next match", "12 minutes: sip water, shade, one plan."),
         ("next match in half an hour", "30 minutes: drink, shade, a small bite."),
+        ("twenty min and we are on again", "20 minutes: drink, shade, a small bite."),
+        ("half hour to the next one", "30 minutes: drink, shade, a small bite."),
         ("2 hours till we play", "120 minutes: eat light now, drink, shade."),
         ("we lost", None),
     ],

@@ -306,3 +306,39 @@ def test_sources_are_read() -> None:
     assert str(read_source("2025 10.A")) == "rulebook: 2025, 10.A"
     assert str(read_source("2026 11.A.2")) == "rulebook: 2026, 11.A.2"
     assert read_source("practice").kind is SourceKind.COMMON_PRACTICE
+
+
+@pytest.mark.parametrize(
+    ("words", "whose"),
+    [
+        ("my serve bounced then hit the pole, whose point", "Hitter's point"),
+        ("ball bounced in then hit the net post", "Hitter's point"),
+        ("it bounced on our side and then it hit the pole, do they win it", "Hitter's point"),
+        ("it hit the post then bounced in", "Fault"),
+        ("ball hit the post and bounced in", "Fault"),
+        ("my serve hit the post whose point", "Fault"),
+    ],
+)
+def test_a_ball_that_meets_the_post_is_the_hitters_only_after_a_bounce(
+    words: str, whose: str
+) -> None:
+    """2021-22 edition, 8.D: bounced in first, then a permanent object, the hitter wins the rally.
+
+    Posts are permanent objects (section 3); before the bounce it is a fault (section 7, from
+    memory).
+    """
+    assert _ask(words).call.startswith(whose)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "can i volley while my partner is in the kitchen",
+        "partner in the kitchen touched me as i volleyed",
+    ],
+)
+def test_touching_a_partner_in_the_kitchen_is_said_in_the_first_line(words: str) -> None:
+    """Section 9, from memory: what touches the volleyer counts, a partner in the kitchen too."""
+    advice = _ask(words)
+    assert advice.call == "Legal to volley, unless you touch your partner."
+    assert "fault" in advice.reasons[1].text

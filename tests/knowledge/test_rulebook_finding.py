@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from collections import Counter
 from pathlib import Path
 
@@ -25,7 +28,9 @@ from knowledge.rulebook.words import (
     words_table,
 )
 
-VOICES = Path(__file__).parents[1] / "cases" / "voices"
+ROOT = Path(__file__).parents[2]
+
+VOICES = ROOT / "tests" / "cases" / "voices"
 
 OPEN_VOICES = ("dot", "gaffer", "nova", "rex", "sid", "walt")
 
@@ -199,6 +204,23 @@ def test_slips_are_the_textbooks() -> None:
     assert is_swapped("side", "sied")
     assert not is_swapped("side", "sade")
     assert not is_swapped("side", "side")
+
+
+def test_a_process_reads_a_question_like_any_other() -> None:
+    """Sets have another order in every process; here two readers tied, and sums decided."""
+    said = next(line.text for line in asked_lines() if line.text.startswith("The line judge, a"))
+    code = f"from knowledge.rulebook import find_rule; print(find_rule({said!r}).is_sure)"
+    told = {
+        subprocess.run(
+            [sys.executable, "-c", code],
+            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(ROOT)},
+            capture_output=True,
+            check=True,
+            text=True,
+        ).stdout
+        for seed in ("0", "1")
+    }
+    assert told == {"True\n"}
 
 
 def test_a_phrase_may_have_a_word_more_but_no_stop() -> None:

@@ -322,6 +322,9 @@ def test_heat_comes_with_a_cramp_too() -> None:
     [
         ("next match in 20 min, what do i eat", 20, "Only sip"),
         ("one hour to eat", 60, "Have a small"),
+        ("an hour to eat", 60, "Have a small"),
+        ("half an hour, what do i eat", 30, "Only sip"),
+        ("half hour, what do i eat", 30, "Only sip"),
         ("two hours, what do i eat", 120, "Eat small"),
         ("what do i eat", None, "Sip now"),
     ],
