@@ -235,7 +235,8 @@ def test_an_evidence_id_occurs_once_behind_an_estimate(
 ) -> None:
     """engineering.md 1.4, rule 2; and no rally feeds a skill but through its one rate."""
     one = profile(PlayerId(1), "Ruiz", notes, today=TODAY, tallies=tallies)
-    behind = [estimate.evidence for estimate in (*one.skills.values(), *one.rates.values())]
+    behind = [estimate.evidence for estimate in one.skills.values()]
+    behind += [estimate.evidence for estimate in one.rates.values()]
     for evidence in behind:
         assert len(set(evidence)) == len(evidence)
     for (trait, _), estimate in one.skills.items():
