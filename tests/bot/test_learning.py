@@ -124,18 +124,20 @@ def test_targets_and_returns_rest_on_them_and_why_quotes_their_words(match: Talk
 
 def test_undo_takes_a_rally_out_everywhere_and_redo_brings_it_back(match: Talk) -> None:
     first_game(match)
-    before = match.say("who do we target late")
-    assert "9 of 11 lost rallies ended on Okafor (book: 11 rallies)" in before
+    before = match.say("who do we target late"), match.say("why?")
+    ended = "9 of 11 lost rallies ended on Okafor (book: 11 rallies)"
+    assert f"Late: Okafor. {ended}" in before[1]
     report = match.say(ASKED)
     assert "Okafor: weak return (book: 5 of 11 rallies tagged" in match.say("why?")
     match.say("undo")
     assert counted(match) == {Rate.RETURN_IN: (4, 4), Rate.STEADY: (2, 10)}
-    assert "lost rallies ended" not in match.say("who do we target late"), "the game is on again"
+    on_again = match.say("who do we target late") + match.say("why?")
+    assert "lost rallies ended" not in on_again, "the game is on again"
     match.say(ASKED)
     assert "weak return" not in match.say("why?")
     match.say("redo")
     assert counted(match) == {Rate.RETURN_IN: (4, 5), Rate.STEADY: (2, 11)}
-    assert match.say("who do we target late") == before
+    assert (match.say("who do we target late"), match.say("why?")) == before
     assert match.say(ASKED) == report
 
 
