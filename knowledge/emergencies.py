@@ -39,6 +39,12 @@ _SHAKY = (
     r"(?:shak\w+|trembl\w+|dizz\w*|faint\w*|woozy|wobbl\w+|sweat\w+|clammy|confus\w+|weak|"
     r"light ?headed|blurr\w+|foggy|jittery|spinning|pass\w* out|odd|funny|weird|strange)"
 )
+_HEAD_HURTS = (
+    r"head (?:\w+ ){0,2}(?:hurts|hurting|aches|aching|pounding|pounds|throbs|throbbing)\b"
+    r"(?! from (?:who|what|think|all|his|her|their))"
+)
+"""Not "stacking makes my head hurt", "my head hurts from who stands where"."""
+_IN_HEAT = r"(?:hot|heat|humid|boiling|roasting|sun)"
 _THINNER = r"(?:blood thinn?(?:er|ers|ing)\b|thinners|warfarin|anticoagul\w+)"
 _KNOCK = (
     r"(?:fell|fall\w*|tripped|tumbl\w+|went down|landed|hit|bang\w*|bump\w*|knock\w*|bruis\w+|"
@@ -175,6 +181,8 @@ _SIGNS: Final = (
             r"(?:see|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
             r"shiver\w+ (?:\w+ ){0,3}(?:heat|hot|sun)",
             r"chills? (?:\w+ ){0,4}(?:headache|hot|heat)",
+            rf"{_IN_HEAT} (?:\w+ ){{0,9}}(?:headache|{_HEAD_HURTS})",
+            rf"(?:headache|{_HEAD_HURTS}) (?:\w+ ){{0,6}}{_IN_HEAT}",
         ),
     ),
     (
@@ -189,6 +197,7 @@ _SIGNS: Final = (
             rf"(?:{_HIT}|got it|took one|took it) (?:\w+ )?(?:in|on|to) the (?:head|temple)",
             r"(?:head injury|knocked out cold|knocked out$)",
             r"(?:bad|pounding|splitting|terrible|my|sudden) headache",
+            rf"{_WHOSE} {_HEAD_HURTS}",
             r"(?:have|has|got|getting) a (?:\w+ )?headache",
             r"(?:worst headache|headache (?:\w+ ){0,4}stiff neck)",
             r"ringing (?:\w+ )?(?:ears?|head)",

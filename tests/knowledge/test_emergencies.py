@@ -19,6 +19,11 @@ FOR = [
     "diabetic and shaking",
     "glucose 55 and trembling",
     "im having a hypo",
+    "hot as hell 96 and 60 percent humid, my head hurts a bit",
+    "head hurts, so hot",
+    "my head is pounding its boiling",
+    "headache in this heat",
+    "my head hurts after i got hit",
     "on blood thinners and I just fell",
     "on warfarin, took a fall, hit my hip",
     "fell on my hip and I take a blood thinner",
@@ -88,6 +93,8 @@ FOR = [
     "i can't walk on it",
 ]
 AGAINST = [
+    "stacking makes my head hurt, lets do regular",
+    "my head hurts from who stands where",
     "",
     "we're dying out there",
     "they are killing us",
