@@ -6,7 +6,7 @@ A name that is also a common word ("will", "hall") counts only where it is writt
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
@@ -48,25 +48,22 @@ _NO_NAME = word_set("no_name")
 _NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
 
 
-@dataclass(frozen=True, slots=True)
-class _Roster:
-    first: PlayerRow | None
-    index: NameIndex
-
-
-_indexes: dict[tuple[int, int, int], _Roster] = {}
+_indexes: dict[tuple[int, int], NameIndex] = {}
 
 
 def index_of(view: ChatView) -> NameIndex:
-    """The roster's index, kept per book and version so that a turn need not build it again."""
-    key = (view.book, view.version, len(view.roster))
-    first = view.roster[0] if view.roster else None
+    """The roster's index, kept per book and version so that a turn need not build it again.
+
+    Two stores may number their books alike, so an index of another roster is no answer.
+    """
+    key = (view.book, view.version)
     kept = _indexes.get(key)
-    if kept is None or kept.first != first:
+    # The same tuple as a rule, as views are kept too: then not a name is compared.
+    if kept is None or (kept.roster is not view.roster and kept.roster != view.roster):
         while len(_indexes) >= _KEPT_INDEXES:
             _indexes.pop(next(iter(_indexes)))
-        kept = _indexes[key] = _Roster(first, NameIndex(view.roster))
-    return kept.index
+        kept = _indexes[key] = NameIndex(view.roster)
+    return kept
 
 
 def find_mentions(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:

@@ -159,9 +159,13 @@ def _change(change: float) -> str:
 
 
 def _rest(worth: TimeoutWorth, lift: float) -> str:
-    now, later = in_hundred(worth.now - worth.none), in_hundred(worth.kept - worth.none)
-    same = now == later or _moment(worth) == 0
-    size = f"{now} any time" if same else f"{now} now, {later} kept"
+    best = in_hundred(max(worth.now, worth.kept) - worth.none)
+    if _moment(worth) == 0:
+        size = f"{best} any time"
+    elif not best[0].isdigit():
+        size = f"{best} at best"
+    else:
+        size = f"{best} now, less kept" if worth.now > worth.kept else f"{best} kept, less now"
     return f"A pause (+{lift:g} for {REST_RALLIES} rallies): {size}"
 
 

@@ -24,7 +24,14 @@ def players(text: str, view: ChatView = EVENING) -> list[str]:
 
 def with_player(name: str) -> ChatView:
     added = PlayerRow(player=PlayerId(99), name=name, ours=False)
-    return replace(EVENING, roster=(*EVENING.roster, added), version=hash(name) % 1000 + 2)
+    return replace(EVENING, roster=(*EVENING.roster, added))
+
+
+def test_stores_that_number_their_books_alike_share_no_names() -> None:
+    """Same book, same version, as many people: still another roster."""
+    first, second = (replace(with_player(name), version=77) for name in ("Abbot", "Zuberi"))
+    assert mentions_of("abbot poaches", first)[0].players == (PlayerId(99),)
+    assert mentions_of("zuberi poaches", second)[0].players == (PlayerId(99),)
 
 
 @pytest.mark.parametrize(
