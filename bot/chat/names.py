@@ -16,7 +16,6 @@ from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold
-from scouting_db.values import PlayerRow
 
 NAME_WORDS_AT_MOST = 5
 """`joost van der meer senior`: more words than this are no name."""
