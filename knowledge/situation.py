@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.chances import RallyTally, RingTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
@@ -107,7 +108,8 @@ class Asked:
     `tally` counts rallies of this match as said ("3 of 10 on serve"). `sun` is said of any;
     `background` is anything else behind an end that hides the ball. `officiated`: there is a
     referee; `rule` names the rule of the rulebook that is meant, where a button said so; `before`
-    are the words of the question that these go on from ("and if it bounced first?").
+    are the words of the question that these go on from ("and if it bounced first?"). `facts`
+    are what is said of the one ball.
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -135,6 +137,7 @@ class Asked:
     officiated: bool | None = None
     rule: str | None = None
     before: str = ""
+    facts: BallFacts = NOTHING_SAID
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
