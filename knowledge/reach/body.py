@@ -77,7 +77,7 @@ class Body:
 
     @property
     def forehand_m(self) -> float:
-        """Reach to the forehand side from the middle of the body, feet still, at its best height."""
+        """Sideways reach from the middle of the body, feet still, at the best height for it."""
         return SHOULDER_HALF_WIDTH * self.stature_m + self.arm_m
 
     def backhand_m(self, *, two_handed: bool = False) -> float:

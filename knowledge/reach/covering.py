@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
 from knowledge.reach.body import Body, Floats
@@ -14,6 +15,7 @@ from knowledge.reach.meeting import LONGEST_S, NEVER_S, Placed, move_time_s
 from knowledge.reach.mover import Mover
 from knowledge.reach.moving import Feet
 from knowledge.reach.plain_path import arrival_s
+from knowledge.vocabulary import Side
 
 GRID_M: Final = 0.25
 KEPT_SEAMS: Final = 512
@@ -48,14 +50,9 @@ class Cover:
     y_m: Floats
     slack_s: Floats
 
-    @property
-    def left_in_time(self) -> Floats:
-        """1 where the left partner gets there in time."""
-        return (self.slack_s[0] >= 0).astype(np.float64)
-
-    @property
-    def right_in_time(self) -> Floats:
-        return (self.slack_s[1] >= 0).astype(np.float64)
+    def in_time(self, side: Side) -> NDArray[np.bool_]:
+        """The places that the partner on this side gets to in time."""
+        return np.greater_equal(self.slack_s[0 if side is Side.LEFT else 1], 0.0)
 
     @property
     def share_covered(self) -> float:
@@ -110,7 +107,7 @@ def _slack(player: Placed, shot: Shot, across: Floats, along: Floats, there: Flo
 
 
 SEAM_DEPTHS_M: Final = (-1.6, -2.4, -3.2, -4.0, -4.8, -5.6, -6.4)
-SEAM_STEPS: Final = 49
+SEAM_STEPS: Final = 25
 
 
 def seam(left: Placed, right: Placed, shot: Shot) -> Seam:

@@ -21,8 +21,8 @@ ON_GROUND_M: Final = 0.12
 
 LONGEST_S: Final = 4.0
 SHORTEST_S: Final = 0.02
-MOMENTS: Final = 96
-"""Moves are looked at from SHORTEST_S to LONGEST_S, 6% apart, and straight in between."""
+MOMENTS: Final = 64
+"""Moves are looked at from SHORTEST_S to LONGEST_S, 9% apart, and straight in between."""
 
 _MOMENTS_S = np.geomspace(SHORTEST_S, LONGEST_S, MOMENTS)
 

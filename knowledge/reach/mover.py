@@ -16,6 +16,9 @@ from knowledge.vocabulary import Hand, Trait, Value, Wing
 FASTER: Final = 0.25
 """How much of the speed a clearly quick player has more, and a slow one lacks. Our guess."""
 
+CLUB_REACTION_S: Final = reaction_s()
+"""Of a player who has split and reads the swing a little."""
+
 LONGER_M: Final = 0.10
 """How much further a player noted for their reach gets than their height says. Our guess."""
 
@@ -24,11 +27,11 @@ LONGER_M: Final = 0.10
 class Mover:
     """A player who goes for a ball. A hand not known reaches as far as both wings do on average."""
 
-    body: Body = Body()
-    feet: Feet = Feet()
+    body: Body
+    feet: Feet
     hand: Hand | None = None
     two_handed: bool = False
-    reaction_s: float = reaction_s()
+    reaction_s: float = CLUB_REACTION_S
 
     def wing_to(self, to_right_m: float) -> Wing | None:
         """The wing on which a ball so far to the right is met; None if the hand is not known."""
@@ -59,7 +62,7 @@ def mover(
     height: Value | None = None,
     hand: Hand | None = None,
     two_handed: bool = False,
-    reaction: float | None = None,
+    reaction: float = CLUB_REACTION_S,
 ) -> Mover:
     """A player from trait levels, -1 to 1; quick feet are half a quick run forward."""
     forward = max(-1.0, min(1.0, forward_speed + foot_speed / 2))
@@ -73,11 +76,11 @@ def mover(
         ),
         hand=hand,
         two_handed=two_handed,
-        reaction_s=reaction_s() if reaction is None else reaction,
+        reaction_s=reaction,
     )
 
 
-def mover_of(profile: Profile, *, reaction: float | None = None) -> Mover:
+def mover_of(profile: Profile, *, reaction: float = CLUB_REACTION_S) -> Mover:
     """The player that the notes describe; what is not noted is as usual."""
     hand = profile.fact(Trait.HAND)
     return mover(

@@ -15,7 +15,7 @@ from knowledge.court import Point
 from knowledge.reach.body import Floats
 from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M, GRAVITY_MPS2
 
-SAMPLES: Final = 48
+SAMPLES: Final = 40
 """Places looked at along a path, the last at its end."""
 
 REBOUND: Final = 0.64
