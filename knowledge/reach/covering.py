@@ -71,13 +71,23 @@ class Seam:
     x_m: tuple[float, ...]
 
     def x_at_m(self, y_m: float) -> float:
-        """x at a depth, straight between the depths looked at."""
-        order = np.argsort(self.y_m)
-        return float(np.interp(y_m, np.take(self.y_m, order), np.take(self.x_m, order)))
+        """x at a depth, straight between the depths looked at, level beyond them."""
+        if y_m >= self.y_m[0]:
+            return self.x_m[0]
+        for place in range(1, len(self.y_m)):
+            if y_m >= self.y_m[place]:
+                near, far = self.y_m[place - 1], self.y_m[place]
+                share = (near - y_m) / (near - far)
+                return self.x_m[place - 1] + share * (self.x_m[place] - self.x_m[place - 1])
+        return self.x_m[-1]
+
+    @property
+    def mean_x_m(self) -> float:
+        return sum(self.x_m) / len(self.x_m)
 
     def moved_ft(self, other: Seam) -> float:
         """How far to the right of another seam this one lies on average, in feet."""
-        return float(np.mean(np.subtract(self.x_m, other.x_m))) / METRES_PER_FOOT
+        return (self.mean_x_m - other.mean_x_m) / METRES_PER_FOOT
 
 
 def cover(

@@ -9,8 +9,8 @@ import numpy as np
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
 from knowledge.reach.body import BEHIND_M, Floats
-from knowledge.reach.moving import arm_out_m
 from knowledge.reach.mover import Mover
+from knowledge.reach.moving import arm_out_m
 from knowledge.vocabulary import Wing
 
 LOWEST_M: Final = 0.05

@@ -33,9 +33,9 @@ LANES_M: Final = (-0.6, -0.3, 0.0, 0.3, 0.6)
 class Flight:
     """One kind of ball: from where, how fast along the ground, how high over which depths.
 
-    `met_m` is how high it is met on average; `anticipation` is the share of our reaction that the swing gives away (reach.reaction_s);
-    `stroke_s` what must be left on arrival to play it in balance; `spread_s` how much the time to
-    it varies.
+    `met_m` is how high it is met on average; `anticipation` is the share of our reaction that the
+    swing gives away (reach.reaction_s); `stroke_s` what must be left on arrival to play it in
+    balance; `spread_s` how much the time to it varies.
     """
 
     from_net_m: float
