@@ -16,9 +16,6 @@ from knowledge.vocabulary import Wing
 LOWEST_M: Final = 0.05
 """Below this a ball cannot be got under."""
 
-ON_GROUND_M: Final = 0.12
-"""A lowest point below this is a bounce: a ball's radius and what lies between two samples."""
-
 LONGEST_S: Final = 4.0
 SHORTEST_S: Final = 0.02
 MOMENTS: Final = 64
@@ -86,15 +83,16 @@ def move_time_s(
     ahead = y_m - player.at.y_m
     share = player.mover.body.share_at(height_m)
     is_ahead = ahead >= 0
-    side_reach = share * player.mover.side_reach_m(aside)
-    long_reach = share * np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
+    side_reach = player.mover.side_reach_m(aside)
+    long_reach = np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
     room = np.where(volleyed > 0, max(0.0, -KITCHEN_DEPTH_M - player.at.y_m), LONGEST_RUN_M)
     feet = player.mover.feet
-    out = np.minimum(1.0, arm_out_m(_MOMENTS_S) / player.mover.body.arm_m)
+    out = arm_out_m(_MOMENTS_S)
     forward = np.minimum(feet.ahead_m(_MOMENTS_S), room[..., None])
     along = np.where(is_ahead[..., None], forward, feet.back_m(_MOMENTS_S))
-    across = side_reach[..., None] * out + feet.aside_m(_MOMENTS_S)
-    deep = long_reach[..., None] * out + along
+    left = share[..., None]
+    across = left * np.minimum(out, side_reach[..., None]) + feet.aside_m(_MOMENTS_S)
+    deep = left * np.minimum(out, long_reach[..., None]) + along
     how_far_out = np.square(aside[..., None] / across) + np.square(ahead[..., None] / deep)
     return np.where(share > 0, _first_inside_s(how_far_out), LONGEST_S)
 
@@ -150,9 +148,8 @@ def meeting(path: Path, player: Placed, *, stroke_s: float = 0.0) -> Meeting:
 
 
 def _bounces(height_m: Floats) -> Floats:
-    """How often the ball has bounced by each sample: low points near the ground so far."""
+    """How often the ball has bounced by each sample. In flight its height has no low point."""
     found = np.zeros_like(height_m)
     inner = height_m[..., 1:-1]
-    is_low = (inner <= height_m[..., :-2]) & (inner < height_m[..., 2:]) & (inner < ON_GROUND_M)
-    found[..., 1:-1] = is_low
+    found[..., 1:-1] = (inner <= height_m[..., :-2]) & (inner < height_m[..., 2:])
     return np.cumsum(found, axis=-1)

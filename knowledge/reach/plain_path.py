@@ -1,7 +1,7 @@
 """A ball's path in closed form: drag slows it along the ground, gravity alone bends it, one bounce.
 
-No spin, no drag on rise and fall: within a few centimetres for a ball that flies flat, too short
-for a lob's fall. Any path with times and points serves in its place.
+No spin, no drag on rise and fall: within a decimetre for a ball that flies flat, too quick down
+for a lob. Any path with times and points serves in its place.
 """
 
 from __future__ import annotations
