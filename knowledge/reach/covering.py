@@ -52,7 +52,8 @@ class Cover:
 
     def in_time(self, side: Side) -> NDArray[np.bool_]:
         """The places that the partner on this side gets to in time."""
-        return np.greater_equal(self.slack_s[0 if side is Side.LEFT else 1], 0.0)
+        slack_s: Floats = self.slack_s[0 if side is Side.LEFT else 1]
+        return np.asarray(slack_s >= 0, dtype=np.bool_)
 
     @property
     def share_covered(self) -> float:
