@@ -12,8 +12,9 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import Point
+from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.reach.body import Floats
-from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M, GRAVITY_MPS2
+from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M
 
 SAMPLES: Final = 40
 """Places looked at along a path, the last at its end."""
