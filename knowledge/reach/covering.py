@@ -10,11 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
+from knowledge.reach.arrival import arrival_s
 from knowledge.reach.body import Body, Floats
 from knowledge.reach.meeting import LONGEST_S, NEVER_S, Placed, move_time_s
 from knowledge.reach.mover import Mover
 from knowledge.reach.moving import Feet
-from knowledge.reach.plain_path import arrival_s
 from knowledge.vocabulary import Side
 
 GRID_M: Final = 0.25
@@ -65,7 +65,7 @@ class Cover:
 class Seam:
     """Where both partners are equally early, from the net back: x at each depth.
 
-    `x_m` is the sideline where one of them is first all the way across.
+    It lies between them: where one is first as far as the other's own place, there.
     """
 
     y_m: tuple[float, ...]
@@ -118,7 +118,7 @@ def _slack(player: Placed, shot: Shot, across: Floats, along: Floats, there: Flo
 
 
 SEAM_DEPTHS_M: Final = (-1.6, -2.4, -3.2, -4.0, -4.8, -5.6, -6.4)
-SEAM_STEPS: Final = 25
+SEAM_STEPS: Final = 17
 
 
 def seam(left: Placed, right: Placed, shot: Shot) -> Seam:
@@ -128,7 +128,7 @@ def seam(left: Placed, right: Placed, shot: Shot) -> Seam:
 
 @lru_cache(maxsize=KEPT_SEAMS)
 def _kept_seam(left: Placed, right: Placed, shot: Shot) -> Seam:
-    x_m = np.linspace(-HALF_WIDTH_M, HALF_WIDTH_M, SEAM_STEPS)
+    x_m = np.linspace(left.at.x_m, right.at.x_m, SEAM_STEPS)
     found = cover(left, right, shot, x_m=x_m, y_m=np.asarray(SEAM_DEPTHS_M))
     ahead = found.slack_s[0] - found.slack_s[1]
     return Seam(y_m=SEAM_DEPTHS_M, x_m=tuple(_crossing(x_m, row) for row in ahead))

@@ -113,7 +113,8 @@ def _first_inside_s(how_far_out: Floats) -> Floats:
 def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float = 0.0) -> Floats:
     """Time to spare at each sample of one path or many; NEVER_S where the ball can't be met.
 
-    Shapes (..., n) and (..., n, 3), the samples last. `stroke_s` is what must be left on arrival
+    Who stands in the kitchen meets no volley: stepping out first is not looked at. Shapes (..., n)
+    and (..., n, 3), the samples last. `stroke_s` is what must be left on arrival
     to play the ball in balance.
     """
     x_m, y_m, height_m = points[..., 0], points[..., 1], points[..., 2]
@@ -122,7 +123,9 @@ def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float
         player, x_m, y_m, height_m, volleyed=np.asarray(bounces == 0, dtype=np.float64)
     )
     slack = times_s - player.mover.reaction_s - move - stroke_s
-    can_be_met = (y_m < 0) & (height_m >= LOWEST_M) & (bounces < 2) & (move < LONGEST_S - 0.01)
+    may_volley = player.at.y_m <= -KITCHEN_DEPTH_M
+    in_play = (y_m < 0) & (height_m >= LOWEST_M) & (bounces < 2) & ((bounces > 0) | may_volley)
+    can_be_met = in_play & (move < LONGEST_S - 0.01)
     return np.where(can_be_met, slack, NEVER_S)
 
 

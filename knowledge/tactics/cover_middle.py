@@ -34,6 +34,7 @@ from knowledge.tactics.middle_times import IN_TIME, slack_ms
 from knowledge.tactics.said_hands import SaidHands, said_hands, supposing
 from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Trait, Value, Wing
 
+TURN_AND_RUN = "Turn and run for a lob; never backpedal."
 AGREED = Source(kind=SourceKind.AGREED, citation="")
 REASONS_AT_MOST = 3
 CHOICES_AT_MOST = 6
@@ -61,6 +62,7 @@ def advise(situation: Situation) -> Advice:
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
         choices=_choices(answer, situation),
+        caution=TURN_AND_RUN if asked is BallKind.LOB else None,
         picture=picture(answer, call, asked),
         more=_more(answer),
     )
@@ -76,10 +78,11 @@ def _reasons(
     answer: MiddleAnswer, asked: BallKind | None, situation: Situation
 ) -> tuple[Reason, ...]:
     shown = _shown(answer, asked)
-    found = [*_agreement(answer, shown), *_from_notes(shown)]
+    found = _agreement(answer, shown)
     if answer.pulled_wide is not None:
-        moved = shift_ft(answer, asked)
-        found.append(Reason(text=words.moved(answer.pulled_wide, moved), source=IN_TIME))
+        moved = words.moved(answer.pulled_wide, shift_ft(answer, asked))
+        found.append(Reason(text=moved, source=IN_TIME))
+    found += _from_notes(shown)
     found += _two_alike(answer)
     for taken in shown:
         if taken.agreed is None:

@@ -17,15 +17,15 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
-from middle_table import places
+from middle_table import paths_of, places
 from scouted import player
 
-from knowledge.reach import Placed, cover, mover_of, seam, slacks_s
+from knowledge.reach import Placed, cover, mover_of, seam, slack_s
 from knowledge.reach.covering import _kept_seam
 from knowledge.situation import Asked, Situation
 from knowledge.tactics.cover_middle import advise
 from knowledge.tactics.middle_answer import answer_middle
-from knowledge.tactics.middle_balls import paths_of, shot_of
+from knowledge.tactics.middle_balls import shot_of
 from knowledge.tactics.middle_times import in_time, stand
 from knowledge.vocabulary import BallKind, Hand, Side, Topic, Trait, Value
 
@@ -73,13 +73,13 @@ def forget_seams_and(call: Callable[[], object]) -> Callable[[], object]:
 def main() -> None:
     left, right = pair()
     shot = shot_of(BallKind.DRIVE, None)
-    paths = paths_of(BallKind.DRIVE, Side.LEFT)
+    path = paths_of(BallKind.DRIVE, Side.LEFT)[0][0]
     wide = asking(pulled_wide=TOM.player)
     usual = asking()
     shape = cover(left, right, shot).slack_s.shape
     lines = [
         (f"map of {np.prod(shape)} times to spare", quickest_ms(lambda: cover(left, right, shot))),
-        ("a player and 5 paths", quickest_ms(lambda: slacks_s(left, paths.times_s, paths.points))),
+        ("a player and a ball's path", quickest_ms(lambda: slack_s(path, left))),
         ("a seam, new", quickest_ms(forget_seams_and(lambda: seam(left, right, shot)))),
         ("a seam, kept", quickest_ms(lambda: seam(left, right, shot))),
         ("the table, all places", quickest_ms(lambda: [in_time(each) for each in places()])),

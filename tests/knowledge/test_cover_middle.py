@@ -130,6 +130,13 @@ def test_one_kind_asked_about_is_answered_alone() -> None:
     )
 
 
+def test_a_lob_comes_with_the_usual_caution() -> None:
+    """Falls when backpedalling: common practice; other balls need none."""
+    assert middle(mira(), tom(), ball_kind=BallKind.LOB).caution is not None
+    assert middle(mira(), tom(), ball_kind=BallKind.DINK).caution is None
+    assert middle(mira(), tom()).caution is None
+
+
 @pytest.mark.parametrize("wide", [MIRA, TOM])
 @pytest.mark.parametrize("hitter", [None, *Side])
 def test_whoever_is_pulled_wide_leaves_all_inside_to_the_other(

@@ -8,20 +8,20 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from plain_paths import PlainPath, plain_path
 from scipy.optimize import brentq
 from scouted import Noted, player
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
+from knowledge.flight import Launch, path
 from knowledge.reach import (
     Mover,
     Placed,
-    PlainPath,
     chance_in_time,
     meeting,
     move_time_s,
     mover,
     mover_of,
-    plain_path,
     points_in_time,
     reaction_s,
     slack_s,
@@ -226,6 +226,19 @@ def test_a_ball_that_has_bounced_twice_is_gone() -> None:
     far_back = Placed(mover=mover(), at=Point(x_m=1.2, y_m=-6.5))
     found = meeting(PlainPath(times_s=times, points=points), far_back)
     assert found.at_s < 2 * np.pi / 5 + 0.1  # |sin| touches the ground at each multiple of pi
+
+
+def test_the_path_of_knowledge_flight_serves() -> None:
+    """A drop between two players at the line bounces once and is met after it, or before."""
+    dropped = path(
+        Launch(x_m=0.0, y_m=6.0, z_m=0.6, speed_mps=11.5, elevation_deg=20, azimuth_deg=180)
+    )
+    found = meeting(dropped, Placed(mover=mover(hand=Hand.LEFT), at=HOME))
+    assert found.slack_s > 0
+    assert found.wing is Wing.FOREHAND
+    in_kitchen = Placed(mover=mover(), at=Point(x_m=0.0, y_m=-1.0))
+    bounced = meeting(dropped, in_kitchen)
+    assert bounced.at_s > dropped.landing_s
 
 
 def test_notes_move_the_mover() -> None:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from knowledge.court import METRES_PER_FOOT, Point
+from knowledge.court import METRES_PER_FOOT
 from knowledge.reach import (
     Body,
     arrival_s,
     choice_cost_s,
     mover,
-    plain_path,
     reaction_s,
     run_m,
 )
@@ -135,7 +136,9 @@ def test_reach_with_a_paddle_is_what_players_measure() -> None:
 
 @pytest.mark.parametrize(("speed_mph", "feet"), [(40, 44), (30, 14), (50, 14)])
 def test_a_flat_balls_time_agrees_with_an_integrator(speed_mph: float, feet: float) -> None:
-    """scipy's solve_ivp on v' = -k v^2 along the ground, k = 0.0352 /m."""
+    """scipy's solve_ivp on v' = -k v^2 along the ground; k = air x area x drag / 2 mass, of a ball
+    of 24.3 g and 74.2 mm (2025 edition, 2.D), drag 0.33 (Lindsey 2025, second-hand)."""
+    drag_per_m = 1.20 * math.pi * 0.0371**2 * 0.33 / (2 * 0.0243)
     distance_m, speed_mps = feet * METRES_PER_FOOT, speed_mph * MPH_MPS
 
     def there(_time: float, state: np.ndarray) -> float:
@@ -143,7 +146,7 @@ def test_a_flat_balls_time_agrees_with_an_integrator(speed_mph: float, feet: flo
 
     there.terminal = True  # type: ignore[attr-defined]
     solved = solve_ivp(
-        lambda _time, state: (state[1], -0.0352 * state[1] ** 2),
+        lambda _time, state: (state[1], -drag_per_m * state[1] ** 2),
         (0, 5),
         (0.0, speed_mps),
         events=there,
@@ -153,53 +156,3 @@ def test_a_flat_balls_time_agrees_with_an_integrator(speed_mph: float, feet: flo
     assert float(arrival_s(np.asarray(distance_m), speed_mps)) == pytest.approx(
         float(solved.t_events[0][0]), abs=1e-6
     )
-
-
-def test_a_flat_path_agrees_with_the_full_drag() -> None:
-    """scipy's solve_ivp on a = -k |v| v - g: within a decimetre while a drive crosses."""
-    start = Point(x_m=0.0, y_m=6.0)
-    path = plain_path(
-        start,
-        (np.asarray(0.0), np.asarray(-2.4)),
-        contact_m=0.8,
-        speed_mps=18.0,
-        height_m=0.9,
-        lasts_s=0.55,
-    )
-    there = float(arrival_s(np.asarray(8.4), 18.0))
-    up = 0.1 / there + 9.81 * there / 2
-
-    def pulled(_time: float, state: np.ndarray) -> tuple[float, ...]:
-        speed = float(np.hypot(state[2], state[3]))
-        return (
-            state[2],
-            state[3],
-            -0.0352 * speed * state[2],
-            -0.0352 * speed * state[3] - 9.81,
-        )
-
-    solved = solve_ivp(
-        pulled, (0, 0.55), (0.0, 0.8, 18.0, up), t_eval=path.times_s, rtol=1e-8, atol=1e-8
-    )
-    assert np.abs(solved.y[1] - path.points[:, 2]).max() < 0.10
-    assert np.abs((start.y_m - solved.y[0]) - path.points[:, 1]).max() < 0.10
-
-
-def test_a_bounce_rises_as_in_the_drop_test() -> None:
-    """Dropped from 78 in a ball rebounds 30 to 34 in (2025 edition, 2.D); measured to its top or
-    its bottom, that is e between 0.60 and 0.69."""
-    path = plain_path(
-        Point(x_m=0.0, y_m=2.3),
-        (np.asarray(0.0), np.asarray(-1.8)),
-        contact_m=0.4,
-        speed_mps=5.2,
-        height_m=0.05,
-        lasts_s=1.2,
-    )
-    height, times = path.points[:, 2], path.times_s
-    low = int(height.argmin())
-    down = (height[low - 1] - height[low - 3]) / (times[low - 1] - times[low - 3])
-    risen = (height[low + 3] - height[low + 1]) / (times[low + 3] - times[low + 1])
-    step = float(times[1])
-    before, after = abs(down) + 9.81 * 2 * step, risen + 9.81 * 2 * step
-    assert 0.58 < after / before < 0.70
