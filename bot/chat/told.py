@@ -45,7 +45,7 @@ _FIGURE = re.compile(
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
 
-    `ours` are the names of our players.
+    `ours` are the names of our players, `after` is what follows the last word of the text.
 
     In `of_score` the words of rates, games won, points needed, runs and what is played to are
     one comma each: their numbers are no score, and what stands on both sides is not one.
@@ -60,6 +60,7 @@ class Told:
     breaks: FoundBreaks
     format: SaidFormat | None
     ours: tuple[Mention, ...] = ()
+    after: str = ""
 
     @property
     def weighs_a_break(self) -> bool:
@@ -106,6 +107,7 @@ def tell(
         breaks=breaks,
         format=format,
         ours=tuple(ours),
+        after=text[said[-1].span[1] :] if said else "",
     )
 
 

@@ -1,0 +1,39 @@
+"""How deep each pair stands: "they're both back", "one up one back", "my partner's back"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from bot.chat.ball_forms import form, names_in
+from bot.chat.ball_line import BallLine
+from knowledge.ball_facts import Depth
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundDepths:
+    """Each pair's depth, and whether our partner, of us two, is said to be at the line."""
+
+    theirs: Depth | None = None
+    ours: Depth | None = None
+    partner_up: bool = False
+
+
+def find_depths(line: BallLine) -> FoundDepths:
+    """What the line says of either pair; what it aims at them ("keep them deep") says nothing."""
+    theirs = _depth(line, "theirs")
+    ours = _depth(line, "ours")
+    partner_up = line.take(form("alone", "partner_up")) is not None
+    return FoundDepths(theirs=theirs, ours=ours, partner_up=partner_up)
+
+
+def _depth(line: BallLine, side: str) -> Depth | None:
+    """The first of the side's values that is told; of one told twice the later says nothing."""
+    told: Depth | None = None
+    for name in names_in(side):
+        for found in form(side, name).finditer(line.text):
+            words = line.before(found).split()
+            if words and form("veto", "keeps").fullmatch(words[-1]):
+                continue
+            line.cover(found)
+            told = told or Depth(name)
+    return told
