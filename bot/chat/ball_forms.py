@@ -74,6 +74,12 @@ def units(kind: str) -> Mapping[str, float]:
 
 
 @cache
+def triggers(reader: str) -> frozenset[str]:
+    """Words of which a line must have one for that reader to look at it."""
+    return frozenset(_data()["triggers"][reader])
+
+
+@cache
 def mended_words() -> frozenset[str]:
     """Words that a slip of one letter may stand for."""
     return frozenset(_data()["mended"]["words"])

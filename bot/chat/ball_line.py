@@ -51,6 +51,10 @@ class BallLine:
         self.places.update(self.place_at[start:stop])
         self.text = f"{self.text[:start]}{',' * (stop - start)}{self.text[stop:]}"
 
+    def has_any(self, words: frozenset[str]) -> bool:
+        """Whether one of the words stands in it."""
+        return not words.isdisjoint(self.text.split(" "))
+
     def before(self, found: re.Match[str], *, in_clause: bool = True) -> str:
         """The line before a finding, from the last mark on."""
         text = self.text[: found.start()].rstrip(" ")
@@ -66,7 +70,7 @@ def ball_line(
     for place, word in enumerate(said):
         follows = said[place + 1].gap if place + 1 < len(said) else after
         for token in _tokens(word, text, follows, names, ours):
-            glue = "" if token[:1] == "." or text[-1:] in ("", "/", ".") else " "
+            glue = "" if token[:1] in ("", ".", "/") or text[-1:] in ("", "/", ".") else " "
             text += f"{glue}{token}"
             place_at += [place] * (len(glue) + len(token))
     return BallLine(text=text, place_at=tuple(place_at))

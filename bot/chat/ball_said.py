@@ -7,14 +7,14 @@ the pairs stand, then our own place, then speeds, heights, and the rest.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
-from bot.chat.ball_forms import form, group, units
+from bot.chat.ball_forms import form, group, triggers, units
 from bot.chat.ball_line import BallLine, ball_line
 from bot.chat.common_words import is_common
-from bot.chat.depths_said import FoundDepths, find_depths
+from bot.chat.depths_said import find_depths
 from bot.chat.heights_said import find_height
 from bot.chat.places_said import find_place
 from bot.chat.question import Mention
@@ -30,12 +30,19 @@ BACK_FROM_LINE_M: Final = 1.0
 """Whoever meets the ball so far behind the line is back while the partner is at it; our guess."""
 
 
+Reading = dict[str, Any]
+"""Fields of BallFacts that a reader settles, and its `faults`."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundBall:
     """The facts said, and the places in the message of the words that say them."""
 
     facts: BallFacts = NOTHING_SAID
     places: frozenset[int] = frozenset()
+
+
+NO_BALL: Final = FoundBall()
 
 
 def find_ball(
@@ -45,43 +52,56 @@ def find_ball(
     *,
     after: str = "",
 ) -> FoundBall:
-    """What is said of the ball; what cannot be is left out, and the fault tells it kindly."""
+    """What is said of the ball; what cannot be is left out, and the fault tells it kindly.
+
+    `after` is what follows the last word in the text.
+    """
     line = ball_line(said, mentions, ours, after)
-    if form("veto", "rules").search(line.text):
-        return FoundBall()
-    facts = _facts(line)
-    return FoundBall(facts=facts, places=frozenset(line.places))
-
-
-def _facts(line: BallLine) -> BallFacts:
-    unknown = _unknown_units(line)
-    partner_set = _yes_or_no(line, "partner")
-    depths = find_depths(line)
-    place = find_place(line)
-    speeds = find_speeds(line)
-    height = find_height(line)
-    footing = _footing(line)
-    faults = [one for one in (*unknown, height.fault, place.fault, *speeds.faults) if one]
-    return BallFacts(
-        height_m=height.height_m,
-        from_net_m=place.from_net_m,
-        bounced=_bounced(line),
-        footing=footing,
-        theirs=depths.theirs,
-        ours=_ours(depths, place.from_net_m, footing),
-        pace_mps=speeds.pace_mps,
-        wind_mps=speeds.wind_mps,
-        spin=_spin(line),
-        past_sideline=_past_sideline(line),
-        partner_set=partner_set,
-        fault="\n".join(faults) or None,
+    readers = [one for one in _READERS if line.has_any(triggers(one))]
+    if not readers or form("veto", "rules").search(line.text):
+        return NO_BALL
+    facts = _facts(line, readers)
+    return (
+        NO_BALL if facts == NOTHING_SAID else FoundBall(facts=facts, places=frozenset(line.places))
     )
 
 
-def _ours(depths: FoundDepths, from_net_m: float | None, footing: Footing | None) -> Depth | None:
-    """Our pair's depth, from the partner's place beside our own where only those are told."""
-    if depths.ours is not None or not depths.partner_up:
-        return depths.ours
+def _facts(line: BallLine, readers: Sequence[str]) -> BallFacts:
+    """The facts that these readers find, in the order that leaves each what is its own."""
+    found: dict[str, Any] = {}
+    faults: list[str] = []
+    for reader in readers:
+        one = _READERS[reader](line)
+        faults += one.pop("faults", ())
+        found |= one
+    partner_up = found.pop("partner_up", False)
+    if partner_up and found.get("ours") is None:
+        found["ours"] = _beside_partner(found.get("from_net_m"), found.get("footing"))
+    return BallFacts(**found, fault="\n".join(faults) or None)
+
+
+def _depths(line: BallLine) -> Reading:
+    found = find_depths(line)
+    return {"theirs": found.theirs, "ours": found.ours, "partner_up": found.partner_up}
+
+
+def _place(line: BallLine) -> Reading:
+    found = find_place(line)
+    return {"from_net_m": found.from_net_m, "faults": found.faults}
+
+
+def _speeds(line: BallLine) -> Reading:
+    found = find_speeds(line)
+    return {"pace_mps": found.pace_mps, "wind_mps": found.wind_mps, "faults": found.faults}
+
+
+def _height(line: BallLine) -> Reading:
+    found = find_height(line)
+    return {"height_m": found.height_m, "faults": found.faults}
+
+
+def _beside_partner(from_net_m: float | None, footing: Footing | None) -> Depth | None:
+    """Our pair's depth where the partner is at the line: from our own place, if it is told."""
     if from_net_m is not None:
         is_back = from_net_m > KITCHEN_DEPTH_M + BACK_FROM_LINE_M
         return Depth.ONE_BACK if is_back else Depth.AT_LINE
@@ -107,6 +127,7 @@ def _footing(line: BallLine) -> Footing | None:
 
 
 _FOOTINGS: Final = (Footing.BACKWARD, Footing.FORWARD, Footing.SIDEWAYS, Footing.STILL)
+"""In the order in which they are looked for."""
 
 
 def _spin(line: BallLine) -> Spin | None:
@@ -148,3 +169,18 @@ def _unknown_units(line: BallLine) -> list[str]:
             line.cover(found)
             faults.append(says.format(unit=f'"{unit}"'))
     return faults
+
+
+_READERS: Final[Mapping[str, Callable[[BallLine], Reading]]] = {
+    "unknown": lambda line: {"faults": _unknown_units(line)},
+    "partner": lambda line: {"partner_set": _yes_or_no(line, "partner")},
+    "depths": _depths,
+    "places": _place,
+    "speeds": _speeds,
+    "bounced": lambda line: {"bounced": _bounced(line)},
+    "heights": _height,
+    "footing": lambda line: {"footing": _footing(line)},
+    "spin": lambda line: {"spin": _spin(line)},
+    "sideline": lambda line: {"past_sideline": _past_sideline(line)},
+}
+"""What is looked for, in this order, each if its triggers are in the line."""

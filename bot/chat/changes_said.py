@@ -15,6 +15,7 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words_in
+from knowledge.ball_facts import NOTHING_SAID
 from knowledge.vocabulary import Topic
 
 _OPENING = re.compile(
@@ -103,7 +104,7 @@ def _changes_something(slots: Slots) -> bool:
     """Whether a slot that an answer may hang on is said."""
     settled = (slots.wing, slots.ball, slots.ball_kind, slots.side, slots.wind, slots.sun)
     others = (slots.hand, slots.serving, slots.score, slots.tired, slots.hot)
-    return any(one is not None for one in (*settled, *others))
+    return slots.facts != NOTHING_SAID or any(one is not None for one in (*settled, *others))
 
 
 def _says_nothing_else(message: Message, slots: Slots) -> bool:
@@ -111,8 +112,9 @@ def _says_nothing_else(message: Message, slots: Slots) -> bool:
     named = [one.span for one in message.mentions if not one.pronoun]
     kept = [
         word.folded
-        for word in message.said
-        if not any(start <= word.span[0] < stop for start, stop in named)
+        for place, word in enumerate(message.said)
+        if place not in message.told.ball.places
+        and not any(start <= word.span[0] < stop for start, stop in named)
     ]
     line = _slotwords_in().sub(" ", " ".join(kept))
     free = _LINKING | (_SERVING if slots.serving is not None else frozenset())

@@ -8,6 +8,9 @@ from bot.chat.ball_forms import form, names_in
 from bot.chat.ball_line import BallLine
 from knowledge.ball_facts import Depth
 
+_OF_ONE = ("the one ", "one ", "the guy ", "the player ")
+"""So begins what tells of one of them even as whom to hit: "lob over the one coming in"."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundDepths:
@@ -20,8 +23,8 @@ class FoundDepths:
 
 def find_depths(line: BallLine) -> FoundDepths:
     """What the line says of either pair; what it aims at them ("keep them deep") says nothing."""
-    theirs = _depth(line, "theirs")
     ours = _depth(line, "ours")
+    theirs = _depth(line, "theirs")
     partner_up = line.take(form("alone", "partner_up")) is not None
     return FoundDepths(theirs=theirs, ours=ours, partner_up=partner_up)
 
@@ -32,7 +35,8 @@ def _depth(line: BallLine, side: str) -> Depth | None:
     for name in names_in(side):
         for found in form(side, name).finditer(line.text):
             words = line.before(found).split()
-            if words and form("veto", "keeps").fullmatch(words[-1]):
+            is_made_so = words and form("veto", "keeps").fullmatch(words[-1])
+            if is_made_so and not found[0].startswith(_OF_ONE):
                 continue
             line.cover(found)
             told = told or Depth(name)

@@ -25,7 +25,7 @@ TOO_LOW: Final = "A ball is never below the ground: height left out."
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundHeight:
     height_m: float | None = None
-    fault: str | None = None
+    faults: tuple[str, ...] = ()
 
 
 def find_height(line: BallLine) -> FoundHeight:
@@ -34,8 +34,8 @@ def find_height(line: BallLine) -> FoundHeight:
     if measured is None:
         return FoundHeight(height_m=_named(line))
     if measured > HIGHEST_M:
-        return FoundHeight(fault=TOO_HIGH)
-    return FoundHeight(fault=TOO_LOW) if measured < 0 else FoundHeight(height_m=measured)
+        return FoundHeight(faults=(TOO_HIGH,))
+    return FoundHeight(faults=(TOO_LOW,)) if measured < 0 else FoundHeight(height_m=measured)
 
 
 def _measured(line: BallLine) -> float | None:
@@ -70,7 +70,9 @@ def _led_to() -> re.Pattern[str]:
 def _bare() -> re.Pattern[str]:
     """A length that is a whole clause, or opens or ends one: "60 cm, they're back"."""
     after = form("measured", "no_height_after").pattern
-    return re.compile(rf"(?:(?<=^)|(?<=, )){length()}(?= ,|$| (?:can|do|should|what|where) )(?! {after})")
+    return re.compile(
+        rf"(?:(?<=^)|(?<=, )){length()}(?= ,|$| (?:can|do|should|what|where) )(?! {after})"
+    )
 
 
 def _is_aim(line: BallLine, found: re.Match[str]) -> bool:

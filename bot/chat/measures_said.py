@@ -8,11 +8,29 @@ from functools import cache
 
 from bot.chat.ball_forms import part, units
 
-_ONES = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
-    " fifteen sixteen seventeen eighteen nineteen"
-).split()
-_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+_ONES = [
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+]
+_TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 _COUPLE, _FEW = 2.0, 3.0
 """What "a couple" and "a few" are taken for; common practice."""
 

@@ -25,7 +25,7 @@ _OF_US = frozenset(["i", "im", "ive", "me", "my", "we", "our", "us", "were", OUR
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundPlace:
     from_net_m: float | None = None
-    fault: str | None = None
+    faults: tuple[str, ...] = ()
 
 
 def find_place(line: BallLine) -> FoundPlace:
@@ -35,7 +35,7 @@ def find_place(line: BallLine) -> FoundPlace:
         named = _named(line)
         return FoundPlace(from_net_m=None if named is None else FROM_NET_M[named])
     if not 0 <= measured <= HALF_LENGTH_M + RUN_OFF_M:
-        return FoundPlace(fault=FAULT)
+        return FoundPlace(faults=(FAULT,))
     return FoundPlace(from_net_m=measured)
 
 
@@ -90,15 +90,20 @@ def _plain(table: str, name: str) -> str:
 def _named(line: BallLine) -> PlaceName | None:
     for name in names_in("place"):
         for found in form("place", name).finditer(line.text):
-            if not _is_aimed(line, found) and not _is_theirs(line, found):
+            if not _is_elsewhere(line, found):
                 line.cover(found)
                 return PlaceName(name)
     return None
 
 
-def _is_theirs(line: BallLine, found: re.Match[str]) -> bool:
-    """Whether they were spoken of last before it in its clause: "he camps at the line"."""
+def _is_elsewhere(line: BallLine, found: re.Match[str]) -> bool:
+    """Whether it is where a ball is aimed at, or where they stand: "he camps at the line".
+
+    What a ball is played from is ours: "do I lob okafor from the line".
+    """
     if found[0].startswith("from "):
         return False
+    if _is_aimed(line, found):
+        return True
     near = [one for one in line.before(found).split() if one in _OF_THEM | _OF_US]
     return bool(near) and near[-1] in _OF_THEM

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from enum import StrEnum
 from typing import TypeVar
 
-from bot.chat.ball_said import find_ball
 from bot.chat.forms import readings, yes_or_no
 from bot.chat.question import Certainty, Mention, SaidNeeds, SaidScore, Slots
 from bot.chat.scores import score_asked_about
@@ -85,7 +84,7 @@ def find_slots(
         toss_won=toss_won,
         they_chose=they_chose,
         pulled_wide=who_is_wide(said, told.ours),
-        facts=find_ball(said, mentions, told.ours, after=told.after).facts,
+        facts=told.ball.facts,
     )
 
 
