@@ -20,7 +20,7 @@ _YES_NO = ("yes", "no")
 _NAMES: Mapping[str, Collection[str]] = {
     "theirs": Depth,
     "ours": Depth,
-    "alone": ("partner_up",),
+    "alone": ("partner_up", "all_up"),
     "place": PlaceName,
     "place_mark": ("line", "baseline", "net"),
     "place_side": ("behind", "inside"),

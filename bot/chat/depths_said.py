@@ -23,6 +23,8 @@ class FoundDepths:
 
 def find_depths(line: BallLine) -> FoundDepths:
     """What the line says of either pair; what it aims at them ("keep them deep") says nothing."""
+    if line.take(form("alone", "all_up")):
+        return FoundDepths(theirs=Depth.AT_LINE, ours=Depth.AT_LINE)
     ours = _depth(line, "ours")
     theirs = _depth(line, "theirs")
     partner_up = line.take(form("alone", "partner_up")) is not None

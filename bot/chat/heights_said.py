@@ -93,7 +93,8 @@ def _named(line: BallLine) -> float | None:
 
 def _first(line: BallLine, name: str) -> re.Match[str] | None:
     for found in form("height", name).finditer(line.text):
-        if not _is_aim(line, found) and not _hurts(line, found):
+        is_aim = name != "overhead" and _is_aim(line, found)
+        if not is_aim and not _hurts(line, found):
             line.cover(found)
             return found
     return None
