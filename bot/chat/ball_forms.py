@@ -25,7 +25,7 @@ _NAMES: Mapping[str, Collection[str]] = {
     "place_mark": ("line", "baseline", "net"),
     "place_side": ("behind", "inside"),
     "body": [one for one in SHARES if one is not HeightName.OVERHEAD],
-    "height": ("named", "above", "below", "net", "above_net", "below_net", "overhead"),
+    "height": ("named", "led", "above", "below", "net", "above_net", "below_net", "overhead"),
     "measured": ("ground", "above_net", "below_net", "cue", "no_height_after"),
     "bounced": (*_YES_NO, "undecided"),
     "footing": Footing,
@@ -34,7 +34,7 @@ _NAMES: Mapping[str, Collection[str]] = {
     "partner": _YES_NO,
     "wind": ("words", "forecast", "bare"),
     "unknown": ("length", "speed"),
-    "veto": ("aims", "rules", "keeps"),
+    "veto": ("aims", "rules", "keeps", "places", "asks", "hits", "where_to_be"),
 }
 """The tables of forms and the names that each must have: those, and no others."""
 
@@ -83,6 +83,12 @@ def triggers(reader: str) -> frozenset[str]:
 def mended_words() -> frozenset[str]:
     """Words that a slip of one letter may stand for."""
     return frozenset(_data()["mended"]["words"])
+
+
+@cache
+def guarded_words() -> frozenset[str]:
+    """Words that are no slips of those."""
+    return frozenset(_data()["mended"]["guard"])
 
 
 @cache

@@ -9,17 +9,23 @@ from functools import lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
 
-from bot.chat.ball_forms import mended_words, short_words
+from bot.chat.ball_forms import form, guarded_words, mended_words, short_words
 from bot.chat.common_words import is_common
 from bot.chat.forms import short_forms
 from bot.chat.question import Mention
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 
 OURS, THEIRS = "@u", "@t"
 """What stands for a name of ours and of theirs."""
 
+_OF_THEM = words_in(
+    "they he she hes shes theyre their his her who other guy guys man woman lady player players"
+    " opponent opponents pair"
+) | {THEIRS}
+OF_US = words_in("i im ive me my we our us were weve") | {OURS}
+
 _SHORTEST_MENDED = 4
-_MARK = re.compile(r"[,;!?()\n:–—…]|\.(?!\d)|\s-+\s")
+_MARK = re.compile(r"[,;!?()\n:–—…%]|\.(?!\d)|\s-+\s")
 _FOOT_MARK = re.compile(r"^['’′](?!['’])")
 _INCH_MARK = re.compile("^(?:[\"”″]|''|’’)")
 _FEET_INCHES = re.compile(r"(\d+)['’′](\d+)")
@@ -55,6 +61,21 @@ class BallLine:
         """Whether one of the words stands in it."""
         return not words.isdisjoint(self.text.split(" "))
 
+    def is_theirs(self, found: re.Match[str]) -> bool:
+        """Whether they were spoken of last before it in its clause: "he camps at the line".
+
+        Whom something is played at is not who does it: "do I lob okafor from the line".
+        """
+        told: bool | None = None
+        words = self.before(found).split()
+        for at, word in enumerate(words):
+            is_object = at > 0 and form("veto", "keeps").fullmatch(words[at - 1])
+            if word in OF_US:
+                told = False
+            elif word in _OF_THEM and not is_object:
+                told = True
+        return told is True
+
     def before(self, found: re.Match[str], *, in_clause: bool = True) -> str:
         """The line before a finding, from the last mark on."""
         text = self.text[: found.start()].rstrip(" ")
@@ -67,19 +88,23 @@ def ball_line(
     """The line of a message; `after` is what follows its last word ("2'")."""
     text, place_at = "", list[int]()
     names = [one for one in mentions if not one.pronoun]
+    last: Mention | None = None
     for place, word in enumerate(said):
+        name = next((one for one in names if one.span[0] <= word.span[0] < one.span[1]), None)
+        if name is not None and name is last:
+            continue
+        last = name
+        side = None if name is None else OURS if name in ours else THEIRS
         follows = said[place + 1].gap if place + 1 < len(said) else after
-        for token in _tokens(word, text, follows, names, ours):
+        for token in _tokens(word, text, follows, side):
             glue = "" if token[:1] in ("", ".", "/") or text[-1:] in ("", "/", ".") else " "
             text += f"{glue}{token}"
             place_at += [place] * (len(glue) + len(token))
     return BallLine(text=text, place_at=tuple(place_at))
 
 
-def _tokens(
-    word: Word, before: str, follows: str, names: Sequence[Mention], ours: Sequence[Mention]
-) -> Iterator[str]:
-    """What a word is in the line: a mark before it, itself in full, a unit written as a sign."""
+def _tokens(word: Word, before: str, follows: str, side: str | None) -> Iterator[str]:
+    """What a word is in the line: a mark before it, itself or its side, a unit's sign after."""
     follows_number = before[-1:].isdigit()
     is_number = _NUMBER.match(word.folded) is not None
     if follows_number and is_number and word.gap in (".", ","):
@@ -90,14 +115,10 @@ def _tokens(
         yield from ("/", word.folded)
     else:
         yield from _apart(word, before, is_number=is_number)
-        name = next((one for one in names if one.span[0] <= word.span[0] < one.span[1]), None)
-        if name is not None:
-            yield OURS if name in ours else THEIRS
-        else:
-            yield from _parts(word)
+        yield from _parts(word) if side is None else (side,)
     if word.folded[-1:].isdigit():
         if _INCH_MARK.match(follows):
-            yield "in"
+            yield "inch"
         elif _FOOT_MARK.match(follows):
             yield "ft"
 
@@ -117,7 +138,7 @@ def _parts(word: Word) -> Iterator[str]:
     """The word in full, a number apart from its unit."""
     feet = _FEET_INCHES.fullmatch(word.typed)
     if feet is not None:
-        yield from (feet[1], "ft", feet[2], "in")
+        yield from (feet[1], "ft", feet[2], "inch")
         return
     apart = _NUMBER_FIRST.fullmatch(word.folded)
     if apart is not None and apart[2] not in ("st", "nd", "rd", "th"):
@@ -129,7 +150,7 @@ def _parts(word: Word) -> Iterator[str]:
 @lru_cache(maxsize=4096)
 def mended(folded: str) -> str:
     """The word of a ball that a mistyped word stands for; any other word as it is."""
-    if folded in mended_words():
+    if folded in mended_words() or folded in guarded_words():
         return folded
     short = short_words().get(folded) or short_forms().get(folded)
     if short is not None:
@@ -137,12 +158,14 @@ def mended(folded: str) -> str:
     if len(folded) < _SHORTEST_MENDED or is_common(folded) or not folded.isalpha():
         return folded
     near = [one for one in mended_words() if _is_slip(folded, one)]
-    same_start = [one for one in near if one[0] == folded[0]]
-    found = sorted(same_start or near, key=lambda one: (sorted(one) != sorted(folded), one))
+    found = sorted(near, key=lambda one: (sorted(one) != sorted(folded), one))
     return found[0] if found else folded
 
 
 def _is_slip(typed: str, word: str) -> bool:
+    """Whether two letters are swapped, or one is wrong, missing or too many after the first."""
     if len(word) < _SHORTEST_MENDED or abs(len(typed) - len(word)) > 1:
+        return False
+    if typed[0] != word[0] and sorted(typed) != sorted(word):
         return False
     return int(DamerauLevenshtein.distance(typed, word, score_cutoff=1)) == 1

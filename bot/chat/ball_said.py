@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from bot.chat.ball_forms import form, group, triggers, units
-from bot.chat.ball_line import BallLine, ball_line
+from bot.chat.ball_line import OF_US, BallLine, ball_line
 from bot.chat.common_words import is_common
 from bot.chat.depths_said import find_depths
 from bot.chat.heights_said import find_height
@@ -123,8 +123,23 @@ def _bounced(line: BallLine) -> bool | None:
 
 
 def _footing(line: BallLine) -> Footing | None:
-    return next((one for one in _FOOTINGS if line.take(form("footing", one))), None)
+    """How whoever of us meets it moves: said of us, or opening its clause."""
+    for footing in _FOOTINGS:
+        for found in form("footing", footing).finditer(line.text):
+            words = line.before(found).split()
+            if line.is_theirs(found) or re.search(
+                form("veto", "where_to_be").pattern + "$", f"{line.before(found)} {found[0]}"
+            ):
+                continue
+            is_ours = not OF_US.isdisjoint([*words, *found[0].split()])
+            if is_ours or len(words) <= OPENING_WORDS:
+                line.cover(found)
+                return footing
+    return None
 
+
+OPENING_WORDS: Final = 2
+"""So many words may stand before a footing that nobody is named of ("just off balance")."""
 
 _FOOTINGS: Final = (Footing.BACKWARD, Footing.FORWARD, Footing.SIDEWAYS, Footing.STILL)
 """In the order in which they are looked for."""

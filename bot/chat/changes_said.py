@@ -15,7 +15,8 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words_in
-from knowledge.ball_facts import NOTHING_SAID
+from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.ball_places import HeightName, height_m
 from knowledge.vocabulary import Topic
 
 _OPENING = re.compile(
@@ -30,6 +31,29 @@ _ASKS_ANEW = re.compile(
     r" (?!if\b|about\b|bout\b|when\b|come\b|that\b)\w+ \w+"
 )
 """A question of its own after such an opening: "and where do I serve Hale"."""
+
+_WEIGHS = re.compile(r"\w \w+ or\b")
+"""Two shots or places are weighed: "off the dink or from the baseline for a lob"."""
+
+OVERHEAD = BallFacts(height_m=height_m(HeightName.OVERHEAD))
+"""All that the shot's own name says: "overhead?" asks about another shot."""
+
+_ONE_BALL = frozenset(
+    {
+        Topic.AIM_ATTACK,
+        Topic.AIM_DINK,
+        Topic.AIM_OVERHEAD,
+        Topic.DROP_ON_DEEP_OPPONENTS,
+        Topic.ERNIE_OR_POST,
+        Topic.LET_IT_GO,
+        Topic.LOB,
+        Topic.RESET_OR_COUNTER,
+        Topic.TAKE_OR_LET_BOUNCE,
+        Topic.THIRD_SHOT,
+        Topic.TRANSITION,
+    }
+)
+"""Topics about one ball: of them whatever is said of a ball alone goes on."""
 
 _LINKING = words_in(
     "and or what about bout how if when with for on to at in of off from the a an its it is"
@@ -59,13 +83,16 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         return None
     line = _line(message)
     supposes = "?" in message.text or re.search(r"\bif\b", line) is not None
-    if not _OPENING.search(line) or (message.note.claims and not supposes):
+    opens = _OPENING.search(line) is not None or _tells_only_the_ball(message, chat)
+    if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     if chat.match_on and not supposes and (slots.serving, slots.score) != (None, None):
         return None  # "no, they serve" tells how the match stands
     slots = _without_denied_hand(slots, line)
     if not _changes_something(slots) or not _says_nothing_else(message, slots):
+        return None
+    if slots.facts == OVERHEAD or (slots.facts != NOTHING_SAID and _WEIGHS.search(line)):
         return None
     assert chat.last_topic is not None, "it is open to change"
     return Question(
@@ -92,6 +119,12 @@ def leans(question: Question, message: Message, chat: ChatView) -> bool:
         return True
     line = _line(message)
     return _OPENING.search(line) is not None and _ASKS_ANEW.search(line) is None
+
+
+def _tells_only_the_ball(message: Message, chat: ChatView) -> bool:
+    """Whether it says more of the ball just asked about: "chest high", "they're both back"."""
+    beside_spin = replace(message.told.ball.facts, spin=None)
+    return chat.last_topic in _ONE_BALL and beside_spin != NOTHING_SAID
 
 
 def _without_denied_hand(slots: Slots, line: str) -> Slots:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from bot.chat.ball_forms import form, names_in
@@ -39,6 +40,9 @@ def _depth(line: BallLine, side: str) -> Depth | None:
             words = line.before(found).split()
             is_made_so = words and form("veto", "keeps").fullmatch(words[-1])
             if is_made_so and not found[0].startswith(_OF_ONE):
+                continue
+            spoken = f"{line.before(found)} {found[0]}"
+            if side == "ours" and re.search(form("veto", "where_to_be").pattern + "$", spoken):
                 continue
             line.cover(found)
             told = told or Depth(name)

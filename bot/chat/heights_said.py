@@ -47,7 +47,15 @@ def _measured(line: BallLine) -> float | None:
         (_led_to(), None),
         (_bare(), None),
     ):
-        found = next((one for one in form_.finditer(line.text) if not _is_aim(line, one)), None)
+        is_bare = form_ is _bare()
+        found = next(
+            (
+                one
+                for one in form_.finditer(line.text)
+                if not _is_aim(line, one) and not (is_bare and one["num2"])
+            ),
+            None,
+        )
         if found is not None:
             line.cover(found)
             size = metres(found)
@@ -75,25 +83,33 @@ def _bare() -> re.Pattern[str]:
     )
 
 
-def _is_aim(line: BallLine, found: re.Match[str]) -> bool:
-    return re.search(form("veto", "aims").pattern + "$", line.before(found)) is not None
+def _is_aim(line: BallLine, found: re.Match[str], *, hits: bool = False) -> bool:
+    """Whether it is said of where to hit: with `hits` also by "hit it at the feet"."""
+    vetoes = ("aims", "hits") if hits else ("aims",)
+    before = line.before(found)
+    return any(re.search(form("veto", one).pattern + "$", before) for one in vetoes)
 
 
 def _named(line: BallLine) -> float | None:
-    for name in ("overhead", "above_net", "below_net", "net"):
+    for name in ("above_net", "below_net", "net"):
         found = _first(line, name)
         if found is not None:
             return height_m(HeightName(name))
-    for name, offset in (("above", BODY_OFFSET_M), ("below", -BODY_OFFSET_M), ("named", 0.0)):
+    for name, offset in (
+        ("above", BODY_OFFSET_M),
+        ("below", -BODY_OFFSET_M),
+        ("named", 0.0),
+        ("led", 0.0),
+    ):
         found = _first(line, name)
         if found is not None:
             return max(0.0, height_m(_body(found)) + offset)
-    return None
+    return height_m(HeightName.OVERHEAD) if _first(line, "overhead") else None
 
 
 def _first(line: BallLine, name: str) -> re.Match[str] | None:
     for found in form("height", name).finditer(line.text):
-        is_aim = name != "overhead" and _is_aim(line, found)
+        is_aim = name != "overhead" and _is_aim(line, found, hits=name == "led")
         if not is_aim and not _hurts(line, found):
             line.cover(found)
             return found

@@ -63,15 +63,16 @@ def _number(word: str) -> float:
 def length(name: str = "", *, steps: bool = False) -> str:
     """The form of a length, its groups ending in `name`; a second unit may follow ("2 ft 6 in").
 
-    `in` is a unit only where no place follows: "2 in the kitchen" measures nothing.
+    `in` is a unit only between a figure and what is measured: "5 of 12 in" measures nothing.
     """
-    inches = r"in(?! (?:the|my|our|a|an|front|mid|transition|no|his|their|from)\b)"
+    inches = r"(?<=\d )in(?= (?:high|hi|off|up|above|below|over|behind|back|from|tall)\b)"
     known = [one for one in units("length") if one != "in"]
     kinds = "|".join([*_longest_first([*known, *(units("step") if steps else ())]), inches])
     return (
         rf"(?P<minus{name}>(?:minus|negative) )?(?P<num{name}>{part('num')}) "
         rf"(?P<unit{name}>{kinds})\b(?P<half{name}> and a half)?"
-        rf"(?: (?P<num2{name}>\d+) (?P<unit2{name}>in|inches|cm)\b(?! the))?"
+        rf"(?: (?P<num2{name}>\d+|{part('number_word')})"
+        rf" (?P<unit2{name}>in|inch|inches|cm)\b(?! the))?"
     )
 
 

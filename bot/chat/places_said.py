@@ -8,7 +8,7 @@ from functools import cache
 from typing import Final
 
 from bot.chat.ball_forms import form, names_in
-from bot.chat.ball_line import OURS, THEIRS, BallLine
+from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import length, metres
 from knowledge.ball_places import FROM_NET_M, PlaceName
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
@@ -17,9 +17,6 @@ RUN_OFF_M: Final = 6.0
 """No ball is played farther behind the baseline: the run-off of a large court, our guess."""
 
 FAULT: Final = "That spot is off our side of the court: left out."
-
-_OF_THEM = frozenset(["they", "he", "she", "hes", "shes", "theyre", "their", "his", "her", THEIRS])
-_OF_US = frozenset(["i", "im", "ive", "me", "my", "we", "our", "us", "were", OURS])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +57,9 @@ def _measured(line: BallLine) -> float | None:
 
 def _may_be_aim(line: BallLine, form_: re.Pattern[str]) -> re.Match[str] | None:
     for found in form_.finditer(line.text):
-        if not _is_aimed(line, found):
+        if not _is_elsewhere(line, found):
             return found
     return None
-
-
-def _is_aimed(line: BallLine, found: re.Match[str]) -> bool:
-    return re.search(form("veto", "aims").pattern + "$", line.before(found)) is not None
 
 
 @cache
@@ -97,13 +90,13 @@ def _named(line: BallLine) -> PlaceName | None:
 
 
 def _is_elsewhere(line: BallLine, found: re.Match[str]) -> bool:
-    """Whether it is where a ball is aimed at, or where they stand: "he camps at the line".
+    """Whether it is where a ball is aimed at, where they stand, or where we ask to stand.
 
-    What a ball is played from is ours: "do I lob okafor from the line".
+    What a ball is played from is no aim: "do I lob okafor from the line".
     """
-    if found[0].startswith("from "):
-        return False
-    if _is_aimed(line, found):
-        return True
-    near = [one for one in line.before(found).split() if one in _OF_THEM | _OF_US]
-    return bool(near) and near[-1] in _OF_THEM
+    before = line.before(found)
+    asks = re.search(form("veto", "where_to_be").pattern + "$", before) is not None
+    aims = any(re.search(form("veto", one).pattern + "$", before) for one in ("aims", "places"))
+    measures = re.search(form("veto", "asks").pattern + "$", before) is not None
+    is_from = found[0].startswith("from ")
+    return line.is_theirs(found) or measures or (not is_from and (aims or asks))
