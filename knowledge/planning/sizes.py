@@ -42,7 +42,7 @@ SET_COUNTER: Final = Points(mean=-6, sd=3)
 MISS_INTO_SEAM: Final = Points(mean=1, sd=1)
 MISS_GOES_WIDE: Final = Points(mean=-1, sd=1)
 
-WAITS_ON_BACKHAND: Final = 0.75
+WAITS_ON_BACKHAND: Final = 0.7
 """How many players wait with the backhand in front, where nobody has looked."""
 
 LOB_AT_LEANING_SHORT_OR_SLOW: Final = Points(mean=3, sd=4)

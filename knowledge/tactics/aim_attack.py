@@ -96,7 +96,7 @@ def _general(situation: Situation, found: Aimed, one: Whether) -> Advice:
         reasons = (reasons[0], Reason(text=text, source=COMMON_PRACTICE), reasons[1])
     return Advice(
         topic=Topic.AIM_ATTACK,
-        call=words.GENERAL_CALL,
+        call=words.general_call(found.question),
         reasons=reasons,
         number=words.time_number(found.question) if _is_place_said(found) else None,
         unless=_unless(found, situation),

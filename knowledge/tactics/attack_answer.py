@@ -17,7 +17,14 @@ from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import attack_sizes as sizes
 from knowledge.tactics.attack_effects import spot_effects
 from knowledge.tactics.attack_question import FLIGHT, AttackQuestion, Contact, question_of
-from knowledge.tactics.attack_spots import CHEST, SEAM_ID, BodySpot, counter_met, spots_of
+from knowledge.tactics.attack_spots import (
+    CHEST,
+    PADDLE_HIP,
+    SEAM_ID,
+    BodySpot,
+    counter_met,
+    spots_of,
+)
 from knowledge.tactics.conditions import marks_weak, rule_of_thumb, skill
 from knowledge.vocabulary import LOGIT_PER_POINT, Level, Trait
 
@@ -54,7 +61,7 @@ def aimed(situation: Situation) -> Aimed:
     """The best spot against the plain chest-high ball: of near-equals what notes speak for.
 
     Two options within the doubt that every rule keeps are as good as equal: then whoever the book
-    speaks of goes first. The plan, the cue, whom to target and the speed-up's own page all ask here.
+    speaks of goes first. Plan, cue, whom to target and the speed-up's own page all ask here.
     """
     question = question_of(situation)
     spots = spots_of(question.pair, leaning=question.leaning)
@@ -103,7 +110,12 @@ def _called(ranking: Ranking, pair: Sequence[OnCourt]) -> Ranked:
         and (best.logit - one.logit) / LOGIT_PER_POINT <= FLOOR_SD_POINTS
         and driver_of(one.parts, pair) is not None
     ]
-    return near[0] if near else best
+    return min(near, key=_order, default=best)
+
+
+def _order(one: Ranked) -> tuple[float, bool]:
+    """Best first; of equal ones the paddle hip, as the general rule has it."""
+    return -round(one.logit, 9), not one.option.id.startswith(PADDLE_HIP)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,9 +208,9 @@ def _contact(question: AttackQuestion) -> Iterator[Effect]:
         case None | Contact.ABOVE_NET if not question.is_stretched:
             yield _rule("above", sizes.ABOVE_THE_NET, error, "Above the net it goes down")
         case Contact.AT_NET if question.facts.bounced is not False:
-            rolls = question.level in HIGH_LEVELS or _rolls(question.striker)
-            size = sizes.ROLLED if rolls else sizes.ROLLED_BELOW_4_5
-            because = "Off the bounce: roll it with topspin" if rolls else "Too low to hit down"
+            has_it = rolls(question)
+            size = sizes.ROLLED if has_it else sizes.ROLLED_BELOW_4_5
+            because = "Off the bounce: roll it with topspin" if has_it else "Too low to hit down"
             yield _rule("rolled", size, error, because)
         case Contact.AT_NET | Contact.LOW:
             yield _rule("low", sizes.LOW_IN_THE_AIR, error, "Below the net you hit it up")
@@ -210,10 +222,11 @@ def _contact(question: AttackQuestion) -> Iterator[Effect]:
         )
 
 
-def _rolls(striker: OnCourt | None) -> bool:
-    """Whether our hitter is known for the roll: strong speed-ups, or topspin."""
-    if striker is None:
-        return False
+def rolls(question: AttackQuestion) -> bool:
+    """Whether our hitter has the roll: by the level, or by notes of speed-ups or topspin."""
+    striker = question.striker
+    if question.level in HIGH_LEVELS or striker is None:
+        return question.level in HIGH_LEVELS
     profile = striker.profile
     return profile.skill(Trait.SPEED_UP).level > 0 or profile.habit(Trait.TOPSPIN).level > 0
 
@@ -243,13 +256,16 @@ def _own(question: AttackQuestion) -> Iterator[Effect]:
 
 
 def _met(found: Aimed) -> Iterator[Effect]:
-    """A set target who counters well takes row 14 away."""
-    spot = found.spot
-    if spot is None:
+    """A set target who counters well takes row 14 away; at the seam whoever counters less well."""
+    spot, pair = found.spot, found.question.pair
+    if spot is None and not pair:
         return
-    for trait in (Trait.COUNTER, counter_met(spot)):
+    weaker = min(pair, key=lambda one: one.profile.skill(Trait.COUNTER).level)
+    target = weaker if spot is None else spot.target
+    of_wing = () if spot is None else (counter_met(spot),)
+    for trait in (Trait.COUNTER, *of_wing):
         yield from_trait(
-            spot.target,
+            target,
             trait,
             sizes.SET_COUNTER,
             Mechanism.THEIR_REPLY,
@@ -263,9 +279,17 @@ def won_outright(question: AttackQuestion) -> float:
 
     The bounce hides the swing: that buys back about what the longer way gives away.
     """
-    has = question.they_have_s - (sizes.DISGUISE_S if question.facts.bounced else 0.0)
+    is_hidden = question.facts.bounced and _hides(question)
+    has = question.they_have_s - (sizes.DISGUISE_S if is_hidden else 0.0)
     late = normal_cdf((sizes.HANDS_NEED_S - has) / sizes.HANDS_SPREAD_S)
     return sizes.TIME_COUNTS * late
+
+
+def _hides(question: AttackQuestion) -> bool:
+    """Whether the same swing could be a dink: high enough, or rolled by one who has the roll."""
+    if question.contact is Contact.AT_NET:
+        return rolls(question)
+    return question.contact in (None, Contact.ABOVE_NET)
 
 
 def _time(question: AttackQuestion) -> Effect | None:

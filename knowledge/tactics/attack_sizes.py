@@ -55,7 +55,7 @@ ABOVE_THE_NET: Final = Points(mean=8, sd=4)
 """Row 14."""
 
 ROLLED: Final = Points(mean=3, sd=4)
-ROLLED_BELOW_4_5: Final = Points(mean=-2, sd=3)
+ROLLED_BELOW_4_5: Final = Points(mean=-3, sd=3)
 """Off the bounce at the net or a little below it, with topspin: from 4.5 on most are this ball."""
 
 LOW_IN_THE_AIR: Final = Points(mean=-3, sd=3)

@@ -18,6 +18,7 @@ from knowledge.tactics.attack_question import FLIGHT, AttackQuestion, Contact, c
 from knowledge.tactics.attack_spots import Spot
 
 GENERAL_CALL = "Speed up at the paddle hip, ball above the net."
+GENERAL_ROLL = "Roll it at the paddle hip, with topspin."
 GENERAL_REASONS = (
     Reason(text="The paddle hip jams who waits on the backhand", source=COMMON_PRACTICE),
     Reason(text="Straight ahead: the counter comes to you", source=COMMON_PRACTICE),
@@ -47,11 +48,17 @@ _WHY_NOT = {
 def attack_call(found: Aimed, situation: Situation) -> str:
     """The call; with the lane where the question says from where it is played."""
     call = call_at(found.spot, situation)
+    if found.question.contact is Contact.AT_NET:
+        call = call.replace("Speed up", "Roll it").replace("speed up", "roll it")
     lane = None if found.spot is None else cross_to(found.spot.target, found.question)
     with_lane = {True: f"{call}, cross.", False: f"{call}, straight."}
     candidates = (*(() if lane is None else (with_lane[lane],)), f"{call}.")
     fallback = "Speed up at the seam." if found.spot is None else f"At {found.spot.at}."
     return first_that_fits((*candidates, fallback))
+
+
+def general_call(question: AttackQuestion) -> str:
+    return GENERAL_ROLL if question.contact is Contact.AT_NET else GENERAL_CALL
 
 
 def dink_call(question: AttackQuestion, one: Whether) -> str:
