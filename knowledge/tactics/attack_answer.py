@@ -174,7 +174,12 @@ def _whether_effects(found: Aimed) -> Iterator[Effect]:
     question = found.question
     yield from _contact(question)
     if question.is_stretched:
-        yield _rule("stretched", sizes.STRETCHED, Mechanism.OUR_ERROR, "Stretched, it sits up")
+        yield _rule(
+            "stretched",
+            sizes.STRETCHED,
+            Mechanism.OUR_ERROR,
+            "Off balance you lose the second ball",
+        )
     if question.leaning or question.out_of_place or question.they_are_back:
         yield _rule(
             "out of place",
@@ -215,7 +220,7 @@ def _contact(question: AttackQuestion) -> Iterator[Effect]:
         case Contact.AT_NET | Contact.LOW:
             yield _rule("low", sizes.LOW_IN_THE_AIR, error, "Below the net you hit it up")
         case Contact.BELOW_KNEE:
-            yield _rule("too low", sizes.TOO_LOW, error, "From below the knee it sits up")
+            yield _rule("too low", sizes.TOO_LOW, error, "Hit up, it comes back down at you")
     if question.is_from_mid_court:
         yield _rule(
             "mid-court", sizes.LOW_IN_THE_AIR, Mechanism.TIME, "From back there they see it coming"
@@ -300,13 +305,12 @@ def _time(question: AttackQuestion) -> Effect | None:
     v = float(sizes.DINKING_CHANCE)
     here, line = (w + (1 - w) * v for w in (won_outright(question), won_outright(plain)))
     points = (logit(here) - logit(line)) / LOGIT_PER_POINT
-    has_ms = 1000 * question.they_have_s
     return Effect(
         id=EffectId("time"),
         on=frozenset({ATTACK}),
         points=Points(mean=points, sd=abs(points) / 2),
         mechanism=Mechanism.TIME,
-        because=f"They have {has_ms:.0f} ms",
+        because=f"They have {question.they_have_s:.2f} s at 35 mph",
         source=FLIGHT,
     )
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from knowledge.advice import AdvisedMix, Arrow, CourtPicture, Marker
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
 from knowledge.effects import OptionId
@@ -32,23 +34,25 @@ def picture(
         shares = {OptionId(one.option): one.share for one in mix.shares if one.share > 0}
     first = [best, *(one for one in shares if one != best)][:MOST_ARROWS]
     top = max(shares.get(one, 0.0) for one in first) or 1.0
-    arrows = [
-        arrow
-        for option, label in zip(first, ("speed-up", "change"), strict=False)
-        if (arrow := _arrow(option, found, shares.get(option, 0.0) / top, label)) is not None
-    ]
-    if not arrows or arrows[0].label != "speed-up":
+    drawn = [_arrow(one, found, shares.get(one, 0.0) / top) for one in first]
+    if drawn[0] is None:
         return None
+    arrows = [drawn[0]]
+    arrows += [
+        replace(one, label="change")
+        for one in drawn[1:]
+        if one is not None and (one.to_x_m, one.to_y_m) != (drawn[0].to_x_m, drawn[0].to_y_m)
+    ]
     change = mix.change_up if mix is not None and len(arrows) > 1 else None
     return CourtPicture(
-        title="Speed-up",
+        title="Where to speed up",
         alt=call if change is None else f"{call} Change: {change.label}.",
         markers=(*_markers(situation.ours, ours=True), *_markers(situation.theirs, ours=False)),
         arrows=tuple(arrows),
     )
 
 
-def _arrow(option: OptionId, found: Aimed, width: float, label: str) -> Arrow | None:
+def _arrow(option: OptionId, found: Aimed, width: float) -> Arrow | None:
     spot = found.spot_of(option)
     end = _SEAM if option == SEAM_ID else None if spot is None else place_of(spot)
     if end is None:
@@ -61,7 +65,7 @@ def _arrow(option: OptionId, found: Aimed, width: float, label: str) -> Arrow | 
         to_x_m=end.x_m,
         to_y_m=end.y_m,
         width=max(LEAST_WIDTH, width),
-        label=label,
+        label="seam" if spot is None else spot.label,
     )
 
 

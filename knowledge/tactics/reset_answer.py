@@ -266,13 +266,12 @@ def _leave(ball: Passing) -> Effect:
         _points(chance_out(replace(ball, flat_share=_shifted(ball.flat_share, shift))))
         for shift in (-SPIN_DOUBT, 0.0, SPIN_DOUBT)
     )
-    out = round(10 * chance_out(ball))
     return Effect(
         id=EffectId("leave"),
         on=frozenset({LEAVE}),
         points=Points(mean=middle, sd=abs(high - low) / 2),
         mechanism=Mechanism.THEIR_ERROR,
-        because=f"About {out} of 10 of these fly out",
+        because="That high past you it lands out",
         source=FLIES,
     )
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import Spin
 from knowledge.engine import Part, Ranking
 from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
@@ -54,7 +55,16 @@ LOW = "Below the net or moving: reset it."
 HIGH = "Waist up, set, at the line: counter."
 IT_DIPS = "It dips or comes slower: counter it."
 
-CAUTION = "Paddle up, face covered; wear eye protection."
+LEAVE_FROM = "Leaving pays from about 6 of 10 on."
+
+_OVER = {
+    COUNTER: "a counter",
+    RESET: "a reset",
+    BLOCK: "a block",
+    LEAVE: "leaving it",
+}
+
+CAUTION = "Paddle up in front of you; wear eye protection."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025)."""
 
 
@@ -175,17 +185,20 @@ def _said(part: Part) -> Reason:
 
 
 def _out_of_ten(question: Attacked) -> int:
-    return 0 if question.passing is None else round(10 * chance_out(question.passing))
+    """Never ten: nobody sees a ball that well."""
+    return 0 if question.passing is None else min(9, round(10 * chance_out(question.passing)))
 
 
 def _number(ranking: Ranking) -> str | None:
     if len(ranking.ranked) == 1:
         return None
+    if ranking.best.option.id == LEAVE:
+        return LEAVE_FROM
     whole = round(ranking.gain())
     if whole < 1:
         return "Little between them: under 1 rally in 100."
-    other = ranking.ranked[1].option.label
-    return f"About {whole} of 100 better than: {other}."
+    counted = "1 rally" if whole == 1 else f"{whole} rallies"
+    return f"Worth about {counted} in 100 over {_OVER[ranking.ranked[1].option.id]}."
 
 
 def _unless(question: Attacked, ranking: Ranking) -> str:
@@ -202,6 +215,8 @@ def _when_to_leave(question: Attacked) -> str:
     """The third choice, by what is noted of the hitter's spin; never one number for all."""
     one = question.attacker
     habit = 0.0 if one is None else one.profile.habit(Trait.TOPSPIN).level
+    if question.facts.spin is Spin.TOPSPIN:
+        return LEAVE_SPUN
     if one is None or not habit:
         return LEAVE_FLAT
     told = "heavy topspin: leave chest high" if habit > 0 else "flat: leave above the belt"
@@ -250,6 +265,6 @@ def _more(ranking: Ranking) -> tuple[str, ...]:
     return (
         *lines,
         f"Left, you win it as often as it flies out ({FLIES.kind}).",
-        "Leave it from about 6 of 10 on.",
+        LEAVE_FROM,
         "Where a reset goes: soft, middle of the kitchen.",
     )

@@ -295,7 +295,7 @@ def test_one_who_is_asked_about_is_the_one_answered() -> None:
 def test_the_picture_has_both_arrows_from_the_court_in_front() -> None:
     picture = court_of(advise(match(Topic.AIM_ATTACK, OKAFOR, LINDQVIST)))
     first, second = picture.arrows
-    assert first.label == "speed-up"
+    assert first.label == "right hip"
     assert second.label == "change"
     assert first.width == pytest.approx(1.0)
     assert first.from_x_m > 0
