@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
@@ -32,9 +32,8 @@ from knowledge.tactics.conditions import marks_weak
 from knowledge.vocabulary import BallQuality, Side, Topic, Trait
 
 REASONS = 3
+BESIDE_THE_CHANGE = 2
 CHOICES_AT_MOST = 5
-
-ASSUMED_BALL = "For a ball above the net, in balance."
 
 
 def advise(situation: Situation) -> Advice:
@@ -69,10 +68,10 @@ def _attack(situation: Situation, facing: Situation, found: Aimed, one: Whether)
     return Advice(
         topic=Topic.AIM_ATTACK,
         call=call,
-        reasons=_reasons(found, one),
+        reasons=_reasons(found, mix),
         number=_number(found, one),
-        unless=_unless(found, situation),
-        assumed=_assumed(situation, found, is_general=is_general),
+        unless=_unless(found),
+        assumed=_assumed(situation, is_general=is_general),
         caution=words.CAUTION,
         confidence=_confidence(found, one, is_general=is_general),
         numbers=_numbers(found, one),
@@ -99,8 +98,8 @@ def _general(situation: Situation, found: Aimed, one: Whether) -> Advice:
         call=words.general_call(found.question),
         reasons=reasons,
         number=words.time_number(found.question) if _is_place_said(found) else None,
-        unless=_unless(found, situation),
-        assumed=_assumed(situation, found, is_general=True),
+        unless=_unless(found),
+        assumed=_assumed(situation, is_general=True),
         caution=words.CAUTION,
         confidence=Confidence.GENERAL_RULE,
         numbers=_numbers(found, one),
@@ -146,12 +145,15 @@ def _own_weakness(situation: Situation, one: Whether) -> list[Reason]:
     ]
 
 
-def _reasons(found: Aimed, one: Whether) -> tuple[Reason, ...]:
-    """Notes and geometry, where the counter comes back, and the second ball."""
-    del one
+def _reasons(found: Aimed, mix: AdvisedMix | None) -> tuple[Reason, ...]:
+    """Notes and geometry, where the counter comes back, and the second ball.
+
+    Beside a change-up a third would not be read: "why" has it.
+    """
+    has_change = mix is not None and mix.change_up is not None
     told = list(words.why(found))
     reasons = [*told[:1], words.comes_back(found), *told[1:2], words.second_ball(found)]
-    return tuple(list(dict.fromkeys(reasons))[:REASONS])
+    return tuple(list(dict.fromkeys(reasons))[: BESIDE_THE_CHANGE if has_change else REASONS])
 
 
 def _is_place_said(found: Aimed) -> bool:
@@ -170,16 +172,16 @@ def _number(found: Aimed, one: Whether) -> str | None:
     return f"Speeding it up costs {lost} {'rally' if lost == 1 else 'rallies'} in 100."
 
 
-def _unless(found: Aimed, situation: Situation) -> str:
+def _unless(found: Aimed) -> str:
+    """What would change the call; of a ball not described also which one was taken."""
     question = found.question
     if not question.is_ball_said:
-        return words.TOO_LOW
+        return words.TAKEN_AS_HIGH
     if question.contact is Contact.AT_NET:
         return "Pulled wide or late on it: dink it back."
     if question.facts.partner_set is None and question.striker_side is not None:
         partner = question.partner.name if question.partner else "Partner"
         return f"{partner or 'Partner'} not ready? Straight only, or one more dink."
-    del situation
     return words.TOO_LOW
 
 
@@ -194,12 +196,10 @@ def _unless_dinking(question: AttackQuestion, one: Whether, situation: Situation
     return words.NOT_SET if not question.out_of_place else words.HIGHER
 
 
-def _assumed(situation: Situation, found: Aimed, *, is_general: bool) -> str | None:
+def _assumed(situation: Situation, *, is_general: bool) -> str | None:
     if not situation.theirs:
         return NOBODY_NAMED
-    if is_general:
-        return NO_NOTES_DECIDE
-    return None if found.question.is_ball_said else ASSUMED_BALL
+    return NO_NOTES_DECIDE if is_general else None
 
 
 def _confidence(found: Aimed, one: Whether, *, is_general: bool) -> Confidence:

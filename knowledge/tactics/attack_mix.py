@@ -24,7 +24,9 @@ def attack_mix(situation: Situation, found: Aimed) -> AdvisedMix | None:
     """
     if not situation.theirs:
         return None
-    calls = {spot.id: _called(spot, situation) for spot in found.spots if _is_in(spot, found)}
+    calls: dict[str, str] = {
+        spot.id: _called(spot, situation) for spot in found.spots if _is_in(spot, found)
+    }
     best = OptionId(found.weighed.best)
     if best == SEAM_ID:
         calls[best] = f"Speed up at {SEAM_LABEL}."

@@ -24,9 +24,20 @@ FLIGHT = computed("flight with drag at 35 mph")
 
 _LEANS = re.compile(r"\blean(?:s|ing|ed)?\b")
 _OUT_OF_PLACE = re.compile(
-    r"\b(?:late|off balance|out of (?:position|place)|scrambl\w+|moving|on the move|pulled wide|"
-    r"wrong footed)\b"
+    r"\blate\b(?! in| on)|\boff balance\b|\bout of (?:position|place)\b|\bscrambl\w+|"
+    r"\b(?:on the move|moving|wrong footed)\b"
 )
+_OF_US = re.compile(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
+
+
+def said_of_them(words: str) -> str:
+    """What is left of a question without what it says of us: "i'm late" is not about them."""
+    return _OF_US.sub(" ", words.casefold().replace("-", " ").replace("\u2019", "'"))
+
+
+def leans(words: str) -> bool:
+    """Whether a question says that one of them leans in."""
+    return bool(_LEANS.search(said_of_them(words)))
 
 
 class Contact(StrEnum):
@@ -118,7 +129,7 @@ def question_of(situation: Situation) -> AttackQuestion:
     if asked.striker_side is not None:
         there = next((one for one in situation.ours if one.side is side), None)
         striker = there or (striker if striker and striker.side is None else None)
-    words = asked.words.casefold().replace("-", " ")
+    them = {one.player for one in situation.theirs}
     return AttackQuestion(
         pair=situation.theirs,
         striker=striker,
@@ -126,7 +137,8 @@ def question_of(situation: Situation) -> AttackQuestion:
         partner=next((one for one in situation.ours if striker and one != striker), None),
         facts=asked.facts,
         ball=asked.ball,
-        leaning=bool(_LEANS.search(words)),
-        out_of_place=bool(_OUT_OF_PLACE.search(words)),
+        leaning=leans(asked.words),
+        out_of_place=asked.pulled_wide in them
+        or bool(_OUT_OF_PLACE.search(said_of_them(asked.words))),
         level=situation.level,
     )

@@ -28,6 +28,7 @@ GENERAL_REASONS = (
 LET_THEM_START = "Keep dinking: let them speed up first."
 """Where our own notes mark the speed-up as weak."""
 
+TAKEN_AS_HIGH = "If it is above the net; low or stretched: dink it."
 TOO_LOW = "Below the knee or stretched: dink it back."
 HIGHER = "Above the net and balanced: then speed it up."
 NOT_SET = "They are late or lean in: then speed it up."

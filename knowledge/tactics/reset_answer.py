@@ -25,6 +25,7 @@ from knowledge.normal import logit
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import reset_sizes as sizes
+from knowledge.tactics.attack_question import leans
 from knowledge.tactics.conditions import marks_weak, other_of, rule_of_thumb, skill
 from knowledge.tactics.reset_flight import (
     AT_OUR_LINE_M,
@@ -52,12 +53,11 @@ SPIN_DOUBT: Final = 0.25
 SUREST: Final = 0.97
 """No chance is taken as surer than this."""
 
-_LEANS = re.compile(r"\b(?:lean(?:s|ing|ed)?|lunging|off balance|falling forward)\b")
 _ASLEEP = re.compile(
     r"\b(?:asleep|sleeping|watching|ball watching|not (?:looking|ready|set|paying attention)|"
     r"unready|paddle (?:is )?down)\b"
 )
-_PARTNER = re.compile(r"\bpartner(?:s)?\b|\bthe other (?:one|guy|girl|player)?\b")
+_PARTNER = re.compile(r"(?<!my )\bpartners?\b|\bthe other (?:one|guy|girl|player)\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,7 +131,7 @@ def attacked(situation: Situation) -> Attacked:
         attacker=attacker,
         asleep=asleep,
         sleeper=other_of(attacker, situation.theirs) if asleep and attacker else None,
-        leaning=bool(_LEANS.search(words)),
+        leaning=leans(asked.words),
         wind_mps=wind_along_mps(situation.wind, asked.facts.wind_mps),
     )
 

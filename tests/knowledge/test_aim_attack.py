@@ -5,6 +5,7 @@ Sizes and judgements: common practice, no source, unless a test says otherwise.
 
 from __future__ import annotations
 
+import math
 import re
 import tomllib
 from collections.abc import Iterator
@@ -18,17 +19,18 @@ from ball_cases import ball_situation, facts_of, said
 from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from noted_players import match, often_noted, player
+from noted_players import TODAY, match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, Advice
+from knowledge.evidence import RateTally, profile
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.hands import hands_aim
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
-from knowledge.tactics.attack_answer import ATTACK, aimed, whether
+from knowledge.tactics.attack_answer import ATTACK, aimed, gain_over_dink, whether
 from knowledge.tactics.attack_question import question_of
 from knowledge.tactics.attack_spots import Spot, place_of, spots_of
-from knowledge.vocabulary import PlayerId, Side, Topic
+from knowledge.vocabulary import EvidenceId, Level, PlayerId, Rate, Side, Topic
 
 CASES = cases("aim_attack.toml")
 CELLS: list[dict[str, str]] = tomllib.loads(
@@ -322,4 +324,113 @@ def test_nobody_named_still_gets_the_rule() -> None:
     advice = advise(Situation(topic=Topic.AIM_ATTACK))
     assert advice.call == "Speed up at the paddle hip, ball above the net."
     assert advice.mix is None
-    assert advice.unless == "Below the knee or stretched: dink it back."
+    assert advice.unless == "If it is above the net; low or stretched: dink it."
+
+
+def _ended_on(one: OnCourt, ended: int, of: int) -> OnCourt:
+    """The player with `ended` of `of` rallies that the pair lost by an error on their paddle."""
+    names = [EvidenceId(f"rally:1:{n}") for n in range(of)]
+    tally = RateTally(
+        player=one.player,
+        rate=Rate.STEADY,
+        day=TODAY,
+        made=tuple(names[ended:]),
+        missed=tuple(names[:ended]),
+        is_settled=True,
+    )
+    found = profile(one.player, one.name, [], today=TODAY, tallies=[tally])
+    return replace(one, profile=replace(one.profile, rates=found.rates, settled=found.settled))
+
+
+def test_on_whose_paddle_their_rallies_ended_counts_here_too() -> None:
+    """One decision with whom to target, which counts it (row 25); the steadier one: none."""
+    okafor, lindqvist = player(3, "Okafor", Side.LEFT), player(4, "Lindqvist", Side.RIGHT)
+    pair = (_ended_on(okafor, 40, 44), _ended_on(lindqvist, 4, 44))
+    found = hands_aim(match(Topic.AIM_ATTACK, *pair))
+    assert found.spot is not None
+    assert found.spot.target.name == "Okafor"
+    hands = replace(match(Topic.WHOM_TO_TARGET, *pair), asked=Asked(words="hands"))
+    assert "Lindqvist" not in advise(hands).call
+    swapped = (_ended_on(okafor, 4, 44), _ended_on(lindqvist, 40, 44))
+    other = hands_aim(match(Topic.AIM_ATTACK, *swapped))
+    assert other.spot is not None
+    assert other.spot.target.name == "Lindqvist"
+
+
+def _own_gain(*claims: str, level: Level | None = None, **facts: Any) -> float:
+    """Points that speeding up gains over one more dink, by what is noted of our hitter."""
+    ours = (player(1, "Mira", Side.RIGHT, *claims), player(2, "Tom", Side.LEFT))
+    situation = match(Topic.AIM_ATTACK, OKAFOR, LINDQVIST, ours=ours)
+    situation = replace(
+        situation, striker=PlayerId(1), level=level, asked=Asked(facts=facts_of(facts))
+    )
+    return gain_over_dink(whether(situation, aimed(situation)))
+
+
+def test_our_own_speed_up_counts_both_ways() -> None:
+    high = {"height_m": 1.1}
+    assert _own_gain(*often_noted("speed_up strength"), **high) > _own_gain(**high)
+    assert _own_gain("speed_up weakness", **high) == -math.inf
+    assert _own_gain(*often_noted("backhand_dink strength"), **high) == _own_gain(**high)
+
+
+def test_our_own_topspin_counts_at_the_net_only() -> None:
+    spins = often_noted("topspin often")
+    at_net: dict[str, Any] = {"height_m": 0.8, "bounced": True}
+    level = Level.L4_5
+    assert _own_gain(*spins, level=level, **at_net) > _own_gain(level=level, **at_net)
+    assert _own_gain(*spins, height_m=1.1) == _own_gain(height_m=1.1)
+
+
+def test_a_partner_who_is_not_ready_counts_against_the_seam() -> None:
+    """Row 17: nobody knows at whom a counter from the seam comes; straight ahead it is ours."""
+    notes = often_noted("communication weakness", 30)
+    pair = (
+        player(3, "Okafor", Side.LEFT, *notes, *often_noted("counter strength", 30)),
+        player(4, "Lindqvist", Side.RIGHT, *notes, *often_noted("counter strength", 30)),
+    )
+
+    def gain(ready: bool | None) -> float:
+        facts = facts_of({} if ready is None else {"partner_set": ready})
+        situation = replace(match(Topic.AIM_ATTACK, *pair), asked=Asked(facts=facts))
+        found = aimed(situation)
+        assert found.spot is None
+        return gain_over_dink(whether(situation, found))
+
+    assert gain(ready=False) < gain(ready=True) == gain(ready=None)
+
+
+def test_below_four_rows_14_and_15_count_half() -> None:
+    """Section 3: "for 3.0 to 3.5: halve rows 10 to 15"."""
+    high = {"height_m": 1.1}
+    whole, half = _own_gain(level=Level.L4_0, **high), _own_gain(level=Level.L3_0, **high)
+    assert half == pytest.approx(whole / 2, abs=0.2)
+    assert _own_gain(level=Level.L3_5, **high) == half
+
+
+@pytest.mark.parametrize(
+    ("words", "leaning", "out_of_place"),
+    [
+        ("speed up when okafor is leaning in?", True, False),
+        ("can i attack, he leans in a lot", True, False),
+        ("i'm leaning in, can i speed up", False, False),
+        ("speed it up, they're late and off balance", False, True),
+        ("i'm late, do i speed up", False, False),
+        ("we are moving, speed it up?", False, False),
+        ("speed up late in the game?", False, False),
+    ],
+)
+def test_words_about_them_are_not_words_about_us(
+    words: str, leaning: bool, out_of_place: bool
+) -> None:
+    situation = replace(match(Topic.AIM_ATTACK, OKAFOR, LINDQVIST), asked=Asked(words=words))
+    question = question_of(situation)
+    assert (question.leaning, question.out_of_place) == (leaning, out_of_place)
+
+
+def test_one_of_them_pulled_wide_is_out_of_place() -> None:
+    situation = match(Topic.AIM_ATTACK, OKAFOR, LINDQVIST)
+    theirs = replace(situation, asked=Asked(pulled_wide=PlayerId(3)))
+    assert question_of(theirs).out_of_place
+    ours = replace(situation, asked=Asked(pulled_wide=PlayerId(1)))
+    assert not question_of(ours).out_of_place

@@ -18,9 +18,10 @@ _ENUMS = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
 
 def facts_of(said: Mapping[str, Any]) -> BallFacts:
     """The ball facts of a case: plain numbers, and words for closed sets."""
-    return BallFacts(
-        **{key: _ENUMS[key](value) if key in _ENUMS else value for key, value in said.items()}
-    )
+    values: dict[str, Any] = {
+        key: _ENUMS[key](value) if key in _ENUMS else value for key, value in said.items()
+    }
+    return BallFacts(**values)
 
 
 def ball_situation(case: Case, topic: Topic) -> Situation:
