@@ -7,7 +7,6 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Confidence, Reason
-from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line
 from knowledge.planning.lobbing import lob_line
 from knowledge.planning.mixes import MIXES
@@ -51,7 +50,6 @@ def advise(situation: Situation) -> Advice:
 _LINES: Mapping[Topic, Callable[[Situation], Line | None]] = MappingProxyType(
     {
         Topic.THIRD_SHOT: third_line,
-        Topic.AIM_ATTACK: hands_line,
         Topic.LOB: lob_line,
     }
 )

@@ -22,6 +22,8 @@ OWN_ENGINE = frozenset(
         Topic.AIM_DINK,
         Topic.AIM_SERVE,
         Topic.AIM_RETURN,
+        Topic.AIM_ATTACK,
+        Topic.RESET_OR_COUNTER,
         Topic.WHERE_TO_STAND,
         Topic.WHOM_TO_TARGET,
         Topic.BEING_TARGETED,
