@@ -7,9 +7,8 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
-from knowledge.advice import AdvisedMix, Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import BallFacts, Depth, Footing
-from knowledge.court import METRES_PER_FOOT
 from knowledge.effects import OptionId
 from knowledge.evidence import TraitEstimate
 from knowledge.mixing import advised_mix
@@ -86,7 +85,9 @@ def _reasons(answer: OverheadAnswer, situation: Situation) -> tuple[Reason, ...]
         found.append(Reason(text=effect.because, source=answer.driver.source))
     found.append(_sum(answer))
     found.append(Reason(text=_WHY[answer.best.spot], source=COMMON_PRACTICE))
-    found.append(Reason(text="Expect it again: a winner is the first of three", source=COMMON_PRACTICE))
+    found.append(
+        Reason(text="Expect it again: a winner is the first of three", source=COMMON_PRACTICE)
+    )
     return tuple(found[:REASONS])
 
 

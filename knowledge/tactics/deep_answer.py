@@ -18,6 +18,7 @@ from knowledge.tactics import deep_words as words
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.deep_effects import DeepAim, DeepQuestion, DeepShot, effects
 from knowledge.tactics.deep_outcomes import (
+    BACKING_M,
     BASELINE_M,
     FENCE_M,
     MIDCOURT_M,
@@ -203,7 +204,7 @@ def _depth_m(theirs: Depth | None, said: frozenset[str]) -> float:
     ):
         if word in said:
             return depth
-    return BASELINE_M
+    return BACKING_M if words.MOVING_BACK in said else BASELINE_M
 
 
 def _said_level(said: frozenset[str]) -> float | None:

@@ -153,9 +153,7 @@ def _deep(aim: DeepAim) -> Iterator[Effect]:
 def _drop(question: DeepQuestion, aim: DeepAim) -> Iterator[Effect]:
     """The race, as far as their speed is known; then touch, nerve and wind."""
     one = aim.target
-    mean, quicker, slower = (
-        _points(question.drop(one, more=more)) for more in (0.0, 1.0, -1.0)
-    )
+    mean, quicker, slower = (_points(question.drop(one, more=more)) for more in (0.0, 1.0, -1.0))
     spread = abs(slower - quicker) / 2
     yield _computed("race", aim.id, mean, spread + sizes.JUDGEMENT_SD, "The race to the drop")
     if question.wind is Wind.BEHIND_US:

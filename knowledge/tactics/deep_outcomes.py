@@ -24,9 +24,10 @@ from knowledge.tactics.overhead_reach import SPREAD_S, slack_s
 from knowledge.wind import GRAVITY_MPS2
 
 BASELINE_M: Final = 21 * METRES_PER_FOOT
-FENCE_M: Final = 26 * METRES_PER_FOOT
+FENCE_M: Final = 25 * METRES_PER_FOOT
+BACKING_M: Final = 17.5 * METRES_PER_FOOT
 MIDCOURT_M: Final = 14 * METRES_PER_FOOT
-"""Where a pair that is "back" stands, from the net."""
+"""Where a pair that is "back" stands, from the net; backing: still on their way."""
 
 DEEP_ENOUGH_M: Final = 18 * METRES_PER_FOOT
 """Row 22: nearer than this a drop is a gift."""
@@ -43,7 +44,7 @@ DROP_MISSES: Final = 0.14
 """In the net, or sitting up in balance: touch is the hard part."""
 
 WRONG_FOOTED_S: Final = 0.30
-MOVING_BACK_S: Final = 0.30
+MOVING_BACK_S: Final = 0.25
 COMING_IN_S: Final = -0.25
 """What a run forward loses, or has already done, when they move that way."""
 

@@ -7,12 +7,12 @@ from typing import Final
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth, Footing
-from knowledge.sources import COMMON_PRACTICE, SAID
 from knowledge.situation import Situation
+from knowledge.sources import COMMON_PRACTICE, SAID
 from knowledge.tactics import deep_words as words
 from knowledge.tactics.aim_words import NOBODY_NAMED, rallies, sum_lines
-from knowledge.tactics.deep_answer import DeepAnswer, DeepShot, answer_deep
-from knowledge.tactics.deep_effects import RACE, SUM
+from knowledge.tactics.deep_answer import DeepAnswer, answer_deep
+from knowledge.tactics.deep_effects import RACE, SUM, DeepShot
 from knowledge.tactics.deep_outcomes import DEEP_ENOUGH_M, deep
 from knowledge.vocabulary import Topic, Trait, Value
 

@@ -48,9 +48,7 @@ class Shot:
 
     def along_m(self, y_m: float) -> float:
         """How far along the lane a line across the court lies."""
-        return (
-            self.lane_m * (y_m - self.contact.y_m) / (self.target.y_m - self.contact.y_m)
-        )
+        return self.lane_m * (y_m - self.contact.y_m) / (self.target.y_m - self.contact.y_m)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,9 +97,7 @@ def misses(shot: Shot, scatter: Scatter) -> float:
     if clears >= lands:
         return 1.0
     aim = aim_deg(shot)
-    stays = normal_cdf((lands - aim) / scatter.up_deg) - normal_cdf(
-        (clears - aim) / scatter.up_deg
-    )
+    stays = normal_cdf((lands - aim) / scatter.up_deg) - normal_cdf((clears - aim) / scatter.up_deg)
     sideways_m = shot.lane_m * math.radians(scatter.across_deg) * _slant(shot)
     wide = normal_cdf(-(HALF_WIDTH_M - abs(shot.target.x_m)) / sideways_m)
     return 1 - stays * (1 - wide)

@@ -103,6 +103,7 @@ BOUNCE_HEIGHT_M: Final = 1.8
 """Where a lob that bounced is met: further back and lower. From 5 m high it comes up 0.64 x 0.64
 of that (drop test), and is met near the top."""
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contact:
     """How we meet it: footing, distance from the net, height, and how wild our overhead is."""
@@ -141,7 +142,12 @@ def outcome(spot: Spot, contact: Contact, theirs: Depth | None) -> Outcome:
 
 @cache
 def _outcome(
-    spot: Spot, footing: Footing, from_net_m: float, height_m: float, wild: float, theirs: Depth | None
+    spot: Spot,
+    footing: Footing,
+    from_net_m: float,
+    height_m: float,
+    wild: float,
+    theirs: Depth | None,
 ) -> Outcome:
     if spot is Spot.BOUNCE:
         footing, from_net_m = Footing.STILL, min(from_net_m + BOUNCE_BACK_M, HALF_LENGTH_M + 1)
