@@ -44,14 +44,14 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_OVERHEAD,
         call=_call(answer, situation),
-        reasons=_reasons(answer, situation),
+        reasons=_reasons(answer),
         now=words.next_ball(
             answer.question.contact.footing,
             is_deep=answer.question.contact.from_net_m > STILL_WITHIN_M,
         ),
         number=_number(answer),
         unless=_unless(answer, situation),
-        assumed=_assumed(answer, situation),
+        assumed=_assumed(situation),
         caution=_caution(answer, situation),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
         numbers=_numbers(answer),
@@ -73,7 +73,7 @@ def _call(answer: OverheadAnswer, situation: Situation) -> str:
     )
 
 
-def _reasons(answer: OverheadAnswer, situation: Situation) -> tuple[Reason, ...]:
+def _reasons(answer: OverheadAnswer) -> tuple[Reason, ...]:
     """Our own weak overhead first, then notes on them, the sum, and why the aim is that."""
     found: list[Reason] = []
     if answer.is_held_back and answer.hitter is not None:
@@ -85,9 +85,6 @@ def _reasons(answer: OverheadAnswer, situation: Situation) -> tuple[Reason, ...]
         found.append(Reason(text=effect.because, source=answer.driver.source))
     found.append(_sum(answer))
     found.append(Reason(text=_WHY[answer.best.spot], source=COMMON_PRACTICE))
-    found.append(
-        Reason(text="Expect it again: a winner is the first of three", source=COMMON_PRACTICE)
-    )
     return tuple(found[:REASONS])
 
 
@@ -129,7 +126,7 @@ def _other(answer: OverheadAnswer) -> Spot:
 
 
 def _in_100(chance: float) -> int:
-    return round(100 * chance)
+    return max(1, round(100 * chance))
 
 
 def _number(answer: OverheadAnswer) -> str | None:
@@ -180,7 +177,7 @@ def _branches(facts: BallFacts) -> Iterable[tuple[str, BallFacts]]:
     yield "Both back?", replace(facts, theirs=Depth.BOTH_BACK)
 
 
-def _assumed(answer: OverheadAnswer, situation: Situation) -> str | None:
+def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
     if facts.fault:
         return facts.fault

@@ -32,11 +32,11 @@ def advise(situation: Situation) -> Advice:
         now="Then close in together: next one is higher.",
         number=_number(answer),
         unless=_unless(answer),
-        assumed=_assumed(answer, situation),
+        assumed=_assumed(situation),
         caution=FALLS if situation.asked.facts.footing is Footing.BACKWARD else None,
         confidence=Confidence.GENERAL_RULE if answer.driver is None else answer.ranking.confidence,
         numbers=_numbers(answer),
-        choices=_choices(answer, situation),
+        choices=_choices(situation),
         more=sum_lines(answer.ranking.best.parts, what="Against deep at the feet"),
     )
 
@@ -118,7 +118,7 @@ def _unless(answer: DeepAnswer) -> str | None:
     return "Slow forward or wrong-footed? Drop it soft."
 
 
-def _assumed(answer: DeepAnswer, situation: Situation) -> str | None:
+def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
     if facts.fault:
         return facts.fault
@@ -147,7 +147,7 @@ def _numbers(answer: DeepAnswer) -> MappingProxyType[str, float]:
     return MappingProxyType(found)
 
 
-def _choices(answer: DeepAnswer, situation: Situation) -> tuple[Choice, ...]:
+def _choices(situation: Situation) -> tuple[Choice, ...]:
     found = []
     facts = situation.asked.facts
     if facts.height_m is None and situation.asked.ball is None:

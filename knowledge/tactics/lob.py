@@ -21,7 +21,7 @@ from knowledge.tactics.aim_words import (
     sum_lines,
 )
 from knowledge.tactics.lob_answer import LobAnswer, answer_lob
-from knowledge.tactics.lob_lanes import wind_feet
+from knowledge.tactics.lob_lanes import LANE, wind_feet
 from knowledge.tactics.lob_meaning import LobMeaning, meaning
 from knowledge.tactics.lob_mix import lob_mix, lobs_a_game
 from knowledge.tactics.lob_picture import picture
@@ -56,7 +56,7 @@ def _attack(situation: Situation) -> Advice:
         call=_call(answer, leaves=leaves),
         reasons=_reasons(answer, against, leaves=leaves),
         number=_number(answer),
-        unless=_unless(answer, situation, leaves=leaves),
+        unless=_unless(situation, leaves=leaves),
         assumed=_assumed(answer, situation, leaves=leaves),
         caution=_caution(answer),
         confidence=answer.weighed.ranking.confidence
@@ -82,7 +82,10 @@ def _against(answer: LobAnswer) -> list[Part]:
     """What is known to speak against every lob in question, the largest first."""
     overs = [one for one in answer.weighed.ranking.ranked if one.option.id.startswith("over:")]
     found = [
-        part for one in overs for part in one.parts if part.points < SAYS_NO and _is_known(part)
+        part
+        for one in overs
+        for part in one.parts
+        if part.points < SAYS_NO and part.effect.source != LANE and _is_known(part)
     ]
     if not overs or any(not any(part in found for part in one.parts) for one in overs):
         return []
@@ -138,7 +141,7 @@ def _number(answer: LobAnswer) -> str | None:
     return rallies(answer.weighed.gain) if answer.is_specific else None
 
 
-def _unless(answer: LobAnswer, situation: Situation, *, leaves: bool) -> str | None:
+def _unless(situation: Situation, *, leaves: bool) -> str | None:
     """The wind flips the call, and a quick tall one does."""
     if leaves:
         return "Dead dink and one leans in: then once."
@@ -211,7 +214,7 @@ def _not_ours(situation: Situation) -> Advice:
             Reason(text=f"{weak.name}: weak lob", source=source),
             Reason(text="A short lob is an overhead for them", source=COMMON_PRACTICE),
         ),
-        unless="In trouble? High, deep and middle still helps.",
+        unless="In trouble? Block it soft to the middle.",
         confidence=Confidence.LEAN,
         choices=_choices(situation),
     )

@@ -10,6 +10,7 @@ from knowledge.planning.weighing import Weighed, is_weak, weigh
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.lob_effects import NO_LOB, LobQuestion, effects, over, question_of
+from knowledge.tactics.serve_answer import NOBODY
 from knowledge.vocabulary import Trait
 
 
@@ -44,7 +45,7 @@ def answer_lob(situation: Situation) -> LobAnswer | None:
     if hitters and not lobbers:
         return None
     asked = tuple(one for one in situation.theirs if one.player in situation.asked.about)
-    question = question_of(situation, asked or situation.theirs)
+    question = question_of(situation, asked or situation.theirs or (NOBODY,))
     weighed = weigh(_decision(question), situation, plain=NO_LOB)
     target = next((one for one in question.pair if over(one) == weighed.best), None)
     return LobAnswer(

@@ -84,7 +84,7 @@ def effects(question: LobQuestion) -> tuple[Effect, ...]:
 def _people(question: LobQuestion, one: OnCourt) -> Iterator[Effect]:
     on, invites, punishes = (over(one),), sizes.INVITES, sizes.PUNISHES
     error, cover = Mechanism.THEIR_ERROR, Mechanism.COVER
-    yield _plain("cold", one, sizes.COLD, Mechanism.OUR_ERROR, "no reason to lob")
+    yield _plain("cold", one, sizes.COLD, Mechanism.THEIR_REPLY, "no reason to lob")
     for trait, mechanism in (
         (Trait.LOB_DEFENSE, error),
         (Trait.FOOT_SPEED, cover),

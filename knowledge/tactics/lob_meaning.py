@@ -25,15 +25,17 @@ _HANDLES_LOBS = re.compile(
     r" (?:\w+ ){0,2}lob"
 )
 _WHO_RUNS = re.compile(
-    r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b).*\b(?:lob|overhead|it)\b|"
+    r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b)"
+    r".*\b(?:lobs?|overheads?|it)\b|"
     r"\bover (?:my|our|his|her|your|the|partners) (?:head|heads|partner)\b.*\bwho\b|"
-    r"\bwhose (?:ball|lob)\b|\b(?:mine|yours)\b"
+    r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b"
 )
 _OVER_WHOM = re.compile(r"\bover whom?\b|\bwhom?\b.*\bto lob")
 _WHAT_BACK = re.compile(
     r"\b(?:lob|drive|drop|hit|play|send) (?:it|that|one|the ball)? ?back\b|"
     r"\bwhat\b.*\b(?:hit|play|do|send)\b.*\b(?:off|from|after|on|with|back)\b.*\blob|"
-    r"\b(?:after|off|on|from|chas\w+|ran|run) (?:\w+ ){0,3}lob\w*\b.*\b(?:drive|drop|lob back|reset)|"
+    r"\b(?:after|off|on|from|chas\w+|ran|run) (?:\w+ ){0,3}lob\w*\b"
+    r".*\b(?:drive|drop|lob back|reset)|"
     r"\bi (?:got|get|reach|chased)\b.*\blob\b.*\bwhat"
 )
 _OUR_LOB = re.compile(

@@ -22,7 +22,7 @@ PUNISHES: Final = Points(mean=-5, sd=3)
 """Row 23: a quick, tall target."""
 
 LEANS_IN: Final = Points(mean=2.5, sd=2.5)
-SHORT_REACH: Final = Points(mean=2, sd=2)
+SHORT_REACH: Final = Points(mean=3, sd=3)
 LONG_REACH: Final = Points(mean=-3, sd=2)
 TIRES: Final = Points(mean=1, sd=1.5)
 TIRES_IN_HEAT: Final = Points(mean=2.5, sd=2)
