@@ -8,6 +8,7 @@ from enum import StrEnum
 from itertools import chain
 from types import MappingProxyType
 
+from knowledge.side_view import SideView
 from knowledge.sources import Source
 from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
@@ -237,7 +238,7 @@ class AdvisedMix:
         return others[0] if others else None
 
 
-Picture = CourtPicture | ChanceCurve
+Picture = CourtPicture | ChanceCurve | SideView
 """Whatever can be drawn and sent beside the words."""
 
 
