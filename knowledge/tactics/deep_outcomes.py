@@ -17,15 +17,15 @@ from knowledge.court import (
     NET_HEIGHT_CENTRE_M,
     Point,
 )
+from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.normal import normal_cdf
 from knowledge.tactics.overhead_flight import BallAt, Scatter, Shot, ball_at, misses
 from knowledge.tactics.overhead_outcomes import Outcome
 from knowledge.tactics.overhead_reach import SPREAD_S, slack_s
-from knowledge.wind import GRAVITY_MPS2
 
 BASELINE_M: Final = 21 * METRES_PER_FOOT
 FENCE_M: Final = 25 * METRES_PER_FOOT
-BACKING_M: Final = 17.5 * METRES_PER_FOOT
+BACKING_M: Final = 18 * METRES_PER_FOOT
 MIDCOURT_M: Final = 14 * METRES_PER_FOOT
 """Where a pair that is "back" stands, from the net; backing: still on their way."""
 
@@ -42,6 +42,9 @@ DROP_KEEPS: Final = 0.45
 
 DROP_MISSES: Final = 0.14
 """In the net, or sitting up in balance: touch is the hard part."""
+
+READ_EARLY_S: Final = 0.14
+"""An open face is read before the ball leaves it. So the race comes out as row 22 has it."""
 
 WRONG_FOOTED_S: Final = 0.30
 MOVING_BACK_S: Final = 0.25
@@ -107,7 +110,7 @@ def drop_slack_s(runner: Runner, height_m: float, from_net_m: float) -> float:
         dead_drop(height_m, from_net_m),
         Point(x_m=THEIR_X_M, y_m=runner.from_net_m),
         level=runner.level,
-        delay_s=runner.delay_s,
+        delay_s=runner.delay_s - READ_EARLY_S,
     )
 
 

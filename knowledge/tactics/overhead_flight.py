@@ -17,8 +17,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from knowledge.court import HALF_WIDTH_M, Point, lane_in_court_m, net_crossing_x_m, net_height_m
+from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.normal import normal_cdf
-from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M, GRAVITY_MPS2
+from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M
 
 BOUNCE_RESTITUTION: Final = 0.60
 """Of the vertical speed: 0.64 from the drop test (2025 edition, equipment), less when fast."""

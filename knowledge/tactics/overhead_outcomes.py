@@ -98,6 +98,12 @@ NEAR_M: Final = 7 * METRES_PER_FOOT
 ANGLE_OPENS: Final = 0.04
 """An angle that comes back meets an open court of ours."""
 
+GUARDS_SHORT_COURT: Final = 0.75
+"""Who stays up while the partner backs off mostly shades to the short court."""
+
+ALREADY_RUNNING_S: Final = -0.25
+"""Who comes in is on the way to a short ball already."""
+
 BOUNCE_BACK_M: Final = 1.8
 BOUNCE_HEIGHT_M: Final = 1.8
 """Where a lob that bounced is met: further back and lower. From 5 m high it comes up 0.64 x 0.64
@@ -154,9 +160,10 @@ def _outcome(
         height_m, theirs = min(height_m, BOUNCE_HEIGHT_M), _ready(theirs)
     shot = shot_at(spot, from_net_m, height_m, theirs, speed=_pace(footing))
     errs = misses(shot, SCATTER[footing].times(wild))
-    unreached = _unreached(spot, shot, stands(theirs))
-    if spot is Spot.ANGLE and theirs is Depth.ONE_BACK:  # the one at the line may stand there
-        unreached = (unreached + _unreached(spot, shot, mirrored(stands(theirs)))) / 2
+    unreached = _unreached(shot, stands(theirs), delay_s=_delay_s(spot, theirs))
+    if spot is Spot.ANGLE and theirs is Depth.ONE_BACK:
+        guarded = _unreached(shot, mirrored(stands(theirs)))
+        unreached += GUARDS_SHORT_COURT * (guarded - unreached)
     back = RETURNED[spot] + (READY_DEEP if _meets_deep(spot, theirs) else 0.0)
     wins = (1 - errs) * (1 - (1 - unreached) * back)
     return Outcome(wins=wins, errs=errs, goes_on=_goes_on(spot, from_net_m))
@@ -223,12 +230,15 @@ def target_of(spot: Spot, theirs: Depth | None) -> Point:
             return Point(x_m=0.0, y_m=5.2)
 
 
-def _unreached(spot: Spot, shot: Shot, pair: tuple[Point, Point]) -> float:
-    """The chance that neither of them gets a paddle on it.
+def _delay_s(spot: Spot, theirs: Depth | None) -> float:
+    """Behind a runner it takes a turn first; a short ball is in a runner's way."""
+    if spot is Spot.BEHIND:
+        return TURN_S
+    return ALREADY_RUNNING_S if spot is Spot.ANGLE and theirs is Depth.COMING_IN else 0.0
 
-    Behind a runner it takes a turn first; a short angle calls whoever is deep all the way in.
-    """
+
+def _unreached(shot: Shot, pair: tuple[Point, Point], *, delay_s: float = 0.0) -> float:
+    """The chance that neither of them gets a paddle on it."""
     balls = ball_at(shot)
-    delay = TURN_S if spot is Spot.BEHIND else 0.0
-    slack = max(slack_s(balls, one, delay_s=delay) for one in pair)
+    slack = max(slack_s(balls, one, delay_s=delay_s) for one in pair)
     return normal_cdf(-slack / SPREAD_S)

@@ -1,7 +1,6 @@
 """Who gets to a ball in time: the run against the ball's clock.
 
-Small and alone: `run_s` and `slack_s` are all that others use, so that `knowledge.reach` can
-take their place.
+Runs are those of `knowledge.reach`; where a player has nothing but to run, one number does.
 """
 
 from __future__ import annotations
@@ -11,19 +10,13 @@ from collections.abc import Iterable
 from typing import Final
 
 from knowledge.court import Point
+from knowledge.reach.mover import FASTER
+from knowledge.reach.moving import FORWARD_MPS, RISE_S, TURN_BACK_S
 from knowledge.tactics.overhead_flight import BallAt
 
 REACTION_S: Final = 0.18
 """Who waits for the ball, split-stepping, moves 0.177 s after it is struck (Aviles et al. 2021:
 expert returners); without that wait a simple reaction alone takes 0.231 s (Woods et al. 2015)."""
-
-TOP_SPEED_MPS: Final = 7.0
-BUILD_UP_S: Final = 0.8
-"""The sprint model v = Vmax (1 - exp(-t / tau)). Its first metres then take what club players
-need, 1/2/3 m in 0.54/0.79/1.00 s (facts from memory: 0.5 to 0.6/0.7 to 0.9/0.9 to 1.1 s)."""
-
-QUICK_OR_SLOW: Final = 0.25
-"""How much a clear strength or weakness moves the top speed. Common practice, no source."""
 
 ARM_M: Final = 1.1
 """Sideways with a paddle, feet still: 1.1 to 1.2 m (computed from body fractions)."""
@@ -34,17 +27,16 @@ OVERHEAD_REACH_M: Final = 2.4
 OUT_OF_PLAY_M: Final = 10.0
 """No further from the net: a fence stands there. Common practice, no source."""
 
+TURN_S: Final = TURN_BACK_S
+
 SPREAD_S: Final = 0.15
 """How far the start of a run varies: read early, or leaning the wrong way. Common practice."""
 
-TURN_S: Final = 0.35
-"""Stopping and turning round first. Common practice, no source."""
-
 
 def distance_run_m(time_s: float, *, level: float = 0.0) -> float:
-    """How far a player is after so long: the sprint model's integral."""
-    top = TOP_SPEED_MPS * (1 + QUICK_OR_SLOW * level)
-    return top * (time_s + BUILD_UP_S * math.expm1(-time_s / BUILD_UP_S))
+    """How far a player is after so long: `knowledge.reach`'s run, for one time."""
+    top = FORWARD_MPS * (1 + FASTER * level)
+    return top * (time_s + RISE_S * math.expm1(-time_s / RISE_S))
 
 
 def run_s(distance_m: float, *, level: float = 0.0) -> float:
