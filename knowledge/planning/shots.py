@@ -8,7 +8,6 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, Confidence, Reason
 from knowledge.planning.line import Line
-from knowledge.planning.lobbing import lob_line
 from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
@@ -16,7 +15,6 @@ from knowledge.planning.thirds import third_line
 from knowledge.situation import Situation
 from knowledge.tactics import general_rules
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
-from knowledge.tactics.other_meanings import meaning
 from knowledge.vocabulary import Topic
 
 GENERAL_REASONS = 2
@@ -26,8 +24,6 @@ GENERAL_REASONS = 2
 def advise(situation: Situation) -> Advice:
     """The plan's line on this shot with its reason, or the general rule and why it is that."""
     general = general_rules.advise(situation)
-    if situation.topic is Topic.LOB and meaning(situation) is not None:
-        return general
     line = _LINES[situation.topic](situation)
     if line is None or not line.is_specific:
         return _unsharpened(situation, general)
@@ -50,7 +46,6 @@ def advise(situation: Situation) -> Advice:
 _LINES: Mapping[Topic, Callable[[Situation], Line | None]] = MappingProxyType(
     {
         Topic.THIRD_SHOT: third_line,
-        Topic.LOB: lob_line,
     }
 )
 
