@@ -38,6 +38,7 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.ANSWER_PATTERN: "knowledge.tactics.answer_pattern",
         Topic.PROBE: "knowledge.tactics.probe",
         Topic.RESET_HEAD: "knowledge.tactics.reset_head",
+        Topic.ERNIE_OR_POST: "knowledge.tactics.ernie_or_post",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

@@ -35,6 +35,7 @@ OWN_ENGINE = frozenset(
         Topic.ANSWER_PATTERN,
         Topic.PROBE,
         Topic.RESET_HEAD,
+        Topic.ERNIE_OR_POST,
     }
 )
 """Topics answered elsewhere."""

@@ -1,4 +1,4 @@
-"""What words may mean beside a topic's plain rule: their lobs and their Ernies."""
+"""What words may mean beside a topic's plain rule: their lobs."""
 
 from __future__ import annotations
 
@@ -16,10 +16,6 @@ from knowledge.vocabulary import AgreementKey, Side, Topic, Wing
 
 _THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys|us)"
 
-_DEFENDS = re.compile(
-    r"\b(?:stop|stops|stopping|defend\w*|defen[cs]e|handle|prevent|avoid|beat|counter|against|"
-    r"deal with|protect|return a|answer|cover)\b"
-)
 _HANDLES_LOBS = re.compile(
     r"\b(?:handle|defend|deal with|stop|prevent|beat|answer|counter|return|read) (?:\w+ ){0,2}lob"
 )
@@ -44,25 +40,11 @@ _DESPERATE = re.compile(
     r"out of position|buy time|emergency|last resort|pulled (?:wide|off))\b"
 )
 
-_WE_ERNIE = re.compile(
-    r"\b(?:i|we)\b(?: \w+){0,3} (?:ern\w*|jump|go (?:round|around)|hit|try)|\b(?:my|our) ern|"
-    r"\bwhen (?:to|do|should|can)\b(?! they| he| she)"
-)
-_THEY_ERNIE = re.compile(
-    rf"\b{_THEY}\b|\bern(?:ie|e)[sd]\b|\berneing\b|\bgoes (?:round|around)\b|\bjumps\b"
-)
-_POST = re.compile(r"\b(?:post|atp|round the net|around the net)\b")
-
 
 def meaning(situation: Situation) -> str | None:
     """The entry of other_meanings.toml that the words ask for; None for the topic's plain rule."""
     words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
-    match situation.topic:
-        case Topic.LOB:
-            return _lob(words, situation)
-        case Topic.ERNIE_OR_POST:
-            return _ernie(words, situation)
-    return None
+    return _lob(words, situation) if situation.topic is Topic.LOB else None
 
 
 def _lob(words: str, situation: Situation) -> str | None:
@@ -81,16 +63,6 @@ def _lob(words: str, situation: Situation) -> str | None:
 
 def _asks_who_runs(words: str) -> bool:
     return bool(_WHO_RUNS.search(words)) and not _OVER_WHOM.search(words)
-
-
-def _ernie(words: str, situation: Situation) -> str | None:
-    theirs = bool(_DEFENDS.search(words)) or (
-        not _WE_ERNIE.search(words)
-        and (bool(_THEY_ERNIE.search(words)) or _names_them_first(words, situation))
-    )
-    if not theirs:
-        return None
-    return "their_post" if _POST.search(words) else "their_ernie"
 
 
 def _names_them_first(words: str, situation: Situation) -> bool:

@@ -1,0 +1,275 @@
+"""The jump at the corner and the ball round the post: ours, and keeping them off theirs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from types import MappingProxyType
+
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.effects import Truth
+from knowledge.engine import Part
+from knowledge.planning.weighing import is_open
+from knowledge.rulebook import rule_named
+from knowledge.situation import Situation
+from knowledge.sources import COMMON_PRACTICE, Source
+from knowledge.tactics import ernie_sizes as sizes
+from knowledge.tactics import ernie_words as words
+from knowledge.tactics.aim_words import sum_lines
+from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.ernie_answer import ErnieAnswer, answer_ernie
+from knowledge.tactics.ernie_effects import BEHIND, ROUND, VOLLEYS
+from knowledge.tactics.ernie_geometry import least_past_sideline_m, nearest_landing_m
+from knowledge.tactics.ernie_picture import jump_picture, post_picture
+from knowledge.tactics.ernie_said import Kind
+from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic
+
+REASONS = 3
+
+GENERAL = "General rule: no notes decide."
+
+
+def advise(situation: Situation) -> Advice:
+    """The answer to whichever of the four is asked."""
+    answer = answer_ernie(situation)
+    match answer.said.kind:
+        case Kind.OUR_ERNIE:
+            advice = _jump(answer, situation)
+        case Kind.OUR_POST:
+            advice = _round(answer, situation)
+        case _:
+            advice = _keep_off(answer)
+    return replace(
+        advice,
+        confidence=Confidence.GENERAL_RULE if _is_general(answer) else answer.ranking.confidence,
+        more=sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label),
+        choices=_choices(answer, situation),
+    )
+
+
+def _jump(answer: ErnieAnswer, situation: Situation) -> Advice:
+    corner, said = answer.corner, answer.said
+    if corner is None:
+        call = words.stay_call(answer)
+    elif said.asks_where:
+        call = words.AIM_CALL
+    elif said.asks_who_covers:
+        call = words.COVER_CALL
+    else:
+        is_named = corner.hitter is not None and (
+            corner.hitter.player in situation.asked.about or bool(_noted(answer))
+        )
+        asker = situation.striker or situation.asker
+        call = words.jump_call(corner, answer, asker=asker, named=is_named)
+    is_assumed = corner is not None and said.set_up is None
+    return Advice(
+        topic=Topic.ERNIE_OR_POST,
+        call=call,
+        reasons=_why_jump(answer),
+        number=words.jump_number(),
+        unless=words.jump_unless(answer),
+        assumed=_assumed(answer, is_assumed=is_assumed),
+        caution=_jump_caution(answer),
+        numbers=_numbers(
+            answer,
+            line_share_off_the_set_up=sizes.LINE_OFF_THE_SET_UP,
+            line_share_that_pays=sizes.line_share_that_pays(covered=True),
+            line_share_that_pays_alone=sizes.line_share_that_pays(covered=False),
+        ),
+        picture=None if corner is None else jump_picture(corner, situation.ours),
+    )
+
+
+def _assumed(answer: ErnieAnswer, *, is_assumed: bool) -> str | None:
+    if not _is_general(answer):
+        return "After your own wide dink." if is_assumed else None
+    return "General rule, after your own wide dink." if is_assumed else GENERAL
+
+
+def _jump_caution(answer: ErnieAnswer) -> str | None:
+    if answer.corner is None:
+        return None
+    return words.BODY_CAUTION if answer.said.asks_where else words.JUMP_CAUTION
+
+
+def _why_jump(answer: ErnieAnswer) -> tuple[Reason, ...]:
+    if answer.corner is None:
+        gap = Reason(text="The middle behind the jump is a gap", source=COMMON_PRACTICE)
+        return (*_weak(answer), *_noted_against(answer), gap)[:REASONS]
+    if answer.said.asks_where:
+        return _plain("At the feet they counter worst", "Then the open middle; expect it back")
+    if answer.said.asks_who_covers:
+        return _plain("The middle behind the jump is a gap", "Go with the jump, before they hit")
+    legal = _rule("erne", "Feet outside, at the hit and landing", 0)
+    cover = "Partner takes the middle while you jump"
+    go = "Go when the hitter looks down, line only"
+    noted = _noted(answer)[:1]
+    return (*noted, *_plain(go, *(() if noted else (cover,))), legal)
+
+
+def _plain(*texts: str) -> tuple[Reason, ...]:
+    return tuple(Reason(text=text, source=COMMON_PRACTICE) for text in texts)
+
+
+def _weak(answer: ErnieAnswer) -> list[Reason]:
+    """Which volley of ours, by our own profile, leaves the jump out."""
+    found = []
+    for corner in answer.left_out:
+        for trait in VOLLEYS.values():
+            if corner.jumper is not None and marks_weak(corner.jumper, trait):
+                text = f"{corner.jumper.name}'s {TRAITS[trait].label} is weak"
+                found.append(Reason(text=text, source=corner.jumper.profile.skill(trait).source))
+    return list(dict.fromkeys(found))
+
+
+def _round(answer: ErnieAnswer, situation: Situation) -> Advice:
+    facts = situation.asked.facts
+    from_net_m = facts.from_net_m or KITCHEN_DEPTH_M
+    least_m = least_past_sideline_m(from_net_m)
+    nearest_m = nearest_landing_m(from_net_m, least_m)
+    is_round = answer.best == ROUND
+    side = situation.asked.striker_side or Side.RIGHT
+    numbers = {"least_past_sideline_m": least_m, "from_net_m": from_net_m}
+    if nearest_m is not None:
+        numbers["nearest_landing_m"] = nearest_m
+    return Advice(
+        topic=Topic.ERNIE_OR_POST,
+        call=words.post_call(answer, past=facts.past_sideline),
+        reasons=_why_round(answer),
+        number=words.post_number(
+            least_m, from_net_m=from_net_m, is_said=facts.from_net_m is not None
+        ),
+        unless=words.post_unless(answer, past=facts.past_sideline),
+        assumed=None if facts.past_sideline is not None else "Taking it as wide of the sideline.",
+        caution=words.POST_CAUTION if is_round else None,
+        numbers=_numbers(answer, **numbers),
+        picture=post_picture(side, from_net_m) if is_round else None,
+    )
+
+
+def _why_round(answer: ErnieAnswer) -> tuple[Reason, ...]:
+    legal = _rule("around the post", "Below net height is fine; it must land in", 0)
+    if answer.best != ROUND:
+        against = [
+            Reason(text=part.effect.because, source=part.effect.source)
+            for part in _against_the_next(answer)
+            if part.truth is Truth.YES
+        ]
+        return (*against, legal)[:REASONS]
+    low = Reason(text="Their line player is the cover: keep it low", source=COMMON_PRACTICE)
+    free = Reason(text="No net in the way: it can stay low", source=COMMON_PRACTICE)
+    return (*_noted(answer)[:1], low, *(() if _noted(answer) else (free,)), legal)[:REASONS]
+
+
+def _keep_off(answer: ErnieAnswer) -> Advice:
+    is_post = answer.said.kind is Kind.THEIR_POST
+    third = (
+        "On that line: guard it, low and deep; block it"
+        if is_post
+        else "Partner watches the feet and calls the jump"
+    )
+    worst = max(
+        (part for one in answer.ranking.ranked[1:] for part in one.parts if not part.evidence),
+        key=lambda part: -part.points,
+    )
+    spoken = [Reason(text=worst.effect.because, source=worst.effect.source)]
+    if answer.best == BEHIND:
+        spoken = list(_plain("Gone from the middle: hit behind the jumper"))
+    found = [*_noted_against_all(answer)[:1], *spoken, Reason(text=third, source=COMMON_PRACTICE)]
+    if is_post and len(found) < REASONS:
+        found[1:1] = _plain("Wide dinks feed it; the middle does not")
+    return Advice(
+        topic=Topic.ERNIE_OR_POST,
+        call=words.keep_off_call(answer),
+        reasons=tuple(dict.fromkeys(found))[:REASONS],
+        unless=words.keep_off_unless(answer),
+        assumed=GENERAL if _is_general(answer) else None,
+        caution=words.AIR_CAUTION if answer.said.in_the_air else None,
+        numbers=_numbers(answer),
+    )
+
+
+def _rule(name: str, text: str, reason: int) -> Reason:
+    """Our short words for what a rule of the rulebook says, with the edition it stands in."""
+    rule = rule_named(name)
+    if rule is None:
+        raise KeyError(f"the rulebook has no {name!r}")
+    source: Source = rule.ruling.reasons[reason].source
+    return Reason(text=text, source=source)
+
+
+def _noted(answer: ErnieAnswer) -> list[Reason]:
+    """What notes say for the best option."""
+    return _reasons_of(part for part in answer.ranking.best.parts if part.points > 0)
+
+
+def _noted_against(answer: ErnieAnswer) -> list[Reason]:
+    """What notes say against the jump that is left."""
+    return _reasons_of(_against_the_next(answer))
+
+
+def _noted_against_all(answer: ErnieAnswer) -> list[Reason]:
+    others = answer.ranking.ranked[1:]
+    return _reasons_of(part for one in others for part in one.parts if part.points < 0)
+
+
+def _reasons_of(parts: Iterable[Part]) -> list[Reason]:
+    return [
+        Reason(text=part.effect.because, source=part.effect.source)
+        for part in parts
+        if part.evidence and not is_open(part)
+    ]
+
+
+def _against_the_next(answer: ErnieAnswer) -> list[Part]:
+    others = answer.ranking.ranked[1:2]
+    return [part for one in others for part in one.parts if part.points < 0]
+
+
+def _is_general(answer: ErnieAnswer) -> bool:
+    parts = [part for one in answer.ranking.ranked for part in one.parts]
+    return not any(part.evidence for part in parts) and not answer.left_out
+
+
+def _numbers(answer: ErnieAnswer, **more: float) -> MappingProxyType[str, float]:
+    ranking = answer.ranking
+    points = float(ranking.gain())
+    return MappingProxyType(
+        {
+            "points_over_next": points,
+            "p_best": ranking.best.p_best,
+            "chance": float(ranking.best.chance),
+            "chance_sd": ranking.best.sd,
+            "share": ranking.share,
+            "rallies_in_100": points * ranking.share / 100,
+            **more,
+        }
+    )
+
+
+def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
+    found: list[Choice] = []
+    is_ours = answer.said.kind in (Kind.OUR_ERNIE, Kind.OUR_POST)
+    if is_ours and situation.asked.ball is None and situation.asked.facts.footing is None:
+        found.append(
+            Choice(
+                label="off balance",
+                topic=Topic.ERNIE_OR_POST,
+                fact=MatchFact.BALL.value,
+                value=BallQuality.STRETCHED.value,
+            )
+        )
+    if not is_ours:
+        found.append(Choice(label="where to dink", topic=Topic.AIM_DINK))
+    if is_ours and len(answer.corners) > 1:
+        found += [
+            Choice(
+                label=f"from our {side}",
+                topic=Topic.ERNIE_OR_POST,
+                fact=MatchFact.STRIKER.value,
+                value=side.value,
+            )
+            for side in Side
+        ]
+    return tuple(found)
