@@ -62,14 +62,13 @@ def _jump(answer: ErnieAnswer, situation: Situation) -> Advice:
         )
         asker = situation.striker or situation.asker
         call = words.jump_call(corner, answer, asker=asker, named=is_named)
-    is_assumed = corner is not None and said.set_up is None
     return Advice(
         topic=Topic.ERNIE_OR_POST,
         call=call,
         reasons=_why_jump(answer),
         number=words.jump_number(),
         unless=words.jump_unless(answer),
-        assumed=_assumed(answer, is_assumed=is_assumed),
+        assumed=GENERAL if _is_general(answer) else None,
         caution=_jump_caution(answer),
         numbers=_numbers(
             answer,
@@ -79,12 +78,6 @@ def _jump(answer: ErnieAnswer, situation: Situation) -> Advice:
         ),
         picture=None if corner is None else jump_picture(corner, situation.ours),
     )
-
-
-def _assumed(answer: ErnieAnswer, *, is_assumed: bool) -> str | None:
-    if not _is_general(answer):
-        return "After your own wide dink." if is_assumed else None
-    return "General rule, after your own wide dink." if is_assumed else GENERAL
 
 
 def _jump_caution(answer: ErnieAnswer) -> str | None:
@@ -102,10 +95,7 @@ def _why_jump(answer: ErnieAnswer) -> tuple[Reason, ...]:
     if answer.said.asks_who_covers:
         return _plain("The middle behind the jump is a gap", "Go with the jump, before they hit")
     legal = _rule("erne", "Feet outside, at the hit and landing", 0)
-    cover = "Partner takes the middle while you jump"
-    go = "Go when the hitter looks down, line only"
-    noted = _noted(answer)[:1]
-    return (*noted, *_plain(go, *(() if noted else (cover,))), legal)
+    return (*_noted(answer)[:1], *_plain("Go when the hitter looks down, line only"), legal)
 
 
 def _plain(*texts: str) -> tuple[Reason, ...]:
@@ -158,8 +148,7 @@ def _why_round(answer: ErnieAnswer) -> tuple[Reason, ...]:
         ]
         return (*against, legal)[:REASONS]
     low = Reason(text="Their line player is the cover: keep it low", source=COMMON_PRACTICE)
-    free = Reason(text="No net in the way: it can stay low", source=COMMON_PRACTICE)
-    return (*_noted(answer)[:1], low, *(() if _noted(answer) else (free,)), legal)[:REASONS]
+    return (*_noted(answer)[:1], low, legal)
 
 
 def _keep_off(answer: ErnieAnswer) -> Advice:
