@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
-from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.effects import Truth
 from knowledge.engine import Part
-from knowledge.planning.weighing import is_open
-from knowledge.rulebook import rule_named
 from knowledge.situation import Situation
-from knowledge.sources import COMMON_PRACTICE, Source
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import ernie_sizes as sizes
 from knowledge.tactics import ernie_words as words
 from knowledge.tactics.aim_words import sum_lines
@@ -23,11 +19,18 @@ from knowledge.tactics.ernie_effects import BEHIND, ROUND, VOLLEYS
 from knowledge.tactics.ernie_geometry import least_past_sideline_m, nearest_landing_m
 from knowledge.tactics.ernie_picture import jump_picture, post_picture
 from knowledge.tactics.ernie_said import Kind
+from knowledge.tactics.told_reasons import (
+    GENERAL,
+    figures,
+    is_general,
+    noted,
+    noted_against_others,
+    plain,
+    ruled,
+)
 from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic
 
 REASONS = 3
-
-GENERAL = "General rule: no notes decide."
 
 
 def advise(situation: Situation) -> Advice:
@@ -70,8 +73,8 @@ def _jump(answer: ErnieAnswer, situation: Situation) -> Advice:
         unless=words.jump_unless(answer),
         assumed=GENERAL if _is_general(answer) else None,
         caution=_jump_caution(answer),
-        numbers=_numbers(
-            answer,
+        numbers=figures(
+            answer.ranking,
             line_share_off_the_set_up=sizes.LINE_OFF_THE_SET_UP,
             line_share_that_pays=sizes.line_share_that_pays(covered=True),
             line_share_that_pays_alone=sizes.line_share_that_pays(covered=False),
@@ -89,17 +92,13 @@ def _jump_caution(answer: ErnieAnswer) -> str | None:
 def _why_jump(answer: ErnieAnswer) -> tuple[Reason, ...]:
     if answer.corner is None:
         gap = Reason(text="The middle behind the jump is a gap", source=COMMON_PRACTICE)
-        return (*_weak(answer), *_noted_against(answer), gap)[:REASONS]
+        return (*_weak(answer), *noted(_against_the_next(answer)), gap)[:REASONS]
     if answer.said.asks_where:
-        return _plain("At the feet they counter worst", "Then the open middle; expect it back")
+        return plain("At the feet they counter worst", "Then the open middle; expect it back")
     if answer.said.asks_who_covers:
-        return _plain("The middle behind the jump is a gap", "Go with the jump, before they hit")
-    legal = _rule("erne", "Feet outside, at the hit and landing", 0)
-    return (*_noted(answer)[:1], *_plain("Go when the hitter looks down, line only"), legal)
-
-
-def _plain(*texts: str) -> tuple[Reason, ...]:
-    return tuple(Reason(text=text, source=COMMON_PRACTICE) for text in texts)
+        return plain("The middle behind the jump is a gap", "Go with the jump, before they hit")
+    legal = ruled("erne", "Feet outside, at the hit and landing")
+    return (*_noted(answer)[:1], *plain("Go when the hitter looks down, line only"), legal)
 
 
 def _weak(answer: ErnieAnswer) -> list[Reason]:
@@ -133,13 +132,13 @@ def _round(answer: ErnieAnswer, situation: Situation) -> Advice:
         unless=words.post_unless(answer, past=facts.past_sideline),
         assumed=None if facts.past_sideline is not None else "Taking it as wide of the sideline.",
         caution=words.POST_CAUTION if is_round else None,
-        numbers=_numbers(answer, **numbers),
+        numbers=figures(answer.ranking, **numbers),
         picture=post_picture(side, from_net_m) if is_round else None,
     )
 
 
 def _why_round(answer: ErnieAnswer) -> tuple[Reason, ...]:
-    legal = _rule("around the post", "Below net height is fine; it must land in", 0)
+    legal = ruled("around the post", "Below net height is fine; it must land in")
     if answer.best != ROUND:
         against = [
             Reason(text=part.effect.because, source=part.effect.source)
@@ -164,10 +163,14 @@ def _keep_off(answer: ErnieAnswer) -> Advice:
     )
     spoken = [Reason(text=worst.effect.because, source=worst.effect.source)]
     if answer.best == BEHIND:
-        spoken = list(_plain("Gone from the middle: hit behind the jumper"))
-    found = [*_noted_against_all(answer)[:1], *spoken, Reason(text=third, source=COMMON_PRACTICE)]
+        spoken = list(plain("Gone from the middle: hit behind the jumper"))
+    found = [
+        *noted_against_others(answer.ranking)[:1],
+        *spoken,
+        Reason(text=third, source=COMMON_PRACTICE),
+    ]
     if is_post and len(found) < REASONS:
-        found[1:1] = _plain("Wide dinks feed it; the middle does not")
+        found[1:1] = plain("Wide dinks feed it; the middle does not")
     return Advice(
         topic=Topic.ERNIE_OR_POST,
         call=words.keep_off_call(answer),
@@ -175,40 +178,13 @@ def _keep_off(answer: ErnieAnswer) -> Advice:
         unless=words.keep_off_unless(answer),
         assumed=GENERAL if _is_general(answer) else None,
         caution=words.AIR_CAUTION if answer.said.in_the_air else None,
-        numbers=_numbers(answer),
+        numbers=figures(answer.ranking),
     )
 
 
-def _rule(name: str, text: str, reason: int) -> Reason:
-    """Our short words for what a rule of the rulebook says, with the edition it stands in."""
-    rule = rule_named(name)
-    if rule is None:
-        raise KeyError(f"the rulebook has no {name!r}")
-    source: Source = rule.ruling.reasons[reason].source
-    return Reason(text=text, source=source)
-
-
-def _noted(answer: ErnieAnswer) -> list[Reason]:
+def _noted(answer: ErnieAnswer) -> tuple[Reason, ...]:
     """What notes say for the best option."""
-    return _reasons_of(part for part in answer.ranking.best.parts if part.points > 0)
-
-
-def _noted_against(answer: ErnieAnswer) -> list[Reason]:
-    """What notes say against the jump that is left."""
-    return _reasons_of(_against_the_next(answer))
-
-
-def _noted_against_all(answer: ErnieAnswer) -> list[Reason]:
-    others = answer.ranking.ranked[1:]
-    return _reasons_of(part for one in others for part in one.parts if part.points < 0)
-
-
-def _reasons_of(parts: Iterable[Part]) -> list[Reason]:
-    return [
-        Reason(text=part.effect.because, source=part.effect.source)
-        for part in parts
-        if part.evidence and not is_open(part)
-    ]
+    return noted(part for part in answer.ranking.best.parts if part.points > 0)
 
 
 def _against_the_next(answer: ErnieAnswer) -> list[Part]:
@@ -217,24 +193,7 @@ def _against_the_next(answer: ErnieAnswer) -> list[Part]:
 
 
 def _is_general(answer: ErnieAnswer) -> bool:
-    parts = [part for one in answer.ranking.ranked for part in one.parts]
-    return not any(part.evidence for part in parts) and not answer.left_out
-
-
-def _numbers(answer: ErnieAnswer, **more: float) -> MappingProxyType[str, float]:
-    ranking = answer.ranking
-    points = float(ranking.gain())
-    return MappingProxyType(
-        {
-            "points_over_next": points,
-            "p_best": ranking.best.p_best,
-            "chance": float(ranking.best.chance),
-            "chance_sd": ranking.best.sd,
-            "share": ranking.share,
-            "rallies_in_100": points * ranking.share / 100,
-            **more,
-        }
-    )
+    return is_general(answer.ranking) and not answer.left_out
 
 
 def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
