@@ -13,7 +13,6 @@ from knowledge.planning.lobbing import lob_line
 from knowledge.planning.mixes import MIXES
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
-from knowledge.planning.thirds import third_line
 from knowledge.situation import Situation
 from knowledge.tactics import general_rules
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
@@ -50,7 +49,6 @@ def advise(situation: Situation) -> Advice:
 
 _LINES: Mapping[Topic, Callable[[Situation], Line | None]] = MappingProxyType(
     {
-        Topic.THIRD_SHOT: third_line,
         Topic.AIM_ATTACK: hands_line,
         Topic.LOB: lob_line,
     }

@@ -26,7 +26,7 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.CUE: "knowledge.planning.cue",
         Topic.AIM_SERVE: "knowledge.tactics.aim_serve",
         Topic.AIM_RETURN: "knowledge.tactics.aim_return",
-        Topic.THIRD_SHOT: "knowledge.planning.shots",
+        Topic.THIRD_SHOT: "knowledge.tactics.third_shot",
         Topic.AIM_ATTACK: "knowledge.planning.shots",
         Topic.LOB: "knowledge.planning.shots",
         Topic.WHOM_TO_TARGET: "knowledge.tactics.whom_to_target",

@@ -37,6 +37,7 @@ OWN_ENGINE = frozenset(
         Topic.RESET_HEAD,
         Topic.ERNIE_OR_POST,
         Topic.TAKE_OR_LET_BOUNCE,
+        Topic.THIRD_SHOT,
     }
 )
 """Topics answered elsewhere."""

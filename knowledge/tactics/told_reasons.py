@@ -31,7 +31,7 @@ def ruled(name: str, text: str, *, reason: int = 0) -> Reason:
 def noted(parts: Iterable[Part]) -> tuple[Reason, ...]:
     """What notes say, where they do not contradict each other."""
     return tuple(
-        Reason(text=part.effect.because, source=part.effect.source)
+        Reason(text=part.effect.because, source=part.source)
         for part in parts
         if part.evidence and not is_open(part)
     )

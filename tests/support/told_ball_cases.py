@@ -12,7 +12,7 @@ from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.effects import Effect, Truth
 from knowledge.engine import Ranking
 from knowledge.situation import Situation
-from knowledge.vocabulary import BallKind, Topic, Wing
+from knowledge.vocabulary import BallKind, Topic, Trait, Wing
 
 _FACTS = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
 
@@ -47,10 +47,12 @@ def said_of(advice: Advice) -> str:
 
 
 def name_of(effect: Effect) -> str:
-    """An effect's name without its players and places: "gap", or "backhand_dink weakness"."""
+    """An effect's name without its players and places: "gap", or the trait it looks at."""
     if effect.scale is not None and effect.scale.trait is not None:
         return str(effect.scale.trait)
-    return str(effect.id).partition(":")[0]
+    first, *rest = str(effect.id).split(":")
+    is_of_a_fact = len(rest) > 1 and rest[-2] in set(Trait)
+    return rest[-2] if is_of_a_fact else first
 
 
 def names(effects: Iterable[Effect]) -> set[str]:
