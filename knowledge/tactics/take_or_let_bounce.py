@@ -209,6 +209,7 @@ def _assumed(answer: BounceAnswer, *, general: bool) -> str | None:
 
 
 def _choices(situation: Situation, answer: BounceAnswer) -> tuple[Choice, ...]:
+    qualities: tuple[tuple[str, BallQuality], ...]
     if answer.said.balanced is None:
         qualities = (("must lunge", BallQuality.STRETCHED), ("easy reach", BallQuality.EASY))
     elif situation.asked.ball is None:

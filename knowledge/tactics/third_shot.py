@@ -115,7 +115,7 @@ def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advic
         call=words.call(third, behind=behind),
         reasons=_reasons(third, said, situation),
         number=words.number(other, points) if other and mix is None else None,
-        unless=words.unless(third, said, two_handed=_two_handed(third.hitter)),
+        unless=words.unless(third, said, behind=behind, two_handed=_two_handed(third.hitter)),
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
         confidence=_confidence(third),

@@ -63,15 +63,15 @@ def number(other: str, points: float) -> str | None:
     return f"Worth about {whole} in 100 over a {other} from here."
 
 
-def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
+def unless(third: Third, said: ThirdSaid, *, behind: bool, two_handed: bool | None) -> str:
     owned = {one.option.id.partition(":")[0] for one in third.weighed.ranking.ranked}
     if not {DROP, DRIVE} <= owned:
         return "Sits up? The same drop." if third.shot == DROP else "Deep and low? The same drive."
     if third.shot == DRIVE:
         if said.moving and said.came is not Return.POOR:
             return "Once they are set: drop it."
-        is_middle = third.where == MIDDLE
-        return f"A set counter waits there? {'Drop it' if is_middle else 'Middle'} instead."
+        is_last = behind or third.where == MIDDLE
+        return f"A set counter waits there? {'Drop it' if is_last else 'Middle'} instead."
     if third.shot == LOB:
         return "In balance? Drop it instead."
     if said.wing is Wing.BACKHAND and two_handed is None and said.came is not Return.GOOD:
