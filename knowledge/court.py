@@ -17,7 +17,7 @@ x grows to our right as we face the net, y grows from our half into theirs:
                  x = -3.05    0       +3.05
 
 Sizes: national rulebook, 2025 edition, 2.A to 2.C: 20 by 44 ft to the outside of the lines,
-kitchen 7 ft, net 36 in at the sidelines and 34 in at the centre.
+kitchen 7 ft, net 36 in at the sidelines and 34 in at the centre, posts 22 ft apart.
 """
 
 from __future__ import annotations
@@ -35,6 +35,7 @@ HALF_LENGTH_M = 22 * METRES_PER_FOOT
 KITCHEN_DEPTH_M = 7 * METRES_PER_FOOT
 NET_HEIGHT_CENTRE_M = 34 * METRES_PER_INCH
 NET_HEIGHT_SIDELINE_M = 36 * METRES_PER_INCH
+POST_FROM_CENTRE_M = 11 * METRES_PER_FOOT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

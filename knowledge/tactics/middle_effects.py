@@ -1,12 +1,14 @@
 """Who should take a ball through the middle: the page of effects behind cover_middle.
 
-Sizes are rally points on balls through the middle, common practice without a source.
+Sizes are rally points on balls through the middle. What being there in time is worth, with the
+feet and the reach behind it, is computed (middle_times); the rest is common practice without a
+source.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from knowledge.effects import (
@@ -23,8 +25,16 @@ from knowledge.effects import (
     Truth,
 )
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics.conditions import backhand_in_middle, skill
+from knowledge.tactics.middle_times import (
+    IN_TIME,
+    SCALED,
+    Place,
+    height_points,
+    place_points,
+    trait_points,
+)
 from knowledge.vocabulary import TRAITS, BallKind, PlayerId, RallyChance, Side, Trait, Wing
 
 MIDDLE_SHARE = 25.0
@@ -55,10 +65,7 @@ FOREHAND: Mapping[BallKind, Points] = MappingProxyType(
 """A forehand in the middle; least on a dink, and on a speed-up a backhand can be as quick."""
 
 BETTER_SHOT = Points(mean=4, sd=2.5)
-QUICK_FEET = Points(mean=2, sd=1.5)
-LONG_REACH = Points(mean=1.5, sd=1.5)
 LIKES_PACE = Points(mean=2, sd=2)
-PULLED_WIDE = Points(mean=-12, sd=3)
 
 NO_HESITATION_NEW = 3.0
 NO_HESITATION_REGULAR = 1.5
@@ -86,11 +93,11 @@ _WING_SHOTS: Mapping[BallKind, Mapping[Wing, Trait]] = MappingProxyType(
 
 _OTHER_SHOTS: Mapping[BallKind, tuple[tuple[Trait, Points], ...]] = MappingProxyType(
     {
-        BallKind.DINK: ((Trait.REACH, LONG_REACH),),
-        BallKind.FLOATING: ((Trait.FOOT_SPEED, QUICK_FEET), (Trait.REACH, LONG_REACH)),
+        BallKind.DINK: (),
+        BallKind.FLOATING: (),
         BallKind.DRIVE: ((Trait.HANDLES_PACE, LIKES_PACE),),
         BallKind.SPEED_UP: ((Trait.COUNTER, BETTER_SHOT), (Trait.HANDLES_PACE, LIKES_PACE)),
-        BallKind.LOB: ((Trait.OVERHEAD, BETTER_SHOT), (Trait.FOOT_SPEED, QUICK_FEET)),
+        BallKind.LOB: ((Trait.OVERHEAD, BETTER_SHOT),),
     }
 )
 
@@ -151,8 +158,7 @@ def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
         f"{name}'s forehand is in the middle",
         when=~backhand,
     )
-    if ball.pulled_wide == seat.who.player:
-        yield _rule("wide", seat, PULLED_WIDE, Mechanism.COVER, f"{name} is pulled wide")
+    yield from _in_time(seat, ball, name)
     for wing, trait in _WING_SHOTS[ball.kind].items():
         when = backhand if wing is Wing.BACKHAND else ~backhand
         yield _skill(seat, trait, BETTER_SHOT, when)
@@ -160,12 +166,46 @@ def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
         yield _skill(seat, trait, points, ALWAYS)
 
 
-def _skill(seat: Seat, trait: Trait, points: Points, when: Condition) -> Effect:
+def place_of(seat: Seat, ball: MiddleBall) -> Place:
+    """Where the player is to this ball. Their left court is cross from our left."""
+    return Place(
+        kind=ball.kind,
+        is_cross=ball.hitter_side is seat.side,
+        is_wide=ball.pulled_wide == seat.who.player,
+    )
+
+
+def _in_time(seat: Seat, ball: MiddleBall, name: str) -> Iterator[Effect]:
+    """Whether this player is there in time: from this place, with these feet and this reach."""
+    place = place_of(seat, ball)
+    mechanism, because = (
+        (Mechanism.COVER, f"{name} is pulled wide")
+        if place.is_wide
+        else (Mechanism.TIME, f"{name} has more time for it")
+    )
+    yield _rule("in time", seat, place_points(place), mechanism, because, source=IN_TIME)
+    for trait, more, less in SCALED:
+        effect = _skill(seat, trait, trait_points(place, more, less), ALWAYS, Mechanism.TIME)
+        yield replace(effect, source=IN_TIME)
+    height = seat.who.profile.fact(Trait.HEIGHT)
+    if height is not None:
+        points = height_points(place, height)
+        source = seat.who.profile.facts[Trait.HEIGHT].source
+        yield _rule("height", seat, points, Mechanism.TIME, f"{name} is {height}", source=source)
+
+
+def _skill(
+    seat: Seat,
+    trait: Trait,
+    points: Points,
+    when: Condition,
+    mechanism: Mechanism = Mechanism.OUR_ERROR,
+) -> Effect:
     return skill(
         seat.who,
         trait,
         points,
-        Mechanism.OUR_ERROR,
+        mechanism,
         on=(seat.option.id,),
         named=f"{seat.who.name}'s {TRAITS[trait].label}",
         when=when,
@@ -191,6 +231,7 @@ def _rule(
     because: str,
     *,
     when: Condition = ALWAYS,
+    source: Source = COMMON_PRACTICE,
 ) -> Effect:
     return Effect(
         id=EffectId(f"{name}:{seat.side}"),
@@ -198,6 +239,6 @@ def _rule(
         points=points,
         mechanism=mechanism,
         because=because,
-        source=COMMON_PRACTICE,
+        source=source,
         when=when,
     )
