@@ -39,6 +39,7 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.PROBE: "knowledge.tactics.probe",
         Topic.RESET_HEAD: "knowledge.tactics.reset_head",
         Topic.ERNIE_OR_POST: "knowledge.tactics.ernie_or_post",
+        Topic.TRANSITION: "knowledge.tactics.transition",
         Topic.TAKE_OR_LET_BOUNCE: "knowledge.tactics.take_or_let_bounce",
     }
 )

@@ -2,9 +2,8 @@
 
 Closed forms without drag (a dink flies so slowly that drag takes a tenth at most): it falls from
 where we could take it, bounces, and is met at the top of its bounce. Bounce: national rulebook's
-drop test, from 78 in to 30 to 34 in at the top of the ball, hence the vertical part 0.62 whichever
-end of the ball the 78 in are measured to; a gripping thin shell keeps 0.600 of its forward speed
-(computed). Small and alone, so that a fuller model of flight can take its place.
+drop test (see knowledge.flight, whose ball it is); a gripping thin shell keeps 0.600 of its forward
+speed (computed). Small and alone, so that a fuller model of flight can take its place.
 """
 
 from __future__ import annotations
@@ -13,12 +12,13 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
-from knowledge.court import KITCHEN_DEPTH_M, METRES_PER_INCH
+from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.flight import OUTDOOR
+from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.sources import computed
 
-GRAVITY_MPS2: Final = 9.81
-BALL_RADIUS_M: Final = 2.92 / 2 * METRES_PER_INCH
-RESTITUTION: Final = 0.62
+BALL_RADIUS_M: Final = OUTDOOR.radius_m
+RESTITUTION: Final = OUTDOOR.restitution
 FORWARD_KEPT: Final = 0.6
 
 DINK_FORWARD_MPS: Final = 4.0

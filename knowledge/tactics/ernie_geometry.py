@@ -7,12 +7,12 @@ seen from above: a ball that curves in with sidespin needs less room.
 
 from __future__ import annotations
 
-from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, METRES_PER_INCH
+from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT
+from knowledge.flight import OUTDOOR
 from knowledge.sources import computed
 
 POST_X_M = 11 * METRES_PER_FOOT
-BALL_RADIUS_M = 2.92 / 2 * METRES_PER_INCH
-"""Half the model ball's diameter of 74.2 mm: the middle of the rulebook's 2.87 to 2.97 in."""
+BALL_RADIUS_M = OUTDOOR.radius_m
 
 TARGET_INSIDE_M = 1.0 * METRES_PER_FOOT
 TARGET_SHORT_M = 3.0 * METRES_PER_FOOT

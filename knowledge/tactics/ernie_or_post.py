@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import BallFacts, Footing
 from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.effects import Truth
 from knowledge.engine import Part
@@ -28,7 +29,7 @@ from knowledge.tactics.told_reasons import (
     plain,
     ruled,
 )
-from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic
+from knowledge.vocabulary import TRAITS, Side, Topic
 
 REASONS = 3
 
@@ -197,20 +198,20 @@ def _is_general(answer: ErnieAnswer) -> bool:
 
 
 def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
-    found: list[Choice] = []
-    is_ours = answer.said.kind in (Kind.OUR_ERNIE, Kind.OUR_POST)
-    if is_ours and situation.asked.ball is None and situation.asked.facts.footing is None:
-        found.append(
-            Choice(
-                label="off balance",
-                topic=Topic.ERNIE_OR_POST,
-                fact=MatchFact.BALL.value,
-                value=BallQuality.STRETCHED.value,
-            )
-        )
-    if not is_ours:
-        found.append(Choice(label="where to dink", topic=Topic.AIM_DINK))
-    if is_ours and len(answer.corners) > 1:
+    """The other branch of what was assumed; where to dink, against theirs."""
+    facts = situation.asked.facts
+    match answer.said.kind:
+        case Kind.OUR_POST:
+            rows = _post_rows(facts)
+        case Kind.OUR_ERNIE:
+            rows = _jump_rows(facts)
+        case _:
+            return (Choice(label="where to dink", topic=Topic.AIM_DINK),)
+    found = [
+        Choice(label=label, topic=Topic.ERNIE_OR_POST, fact=fact.value, value=value)
+        for label, fact, value in rows
+    ]
+    if len(answer.corners) > 1:
         found += [
             Choice(
                 label=f"from our {side}",
@@ -221,3 +222,23 @@ def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
             for side in Side
         ]
     return tuple(found)
+
+
+Row = tuple[str, MatchFact, str]
+
+
+def _post_rows(facts: BallFacts) -> list[Row]:
+    rows = (
+        ("past the sideline", MatchFact.PAST_SIDELINE, "yes", facts.past_sideline is True),
+        ("still inside it", MatchFact.PAST_SIDELINE, "no", facts.past_sideline is False),
+    )
+    return [(label, fact, value) for label, fact, value, is_told in rows if not is_told]
+
+
+def _jump_rows(facts: BallFacts) -> list[Row]:
+    rows: list[Row] = []
+    if facts.partner_set is not False:
+        rows.append(("partner stays", MatchFact.PARTNER_SET, "no"))
+    if facts.footing is None:
+        rows.append(("off balance", MatchFact.FOOTING, Footing.BACKWARD.value))
+    return rows

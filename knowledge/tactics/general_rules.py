@@ -36,6 +36,7 @@ OWN_ENGINE = frozenset(
         Topic.PROBE,
         Topic.RESET_HEAD,
         Topic.ERNIE_OR_POST,
+        Topic.TRANSITION,
         Topic.TAKE_OR_LET_BOUNCE,
         Topic.THIRD_SHOT,
     }

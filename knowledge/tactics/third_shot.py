@@ -6,9 +6,9 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import Depth
 from knowledge.effects import OptionId, Truth
-from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranked
-from knowledge.normal import chances_of_being_best
+from knowledge.engine import Part, Ranked
 from knowledge.planning.line import Line
 from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
@@ -21,7 +21,13 @@ from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
 from knowledge.tactics.third_effects import DRIVE, LATE, LINE, LOB, WIND, trait_of_shot
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
-from knowledge.tactics.told_reasons import figures, is_general, plain
+from knowledge.tactics.told_reasons import (
+    best_other_shot,
+    figures,
+    is_general,
+    plain,
+    shot_confidence,
+)
 from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait, Value
 
 REASONS = 3
@@ -106,7 +112,7 @@ def _only_drops(one: OnCourt, situation: Situation) -> Advice:
 
 
 def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advice:
-    mix = _mix(situation, said)
+    mix, ranking = _mix(situation, said), third.weighed.ranking
     behind = third.target is not None and _is_behind(third)
     is_at_someone = third.target is not None or third.where == LATE
     other, points = _over_the_other_shot(third)
@@ -118,12 +124,12 @@ def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advic
         unless=words.unless(third, said, behind=behind, two_handed=_two_handed(third.hitter)),
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
-        confidence=_confidence(third),
+        confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
         numbers=_numbers(third),
         choices=_branches(said),
         picture=picture(third, mix, situation),
         mix=mix,
-        more=sum_lines(third.weighed.ranking.of(third.option).parts, what=_label(third)),
+        more=sum_lines(ranking.of(third.option).parts, what=_label(third)),
     )
 
 
@@ -178,7 +184,11 @@ def _noted(third: Third, situation: Situation) -> list[Reason]:
 def _told(third: Third, said: ThirdSaid) -> list[Part]:
     """What is likely of the ball and speaks for this shot, or against the best of the others."""
     ranking = third.weighed.ranking
-    against = [one for one in (_best_other(third), _line_of(third, said)) if one is not None]
+    against = [
+        one
+        for one in (best_other_shot(third.weighed.ranking, third.shot), _line_of(third, said))
+        if one is not None
+    ]
     found = [part for part in ranking.of(third.option).parts if part.points > 0]
     found += [part for other in against for part in other.parts if part.points < 0]
     likely = [one for one in found if one.effect.scale is None and _is_likely(one)]
@@ -196,16 +206,8 @@ def _line_of(third: Third, said: ThirdSaid) -> Ranked | None:
     return third.weighed.ranking.of(OptionId(f"{third.shot}:{LINE}"))
 
 
-def _best_other(third: Third) -> Ranked | None:
-    """The best option of the other shots: a drop's is a drive, not another drop."""
-    others = (
-        one for one in third.weighed.ranking.ranked if one.option.id.partition(":")[0] != third.shot
-    )
-    return next(others, None)
-
-
 def _over_the_other_shot(third: Third) -> tuple[str, float]:
-    other = _best_other(third)
+    other = best_other_shot(third.weighed.ranking, third.shot)
     if other is None:
         return "", 0.0
     best = third.weighed.ranking.of(third.option)
@@ -224,20 +226,6 @@ def _wind(thirds: list[Third], shot: str | None = None) -> tuple[Reason, ...]:
     blown = [part for one in of_shot for part in one.parts if part.effect.source == WIND]
     blown.sort(key=lambda part: -abs(part.points))
     return tuple(dict.fromkeys(_reason(part) for part in blown))[:1]
-
-
-def _confidence(third: Third) -> Confidence:
-    """How sure the shot is, over the other shots: where it goes is the smaller question."""
-    ranking, other = third.weighed.ranking, _best_other(third)
-    if is_general(ranking) or other is None:
-        return Confidence.GENERAL_RULE
-    pair = (ranking.of(third.option), other)
-    p_best = chances_of_being_best(
-        [one.logit for one in pair], [one.logit_variance for one in pair]
-    )[0]
-    if p_best >= CLEAR_CHANCE:
-        return Confidence.CLEAR
-    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
 
 
 def _no_third(situation: Situation, said: ThirdSaid) -> Advice:
@@ -274,13 +262,14 @@ def _numbers(third: Third, **more: float) -> MappingProxyType[str, float]:
 
 
 def _branches(said: ThirdSaid) -> tuple[Choice, ...]:
-    """The return that was not told, or the other one."""
+    """The return that was not told, or the other one; and a pair still coming in."""
     rows = (
-        ("short return", BallQuality.EASY, Return.POOR),
-        ("deep or stretched", BallQuality.STRETCHED, Return.GOOD),
+        ("short return", MatchFact.BALL, BallQuality.EASY, said.came is Return.POOR),
+        ("deep or stretched", MatchFact.BALL, BallQuality.STRETCHED, said.came is Return.GOOD),
+        ("one still coming in", MatchFact.THEIRS, Depth.COMING_IN, said.moving is not None),
     )
     return tuple(
-        Choice(label=label, topic=Topic.THIRD_SHOT, fact=MatchFact.BALL.value, value=quality.value)
-        for label, quality, came in rows
-        if said.came is not came
+        Choice(label=label, topic=Topic.THIRD_SHOT, fact=fact.value, value=value.value)
+        for label, fact, value, is_told in rows
+        if not is_told
     )

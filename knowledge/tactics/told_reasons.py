@@ -7,7 +7,8 @@ from types import MappingProxyType
 
 from knowledge.advice import Confidence, Reason
 from knowledge.effects import Truth
-from knowledge.engine import Part, Ranking
+from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranked, Ranking
+from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import is_open
 from knowledge.rulebook import rule_named
 from knowledge.sources import COMMON_PRACTICE
@@ -63,8 +64,24 @@ def is_general(ranking: Ranking) -> bool:
     return not any(part.evidence for one in ranking.ranked for part in one.parts)
 
 
-def confidence_of(ranking: Ranking) -> Confidence:
-    return Confidence.GENERAL_RULE if is_general(ranking) else ranking.confidence
+def best_other_shot(ranking: Ranking, shot: str) -> Ranked | None:
+    """The best option of another shot, where ids are "shot:place"; None without one."""
+    others = (one for one in ranking.ranked if one.option.id.partition(":")[0] != shot)
+    return next(others, None)
+
+
+def shot_confidence(ranking: Ranking) -> Confidence:
+    """How sure the best shot is, over the other shots: where it goes is the smaller question."""
+    best = ranking.best
+    other = best_other_shot(ranking, best.option.id.partition(":")[0])
+    if other is None:
+        return Confidence.CLEAR
+    p_best = chances_of_being_best(
+        [best.logit, other.logit], [best.logit_variance, other.logit_variance]
+    )[0]
+    if p_best >= CLEAR_CHANCE:
+        return Confidence.CLEAR
+    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
 
 
 def figures(ranking: Ranking, **more: float) -> MappingProxyType[str, float]:
