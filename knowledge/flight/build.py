@@ -75,8 +75,8 @@ def row_of(name: str, place: tuple[int, ...]) -> Floats:
             lane=LANES[int(lane)],
             ball=LOW_BALL,
         )
-        height = np.minimum(found.leave_m, OUT_OF_REACH_M)
-        return np.stack([found.lowest_deg, found.highest_deg, height], axis=-1)
+        leave = np.minimum(found.leave_m, OUT_OF_REACH_M)
+        return np.stack([found.lowest_deg, found.highest_deg, leave], axis=-1)
     shot = Shot(name)
     shown = shot_window(
         shot,
