@@ -4,7 +4,7 @@ Coordinates are those of `knowledge.court`. Pure: numbers in, numbers out. Insid
 `usual_aim`, `attackable` and `leave`, which read tables; `path` integrates one ball, `window` many.
 """
 
-from knowledge.flight.aim import Aim, best_aim, shot_window
+from knowledge.flight.aim import Aim, best_aim, shot_window, times_wider_across
 from knowledge.flight.attackable import Attackable, attackable
 from knowledge.flight.ball import (
     DEFAULT_LIFT,
@@ -80,6 +80,7 @@ __all__ = [
     "size",
     "slowest",
     "success_chance",
+    "times_wider_across",
     "top_m",
     "usual_aim",
     "window",

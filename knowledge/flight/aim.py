@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final
 
@@ -70,6 +71,25 @@ def shot_window(
         ball=ball,
         wind_mps=(0.0, wind_mps, 0.0),
     )
+
+
+def times_wider_across(
+    shot: Shot, *, height_m: float, from_net_m: float, wind_mps: float = 0.0
+) -> float:
+    """How much larger the window of what is meant is cross-court than down the line.
+
+    Integrates two windows, so not for inside a turn, where `usual_aim` tells the chances by lane.
+    """
+    line, cross = (
+        size(
+            shot_window(
+                shot, height_m=height_m, from_net_m=from_net_m, lane=lane, wind_mps=wind_mps
+            ),
+            FORMS[shot].meant,
+        )
+        for lane in (Lane.LINE, Lane.CROSS)
+    )
+    return cross / line if line else math.inf
 
 
 def best_aim(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from dataclasses import dataclass
 from typing import Final
 
@@ -27,7 +26,8 @@ class Attackable:
 
     `margin_deg` below 0: no angle does, by so much. `fastest_legal_mps` is the hardest ball that
     some angle keeps in, `fastest_safe_mps` the hardest with NEEDED_DEG to spare; both end at 60
-    mph, the fastest in play (Lindsey; second-hand), and are 0 where even 20 mph is too fast.
+    mph, the fastest in play (Lindsey; second-hand), and are 0 where no pace of 20 mph or more is
+    kept in.
     """
 
     lowest_deg: float
@@ -80,12 +80,13 @@ def attackable(
 
 
 def _fastest_mps(margins: list[float], needed: float) -> float:
-    """The pace up to which the margin is at least what is needed."""
-    if margins[0] < needed:
-        return 0.0
+    """The hardest pace whose margin is at least what is needed; 0 if none is."""
     paces = LIMIT_SPEEDS_MPS
-    for at, (before, after) in enumerate(itertools.pairwise(margins)):
-        if after < needed:
-            part = (before - needed) / (before - after)
-            return paces[at] + part * (paces[at + 1] - paces[at])
-    return paces[-1]
+    enough = [at for at, margin in enumerate(margins) if margin >= needed]
+    if not enough:
+        return 0.0
+    last = enough[-1]
+    if last == len(paces) - 1:
+        return paces[-1]
+    part = (margins[last] - needed) / (margins[last] - margins[last + 1])
+    return paces[last] + part * (paces[last + 1] - paces[last])

@@ -11,7 +11,12 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import Lane
-from knowledge.flight.aim import ANGLE_STEP_DEG, SPEED_CELLS, best_aim, shot_window
+from knowledge.flight.aim import (
+    ANGLE_STEP_DEG,
+    SPEED_CELLS,
+    best_aim,
+    shot_window,
+)
 from knowledge.flight.ball import LOW_LIFT, MPS_PER_MPH, OUTDOOR, Ball
 from knowledge.flight.integrate import STEP_S
 from knowledge.flight.launch import Floats
@@ -25,11 +30,17 @@ FACTORS: Final = (0.6, 1.0, 1.5, 2.2)
 """Scatter against the usual: from a strength of an expert to a weakness of a beginner."""
 
 LANES: Final = (Lane.LINE, Lane.CROSS)
-LIMIT_HEIGHTS_M: Final = (0.2, 0.4, 0.6, 0.8, 1.0, 1.2, 1.5, 1.9, 2.4)
+LIMIT_HEIGHTS_M: Final = (0.2, 0.5, 0.8, 1.1, 1.5, 2.0, 2.5)
 LIMIT_FROM_NET_M: Final = (0.4, 0.9, 1.5, 2.13, 2.75, 3.5, 4.5, 5.5, 6.7, 8.0)
-LIMIT_SPEEDS_MPS: Final = tuple(MPS_PER_MPH * mph for mph in range(20, 61, 5))
-LIMIT_LOW_RPM: Final = (-2400.0, 0.0, 1200.0, 2400.0, 4800.0, 7200.0)
+LIMIT_WINDS_MPS: Final = (-4.5, -2.25, 0.0, 2.25, 4.5)
+LIMIT_SPEEDS_MPH: Final = (20, 22.5, 25, 27.5, 30, 32.5, 35, 40, 45, 50, 60)
+LIMIT_SPEEDS_MPS: Final = tuple(MPS_PER_MPH * mph for mph in LIMIT_SPEEDS_MPH)
+LIMIT_LOW_RPM: Final = (-2400.0, 0.0, 2400.0, 4800.0, 7200.0)
 """Topspin as it would be with the low fit of the lift: in the air only spin x lift counts."""
+
+OUT_OF_REACH_M: Final = 4.0
+"""Stands for all greater heights of a ball to leave, so that there is something between a cell
+that flies out and one that cannot."""
 
 LOW_BALL: Final = Ball(lift_per_spin=LOW_LIFT)
 
@@ -42,7 +53,7 @@ def axes_of(name: str) -> tuple[tuple[float, ...], ...]:
     """
     if name == LIMITS:
         lanes = tuple(float(place) for place in range(len(LANES)))
-        places = (LIMIT_HEIGHTS_M, LIMIT_FROM_NET_M, lanes, WINDS_MPS)
+        places = (LIMIT_HEIGHTS_M, LIMIT_FROM_NET_M, lanes, LIMIT_WINDS_MPS)
         return (*places, LIMIT_LOW_RPM, LIMIT_SPEEDS_MPS)
     form = FORMS[Shot(name)]
     lanes = tuple(float(place) for place in range(len(form.lanes)))
@@ -64,7 +75,8 @@ def row_of(name: str, place: tuple[int, ...]) -> Floats:
             lane=LANES[int(lane)],
             ball=LOW_BALL,
         )
-        return np.stack([found.lowest_deg, found.highest_deg, found.leave_m], axis=-1)
+        leave = np.minimum(found.leave_m, OUT_OF_REACH_M)
+        return np.stack([found.lowest_deg, found.highest_deg, leave], axis=-1)
     shot = Shot(name)
     shown = shot_window(
         shot,
@@ -88,7 +100,17 @@ def names() -> tuple[str, ...]:
 
 def fingerprint() -> str:
     """Changes with anything that the tables are computed from, but for the code itself."""
-    parts = (OUTDOOR, LOW_BALL, STEP_S, SPEED_CELLS, ANGLE_STEP_DEG, SLICES, FORMS, FACTORS)
+    parts = (
+        OUTDOOR,
+        LOW_BALL,
+        OUT_OF_REACH_M,
+        STEP_S,
+        SPEED_CELLS,
+        ANGLE_STEP_DEG,
+        SLICES,
+        FORMS,
+        FACTORS,
+    )
     told = [repr(part) for part in parts] + [repr(axes_of(name)) for name in names()]
     told.append(repr(ELEVATIONS_DEG.tolist()))
     return sha256("\n".join(told).encode()).hexdigest()[:16]

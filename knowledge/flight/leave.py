@@ -4,18 +4,24 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from knowledge.court import Lane
 from knowledge.flight.ball import DEFAULT_LIFT, HIGH_LIFT, LOW_LIFT
 from knowledge.flight.build import LIMITS
 from knowledge.flight.tables import tables
 
+NOBODY_REACHES_M: Final = 3.0
+"""Higher than any paddle at our line: stretched up it reaches 2.2 to 2.5 m (computed from body
+fractions), jumping some more."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leave:
     """The lowest height at our line at which the ball flies out, with the lift's two bounds.
 
-    0 means that it flies out if it clears the net at all; infinite, that it cannot fly out.
+    0 means that it flies out if it clears the net at all; infinite, that it cannot fly
+    out below NOBODY_REACHES_M.
     `low_m` is by the low fit of the lift and `high_m` by the high one: for a ball with topspin
     the first is the lower.
     """
@@ -63,7 +69,8 @@ def leave_height_m(
     """Height at our kitchen line above which a ball struck by them lands out, from the tables.
 
     `height_m` and `from_net_m` are their contact point, the wind is positive from behind them.
-    0: always out if it clears the net. Infinite: it cannot fly out. `Lane.MIDDLE` reads as line.
+    0: always out if it clears the net. Infinite: what we can reach does not fly out.
+    `Lane.MIDDLE` reads as line.
     """
     lowest, highest, height = tables()[LIMITS].at(
         height_m,
@@ -73,6 +80,6 @@ def leave_height_m(
         topspin_rpm * lift_per_spin / LOW_LIFT,
         speed_mps,
     )
-    if highest <= lowest:
-        return 0.0
-    return float(height) if math.isfinite(height) else math.inf
+    if height >= NOBODY_REACHES_M:
+        return math.inf
+    return 0.0 if highest <= lowest else float(height)

@@ -21,12 +21,16 @@ from knowledge.flight.launch import Floats, azimuth_deg, moving
 ELEVATIONS_DEG: Final = np.arange(-60.0, 45.1, 1.5)
 """Angles tried; limits lie between them on the straight line of what is measured."""
 
+NOT_OVER_DEG: Final = 60.0
+"""Stands for the lowest angle where no angle tried clears the net."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
     """Per pace: the angles that bound it, and how high the ball that lands on the line is when it
-    crosses the receivers' kitchen line. `highest_deg` is that of the last angle tried if the ball
-    cannot fly out at all; its height is infinite then.
+    crosses the receivers' kitchen line. If the ball cannot fly out at all, `highest_deg` is the
+    last angle tried and the height infinite; if it cannot clear the net, `lowest_deg` is
+    NOT_OVER_DEG, and if it clears it however steeply down, the first angle tried.
     """
 
     lowest_deg: Floats
@@ -61,11 +65,11 @@ def limits(
     over, beyond = _over_the_net(track).reshape(shape), _beyond_the_line(track).reshape(shape)
     at_line = at_distance(track, KITCHEN_DEPTH_M).places[2].reshape(shape)
     angles = np.broadcast_to(ELEVATIONS_DEG, shape)
-    lowest = _where_it_turns(over, angles)
+    lowest = np.where(over[:, 0] >= 0, ELEVATIONS_DEG[0], _where_it_turns(over, angles))
     highest, leave = _where_it_turns(beyond, angles), _where_it_turns(beyond, at_line)
     never = np.isnan(highest)
     return Limits(
-        lowest_deg=np.where(np.isnan(lowest), ELEVATIONS_DEG[-1], lowest),
+        lowest_deg=np.where(np.isnan(lowest), NOT_OVER_DEG, lowest),
         highest_deg=np.where(never, ELEVATIONS_DEG[-1], highest),
         leave_m=np.where(never, np.inf, leave),
     )
@@ -91,7 +95,7 @@ def _where_it_turns(signed: Floats, values: Floats) -> Floats:
     turns = (signed[:, :-1] < 0) & (signed[:, 1:] >= 0)
     at, rows = np.argmax(turns, axis=1), np.arange(len(signed))
     before, after = signed[rows, at], signed[rows, at + 1]
-    with np.errstate(invalid="ignore"):
+    with np.errstate(invalid="ignore", divide="ignore"):
         part = np.where(np.isfinite(before), before / (before - after), 1.0)
         between = values[rows, at] * (1 - part) + values[rows, at + 1] * part
     found: Floats = np.where(turns[rows, at], between, np.nan)

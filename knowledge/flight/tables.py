@@ -31,7 +31,7 @@ class Table:
     def at(self, *coordinates: float) -> Floats:
         """The values there, linear between the cells around it.
 
-        Axes without a coordinate stay. Next to an infinite cell the answer is infinite.
+        Axes without a coordinate stay.
         """
         found = self.values
         for axis, value in zip(self.axes, coordinates, strict=False):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from knowledge.court import Lane
 from knowledge.flight.aim import Aim
 from knowledge.flight.shots import FORMS, Shot
@@ -27,16 +25,3 @@ def usual_aim(
     at = lanes.index(lane) if lane in lanes else 0
     found = tables()[shot].at(height_m, from_net_m, float(at), wind_mps, factor)
     return Aim(**dict(zip(Aim.__slots__, map(float, found), strict=True)))
-
-
-def times_wider_across(
-    shot: Shot, *, height_m: float, from_net_m: float, wind_mps: float = 0.0
-) -> float:
-    """How much larger the window of legal launches is cross-court than down the line."""
-    line, cross = (
-        usual_aim(
-            shot, height_m=height_m, from_net_m=from_net_m, lane=lane, wind_mps=wind_mps
-        ).window_size
-        for lane in (Lane.LINE, Lane.CROSS)
-    )
-    return cross / line if line else math.inf
