@@ -23,6 +23,9 @@ MOMENTS: Final = 64
 
 _MOMENTS_S = np.geomspace(SHORTEST_S, LONGEST_S, MOMENTS)
 
+FINE_S: Final = 0.01
+"""A path is looked at this often: a fast ball goes half a foot in it."""
+
 LONGEST_RUN_M: Final = 100.0
 """Stands for no limit to a run forward."""
 
@@ -131,22 +134,32 @@ def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float
 
 def slack_s(path: Path, player: Placed, *, stroke_s: float = 0.0) -> float:
     """The most time to spare anywhere on the path."""
-    return float(slacks_s(player, path.times_s, path.points, stroke_s=stroke_s).max())
+    return float(slacks_s(player, *_finely(path), stroke_s=stroke_s).max())
+
+
+def _finely(path: Path) -> tuple[Floats, Floats]:
+    """Times and points at most FINE_S apart, straight between the path's own."""
+    start, end = float(path.times_s[0]), float(path.times_s[-1])
+    even = np.linspace(start, end, int((end - start) / FINE_S) + 2)
+    times = np.union1d(even, path.times_s)
+    points = [np.interp(times, path.times_s, axis) for axis in path.points.T]
+    return times, np.stack(points, axis=-1)
 
 
 def meeting(path: Path, player: Placed, *, stroke_s: float = 0.0) -> Meeting:
     """Where this player meets the ball with the most time to spare."""
-    slacks = slacks_s(player, path.times_s, path.points, stroke_s=stroke_s)
+    times, points = _finely(path)
+    slacks = slacks_s(player, times, points, stroke_s=stroke_s)
     best = int(slacks.argmax())
-    x_m, y_m, height_m = (float(each) for each in path.points[best])
+    x_m, y_m, height_m = (float(each) for each in points[best])
     in_time = np.flatnonzero(slacks >= 0)
     return Meeting(
-        at_s=float(path.times_s[best]),
+        at_s=float(times[best]),
         slack_s=float(slacks[best]),
         wing=player.mover.wing_to(x_m - player.at.x_m),
         height_m=height_m,
         at=Point(x_m=x_m, y_m=y_m),
-        earliest_s=float(path.times_s[in_time[0]]) if in_time.size else None,
+        earliest_s=float(times[in_time[0]]) if in_time.size else None,
     )
 
 

@@ -26,6 +26,9 @@ LOB_DEPTH_M = 4.9
 NARROWEST_M = 0.45
 """A strip is drawn no narrower to either side of the seam, for its colour to be seen."""
 
+SHORT = {BallKind.FLOATING: "high"}
+"""Words that fit between two players at the line."""
+
 Corner = tuple[float, float]
 
 
@@ -85,7 +88,7 @@ def _kinds(
             near + place * depth,
             near + (place + 1) * depth,
             kind,
-            zone_label(answer, kind, KIND[kind]),
+            zone_label(answer, kind, SHORT.get(kind, KIND[kind])),
             owner,
         )
         for place, (kind, owner) in enumerate(zip(kinds, owners, strict=True))

@@ -223,7 +223,7 @@ def test_the_picture_labels_the_seam_from_the_net_back() -> None:
     strips = picture.areas[2:]
     assert [strip.label for strip in strips] == [
         "dink: diagonal one",
-        "floater: Mira",
+        "high: Mira",
         "fast: Mira",
         "lob: Mira",
     ]

@@ -32,7 +32,7 @@ STRIP_LANES_M = tuple(round(-0.1 * step, 1) for step in range(13))
 """Lanes from the centre line to four feet left of it."""
 
 ELEVATIONS_DEG = (-15.0, 65.0)
-HALVINGS = 14
+HALVINGS = 11
 
 Floats = NDArray[np.float64]
 
