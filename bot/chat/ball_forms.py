@@ -18,17 +18,17 @@ _PART = re.compile(r"(?<!\?P)<(\w+)>")
 
 _YES_NO = ("yes", "no")
 _NAMES: Mapping[str, Collection[str]] = {
-    "theirs": Depth,
-    "ours": Depth,
+    "theirs": [*Depth],
+    "ours": [*Depth],
     "alone": ("partner_up", "all_up"),
-    "place": PlaceName,
+    "place": [*PlaceName],
     "place_mark": ("line", "baseline", "net"),
     "place_side": ("behind", "inside"),
     "body": [one for one in SHARES if one is not HeightName.OVERHEAD],
     "height": ("named", "led", "above", "below", "net", "above_net", "below_net", "overhead"),
     "measured": ("ground", "above_net", "below_net", "cue", "no_height_after"),
     "bounced": (*_YES_NO, "undecided"),
-    "footing": Footing,
+    "footing": [*Footing],
     "spin": (*Spin, "not_its"),
     "sideline": (*_YES_NO, "lands"),
     "partner": _YES_NO,
