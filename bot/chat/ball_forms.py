@@ -50,14 +50,16 @@ def group(found: re.Match[str], name: str) -> str:
     )
 
 
+@cache
 def form(table: str, name: str) -> re.Pattern[str]:
-    """Any of the forms of that name, as whole words."""
-    return _forms()[table][name]
+    """Any of the forms of that name, as whole words; compiled when first looked for."""
+    data = _data()
+    return _joined(data[table][name], data["parts"])
 
 
 def names_in(table: str) -> tuple[str, ...]:
     """The names of a table, in the file's order."""
-    return tuple(_forms()[table])
+    return tuple(_data()[table])
 
 
 @cache
@@ -96,15 +98,6 @@ def short_words() -> Mapping[str, str]:
     """Words of a ball typed short, with the words meant."""
     found: dict[str, str] = _data()["mended"]["short"]
     return found
-
-
-@cache
-def _forms() -> Mapping[str, Mapping[str, re.Pattern[str]]]:
-    data = _data()
-    return {
-        table: {name: _joined(forms, data["parts"]) for name, forms in data[table].items()}
-        for table in _NAMES
-    }
 
 
 @cache
