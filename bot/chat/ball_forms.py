@@ -18,17 +18,17 @@ _PART = re.compile(r"(?<!\?P)<(\w+)>")
 
 _YES_NO = ("yes", "no")
 _NAMES: Mapping[str, Collection[str]] = {
-    "theirs": Depth,
-    "ours": Depth,
+    "theirs": [*Depth],
+    "ours": [*Depth],
     "alone": ("partner_up", "all_up"),
-    "place": PlaceName,
+    "place": [*PlaceName],
     "place_mark": ("line", "baseline", "net"),
     "place_side": ("behind", "inside"),
     "body": [one for one in SHARES if one is not HeightName.OVERHEAD],
     "height": ("named", "led", "above", "below", "net", "above_net", "below_net", "overhead"),
     "measured": ("ground", "above_net", "below_net", "cue", "no_height_after"),
     "bounced": (*_YES_NO, "undecided"),
-    "footing": Footing,
+    "footing": [*Footing],
     "spin": (*Spin, "not_its"),
     "sideline": (*_YES_NO, "lands"),
     "partner": _YES_NO,
@@ -50,14 +50,16 @@ def group(found: re.Match[str], name: str) -> str:
     )
 
 
+@cache
 def form(table: str, name: str) -> re.Pattern[str]:
-    """Any of the forms of that name, as whole words."""
-    return _forms()[table][name]
+    """Any of the forms of that name, as whole words; compiled when first looked for."""
+    data = _data()
+    return _joined(data[table][name], data["parts"])
 
 
 def names_in(table: str) -> tuple[str, ...]:
     """The names of a table, in the file's order."""
-    return tuple(_forms()[table])
+    return tuple(_data()[table])
 
 
 @cache
@@ -96,15 +98,6 @@ def short_words() -> Mapping[str, str]:
     """Words of a ball typed short, with the words meant."""
     found: dict[str, str] = _data()["mended"]["short"]
     return found
-
-
-@cache
-def _forms() -> Mapping[str, Mapping[str, re.Pattern[str]]]:
-    data = _data()
-    return {
-        table: {name: _joined(forms, data["parts"]) for name, forms in data[table].items()}
-        for table in _NAMES
-    }
 
 
 @cache

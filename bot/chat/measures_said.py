@@ -85,8 +85,8 @@ def speed() -> str:
 
 def metres(found: re.Match[str]) -> float:
     """The length that a finding of `length` says."""
-    known = units("length") | units("step")
-    total = amount(found["num"]) * known[found["unit"]]
+    known = {**units("length"), **units("step")}
+    total: float = amount(found["num"]) * known[found["unit"]]
     if found["half"]:
         total += 0.5 * known[found["unit"]]
     if found["num2"]:
@@ -96,7 +96,7 @@ def metres(found: re.Match[str]) -> float:
 
 def metres_per_second(found: re.Match[str]) -> float:
     """The speed that a finding of `speed` says."""
-    value = amount(found["num"]) * units("speed")[found["unit"]]
+    value: float = amount(found["num"]) * units("speed")[found["unit"]]
     return -value if found["minus"] else value
 
 

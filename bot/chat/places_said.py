@@ -19,6 +19,10 @@ RUN_OFF_M: Final = 6.0
 FAULT: Final = "That spot is off our side of the court: left out."
 
 
+_I_AM = re.compile(r"\b(?:im|i am)(?: (?:now|still|just|up|back|caught|stuck|right))*$")
+"""Where I say that I am, whatever was hit before: "drop was short now im caught halfway"."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundPlace:
     from_net_m: float | None = None
@@ -98,5 +102,6 @@ def _is_elsewhere(line: BallLine, found: re.Match[str]) -> bool:
     asks = re.search(form("veto", "where_to_be").pattern + "$", before) is not None
     aims = any(re.search(form("veto", one).pattern + "$", before) for one in ("aims", "places"))
     measures = re.search(form("veto", "asks").pattern + "$", before) is not None
-    is_from = found[0].startswith("from ")
+    tells_ours = found[0].startswith(("im ", "i am ")) or _I_AM.search(before) is not None
+    is_from = found[0].startswith("from ") or tells_ours
     return line.is_theirs(found) or measures or (not is_from and (aims or asks))

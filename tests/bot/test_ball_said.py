@@ -7,6 +7,7 @@ from the net (national rulebook, 2025 edition, 2.A and 2.B).
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields
 from typing import Any
 
@@ -17,7 +18,7 @@ from hypothesis import strategies as st
 from talk import Talk
 
 from bot.chat.asked import Asked, facts_from_json, facts_to_json
-from bot.chat.ball_forms import BallFormsError, check_ball_words, names_in
+from bot.chat.ball_forms import BallFormsError, check_ball_words, form, names_in
 from bot.chat.ball_line import mended
 from bot.chat.ball_said import find_ball
 from bot.chat.measures_said import amount
@@ -162,7 +163,8 @@ def test_a_follow_up_changes_one_fact_and_keeps_the_others(demo: Talk) -> None:
     facts = asked(demo).facts
     assert facts is not None
     assert facts.height_m == pytest.approx(height_m(HeightName.KNEE))
-    assert (facts.theirs, facts.from_net_m) == (Depth.BOTH_BACK, pytest.approx(KITCHEN_M))
+    assert facts.theirs is Depth.BOTH_BACK
+    assert facts.from_net_m == pytest.approx(KITCHEN_M)
     assert asked(demo).topic is Topic.AIM_ATTACK
     assert asked(demo).about == (demo.player("Okafor"),)
 
@@ -280,6 +282,19 @@ def test_any_text_is_read_without_fail_and_within_bounds(text: str) -> None:
     assert facts.from_net_m is None or 0 <= facts.from_net_m <= BASELINE_M + 6
 
 
+TABLES = (
+    "theirs", "ours", "alone", "place", "place_mark", "place_side", "body", "height", "measured",
+    "bounced", "footing", "spin", "sideline", "partner", "wind", "unknown", "veto",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_every_form_is_an_expression_of_whole_words(table: str) -> None:
+    for name in names_in(table):
+        assert form(table, name).search("") is None
+        assert "<" not in re.sub(r"\(\?(?:P<\w+>|<[=!])", "", form(table, name).pattern), name
+
+
 @pytest.mark.parametrize(
     ("table", "named"), [("spin", {"wobble": ["wobbly"]}), ("bounced", {"yes": ["bounced"]})]
 )
@@ -289,11 +304,7 @@ def test_data_that_nothing_reads_is_refused(table: str, named: dict[str, Any]) -
 
 
 def _all_but(table: str) -> dict[str, Any]:
-    tables = [
-        "theirs", "ours", "alone", "place", "place_mark", "place_side", "body", "height",
-        "measured", "bounced", "footing", "spin", "sideline", "partner", "wind", "unknown", "veto",
-    ]  # fmt: skip
-    return {one: {name: ["x"] for name in names_in(one)} for one in tables if one != table}
+    return {one: {name: ["x"] for name in names_in(one)} for one in TABLES if one != table}
 
 
 def asked(demo: Talk) -> Asked:

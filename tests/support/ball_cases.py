@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import tomllib
 from dataclasses import fields
 from pathlib import Path
@@ -59,3 +60,18 @@ def _is_same(name: str, found: Any, wanted: Any) -> bool:
     if isinstance(found, float) and isinstance(wanted, float | int):
         return abs(found - wanted) < NEAR_ENOUGH
     return bool(found == wanted)
+
+
+def main() -> None:
+    """How many lines of each half are read right in every field, and what the others get wrong."""
+    for half, cases in CASES.items():
+        wrong = [(case["said"], found) for case in cases if (found := wrong_fields(case))]
+        silent = [case for case in cases if not expected(case)]
+        right = len(cases) - len(wrong)
+        sys.stdout.write(f"{half}: {right} of {len(cases)} right ({len(silent)} say nothing)\n")
+        for said, found in wrong:
+            sys.stdout.write(f"  {said} {found}\n")
+
+
+if __name__ == "__main__":
+    main()

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from bot.chat.answers import note_offers, notes, undo
+from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
@@ -20,9 +21,8 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
-from knowledge.ball_facts import NOTHING_SAID
 from knowledge.situation import Familiarity, Formation
-from knowledge.tactics.ball_words import FIELDS, with_fact
+from knowledge.tactics.ball_words import FIELDS
 from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
@@ -202,21 +202,10 @@ def _with_fact(
         case MatchFact.SYMPTOM:
             return replace(asked, text=_symptom(value))
         case _ if fact in FIELDS:
-            return _with_ball_fact(asked, fact, value)
+            return with_ball_fact(asked, fact, value)
         case _:
             return with_score_fact(asked, fact, value)
     return asked
-
-
-def _with_ball_fact(asked: Asked, fact: MatchFact, value: str) -> Asked:
-    """The ball with that settled; what was wrong with the words before is said already."""
-    facts = replace(asked.facts or NOTHING_SAID, fault=None)
-    try:
-        facts = with_fact(facts, fact, value)
-    except ValueError as error:
-        raise BadPayloadError(str(error)) from None
-    ball = None if fact is MatchFact.HEIGHT else asked.ball
-    return replace(asked, facts=facts, ball=ball)
 
 
 def _symptom(value: str) -> str:
