@@ -8,6 +8,7 @@ from enum import StrEnum
 from itertools import chain
 from types import MappingProxyType
 
+from knowledge.side_view import SideView
 from knowledge.sources import Source
 from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
@@ -62,6 +63,17 @@ class MatchFact(StrEnum):
     OFFICIATED = "officiated"  # yes or no: there is a referee
     RULE = "rule"  # the name of a rule of knowledge.rulebook
     SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
+    HEIGHT = "height"  # a HeightName: where we meet the ball (knowledge.ball_places)
+    PLACE = "place"  # a PlaceName: how far from the net that is
+    BOUNCED = "bounced"  # yes or no: it bounced first
+    FOOTING = "footing"  # a Footing (knowledge.ball_facts)
+    THEIRS = "theirs"  # a Depth: where they stand
+    OURS = "ours"  # a Depth: where we stand
+    SPIN = "spin"  # a Spin
+    PACE = "pace"  # how fast it comes, in whole miles an hour
+    WIND_SPEED = "wind_speed"  # in whole miles an hour
+    PAST_SIDELINE = "past_sideline"  # yes or no: it is wide of the court
+    PARTNER_SET = "partner_set"  # yes or no: our other player is ready
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,14 +126,33 @@ class Zone:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Area:
+    """A patch of the court of any shape, in metres, and whose it is; one owner, one colour."""
+
+    corners: tuple[tuple[float, float], ...]
+    owner: str
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A dashed line through these places, in metres: a seam."""
+
+    points: tuple[tuple[float, float], ...]
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CourtPicture:
-    """A court with players, aims and zones; `alt` is the same in words."""
+    """A court with players, aims, zones and areas; `alt` is the same in words."""
 
     title: str
     alt: str
     markers: tuple[Marker, ...] = ()
     arrows: tuple[Arrow, ...] = ()
     zones: tuple[Zone, ...] = ()
+    areas: tuple[Area, ...] = ()
+    lines: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -226,7 +257,7 @@ class AdvisedMix:
         return others[0] if others else None
 
 
-Picture = CourtPicture | ChanceCurve
+Picture = CourtPicture | ChanceCurve | SideView
 """Whatever can be drawn and sent beside the words."""
 
 

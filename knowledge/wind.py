@@ -1,33 +1,30 @@
 """Wind and the ball: how far a said wind moves the landing point of a typical stroke.
 
-A point mass without spin in drag of the square of its speed through the air,
-a = -k |v - w| (v - w) - g, stepped by Runge and Kutta's classical fourth-order method. It knows
-neither spin nor gusts nor the lee of a fence. Small and alone, so that a fuller model of flight
-can take its place: `shift` and `at_court` are all that others use.
+The flight is that of `knowledge.flight`, without spin; it knows neither gusts nor the lee of a
+fence. `shift` and `at_court` are all that others use.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cache
 from types import MappingProxyType
 from typing import Final
 
-FOOT_M: Final = 0.3048
-MPH_MPS: Final = 0.44704
+from knowledge import flight
+from knowledge.court import METRES_PER_FOOT
+from knowledge.flight import MPS_PER_MPH, OUTDOOR
 
-DRAG_PER_M: Final = 0.0352
-"""k = air density x area x drag coefficient / 2 mass, for an outdoor ball (24.3 g, 74.2 mm,
-coefficient 0.33) in air of 1.20 kg/m3. Coefficient: Lindsey 2025, second-hand; k computed."""
+FOOT_M: Final = METRES_PER_FOOT
+MPH_MPS: Final = MPS_PER_MPH
 
-GRAVITY_MPS2: Final = 9.81
-BALL_RADIUS_M: Final = 0.037
-"""Half the model ball's diameter: it lands when its centre is this high."""
+DRAG_PER_M: Final = OUTDOOR.drag_per_m
+BALL_RADIUS_M: Final = OUTDOOR.radius_m
+"""The ball lands when its centre is this high."""
 
 STEP_S: Final = 0.02
-LONGEST_FLIGHT_S: Final = 10.0
 
 Vector = tuple[float, float, float]
 """Along the court (away from us), across it (to our right), up: metres or metres a second."""
@@ -105,12 +102,6 @@ class Shift:
         return self.across_m / FOOT_M
 
 
-@dataclass(frozen=True, slots=True)
-class _Ball:
-    place: Vector
-    velocity: Vector
-
-
 def landing(
     launch: Launch,
     *,
@@ -118,64 +109,20 @@ def landing(
     drag_per_m: float = DRAG_PER_M,
     step_s: float = STEP_S,
 ) -> Landing:
-    """Where a ball comes down; ValueError if it is still up after LONGEST_FLIGHT_S.
-
-    1. whole steps until the centre is below the radius; 2. the part of the last step at which it
-    is there, by bisection.
-    """
-    ball = _Ball((0.0, 0.0, launch.height_m), launch.velocity())
-    time_s = 0.0
-    while time_s < LONGEST_FLIGHT_S:
-        after = _stepped(ball, wind_mps, drag_per_m, step_s)
-        if after.place[2] <= BALL_RADIUS_M and after.velocity[2] < 0:
-            return _touching(ball, time_s, wind_mps, drag_per_m, step_s)
-        ball, time_s = after, time_s + step_s
-    raise ValueError(f"still up after {LONGEST_FLIGHT_S:g} s: {launch}")
-
-
-def _touching(
-    ball: _Ball, time_s: float, wind_mps: Vector, drag_per_m: float, step_s: float
-) -> Landing:
-    low, high = 0.0, step_s
-    for _ in range(30):
-        middle = (low + high) / 2
-        is_up = _stepped(ball, wind_mps, drag_per_m, middle).place[2] > BALL_RADIUS_M
-        low, high = (middle, high) if is_up else (low, middle)
-    along, across, _up = _stepped(ball, wind_mps, drag_per_m, high).place
-    return Landing(along_m=along, across_m=across, time_s=time_s + high)
-
-
-def _stepped(ball: _Ball, wind_mps: Vector, drag_per_m: float, step_s: float) -> _Ball:
-    """One step of the classical Runge-Kutta method."""
-    v1 = ball.velocity
-    a1 = _acceleration(v1, wind_mps, drag_per_m)
-    v2 = _moved(v1, a1, step_s / 2)
-    a2 = _acceleration(v2, wind_mps, drag_per_m)
-    v3 = _moved(v1, a2, step_s / 2)
-    a3 = _acceleration(v3, wind_mps, drag_per_m)
-    v4 = _moved(v1, a3, step_s)
-    a4 = _acceleration(v4, wind_mps, drag_per_m)
-    return _Ball(
-        _moved(ball.place, _mean(v1, v2, v3, v4), step_s),
-        _moved(v1, _mean(a1, a2, a3, a4), step_s),
+    """Where a ball comes down; ValueError if it is still up after the longest of flights."""
+    along, across, up = wind_mps
+    struck = flight.Launch(
+        y_m=0.0, z_m=launch.height_m, speed_mps=launch.speed_mps, elevation_deg=launch.angle_deg
     )
-
-
-def _acceleration(velocity: Vector, wind_mps: Vector, drag_per_m: float) -> Vector:
-    x, y, z = (v - w for v, w in zip(velocity, wind_mps, strict=True))
-    slowing = -drag_per_m * math.sqrt(x * x + y * y + z * z)
-    return (slowing * x, slowing * y, slowing * z - GRAVITY_MPS2)
-
-
-def _moved(start: Vector, rate: Vector, by: float) -> Vector:
-    return (start[0] + by * rate[0], start[1] + by * rate[1], start[2] + by * rate[2])
-
-
-def _mean(one: Vector, two: Vector, three: Vector, four: Vector) -> Vector:
-    x, y, z = (
-        (a + 2 * b + 2 * c + d) / 6 for a, b, c, d in zip(one, two, three, four, strict=True)
-    )
-    return (x, y, z)
+    coefficient = OUTDOOR.drag_coefficient * drag_per_m / DRAG_PER_M
+    ball = replace(OUTDOOR, drag_coefficient=coefficient)
+    track = flight.fly(struck.moving(), ball=ball, wind_mps=(across, along, up), step_s=step_s)
+    down = flight.landing(track)
+    time_s = float(down.times_s[0])
+    if math.isnan(time_s):
+        raise ValueError(f"still up: {launch}")
+    x_m, y_m, _ = down.places[:, 0]
+    return Landing(along_m=float(y_m), across_m=float(x_m), time_s=time_s)
 
 
 @cache

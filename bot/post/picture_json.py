@@ -2,41 +2,51 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
+from types import MappingProxyType
 from typing import Any
 
 from knowledge.advice import (
+    Area,
     Arrow,
     ChanceCurve,
     CourtPicture,
     CurveMark,
     GameBreak,
+    Line,
     Marker,
     Picture,
     Zone,
 )
+from knowledge.side_view import SideFigure, SideLevel, SidePath, SideView
 
 COURT = "court"
 CURVE = "curve"
+SIDE = "side"
+
+_KINDS: Mapping[type[Picture], str] = MappingProxyType(
+    {CourtPicture: COURT, ChanceCurve: CURVE, SideView: SIDE}
+)
 
 
 def picture_to_json(picture: Picture) -> dict[str, Any]:
     """The picture's fields and its kind."""
-    kind = COURT if isinstance(picture, CourtPicture) else CURVE
-    return {"kind": kind, **asdict(picture)}
+    return {"kind": _KINDS[type(picture)], **asdict(picture)}
 
 
 def picture_from_json(stored: Mapping[str, Any]) -> Picture:
     """The picture that `picture_to_json` wrote; ValueError for a kind it does not write.
 
-    Rows written before there were two kinds have none, and are courts.
+    Rows written before there were several kinds have none, and are courts.
     """
     kind = stored.get("kind", COURT)
     if kind == COURT:
         return _court(stored)
     if kind == CURVE:
         return _curve(stored)
+    if kind == SIDE:
+        return _side(stored)
     raise ValueError(f"no picture of kind {kind!r}")
 
 
@@ -47,7 +57,19 @@ def _court(stored: Mapping[str, Any]) -> CourtPicture:
         markers=tuple(Marker(**each) for each in stored["markers"]),
         arrows=tuple(Arrow(**each) for each in stored["arrows"]),
         zones=tuple(Zone(**each) for each in stored["zones"]),
+        areas=tuple(
+            Area(corners=_places(each["corners"]), owner=each["owner"], label=each["label"])
+            for each in stored.get("areas", ())
+        ),
+        lines=tuple(
+            Line(points=_places(each["points"]), label=each["label"])
+            for each in stored.get("lines", ())
+        ),
     )
+
+
+def _places(stored: Iterable[Sequence[float]]) -> tuple[tuple[float, float], ...]:
+    return tuple((x, y) for x, y in stored)
 
 
 def _curve(stored: Mapping[str, Any]) -> ChanceCurve:
@@ -58,4 +80,20 @@ def _curve(stored: Mapping[str, Any]) -> ChanceCurve:
         marks=tuple(CurveMark(**each) for each in stored["marks"]),
         games=tuple(GameBreak(**each) for each in stored["games"]),
         now=stored["now"],
+    )
+
+
+def _side(stored: Mapping[str, Any]) -> SideView:
+    return SideView(
+        title=stored["title"],
+        alt=stored["alt"],
+        net_m=stored["net_m"],
+        notes=tuple(stored["notes"]),
+        paths=tuple(
+            SidePath(**{**each, "places": tuple(tuple(place) for place in each["places"])})
+            for each in stored["paths"]
+        ),
+        figures=tuple(SideFigure(**each) for each in stored["figures"]),
+        levels=tuple(SideLevel(**each) for each in stored["levels"]),
+        window=tuple(tuple(each) for each in stored["window"]),
     )

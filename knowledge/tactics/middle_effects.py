@@ -1,11 +1,13 @@
 """Who should take a ball through the middle: the page of effects behind cover_middle.
 
-Sizes are rally points on balls through the middle, common practice without a source.
+Sizes are rally points on balls through the middle. What being there in time is worth, with the
+feet and the reach behind it, is computed (middle_times); the rest is common practice without a
+source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -20,11 +22,20 @@ from knowledge.effects import (
     Option,
     OptionId,
     Points,
+    TraitScale,
     Truth,
 )
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE
+from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics.conditions import backhand_in_middle, skill
+from knowledge.tactics.middle_times import (
+    IN_TIME,
+    SCALED,
+    Place,
+    height_points,
+    place_points,
+    trait_points,
+)
 from knowledge.vocabulary import TRAITS, BallKind, PlayerId, RallyChance, Side, Trait, Wing
 
 MIDDLE_SHARE = 25.0
@@ -55,10 +66,10 @@ FOREHAND: Mapping[BallKind, Points] = MappingProxyType(
 """A forehand in the middle; least on a dink, and on a speed-up a backhand can be as quick."""
 
 BETTER_SHOT = Points(mean=4, sd=2.5)
-QUICK_FEET = Points(mean=2, sd=1.5)
-LONG_REACH = Points(mean=1.5, sd=1.5)
 LIKES_PACE = Points(mean=2, sd=2)
-PULLED_WIDE = Points(mean=-12, sd=3)
+
+LEAST_POINTS = 0.05
+"""Traits that move a ball by less than this are left out of its decision."""
 
 NO_HESITATION_NEW = 3.0
 NO_HESITATION_REGULAR = 1.5
@@ -86,11 +97,11 @@ _WING_SHOTS: Mapping[BallKind, Mapping[Wing, Trait]] = MappingProxyType(
 
 _OTHER_SHOTS: Mapping[BallKind, tuple[tuple[Trait, Points], ...]] = MappingProxyType(
     {
-        BallKind.DINK: ((Trait.REACH, LONG_REACH),),
-        BallKind.FLOATING: ((Trait.FOOT_SPEED, QUICK_FEET), (Trait.REACH, LONG_REACH)),
+        BallKind.DINK: (),
+        BallKind.FLOATING: (),
         BallKind.DRIVE: ((Trait.HANDLES_PACE, LIKES_PACE),),
         BallKind.SPEED_UP: ((Trait.COUNTER, BETTER_SHOT), (Trait.HANDLES_PACE, LIKES_PACE)),
-        BallKind.LOB: ((Trait.OVERHEAD, BETTER_SHOT), (Trait.FOOT_SPEED, QUICK_FEET)),
+        BallKind.LOB: ((Trait.OVERHEAD, BETTER_SHOT),),
     }
 )
 
@@ -122,19 +133,44 @@ class MiddleBall:
     pulled_wide: PlayerId | None
 
 
-def decision(seats: tuple[Seat, Seat], ball: MiddleBall) -> Decision:
-    """Which of our two takes this ball."""
-    return Decision(
-        options=tuple(seat.option for seat in seats),
-        effects=tuple(effect for seat in seats for effect in _effects(seat, ball)),
-        neutral=NEUTRAL,
-        share=MIDDLE_SHARE,
+def decisions(seats: tuple[Seat, Seat], balls: Sequence[MiddleBall]) -> tuple[Decision, ...]:
+    """Which of our two takes each of these balls of one kind, wherever it comes from."""
+    own = tuple(effect for seat in seats for effect in _own(seat, balls[0].kind))
+    return tuple(
+        Decision(
+            options=tuple(seat.option for seat in seats),
+            effects=(*own, *(effect for seat in seats for effect in _placed(seat, ball))),
+            neutral=NEUTRAL,
+            share=MIDDLE_SHARE,
+        )
+        for ball in balls
     )
 
 
-def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
-    name = seat.who.name if seat.named else seat.who.name.capitalize()
+def _name(seat: Seat) -> str:
+    return seat.who.name if seat.named else seat.who.name.capitalize()
+
+
+def _own(seat: Seat, kind: BallKind) -> Iterator[Effect]:
+    """The wing in the middle and the shots that this kind asks for."""
     backhand = backhand_in_middle(seat.who, None)
+    forehand = ~backhand
+    yield _rule(
+        "forehand",
+        seat,
+        FOREHAND[kind],
+        Mechanism.THEIR_REPLY,
+        f"{_name(seat)}'s forehand is in the middle",
+        when=forehand,
+    )
+    for wing, trait in _WING_SHOTS[kind].items():
+        yield _skill(seat, trait, BETTER_SHOT, backhand if wing is Wing.BACKHAND else forehand)
+    for trait, points in _OTHER_SHOTS[kind]:
+        yield _skill(seat, trait, points, ALWAYS)
+
+
+def _placed(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
+    """What depends on where it comes from: the look at it, and being there in time."""
     yield _rule(
         "cross from the ball",
         seat,
@@ -143,24 +179,64 @@ def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
         "Cross from the ball sees it longer",
         when=_is_diagonal(seat, ball),
     )
-    yield _rule(
-        "forehand",
-        seat,
-        FOREHAND[ball.kind],
-        Mechanism.THEIR_REPLY,
-        f"{name}'s forehand is in the middle",
-        when=~backhand,
+    yield from _in_time(seat, ball)
+
+
+def place_of(seat: Seat, ball: MiddleBall) -> Place:
+    """Where the player is to this ball. Their left court is cross from our left."""
+    return Place(
+        kind=ball.kind,
+        is_cross=ball.hitter_side is seat.side,
+        is_wide=ball.pulled_wide == seat.who.player,
     )
-    if ball.pulled_wide == seat.who.player:
-        yield _rule("wide", seat, PULLED_WIDE, Mechanism.COVER, f"{name} is pulled wide")
-    for wing, trait in _WING_SHOTS[ball.kind].items():
-        when = backhand if wing is Wing.BACKHAND else ~backhand
-        yield _skill(seat, trait, BETTER_SHOT, when)
-    for trait, points in _OTHER_SHOTS[ball.kind]:
-        yield _skill(seat, trait, points, ALWAYS)
 
 
-def _skill(seat: Seat, trait: Trait, points: Points, when: Condition) -> Effect:
+def _in_time(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
+    """Whether this player is there in time: from this place, with these feet and this reach."""
+    place = place_of(seat, ball)
+    mechanism, because = (
+        (Mechanism.COVER, "is pulled wide")
+        if place.is_wide
+        else (Mechanism.TIME, "has more time for it")
+    )
+    because = f"{_name(seat)} {because}"
+    yield _rule("in time", seat, place_points(place), mechanism, because, source=IN_TIME)
+    for trait, more, less in SCALED:
+        points = trait_points(place, more, less)
+        if points.mean >= LEAST_POINTS:
+            yield _grown(seat, trait, points)
+    height = seat.who.profile.fact(Trait.HEIGHT)
+    if height is not None:
+        points = height_points(place, height)
+        source = seat.who.profile.facts[Trait.HEIGHT].source
+        yield _rule(
+            "height", seat, points, Mechanism.TIME, f"{_name(seat)} is {height}", source=source
+        )
+
+
+def _grown(seat: Seat, trait: Trait, points: Points) -> Effect:
+    """A computed effect that grows with a trait, both ways."""
+    estimate = seat.who.profile.skill(trait)
+    how = "weak" if estimate.level < 0 else "strong"
+    return Effect(
+        id=EffectId(f"{trait}:{seat.side}"),
+        on=frozenset({seat.option.id}),
+        points=points,
+        mechanism=Mechanism.TIME,
+        because=f"{_name(seat)}'s {TRAITS[trait].label} is {how}",
+        source=IN_TIME,
+        scale=TraitScale(
+            estimate=estimate, towards=1, player=seat.who.player, trait=trait, both_ways=True
+        ),
+    )
+
+
+def _skill(
+    seat: Seat,
+    trait: Trait,
+    points: Points,
+    when: Condition,
+) -> Effect:
     return skill(
         seat.who,
         trait,
@@ -191,6 +267,7 @@ def _rule(
     because: str,
     *,
     when: Condition = ALWAYS,
+    source: Source = COMMON_PRACTICE,
 ) -> Effect:
     return Effect(
         id=EffectId(f"{name}:{seat.side}"),
@@ -198,6 +275,6 @@ def _rule(
         points=points,
         mechanism=mechanism,
         because=because,
-        source=COMMON_PRACTICE,
+        source=source,
         when=when,
     )

@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 from aim_cases import Case, cases
-from ball_cases import ball_situation, facts_of, said
+from attack_cases import ball_situation, facts_of, said
 from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st

@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 import pytest
 from aim_cases import Case, cases
-from ball_cases import ball_situation, facts_of, said
+from attack_cases import ball_situation, facts_of, said
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import match, often_noted, player

@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 from scipy.integrate import solve_ivp
 
+from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.wind import (
     BALL_RADIUS_M,
     DRAG_PER_M,
     FOOT_M,
-    GRAVITY_MPS2,
     MPH_MPS,
     TYPICAL,
     Launch,

@@ -1,42 +1,61 @@
-"""Cases with a ball in them: what `aim_cases` reads, and the facts said of the one ball."""
+"""Sentences about one ball with the facts they must give (tests/cases/ball_facts.toml)."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import replace
+import tomllib
+from dataclasses import fields
+from pathlib import Path
 from typing import Any
 
-from aim_cases import Case, situation_of
+from voices import EVENING
 
-from knowledge.advice import Advice
-from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
-from knowledge.situation import Situation
-from knowledge.vocabulary import Topic
+from bot.chat.message import read_message
+from bot.chat.slots import find_slots
+from knowledge.ball_facts import BallFacts
+from knowledge.ball_places import FROM_NET_M, HeightName, PlaceName, height_m
 
-_ENUMS = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
+METRES_PER_SECOND_IN_A_MPH = 0.44704
+"""Exact, by the definition of the international mile."""
 
+NEAR_ENOUGH = 0.01
+"""Metres, or metres a second."""
 
-def facts_of(said: Mapping[str, Any]) -> BallFacts:
-    """The ball facts of a case: plain numbers, and words for closed sets."""
-    values: dict[str, Any] = {
-        key: _ENUMS[key](value) if key in _ENUMS else value for key, value in said.items()
-    }
-    return BallFacts(**values)
-
-
-def ball_situation(case: Case, topic: Topic) -> Situation:
-    """A case's situation with its `facts`."""
-    situation = situation_of(case, topic)
-    return replace(situation, asked=replace(situation.asked, facts=facts_of(case.get("facts", {}))))
+CASES: dict[str, list[dict[str, Any]]] = tomllib.loads(
+    (Path(__file__).parent.parent / "cases" / "ball_facts.toml").read_text("utf-8")
+)
 
 
-def said(advice: Advice) -> str:
-    """Everything a reply shows at once, a line each."""
-    lines = [
-        advice.call,
-        *(one.text for one in advice.reasons),
-        advice.number,
-        advice.unless,
-        advice.assumed,
+def facts_in(said: str) -> BallFacts:
+    message = read_message(said, EVENING)
+    return find_slots(message.said, message.mentions, message.told).facts
+
+
+def expected(case: dict[str, Any]) -> dict[str, Any]:
+    """The fields of BallFacts that a case lists; `fault` only whether there is one."""
+    wanted = {key: value for key, value in case.items() if key != "said"}
+    if "height" in wanted:
+        wanted["height_m"] = height_m(HeightName(wanted.pop("height")))
+    if "place" in wanted:
+        wanted["from_net_m"] = FROM_NET_M[PlaceName(wanted.pop("place"))]
+    for what in ("pace", "wind"):
+        if f"{what}_mph" in wanted:
+            wanted[f"{what}_mps"] = wanted.pop(f"{what}_mph") * METRES_PER_SECOND_IN_A_MPH
+    return wanted
+
+
+def wrong_fields(case: dict[str, Any]) -> list[str]:
+    """The fields that are read otherwise than the case says, or read where it says nothing."""
+    found, wanted = facts_in(case["said"]), expected(case)
+    return [
+        field.name
+        for field in fields(BallFacts)
+        if not _is_same(field.name, getattr(found, field.name), wanted.get(field.name))
     ]
-    return "\n".join(line for line in lines if line)
+
+
+def _is_same(name: str, found: Any, wanted: Any) -> bool:
+    if name == "fault":
+        return (found is not None) is bool(wanted)
+    if isinstance(found, float) and isinstance(wanted, float | int):
+        return abs(found - wanted) < NEAR_ENOUGH
+    return bool(found == wanted)

@@ -6,9 +6,9 @@ from io import BytesIO
 
 from matplotlib.figure import Figure
 
-from bot.chat.pictures import court, curve
+from bot.chat.pictures import court, curve, side
 from bot.chat.pictures.lettering import DPI
-from knowledge.advice import CourtPicture, Picture
+from knowledge.advice import ChanceCurve, CourtPicture, Picture
 
 
 def png_of(picture: Picture) -> bytes:
@@ -22,4 +22,6 @@ def figure_of(picture: Picture) -> Figure:
     """The picture as a figure whose data coordinates are pixels."""
     if isinstance(picture, CourtPicture):
         return court.figure_of(picture)
-    return curve.figure_of(picture)
+    if isinstance(picture, ChanceCurve):
+        return curve.figure_of(picture)
+    return side.figure_of(picture)

@@ -1,0 +1,66 @@
+"""A ball's path from the side: net, lines, a player's height, and the window it must pass."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+Place = tuple[float, float]
+"""How far along the court (metres from the net, ours negative) and how high (metres)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SidePath:
+    """One ball's places in flight order. `ours` says who hit it, `lands_in` where it ends.
+
+    `lands_in` None leaves its end open. ValueError for fewer than two places.
+    """
+
+    places: tuple[Place, ...]
+    label: str
+    ours: bool
+    lands_in: bool | None = None
+
+    def __post_init__(self) -> None:
+        if len(self.places) < 2:
+            raise ValueError(f"a path has two places or more, not {len(self.places)}")
+        if not all(math.isfinite(each) for place in self.places for each in place):
+            raise ValueError("a path's places are finite")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideFigure:
+    """A player from the side, by stature."""
+
+    along_m: float
+    stature_m: float
+    label: str
+    ours: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideLevel:
+    """A height that matters at one place, as "belt" is at our line."""
+
+    along_m: float
+    height_m: float
+    label: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideView:
+    """Paths against net and lines; `alt` is the same in words.
+
+    `notes` are lines over the picture, the call among them. `window` is the room between the
+    lowest and the highest path that work, as (along, low, high) in metres. `net_m` is the net's
+    height where the ball crosses it.
+    """
+
+    title: str
+    alt: str
+    net_m: float
+    notes: tuple[str, ...] = ()
+    paths: tuple[SidePath, ...] = ()
+    figures: tuple[SideFigure, ...] = ()
+    levels: tuple[SideLevel, ...] = ()
+    window: tuple[tuple[float, float, float], ...] = ()
