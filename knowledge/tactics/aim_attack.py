@@ -14,20 +14,19 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import attack_sizes as sizes
 from knowledge.tactics import attack_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
-from knowledge.tactics.attack_answer import (
-    ATTACK,
-    HIGH_LEVELS,
-    Aimed,
-    Whether,
-    aimed,
-    gain_over_dink,
-    whether,
-)
+from knowledge.tactics.attack_answer import Aimed, aimed
 from knowledge.tactics.attack_flight import MPS_PER_MPH, fastest_mps
 from knowledge.tactics.attack_mix import attack_mix
 from knowledge.tactics.attack_picture import picture
 from knowledge.tactics.attack_question import AttackQuestion, Contact
 from knowledge.tactics.attack_spots import Spot
+from knowledge.tactics.attack_whether import (
+    ATTACK,
+    HIGH_LEVELS,
+    Whether,
+    gain_over_dink,
+    whether,
+)
 from knowledge.tactics.conditions import marks_weak
 from knowledge.vocabulary import BallQuality, Side, Topic, Trait
 

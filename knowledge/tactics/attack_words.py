@@ -13,9 +13,10 @@ from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.aim_words import short
-from knowledge.tactics.attack_answer import Aimed, Whether
-from knowledge.tactics.attack_question import FLIGHT, AttackQuestion, Contact, cross_to
+from knowledge.tactics.attack_answer import Aimed
+from knowledge.tactics.attack_question import AttackQuestion, Contact, cross_to
 from knowledge.tactics.attack_spots import Spot
+from knowledge.tactics.attack_whether import Whether
 
 GENERAL_CALL = "Speed up at the paddle hip, ball above the net."
 GENERAL_ROLL = "Roll it at the paddle hip, with topspin."
@@ -127,10 +128,6 @@ def worth(points: float) -> str:
         return "Little between that and one more dink."
     counted = "1 rally" if whole == 1 else f"{whole} rallies"
     return f"Worth about {counted} in 100 over one more dink."
-
-
-def time_reason(question: AttackQuestion) -> Reason:
-    return Reason(text=f"They have {question.they_have_s:.2f} s at 35 mph", source=FLIGHT)
 
 
 def capital(text: str) -> str:

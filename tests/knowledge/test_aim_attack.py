@@ -27,9 +27,10 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.hands import hands_aim
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
-from knowledge.tactics.attack_answer import ATTACK, aimed, gain_over_dink, whether
+from knowledge.tactics.attack_answer import aimed
 from knowledge.tactics.attack_question import question_of
 from knowledge.tactics.attack_spots import Spot, place_of, spots_of
+from knowledge.tactics.attack_whether import ATTACK, gain_over_dink, whether
 from knowledge.vocabulary import EvidenceId, Level, PlayerId, Rate, Side, Topic
 
 CASES = cases("aim_attack.toml")
@@ -133,7 +134,7 @@ def test_the_speed_up_and_the_targets_name_the_same_hip() -> None:
     assert found["targets"] == found["targets, hands"] == found["speed-up"]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(
     st.lists(st.sampled_from(NOTES), max_size=4, unique=True),
     st.lists(st.sampled_from(NOTES), max_size=4, unique=True),
@@ -368,7 +369,7 @@ def _own_gain(*claims: str, level: Level | None = None, **facts: Any) -> float:
 
 
 def test_our_own_speed_up_counts_both_ways() -> None:
-    high = {"height_m": 1.1}
+    high: dict[str, Any] = {"height_m": 1.1}
     assert _own_gain(*often_noted("speed_up strength"), **high) > _own_gain(**high)
     assert _own_gain("speed_up weakness", **high) == -math.inf
     assert _own_gain(*often_noted("backhand_dink strength"), **high) == _own_gain(**high)
@@ -402,7 +403,7 @@ def test_a_partner_who_is_not_ready_counts_against_the_seam() -> None:
 
 def test_below_four_rows_14_and_15_count_half() -> None:
     """Section 3: "for 3.0 to 3.5: halve rows 10 to 15"."""
-    high = {"height_m": 1.1}
+    high: dict[str, Any] = {"height_m": 1.1}
     whole, half = _own_gain(level=Level.L4_0, **high), _own_gain(level=Level.L3_0, **high)
     assert half == pytest.approx(whole / 2, abs=0.2)
     assert _own_gain(level=Level.L3_5, **high) == half
