@@ -14,6 +14,7 @@ from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from bot.chat.meetings import KeptTallies, Meetings
 from bot.chat.profiles import KeptProfiles
+from knowledge.ball_facts import NOTHING_SAID
 from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
@@ -210,6 +211,7 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         officiated=asked.officiated,
         rule=asked.rule,
         before=asked.before or "",
+        facts=asked.facts or NOTHING_SAID,
     )
 
 

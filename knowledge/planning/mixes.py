@@ -10,13 +10,21 @@ from knowledge.advice import AdvisedMix
 from knowledge.engine import OptionId
 from knowledge.evidence import TraitEstimate
 from knowledge.mixing import advised_mix
-from knowledge.planning.hands import BodySpot, best_spot, call_at, counter_met, hip_spots
+from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.thirds import DRIVE, DROP, Third, best_third, thirds_of
+from knowledge.planning.thirds import (
+    DRIVE,
+    DROP,
+    LEAST_GAIN,
+    MIDDLE,
+    Third,
+    best_third,
+    thirds_of,
+)
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics import attack_mix as attack
 from knowledge.vocabulary import Topic, Trait
 
-ATTACK_TRIGGER: Final = "they sit on it"
 THIRD_TRIGGERS: Final[Mapping[str, str]] = MappingProxyType(
     {DRIVE: "the return lands short", DROP: "the return is deep"}
 )
@@ -25,22 +33,7 @@ THIRD_TRIGGERS: Final[Mapping[str, str]] = MappingProxyType(
 
 def attack_mix(situation: Situation) -> AdvisedMix | None:
     """The speed-up among both opponents' hips; None without an opponent."""
-    spots = hip_spots(situation)
-    if not spots:
-        return None
-    _, weighed = best_spot(situation)
-    return advised_mix(
-        situation,
-        weighed.ranking,
-        calls={spot.id: first_that_fits(_said_at(spot, situation)) for spot in spots},
-        trigger=ATTACK_TRIGGER,
-        punishes={spot.id: spot.target.profile.skill(counter_met(spot)) for spot in spots},
-    )
-
-
-def _said_at(spot: BodySpot, situation: Situation) -> tuple[str, ...]:
-    """The call at a hip, shorter where a long name needs the room."""
-    return f"{call_at(spot, situation)}.", f"At {spot.target.name}'s {spot.label}."
+    return attack.attack_mix(situation, hands_aim(situation))
 
 
 def third_mix(situation: Situation) -> AdvisedMix | None:
@@ -59,7 +52,7 @@ def third_mix(situation: Situation) -> AdvisedMix | None:
     if third is None:
         return None
     best = _best_of_each(third)
-    if len(best) < len((DROP, DRIVE)):
+    if len(best) < len((DROP, DRIVE)) or third.shot not in best:
         return None
     change_up = next(shot for shot in best if shot != third.shot)
     return advised_mix(
@@ -82,9 +75,15 @@ def _hits(hitter: OnCourt | None, situation: Situation) -> bool:
 def _best_of_each(third: Third) -> Mapping[str, tuple[OptionId, str]]:
     """The best drop and the best drive, as far as the hitter owns them: id and label."""
     found: dict[str, tuple[OptionId, str]] = {}
-    for one in third.weighed.ranking.ranked:
+    ranking = third.weighed.ranking
+    for one in ranking.ranked:
         shot = one.option.id.partition(":")[0]
-        found.setdefault(shot, (one.option.id, one.option.label))
+        if shot not in (DROP, DRIVE):
+            continue  # a lob off a third is no secret: nothing to guess
+        middle = ranking.of(OptionId(f"{shot}:{MIDDLE}"))
+        is_no_better = 100 * (one.chance - middle.chance) < LEAST_GAIN
+        best = middle.option if is_no_better else one.option
+        found.setdefault(shot, (best.id, best.label))
     return found
 
 

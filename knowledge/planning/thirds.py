@@ -7,20 +7,35 @@ from dataclasses import dataclass
 
 from knowledge.advice import Arrow
 from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
-from knowledge.engine import Decision, Effect, Mechanism, Option, Points
+from knowledge.engine import Decision, OptionId
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import skill_words
-from knowledge.planning.weighing import Weighed, always, from_trait, is_weak, option, weigh
+from knowledge.planning.weighing import Weighed, is_weak, weigh
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics.third_effects import (
+    DRIVE,
+    DROP,
+    MIDDLE,
+    SHOT_TRAITS,
+    effects_of,
+    options_of,
+    shots_of,
+)
+from knowledge.tactics.third_said import third_said
 from knowledge.vocabulary import RallyPoints, Trait
 
-DROP = "drop"
-DRIVE = "drive"
-MIDDLE = "middle"
-
-SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
+__all__ = [
+    "DRIVE",
+    "DROP",
+    "LEAST_GAIN",
+    "MIDDLE",
+    "Third",
+    "best_third",
+    "third_line",
+    "thirds_of",
+]
 
 LEAST_GAIN: float = 0.1
 """Points below which aiming at one player is no better than the middle."""
@@ -34,6 +49,17 @@ class Third:
     shot: str
     target: OnCourt | None
     weighed: Weighed
+
+    @property
+    def option(self) -> OptionId:
+        """The best option; the middle where one of them is no better."""
+        is_at_nobody = self.target is None and self.weighed.best.partition(":")[2].isdecimal()
+        return OptionId(f"{self.shot}:{MIDDLE}" if is_at_nobody else self.weighed.best)
+
+    @property
+    def where(self) -> str:
+        """Its place: a player's number, the middle, the late one, the line."""
+        return self.option.partition(":")[2]
 
 
 def third_line(situation: Situation) -> Line | None:
@@ -113,14 +139,14 @@ def _shots(thirds: Sequence[Third], *, all_of: int) -> str:
 
 
 def _third_of(hitter: OnCourt | None, situation: Situation) -> Third | None:
-    shots = [shot for shot in (DROP, DRIVE) if _owns(hitter, shot)]
-    if not shots:
+    said = third_said(situation)
+    shots = shots_of(hitter, said)
+    if not set(shots) & set(SHOT_TRAITS):
         return None
-    options = tuple(each for shot in shots for each in _options(shot, situation.theirs))
-    known = {each.id for each in options}
+    options = tuple(options_of(shots, situation.theirs, said))
     decision = Decision(
         options=options,
-        effects=tuple(each for each in _effects(hitter, situation.theirs) if each.on <= known),
+        effects=effects_of(hitter, options, said, situation),
         neutral=sizes.SERVING_CHANCE,
         share=sizes.THIRD_SHARE,
     )
@@ -128,85 +154,8 @@ def _third_of(hitter: OnCourt | None, situation: Situation) -> Third | None:
     shot, _, where = first.best.partition(":")
     weighed = weigh(decision, situation, plain=f"{shot}:{MIDDLE}")
     target = next((one for one in situation.theirs if str(one.player) == where), None)
-    worth_it = weighed.gain >= LEAST_GAIN and weighed.evidence
+    worth_it = weighed.gain >= LEAST_GAIN and (weighed.evidence or said.is_told)
     return Third(hitter=hitter, shot=shot, target=target if worth_it else None, weighed=weighed)
-
-
-def _owns(hitter: OnCourt | None, shot: str) -> bool:
-    """Whether the hitter's own profile does not mark the shot as a weakness."""
-    return hitter is None or not is_weak(hitter, SHOT_TRAITS[shot])
-
-
-def _options(shot: str, theirs: Sequence[OnCourt]) -> list[Option]:
-    at_each = [option(_id(shot, one), f"{shot} at {one.name}") for one in theirs]
-    return [option(f"{shot}:{MIDDLE}", f"{shot} to the middle"), *at_each]
-
-
-def _id(shot: str, one: OnCourt) -> str:
-    return f"{shot}:{one.player}"
-
-
-def _effects(hitter: OnCourt | None, theirs: Sequence[OnCourt]) -> list[Effect]:
-    effects = [effect for one in theirs for effect in _on_target(one, share=1 / len(theirs))]
-    effects += _around_poachers(theirs)
-    effects.append(_drive_costs(theirs))
-    if hitter is None:
-        return effects
-    return effects + [
-        from_trait(hitter, trait, sizes.OUR_BETTER_SHOT, Mechanism.OUR_ERROR, on=(on,), up=True)
-        for shot, trait in SHOT_TRAITS.items()
-        for on in (f"{shot}:{MIDDLE}", *(_id(shot, one) for one in theirs))
-    ]
-
-
-def _drive_costs(theirs: Sequence[OnCourt]) -> Effect:
-    """With a set net pair the drop is the plain third: a drive sits up for a volley."""
-    return always(
-        "drive:sits_up",
-        "a drive sits up for a set volley",
-        sizes.DRIVE_AT_SET_PAIR,
-        Mechanism.OUR_ERROR,
-        on=(f"{DRIVE}:{MIDDLE}", *(_id(DRIVE, one) for one in theirs)),
-    )
-
-
-def _on_target(one: OnCourt, *, share: float) -> list[Effect]:
-    """Reasons to play at one of them; `share` of the returns are theirs."""
-    drop, drive = _id(DROP, one), _id(DRIVE, one)
-    reply, time = Mechanism.THEIR_REPLY, Mechanism.TIME
-    rows: list[tuple[Trait, Points, Mechanism, str, bool]] = [
-        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drop, False),
-        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drive, False),
-        (Trait.FOREHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
-        (Trait.BACKHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
-        (Trait.GETS_LOW, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
-        (Trait.HANDLES_PACE, sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, False),
-        (Trait.HANDLES_PACE, -sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, True),
-        (Trait.COUNTER, sizes.DRIVE_AT_SET_COUNTER, reply, drive, True),
-    ]
-    effects = [from_trait(one, t, size, m, on=(on,), up=up) for t, size, m, on, up in rows]
-    short = sizes.DRIVE_OFF_SHORT_RETURN
-    return [
-        *effects,
-        from_trait(one, Trait.RETURN_DEPTH, short, time, on=(drive,), up=False, part=share),
-    ]
-
-
-def _around_poachers(theirs: Sequence[OnCourt]) -> list[Effect]:
-    """Behind the poacher, not into the middle and not at the partner whom they cover."""
-    away, cover, poaches = sizes.THIRD_AWAY_FROM_POACHER, Mechanism.COVER, Trait.POACHING
-    effects: list[Effect] = []
-    for one in theirs:
-        behind = [_id(shot, one) for shot in SHOT_TRAITS]
-        into = [f"{shot}:{MIDDLE}" for shot in SHOT_TRAITS]
-        into += [_id(shot, other) for other in theirs if other != one for shot in SHOT_TRAITS]
-        effects += [
-            from_trait(one, poaches, away, cover, on=(on,), up=True, habit=True) for on in behind
-        ]
-        effects += [
-            from_trait(one, poaches, -away, cover, on=(on,), up=True, habit=True) for on in into
-        ]
-    return effects
 
 
 BEHIND_SHARE = 0.85

@@ -26,8 +26,9 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.CUE: "knowledge.planning.cue",
         Topic.AIM_SERVE: "knowledge.tactics.aim_serve",
         Topic.AIM_RETURN: "knowledge.tactics.aim_return",
-        Topic.THIRD_SHOT: "knowledge.planning.shots",
-        Topic.AIM_ATTACK: "knowledge.planning.shots",
+        Topic.THIRD_SHOT: "knowledge.tactics.third_shot",
+        Topic.AIM_ATTACK: "knowledge.tactics.aim_attack",
+        Topic.RESET_OR_COUNTER: "knowledge.tactics.reset_or_counter",
         Topic.AIM_OVERHEAD: "knowledge.tactics.aim_overhead",
         Topic.DROP_ON_DEEP_OPPONENTS: "knowledge.tactics.drop_on_deep_opponents",
         Topic.LOB: "knowledge.tactics.lob",
@@ -38,8 +39,12 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.BEING_TARGETED: "knowledge.tactics.being_targeted",
         Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
         Topic.ANSWER_PATTERN: "knowledge.tactics.answer_pattern",
+        Topic.LET_IT_GO: "knowledge.tactics.let_it_go",
         Topic.PROBE: "knowledge.tactics.probe",
         Topic.RESET_HEAD: "knowledge.tactics.reset_head",
+        Topic.ERNIE_OR_POST: "knowledge.tactics.ernie_or_post",
+        Topic.TRANSITION: "knowledge.tactics.transition",
+        Topic.TAKE_OR_LET_BOUNCE: "knowledge.tactics.take_or_let_bounce",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

@@ -1,4 +1,4 @@
-"""Whose lob, whose Ernie, and whether a rule or a number is asked for; small talk by its words."""
+"""Whose lob, and whether a rule or a number is asked for; small talk by its words."""
 
 from __future__ import annotations
 
@@ -78,27 +78,6 @@ def test_the_forehand_overhead_in_the_middle_has_a_name() -> None:
     tom = player(2, "Tom", Side.LEFT, "hand right")
     asked = Situation(topic=Topic.LOB, asked=Asked(words="they lob a lot"), ours=(MIRA, tom))
     assert any("Tom's forehand" in reason.text for reason in advise(asked).reasons)
-
-
-@pytest.mark.parametrize(
-    "said",
-    [
-        "opponent ernies every dink",
-        "how do we stop the ernie",
-        "they ernie us",
-        "okafor jumps the corner",
-        "he goes around the post",
-        "how do i defend an atp",
-        "she keeps going round the post",
-    ],
-)
-def test_their_ernie_is_defended(said: str) -> None:
-    assert _ask(Topic.ERNIE_OR_POST, said).call.startswith("Dink middle for three balls")
-
-
-@pytest.mark.parametrize("said", ["when do i ernie", "should we try the ernie", "can i go for it"])
-def test_our_ernie_is_shown(said: str) -> None:
-    assert _ask(Topic.ERNIE_OR_POST, said).call.startswith("Show the Ernie")
 
 
 @pytest.mark.parametrize(

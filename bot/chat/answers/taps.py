@@ -20,7 +20,9 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
+from knowledge.ball_facts import NOTHING_SAID
 from knowledge.situation import Familiarity, Formation
+from knowledge.tactics.ball_words import FIELDS, with_fact
 from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
@@ -152,8 +154,9 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
         # Beside an answer about a score the next one is about the same score, and says so.
         text = _SIZE_ASKED if topic is Topic.RISK_AT_SCORE else last.text
         return replace(last, topic=topic, text=text, about=about or last.about)
-    text = last.text if last is not None else ""
-    return Asked(topic=topic, text=text, about=about or (last.about if last else ()))
+    if last is None:
+        return Asked(topic=topic, text="", about=about)
+    return Asked(topic=topic, text=last.text, about=about or last.about, facts=last.facts)
 
 
 def _settle(desk: Desk, args: Sequence[str]) -> Reply:
@@ -198,9 +201,22 @@ def _with_fact(
             desk.context = replace(desk.context, formation=word_in(Formation, value))
         case MatchFact.SYMPTOM:
             return replace(asked, text=_symptom(value))
+        case _ if fact in FIELDS:
+            return _with_ball_fact(asked, fact, value)
         case _:
             return with_score_fact(asked, fact, value)
     return asked
+
+
+def _with_ball_fact(asked: Asked, fact: MatchFact, value: str) -> Asked:
+    """The ball with that settled; what was wrong with the words before is said already."""
+    facts = replace(asked.facts or NOTHING_SAID, fault=None)
+    try:
+        facts = with_fact(facts, fact, value)
+    except ValueError as error:
+        raise BadPayloadError(str(error)) from None
+    ball = None if fact is MatchFact.HEIGHT else asked.ball
+    return replace(asked, facts=facts, ball=ball)
 
 
 def _symptom(value: str) -> str:

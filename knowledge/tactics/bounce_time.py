@@ -1,0 +1,65 @@
+"""What letting a soft ball bounce costs: time, ground, and where and how high it is met then.
+
+Closed forms without drag (a dink flies so slowly that drag takes a tenth at most): it falls from
+where we could take it, bounces, and is met at the top of its bounce. Bounce: national rulebook's
+drop test (see knowledge.flight, whose ball it is); a gripping thin shell keeps 0.600 of its forward
+speed (computed). Small and alone, so that a fuller model of flight can take its place.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.flight import OUTDOOR
+from knowledge.flight.ball import GRAVITY_MPS2
+from knowledge.sources import computed
+
+BALL_RADIUS_M: Final = OUTDOOR.radius_m
+RESTITUTION: Final = OUTDOOR.restitution
+FORWARD_KEPT: Final = 0.6
+
+DINK_FORWARD_MPS: Final = 4.0
+DINK_FALLING_MPS: Final = 1.5
+TAKEN_AT_M: Final = 0.7
+FEET_FROM_NET_M: Final = KITCHEN_DEPTH_M + 0.3
+"""A dink as it comes to a player at the line, taken between knee and hip, with the feet just
+behind it: common practice, no source."""
+
+BOUNCE = computed("fall, bounce and rise of a dink")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bounce:
+    """What follows if it is let go by: from now until the top of its bounce."""
+
+    time_s: float
+    ground_m: float
+    lands_after_m: float
+    top_m: float
+
+
+def bounce_of(
+    *,
+    height_m: float = TAKEN_AT_M,
+    forward_mps: float = DINK_FORWARD_MPS,
+    falling_mps: float = DINK_FALLING_MPS,
+) -> Bounce:
+    """From a ball at this height moving so fast towards us and down.
+
+    1. fall: v^2 = f^2 + 2 g h, in (v - f) / g; 2. up again with e v, for e v / g, to
+    (e v)^2 / 2 g; 3. forward at 0.6 of the speed meanwhile.
+    """
+    drop_m = max(0.0, height_m - BALL_RADIUS_M)
+    landing_mps = math.sqrt(falling_mps**2 + 2 * GRAVITY_MPS2 * drop_m)
+    fall_s = (landing_mps - falling_mps) / GRAVITY_MPS2
+    rising_mps = RESTITUTION * landing_mps
+    rise_s = rising_mps / GRAVITY_MPS2
+    return Bounce(
+        time_s=fall_s + rise_s,
+        ground_m=forward_mps * (fall_s + FORWARD_KEPT * rise_s),
+        lands_after_m=forward_mps * fall_s,
+        top_m=BALL_RADIUS_M + rising_mps**2 / (2 * GRAVITY_MPS2),
+    )

@@ -1,0 +1,126 @@
+"""What the words say of a jump at the corner or a ball round the post: whose, and how it stands."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.situation import Situation
+
+_DEFENDS = re.compile(
+    r"\b(?:stop|stops|stopping|defend\w*|defen[cs]e|handle|prevent|avoid|beat|counter|against|"
+    r"deal with|protect|return a|answer)\b"
+)
+_DOES = (
+    r"(?:keeps? |always |just |often |then |really )*"
+    r"(?:ern(?:e|ie|es|ies|ed|ieing|eing)?|jump(?:s|ed)?|"
+    r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|atps)\b"
+)
+_THEY_DO = re.compile(
+    rf"\b(?:they|he|she|opponents?|these two|those two|those guys) {_DOES}|"
+    r"\b(?:ern(?:ie|e)d|ern(?:ie|e)s|erneing) (?:us|me|every|all)\b|"
+    r"\b(?:their|his|her) (?:ern\w*|atps?)\b|"
+    r"\bdo it to us\b|\b(?:ern\w*|atps?) us\b|\bon us\b"
+)
+_POST = re.compile(r"\b(?:post|pole|atps?|(?:round|around) the net)\b")
+_CORNER = re.compile(r"\b(?:ern\w*|erny|earnie|jump\w*|hop\w*|leap\w*|corner|bert|burn e)\b")
+_WHERE_TO_HIT = re.compile(
+    r"\bwhere (?:do|should|to|can)\b(?: \w+){0,2} (?:hit|aim|put)\b|\baim\b|\bat whom\b"
+)
+_WHO_COVERS = re.compile(r"\bwho covers\b|\bcover (?:his|her|toms?|that|the) side\b|\bcover behind")
+
+_SET_UP = re.compile(
+    r"\b(?:eyes|head) down\b|\blook(?:s|ing)? down\b|\bclosed (?:the )?shoulder\b|"
+    r"\bshoulder (?:is )?closed\b|\b(?:off|after|from) (?:my|our|a) wide\b|"
+    r"\bi (?:dinked|pulled|pushed|went) (?:\w+ ){0,2}wide\b|"
+    r"\b(?:i see|see it|it is|its|shes|hes|he is|she is) (?:\w+ ){0,3}(?:coming |dinking |going )?"
+    r"(?:down the )?line (?:coming|now)\b|\bdink line coming\b|\bpulled (?:him|her|them) wide\b"
+)
+_NOT_SET_UP = re.compile(
+    r"\bnever (?:dinks?|goes|hits?) (?:down )?(?:the )?line\b|\b(?:sees?|watch(?:es|ing)?) me\b|"
+    r"\b(?:head|eyes) up\b|\bshoulder (?:is )?open\b|\bopen shoulder\b|"
+    r"\boff (?:a|my|our|the) middle\b|\bfrom the middle\b"
+)
+_OVERUSED = re.compile(
+    r"\bevery (?:time|ball|dink)\b|\bkeep (?:trying|jumping|ern\w*)\b|\bgot burned\b|"
+    r"\b(?:they|he|she) (?:know|knows|expect|expects|wait|waits)\b|\bagain and again\b"
+)
+_IN_THE_AIR = re.compile(
+    r"\bin (?:the|mid) ?air\b|\bmid ?air\b|\balready (?:gone|jump\w*|moving|up)\b|"
+    r"\b(?:while|when|as|if) (?:he|she|they|hes|shes|theyre)(?: is| are)? jumping\b"
+)
+_PARTNER_COVERS = re.compile(
+    r"\bpartner (?:covers|takes|has|knows)\b|\b(?:tom|mira) covers the middle\b|\bmiddle is covered"
+)
+_LINE_GUARDED = re.compile(r"\b(?:guards?|covers?|sits on|waits on) (?:the|that|his|her) line\b")
+
+
+class Kind(StrEnum):
+    """Which of the four questions it is."""
+
+    OUR_ERNIE = "our_ernie"
+    THEIR_ERNIE = "their_ernie"
+    OUR_POST = "our_post"
+    THEIR_POST = "their_post"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ErnieSaid:
+    """The question as told; None is not said.
+
+    `set_up`: my dink pulled the hitter wide, head down. `overused`: they expect it by now.
+    `in_the_air`: their jumper has gone. `covered`: our partner takes the middle, or asks to.
+    `line_guarded`: they wait for the ball round the post.
+    """
+
+    kind: Kind
+    set_up: bool | None = None
+    overused: bool = False
+    in_the_air: bool = False
+    covered: bool | None = None
+    line_guarded: bool | None = None
+    asks_who_covers: bool = False
+    asks_where: bool = False
+
+
+def ernie_said(situation: Situation) -> ErnieSaid:
+    """What the words ask, with what they tell of the ball."""
+    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
+    return ErnieSaid(
+        kind=_kind(words, situation),
+        set_up=_set_up(words),
+        overused=bool(_OVERUSED.search(words)),
+        in_the_air=bool(_IN_THE_AIR.search(words)),
+        covered=_covered(words, situation),
+        line_guarded=True if _LINE_GUARDED.search(words) else None,
+        asks_who_covers=bool(_WHO_COVERS.search(words)),
+        asks_where=bool(_WHERE_TO_HIT.search(words)),
+    )
+
+
+def _kind(words: str, situation: Situation) -> Kind:
+    is_post = bool(_POST.search(words)) and not _CORNER.search(words)
+    is_post |= situation.asked.facts.past_sideline is True
+    if _is_theirs(words, situation):
+        return Kind.THEIR_POST if is_post else Kind.THEIR_ERNIE
+    return Kind.OUR_POST if is_post else Kind.OUR_ERNIE
+
+
+def _is_theirs(words: str, situation: Situation) -> bool:
+    """Whether they do it: said so, or one of them is named as who does ("okafor ernies")."""
+    names = "|".join(re.escape(one.name.casefold()) for one in situation.theirs if one.name)
+    they_do = bool(names) and re.search(rf"\b(?:{names}) {_DOES}", words) is not None
+    return they_do or bool(_DEFENDS.search(words)) or bool(_THEY_DO.search(words))
+
+
+def _set_up(words: str) -> bool | None:
+    if _NOT_SET_UP.search(words):
+        return False
+    return True if _SET_UP.search(words) else None
+
+
+def _covered(words: str, situation: Situation) -> bool | None:
+    if _PARTNER_COVERS.search(words):
+        return True
+    return situation.asked.facts.partner_set

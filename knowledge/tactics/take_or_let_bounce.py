@@ -1,0 +1,250 @@
+"""In the air or off the bounce: by reach, by where it would land, and by who meets it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.court import METRES_PER_FOOT
+from knowledge.effects import Decision, Effect, Option
+from knowledge.engine import Ranking, rank
+from knowledge.situation import OnCourt, Situation
+from knowledge.tactics import bounce_sizes as sizes
+from knowledge.tactics.aim_words import sum_lines
+from knowledge.tactics.bounce_effects import (
+    LET,
+    TAKE,
+    VOLLEYS,
+    ball_effects,
+    lob_effects,
+    player_effects,
+)
+from knowledge.tactics.bounce_said import BounceSaid, Landing, bounce_said
+from knowledge.tactics.bounce_time import (
+    DINK_FORWARD_MPS,
+    TAKEN_AT_M,
+    Bounce,
+    bounce_of,
+)
+from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.told_reasons import (
+    GENERAL,
+    figures,
+    is_general,
+    noted_for,
+    plain,
+    ruled,
+    told_for,
+)
+from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait
+
+REASONS = 3
+
+LOB_CAUTION = "Turn and run; never backpedal."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BounceAnswer:
+    """The two ways ranked for one ball; `weak` is the shot that our profile keeps us from."""
+
+    said: BounceSaid
+    ranking: Ranking
+    striker: OnCourt | None
+    weak: Trait | None
+
+    @property
+    def takes(self) -> bool:
+        return self.ranking.best.option.id == TAKE
+
+
+def advise(situation: Situation) -> Advice:
+    """Take it or let it bounce, what the bounce costs, and what would change it."""
+    answer = answer_bounce(situation)
+    if answer.said.must_bounce:
+        return _must_bounce()
+    facts = situation.asked.facts
+    bounce = bounce_of(
+        height_m=facts.height_m or TAKEN_AT_M, forward_mps=facts.pace_mps or DINK_FORWARD_MPS
+    )
+    general = is_general(answer.ranking) and answer.weak is None
+    return Advice(
+        topic=Topic.TAKE_OR_LET_BOUNCE,
+        call=_call(answer),
+        reasons=_reasons(answer),
+        number=None if answer.said.is_lob else _number(bounce),
+        unless=_unless(answer),
+        assumed=_assumed(answer, general=general),
+        caution=LOB_CAUTION if answer.said.is_lob else None,
+        confidence=Confidence.GENERAL_RULE if general else answer.ranking.confidence,
+        numbers=figures(
+            answer.ranking,
+            bounce_costs_s=bounce.time_s,
+            bounce_costs_m=bounce.ground_m,
+            bounce_top_m=bounce.top_m,
+            lands_after_m=bounce.lands_after_m,
+        ),
+        choices=_choices(situation, answer),
+        more=_more(answer, bounce),
+    )
+
+
+def answer_bounce(situation: Situation) -> BounceAnswer:
+    said = bounce_said(situation)
+    striker = _striker(situation)
+    weak = _weak_shot(said, striker, situation)
+    options = [Option(id=LET, label="let it bounce")]
+    if weak is None:
+        options.append(Option(id=TAKE, label="take it in the air"))
+    known = {one.id for one in options}
+    effects = [one for one in _effects(said, striker, situation) if one.on <= known]
+    decision = Decision(
+        options=tuple(options),
+        effects=tuple(effects),
+        neutral=sizes.NEUTRAL,
+        share=sizes.LOB_SHARE if said.is_lob else sizes.SHARE,
+    )
+    return BounceAnswer(said=said, ranking=rank(decision, situation), striker=striker, weak=weak)
+
+
+def _effects(said: BounceSaid, striker: OnCourt | None, situation: Situation) -> list[Effect]:
+    if said.is_lob:
+        return list(lob_effects(said, striker))
+    found = list(ball_effects(said))
+    if striker is not None:
+        found += player_effects(striker, situation.asked.wing)
+    return found
+
+
+def _striker(situation: Situation) -> OnCourt | None:
+    """Who of ours meets it: named, the striker, or whoever asks."""
+    about = [one for one in situation.ours if one.player in situation.asked.about]
+    who = about[0].player if about else situation.striker or situation.asker
+    return next((one for one in situation.ours if one.player == who), None)
+
+
+def _weak_shot(said: BounceSaid, striker: OnCourt | None, situation: Situation) -> Trait | None:
+    """The volley or overhead that our own profile marks as weak, where it is all there is."""
+    if said.is_lob:
+        return Trait.OVERHEAD if marks_weak(striker, Trait.OVERHEAD) else None
+    wing = situation.asked.wing
+    volleys = [VOLLEYS[wing]] if wing else list(VOLLEYS.values())
+    return volleys[0] if all(marks_weak(striker, each) for each in volleys) else None
+
+
+def _call(answer: BounceAnswer) -> str:
+    said = answer.said
+    if said.is_lob:
+        return (
+            "Take it overhead, feet set." if answer.takes else "Let it bounce: turn, run, face it."
+        )
+    if answer.takes:
+        if said.high:
+            return "Take it in the air and hit it down."
+        if said.landing is Landing.AT_FEET:
+            return "Take it in the air, before it's at your feet."
+        return (
+            "Take it in the air if your feet stay still."
+            if said.balanced is None
+            else ("Take it in the air, in front of you.")
+        )
+    if answer.weak is not None:
+        return "Let it bounce: keep the volley out of it."
+    if said.landing is Landing.IN_FRONT:
+        return "Let it bounce, then step in and attack it."
+    return "Let it bounce: no lunge, one step back."
+
+
+def _reasons(answer: BounceAnswer) -> tuple[Reason, ...]:
+    own = _own_weakness(answer)
+    notes = noted_for(answer.ranking)[:1]
+    ball = told_for(answer.ranking)
+    if answer.said.is_lob:
+        last = plain("Partner calls it and covers behind")
+    elif answer.takes:
+        last = (ruled("momentum", "Volley: stay out of the kitchen, after too"),)
+    else:
+        last = plain("Off the bounce you may step into the kitchen")
+    usual = () if answer.said.is_lob or ball or not answer.takes else _usual()
+    return tuple(dict.fromkeys((*own, *notes, *ball[:1], *usual, *last)))[:REASONS]
+
+
+def _usual() -> tuple[Reason, ...]:
+    return plain("Taking it keeps them under pressure", "A lunge pops it up")
+
+
+def _own_weakness(answer: BounceAnswer) -> tuple[Reason, ...]:
+    one, trait = answer.striker, answer.weak
+    if one is None or trait is None:
+        return ()
+    text = f"{one.name}'s {TRAITS[trait].label} is weak"
+    return (Reason(text=text, source=one.profile.skill(trait).source),)
+
+
+def _number(bounce: Bounce) -> str:
+    """What letting it go by costs, in tenths of a second and whole feet."""
+    feet = round(bounce.ground_m / METRES_PER_FOOT)
+    return f"The bounce gives them {bounce.time_s:.1f} s and costs you {feet} ft."
+
+
+def _unless(answer: BounceAnswer) -> str | None:
+    said = answer.said
+    if said.is_lob:
+        return "Still moving back? Let it bounce." if answer.takes else "Set under it? Overhead."
+    if answer.takes:
+        if said.balanced is None:
+            return "Must lunge, or dead and short: let it bounce."
+        return None if said.landing else "Dead and short in front: let it bounce."
+    if answer.weak is not None:
+        return "At your feet? Half volley it soft, to the middle."
+    if said.landing is Landing.IN_FRONT:
+        return "Lands at your feet? Take it in the air."
+    return "Feet still? Take it in front of you."
+
+
+def _assumed(answer: BounceAnswer, *, general: bool) -> str | None:
+    said = answer.said
+    if said.balanced is None and said.landing is None and said.high is None and answer.takes:
+        return "General rule, for a ball you can reach." if general else "For a ball you can reach."
+    return GENERAL if general else None
+
+
+def _choices(situation: Situation, answer: BounceAnswer) -> tuple[Choice, ...]:
+    qualities: tuple[tuple[str, BallQuality], ...]
+    if answer.said.balanced is None:
+        qualities = (("must lunge", BallQuality.STRETCHED), ("easy reach", BallQuality.EASY))
+    elif situation.asked.ball is None:
+        return ()
+    elif answer.said.balanced:
+        qualities = (("must lunge", BallQuality.STRETCHED),)
+    else:
+        qualities = (("easy reach", BallQuality.EASY),)
+    return tuple(
+        Choice(
+            label=label,
+            topic=Topic.TAKE_OR_LET_BOUNCE,
+            fact=MatchFact.BALL.value,
+            value=quality.value,
+        )
+        for label, quality in qualities
+    )
+
+
+def _more(answer: BounceAnswer, bounce: Bounce) -> tuple[str, ...]:
+    if answer.said.is_lob:
+        return sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label)
+    top = bounce.top_m / METRES_PER_FOOT
+    met = f"Off the bounce it comes up to {top:.1f} ft, the net is 2.8 ft."
+    return (*sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label), met)
+
+
+def _must_bounce() -> Advice:
+    """Serve and return have to bounce, whatever the reach."""
+    return Advice(
+        topic=Topic.TAKE_OR_LET_BOUNCE,
+        call="Let it bounce: serve and return must.",
+        reasons=(
+            ruled("two bounces", "Struck before its bounce: a fault"),
+            ruled("two bounces", "Earliest volley is the fourth shot", reason=1),
+        ),
+        unless="From the fourth shot on: in the air, if in reach.",
+    )

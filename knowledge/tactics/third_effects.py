@@ -1,0 +1,294 @@
+"""What makes one third better than another: the page of effects behind third_shot and the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from knowledge.effects import Effect, Mechanism, Option, OptionId, Points
+from knowledge.planning import sizes
+from knowledge.planning.weighing import always, from_fact, from_trait, is_weak, option
+from knowledge.situation import OnCourt, Situation, Wind
+from knowledge.sources import computed
+from knowledge.tactics import third_sizes
+from knowledge.tactics.conditions import rule_of_thumb, two_handed
+from knowledge.tactics.third_said import Return, ThirdSaid
+from knowledge.vocabulary import Trait, Value, Wing
+from knowledge.wind import Stroke, shift
+
+DROP = "drop"
+DRIVE = "drive"
+LOB = "lob"
+MIDDLE = "middle"
+LATE = "late"
+LINE = "line"
+
+SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
+"""The shots before the rally, and what our own profile calls them."""
+
+WIND_SHOWN_MPH = 10.0
+WIND = computed("flight with 10 mph along the court")
+
+
+def trait_of_shot(shot: str, said: ThirdSaid) -> Trait:
+    """What our own profile calls this shot off this wing."""
+    if shot == LOB:
+        return Trait.LOB
+    if shot == DRIVE and said.wing is Wing.BACKHAND:
+        return Trait.BACKHAND_DRIVE
+    return SHOT_TRAITS[shot]
+
+
+def owns(hitter: OnCourt | None, shot: str, said: ThirdSaid) -> bool:
+    """Whether the hitter's own profile does not mark the shot as a weakness."""
+    return hitter is None or not is_weak(hitter, trait_of_shot(shot, said))
+
+
+def shots_of(hitter: OnCourt | None, said: ThirdSaid) -> list[str]:
+    """The shots that this hitter owns; a lob is a ball's choice, not a plan's."""
+    shots = (DROP, DRIVE, LOB) if said.is_told else (DROP, DRIVE)
+    return [shot for shot in shots if owns(hitter, shot, said)]
+
+
+def at(shot: str, one: OnCourt) -> str:
+    return f"{shot}:{one.player}"
+
+
+def options_of(shots: Sequence[str], theirs: Sequence[OnCourt], said: ThirdSaid) -> list[Option]:
+    """Each shot at each place: the middle, either of them, the late one, the line."""
+    found: list[Option] = []
+    for shot in shots:
+        if shot == LOB:
+            found.append(option(f"{LOB}:{MIDDLE}", "lob it deep"))
+            found += [option(at(LOB, one), f"lob over {one.name}") for one in theirs]
+            continue
+        found.append(option(f"{shot}:{MIDDLE}", f"{shot} to the middle"))
+        found += [option(at(shot, one), f"{shot} at {one.name}") for one in theirs]
+        if said.moving and said.late is None:
+            found.append(option(f"{shot}:{LATE}", f"{shot} at the late one"))
+        if said.line_open or said.asks_line:
+            found.append(option(f"{shot}:{LINE}", f"{shot} down the line"))
+    return found
+
+
+def effects_of(
+    hitter: OnCourt | None, options: Sequence[Option], said: ThirdSaid, situation: Situation
+) -> tuple[Effect, ...]:
+    """Everything that speaks for or against these options."""
+    theirs = situation.theirs
+    found: list[Effect] = []
+    for one in theirs:
+        found += _on_target(one, said, share=1 / len(theirs))
+    found += _around_poachers(theirs)
+    for each in options:
+        shot, _, where = each.id.partition(":")
+        if shot == DRIVE:
+            found += _drive(each.id, where, said, hitter)
+        if shot == DROP and said.balanced is False:
+            found.append(_off_balance(each.id, third_sizes.DROP_OFF_BALANCE))
+        if shot == LOB:
+            found += _lob(each.id, said)
+        found += _place(each.id, where, said, theirs)
+        found += _wind(each.id, shot, situation.wind)
+        found += _ours(each.id, shot, said, hitter, situation)
+    known = {each.id for each in options}
+    return tuple(effect for effect in found if effect.on <= known)
+
+
+def _on_target(one: OnCourt, said: ThirdSaid, *, share: float) -> Iterator[Effect]:
+    """Reasons to play at one of them; `share` of the returns are theirs."""
+    drop, drive, lob = at(DROP, one), at(DRIVE, one), at(LOB, one)
+    reply, time = Mechanism.THEIR_REPLY, Mechanism.TIME
+    rows: list[tuple[Trait, Points, Mechanism, str, bool]] = [
+        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drop, False),
+        (Trait.FORWARD_SPEED, sizes.THIRD_AT_LATE_ONE, time, drive, False),
+        (Trait.FOREHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.BACKHAND_VOLLEY, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.GETS_LOW, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
+        (Trait.HANDLES_PACE, sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, False),
+        (Trait.HANDLES_PACE, -sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, True),
+        (Trait.LOB_DEFENSE, third_sizes.LOB_AT_WEAK_DEFENCE, reply, lob, False),
+        (Trait.FOOT_SPEED, third_sizes.LOB_AT_QUICK_FEET, time, lob, True),
+    ]
+    if not (said.moving and said.late == one.player):
+        rows.append((Trait.COUNTER, sizes.DRIVE_AT_SET_COUNTER, reply, drive, True))
+    for trait, size, mechanism, on, up in rows:
+        yield from_trait(one, trait, size, mechanism, on=(on,), up=up)
+    yield from_fact(
+        one,
+        Trait.HEIGHT,
+        Value.TALL,
+        third_sizes.LOB_AT_QUICK_FEET,
+        Mechanism.COVER,
+        on=(lob,),
+        prevalence=0.0,
+    )
+    if said.came is None:
+        short = sizes.DRIVE_OFF_SHORT_RETURN
+        yield from_trait(one, Trait.RETURN_DEPTH, short, time, on=(drive,), up=False, part=share)
+
+
+def _around_poachers(theirs: Sequence[OnCourt]) -> Iterator[Effect]:
+    """Behind the poacher, not into the middle and not at the partner whom they cover."""
+    away, cover, poaches = sizes.THIRD_AWAY_FROM_POACHER, Mechanism.COVER, Trait.POACHING
+    for one in theirs:
+        behind = [at(shot, one) for shot in SHOT_TRAITS]
+        into = [f"{shot}:{MIDDLE}" for shot in SHOT_TRAITS]
+        into += [at(shot, other) for other in theirs if other != one for shot in SHOT_TRAITS]
+        for on in behind:
+            yield from_trait(one, poaches, away, cover, on=(on,), up=True, habit=True)
+        for on in into:
+            yield from_trait(one, poaches, -away, cover, on=(on,), up=True, habit=True)
+
+
+def _drive(on: OptionId, where: str, said: ThirdSaid, hitter: OnCourt | None) -> Iterator[Effect]:
+    """With a set net pair the drop is the plain third: a drive sits up for a volley."""
+    error, time = Mechanism.OUR_ERROR, Mechanism.TIME
+    if said.came is Return.POOR:
+        because = "Short or high: you can hit down on it"
+        yield rule_of_thumb(
+            "poor return", on, third_sizes.DRIVE_OFF_A_POOR_RETURN, Mechanism.THEIR_REPLY, because
+        )
+    elif said.came is Return.GOOD:
+        size = (
+            third_sizes.DRIVE_OFF_A_GOOD_RETURN_AT_A_MOVING_PAIR
+            if said.moving
+            else third_sizes.DRIVE_OFF_A_GOOD_RETURN
+        )
+        yield rule_of_thumb(
+            "good return", on, size, error, "A deep low drive sits up for a set volley"
+        )
+    elif not said.moving and not said.both_back:
+        seen = said.moving is False
+        size = third_sizes.DRIVE_AT_A_PAIR_SEEN_SET if seen else sizes.DRIVE_AT_SET_PAIR
+        name = "sits up" if seen else "drive"
+        yield always(f"{name}:{on}", "A drive sits up for a set volley", size, error, on=(on,))
+    if said.moving and where in (LATE, MIDDLE, str(said.late)):
+        is_half = where == MIDDLE or said.came is Return.GOOD
+        size = third_sizes.DRIVE_AT_ONE_WHO_MOVES.times(0.5 if is_half else 1.0)
+        because = "On the move they can't set the paddle"
+        yield rule_of_thumb("moving", on, size, time, because)
+    if said.both_back:
+        because = "Both back: pace keeps them there"
+        yield rule_of_thumb("both back", on, third_sizes.DRIVE_KEEPS_THEM_BACK, time, because)
+    if said.balanced is False:
+        yield _off_balance(on, third_sizes.DRIVE_OFF_BALANCE)
+    if said.wing is Wing.BACKHAND and hitter is not None:
+        yield rule_of_thumb(
+            "backhand",
+            on,
+            third_sizes.DRIVE_OFF_A_BACKHAND,
+            error,
+            "A one-handed backhand drops it better",
+            when=~two_handed(hitter),
+        )
+    elif said.wing is Wing.BACKHAND:
+        size = third_sizes.DRIVE_OFF_A_BACKHAND.times(0.65)
+        yield rule_of_thumb("backhand", on, size, error, "A one-handed backhand drops it better")
+
+
+def _off_balance(on: OptionId, size: Points) -> Effect:
+    return rule_of_thumb("off balance", on, size, Mechanism.OUR_ERROR, "Off balance a drive floats")
+
+
+def _lob(on: OptionId, said: ThirdSaid) -> Iterator[Effect]:
+    because = "They see a third lob coming"
+    size = third_sizes.LOB_WITHOUT_DISGUISE
+    yield rule_of_thumb("no disguise", on, size, Mechanism.THEIR_REPLY, because)
+    if said.balanced is False:
+        because = "Off balance, high buys time"
+        yield rule_of_thumb("buys time", on, third_sizes.LOB_BUYS_TIME, Mechanism.TIME, because)
+    if said.both_back:
+        because = "They are back already"
+        size = third_sizes.LOB_AT_DEEP_PAIR
+        yield rule_of_thumb("nobody up", on, size, Mechanism.COVER, because)
+
+
+def _place(
+    on: OptionId, where: str, said: ThirdSaid, theirs: Sequence[OnCourt]
+) -> Iterator[Effect]:
+    shot = on.partition(":")[0]
+    if shot != LOB and said.moving and where in (LATE, str(said.late)):
+        who = next((one.name for one in theirs if str(one.player) == where), "One")
+        yield rule_of_thumb(
+            "late one",
+            on,
+            third_sizes.AT_THE_LATE_ONE,
+            Mechanism.COVER,
+            f"{who} is still coming in",
+        )
+    if where == LINE:
+        because = "The line: higher net, less court"
+        size = third_sizes.DOWN_THE_LINE
+        yield rule_of_thumb("line", on, size, Mechanism.OUR_ERROR, because)
+        if said.line_open:
+            size = third_sizes.LINE_LEFT_OPEN
+            yield rule_of_thumb("line open", on, size, Mechanism.COVER, "They left the line")
+
+
+def _wind(on: OptionId, shot: str, wind: Wind | None) -> Iterator[Effect]:
+    """What a wind along the court does to it, beside what the flight model makes of 10 mph."""
+    error, reply = Mechanism.OUR_ERROR, Mechanism.THEIR_REPLY
+    carried_ft = shift(Stroke.DROP, along_mph=WIND_SHOWN_MPH).along_ft
+    stopped_ft = -shift(Stroke.DROP, along_mph=-WIND_SHOWN_MPH).along_ft
+    rows: dict[tuple[Wind, str], tuple[str, Points, Mechanism, str]] = {
+        (Wind.BEHIND_US, DROP): (
+            "sails",
+            third_sizes.DROPS_SAIL,
+            error,
+            f"Wind behind: drops sail {carried_ft:.0f} ft, aim shorter",
+        ),
+        (Wind.AGAINST_US, DROP): (
+            "dies",
+            third_sizes.DROPS_DIE,
+            error,
+            f"Into the wind drops die {stopped_ft:.0f} ft short",
+        ),
+        (Wind.AGAINST_US, DRIVE): (
+            "dips",
+            third_sizes.DRIVES_DIP,
+            reply,
+            "Into the wind drives dip",
+        ),
+        (Wind.BEHIND_US, LOB): (
+            "lob sails",
+            third_sizes.LOB_WIND_BEHIND,
+            error,
+            "Wind behind carries a lob out",
+        ),
+        (Wind.AGAINST_US, LOB): (
+            "lob holds",
+            third_sizes.LOB_WIND_AGAINST,
+            error,
+            "Into the wind a lob holds",
+        ),
+    }
+    row = None if wind is None else rows.get((wind, shot))
+    if row is not None:
+        name, size, mechanism, because = row
+        yield rule_of_thumb(name, on, size, mechanism, because, source=WIND)
+
+
+def _ours(
+    on: OptionId, shot: str, said: ThirdSaid, hitter: OnCourt | None, situation: Situation
+) -> Iterator[Effect]:
+    """The hitter's own better shot, and a partner who crashes behind a drive."""
+    if hitter is None:
+        return
+    trait = trait_of_shot(shot, said)
+    if shot in SHOT_TRAITS:
+        size, error = sizes.OUR_BETTER_SHOT, Mechanism.OUR_ERROR
+        yield from_trait(hitter, trait, size, error, on=(on,), up=True)
+    if shot != DRIVE:
+        return
+    for one in situation.ours:
+        if one.player != hitter.player:
+            size = _crash(said)
+            yield from_trait(one, Trait.CRASH, size, Mechanism.COVER, on=(on,), up=True, habit=True)
+
+
+def _crash(said: ThirdSaid) -> Points:
+    if said.came is Return.POOR:
+        return third_sizes.CRASH_BEHIND_A_LOW_DRIVE
+    if said.came is Return.GOOD:
+        return third_sizes.CRASH_BEHIND_A_HIGH_DRIVE
+    return third_sizes.CRASH_BEFORE_IT_IS_KNOWN

@@ -1,0 +1,153 @@
+"""What is told of the ball that a third is hit from: the return, our balance, where they stand."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.ball_facts import Depth
+from knowledge.game import receiver
+from knowledge.situation import Situation
+from knowledge.tactics.told_ball import is_balanced
+from knowledge.vocabulary import BallQuality, PlayerId, Topic, Wing
+
+DEEP_FROM_NET_M = 5.8
+SHORT_FROM_NET_M = 4.6
+"""A return met at least so far back is deep (three feet inside the baseline or less), met nearer
+than that short (7 ft inside). Common practice, no source."""
+
+LOW_M = 0.5
+HIGH_M = 0.9
+"""Met below the knee it is low; at the hip or higher one can drive it down. The review's hip and
+knee, for a stature of 1.75 m (Drillis and Contini: hip .530, knee .285)."""
+
+_DEEP = re.compile(
+    r"\bdeep (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} deep\b|\breturned deep\b|"
+    r"\bfrom (?:behind )?the baseline\b|\bat the baseline\b|\bfast and deep\b"
+)
+_LOW = re.compile(
+    r"\blow (?:\w+ )?returns?\b|\bskids?\b|\bstays? low\b|\bat my feet\b|\bshoelaces\b|"
+    r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b"
+)
+_SHORT = re.compile(
+    r"\bshort (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} short\b|\breturned short\b|"
+    r"\bdead short\b|\bslow and short\b|\blands? short\b"
+)
+_HIGH = re.compile(
+    r"\bsits? up\b|\bhigh (?:\w+ )?returns?\b|\breturns?(?: \w+){0,3} high\b|\bbounces high\b|"
+    r"\bhip high\b|\bwaist high\b|\bchest high\b|\bfloat\w*\b"
+)
+_MOVING = re.compile(
+    r"\bstill (?:running|moving|coming|on (?:the|his|her) way)\b|\brunning in\b|\bcoming in\b|"
+    r"\blate to the (?:line|net)\b|\bon the move\b|\bnot (?:there|at the (?:line|net)) yet\b"
+)
+_SET = re.compile(
+    r"\balready (?:at|up)\b|\bboth (?:at|up)\b|\bat the net already\b|\b(?:set|waiting) at the\b|"
+    r"\b(?:hes|shes|theyre|they are|he is|she is) set\b"
+)
+_OFF_BALANCE = re.compile(
+    r"\boff balance\b|\bstretched\b|\bjammed\b|\bon my back foot\b|\bbackpedal"
+)
+_OUR_BACKHAND = re.compile(
+    r"\b(?:my|from (?:my|the)|off (?:my|the)|on (?:my|the)) backhand\b|\bbackhand third\b|"
+    r"\bthird from (?:the )?backhand\b"
+)
+_LINE_OPEN = re.compile(
+    r"\bline (?:is |looks |stays )?(?:wide )?open\b|\bopen line\b|\bleaves? the line\b|"
+    r"\bline player (?:is )?(?:asleep|sleeping)\b"
+)
+_LINE = re.compile(r"\bdown the line\b|\bthe line or\b|\bor (?:the |down the )?line\b")
+_VARY = re.compile(r"\bmix\b|\bpercent\b|%|\bhow often\b|\bvary\b|\bevery third\b|\bmore often\b")
+
+
+class Return(StrEnum):
+    """How the return came: deep or low, short or high, or plain."""
+
+    GOOD = "good"
+    POOR = "poor"
+    PLAIN = "plain"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ThirdSaid:
+    """The third as told; None is not said. `late` is whoever still comes in, if that is known."""
+
+    came: Return | None = None
+    balanced: bool | None = None
+    moving: bool | None = None
+    both_back: bool = False
+    late: PlayerId | None = None
+    wing: Wing | None = None
+    line_open: bool = False
+    asks_line: bool = False
+    asks_to_vary: bool = False
+
+    @property
+    def is_told(self) -> bool:
+        """Whether it is about one ball, and not about thirds before the rally."""
+        known = (self.came, self.balanced, self.moving, self.wing)
+        lines = self.both_back or self.line_open or self.asks_line
+        return lines or any(one is not None for one in known)
+
+
+NOTHING_TOLD = ThirdSaid()
+
+
+def third_said(situation: Situation) -> ThirdSaid:
+    """What the question tells of this third; nothing where another topic weighs thirds."""
+    if situation.topic is not Topic.THIRD_SHOT:
+        return NOTHING_TOLD
+    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
+    facts, moving = situation.asked.facts, _moving(words, situation)
+    return ThirdSaid(
+        came=_came(words, situation),
+        balanced=False if _OFF_BALANCE.search(words) else is_balanced(situation),
+        moving=moving,
+        both_back=facts.theirs is Depth.BOTH_BACK,
+        late=_late(situation) if moving else None,
+        wing=Wing.BACKHAND if _OUR_BACKHAND.search(words) else None,
+        line_open=bool(_LINE_OPEN.search(words)),
+        asks_line=bool(_LINE.search(words)),
+        asks_to_vary=bool(_VARY.search(situation.asked.words.casefold())),
+    )
+
+
+def _came(words: str, situation: Situation) -> Return | None:
+    facts, ball = situation.asked.facts, situation.asked.ball
+    depth, height = facts.from_net_m, facts.height_m
+    is_good = bool(_DEEP.search(words) or _LOW.search(words)) or ball is BallQuality.STRETCHED
+    is_poor = bool(_SHORT.search(words) or _HIGH.search(words)) or ball is BallQuality.EASY
+    if depth is not None:
+        is_good |= depth >= DEEP_FROM_NET_M
+        is_poor |= depth <= SHORT_FROM_NET_M
+    if height is not None:
+        is_good |= height <= LOW_M
+        is_poor |= height >= HIGH_M
+    if is_good == is_poor:
+        is_plain = is_good or depth is not None or height is not None or ball is not None
+        return Return.PLAIN if is_plain else None
+    return Return.GOOD if is_good else Return.POOR
+
+
+def _moving(words: str, situation: Situation) -> bool | None:
+    theirs = situation.asked.facts.theirs
+    if theirs in (Depth.COMING_IN, Depth.ONE_BACK):
+        return True
+    if theirs is Depth.AT_LINE:
+        return False
+    if _MOVING.search(words):
+        return True
+    return False if _SET.search(words) else None
+
+
+def _late(situation: Situation) -> PlayerId | None:
+    """Whoever returned: named alone in the question, or bound to receive by the score."""
+    named = [one.player for one in situation.theirs if one.player in situation.asked.about]
+    if len(named) == 1:
+        return named[0]
+    game = situation.game
+    if game is None or game.we_serve is not True:
+        return None
+    returner = receiver(game)
+    return returner if any(one.player == returner for one in situation.theirs) else None

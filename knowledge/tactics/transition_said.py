@@ -1,0 +1,116 @@
+"""What is asked on the way in: move or stop, the fifth, or the fourth; and how the ball comes."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.ball_facts import Depth
+from knowledge.ball_places import NET_M
+from knowledge.situation import Situation
+from knowledge.tactics.told_ball import is_balanced
+from knowledge.vocabulary import BallQuality
+
+LOW_M = 0.55
+HIGH_M = NET_M + 0.15
+"""Below the knee a ball is lifted; a hand above the tape it can be hit down. Common practice."""
+
+_FOURTH = re.compile(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhen they drop\b")
+_FIFTH = re.compile(
+    r"\b(?:fifth|5th)\b|\bnext ball\b|\bball after\b|\bwhat next\b|\b(?:second|another) drop\b|"
+    r"\breset\b|\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
+    r"\bthe fifth\b|\bpicked on\b"
+)
+_THEY_HIT_UP = re.compile(
+    r"\b(?:hit|hitting) up\b|\bbelow the (?:net|tape)\b|\bgood (?:third|drop)\b|"
+    r"\b(?:third|drop) (?:is |was )?(?:good|low)\b|\blow (?:third|drop)\b|\bin the kitchen\b"
+)
+_THEY_HIT_DOWN = re.compile(
+    r"\b(?:hit|hitting) down\b|\babove the (?:net|tape)\b|\b(?:bad|high|short) (?:third|drop)\b|"
+    r"\b(?:third|drop|it) (?:is |was |s )?(?:bad|high|too high)\b|\bpop(?:ped|s)? ?up\b|"
+    r"\bsits? up\b|\bso so drop\b"
+)
+_ONE_BACK = re.compile(
+    r"\bone up one back\b|\bpartner (?:goes|runs|is) (?:in|up|at the net)\b|\btogether\b|"
+    r"\bruns in and im\b|\bi stay back\b"
+)
+_PUSHED_BACK = re.compile(r"\bthey (?:are|re) (?:both )?back\b|\btheyre (?:both )?back\b")
+_LINE = re.compile(r"\bdown the line\b|\bor (?:the )?line\b")
+
+
+class Stage(StrEnum):
+    """Which of the three questions it is."""
+
+    MOVE = "move"
+    FIFTH = "fifth"
+    FOURTH = "fourth"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TransitionSaid:
+    """The question as told; None is not said.
+
+    `low` and `high` are of the ball in question: for MOVE where they meet it, else where we do.
+    """
+
+    stage: Stage
+    low: bool | None = None
+    high: bool | None = None
+    balanced: bool | None = None
+    theirs: Depth | None = None
+    one_back: bool = False
+    from_net_m: float | None = None
+    asks_line: bool = False
+
+    @property
+    def is_told(self) -> bool:
+        return self.low is not None or self.theirs is not None
+
+
+def transition_said(situation: Situation) -> TransitionSaid:
+    words = " ".join(re.findall(r"\w+", situation.asked.words.casefold().replace("'", "")))
+    facts = situation.asked.facts
+    stage = _stage(words)
+    low, high = _height(words, stage, situation)
+    theirs = facts.theirs or (Depth.BOTH_BACK if _PUSHED_BACK.search(words) else None)
+    return TransitionSaid(
+        stage=stage,
+        low=low,
+        high=high,
+        balanced=is_balanced(situation),
+        theirs=theirs,
+        one_back=facts.ours is Depth.ONE_BACK or bool(_ONE_BACK.search(words)),
+        from_net_m=facts.from_net_m,
+        asks_line=bool(_LINE.search(words)),
+    )
+
+
+def _stage(words: str) -> Stage:
+    if _FOURTH.search(words):
+        return Stage.FOURTH
+    if _FIFTH.search(words):
+        return Stage.FIFTH
+    return Stage.MOVE
+
+
+def _height(words: str, stage: Stage, situation: Situation) -> tuple[bool | None, bool | None]:
+    """Low and high, both None where nothing is said."""
+    height_m, ball = situation.asked.facts.height_m, situation.asked.ball
+    if height_m is not None:
+        tape_m = NET_M if stage is Stage.MOVE else LOW_M
+        above_m = NET_M if stage is Stage.MOVE else HIGH_M
+        return height_m < tape_m, height_m >= above_m
+    if stage is Stage.MOVE:
+        low, high = bool(_THEY_HIT_UP.search(words)), bool(_THEY_HIT_DOWN.search(words))
+    else:
+        low = ball is BallQuality.STRETCHED or bool(_AT_FEET.search(words))
+        high = ball is BallQuality.EASY or bool(_HIGH.search(words))
+    return (None, None) if low == high else (low, high)
+
+
+_AT_FEET = re.compile(
+    r"\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
+    r"\bbelow the (?:net|tape|knee)\b|\blow\b"
+)
+_HIGH = re.compile(r"\bsits? up\b|\bhigh\b|\bfloat\w*\b|\babove the (?:net|tape)\b|\bpop ?up\b")

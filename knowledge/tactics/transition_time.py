@@ -1,0 +1,47 @@
+"""How far one comes in behind a third before they hit it, and how far the line is.
+
+The ball's time over the ground with drag alone, horizontally, v = v0 exp(-k x), hence
+t = (exp(k x) - 1) / (k v0) (facts: exact for a flat flight); the run from knowledge.reach. Small
+and alone, so that a fuller model can take its place.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.reach import Feet
+from knowledge.sources import computed
+from knowledge.wind import DRAG_PER_M, TYPICAL, Stroke
+
+MET_BEHIND_NET_M: Final = KITCHEN_DEPTH_M + 0.3
+"""Where a pair at the line meets it."""
+
+FOLLOW_THROUGH_S: Final = 0.3
+"""From our contact to the first step in. Common practice, no source."""
+
+RUN_IN = computed("run in against the ball's time of flight")
+
+
+def flight_s(stroke: Stroke, from_net_m: float = HALF_LENGTH_M) -> float:
+    """From our contact there until they meet a typical one at their line."""
+    launch = TYPICAL[stroke]
+    forward_mps = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
+    return level_flight_s(from_net_m + MET_BEHIND_NET_M, forward_mps)
+
+
+def level_flight_s(way_m: float, speed_mps: float) -> float:
+    """A ball's time over the ground with drag alone."""
+    return (math.exp(DRAG_PER_M * way_m) - 1) / (DRAG_PER_M * speed_mps)
+
+
+def run_in_m(stroke: Stroke, feet: Feet, from_net_m: float = HALF_LENGTH_M) -> float:
+    """How far forward from there before they hit; never past the line."""
+    run_m = float(feet.ahead_m(flight_s(stroke, from_net_m) - FOLLOW_THROUGH_S))
+    return min(run_m, to_the_line_m(from_net_m))
+
+
+def to_the_line_m(from_net_m: float) -> float:
+    """How far the place to stand at the line is from there."""
+    return max(0.0, from_net_m - MET_BEHIND_NET_M)

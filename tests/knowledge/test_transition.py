@@ -1,0 +1,162 @@
+"""On the way in: go or split by their ball, the fifth and the fourth; how far one gets.
+
+Judgements: common practice, no source, unless a test says otherwise.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from aim_cases import Case, cases
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.integrate import quad, solve_ivp
+from told_ball_cases import acting, idle, names, said_of, told_situation
+
+from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
+from knowledge.ball_facts import BallFacts, Depth
+from knowledge.reach import Feet
+from knowledge.situation import Asked, Situation
+from knowledge.tactics import advise
+from knowledge.tactics.transition_answer import answer_transition
+from knowledge.tactics.transition_said import Stage, transition_said
+from knowledge.tactics.transition_time import (
+    FOLLOW_THROUGH_S,
+    MET_BEHIND_NET_M,
+    flight_s,
+    level_flight_s,
+    run_in_m,
+    to_the_line_m,
+)
+from knowledge.vocabulary import Topic
+from knowledge.wind import DRAG_PER_M, TYPICAL, Stroke
+
+CASES = cases("transition.toml")
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["name"])
+def test_cases(case: Case) -> None:
+    situation = told_situation(case, Topic.TRANSITION)
+    advice, answer = advise(situation), answer_transition(situation)
+    assert advice.call == case.get("call", advice.call)
+    said = said_of(advice)
+    assert [text for text in case.get("says", ()) if text not in said] == []
+    assert [text for text in case.get("never", ()) if text in said] == []
+    assert answer.best.startswith(case.get("best", ""))
+    acts = acting(answer.ranking)
+    assert set(case.get("acts", ())) - acts == set()
+    assert set(case.get("idle", ())) & acts == set()
+    assert (advice.confidence is Confidence.GENERAL_RULE) >= case.get("general", False)
+
+
+def test_every_effect_has_a_case_that_calls_for_it_and_one_that_does_not() -> None:
+    rankings = [answer_transition(told_situation(case, Topic.TRANSITION)).ranking for case in CASES]
+    declared = set().union(*(names(one.decision.effects) for one in rankings))
+    called = set().union(*(set(case.get("acts", ())) for case in CASES))
+    assert declared - called == set()
+    spared = set().union(*(idle(one) for one in rankings))
+    absent = set().union(*(declared - names(one.decision.effects) for one in rankings))
+    assert declared - (spared | absent) == set()
+
+
+@pytest.mark.parametrize(
+    ("words", "stage"),
+    [
+        ("how do we get to the kitchen", Stage.MOVE),
+        ("follow my third in?", Stage.MOVE),
+        ("when do i split step", Stage.MOVE),
+        ("5th ball after a so so drop", Stage.FIFTH),
+        ("they hit at my feet on the way in", Stage.FIFTH),
+        ("reset from the midcourt how", Stage.FIFTH),
+        ("fourth shot", Stage.FOURTH),
+        ("what do i do with the fourth ball when they drop", Stage.FOURTH),
+    ],
+)
+def test_which_ball_is_asked_about(words: str, stage: Stage) -> None:
+    asked = Asked(words=words)
+    assert transition_said(Situation(topic=Topic.TRANSITION, asked=asked)).stage is stage
+
+
+@pytest.mark.parametrize("stroke", [Stroke.DROP, Stroke.DRIVE])
+def test_the_time_of_flight_is_that_of_drag_alone(stroke: Stroke) -> None:
+    """Against scipy's solve_ivp of x'' = -k x'^2 (facts: v = v0 exp(-k x) exactly)."""
+    launch = TYPICAL[stroke]
+    speed = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
+    way = launch.from_net_m + MET_BEHIND_NET_M
+
+    def there(_t: float, s: np.ndarray) -> float:
+        return float(s[0]) - way
+
+    there.terminal = True  # type: ignore[attr-defined]
+    flown = solve_ivp(
+        lambda _t, s: [s[1], -DRAG_PER_M * s[1] ** 2],
+        (0, 5),
+        [0, speed],
+        events=there,
+        rtol=1e-10,
+        atol=1e-12,
+    )
+    assert flight_s(stroke, launch.from_net_m) == pytest.approx(flown.t_events[0][0], rel=1e-6)
+
+
+def test_the_known_flight_over_the_court() -> None:
+    """Facts, section 4: 40 mph over 44 ft take 958 ms with drag alone, level."""
+    assert level_flight_s(44 * 0.3048, 40 * 0.44704) == pytest.approx(0.958, abs=0.002)
+
+
+def test_the_run_is_the_sprint_models() -> None:
+    """Against scipy's quadrature of v = V (1 - exp(-t/T))."""
+    feet = Feet()
+    time_s = flight_s(Stroke.DROP) - FOLLOW_THROUGH_S
+    run, _ = quad(lambda t: feet.forward_mps * (1 - math.exp(-t / feet.rise_s)), 0, time_s)
+    assert run_in_m(Stroke.DROP, feet) == pytest.approx(run)
+
+
+def test_behind_a_drop_one_gets_further_than_behind_a_drive_and_never_past_the_line() -> None:
+    feet = Feet()
+    for back_m in (2.0, 3.0, 5.0, 6.7, 8.0):
+        drop, drive = (run_in_m(each, feet, back_m) for each in (Stroke.DROP, Stroke.DRIVE))
+        assert 0 <= drive <= drop <= to_the_line_m(back_m)
+    assert run_in_m(Stroke.DROP, feet) < to_the_line_m(6.7)  # nobody reaches it behind one ball
+
+
+def test_row_nine_has_its_size() -> None:
+    """Waiting behind a bad third against running in: 5 points, and still feet beside it."""
+    asked = Asked(words="bad drop")
+    advice = advise(Situation(topic=Topic.TRANSITION, asked=asked))
+    assert 4.5 <= advice.numbers["points_over_next"] <= 6.5
+
+
+def test_the_other_branch_is_a_button() -> None:
+    def facts(words: str) -> set[str | None]:
+        choices = advise(Situation(topic=Topic.TRANSITION, asked=Asked(words=words))).choices
+        return {f"{one.fact}={one.value}" for one in choices}
+
+    height = MatchFact.HEIGHT
+    assert facts("") == {f"{height}=below_net", f"{height}=above_net"}
+    assert facts("bad drop") == {f"{height}=below_net"}
+    assert facts("fifth at my feet") == {f"{MatchFact.BALL}=easy"}
+
+
+@given(
+    words=st.text(max_size=60) | st.sampled_from(["fifth", "fourth", "bad drop", "together"]),
+    height=st.none() | st.floats(0, 3),
+    back=st.none() | st.floats(0, 9),
+    theirs=st.none() | st.sampled_from(Depth),
+    ours=st.none() | st.sampled_from(Depth),
+)
+def test_any_words_fit_a_phone(
+    words: str,
+    height: float | None,
+    back: float | None,
+    theirs: Depth | None,
+    ours: Depth | None,
+) -> None:
+    facts = BallFacts(height_m=height, from_net_m=back, theirs=theirs, ours=ours)
+    advice = advise(Situation(topic=Topic.TRANSITION, asked=Asked(words=words, facts=facts)))
+    assert 0 < len(advice.call) <= CALL_LIMIT
+    lines = [advice.number, advice.unless, advice.assumed, advice.caution]
+    assert all(len(line) <= 60 for line in lines if line)
+    assert all(len(reason.text) <= 50 for reason in advice.reasons)
