@@ -64,7 +64,8 @@ def advise(situation: Situation) -> Advice:
 
 def _call(answer: OverheadAnswer, situation: Situation) -> str:
     best = answer.best
-    about = best.target is not None and best.target.player in situation.asked.about
+    asked = [one for one in situation.theirs if one.player in situation.asked.about]
+    about = len(asked) == 1 and best.target in asked
     return words.call(
         best,
         theirs=answer.question.theirs,
@@ -241,13 +242,8 @@ def _mix(answer: OverheadAnswer, situation: Situation) -> AdvisedMix | None:
     )
     if found.change_up is None:
         return None
-    return advised_mix(
-        situation,
-        answer.ranking,
-        calls={one.option: one.call for one in found.shares},
-        trigger=words.sign(answer.aim(found.change_up.option)),
-        punishes=punishes,
-    )
+    sign = words.sign(answer.aim(found.change_up.option))
+    return replace(found, trigger=sign)
 
 
 def _best_of_each(answer: OverheadAnswer) -> list[Aim]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from knowledge.court import (
@@ -106,6 +106,11 @@ def dead_drop(height_m: float, from_net_m: float) -> tuple[BallAt, ...]:
 
 def drop_slack_s(runner: Runner, height_m: float, from_net_m: float) -> float:
     """Seconds that a runner has to spare before the second bounce; negative: too late."""
+    return _drop_slack_s(runner, round(height_m, 2), round(from_net_m, 2))
+
+
+@lru_cache(maxsize=4096)
+def _drop_slack_s(runner: Runner, height_m: float, from_net_m: float) -> float:
     return slack_s(
         dead_drop(height_m, from_net_m),
         Point(x_m=THEIR_X_M, y_m=runner.from_net_m),

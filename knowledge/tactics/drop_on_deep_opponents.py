@@ -17,6 +17,9 @@ from knowledge.tactics.deep_outcomes import DEEP_ENOUGH_M, deep
 from knowledge.vocabulary import Topic, Trait, Value
 
 REASONS: Final = 3
+JUST_S: Final = 0.05
+"""Less than this either way is not told as a number of tenths."""
+
 FALLS: Final = "Backing up for it? Turn and run; no backpedal."
 
 
@@ -92,7 +95,9 @@ def _computed(answer: DeepAnswer) -> Reason:
         text = f"From that height it wins {100 * worth:.0f} rallies in 100"
         return Reason(text=text, source=SUM)
     slack = answer.slack_s
-    if slack >= 0:
+    if abs(slack) < JUST_S:
+        return Reason(text="A drop: they just about get a paddle to it", source=RACE)
+    if slack > 0:
         return Reason(text=f"A drop: they get there with {slack:.1f} s to spare", source=RACE)
     return Reason(text=f"A drop dies {-slack:.1f} s before they get there", source=RACE)
 

@@ -53,7 +53,7 @@ def answer_lob(situation: Situation) -> LobAnswer | None:
         weighed=weighed,
         target=target,
         lobbers=lobbers,
-        is_one_of_us=len(lobbers) < len(situation.ours) and bool(lobbers),
+        is_one_of_us=0 < len(lobbers) < len(hitters),
     )
 
 

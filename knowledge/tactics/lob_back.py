@@ -126,7 +126,7 @@ def back_reasons(back: Ranking) -> tuple[Reason, ...]:
     """What speaks for the answer, and against a drive."""
     best = [
         Reason(text=part.effect.because, source=part.effect.source)
-        for part in back.best.parts
+        for part in sorted(back.best.parts, key=lambda one: not one.evidence)
         if part.points > 0 and (part.evidence or part.effect.scale is None)
     ]
     no_drive = Reason(text="No drive from the back: two set volleys wait", source=COMMON_PRACTICE)

@@ -16,6 +16,7 @@ from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.conditions import in_front, other_of, rule_of_thumb
 from knowledge.tactics.lob_lanes import FLIGHT, LANE, straight_costs, wind_feet
 from knowledge.tactics.serve_words import SunSide, sun_side
+from knowledge.tactics.weather_said import wind_told
 from knowledge.vocabulary import BallQuality, Side, Trait, Value
 from knowledge.wind import MPH_MPS
 
@@ -54,7 +55,8 @@ class LobQuestion:
 def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
     asked, facts = situation.asked, situation.asked.facts
     lobber = None if situation.striker is None else situation.find(situation.striker)
-    mph = sizes.USUAL_WIND_MPH if facts.wind_mps is None else facts.wind_mps / MPH_MPS
+    mph = None if facts.wind_mps is None else facts.wind_mps / MPH_MPS
+    mph = wind_told(asked.words, before=asked.before).mph if mph is None else mph
     return LobQuestion(
         pair=pair,
         lobber=lobber,
@@ -63,7 +65,7 @@ def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
         footing=facts.footing,
         theirs=facts.theirs,
         wind=situation.wind,
-        wind_mph=mph,
+        wind_mph=sizes.USUAL_WIND_MPH if mph is None else min(mph, sizes.STRONGEST_MPH),
         sun=sun_side(asked.words) if asked.sun else None,
         hot=bool(asked.hot),
     )

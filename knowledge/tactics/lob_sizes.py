@@ -56,6 +56,9 @@ USUAL_WIND_MPH: Final = 10.0
 HOLDS_BELOW_MPH: Final = 15.0
 """Into a stronger wind no lob is safe."""
 
+STRONGEST_MPH: Final = 40.0
+"""No stronger wind is played in; what is more counts as this."""
+
 GUESSED_LOB: Final = 0.08
 GUESSED_DINK: Final = 0.01
 """Chance lost when they wait for it: a lob they hang back for is an overhead, a dink they lean
@@ -76,6 +79,6 @@ OWN_TOUCH: Final = Points(mean=2, sd=2)
 DRIVE_FROM_BACK: Final = Points(mean=-6, sd=3)
 """Moving away from the net a drive sits up for two set volleys."""
 
-BACK_BUYS_TIME: Final = Points(mean=1.5, sd=1.5)
+BACK_BUYS_TIME: Final = Points(mean=0.8, sd=1.5)
 DROP_AT_RUNNER: Final = Points(mean=3, sd=2)
 """At the feet of whoever follows their own lob in."""

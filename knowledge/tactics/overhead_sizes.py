@@ -25,7 +25,7 @@ DISLIKES_PACE: Final = Points(mean=3, sd=2)
 JAMS: Final = Points(mean=4, sd=3)
 COUNTERS_WELL: Final = Points(mean=-6, sd=3)
 THEY_DO_NOT_TALK: Final = Points(mean=2, sd=1.5)
-SQUEEZES: Final = Points(mean=-2, sd=2)
+SQUEEZES: Final = Points(mean=-4, sd=3)
 WAITING_FOREHAND: Final = Points(mean=-3, sd=2)
 """A deep player whose forehand is a weapon waits for just that ball."""
 
