@@ -149,7 +149,7 @@ def round_effects(
     """A ball round the post against one soft over the net."""
     past = told(
         "the ball is past the sideline",
-        situation.asked.facts.past_sideline,
+        said.past,
         usual=sizes.PAST_THE_SIDELINE,
         fact="past_sideline",
     )

@@ -125,13 +125,13 @@ def _round(answer: ErnieAnswer, situation: Situation) -> Advice:
         numbers["nearest_landing_m"] = nearest_m
     return Advice(
         topic=Topic.ERNIE_OR_POST,
-        call=words.post_call(answer, past=facts.past_sideline),
+        call=words.post_call(answer, past=answer.said.past),
         reasons=_why_round(answer),
         number=words.post_number(
             least_m, from_net_m=from_net_m, is_said=facts.from_net_m is not None
         ),
-        unless=words.post_unless(answer, past=facts.past_sideline),
-        assumed=None if facts.past_sideline is not None else "Taking it as wide of the sideline.",
+        unless=words.post_unless(answer, past=answer.said.past),
+        assumed=None if answer.said.past is not None else "Taking it as wide of the sideline.",
         caution=words.POST_CAUTION if is_round else None,
         numbers=figures(answer.ranking, **numbers),
         picture=post_picture(side, from_net_m) if is_round else None,
@@ -202,7 +202,7 @@ def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
     facts = situation.asked.facts
     match answer.said.kind:
         case Kind.OUR_POST:
-            rows = _post_rows(facts)
+            rows = _post_rows(answer.said.past)
         case Kind.OUR_ERNIE:
             rows = _jump_rows(facts)
         case _:
@@ -227,10 +227,10 @@ def _choices(answer: ErnieAnswer, situation: Situation) -> tuple[Choice, ...]:
 Row = tuple[str, MatchFact, str]
 
 
-def _post_rows(facts: BallFacts) -> list[Row]:
+def _post_rows(past: bool | None) -> list[Row]:
     rows = (
-        ("past the sideline", MatchFact.PAST_SIDELINE, "yes", facts.past_sideline is True),
-        ("still inside it", MatchFact.PAST_SIDELINE, "no", facts.past_sideline is False),
+        ("past the sideline", MatchFact.PAST_SIDELINE, "yes", past is True),
+        ("still inside it", MatchFact.PAST_SIDELINE, "no", past is False),
     )
     return [(label, fact, value) for label, fact, value, is_told in rows if not is_told]
 

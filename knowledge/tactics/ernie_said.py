@@ -56,6 +56,14 @@ _PARTNER_COVERS = re.compile(
 _LINE_GUARDED = re.compile(r"\b(?:guards?|covers?|sits on|waits on) (?:the|that|his|her) line\b")
 
 
+_PAST = re.compile(
+    r"\b(?:past|beyond|outside|wide of) (?:the |my |our )?(?:side ?line|court)\b|\boff the court\b"
+)
+_INSIDE = re.compile(
+    r"\b(?:inside|not past|short of|still in) (?:it|(?:the |my |our )?(?:side ?line|court))\b"
+)
+
+
 class Kind(StrEnum):
     """Which of the four questions it is."""
 
@@ -71,7 +79,7 @@ class ErnieSaid:
 
     `set_up`: my dink pulled the hitter wide, head down. `overused`: they expect it by now.
     `in_the_air`: their jumper has gone. `covered`: our partner takes the middle, or asks to.
-    `line_guarded`: they wait for the ball round the post.
+    `line_guarded`: they wait for the ball round the post. `past`: the ball is past our sideline.
     """
 
     kind: Kind
@@ -80,6 +88,7 @@ class ErnieSaid:
     in_the_air: bool = False
     covered: bool | None = None
     line_guarded: bool | None = None
+    past: bool | None = None
     asks_who_covers: bool = False
     asks_where: bool = False
 
@@ -94,6 +103,7 @@ def ernie_said(situation: Situation) -> ErnieSaid:
         in_the_air=bool(_IN_THE_AIR.search(words)),
         covered=_covered(words, situation),
         line_guarded=True if _LINE_GUARDED.search(words) else None,
+        past=_past(words, situation),
         asks_who_covers=bool(_WHO_COVERS.search(words)),
         asks_where=bool(_WHERE_TO_HIT.search(words)),
     )
@@ -112,6 +122,15 @@ def _is_theirs(words: str, situation: Situation) -> bool:
     names = "|".join(re.escape(one.name.casefold()) for one in situation.theirs if one.name)
     they_do = bool(names) and re.search(rf"\b(?:{names}) {_DOES}", words) is not None
     return they_do or bool(_DEFENDS.search(words)) or bool(_THEY_DO.search(words))
+
+
+def _past(words: str, situation: Situation) -> bool | None:
+    told = situation.asked.facts.past_sideline
+    if told is not None:
+        return told
+    if _INSIDE.search(words):
+        return False
+    return True if _PAST.search(words) else None
 
 
 def _set_up(words: str) -> bool | None:

@@ -58,6 +58,7 @@ _LINE_OPEN = re.compile(
     r"\bline player (?:is )?(?:asleep|sleeping)\b"
 )
 _LINE = re.compile(r"\bdown the line\b|\bthe line or\b|\bor (?:the |down the )?line\b")
+_LOB = re.compile(r"\blob\w*\b")
 _VARY = re.compile(r"\bmix\b|\bpercent\b|%|\bhow often\b|\bvary\b|\bevery third\b|\bmore often\b")
 
 
@@ -81,14 +82,15 @@ class ThirdSaid:
     wing: Wing | None = None
     line_open: bool = False
     asks_line: bool = False
+    asks_lob: bool = False
     asks_to_vary: bool = False
 
     @property
     def is_told(self) -> bool:
         """Whether it is about one ball, and not about thirds before the rally."""
         known = (self.came, self.balanced, self.moving, self.wing)
-        lines = self.both_back or self.line_open or self.asks_line
-        return lines or any(one is not None for one in known)
+        asked = self.both_back or self.line_open or self.asks_line or self.asks_lob
+        return asked or any(one is not None for one in known)
 
 
 NOTHING_TOLD = ThirdSaid()
@@ -109,6 +111,7 @@ def third_said(situation: Situation) -> ThirdSaid:
         wing=Wing.BACKHAND if _OUR_BACKHAND.search(words) else None,
         line_open=bool(_LINE_OPEN.search(words)),
         asks_line=bool(_LINE.search(words)),
+        asks_lob=bool(_LOB.search(words)),
         asks_to_vary=bool(_VARY.search(situation.asked.words.casefold())),
     )
 

@@ -186,7 +186,7 @@ def _told(third: Third, said: ThirdSaid) -> list[Part]:
     ranking = third.weighed.ranking
     against = [
         one
-        for one in (best_other_shot(third.weighed.ranking, third.shot), _line_of(third, said))
+        for one in (best_other_shot(third.weighed.ranking, third.shot), _asked_about(third, said))
         if one is not None
     ]
     found = [part for part in ranking.of(third.option).parts if part.points > 0]
@@ -199,11 +199,14 @@ def _is_likely(part: Part) -> bool:
     return part.truth is Truth.YES or part.effect.when.prevalence >= LIKELY
 
 
-def _line_of(third: Third, said: ThirdSaid) -> Ranked | None:
-    """The same shot down the line, where that was asked about."""
-    if not said.asks_line or third.where == LINE or third.shot == LOB:
-        return None
-    return third.weighed.ranking.of(OptionId(f"{third.shot}:{LINE}"))
+def _asked_about(third: Third, said: ThirdSaid) -> Ranked | None:
+    """The lob, or the same shot down the line, where that was asked about and is not the call."""
+    ranked = third.weighed.ranking.ranked
+    if said.asks_lob and third.shot != LOB:
+        return next((one for one in ranked if one.option.id.startswith(LOB)), None)
+    if said.asks_line and third.where != LINE and third.shot != LOB:
+        return third.weighed.ranking.of(OptionId(f"{third.shot}:{LINE}"))
+    return None
 
 
 def _over_the_other_shot(third: Third) -> tuple[str, float]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth
-from knowledge.ball_places import NET_M
+from knowledge.ball_places import FROM_NET_M, NET_M, PlaceName
 from knowledge.situation import Situation
 from knowledge.tactics.told_ball import is_balanced
 from knowledge.vocabulary import BallQuality
@@ -36,6 +36,9 @@ _ONE_BACK = re.compile(
     r"\bruns in and im\b|\bi stay back\b"
 )
 _PUSHED_BACK = re.compile(r"\bthey (?:are|re) (?:both )?back\b|\btheyre (?:both )?back\b")
+_MID_COURT = re.compile(
+    r"\bmid ?court\b|\bno mans? land\b|\btransition zone\b|\bhalf ?way in\b|\bmiddle of the court\b"
+)
 _LINE = re.compile(r"\bdown the line\b|\bor (?:the )?line\b")
 
 
@@ -81,9 +84,16 @@ def transition_said(situation: Situation) -> TransitionSaid:
         balanced=is_balanced(situation),
         theirs=theirs,
         one_back=facts.ours is Depth.ONE_BACK or bool(_ONE_BACK.search(words)),
-        from_net_m=facts.from_net_m,
+        from_net_m=_place_m(words, facts.from_net_m),
         asks_line=bool(_LINE.search(words)),
     )
+
+
+def _place_m(words: str, told_m: float | None) -> float | None:
+    """Where we are: as told, or mid-court by its names."""
+    if told_m is None and _MID_COURT.search(words):
+        return FROM_NET_M[PlaceName.MID_COURT]
+    return told_m
 
 
 def _stage(words: str) -> Stage:

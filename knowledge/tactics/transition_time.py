@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 from typing import Final
 
+import numpy as np
+
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
 from knowledge.reach import Feet
 from knowledge.sources import computed
@@ -38,8 +40,8 @@ def level_flight_s(way_m: float, speed_mps: float) -> float:
 
 def run_in_m(stroke: Stroke, feet: Feet, from_net_m: float = HALF_LENGTH_M) -> float:
     """How far forward from there before they hit; never past the line."""
-    run_m = float(feet.ahead_m(flight_s(stroke, from_net_m) - FOLLOW_THROUGH_S))
-    return min(run_m, to_the_line_m(from_net_m))
+    run_m = feet.ahead_m(np.array([flight_s(stroke, from_net_m) - FOLLOW_THROUGH_S]))
+    return min(float(run_m[0]), to_the_line_m(from_net_m))
 
 
 def to_the_line_m(from_net_m: float) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import Any
 
 from aim_cases import Case, situation_of
 
@@ -20,7 +21,9 @@ _FACTS = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
 def told_situation(case: Case, topic: Topic) -> Situation:
     """`situation_of` with `facts` of the ball, `wing`, `kind` and who of ours is asked about."""
     situation = situation_of(case, topic)
-    told = {key: _FACTS.get(key, _as_is)(value) for key, value in case.get("facts", {}).items()}
+    told: dict[str, Any] = {
+        key: _FACTS.get(key, _as_is)(value) for key, value in case.get("facts", {}).items()
+    }
     named = {*case.get("about", ())}
     asked = replace(
         situation.asked,
