@@ -24,6 +24,7 @@ from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
 from knowledge.evidence import (
+    Observation,
     Peers,
     Profile,
     RateCount,
@@ -155,6 +156,10 @@ class Desk:
         if not self.book.has_written and found is not kept:
             self.views.keep_evidence(self.book_id, found)
         return found
+
+    def said_of(self, player: PlayerId) -> tuple[Observation, ...]:
+        """What the notes say of somebody, this turn's own among them."""
+        return self._evidence((player,)).notes[player]
 
     def _peers(self, counts: tuple[RateCount, ...]) -> Peers:
         """What others' rallies say."""
