@@ -1,4 +1,4 @@
-"""A fact told two ways: said when the second note is written, and the older one dropped by a tap."""
+"""A fact told two ways: said with the second note, and the older one dropped by a tap."""
 
 from __future__ import annotations
 
