@@ -447,6 +447,8 @@ class BookVerb(StrEnum):
     SHARE = "share"
     FORGET = "forget"
     SCORE = "score"
+    NEXT = "next"
+    REVIEW = "review"
     TAG_RALLIES = "tag_rallies"
     STOP_TAGGING = "stop_tagging"
     BASE_RATES = "base_rates"
