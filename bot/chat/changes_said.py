@@ -123,8 +123,9 @@ def leans(question: Question, message: Message, chat: ChatView) -> bool:
 
 def _tells_only_the_ball(message: Message, chat: ChatView) -> bool:
     """Whether it says more of the ball just asked about: "chest high", "they're both back"."""
-    beside_spin = replace(message.told.ball.facts, spin=None)
-    return chat.last_topic in _ONE_BALL and beside_spin != NOTHING_SAID
+    # "Slice" and "stretched" alone may as well name another shot or ask anew.
+    facts = replace(message.told.ball.facts, spin=None, footing=None)
+    return chat.last_topic in _ONE_BALL and facts != NOTHING_SAID
 
 
 def _without_denied_hand(slots: Slots, line: str) -> Slots:
