@@ -67,6 +67,8 @@ def dink_call(question: AttackQuestion, one: Whether) -> str:
     """The call where one more dink is better."""
     if not one.owned:
         return LET_THEM_START
+    if question.contact in (Contact.BELOW_KNEE, Contact.LOW):
+        return f"Dink it back: {_WHY_NOT[question.contact]}."
     if question.is_stretched:
         return "Dink it back: stretched, it sits up."
     if question.is_from_mid_court:

@@ -111,6 +111,7 @@ class Attacked:
             met_from_net_m=self.facts.from_net_m or AT_OUR_LINE_M,
             pace_mps=self.facts.pace_mps,
             is_drive=is_drive(self.facts.theirs),
+            is_volleyed=self.is_in_mid_court,
             flat_share=flat_share(self.facts.spin, habit),
             wind_mps=self.wind_mps,
         )

@@ -32,6 +32,9 @@ CONTACTS_M: Final = (0.45, 0.70, 0.95)
 CONTACT_FROM_NET_M: Final = KITCHEN_DEPTH_M + 2 * METRES_PER_FOOT
 """Their dink sped up: knee to net high, about 2 ft behind their line. Common practice."""
 
+VOLLEYED_M: Final = (0.95, 1.25, 1.55)
+"""What comes at us in mid-court is hit out of the air, net to shoulder high. Common practice."""
+
 DRIVEN_M: Final = (0.75, 0.95)
 DRIVEN_FROM_NET_M: Final = HALF_LENGTH_M
 
@@ -54,6 +57,7 @@ class Passing:
     met_from_net_m: float = AT_OUR_LINE_M
     pace_mps: float | None = None
     is_drive: bool = False
+    is_volleyed: bool = False
     flat_share: float = FLAT_SHARE
     wind_mps: float = 0.0
 
@@ -78,7 +82,7 @@ def _possible(ball: Passing) -> Iterator[tuple[float, HardBall]]:
     spread = SPREAD_MPH
     if ball.pace_mps is not None:
         middle, spread = ball.pace_mps / MPS_PER_MPH, KNOWN_SPREAD_MPH
-    contacts = DRIVEN_M if ball.is_drive else CONTACTS_M
+    contacts = DRIVEN_M if ball.is_drive else VOLLEYED_M if ball.is_volleyed else CONTACTS_M
     from_net_m = DRIVEN_FROM_NET_M if ball.is_drive else CONTACT_FROM_NET_M
     spun = (1 - ball.flat_share) / 2
     for step, usual in zip(SPEED_STEPS, STEP_WEIGHTS, strict=True):

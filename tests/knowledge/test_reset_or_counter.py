@@ -21,7 +21,7 @@ from knowledge.court import METRES_PER_FOOT
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
-from knowledge.tactics.attack_flight import MPS_PER_MPH
+from knowledge.tactics.attack_flight import MPS_PER_MPH, HardBall
 from knowledge.tactics.reset_answer import COUNTER, LEAVE, RESET, answer_attacked
 from knowledge.tactics.reset_flight import Passing, chance_out, flat_share
 from knowledge.vocabulary import PlayerId, Side, Topic, Wing
@@ -104,7 +104,7 @@ def test_flat_above_the_belt_topspin_above_the_chest(
 
 @settings(max_examples=40, deadline=None)
 @given(st.floats(0.95, 1.6), st.floats(0.0, 1.0), st.floats(-4.0, 4.0))
-def test_higher_flatter_and_more_wind_behind_it_fly_out_more(
+def test_higher_and_flatter_ones_fly_out_more(
     height_m: float, share: float, wind_mps: float
 ) -> None:
     ball = Passing(height_m=height_m, flat_share=share, wind_mps=wind_mps)
@@ -112,7 +112,18 @@ def test_higher_flatter_and_more_wind_behind_it_fly_out_more(
     assert 0 <= out <= 1
     assert chance_out(replace(ball, height_m=height_m + 0.1)) >= out - 1e-9
     assert chance_out(replace(ball, flat_share=min(1.0, share + 0.2))) >= out - 0.02
-    assert chance_out(replace(ball, wind_mps=wind_mps + 1)) >= out - 0.02
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(0.9, 1.3), st.floats(13.0, 20.0), st.floats(-4.0, 3.0))
+def test_wind_behind_a_ball_lowers_the_height_to_leave_it_at(
+    height_m: float, speed_mps: float, wind_mps: float
+) -> None:
+    """Ball by ball: over all that may come, wind also changes which of them clear the net."""
+    ball = HardBall(height_m=height_m, from_net_m=2.7, speed_mps=speed_mps, wind_mps=wind_mps)
+    now = ball.leave_height_m(2.4)
+    more = replace(ball, wind_mps=wind_mps + 1).leave_height_m(2.4)
+    assert more is None or (now is not None and more <= now)
 
 
 def test_faster_balls_fly_out_more() -> None:
