@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from bot.chat.asked import facts_to_json
 from bot.chat.question import (
     Claim,
     CorrectionSaid,
@@ -193,6 +194,7 @@ def _question_slots(slots: Slots, names: Names) -> dict[str, Any]:
         "has_change": slots.has_change,
         "toss_won": slots.toss_won,
         "they_chose": slots.they_chose,
+        "facts": facts_to_json(slots.facts) or None,
     }
 
 

@@ -126,14 +126,33 @@ class Zone:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Area:
+    """A patch of the court of any shape, in metres, and whose it is; one owner, one colour."""
+
+    corners: tuple[tuple[float, float], ...]
+    owner: str
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """A dashed line through these places, in metres: a seam."""
+
+    points: tuple[tuple[float, float], ...]
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CourtPicture:
-    """A court with players, aims and zones; `alt` is the same in words."""
+    """A court with players, aims, zones and areas; `alt` is the same in words."""
 
     title: str
     alt: str
     markers: tuple[Marker, ...] = ()
     arrows: tuple[Arrow, ...] = ()
     zones: tuple[Zone, ...] = ()
+    areas: tuple[Area, ...] = ()
+    lines: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

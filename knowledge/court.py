@@ -24,6 +24,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from enum import StrEnum
 
 from knowledge.vocabulary import Side
 
@@ -36,6 +37,14 @@ KITCHEN_DEPTH_M = 7 * METRES_PER_FOOT
 NET_HEIGHT_CENTRE_M = 34 * METRES_PER_INCH
 NET_HEIGHT_SIDELINE_M = 36 * METRES_PER_INCH
 POST_FROM_CENTRE_M = 11 * METRES_PER_FOOT
+
+MID_COURT_ENDS_M = 15 * METRES_PER_FOOT
+"""How far from the net the mid-court, where one is caught on the way in, goes over into the back
+court. Common practice, no source: the rulebook knows no such line."""
+
+LANE_FROM_CENTRE_M = 2.0
+"""Where the lanes of `Lane` start, and end unless in the middle: some 3.5 ft inside a sideline.
+Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,6 +103,42 @@ def is_in(place: Point) -> bool:
 def is_in_kitchen(place: Point) -> bool:
     """Whether the place is in either non-volley zone, lines included."""
     return abs(place.x_m) <= HALF_WIDTH_M and abs(place.y_m) <= KITCHEN_DEPTH_M
+
+
+class Zone(StrEnum):
+    """How deep in a half a place is; the words are the trade's."""
+
+    KITCHEN = "kitchen"
+    MID_COURT = "mid-court"
+    BACK_COURT = "back court"
+    OUT = "out"
+
+
+def zone_of(place: Point) -> Zone:
+    """The zone of a place in either half; lines belong to the court, the kitchen's to it."""
+    if not is_in(place):
+        return Zone.OUT
+    if is_in_kitchen(place):
+        return Zone.KITCHEN
+    return Zone.MID_COURT if abs(place.y_m) <= MID_COURT_ENDS_M else Zone.BACK_COURT
+
+
+class Lane(StrEnum):
+    """Where a ball from near a sideline goes: along it, to the middle, or to the other one."""
+
+    LINE = "line"
+    MIDDLE = "middle"
+    CROSS = "cross"
+
+
+def lane_ends(lane: Lane, *, from_net_m: float, depth_m: float) -> tuple[Point, Point]:
+    """Start on our right, so far behind the net, and a target so far beyond it.
+
+    From our left everything is mirrored; a ball at us is the same turned half round.
+    """
+    across = {Lane.LINE: 1.0, Lane.MIDDLE: 0.0, Lane.CROSS: -1.0}[lane]
+    start = Point(x_m=LANE_FROM_CENTRE_M, y_m=-from_net_m)
+    return start, Point(x_m=across * LANE_FROM_CENTRE_M, y_m=depth_m)
 
 
 def x_of_side_m(side: Side, *, ours: bool, share: float = 0.5) -> float:

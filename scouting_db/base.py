@@ -48,6 +48,9 @@ KeyId = Annotated[int, mapped_column(Big, primary_key=True, autoincrement=False)
 Micros = Annotated[int, mapped_column(BigInteger)]
 """A time: microseconds since 1970 in UTC. SQLite drops zones, so no zone is stored."""
 
+Changed = Annotated[int, mapped_column(BigInteger, server_default="0")]
+"""The book's version that last changed the row or what hangs on it; 0 for rows put in whole."""
+
 Word = Annotated[str, mapped_column(String(64))]
 Words = Annotated[str, mapped_column(Typed)]
 Json = Annotated[dict[str, Any], mapped_column(JSON)]

@@ -44,7 +44,7 @@ _KEPT: Mapping[str, Table] = {
         tables.plan,
     )
 }
-_LEFT_BEHIND = frozenset({"book_id", "chat_id", "external_message_id", "inbox_id"})
+_LEFT_BEHIND = frozenset({"book_id", "chat_id", "external_message_id", "inbox_id", "changed"})
 _PEOPLE = frozenset({"author", "person_id"})
 """Columns that refer to a person, whose number changes on import."""
 

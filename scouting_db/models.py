@@ -42,7 +42,19 @@ from knowledge.vocabulary import (
     Value,
     Wing,
 )
-from scouting_db.base import Base, Id, Json, KeyId, Micros, RowId, Typed, Word, Words, one_of
+from scouting_db.base import (
+    Base,
+    Changed,
+    Id,
+    Json,
+    KeyId,
+    Micros,
+    RowId,
+    Typed,
+    Word,
+    Words,
+    one_of,
+)
 
 BookKey = Annotated[
     int, mapped_column(ForeignKey("book.book_id", ondelete="CASCADE"), primary_key=True)
@@ -215,7 +227,10 @@ class Note(Base):
     """The words as typed, whole; deleting only marks them."""
 
     __tablename__ = "note"
-    __table_args__ = (Index("ix_note_message", "chat_id", "external_message_id"),)
+    __table_args__ = (
+        Index("ix_note_message", "chat_id", "external_message_id"),
+        Index("ix_note_changed", "book_id", "changed"),
+    )
 
     book_id: Mapped[BookKey]
     note_id: Mapped[KeyId]
@@ -226,6 +241,7 @@ class Note(Base):
     external_message_id: Mapped[int | None] = mapped_column(BigInteger)
     unread: Mapped[bool] = mapped_column(Boolean, default=False)
     deleted_at: Mapped[int | None] = mapped_column(BigInteger)
+    changed: Mapped[Changed]
 
 
 class Observation(Base):
@@ -280,6 +296,7 @@ class Match(Base):
         _of_book("their_pair", table="pair", remote="pair_id"),
         one_of("state", "announced", "running", "over"),
         Index("ix_match_their_pair", "book_id", "their_pair"),
+        Index("ix_match_changed", "book_id", "changed"),
     )
 
     book_id: Mapped[BookKey]
@@ -292,6 +309,7 @@ class Match(Base):
     made_at: Mapped[Micros]
     starts_at: Mapped[int | None] = mapped_column(BigInteger)
     court: Mapped[str | None] = mapped_column(String(64))
+    changed: Mapped[Changed]
 
 
 class Entry(Base):

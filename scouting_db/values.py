@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any, NewType
 
+from knowledge.evidence import Observation
 from knowledge.vocabulary import (
     AgreementKey,
     BallQuality,
@@ -179,6 +180,14 @@ class MeetingLog:
     format: Mapping[str, Any]
     made_at: Micros
     entries: tuple[EntryRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteChanges:
+    """The numbers of notes that were written, changed or taken back, and what they say now."""
+
+    notes: frozenset[int] = frozenset()
+    observations: tuple[Observation, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from bot.chat.format_said import SaidFormat
+from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
 
@@ -31,7 +32,7 @@ class Asked:
     `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
-    from.
+    from. `facts` are of the one ball, None where nothing is said of it.
     """
 
     topic: Topic
@@ -64,6 +65,7 @@ class Asked:
     officiated: bool | None = None
     rule: str | None = None
     before: str | None = None
+    facts: BallFacts | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -81,7 +83,21 @@ class Asked:
 def _plain(value: Any) -> Any:
     if isinstance(value, SaidFormat):
         return value.to_json()
+    if isinstance(value, BallFacts):
+        return facts_to_json(value)
     return list(value) if isinstance(value, tuple) else value
+
+
+def facts_to_json(facts: BallFacts) -> dict[str, Any]:
+    """Plain JSON, what is not said left out."""
+    plain = {name: getattr(facts, name) for name in facts.__dataclass_fields__}
+    return {name: value for name, value in plain.items() if value is not None}
+
+
+def facts_from_json(stored: Mapping[str, Any]) -> BallFacts:
+    kinds: Mapping[str, Any] = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
+    known = {name: value for name, value in stored.items() if name in _FACTS}
+    return BallFacts(**{name: kinds.get(name, _same)(value) for name, value in known.items()})
 
 
 def counts_to_json(counts: tuple[SaidCount, SaidCount] | None) -> list[Any] | None:
@@ -100,6 +116,9 @@ def maybe(kind: Any, value: Any) -> Any:
 
 def _same(value: Any) -> Any:
     return value
+
+
+_FACTS = frozenset(BallFacts.__dataclass_fields__)
 
 
 READ: Mapping[str, Callable[[Any], Any]] = {
@@ -133,5 +152,6 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "officiated": bool,
     "rule": str,
     "before": str,
+    "facts": facts_from_json,
 }
 """How each field is read back; a test holds it to the fields of Asked."""

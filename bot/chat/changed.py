@@ -7,6 +7,8 @@ from typing import Any
 
 from bot.chat.asked import Asked, SaidState
 from bot.chat.question import Mention, Slots
+from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.tactics.ball_words import settled
 
 _THE_OTHER = frozenset({"partner", "partners", "pard", "pardner", "p"})
 """What stands for somebody else than was spoken of, though it is no name."""
@@ -26,9 +28,23 @@ def changed(last: Asked, now: Asked) -> Asked:
     }
     if now.topic is not last.topic:
         said |= {"topic": now.topic, "text": now.text}
+    if now.facts is not None:
+        said |= _of_the_ball(last, now, now.facts)
     if last.score is not None and now.score is None and now.we_serve is not None:
         said["score"] = last.score._replace(we_serve=now.we_serve, server=None)
     return replace(last, **said)
+
+
+def _of_the_ball(last: Asked, now: Asked, facts: BallFacts) -> dict[str, Any]:
+    """The ball's facts as they are now: those said before stand beneath, but no fault does.
+
+    A new height unsays how good a ball the old one made it ("what if it's chest high").
+    """
+    before = replace(last.facts or NOTHING_SAID, fault=None)
+    said: dict[str, Any] = {"facts": settled(facts, before)}
+    if facts.height_m is not None and now.ball is None:
+        said["ball"] = None
+    return said
 
 
 def is_same_again(mention: Mention) -> bool:

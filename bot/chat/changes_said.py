@@ -15,6 +15,8 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words_in
+from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.ball_places import HeightName, height_m
 from knowledge.vocabulary import Topic
 
 _OPENING = re.compile(
@@ -29,6 +31,29 @@ _ASKS_ANEW = re.compile(
     r" (?!if\b|about\b|bout\b|when\b|come\b|that\b)\w+ \w+"
 )
 """A question of its own after such an opening: "and where do I serve Hale"."""
+
+_WEIGHS = re.compile(r"\w \w+ or\b")
+"""Two shots or places are weighed: "off the dink or from the baseline for a lob"."""
+
+OVERHEAD = BallFacts(height_m=height_m(HeightName.OVERHEAD))
+"""All that the shot's own name says: "overhead?" asks about another shot."""
+
+_ONE_BALL = frozenset(
+    {
+        Topic.AIM_ATTACK,
+        Topic.AIM_DINK,
+        Topic.AIM_OVERHEAD,
+        Topic.DROP_ON_DEEP_OPPONENTS,
+        Topic.ERNIE_OR_POST,
+        Topic.LET_IT_GO,
+        Topic.LOB,
+        Topic.RESET_OR_COUNTER,
+        Topic.TAKE_OR_LET_BOUNCE,
+        Topic.THIRD_SHOT,
+        Topic.TRANSITION,
+    }
+)
+"""Topics about one ball: of them whatever is said of a ball alone goes on."""
 
 _LINKING = words_in(
     "and or what about bout how if when with for on to at in of off from the a an its it is"
@@ -58,13 +83,16 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         return None
     line = _line(message)
     supposes = "?" in message.text or re.search(r"\bif\b", line) is not None
-    if not _OPENING.search(line) or (message.note.claims and not supposes):
+    opens = _OPENING.search(line) is not None or _tells_only_the_ball(message, chat)
+    if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     if chat.match_on and not supposes and (slots.serving, slots.score) != (None, None):
         return None  # "no, they serve" tells how the match stands
     slots = _without_denied_hand(slots, line)
     if not _changes_something(slots) or not _says_nothing_else(message, slots):
+        return None
+    if slots.facts == OVERHEAD or (slots.facts != NOTHING_SAID and _WEIGHS.search(line)):
         return None
     assert chat.last_topic is not None, "it is open to change"
     return Question(
@@ -93,6 +121,12 @@ def leans(question: Question, message: Message, chat: ChatView) -> bool:
     return _OPENING.search(line) is not None and _ASKS_ANEW.search(line) is None
 
 
+def _tells_only_the_ball(message: Message, chat: ChatView) -> bool:
+    """Whether it says more of the ball just asked about: "chest high", "they're both back"."""
+    beside_spin = replace(message.told.ball.facts, spin=None)
+    return chat.last_topic in _ONE_BALL and beside_spin != NOTHING_SAID
+
+
 def _without_denied_hand(slots: Slots, line: str) -> Slots:
     """The slots without the hand of "if he isn't lefty", and of a hand that is nobody's."""
     is_denied = re.search(r"\b(?:not|isnt|arent|no)\b", line) is not None
@@ -103,7 +137,7 @@ def _changes_something(slots: Slots) -> bool:
     """Whether a slot that an answer may hang on is said."""
     settled = (slots.wing, slots.ball, slots.ball_kind, slots.side, slots.wind, slots.sun)
     others = (slots.hand, slots.serving, slots.score, slots.tired, slots.hot)
-    return any(one is not None for one in (*settled, *others))
+    return slots.facts != NOTHING_SAID or any(one is not None for one in (*settled, *others))
 
 
 def _says_nothing_else(message: Message, slots: Slots) -> bool:
@@ -111,8 +145,9 @@ def _says_nothing_else(message: Message, slots: Slots) -> bool:
     named = [one.span for one in message.mentions if not one.pronoun]
     kept = [
         word.folded
-        for word in message.said
-        if not any(start <= word.span[0] < stop for start, stop in named)
+        for place, word in enumerate(message.said)
+        if place not in message.told.ball.places
+        and not any(start <= word.span[0] < stop for start, stop in named)
     ]
     line = _slotwords_in().sub(" ", " ".join(kept))
     free = _LINKING | (_SERVING if slots.serving is not None else frozenset())

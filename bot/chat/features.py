@@ -30,12 +30,19 @@ _LEANING_STARTS = frozenset(
         *("if it", "still", "would that", "is it"),
     ]
 )
+_FRAGMENT_STARTS = frozenset(
+    ["in", "on", "at", "with", "from", "off", "against", "if", "when its", "n"]
+)
+"""How a message opens that has no question of its own: "in the wind?", "at 9-9?"."""
+
 _KEPT_IN_ORDER = frozenset(
     [
         *("what", "where", "who", "which", "how", "when", "why", "whose", "whom"),
         *("should", "can", "not", "no", "if", "or", "keep", "keeps", "always", "and"),
     ]
 )
+
+_CONTINUING = _LEANING_STARTS | _FRAGMENT_STARTS
 
 Place = tuple[int, int]
 Group = dict[int, Place]
@@ -44,11 +51,15 @@ Group = dict[int, Place]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seen:
-    """A message as the model sees it; `unknown` is the share of words never met before."""
+    """A message as the model sees it; `unknown` is the share of words never met before.
+
+    `goes_on`: it opens like a continuation of what was said before.
+    """
 
     groups: tuple[Group, ...]
     words: int
     unknown: float
+    goes_on: bool
 
 
 @lru_cache(maxsize=1 << 15)
@@ -118,7 +129,12 @@ def extract(
         _context_group(words, count, context_topic),
         _asking_group(words[asked[0] : asked[1]]),
     )
-    return Seen(groups=groups, words=count, unknown=message.strange / count if count else 1.0)
+    return Seen(
+        groups=groups,
+        words=count,
+        unknown=message.strange / count if count else 1.0,
+        goes_on=bool(_opening([word.text for word in words]) & _CONTINUING),
+    )
 
 
 def _asked(words: Sequence[Word], utterance: Utterance) -> tuple[int, int]:
@@ -252,5 +268,8 @@ def _context_group(words: Sequence[Word], count: int, context_topic: Topic | Non
 
 def leans(texts: Sequence[str]) -> bool:
     """Whether the message cannot stand alone: short, or opening like a continuation."""
-    opening = {" ".join(texts[:1]), " ".join(texts[:2])}
-    return len(texts) <= SHORT_MESSAGE_WORDS or bool(opening & _LEANING_STARTS)
+    return len(texts) <= SHORT_MESSAGE_WORDS or bool(_opening(texts) & _LEANING_STARTS)
+
+
+def _opening(texts: Sequence[str]) -> frozenset[str]:
+    return frozenset((" ".join(texts[:1]), " ".join(texts[:2])))

@@ -10,10 +10,12 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from bot.chat.asked import SaidCount
+from bot.chat.book_evidence import BookEvidence
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from bot.chat.meetings import KeptTallies, Meetings
-from bot.chat.profiles import KeptProfiles
+from bot.chat.profiles import KeptProfiles, Memories
+from knowledge.ball_facts import NOTHING_SAID
 from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
@@ -34,15 +36,19 @@ def _parts(name: str) -> frozenset[str]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookView:
-    """A book as one version of it reads: roster, known pairs, and profiles of whom one asked for.
+    """A book as it reads: roster, known pairs, and profiles of whom one asked for.
 
-    A question reads the profiles of those on court only (bot.chat.profiles).
+    `version` is the first of those in which the same people were in it. A question reads the
+    profiles of those on court only (bot.chat.profiles).
     """
 
     version: int
     roster: tuple[PlayerRow, ...]
     pairs: tuple[tuple[PairId, tuple[PlayerId, PlayerId]], ...]
     profiles: Mapping[PlayerId, Profile] = field(default_factory=lambda: MappingProxyType({}))
+
+    def has_same_people_as(self, other: BookView) -> bool:
+        return (self.roster, self.pairs) == (other.roster, other.pairs)
 
     def name_of(self, player: PlayerId) -> str:
         row = self.player(player)
@@ -94,19 +100,38 @@ class BookViews:
     def __init__(self) -> None:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
         self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
+        self._evidence: OrderedDict[int, BookEvidence] = OrderedDict()
         self.profiles = KeptProfiles()
+        self.memories = Memories()
         self.tallies = KeptTallies()
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
-        """The view if it is this version's and this day's, else read and kept."""
+        """The view if it is this version's and this day's, else read and kept.
+
+        Where roster and pairs are what they were it is the earlier view: what was built on it,
+        an index of its names for one, still holds.
+        """
         kept = self._kept.get(book)
         if kept is None or kept[:2] != (version, day):
-            kept = (version, day, read())
+            fresh = read()
+            same = kept is not None and kept[2].has_same_people_as(fresh)
+            kept = (version, day, kept[2] if kept is not None and same else fresh)
             self._kept[book] = kept
         self._kept.move_to_end(book)
         while len(self._kept) > CACHED_BOOKS:
             self._kept.popitem(last=False)
         return kept[2]
+
+    def evidence(self, book: int) -> BookEvidence | None:
+        """What was last kept of the book's evidence, of whatever version."""
+        return self._evidence.get(book)
+
+    def keep_evidence(self, book: int, evidence: BookEvidence) -> None:
+        """Only of a turn that has not written: what it read stands in the database for good."""
+        self._evidence[book] = evidence
+        self._evidence.move_to_end(book)
+        while len(self._evidence) > CACHED_BOOKS:
+            self._evidence.popitem(last=False)
 
     def recall(self, book: int, version: int, key: Hashable, read: Callable[[], Read]) -> Read:
         """Something else of the book as this version has it (a match, its log), else read."""
@@ -210,6 +235,7 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         officiated=asked.officiated,
         rule=asked.rule,
         before=asked.before or "",
+        facts=asked.facts or NOTHING_SAID,
     )
 
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from bot.chat.match_log import unvoided
 from knowledge.vocabulary import BallQuality
-from scouting_db.values import ChoiceRow, MeetingLog, Winner
+from scouting_db.values import ChoiceRow, Winner
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,21 +17,16 @@ class LoggedAims:
     won: tuple[bool | None, ...] = ()
 
 
-def aims_in(choices: Iterable[ChoiceRow], meetings: Iterable[MeetingLog]) -> LoggedAims:
-    """The choices of these meetings' rallies that still count.
+def aims_in(choices: Iterable[tuple[ChoiceRow, Winner | None]]) -> LoggedAims:
+    """The choices that still count, each with who won the rally.
 
     A stretched ball leaves no choice, so what was played off one says nothing of our pattern.
     Nor does a choice told after the rally unasked: what went well is told more readily.
     """
-    won_by = {
-        (log.match, entry.n): entry.won_by for log in meetings for entry in unvoided(log.entries)
-    }
     counted = [
-        (choice.option, won_by[choice.match, choice.n])
-        for choice in choices
-        if (choice.match, choice.n) in won_by
-        and choice.tagged_before
-        and choice.ball is not BallQuality.STRETCHED
+        (choice.option, winner)
+        for choice, winner in choices
+        if choice.tagged_before and choice.ball is not BallQuality.STRETCHED
     ]
     return LoggedAims(
         options=tuple(option for option, _ in counted),

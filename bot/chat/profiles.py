@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
+from functools import partial
+from typing import Any, NamedTuple, TypeVar
 
-from knowledge.evidence import NO_PEERS, Observation, Peers, Profile, RateTally, profile
+from knowledge.evidence import (
+    NO_PEERS,
+    RATE_TRAIT,
+    Observation,
+    Peers,
+    Profile,
+    RateTally,
+    Recall,
+    profile,
+    recall_nothing,
+)
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import MatchId
 
@@ -23,6 +34,39 @@ class Stamp(NamedTuple):
 
 
 Read = Callable[[Sequence[PlayerId]], Mapping[PlayerId, Profile]]
+Found = TypeVar("Found")
+
+
+class Memory:
+    """What was worked out last under each key, and from what: equal inputs give it again."""
+
+    def __init__(self) -> None:
+        self._known: dict[Hashable, tuple[tuple[object, ...], Any]] = {}
+
+    def recall(self, key: Hashable, inputs: tuple[object, ...], find: Callable[[], Found]) -> Found:
+        """A knowledge.evidence.Recall. Inputs that are the same objects are told at a glance."""
+        known = self._known.get(key)
+        if known is None or known[0] != inputs:
+            known = self._known[key] = (inputs, find())
+        found: Found = known[1]
+        return found
+
+
+class Memories:
+    """Memories by book and player (None: of the book as a whole), the least recent leaving."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[tuple[int, PlayerId | None], Memory] = OrderedDict()
+
+    def __len__(self) -> int:
+        return len(self._kept)
+
+    def of(self, book: int, player: PlayerId | None = None) -> Memory:
+        memory = self._kept.setdefault((book, player), Memory())
+        self._kept.move_to_end((book, player))
+        while len(self._kept) > CACHED_PROFILES:
+            self._kept.popitem(last=False)
+        return memory
 
 
 class KeptProfiles:
@@ -57,27 +101,31 @@ class KeptProfiles:
 
 def profiles_of(
     names: Mapping[PlayerId, str],
-    observations: Iterable[Observation],
+    noted: Mapping[PlayerId, tuple[Observation, ...]],
     tallies: Iterable[RateTally],
     *,
     today: int,
-    peers: Peers = NO_PEERS,
+    peers: Callable[[], Peers] = lambda: NO_PEERS,
+    recall_of: Callable[[PlayerId], Recall] = lambda _: recall_nothing,
 ) -> dict[PlayerId, Profile]:
-    """A profile for each of the named players; what `peers` did is where their rates begin."""
-    noted: dict[PlayerId, list[Observation]] = {player: [] for player in names}
+    """A profile for each of the named players; what `peers` did is where their rates begin.
+
+    Peers are asked for only where somebody has rates of their own to begin with.
+    """
     counted: dict[PlayerId, list[RateTally]] = {player: [] for player in names}
-    for one in observations:
-        noted[one.player].append(one)
     for tally in tallies:
         counted[tally.player].append(tally)
-    return {
-        player: profile(
+    found = {}
+    for player, name in names.items():
+        recall, own = recall_of(player), counted[player]
+        others = peers() if any(one.rate in RATE_TRAIT for one in own) else NO_PEERS
+        found[player] = profile(
             player,
             name,
-            noted[player],
+            noted.get(player, ()),
             today=today,
-            tallies=counted[player],
-            others=peers.around(player),
+            tallies=own,
+            others=recall("others", (others,), partial(others.around, player)),
+            recall=recall,
         )
-        for player, name in names.items()
-    }
+    return found

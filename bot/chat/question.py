@@ -7,6 +7,7 @@ from datetime import time
 from enum import StrEnum
 
 from bot.chat.format_said import SaidFormat
+from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.game import GameFormat, ScoreCall
 from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import (
@@ -126,7 +127,7 @@ class Slots:
     `asker` is who says of themselves to be writing ("I'm Tom, ...").
     `games` are won, ours first. `lost_in_a_row` is 0 where the run is ours. `toss_won` tells
     that the first choice is ours. `background`: something behind an end hides the ball.
-    `pulled_wide` is who of ours is off to the side.
+    `pulled_wide` is who of ours is off to the side. `facts` are of the one ball.
     """
 
     mentions: tuple[Mention, ...] = ()
@@ -153,6 +154,7 @@ class Slots:
     toss_won: bool | None = None
     they_chose: TossChoice | None = None
     pulled_wide: PlayerId | OneOfUs | None = None
+    facts: BallFacts = NOTHING_SAID
 
     @property
     def format(self) -> GameFormat | None:
@@ -445,6 +447,8 @@ class BookVerb(StrEnum):
     SHARE = "share"
     FORGET = "forget"
     SCORE = "score"
+    NEXT = "next"
+    REVIEW = "review"
     TAG_RALLIES = "tag_rallies"
     STOP_TAGGING = "stop_tagging"
     BASE_RATES = "base_rates"

@@ -30,6 +30,9 @@ WORDS_BESIDE_PLAY = 8
 """Words of no concept in a rally told only by what happened: names, articles and links."""
 
 _THE_POINT = re.compile(r"(?:^| )(?:the )?(?:point|pt)$")
+_JUDGES = re.compile(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
+"""What somebody is, said as readily of all the day as of one rally: no outcome alone."""
+
 _MARKS = frozenset(",;.!:\n–—")
 _STILL_WHOSE = frozenset(
     ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
@@ -55,6 +58,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         score = None if we_serve is None else SaidScore(we_serve=we_serve)
         return ScoreSaid(text=message.text, side_out=True, score=score)
     if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
+        return None
+    if not _says_whose(clauses) and _JUDGES.search(line):
         return None
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)

@@ -31,12 +31,14 @@ def render(
     short: bool = False,
     keeps_read: bool = False,
     offers: Sequence[Topic] = (),
+    faults: Sequence[str] = (),
 ) -> Reply:
     """The reply to a question. `against` names the pair it speaks about, `offers` other topics.
 
-    `keeps_read`: a short answer too says which score it is about.
+    `keeps_read`: a short answer too says which score it is about. `faults` tell, right under
+    the call, what of the question could not be taken as said.
     """
-    lines = [advice.call]
+    lines = [advice.call, *faults]
     body = advice.lines or advice.reasons
     lines += [reason_line(reason) for reason in (body[: _short(body)] if short else body)]
     if advice.now:

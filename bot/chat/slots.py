@@ -84,6 +84,7 @@ def find_slots(
         toss_won=toss_won,
         they_chose=they_chose,
         pulled_wide=who_is_wide(said, told.ours),
+        facts=told.ball.facts,
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
 from bot.chat.asking import asks
+from bot.chat.ball_said import NO_BALL, FoundBall, find_ball
 from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
 from bot.chat.dictated import as_numbers
@@ -45,7 +46,7 @@ _FIGURE = re.compile(
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
 
-    `ours` are the names of our players.
+    `ours` are the names of our players; `ball` is what is said of one ball.
 
     In `of_score` the words of rates, games won, points needed, runs and what is played to are
     one comma each: their numbers are no score, and what stands on both sides is not one.
@@ -60,6 +61,7 @@ class Told:
     breaks: FoundBreaks
     format: SaidFormat | None
     ours: tuple[Mention, ...] = ()
+    ball: FoundBall = NO_BALL
 
     @property
     def weighs_a_break(self) -> bool:
@@ -106,7 +108,12 @@ def tell(
         breaks=breaks,
         format=format,
         ours=tuple(ours),
+        ball=find_ball(said, (*ours, *others), ours, after=_after(text, said)),
     )
+
+
+def _after(text: str, said: Sequence[Word]) -> str:
+    return text[said[-1].span[1] :] if said else ""
 
 
 def _are_told(text: str, words: Sequence[Word], found: FoundRates, line: str) -> bool:

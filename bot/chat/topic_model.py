@@ -39,6 +39,12 @@ SHOWN = 3
 SURE_FROM = 0.9
 """Confidence from which an answer stands alone; below it says what else it may have been."""
 
+STANDS_ALONE_FROM = 0.8
+"""Confidence from which a message is read without the topic before it, unless it opens like a
+continuation. Of the open voices' short questions put after a topic that has nothing to do with
+them that answers 91 in 100 instead of 71 (.6 to .85 alike); of their 166 follow-ups it loses none,
+of 314 of the practice writers that open otherwise two."""
+
 REASONS_AT_MOST = 4
 _REASON_SHARE = 0.2  # of the strongest word's vote; weaker words explain nothing
 
@@ -49,6 +55,9 @@ LINEAR_SHARPNESS = 9.0
 """What turns the linear model's scores into log-odds; 6 to 10 differ as little."""
 
 _NEVER_OFFERED = Topic.SMALLTALK_OR_UNKNOWN
+
+Ranked = tuple[tuple[Topic, float], ...]
+"""Topics with their chances, the likeliest first."""
 
 
 class Band(StrEnum):
@@ -69,7 +78,7 @@ class TopicGuess:
     topic: Topic
     confidence: float
     band: Band
-    ranked: tuple[tuple[Topic, float], ...]
+    ranked: Ranked
     why: tuple[str, ...] = ()
 
     @property
@@ -181,14 +190,40 @@ def recognise(
 ) -> TopicGuess:
     """The topic a question is most likely about, how sure that is, and which words spoke for it."""
     model = model or the_model()
+    said = Said(words=utterance.words, match_on=match_on)
+    guess, seen = _guess(utterance, context_topic, said, model)
+    if context_topic is None or seen.goes_on or _is_another(guess, context_topic):
+        return guess
+    alone, _ = _guess(utterance, None, said, model)
+    if alone.topic is guess.topic or alone.confidence < STANDS_ALONE_FROM:
+        return guess
+    return replace(alone, ranked=_with_second(alone.ranked, context_topic))
+
+
+def _is_another(guess: TopicGuess, context_topic: Topic) -> bool:
+    """Whether it surely is no longer about the topic before."""
+    return guess.band is Band.SURE and guess.topic is not context_topic
+
+
+def _with_second(ranked: Ranked, second: Topic) -> Ranked:
+    """The topics with one of them next to the first, where it is offered."""
+    first, *others = ranked
+    lifted = [one for one in others if one[0] is second]
+    return (first, *lifted, *[one for one in others if one[0] is not second])
+
+
+def _guess(
+    utterance: Utterance, context_topic: Topic | None, said: Said, model: TopicModel
+) -> tuple[TopicGuess, Seen]:
+    """The guess after that topic, and what the model saw."""
     seen = model.see(utterance, the_lexicon(), context_topic)
     vector = model.linear.table.vector(seen)
     read = read_question(utterance, context_topic)
     scores = blended(model.linear.scores(vector), read.topics)
     chances = chances_of(scores, model.calibration.sharpness)
-    said = Said(words=utterance.words, match_on=match_on)
     guess = guess_of(model.calibration, scores, signals_of(scores, chances, seen), said)
-    return replace(guess, why=_why(model, utterance, (vector, places_of(seen)), read, guess))
+    why = _why(model, utterance, (vector, places_of(seen)), read, guess)
+    return replace(guess, why=why), seen
 
 
 def guess_of(

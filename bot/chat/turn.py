@@ -245,7 +245,15 @@ def _is_new(text: str) -> bool:
 
 
 _READING_VERBS = frozenset(
-    {BookVerb.START, BookVerb.HELP, BookVerb.WHO, BookVerb.SHOW_NOTES, BookVerb.SCORE}
+    {
+        BookVerb.START,
+        BookVerb.HELP,
+        BookVerb.WHO,
+        BookVerb.SHOW_NOTES,
+        BookVerb.SCORE,
+        BookVerb.NEXT,
+        BookVerb.REVIEW,
+    }
 )
 
 

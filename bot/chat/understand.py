@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.changes_said import change_said
+from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.match_words import match_words
@@ -90,7 +91,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
-    fixed = follow_up(text, message.said, chat) or change_said(message, chat)
+    fixed = day_question(message, chat) or follow_up(text, message.said, chat)
+    fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:

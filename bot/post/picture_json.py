@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from types import MappingProxyType
 from typing import Any
 
 from knowledge.advice import (
+    Area,
     Arrow,
     ChanceCurve,
     CourtPicture,
     CurveMark,
     GameBreak,
+    Line,
     Marker,
     Picture,
     Zone,
@@ -55,7 +57,19 @@ def _court(stored: Mapping[str, Any]) -> CourtPicture:
         markers=tuple(Marker(**each) for each in stored["markers"]),
         arrows=tuple(Arrow(**each) for each in stored["arrows"]),
         zones=tuple(Zone(**each) for each in stored["zones"]),
+        areas=tuple(
+            Area(corners=_places(each["corners"]), owner=each["owner"], label=each["label"])
+            for each in stored.get("areas", ())
+        ),
+        lines=tuple(
+            Line(points=_places(each["points"]), label=each["label"])
+            for each in stored.get("lines", ())
+        ),
     )
+
+
+def _places(stored: Iterable[Sequence[float]]) -> tuple[tuple[float, float], ...]:
+    return tuple((x, y) for x, y in stored)
 
 
 def _curve(stored: Mapping[str, Any]) -> ChanceCurve:

@@ -39,7 +39,7 @@ from knowledge.evidence.peers import (
     Stance,
     peers_of,
 )
-from knowledge.evidence.profile import Profile, profile
+from knowledge.evidence.profile import Profile, Recall, profile, recall_nothing
 from knowledge.evidence.rates import (
     PLAYERS_DIFFER,
     RATE_TRAIT,
@@ -79,6 +79,7 @@ __all__ = [
     "RateEstimate",
     "RateRing",
     "RateTally",
+    "Recall",
     "Ring",
     "RingCount",
     "Rings",
@@ -94,6 +95,7 @@ __all__ = [
     "moved_mean",
     "peers_of",
     "profile",
+    "recall_nothing",
     "usual_counts",
     "watched",
 ]

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
+from typing import Protocol, TypeVar
 
 from knowledge.evidence.estimates import NOTHING_KNOWN, FactEstimate, TraitEstimate
 from knowledge.evidence.facts import estimate_fact
@@ -14,6 +15,8 @@ from knowledge.evidence.observation import Observation
 from knowledge.evidence.peers import Rings
 from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Trait, TraitKind, Value
+
+Found = TypeVar("Found")
 
 TraitKey = tuple[Trait, bool]
 """A trait, and whether the habit is meant, not the skill."""
@@ -63,6 +66,23 @@ class Profile:
 _NO_RINGS: Rings = MappingProxyType({})
 
 
+class Recall(Protocol):
+    """What `find` comes to, or what it came to before under this key from equal `inputs`."""
+
+    def __call__(
+        self, key: Hashable, inputs: tuple[object, ...], find: Callable[[], Found]
+    ) -> Found: ...
+
+
+def recall_nothing(
+    key: Hashable,  # noqa: ARG001
+    inputs: tuple[object, ...],  # noqa: ARG001
+    find: Callable[[], Found],
+) -> Found:
+    """Everything is worked out anew."""
+    return find()
+
+
 def profile(
     player: PlayerId,
     name: str,
@@ -71,21 +91,32 @@ def profile(
     today: int,
     tallies: Iterable[RateTally] = (),
     others: Rings = _NO_RINGS,
+    recall: Recall = recall_nothing,
 ) -> Profile:
     """Everything believed about one player from the observations and rallies that speak of them.
 
-    `others` are the rings around the player: where their rates begin.
+    `others` are the rings around the player: where their rates begin. With `recall` only what
+    new evidence speaks of is estimated anew.
     """
-    skills, facts = _grouped(one for one in observations if one.player == player)
+    told = tuple(observations)
+    skills, facts = recall("groups", (told,), lambda: _grouped(player, told))
     by_rate: dict[Rate, list[RateTally]] = defaultdict(list)
     for tally in tallies:
         if tally.player == player:
             by_rate[tally.rate].append(tally)
-    rings = {rate: [one.count for one in others.get(rate, ())] for rate in by_rate}
+
+    def rate_of(rate: Rate, group: tuple[RateTally, ...], which: str) -> RateEstimate:
+        rings = tuple(one.count for one in others.get(rate, ()))
+        return recall(
+            (which, rate),
+            (group, today, rings),
+            lambda: estimate_rate(rate, group, today=today, others=rings),
+        )
+
     settled = {
         rate: found
         for rate, group in by_rate.items()
-        if (found := estimate_rate(rate, _settled(group), today=today, others=rings[rate])).of
+        if (found := rate_of(rate, _settled(group), "settled")).of
     }
     rated = {RATE_TRAIT[rate]: found for rate, found in settled.items() if rate in RATE_TRAIT}
     keys = [*skills, *((trait, False) for trait in rated if (trait, False) not in skills)]
@@ -94,7 +125,9 @@ def profile(
         name=name,
         skills=MappingProxyType(
             {
-                key: estimate_trait(skills.get(key, ()), today=today, rate=_rate_of(key, rated))
+                key: _skill(
+                    key, skills.get(key, ()), today=today, rate=_rate_of(key, rated), recall=recall
+                )
                 for key in keys
             }
         ),
@@ -102,12 +135,14 @@ def profile(
             {
                 trait: fact
                 for trait, group in facts.items()
-                if (fact := estimate_fact(group, today=today)) is not None
+                if (fact := _fact(trait, group, today=today, recall=recall)) is not None
             }
         ),
         rates=MappingProxyType(
             {
-                rate: estimate_rate(rate, group, today=today, others=rings[rate])
+                rate: settled[rate]
+                if rate in settled and all(one.is_settled for one in group)
+                else rate_of(rate, tuple(group), "all")
                 for rate, group in by_rate.items()
             }
         ),
@@ -116,25 +151,47 @@ def profile(
     )
 
 
-_Skills = dict[TraitKey, list[Observation]]
+_Skills = dict[TraitKey, tuple[Observation, ...]]
+_Facts = dict[Trait, tuple[Observation, ...]]
 _Rates = Mapping[Trait, RateEstimate]
 
 
-def _grouped(
-    observations: Iterable[Observation],
-) -> tuple[_Skills, dict[Trait, list[Observation]]]:
-    skills: _Skills = defaultdict(list)
+def _grouped(player: PlayerId, observations: Iterable[Observation]) -> tuple[_Skills, _Facts]:
+    skills: dict[TraitKey, list[Observation]] = defaultdict(list)
     facts: dict[Trait, list[Observation]] = defaultdict(list)
     for one in observations:
+        if one.player != player:
+            continue
         if TRAITS[one.trait].kind is TraitKind.FACT:
             facts[one.trait].append(one)
         else:
             skills[one.trait, one.is_habit].append(one)
-    return dict(skills), facts
+    return (
+        {key: tuple(group) for key, group in skills.items()},
+        {trait: tuple(group) for trait, group in facts.items()},
+    )
 
 
-def _settled(tallies: Iterable[RateTally]) -> list[RateTally]:
-    return [one for one in tallies if one.is_settled]
+def _skill(
+    key: TraitKey,
+    group: tuple[Observation, ...],
+    *,
+    today: int,
+    rate: RateEstimate | None,
+    recall: Recall,
+) -> TraitEstimate:
+    inputs = (group, today, rate)
+    return recall(key, inputs, lambda: estimate_trait(group, today=today, rate=rate))
+
+
+def _fact(
+    trait: Trait, group: tuple[Observation, ...], *, today: int, recall: Recall
+) -> FactEstimate | None:
+    return recall(trait, (group, today), lambda: estimate_fact(group, today=today))
+
+
+def _settled(tallies: Iterable[RateTally]) -> tuple[RateTally, ...]:
+    return tuple(one for one in tallies if one.is_settled)
 
 
 def _rate_of(key: TraitKey, settled: _Rates) -> RateEstimate | None:

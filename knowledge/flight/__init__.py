@@ -1,8 +1,11 @@
 """The ball's flight: drag, spin, wind and bounce, many launches at once.
 
-Coordinates are those of `knowledge.court`. Pure: numbers in, numbers out.
+Coordinates are those of `knowledge.court`. Pure: numbers in, numbers out. Inside a turn ask
+`usual_aim`, `attackable` and `leave`, which read tables; `path` integrates one ball, `window` many.
 """
 
+from knowledge.flight.aim import Aim, best_aim, shot_window, times_wider_across
+from knowledge.flight.attackable import Attackable, attackable
 from knowledge.flight.ball import (
     DEFAULT_LIFT,
     HIGH_LIFT,
@@ -16,30 +19,70 @@ from knowledge.flight.bounce import bounced
 from knowledge.flight.crossing import Crossing, at_distance, landing, net_clearance_m, top_m
 from knowledge.flight.integrate import Track, fly
 from knowledge.flight.launch import STILL_AIR, Launch, Moving, Vector, azimuth_deg, moving
+from knowledge.flight.leave import Leave, leave, leave_height_m
 from knowledge.flight.path import BallPath, path
+from knowledge.flight.scatter import Scatter, scatter_factor, success_chance
+from knowledge.flight.shots import FORMS, Shot, ShotForm
+from knowledge.flight.usual_aim import usual_aim
+from knowledge.flight.window import (
+    LEGAL,
+    Intent,
+    Window,
+    fastest,
+    on_target,
+    size,
+    slowest,
+    window,
+    works,
+)
 
 __all__ = [
     "DEFAULT_LIFT",
+    "FORMS",
     "HIGH_LIFT",
     "INDOOR",
+    "LEGAL",
     "LOW_LIFT",
     "MPS_PER_MPH",
     "OUTDOOR",
     "STILL_AIR",
+    "Aim",
+    "Attackable",
     "Ball",
     "BallPath",
     "Crossing",
+    "Intent",
     "Launch",
+    "Leave",
     "Moving",
+    "Scatter",
+    "Shot",
+    "ShotForm",
     "Track",
     "Vector",
+    "Window",
     "at_distance",
+    "attackable",
     "azimuth_deg",
+    "best_aim",
     "bounced",
+    "fastest",
     "fly",
     "landing",
+    "leave",
+    "leave_height_m",
     "moving",
     "net_clearance_m",
+    "on_target",
     "path",
+    "scatter_factor",
+    "shot_window",
+    "size",
+    "slowest",
+    "success_chance",
+    "times_wider_across",
     "top_m",
+    "usual_aim",
+    "window",
+    "works",
 ]

@@ -89,8 +89,8 @@ def _crossing(track: Track, values: Floats, passes: NDArray[np.bool_], axis: int
         part = _root(before, after, axis, level[0], track.step_s)
     else:
         part = before[axis] / np.where(found, before[axis] - after[axis], 1.0)
-    places = _between(before, after, part, track.step_s)
-    velocities = _slope(before, after, part, track.step_s)
+    places = between(before, after, part, track.step_s)
+    velocities = slope_between(before, after, part, track.step_s)
     times = track.step_s * (step + part)
     nothing = np.where(found, 0.0, np.nan)
     return Crossing(
@@ -109,11 +109,13 @@ def _root(before: Floats, after: Floats, axis: int, level: Floats, step_s: float
     return found
 
 
-def _between(before: Floats, after: Floats, part: Floats, step_s: float) -> Floats:
+def between(before: Floats, after: Floats, part: Floats, step_s: float) -> Floats:
+    """Places (3, n) between two steps' states (6, n), so far along."""
     return _cubic(before[:3], before[3:], after[:3], after[3:], part, step_s)
 
 
-def _slope(before: Floats, after: Floats, part: Floats, step_s: float) -> Floats:
+def slope_between(before: Floats, after: Floats, part: Floats, step_s: float) -> Floats:
+    """Velocities there."""
     return _cubic_slope(before[:3], before[3:], after[:3], after[3:], part, step_s)
 
 

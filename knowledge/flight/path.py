@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -10,12 +11,20 @@ import numpy as np
 from knowledge.court import Point
 from knowledge.flight.ball import OUTDOOR, Ball
 from knowledge.flight.bounce import bounced
-from knowledge.flight.crossing import Crossing, landing, net_clearance_m
-from knowledge.flight.integrate import Track, fly
+from knowledge.flight.crossing import (
+    Crossing,
+    between,
+    landing,
+    net_clearance_m,
+    slope_between,
+)
+from knowledge.flight.integrate import STEP_S, Track, fly
 from knowledge.flight.launch import STILL_AIR, Floats, Launch, Vector
 
-PATH_STEP_S: Final = 0.04
-"""Straight lines between rows are then off by 2 mm at most (g step^2 / 8)."""
+ROW_S: Final = 0.02
+"""Straight lines between rows are then off by half a millimetre at most (g row^2 / 8)."""
+
+PATHS_KEPT: Final = 512
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,14 +62,18 @@ class BallPath:
         return (x, y, z)
 
 
+@lru_cache(maxsize=PATHS_KEPT)
 def path(
     launch: Launch,
     *,
     ball: Ball = OUTDOOR,
     wind_mps: Vector = STILL_AIR,
-    step_s: float = PATH_STEP_S,
+    step_s: float = STEP_S,
 ) -> BallPath:
-    """The path of one launch; ValueError if the ball stays up for longer than a flight lasts."""
+    """The path of one launch; ValueError if the ball stays up for longer than a flight lasts.
+
+    Some milliseconds, so the last paths are kept: round what you ask inside a turn.
+    """
     first = fly(launch.moving(), ball=ball, wind_mps=wind_mps, step_s=step_s)
     landed = landing(first)
     if np.isnan(landed.times_s[0]):
@@ -80,8 +93,12 @@ def path(
 
 
 def _rows(track: Track, landed: Crossing) -> Floats:
-    """Time, place and velocity up to the landing, one ball."""
-    whole = track.times_s < landed.times_s[0]
-    rows = np.column_stack([track.times_s[whole], track.states[whole, :, 0]])
-    last = [*landed.times_s, *landed.places[:, 0], *landed.velocities[:, 0]]
-    return np.vstack([rows, last])
+    """Time, place and velocity every ROW_S and at the landing, one ball."""
+    until = landed.times_s[0]
+    times = np.append(np.arange(0.0, until, ROW_S), until)
+    step = np.minimum((times / track.step_s).astype(int), len(track.states) - 2)
+    before, after = track.states[step, :, 0].T, track.states[step + 1, :, 0].T
+    part = times / track.step_s - step
+    places = between(before, after, part, track.step_s)
+    velocities = slope_between(before, after, part, track.step_s)
+    return np.vstack([times, places, velocities]).T

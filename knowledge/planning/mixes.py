@@ -10,7 +10,7 @@ from knowledge.advice import AdvisedMix
 from knowledge.engine import OptionId
 from knowledge.evidence import TraitEstimate
 from knowledge.mixing import advised_mix
-from knowledge.planning.hands import BodySpot, best_spot, call_at, counter_met, hip_spots
+from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.thirds import (
     DRIVE,
@@ -22,9 +22,9 @@ from knowledge.planning.thirds import (
     thirds_of,
 )
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics import attack_mix as attack
 from knowledge.vocabulary import Topic, Trait
 
-ATTACK_TRIGGER: Final = "they sit on it"
 THIRD_TRIGGERS: Final[Mapping[str, str]] = MappingProxyType(
     {DRIVE: "the return lands short", DROP: "the return is deep"}
 )
@@ -33,22 +33,7 @@ THIRD_TRIGGERS: Final[Mapping[str, str]] = MappingProxyType(
 
 def attack_mix(situation: Situation) -> AdvisedMix | None:
     """The speed-up among both opponents' hips; None without an opponent."""
-    spots = hip_spots(situation)
-    if not spots:
-        return None
-    _, weighed = best_spot(situation)
-    return advised_mix(
-        situation,
-        weighed.ranking,
-        calls={spot.id: first_that_fits(_said_at(spot, situation)) for spot in spots},
-        trigger=ATTACK_TRIGGER,
-        punishes={spot.id: spot.target.profile.skill(counter_met(spot)) for spot in spots},
-    )
-
-
-def _said_at(spot: BodySpot, situation: Situation) -> tuple[str, ...]:
-    """The call at a hip, shorter where a long name needs the room."""
-    return f"{call_at(spot, situation)}.", f"At {spot.target.name}'s {spot.label}."
+    return attack.attack_mix(situation, hands_aim(situation))
 
 
 def third_mix(situation: Situation) -> AdvisedMix | None:

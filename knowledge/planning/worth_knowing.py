@@ -13,7 +13,7 @@ from types import MappingProxyType
 from knowledge.asking import Unknown
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import FactEstimate
-from knowledge.planning.hands import best_spot
+from knowledge.planning.hands import hands_aim
 from knowledge.planning.lobbing import lob_decision
 from knowledge.planning.thirds import thirds_of
 from knowledge.situation import Asked, OnCourt, Situation
@@ -66,7 +66,7 @@ def _rankings(situation: Situation) -> Iterator[tuple[Ranking, float]]:
     yield from ((ranking, ranking.share / len(each)) for each in middle for _, ranking in each)
     if not situation.theirs:
         return
-    hands = best_spot(situation)[1].ranking
+    hands = hands_aim(situation).weighed.ranking
     yield hands, hands.share
     thirds = [third.weighed.ranking for third in thirds_of(situation)]
     yield from ((ranking, ranking.share / len(thirds)) for ranking in thirds)

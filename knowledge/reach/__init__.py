@@ -5,13 +5,13 @@ Court coordinates are those of knowledge.court; times count from the opponent's 
 
 from __future__ import annotations
 
+from knowledge.reach.arrival import arrival_s
 from knowledge.reach.body import Body
 from knowledge.reach.covering import Cover, Seam, Shot, cover, seam
 from knowledge.reach.in_time import SPREAD_S, chance_in_time, mean_chance, points_in_time
 from knowledge.reach.meeting import Meeting, Path, Placed, meeting, move_time_s, slack_s, slacks_s
 from knowledge.reach.mover import Mover, mover, mover_of
 from knowledge.reach.moving import Feet, run_m
-from knowledge.reach.plain_path import PlainPath, arrival_s, plain_path
 from knowledge.reach.reacting import choice_cost_s, reaction_s
 
 __all__ = [
@@ -23,7 +23,6 @@ __all__ = [
     "Mover",
     "Path",
     "Placed",
-    "PlainPath",
     "Seam",
     "Shot",
     "arrival_s",
@@ -35,7 +34,6 @@ __all__ = [
     "move_time_s",
     "mover",
     "mover_of",
-    "plain_path",
     "points_in_time",
     "reaction_s",
     "run_m",

@@ -10,11 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
+from knowledge.reach.arrival import arrival_s
 from knowledge.reach.body import Body, Floats
 from knowledge.reach.meeting import LONGEST_S, NEVER_S, Placed, move_time_s
 from knowledge.reach.mover import Mover
 from knowledge.reach.moving import Feet
-from knowledge.reach.plain_path import arrival_s
 from knowledge.vocabulary import Side
 
 GRID_M: Final = 0.25
@@ -52,8 +52,8 @@ class Cover:
 
     def in_time(self, side: Side) -> NDArray[np.bool_]:
         """The places that the partner on this side gets to in time."""
-        in_time: NDArray[np.bool_] = self.slack_s[0 if side is Side.LEFT else 1] >= 0.0
-        return in_time
+        slack_s: Floats = self.slack_s[0 if side is Side.LEFT else 1]
+        return np.asarray(slack_s >= 0, dtype=np.bool_)
 
     @property
     def share_covered(self) -> float:
@@ -65,20 +65,30 @@ class Cover:
 class Seam:
     """Where both partners are equally early, from the net back: x at each depth.
 
-    `x_m` is the sideline where one of them is first all the way across.
+    It lies between them: where one is first as far as the other's own place, there.
     """
 
     y_m: tuple[float, ...]
     x_m: tuple[float, ...]
 
     def x_at_m(self, y_m: float) -> float:
-        """x at a depth, straight between the depths looked at."""
-        order = np.argsort(self.y_m)
-        return float(np.interp(y_m, np.take(self.y_m, order), np.take(self.x_m, order)))
+        """x at a depth, straight between the depths looked at, level beyond them."""
+        if y_m >= self.y_m[0]:
+            return self.x_m[0]
+        for place in range(1, len(self.y_m)):
+            if y_m >= self.y_m[place]:
+                near, far = self.y_m[place - 1], self.y_m[place]
+                share = (near - y_m) / (near - far)
+                return self.x_m[place - 1] + share * (self.x_m[place] - self.x_m[place - 1])
+        return self.x_m[-1]
+
+    @property
+    def mean_x_m(self) -> float:
+        return sum(self.x_m) / len(self.x_m)
 
     def moved_ft(self, other: Seam) -> float:
         """How far to the right of another seam this one lies on average, in feet."""
-        return float(np.mean(np.subtract(self.x_m, other.x_m))) / METRES_PER_FOOT
+        return (self.mean_x_m - other.mean_x_m) / METRES_PER_FOOT
 
 
 def cover(
@@ -108,7 +118,7 @@ def _slack(player: Placed, shot: Shot, across: Floats, along: Floats, there: Flo
 
 
 SEAM_DEPTHS_M: Final = (-1.6, -2.4, -3.2, -4.0, -4.8, -5.6, -6.4)
-SEAM_STEPS: Final = 25
+SEAM_STEPS: Final = 17
 
 
 def seam(left: Placed, right: Placed, shot: Shot) -> Seam:
@@ -118,7 +128,7 @@ def seam(left: Placed, right: Placed, shot: Shot) -> Seam:
 
 @lru_cache(maxsize=KEPT_SEAMS)
 def _kept_seam(left: Placed, right: Placed, shot: Shot) -> Seam:
-    x_m = np.linspace(-HALF_WIDTH_M, HALF_WIDTH_M, SEAM_STEPS)
+    x_m = np.linspace(left.at.x_m, right.at.x_m, SEAM_STEPS)
     found = cover(left, right, shot, x_m=x_m, y_m=np.asarray(SEAM_DEPTHS_M))
     ahead = found.slack_s[0] - found.slack_s[1]
     return Seam(y_m=SEAM_DEPTHS_M, x_m=tuple(_crossing(x_m, row) for row in ahead))

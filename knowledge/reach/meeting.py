@@ -16,15 +16,15 @@ from knowledge.vocabulary import Wing
 LOWEST_M: Final = 0.05
 """Below this a ball cannot be got under."""
 
-ON_GROUND_M: Final = 0.12
-"""A lowest point below this is a bounce: a ball's radius and what lies between two samples."""
-
 LONGEST_S: Final = 4.0
 SHORTEST_S: Final = 0.02
 MOMENTS: Final = 64
 """Moves are looked at from SHORTEST_S to LONGEST_S, 9% apart, and straight in between."""
 
 _MOMENTS_S = np.geomspace(SHORTEST_S, LONGEST_S, MOMENTS)
+
+FINE_S: Final = 0.01
+"""A path is looked at this often: a fast ball goes half a foot in it."""
 
 LONGEST_RUN_M: Final = 100.0
 """Stands for no limit to a run forward."""
@@ -86,15 +86,16 @@ def move_time_s(
     ahead = y_m - player.at.y_m
     share = player.mover.body.share_at(height_m)
     is_ahead = ahead >= 0
-    side_reach = share * player.mover.side_reach_m(aside)
-    long_reach = share * np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
+    side_reach = player.mover.side_reach_m(aside)
+    long_reach = np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
     room = np.where(volleyed > 0, max(0.0, -KITCHEN_DEPTH_M - player.at.y_m), LONGEST_RUN_M)
     feet = player.mover.feet
-    out = np.minimum(1.0, arm_out_m(_MOMENTS_S) / player.mover.body.arm_m)
+    out = arm_out_m(_MOMENTS_S)
     forward = np.minimum(feet.ahead_m(_MOMENTS_S), room[..., None])
     along = np.where(is_ahead[..., None], forward, feet.back_m(_MOMENTS_S))
-    across = side_reach[..., None] * out + feet.aside_m(_MOMENTS_S)
-    deep = long_reach[..., None] * out + along
+    left = share[..., None]
+    across = left * np.minimum(out, side_reach[..., None]) + feet.aside_m(_MOMENTS_S)
+    deep = left * np.minimum(out, long_reach[..., None]) + along
     how_far_out = np.square(aside[..., None] / across) + np.square(ahead[..., None] / deep)
     return np.where(share > 0, _first_inside_s(how_far_out), LONGEST_S)
 
@@ -115,7 +116,8 @@ def _first_inside_s(how_far_out: Floats) -> Floats:
 def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float = 0.0) -> Floats:
     """Time to spare at each sample of one path or many; NEVER_S where the ball can't be met.
 
-    Shapes (..., n) and (..., n, 3), the samples last. `stroke_s` is what must be left on arrival
+    Who stands in the kitchen meets no volley: stepping out first is not looked at. Shapes (..., n)
+    and (..., n, 3), the samples last. `stroke_s` is what must be left on arrival
     to play the ball in balance.
     """
     x_m, y_m, height_m = points[..., 0], points[..., 1], points[..., 2]
@@ -124,35 +126,46 @@ def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float
         player, x_m, y_m, height_m, volleyed=np.asarray(bounces == 0, dtype=np.float64)
     )
     slack = times_s - player.mover.reaction_s - move - stroke_s
-    can_be_met = (y_m < 0) & (height_m >= LOWEST_M) & (bounces < 2) & (move < LONGEST_S - 0.01)
+    may_volley = player.at.y_m <= -KITCHEN_DEPTH_M
+    in_play = (y_m < 0) & (height_m >= LOWEST_M) & (bounces < 2) & ((bounces > 0) | may_volley)
+    can_be_met = in_play & (move < LONGEST_S - 0.01)
     return np.where(can_be_met, slack, NEVER_S)
 
 
 def slack_s(path: Path, player: Placed, *, stroke_s: float = 0.0) -> float:
     """The most time to spare anywhere on the path."""
-    return float(slacks_s(player, path.times_s, path.points, stroke_s=stroke_s).max())
+    return float(slacks_s(player, *_finely(path), stroke_s=stroke_s).max())
+
+
+def _finely(path: Path) -> tuple[Floats, Floats]:
+    """Times and points at most FINE_S apart, straight between the path's own."""
+    start, end = float(path.times_s[0]), float(path.times_s[-1])
+    even = np.linspace(start, end, int((end - start) / FINE_S) + 2)
+    times = np.union1d(even, path.times_s)
+    points = [np.interp(times, path.times_s, axis) for axis in path.points.T]
+    return times, np.stack(points, axis=-1)
 
 
 def meeting(path: Path, player: Placed, *, stroke_s: float = 0.0) -> Meeting:
     """Where this player meets the ball with the most time to spare."""
-    slacks = slacks_s(player, path.times_s, path.points, stroke_s=stroke_s)
+    times, points = _finely(path)
+    slacks = slacks_s(player, times, points, stroke_s=stroke_s)
     best = int(slacks.argmax())
-    x_m, y_m, height_m = (float(each) for each in path.points[best])
+    x_m, y_m, height_m = (float(each) for each in points[best])
     in_time = np.flatnonzero(slacks >= 0)
     return Meeting(
-        at_s=float(path.times_s[best]),
+        at_s=float(times[best]),
         slack_s=float(slacks[best]),
         wing=player.mover.wing_to(x_m - player.at.x_m),
         height_m=height_m,
         at=Point(x_m=x_m, y_m=y_m),
-        earliest_s=float(path.times_s[in_time[0]]) if in_time.size else None,
+        earliest_s=float(times[in_time[0]]) if in_time.size else None,
     )
 
 
 def _bounces(height_m: Floats) -> Floats:
-    """How often the ball has bounced by each sample: low points near the ground so far."""
+    """How often the ball has bounced by each sample. In flight its height has no low point."""
     found = np.zeros_like(height_m)
     inner = height_m[..., 1:-1]
-    is_low = (inner <= height_m[..., :-2]) & (inner < height_m[..., 2:]) & (inner < ON_GROUND_M)
-    found[..., 1:-1] = is_low
+    found[..., 1:-1] = (inner <= height_m[..., :-2]) & (inner < height_m[..., 2:])
     return np.cumsum(found, axis=-1)

@@ -43,7 +43,12 @@ FIELDS: Final[Mapping[MatchFact, str]] = MappingProxyType(
 
 
 def settled(facts: BallFacts, defaults: BallFacts) -> BallFacts:
-    """What was said, and beside it the defaults; the fault stays what it was."""
+    """What was said, and beside it the defaults; the fault stays what it was.
+
+    Where we are said to be back and no place is, the default place is the baseline's.
+    """
+    if facts.ours is Depth.BOTH_BACK and defaults.from_net_m is not None:
+        defaults = replace(defaults, from_net_m=FROM_NET_M[PlaceName.BASELINE])
     said = {
         one.name: value
         for one in fields(BallFacts)

@@ -24,14 +24,23 @@ from knowledge.tactics.middle_effects import (
     MIDDLE_SHARE,
     NO_HESITATION_NEW,
     NO_HESITATION_REGULAR,
+    MiddleBall,
+    Seat,
+    place_of,
 )
 from knowledge.tactics.middle_picture import picture
+from knowledge.tactics.middle_seam import shift_ft
+from knowledge.tactics.middle_times import IN_TIME, slack_ms
 from knowledge.tactics.said_hands import SaidHands, said_hands, supposing
 from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Trait, Value, Wing
 
+TURN_AND_RUN = "Turn and run for a lob; never backpedal."
 AGREED = Source(kind=SourceKind.AGREED, citation="")
 REASONS_AT_MOST = 3
 CHOICES_AT_MOST = 6
+LEAST_SAID_POINTS = 0.5
+"""What moves a call by less than this is no reason for it."""
+
 AGREEMENT_SHOWN = 34
 """Characters of an agreement's own words that fit a reason line."""
 
@@ -53,7 +62,8 @@ def advise(situation: Situation) -> Advice:
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
         choices=_choices(answer, situation),
-        picture=picture(answer, call),
+        caution=TURN_AND_RUN if asked is BallKind.LOB else None,
+        picture=picture(answer, call, asked),
         more=_more(answer),
     )
 
@@ -68,9 +78,11 @@ def _reasons(
     answer: MiddleAnswer, asked: BallKind | None, situation: Situation
 ) -> tuple[Reason, ...]:
     shown = _shown(answer, asked)
-    found = [*_agreement(answer, shown), *_from_notes(shown)]
+    found = _agreement(answer, shown)
     if answer.pulled_wide is not None:
-        found.append(Reason(text="Inside is shorter than back from wide", source=COMMON_PRACTICE))
+        moved = words.moved(answer.pulled_wide, shift_ft(answer, asked))
+        found.append(Reason(text=moved, source=IN_TIME))
+    found += _from_notes(shown)
     found += _two_alike(answer)
     for taken in shown:
         if taken.agreed is None:
@@ -118,12 +130,12 @@ def _from_notes(shown: list[Taken]) -> list[Reason]:
         if part.evidence and part.points > 0 and part.truth is Truth.YES
     ]
     parts.sort(key=lambda part: -part.points)
-    return [Reason(text=part.effect.because, source=part.effect.source) for part in parts[:1]]
+    return [Reason(text=part.effect.because, source=part.source) for part in parts[:1]]
 
 
 def _may_say(answer: MiddleAnswer, taken: Taken, part: Part) -> bool:
     """A rule's own reason for a rule, a player's for a player; nothing that rests on a guess."""
-    if part.points <= 0 or part.truth is Truth.NO or part.evidence:
+    if part.points < LEAST_SAID_POINTS or part.truth is Truth.NO or part.evidence:
         return False
     is_cross = part.effect.id.startswith("cross")
     if taken.owner in (Owner.CROSS, Owner.FRONT) and answer.hitter_side is None:
@@ -192,11 +204,28 @@ def _numbers(answer: MiddleAnswer, situation: Situation) -> MappingProxyType[str
         "share": MIDDLE_SHARE,
         "no_hesitation_points": NO_HESITATION_NEW if is_new else NO_HESITATION_REGULAR,
     }
+    moved = shift_ft(answer, situation.asked.ball_kind)
+    if answer.pulled_wide is not None:
+        numbers["seam_moves_right_ft"] = moved
     for taken in answer.taken:
+        numbers |= {
+            f"{taken.kind}_{seat.side}_slack_ms": _slack_ms(answer, seat, taken)
+            for seat in answer.seats
+        }
         numbers[f"{taken.kind}_points"] = taken.gain
         numbers[f"{taken.kind}_p_best"] = taken.p_best
         numbers[f"{taken.kind}_chance"] = taken.chance(taken.owner)
     return MappingProxyType(numbers)
+
+
+def _slack_ms(answer: MiddleAnswer, seat: Seat, taken: Taken) -> float:
+    """This player's time to spare on the ball, over the courts it may come from."""
+    wide = None if answer.pulled_wide is None else answer.pulled_wide.who.player
+    places = [
+        place_of(seat, MiddleBall(kind=taken.kind, hitter_side=hitter, pulled_wide=wide))
+        for hitter, _ in taken.rankings
+    ]
+    return sum(slack_ms(place, seat.who.profile) for place in places) / len(places)
 
 
 def _choices(answer: MiddleAnswer, situation: Situation) -> tuple[Choice, ...]:

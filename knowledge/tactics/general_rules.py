@@ -10,7 +10,7 @@ from knowledge import rulebook
 from knowledge.advice import Advice
 from knowledge.general_rule import GeneralRule, RuleDataError, load_table, read_rule
 from knowledge.situation import Situation
-from knowledge.tactics import other_meanings, smalltalk, weather
+from knowledge.tactics import smalltalk, weather
 from knowledge.vocabulary import Topic
 
 GENERAL_NOTE = "General rule: I don't work this one out from your notes yet."
@@ -22,6 +22,11 @@ OWN_ENGINE = frozenset(
         Topic.AIM_DINK,
         Topic.AIM_SERVE,
         Topic.AIM_RETURN,
+        Topic.AIM_ATTACK,
+        Topic.RESET_OR_COUNTER,
+        Topic.AIM_OVERHEAD,
+        Topic.DROP_ON_DEEP_OPPONENTS,
+        Topic.LOB,
         Topic.WHERE_TO_STAND,
         Topic.WHOM_TO_TARGET,
         Topic.BEING_TARGETED,
@@ -39,6 +44,7 @@ OWN_ENGINE = frozenset(
         Topic.TRANSITION,
         Topic.TAKE_OR_LET_BOUNCE,
         Topic.THIRD_SHOT,
+        Topic.LET_IT_GO,
     }
 )
 """Topics answered elsewhere."""
@@ -49,9 +55,6 @@ def advise(situation: Situation) -> Advice:
     picked = _PICKED_BY_WORDS.get(situation.topic)
     if picked is not None:
         return picked(situation)
-    other = other_meanings.meaning(situation)
-    if other is not None:
-        return other_meanings.advise(situation, other, assumed=GENERAL_NOTE)
     found = general_rules()[situation.topic]
     return Advice(
         topic=situation.topic,

@@ -10,7 +10,7 @@ from knowledge.effects import OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import Profile
 from knowledge.situation import Agreement, OnCourt, Situation
-from knowledge.tactics.middle_effects import MiddleBall, Seat, decision
+from knowledge.tactics.middle_effects import MiddleBall, Seat, decisions
 from knowledge.vocabulary import AgreementKey, BallKind, Hand, PlayerId, Side, Trait, Wing
 
 
@@ -145,7 +145,10 @@ def _take(
         MiddleBall(kind=kind, hitter_side=side, pulled_wide=wide)
         for side in ((hitter,) if hitter else tuple(Side))
     ]
-    rankings = tuple((ball.hitter_side, rank(decision(seats, ball), situation)) for ball in balls)
+    rankings = tuple(
+        (ball.hitter_side, rank(one, situation))
+        for ball, one in zip(balls, decisions(seats, balls), strict=True)
+    )
     return Taken(
         kind=kind,
         estimated=_owner([(side, Side(ranking.best.option.id)) for side, ranking in rankings]),

@@ -1,20 +1,17 @@
 """The five balls through the middle as flights: how long each leaves our two to get there.
 
-Speeds, heights and what must be left for the stroke are common practice without a source. The
-path is the plain one of knowledge.reach; a fuller model of flight may take its place here.
+Speeds, heights and what must be left for the stroke are common practice without a source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
-import numpy as np
-
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, Point, x_of_side_m
-from knowledge.reach import SPREAD_S, PlainPath, Shot, plain_path
+from knowledge.reach import SPREAD_S, Shot
 from knowledge.vocabulary import BallKind, Side
 
 AT_LINE_M: Final = KITCHEN_DEPTH_M + 0.2
@@ -33,9 +30,9 @@ LANES_M: Final = (-0.6, -0.3, 0.0, 0.3, 0.6)
 class Flight:
     """One kind of ball: from where, how fast along the ground, how high over which depths.
 
-    `met_m` is how high it is met on average; `anticipation` is the share of our reaction that the swing gives away (reach.reaction_s);
-    `stroke_s` what must be left on arrival to play it in balance; `spread_s` how much the time to
-    it varies.
+    `met_m` is how high it is met on average; `anticipation` is the share of our reaction that the
+    swing gives away (reach.reaction_s); `stroke_s` what must be left on arrival to play it in
+    balance; `spread_s` how much the time to it varies.
     """
 
     from_net_m: float
@@ -118,20 +115,6 @@ def start_of(kind: BallKind, hitter: Side | None) -> Point:
     """Where they hit it from: the middle of that court of theirs, or of both."""
     x_m = 0.0 if hitter is None else x_of_side_m(hitter, ours=False)
     return Point(x_m=x_m, y_m=FLIGHTS[kind].from_net_m)
-
-
-def paths_of(kind: BallKind, hitter: Side, lanes_m: Sequence[float] = LANES_M) -> PlainPath:
-    """A ball of this kind down each of the lanes and over each of its depths, in that order."""
-    flight = FLIGHTS[kind]
-    over_m, lanes = np.meshgrid(flight.over_m, lanes_m)
-    return plain_path(
-        start_of(kind, hitter),
-        (lanes, over_m),
-        contact_m=flight.contact_m,
-        speed_mps=flight.speed_mps,
-        height_m=flight.height_m,
-        lasts_s=flight.lasts_s,
-    )
 
 
 def shot_of(kind: BallKind, hitter: Side | None) -> Shot:

@@ -7,8 +7,8 @@ source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.effects import (
@@ -22,6 +22,7 @@ from knowledge.effects import (
     Option,
     OptionId,
     Points,
+    TraitScale,
     Truth,
 )
 from knowledge.situation import OnCourt
@@ -66,6 +67,9 @@ FOREHAND: Mapping[BallKind, Points] = MappingProxyType(
 
 BETTER_SHOT = Points(mean=4, sd=2.5)
 LIKES_PACE = Points(mean=2, sd=2)
+
+LEAST_POINTS = 0.05
+"""Traits that move a ball by less than this are left out of its decision."""
 
 NO_HESITATION_NEW = 3.0
 NO_HESITATION_REGULAR = 1.5
@@ -129,19 +133,44 @@ class MiddleBall:
     pulled_wide: PlayerId | None
 
 
-def decision(seats: tuple[Seat, Seat], ball: MiddleBall) -> Decision:
-    """Which of our two takes this ball."""
-    return Decision(
-        options=tuple(seat.option for seat in seats),
-        effects=tuple(effect for seat in seats for effect in _effects(seat, ball)),
-        neutral=NEUTRAL,
-        share=MIDDLE_SHARE,
+def decisions(seats: tuple[Seat, Seat], balls: Sequence[MiddleBall]) -> tuple[Decision, ...]:
+    """Which of our two takes each of these balls of one kind, wherever it comes from."""
+    own = tuple(effect for seat in seats for effect in _own(seat, balls[0].kind))
+    return tuple(
+        Decision(
+            options=tuple(seat.option for seat in seats),
+            effects=(*own, *(effect for seat in seats for effect in _placed(seat, ball))),
+            neutral=NEUTRAL,
+            share=MIDDLE_SHARE,
+        )
+        for ball in balls
     )
 
 
-def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
-    name = seat.who.name if seat.named else seat.who.name.capitalize()
+def _name(seat: Seat) -> str:
+    return seat.who.name if seat.named else seat.who.name.capitalize()
+
+
+def _own(seat: Seat, kind: BallKind) -> Iterator[Effect]:
+    """The wing in the middle and the shots that this kind asks for."""
     backhand = backhand_in_middle(seat.who, None)
+    forehand = ~backhand
+    yield _rule(
+        "forehand",
+        seat,
+        FOREHAND[kind],
+        Mechanism.THEIR_REPLY,
+        f"{_name(seat)}'s forehand is in the middle",
+        when=forehand,
+    )
+    for wing, trait in _WING_SHOTS[kind].items():
+        yield _skill(seat, trait, BETTER_SHOT, backhand if wing is Wing.BACKHAND else forehand)
+    for trait, points in _OTHER_SHOTS[kind]:
+        yield _skill(seat, trait, points, ALWAYS)
+
+
+def _placed(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
+    """What depends on where it comes from: the look at it, and being there in time."""
     yield _rule(
         "cross from the ball",
         seat,
@@ -150,20 +179,7 @@ def _effects(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
         "Cross from the ball sees it longer",
         when=_is_diagonal(seat, ball),
     )
-    yield _rule(
-        "forehand",
-        seat,
-        FOREHAND[ball.kind],
-        Mechanism.THEIR_REPLY,
-        f"{name}'s forehand is in the middle",
-        when=~backhand,
-    )
-    yield from _in_time(seat, ball, name)
-    for wing, trait in _WING_SHOTS[ball.kind].items():
-        when = backhand if wing is Wing.BACKHAND else ~backhand
-        yield _skill(seat, trait, BETTER_SHOT, when)
-    for trait, points in _OTHER_SHOTS[ball.kind]:
-        yield _skill(seat, trait, points, ALWAYS)
+    yield from _in_time(seat, ball)
 
 
 def place_of(seat: Seat, ball: MiddleBall) -> Place:
@@ -175,23 +191,44 @@ def place_of(seat: Seat, ball: MiddleBall) -> Place:
     )
 
 
-def _in_time(seat: Seat, ball: MiddleBall, name: str) -> Iterator[Effect]:
+def _in_time(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
     """Whether this player is there in time: from this place, with these feet and this reach."""
     place = place_of(seat, ball)
     mechanism, because = (
-        (Mechanism.COVER, f"{name} is pulled wide")
+        (Mechanism.COVER, "is pulled wide")
         if place.is_wide
-        else (Mechanism.TIME, f"{name} has more time for it")
+        else (Mechanism.TIME, "has more time for it")
     )
+    because = f"{_name(seat)} {because}"
     yield _rule("in time", seat, place_points(place), mechanism, because, source=IN_TIME)
     for trait, more, less in SCALED:
-        effect = _skill(seat, trait, trait_points(place, more, less), ALWAYS, Mechanism.TIME)
-        yield replace(effect, source=IN_TIME)
+        points = trait_points(place, more, less)
+        if points.mean >= LEAST_POINTS:
+            yield _grown(seat, trait, points)
     height = seat.who.profile.fact(Trait.HEIGHT)
     if height is not None:
         points = height_points(place, height)
         source = seat.who.profile.facts[Trait.HEIGHT].source
-        yield _rule("height", seat, points, Mechanism.TIME, f"{name} is {height}", source=source)
+        yield _rule(
+            "height", seat, points, Mechanism.TIME, f"{_name(seat)} is {height}", source=source
+        )
+
+
+def _grown(seat: Seat, trait: Trait, points: Points) -> Effect:
+    """A computed effect that grows with a trait, both ways."""
+    estimate = seat.who.profile.skill(trait)
+    how = "weak" if estimate.level < 0 else "strong"
+    return Effect(
+        id=EffectId(f"{trait}:{seat.side}"),
+        on=frozenset({seat.option.id}),
+        points=points,
+        mechanism=Mechanism.TIME,
+        because=f"{_name(seat)}'s {TRAITS[trait].label} is {how}",
+        source=IN_TIME,
+        scale=TraitScale(
+            estimate=estimate, towards=1, player=seat.who.player, trait=trait, both_ways=True
+        ),
+    )
 
 
 def _skill(
@@ -199,13 +236,12 @@ def _skill(
     trait: Trait,
     points: Points,
     when: Condition,
-    mechanism: Mechanism = Mechanism.OUR_ERROR,
 ) -> Effect:
     return skill(
         seat.who,
         trait,
         points,
-        mechanism,
+        Mechanism.OUR_ERROR,
         on=(seat.option.id,),
         named=f"{seat.who.name}'s {TRAITS[trait].label}",
         when=when,

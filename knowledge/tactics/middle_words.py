@@ -16,6 +16,9 @@ KIND = {
     BallKind.LOB: "lob",
 }
 
+REASON_LIMIT = 50
+"""Characters of a reason that fit a phone's line."""
+
 IF_WIDE = "One of you pulled wide? The other takes all inside."
 
 
@@ -114,6 +117,19 @@ def _while_wide(answer: MiddleAnswer, wide: Seat) -> str:
         f"Give {inside.who.name} everything inside.",
     )
     return _fit_names(by_name, inside, f"Give the {inside.side} player everything inside.")
+
+
+def moved(wide: Seat, right_ft: float) -> str:
+    """How far being pulled wide moves the line between us, as a reason."""
+    side = Side.RIGHT if right_ft > 0 else Side.LEFT
+    line = f"your middle moves {feet(right_ft)} {side}"
+    named = f"{wide.who.name} wide: {line}"
+    return named if len(named) <= REASON_LIMIT else f"{line[:1].upper()}{line[1:]}"
+
+
+def feet(distance_ft: float) -> str:
+    """A distance to the half foot: nobody sees less on a court."""
+    return f"{round(2 * abs(distance_ft)) / 2:g} ft"
 
 
 def _one_ball(answer: MiddleAnswer, taken: Taken) -> str:

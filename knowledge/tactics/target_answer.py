@@ -103,6 +103,7 @@ def target_in(
     other = pair[1] if one.player == pair[0].player else pair[0]
     is_settled = driver is not None and p_better >= LEAN_CHANCE and bool(place.effects)
     is_settled = is_settled and ranking.best.option.id != EVEN
+    is_settled = is_settled and _is_called(situation, phase, pair, one)
     return Target(
         phase=phase,
         pair=pair,
@@ -117,7 +118,18 @@ def target_in(
     )
 
 
-def _facing(situation: Situation, pair: tuple[OnCourt, OnCourt]) -> Situation:
+def _is_called(
+    situation: Situation, phase: TargetPhase, pair: tuple[OnCourt, OnCourt], one: OnCourt
+) -> bool:
+    """Whether the shot's own page names the same one: two answers must not disagree."""
+    called = PHASES[phase].called
+    if called is None:
+        return True
+    named = called(_facing(situation, tuple(each for each in pair if each.player != THE_OTHER)))
+    return named is None or named.player == one.player
+
+
+def _facing(situation: Situation, pair: tuple[OnCourt, ...]) -> Situation:
     return replace(situation, theirs=pair)
 
 

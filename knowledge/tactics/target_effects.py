@@ -18,15 +18,14 @@ from knowledge.effects import (
     Mechanism,
     Option,
     OptionId,
-    TraitScale,
 )
 from knowledge.planning import sizes
+from knowledge.planning.ended_on import ended_on
 from knowledge.planning.weighing import from_trait
 from knowledge.situation import OnCourt
-from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase
-from knowledge.tactics.target_sizes import COVERED_KEEPS, ENDED_ON, FREEZE, MIXED_SHADES
-from knowledge.vocabulary import Rate, Trait
+from knowledge.tactics.target_sizes import COVERED_KEEPS, FREEZE, MIXED_SHADES
+from knowledge.vocabulary import Trait
 
 EVEN = OptionId("even")
 
@@ -75,27 +74,12 @@ def _for(phase: TargetPhase, target: OnCourt, other: OnCourt) -> Iterator[Effect
 
 
 def _ended_on(phase: TargetPhase, target: OnCourt, other: OnCourt) -> Iterator[Effect]:
-    """On whose paddle their lost rallies ended: one effect, about the less steady of the two.
-
-    A rally that ended on the one did not end on the other: it may not speak twice. A lob is a
-    surprise, whoever misses most.
-    """
-    rate = target.profile.settled.get(Rate.STEADY)
-    if rate is None or phase is TargetPhase.LOBS:
+    """On whose paddle their lost rallies ended. A lob is a surprise, whoever misses most."""
+    if phase is TargetPhase.LOBS:
         return
-    partner = other.profile.settled.get(Rate.STEADY)
-    if partner is not None and partner.as_level.level <= rate.as_level.level:
-        return
-    ended = rate.of - rate.made
-    yield Effect(
-        id=EffectId(f"ended on:{target.player}"),
-        on=frozenset({at(target)}),
-        points=ENDED_ON,
-        mechanism=Mechanism.THEIR_ERROR,
-        because=f"{ended} of {rate.of} lost rallies ended on {target.name}",
-        source=COMMON_PRACTICE,
-        scale=TraitScale(estimate=rate.as_level, towards=-1, player=target.player),
-    )
+    ended = ended_on(target, other, on=(at(target),))
+    if ended is not None:
+        yield ended
 
 
 def _freezes(target: OnCourt, other: OnCourt) -> Effect:

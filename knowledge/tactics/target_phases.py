@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from knowledge.engine import Decision, Effect, Mechanism, Ranking, rank
 from knowledge.planning import sizes
-from knowledge.planning.hands import best_spot
+from knowledge.planning.hands import hands_aim
 from knowledge.planning.lobbing import NO_LOB, lob_decision, over
 from knowledge.planning.thirds import thirds_of
 from knowledge.planning.weighing import from_trait, is_weak
@@ -49,13 +49,15 @@ class PhaseRow:
     """A phase: how often it arises, what is said of either opponent, and the shot of ours it needs.
 
     `priced` tells that its page already counts a partner who squeezes or poaches, or that he
-    cannot reach that ball.
+    cannot reach that ball. `called` is whoever that shot's own page names: here it names the same
+    one or nobody.
     """
 
     share: float
     at: Callable[[Situation, OnCourt], AtOne | None]
     needs: Trait | None
     priced: bool
+    called: Callable[[Situation], OnCourt | None] | None = None
 
 
 def _return(situation: Situation, one: OnCourt) -> AtOne:
@@ -97,12 +99,17 @@ def _dinks(situation: Situation, one: OnCourt) -> AtOne | None:
 
 def _hands(situation: Situation, one: OnCourt) -> AtOne:
     """The speed-up's own page: the better hip of this opponent. How they wait says which hip."""
-    spot, weighed = best_spot(replace(situation, theirs=(one,)))
-    if spot is None:
-        return _from_ranking(weighed.ranking, f":{one.player}")
-    acting = _acting(weighed.ranking.decision, spot.id)
+    found = hands_aim(replace(situation, theirs=(one,)))
+    if found.spot is None:
+        return _from_ranking(found.weighed.ranking, f":{one.player}")
+    acting = _acting(found.weighed.ranking.decision, found.spot.id)
     about_hands = tuple(one for one in acting if one.scale is not None and one.scale.trait)
-    return AtOne(effects=about_hands, place=spot.label)
+    return AtOne(effects=about_hands, place=found.spot.label)
+
+
+def _called_in_hands(situation: Situation) -> OnCourt | None:
+    found = hands_aim(situation)
+    return None if found.spot is None else found.spot.target
 
 
 def _lobs(situation: Situation, one: OnCourt) -> AtOne | None:
@@ -143,7 +150,11 @@ PHASES: Mapping[TargetPhase, PhaseRow] = MappingProxyType(
         TargetPhase.THIRD: PhaseRow(share=sizes.THIRD_SHARE, at=_third, needs=None, priced=True),
         TargetPhase.DINKS: PhaseRow(share=DINK_SHARE, at=_dinks, needs=None, priced=True),
         TargetPhase.HANDS: PhaseRow(
-            share=sizes.HANDS_SHARE, at=_hands, needs=Trait.SPEED_UP, priced=False
+            share=sizes.HANDS_SHARE,
+            at=_hands,
+            needs=Trait.SPEED_UP,
+            priced=False,
+            called=_called_in_hands,
         ),
         TargetPhase.LOBS: PhaseRow(share=sizes.LOB_SHARE, at=_lobs, needs=Trait.LOB, priced=True),
         TargetPhase.LATE: PhaseRow(share=LATE_SHARE, at=_late, needs=None, priced=False),

@@ -13,10 +13,6 @@ from knowledge.engine import Points
 FREEZE: Final = Points(mean=1, sd=1.5)
 """A strong player who gets few balls is cold when one comes, and reaches for others' balls."""
 
-ENDED_ON: Final = Points(mean=4, sd=2.5)
-"""Row 25's size, for one on whom their lost rallies end as often as on hardly anybody: whatever
-the shot is, that player is the weaker one in it."""
-
 COVERED_KEEPS: Final = 0.5
 """Row 25: a weak player whose partner squeezes or poaches well is worth half."""
 

@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping
 from itertools import groupby
 from typing import Any
 
-from sqlalchemy import and_, bindparam, func, insert, select
+from sqlalchemy import and_, bindparam, func, insert, select, update
 
 from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
@@ -75,7 +75,15 @@ _LOGS = (
     )
     .order_by(entry.c.match_id, entry.c.n)
 )
-_LAST = select(func.coalesce(func.max(entry.c.n), 0)).where(*_OF_MATCH)
+_LAST = select(func.coalesce(func.max(entry.c.n), 0)).where(*_OF_MATCH).scalar_subquery()
+_TOUCH_AND_LAST = (
+    update(match)
+    .where(match.c.book_id == bindparam("book"), match.c.match_id == bindparam("match"))
+    .values(changed=bindparam("version"))
+    .returning(_LAST)
+)
+"""A log that grows is marked as changed in the statement that tells how long it is."""
+
 _GAME_OF = select(entry.c.game_no).where(*_OF_MATCH, entry.c.n == bindparam("which"))
 _APPEND = insert(entry)
 
@@ -121,7 +129,7 @@ class MatchLog(Scope):
         nothing is written. That makes two taps of one button one rally.
         """
         self._lock()
-        last = int(self._read(_LAST, {"match": match}).scalar_one())
+        last = self._last_line(match)
         if expected is not None and expected != last + 1:
             return AlreadyCounted(expected=expected, last=last)
         row = EntryRow(
@@ -139,6 +147,15 @@ class MatchLog(Scope):
         )
         self._insert(_APPEND, self._values(match, row, inbox))
         return row
+
+    def _last_line(self, match: MatchId) -> int:
+        """The log's length. LookupError for a match that is not of this book."""
+        values = {"match": match, "version": self._stamp()}
+        found = self._read(_TOUCH_AND_LAST, values).scalar_one_or_none()
+        if found is None:
+            raise LookupError(f"no match {match}")
+        self._touched.add(match)
+        return int(found)
 
     def void(self, match: MatchId, n: int, *, inbox: InboxId | None = None) -> EntryRow:
         """Take line `n` out; voiding a void puts its line back. LookupError without line `n`."""

@@ -82,9 +82,12 @@ _REPLACE = (
         state=bindparam("new_state"),
         starts_at=bindparam("new_start"),
         court=bindparam("new_court"),
+        changed=bindparam("version"),
     )
 )
-_SET_STATE = update(match).where(*_THIS).values(state=bindparam("new_state"))
+_SET_STATE = (
+    update(match).where(*_THIS).values(state=bindparam("new_state"), changed=bindparam("version"))
+)
 _ANY_ENTRY = (
     select(entry.c.n)
     .where(entry.c.book_id == bindparam("book"), entry.c.match_id == bindparam("match"))
@@ -134,6 +137,7 @@ class Matches(Scope):
                 "made_at": self._now,
                 "starts_at": starts_at,
                 "court": None if court is None else court[:LONGEST_COURT],
+                "changed": self._stamp(),
             },
         )
         return MatchId(number)
@@ -151,12 +155,14 @@ class Matches(Scope):
                 "new_state": row.state.value,
                 "new_start": row.starts_at,
                 "new_court": None if row.court is None else row.court[:LONGEST_COURT],
+                "version": self._stamp(),
             },
         )
 
     def set_state(self, match: MatchId, state: MatchState) -> None:
         """Announced, running or over."""
-        self._write(_SET_STATE, {"match": match, "new_state": state.value})
+        values = {"match": match, "new_state": state.value, "version": self._stamp()}
+        self._write(_SET_STATE, values)
 
     def match(self, match: MatchId) -> MatchRow | None:
         """One match; None for a number that is not of this book."""

@@ -16,8 +16,9 @@ _ADD = insert(note)
 _ADD_OBSERVATIONS = insert(observation)
 _OF_BOOK = note.c.book_id == bindparam("book")
 _THIS = (_OF_BOOK, note.c.note_id == bindparam("note"))
-_SET_DELETED = update(note).where(*_THIS).values(deleted_at=bindparam("when"))
-_SET_READ = update(note).where(*_THIS).values(unread=False)
+_CHANGE = update(note).where(*_THIS).values(changed=bindparam("version"))
+_SET_DELETED = _CHANGE.values(deleted_at=bindparam("when"))
+_SET_READ = _CHANGE.values(unread=False)
 _DROP_OBSERVATIONS = delete(observation).where(
     observation.c.book_id == bindparam("book"), observation.c.note_id == bindparam("note")
 )
@@ -108,6 +109,7 @@ class Notes(Scope):
                 "chat_id": chat,
                 "external_message_id": external_message_id,
                 "unread": unread,
+                "changed": self._stamp(),
             },
         )
         self._add_observations(number, observations, origin=None, parser=parser)
@@ -124,7 +126,7 @@ class Notes(Scope):
         """What the note says instead; it then counts as read. Origin None keeps each one's own."""
         self._write(_DROP_OBSERVATIONS, {"note": note})
         self._add_observations(note, observations, origin=origin, parser=parser)
-        self._write(_SET_READ, {"note": note})
+        self._write(_SET_READ, {"note": note, "version": self._stamp()})
 
     def _add_observations(
         self,
@@ -142,11 +144,15 @@ class Notes(Scope):
 
     def delete_note(self, note: NoteId) -> None:
         """Mark it deleted: its claims no longer count."""
-        self._write(_SET_DELETED, {"note": note, "when": self._now})
+        self._mark(note, deleted_at=self._now)
 
     def restore_note(self, note: NoteId) -> None:
         """Undo of `delete_note`."""
-        self._write(_SET_DELETED, {"note": note, "when": None})
+        self._mark(note, deleted_at=None)
+
+    def _mark(self, note: NoteId, *, deleted_at: Micros | None) -> None:
+        values = {"note": note, "when": deleted_at, "version": self._stamp()}
+        self._write(_SET_DELETED, values)
 
     def note(self, note: NoteId) -> NoteRow | None:
         """One note, deleted ones included; None for a number that is not of this book."""

@@ -12,8 +12,8 @@ from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.names import fold
-from scouting_db.tables import alias, player
-from scouting_db.values import PlayerRow
+from scouting_db.tables import alias, match, note, observation, player, rally_rate
+from scouting_db.values import Micros, PlayerRow
 
 LONGEST_ALIAS = 200
 """Characters of a folded alias; nobody's name is longer, and the column ends there."""
@@ -36,6 +36,22 @@ _THIS = (player.c.book_id == bindparam("book"), player.c.player_id == bindparam(
 _RENAME = update(player).where(*_THIS).values(name=bindparam("new_name"))
 _SET_OURS = update(player).where(*_THIS).values(ours=bindparam("is_ours"))
 _SET_FORGOTTEN = update(player).where(*_THIS).values(forgotten_at=bindparam("at"))
+_NOTED = select(observation.c.note_id).where(
+    observation.c.book_id == bindparam("book"), observation.c.player_id == bindparam("player")
+)
+_RATED = select(rally_rate.c.match_id).where(
+    rally_rate.c.book_id == bindparam("book"), rally_rate.c.player_id == bindparam("player")
+)
+_SAYS_ELSE = (
+    update(note)
+    .where(note.c.book_id == bindparam("book"), note.c.note_id.in_(_NOTED))
+    .values(changed=bindparam("version")),
+    update(match)
+    .where(match.c.book_id == bindparam("book"), match.c.match_id.in_(_RATED))
+    .values(changed=bindparam("version")),
+)
+"""Nothing is told of somebody removed: notes and matches that speak of them read anew."""
+
 _REMOVE_ALIAS = delete(alias).where(
     alias.c.book_id == bindparam("book"),
     alias.c.player_id == bindparam("player"),
@@ -70,11 +86,16 @@ class Players(Scope):
 
     def remove_player(self, player: PlayerId) -> None:
         """Take the player off the roster; notes and log stay for `restore_player`."""
-        self._write(_SET_FORGOTTEN, {"player": player, "at": self._now})
+        self._set_forgotten(player, self._now)
 
     def restore_player(self, player: PlayerId) -> None:
         """Back on the roster."""
-        self._write(_SET_FORGOTTEN, {"player": player, "at": None})
+        self._set_forgotten(player, None)
+
+    def _set_forgotten(self, player: PlayerId, at: Micros | None) -> None:
+        self._write(_SET_FORGOTTEN, {"player": player, "at": at})
+        for statement in _SAYS_ELSE:
+            self._write(statement, {"player": player, "version": self._stamp()})
 
     def add_alias(self, player: PlayerId, words: str) -> None:
         """A further way to name the player; several players may share one."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import bindparam, delete, insert, select
+from sqlalchemy import and_, bindparam, delete, insert, select, tuple_
 
 from knowledge.vocabulary import (
     BallQuality,
@@ -17,9 +17,19 @@ from knowledge.vocabulary import (
     Wing,
 )
 from scouting_db.book.scope import Scope
+from scouting_db.book.taken_out import taken_out
 from scouting_db.conflicts import insert_or_replace
-from scouting_db.tables import choice, entry, inbox, rally, rally_rate
-from scouting_db.values import ChatId, ChoiceRow, EntryKind, MatchId, RallyRow, RateRow
+from scouting_db.tables import choice, entry, inbox, match, rally, rally_rate
+from scouting_db.values import (
+    ChatId,
+    ChoiceRow,
+    EntryKind,
+    MatchId,
+    PairId,
+    RallyRow,
+    RateRow,
+    Winner,
+)
 
 _RALLIES = (
     select(
@@ -59,9 +69,30 @@ _CHOSEN = select(
     choice.c.against_player,
     choice.c.tagged,
 )
-_CHOICES = _CHOSEN.where(
-    choice.c.book_id == bindparam("book"), choice.c.topic == bindparam("topic")
-).order_by(choice.c.match_id, choice.c.n)
+_AGAINST = select(match.c.match_id).where(
+    match.c.book_id == bindparam("book"),
+    match.c.our_pair == bindparam("ours"),
+    match.c.their_pair == bindparam("theirs"),
+)
+_CHOICES_AGAINST = (
+    _CHOSEN.add_columns(entry.c.won_by)
+    .join_from(
+        choice,
+        entry,
+        and_(
+            entry.c.book_id == choice.c.book_id,
+            entry.c.match_id == choice.c.match_id,
+            entry.c.n == choice.c.n,
+        ),
+    )
+    .where(
+        choice.c.book_id == bindparam("book"),
+        choice.c.topic == bindparam("topic"),
+        choice.c.match_id.in_(_AGAINST),
+        tuple_(choice.c.match_id, choice.c.n).not_in(taken_out(of=_AGAINST)),
+    )
+    .order_by(choice.c.match_id, choice.c.n)
+)
 _CHOICES_IN = _CHOSEN.where(
     choice.c.book_id == bindparam("book"), choice.c.match_id == bindparam("match")
 ).order_by(choice.c.n, choice.c.topic)
@@ -109,6 +140,7 @@ class Rallies(Scope):
 
     def count_rates(self, match: MatchId, n: int, rows: Iterable[RateRow]) -> None:
         """What rally `n` says of the players' rates, in place of what it said."""
+        self._touch(match)
         self._write(_DROP_RATES, {"match": match, "rally": n})
         for row in rows:
             self._insert(
@@ -128,6 +160,7 @@ class Rallies(Scope):
 
     def choose(self, row: ChoiceRow) -> None:
         """What we chose in a logged rally, one choice per topic."""
+        self._touch(row.match)
         self._insert(
             insert_or_replace(self._connection, choice, "book_id", "match_id", "n", "topic"),
             {
@@ -143,6 +176,7 @@ class Rallies(Scope):
 
     def drop_choices(self, match: MatchId, n: int) -> None:
         """Nothing is known any more of what we chose in rally `n`."""
+        self._touch(match)
         self._write(_DROP_CHOICES, {"match": match, "rally": n})
 
     def choices_in(self, match: MatchId) -> tuple[ChoiceRow, ...]:
@@ -157,9 +191,15 @@ class Rallies(Scope):
         row = self._read(_OF_MESSAGE, key).one_or_none()
         return None if row is None else (MatchId(row.match_id), row.n)
 
-    def choices(self, topic: Topic) -> tuple[ChoiceRow, ...]:
-        """What we chose, in all matches, in order."""
-        return tuple(map(_choice_row, self._read(_CHOICES, {"topic": topic.value})))
+    def choices_against(
+        self, topic: Topic, *, ours: PairId, theirs: PairId
+    ) -> tuple[tuple[ChoiceRow, Winner | None], ...]:
+        """What we chose in rallies against a pair that still count, in order, and who won them."""
+        values = {"topic": topic.value, "ours": ours, "theirs": theirs}
+        return tuple(
+            (_choice_row(row), None if row.won_by is None else Winner(row.won_by))
+            for row in self._read(_CHOICES_AGAINST, values)
+        )
 
 
 def _rally_row(row: Any) -> RallyRow:

@@ -7,8 +7,8 @@ from typing import Any
 
 from sqlalchemy import Connection, CursorResult, Executable, bindparam, select, update
 
-from scouting_db.tables import book
-from scouting_db.values import BookId, BookRow, Micros, PersonId
+from scouting_db.tables import book, match, note
+from scouting_db.values import BookId, BookRow, MatchId, Micros, PersonId
 from scouting_db.zones import checked_zone
 
 NUMBERS_PER_VERSION = 64
@@ -21,6 +21,20 @@ _NEXT_VERSION = (
 )
 _SET_ABOUT = (
     update(book).where(_OF_BOOK).values(name=bindparam("new_name"), zone=bindparam("new_zone"))
+)
+_OTHER_ZONE = select(book.c.book_id).where(_OF_BOOK, book.c.zone != bindparam("new_zone")).exists()
+_EVERY_DAY_SHIFTS = tuple(
+    update(table)
+    .where(table.c.book_id == bindparam("book"), _OTHER_ZONE)
+    .values(changed=bindparam("version"))
+    for table in (note, match)
+)
+"""Days are told in the book's zone: in another one every note and match reads anew."""
+
+_TOUCH = (
+    update(match)
+    .where(match.c.book_id == bindparam("book"), match.c.match_id == bindparam("touched"))
+    .values(changed=bindparam("version"))
 )
 
 
@@ -40,6 +54,7 @@ class Scope:
         self._now = now
         self._version: int | None = None
         self._used = 0
+        self._touched: set[MatchId] = set()
 
     @property
     def has_written(self) -> bool:
@@ -63,7 +78,10 @@ class Scope:
 
     def set_about(self, *, name: str, zone: str) -> None:
         """A new name and time zone; ValueError for a zone nobody knows."""
-        self._write(_SET_ABOUT, {"new_name": name, "new_zone": checked_zone(zone)})
+        values = {"new_name": name, "new_zone": checked_zone(zone)}
+        for statement in _EVERY_DAY_SHIFTS:
+            self._write(statement, {"new_zone": zone, "version": self._stamp()})
+        self._write(_SET_ABOUT, values)
 
     def _read(self, statement: Executable, values: Mapping[str, Any] | None = None) -> Any:
         """Run a statement with this book's id as parameter `book`."""
@@ -83,6 +101,16 @@ class Scope:
         self._lock()
         if rows:
             self._connection.execute(statement, [{"book_id": self._book, **row} for row in rows])
+
+    def _stamp(self) -> int:
+        """What a changed note or match bears: a version that no earlier turn saw, taken now."""
+        return self._take_version() if self._version is None else self._version
+
+    def _touch(self, match: MatchId) -> None:
+        """Mark the match's log, or what hangs on it, as changed in this turn."""
+        if match not in self._touched:
+            self._write(_TOUCH, {"touched": match, "version": self._stamp()})
+            self._touched.add(match)
 
     def _lock(self) -> None:
         if self._version is None:

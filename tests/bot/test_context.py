@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 from bot.chat.asked import READ
 from bot.chat.context import KEPT_PENDINGS, Asked, Context, Depth, Pending, SaidState
 from bot.chat.format_said import SaidFormat
+from knowledge.ball_facts import BallFacts, Footing, Spin
+from knowledge.ball_facts import Depth as PairDepth
 from knowledge.game import Discipline, Scoring
 from knowledge.rulebook import rules
 from knowledge.situation import Familiarity, Formation, TossChoice, Wind
@@ -58,6 +60,22 @@ ASKED = st.builds(
     officiated=MAYBE | st.booleans(),
     rule=MAYBE | st.sampled_from([rule.name for rule in rules()]),
     before=MAYBE | st.text(max_size=20),
+    facts=MAYBE
+    | st.builds(
+        BallFacts,
+        height_m=MAYBE | st.floats(0, 3),
+        from_net_m=MAYBE | st.floats(0, 12),
+        bounced=MAYBE | st.booleans(),
+        footing=MAYBE | st.sampled_from(Footing),
+        theirs=MAYBE | st.sampled_from(PairDepth),
+        ours=MAYBE | st.sampled_from(PairDepth),
+        pace_mps=MAYBE | st.floats(0, 40),
+        wind_mps=MAYBE | st.floats(0, 30),
+        spin=MAYBE | st.sampled_from(Spin),
+        past_sideline=MAYBE | st.booleans(),
+        partner_set=MAYBE | st.booleans(),
+        fault=MAYBE | st.text(max_size=20),
+    ),
     hands=st.dictionaries(PLAYERS, st.sampled_from(Hand), max_size=2).map(
         lambda hands: tuple(sorted(hands.items()))
     ),

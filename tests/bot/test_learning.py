@@ -12,6 +12,7 @@ from talk import Talk
 from bot.post import IncomingKind
 from knowledge.evidence import Profile, profile
 from knowledge.vocabulary import PlayerId, Rate
+from scouting_db.match_rates import tallies_of
 from scouting_db.values import ChoiceRow
 
 THIRDS = 16
@@ -65,7 +66,7 @@ def okafor(talk: Talk) -> Profile:
             "Okafor",
             book.observations([player]),
             today=0,
-            tallies=book.rate_tallies([player]),
+            tallies=tallies_of(book.match_rates(), [player]),
         )
 
 

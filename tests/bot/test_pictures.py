@@ -17,14 +17,14 @@ from hypothesis import strategies as st
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
-from matplotlib.patches import Circle, FancyBboxPatch, Patch, Rectangle
+from matplotlib.patches import Circle, FancyBboxPatch, Patch, Polygon, Rectangle
 
 from bot.chat.pictures import CACHED_PICTURES, draw, palette, warm
 from bot.chat.pictures.arrows import width_px
 from bot.chat.pictures.court import GROUND, KITCHEN, PLAYER_PX, ZONE_SHARE
 from bot.chat.pictures.drawing import figure_of
-from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
+from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box, frame_of
+from knowledge.advice import Area, Arrow, CourtPicture, Line, Marker, Zone
 
 FOUR = (
     Marker(x_m=-1.5, y_m=-2.5, label="Mira", ours=True),
@@ -68,8 +68,31 @@ SERVE = CourtPicture(
         Arrow(from_x_m=1.5, from_y_m=-7.2, to_x_m=-1.5, to_y_m=-6, width=0.1, label=""),
     ),
 )
+SHARED = CourtPicture(
+    title="Who takes the middle",
+    alt="",
+    markers=(
+        Marker(x_m=-1.22, y_m=-2.43, label="Mira", ours=True),
+        Marker(x_m=3.35, y_m=-2.43, label="Tom", ours=True),
+    ),
+    areas=(
+        Area(corners=((-3.05, -0.9), (1, -0.9), (1.2, -6.7), (-3.05, -6.7)), owner="Mira"),
+        Area(corners=((3.05, -0.9), (1, -0.9), (1.2, -6.7), (3.05, -6.7)), owner="Tom"),
+        Area(
+            corners=((0.5, -1.1), (1.6, -1.1), (1.6, -2.1), (0.5, -2.1)),
+            owner="diagonal one",
+            label="dink: diagonal one",
+        ),
+        Area(
+            corners=((0.7, -3.0), (1.7, -3.0), (1.7, -4.9), (0.7, -4.9)),
+            owner="Mira",
+            label="fast: Mira",
+        ),
+    ),
+    lines=(Line(points=((1, -0.9), (1.2, -6.7))),),
+)
 PICTURES = pytest.mark.parametrize(
-    "picture", [DINK, MIDDLE, SERVE], ids=["dink", "middle", "serve"]
+    "picture", [DINK, MIDDLE, SERVE, SHARED], ids=["dink", "middle", "serve", "shared"]
 )
 
 
@@ -188,6 +211,24 @@ def test_every_colour_is_of_the_palette_or_a_tint_of_it(picture: CourtPicture) -
     allowed = {*palette.PALETTE, *tints, GROUND, KITCHEN}
     patches: list[Patch] = [*figure_of(picture).axes[0].patches]
     assert {to_hex(patch.get_facecolor()).upper() for patch in patches} <= allowed
+
+
+def test_each_owners_patches_share_a_colour_that_no_other_has() -> None:
+    """Mira's two patches alike; hers, his and the rule's all different; none the kitchen's."""
+    patches = figure_of(SHARED).axes[0].patches
+    colours = [
+        to_hex(patch.get_facecolor()).upper() for patch in patches if isinstance(patch, Polygon)
+    ]
+    assert colours[0] == colours[3]
+    assert len({*colours, KITCHEN}) == 4
+
+
+def test_a_half_that_is_shared_out_fills_the_picture() -> None:
+    """Players a step past the sideline are still on it, and the court is drawn larger."""
+    near, far = frame_of(SHARED), frame_of(SERVE)
+    assert near.px_per_m > 1.5 * far.px_per_m
+    for box in player_boxes(figure_of(SHARED)):
+        assert box.is_inside(FIELD)
 
 
 def test_contrast_formula() -> None:

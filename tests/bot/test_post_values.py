@@ -13,11 +13,13 @@ from bot.chat.reply import Button, Reply
 from bot.post import Incoming, IncomingKind, Limits, Outgoing, messages_of
 from bot.post.outgoing import units
 from knowledge.advice import (
+    Area,
     Arrow,
     ChanceCurve,
     CourtPicture,
     CurveMark,
     GameBreak,
+    Line,
     Marker,
     Zone,
 )
@@ -47,6 +49,7 @@ BUTTONS = st.builds(
     Button, label=TEXTS, payload=TEXTS, topic=st.none() | st.sampled_from(list(Topic))
 )
 ROWS = st.lists(st.lists(BUTTONS, max_size=3).map(tuple), max_size=3).map(tuple)
+PLACES = st.lists(st.tuples(METRES, METRES), min_size=2, max_size=4).map(tuple)
 COURTS = st.builds(
     CourtPicture,
     title=TEXTS,
@@ -78,6 +81,10 @@ COURTS = st.builds(
         ),
         max_size=2,
     ).map(tuple),
+    areas=st.lists(st.builds(Area, corners=PLACES, owner=TEXTS, label=TEXTS), max_size=2).map(
+        tuple
+    ),
+    lines=st.lists(st.builds(Line, points=PLACES, label=TEXTS), max_size=1).map(tuple),
 )
 CHANCES = st.floats(min_value=0, max_value=1)
 CURVES = st.builds(

@@ -65,6 +65,28 @@ def test_it_names_the_words_that_spoke_for_a_topic(
     assert guess.why[0] in one_of
 
 
+@pytest.mark.parametrize(
+    ("text", "before", "topic"),
+    [
+        ("where do i return", Topic.WHERE_TO_STAND, Topic.AIM_RETURN),
+        ("how do i handle lobs", Topic.ANSWER_PATTERN, Topic.LOB),
+        ("who serves first", Topic.AIM_DINK, Topic.WHERE_TO_STAND),
+    ],
+)
+def test_a_short_question_clear_by_itself_is_not_read_into_the_one_before(
+    text: str, before: Topic, topic: Topic
+) -> None:
+    guess = recognise(read(text), context_topic=before, match_on=False)
+    assert guess.topic is topic
+    assert before in guess.shown
+
+
+@pytest.mark.parametrize("text", ["and hale", "backhand?", "same for lindqvist", "in the wind?"])
+def test_what_says_little_by_itself_goes_on_from_the_one_before(text: str) -> None:
+    guess = recognise(read(text), context_topic=Topic.AIM_DINK, match_on=False)
+    assert guess.topic is Topic.AIM_DINK
+
+
 def test_words_of_an_explanation_stand_in_the_text_as_typed() -> None:
     for one in our_examples()[::7]:
         guess = recognise(utterance_of(one.text), context_topic=one.after, match_on=False)

@@ -113,6 +113,14 @@ def test_what_was_said_counts_before_the_defaults() -> None:
     assert "at the line" not in line
 
 
+def test_who_is_back_meets_it_at_the_baseline_unless_it_says_where() -> None:
+    back = BallFacts(ours=Depth.BOTH_BACK)
+    assert settled(back, KNEE_HIGH).from_net_m == FROM_NET_M[PlaceName.BASELINE]
+    at_nine = BallFacts(ours=Depth.BOTH_BACK, from_net_m=15 * FOOT_M)
+    assert settled(at_nine, KNEE_HIGH).from_net_m == 15 * FOOT_M
+    assert settled(back, NOTHING_SAID).from_net_m is None
+
+
 def test_only_what_the_answer_uses_is_said_back() -> None:
     assert taken_as(KNEE_HIGH, uses=[MatchFact.HEIGHT]) == "Taken as: knee high."
     assert taken_as(KNEE_HIGH, uses=[MatchFact.SPIN]) is None

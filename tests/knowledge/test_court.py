@@ -15,16 +15,21 @@ from knowledge.court import (
     HALF_LENGTH_M,
     HALF_WIDTH_M,
     KITCHEN_DEPTH_M,
+    POST_FROM_CENTRE_M,
+    Lane,
     Point,
+    Zone,
     at_baseline,
     at_kitchen_line,
     is_in,
     is_in_kitchen,
+    lane_ends,
     lane_in_court_m,
     net_crossing_x_m,
     net_height_m,
     room_m,
     x_of_side_m,
+    zone_of,
 )
 from knowledge.vocabulary import Side
 
@@ -122,3 +127,36 @@ def test_lines_are_in_and_the_kitchen_line_is_kitchen() -> None:
     assert not is_in(Point(x_m=math.nextafter(HALF_WIDTH_M, 9), y_m=0))
     assert is_in_kitchen(Point(x_m=0, y_m=KITCHEN_DEPTH_M))
     assert not is_in_kitchen(Point(x_m=0, y_m=KITCHEN_DEPTH_M + 0.01))
+
+
+def test_posts() -> None:
+    """2.C: posts 22 ft apart."""
+    assert pytest.approx(22 * FOOT_M) == 2 * POST_FROM_CENTRE_M
+
+
+@given(st.floats(-4, 4), st.floats(-8, 8))
+def test_zones_agree_with_the_lines(x: float, y: float) -> None:
+    """2.A, 2.B; a mid-court from 7 to 15 ft is common practice, no source. Both halves alike."""
+    place = Point(x_m=x, y_m=y)
+    zone = zone_of(place)
+    assert (zone is Zone.OUT) is not is_in(place)
+    assert (zone is Zone.KITCHEN) is (is_in(place) and is_in_kitchen(place))
+    assert zone is zone_of(Point(x_m=-x, y_m=-y))
+
+
+@pytest.mark.parametrize(
+    ("feet", "zone"),
+    [(7, Zone.KITCHEN), (10, Zone.MID_COURT), (15.5, Zone.BACK_COURT), (22.1, Zone.OUT)],
+)
+def test_zones_by_depth(feet: float, zone: Zone) -> None:
+    assert zone_of(Point(x_m=1.0, y_m=-feet * FOOT_M)) is zone
+
+
+def test_lanes_lengthen_and_the_net_lowers_from_line_to_cross() -> None:
+    """Facts, section 7: down the line the highest part of the net and the least court."""
+    ends = [lane_ends(lane, from_net_m=2.3, depth_m=1.5) for lane in Lane]
+    lengths = [start.distance_m(target) for start, target in ends]
+    nets = [net_height_m(net_crossing_x_m(start, target)) for start, target in ends]
+    assert lengths == sorted(lengths)
+    assert nets[0] > max(nets[1:])
+    assert all(is_in(target) for _, target in ends)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 from noted_players import match, player
 
-from knowledge.planning.hands import BodySpot, best_spot, hands_line
+from knowledge.planning.hands import BodySpot, Spot, best_spot, hands_line
 from knowledge.vocabulary import Side, Topic
 
 
@@ -45,7 +45,8 @@ def test_spot_by_hand_and_ready_position(hand: str, ready: str, hip: Side, side:
 def test_the_paddle_hip_faces_the_middle_by_hand_and_side(
     hand: str, side: Side, faces_middle: bool
 ) -> None:
-    spot = BodySpot(target=player(3, "Okafor", side, f"hand {hand}"), paddle_side=True)
+    target = player(3, "Okafor", side, f"hand {hand}")
+    spot = BodySpot(target=target, spot=Spot.PADDLE_HIP)
     assert spot.faces_middle is faces_middle
 
 

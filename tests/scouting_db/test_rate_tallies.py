@@ -20,6 +20,7 @@ from knowledge.vocabulary import (
     Value,
 )
 from scouting_db.book import Book
+from scouting_db.match_rates import tallies_of
 from scouting_db.session import Store
 from scouting_db.values import (
     EntryKind,
@@ -57,6 +58,12 @@ def play(book: Book, match: MatchId, who: PlayerId, made: str, *, game_no: int =
     return lines
 
 
+def rate_tallies(
+    book: Book, players: list[PlayerId], *, between_games: MatchId | None = None
+) -> tuple[RateTally, ...]:
+    return tallies_of(book.match_rates(), players, between_games=between_games)
+
+
 def counted(tallies: tuple[RateTally, ...]) -> list[tuple[int, int, int, bool]]:
     return [(len(one.made), len(one.missed), one.logged, one.is_settled) for one in tallies]
 
@@ -67,13 +74,13 @@ def test_voided_rallies_do_not_count_and_come_back_with_redo(store: Store) -> No
         book = team.book(connection)
         match, tom = a_match(book, MatchState.OVER)
         lines = play(book, match, tom, "yyn-")
-        assert counted(book.rate_tallies([tom])) == [(2, 1, 4, True)]
-        (tally,) = book.rate_tallies([tom])
+        assert counted(rate_tallies(book, [tom])) == [(2, 1, 4, True)]
+        (tally,) = rate_tallies(book, [tom])
         assert tally.made == tuple(f"rally:{match}:{n}" for n in lines[:2])
         void = book.void(match, lines[1])
-        assert counted(book.rate_tallies([tom])) == [(1, 1, 3, True)]
+        assert counted(rate_tallies(book, [tom])) == [(1, 1, 3, True)]
         book.void(match, void.n)
-        assert counted(book.rate_tallies([tom])) == [(2, 1, 4, True)]
+        assert counted(rate_tallies(book, [tom])) == [(2, 1, 4, True)]
 
 
 def test_the_running_game_stands_apart_until_it_is_over(store: Store) -> None:
@@ -83,11 +90,11 @@ def test_the_running_game_stands_apart_until_it_is_over(store: Store) -> None:
         match, tom = a_match(book, MatchState.RUNNING)
         play(book, match, tom, "yyy")
         play(book, match, tom, "nn-", game_no=2)
-        assert counted(book.rate_tallies([tom])) == [(3, 0, 3, True), (0, 2, 3, False)]
-        between = book.rate_tallies([tom], between_games=match)
+        assert counted(rate_tallies(book, [tom])) == [(3, 0, 3, True), (0, 2, 3, False)]
+        between = rate_tallies(book, [tom], between_games=match)
         assert counted(between) == [(3, 2, 6, True)]
         book.set_state(match, MatchState.OVER)
-        assert counted(book.rate_tallies([tom])) == [(3, 2, 6, True)]
+        assert counted(rate_tallies(book, [tom])) == [(3, 2, 6, True)]
 
 
 def test_nobody_else_and_no_other_match_gets_into_a_tally(store: Store) -> None:
@@ -99,9 +106,9 @@ def test_nobody_else_and_no_other_match_gets_into_a_tally(store: Store) -> None:
         play(book, first, tom, "y")
         play(book, second, tom, "n")
         play(book, second, other, "nn")
-        assert counted(book.rate_tallies([tom])) == [(1, 0, 1, True), (0, 1, 3, True)]
-        assert book.rate_tallies([]) == ()
-        everybody = book.rate_tallies([tom, other])
+        assert counted(rate_tallies(book, [tom])) == [(1, 0, 1, True), (0, 1, 3, True)]
+        assert rate_tallies(book, []) == ()
+        everybody = rate_tallies(book, [tom, other])
         ids = [each for one in everybody for each in (*one.made, *one.missed)]
         assert len(set(ids)) == len(ids) == 4
 
@@ -167,7 +174,9 @@ def test_everybody_is_counted_once_their_match_is_over(store: Store) -> None:
 
 
 def everybody(book: Book) -> set[tuple[PlayerId, int, int]]:
-    return {(one.player, one.made, one.missed) for one in book.rate_counts()}
+    return {
+        (one.player, one.made, one.missed) for each in book.match_rates() for one in each.counts
+    }
 
 
 @pytest.mark.parametrize("seed", range(12))
@@ -194,8 +203,10 @@ def test_what_is_taken_out_is_what_the_match_log_leaves_out(store: Store, seed: 
                     book.void(match, line)
                 undone.add(place)
         left = [one.n for one in unvoided(book.entries(match)) if one.kind is EntryKind.RALLY]
-        tallies = book.rate_tallies([tom])
+        tallies = rate_tallies(book, [tom])
         names = {each for one in tallies for each in (*one.made, *one.missed)}
         assert names == {f"rally:{match}:{n}" for n in left}
         assert [one.logged for one in tallies] == [len(left)] * bool(left)
-        assert sum(one.made + one.missed for one in book.rate_counts()) == len(left)
+        assert sum(
+            one.made + one.missed for each in book.match_rates() for one in each.counts
+        ) == len(left)

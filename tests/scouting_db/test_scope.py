@@ -103,8 +103,8 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "recent_notes": lambda book, _: book.recent_notes(),
     "unread_notes": lambda book, _: book.unread_notes(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
-    "rate_tallies": lambda book, has: book.rate_tallies([has.okafor]),
-    "rate_counts": lambda book, _: book.rate_counts(),
+    "note_changes": lambda book, _: book.note_changes(-1).observations,
+    "match_rates": lambda book, _: book.match_rates(),
     "told_notes": lambda book, has: book.told_notes([EvidenceId(f"note:{has.note}:1")]),
     "told_rallies": lambda book, has: book.told_rallies([EvidenceId(f"rally:{has.match}:1")]),
     "told_matches": lambda book, has: book.told_matches([EvidenceId(f"match:{has.match}")]),
@@ -119,7 +119,9 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "entries": lambda book, has: book.entries(has.match),
     "rallies": lambda book, has: book.rallies(has.match),
     "rates": lambda book, has: book.rates(has.match),
-    "choices": lambda book, _: book.choices(Topic.LOB),
+    "choices_against": lambda book, has: book.choices_against(
+        Topic.LOB, ours=has.ours, theirs=has.theirs
+    ),
     "choices_in": lambda book, has: book.choices_in(has.match),
     "rally_of_message": lambda book, has: book.rally_of_message(has.chat, RALLY_MESSAGE),
     "latest_plan": lambda book, has: (

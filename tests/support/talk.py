@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import count
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import Column, Table, select
 
 from bot.channels.console import CHAT, USER
 from bot.chat.answers.desk import Uniform, unforeseeable
@@ -35,6 +35,10 @@ KEPT = (
     tables.match, tables.entry, tables.rally, tables.plan,
 )  # fmt: skip
 """What a book holds; the memory of changes, the post and chats are not part of it."""
+
+
+def _kept_of(table: Table) -> list[Column[Any]]:
+    return [column for column in table.c if column.name != "changed"]
 
 
 @dataclass(slots=True, kw_only=True)
@@ -166,11 +170,14 @@ class Talk:
             }
 
     def stored(self) -> dict[str, list[tuple[Any, ...]]]:
-        """Every row of what all books hold, to compare before and after."""
+        """Every row of what all books hold, to compare before and after.
+
+        Which version changed a row is left out: undo changes it once more.
+        """
         with self.store.reading() as connection:
             return {
                 table.name: sorted(
-                    (tuple(map(repr, row)) for row in connection.execute(select(table))),
+                    tuple(map(repr, row)) for row in connection.execute(select(*_kept_of(table)))
                 )
                 for table in KEPT
             }

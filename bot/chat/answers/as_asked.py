@@ -11,6 +11,7 @@ from bot.chat.answers.own_rates import Numbers, numbers_over
 from bot.chat.answers.standing import score_said
 from bot.chat.context import Asked
 from bot.chat.question import OneOfUs, Question, Slots
+from knowledge.ball_facts import NOTHING_SAID
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
@@ -49,6 +50,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         asker=slots.asker,
         hands=(*_told_hands(desk), *_supposed_hands(question)),
         before=_goes_on_from(desk, question),
+        facts=None if slots.facts == NOTHING_SAID else slots.facts,
     )
 
 

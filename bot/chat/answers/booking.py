@@ -14,10 +14,10 @@ from bot.chat.answers.results import last_match
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
-from bot.chat.render import rows
+from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import Mode, PlayerId
+from knowledge.vocabulary import Mode, PlayerId, Topic
 
 EXAMPLES = 3
 PAIR = 2
@@ -46,6 +46,10 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _log_only(desk)
         case BookVerb.SCORE:
             return _score(desk)
+        case BookVerb.NEXT:
+            return Reply(text=wording("match.none"))
+        case BookVerb.REVIEW:
+            return _review(desk)
         case BookVerb.TAG_RALLIES | BookVerb.STOP_TAGGING:
             return switch(desk, on=said.verb is BookVerb.TAG_RALLIES)
         case BookVerb.BASE_RATES:
@@ -82,6 +86,15 @@ def _score(desk: Desk) -> Reply:
         return last_match(desk)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
+
+
+def _review(desk: Desk) -> Reply:
+    """How it went, as far as it was told, and what to change."""
+    reply = _score(desk) if desk.entries() else last_match(desk)
+    if reply.text == wording("match.none_last"):
+        return Reply(text=wording("match.review_none"))
+    change = rows(offer_buttons([Topic.ADJUST]))
+    return replace(reply, buttons=(*change, *reply.buttons))
 
 
 def _players(desk: Desk) -> Reply:

@@ -8,6 +8,7 @@ from secrets import SystemRandom
 from types import MappingProxyType
 from typing import Any
 
+from bot.chat.book_evidence import BookEvidence
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read
 from bot.chat.logged_aims import LoggedAims, aims_in
@@ -17,22 +18,21 @@ from bot.chat.payload import Verb, tap
 from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
 from bot.chat.reply import Button
+from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
 from knowledge.evidence import (
-    NO_PEERS,
-    RATE_TRAIT,
     Observation,
     Peers,
     Profile,
-    estimate_fact,
-    peers_of,
+    RateCount,
 )
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import Hand, PlayerId, Side, Topic, Trait
+from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.book import Book
+from scouting_db.match_rates import tallies_of
 from scouting_db.values import (
     About,
     AgreementRow,
@@ -43,7 +43,6 @@ from scouting_db.values import (
     InboxId,
     MatchId,
     MatchRow,
-    MeetingLog,
     Micros,
     PairId,
 )
@@ -129,28 +128,45 @@ class Desk:
         return replace(self.view, profiles=MappingProxyType(found))
 
     def _read_profiles(self, players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
-        tallies = self.book.rate_tallies(players, between_games=self._between_games())
+        evidence = self._evidence(players)
+        tallies = tallies_of(
+            (evidence.matches or {}).values(), players, between_games=self._between_games()
+        )
+        memories = self.views.memories
         return profiles_of(
             {player: self.view.short_name(player) for player in players},
-            self.book.observations(players),
+            evidence.notes,
             tallies,
             today=self.day,
-            peers=self._peers() if any(one.rate in RATE_TRAIT for one in tallies) else NO_PEERS,
+            peers=lambda: self._peers(evidence.counts),
+            recall_of=lambda player: memories.of(self.book_id, player).recall,
         )
 
-    def _peers(self) -> Peers:
-        """What others' rallies say; read only where somebody asked about has rates of their own."""
-        return self._recall(("peers", self.day), self._read_peers)
+    def _evidence(
+        self, players: Sequence[PlayerId] = (), *, with_stances: bool = False
+    ) -> BookEvidence:
+        """What the book's notes and rallies say now; of what was kept only changes are read."""
+        now = self.version + self.book.has_written
+        kept = self.views.evidence(self.book_id)
+        found = BookEvidence(version=now) if kept is None else kept.brought_to(now, self.book)
+        if players:
+            found = found.knowing(players, self.book)
+        if with_stances:
+            found = found.knowing_stances(self.book)
+        if not self.book.has_written and found is not kept:
+            self.views.keep_evidence(self.book_id, found)
+        return found
 
-    def _read_peers(self) -> Peers:
-        counts = self.book.rate_counts()
+    def said_of(self, player: PlayerId) -> tuple[Observation, ...]:
+        """What the notes say of somebody, this turn's own among them."""
+        return self._evidence((player,)).notes[player]
+
+    def _peers(self, counts: tuple[RateCount, ...]) -> Peers:
+        """What others' rallies say."""
         stances = self._stances() if len({one.player for one in counts}) > 1 else {}
-        known = {
-            player: (hand, side)
-            for player, (hand, side) in stances.items()
-            if hand is not None and side is not None
-        }
-        return peers_of(counts, known, today=self.day)
+        inputs = (counts, stances, self.day)
+        memory = self.views.memories.of(self.book_id)
+        return memory.recall("peers", inputs, lambda: peers_known(counts, stances, today=self.day))
 
     def _between_games(self) -> MatchId | None:
         """The current match while none of its games is on: then all its rallies are settled."""
@@ -249,43 +265,33 @@ class Desk:
             return LoggedAims()
         return self._recall(
             ("aims", topic, our_pair, their_pair),
-            lambda: aims_in(self.book.choices(topic), self._logs_against(our_pair, their_pair)),
+            lambda: aims_in(self.book.choices_against(topic, ours=our_pair, theirs=their_pair)),
         )
-
-    def _logs_against(self, ours: PairId, theirs: PairId) -> tuple[MeetingLog, ...]:
-        logged = self.book.logged_matches(ours)
-        return self.book.logs([one.match for one in logged if one.their_pair.pair == theirs])
 
     def _read_meetings(
         self, ours: PairId, theirs: Sequence[PlayerId], current: MatchId | None
     ) -> Meetings:
         logged = [one for one in self.book.logged_matches(ours) if one.match != current]
         matches = same_discipline(logged, self.format().discipline.value)
-        return meetings_of(
-            matches,
-            self.views.tallies.of(self.book_id, matches, self.book.logs),
-            theirs=theirs,
-            hands={who: hand for who, (hand, _) in self._stances().items() if hand is not None},
-            today=self.day,
+        hands = {who: hand for who, (hand, _) in self._stances().items() if hand is not None}
+        memory = self.views.memories.of(self.book_id)
+        return memory.recall(
+            "meetings",
+            (matches, theirs, hands, self.day),
+            lambda: meetings_of(
+                matches,
+                self.views.tallies.of(self.book_id, matches, self.book.logs),
+                theirs=theirs,
+                hands=hands,
+                today=self.day,
+            ),
         )
 
-    def _stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:
+    def _stances(self) -> Stances:
         """The hand and the side of everybody of whom notes tell either."""
-        return self._recall(("stances", self.day), self._read_stances)
-
-    def _read_stances(self) -> Mapping[PlayerId, tuple[Hand | None, Side | None]]:
-        noted: dict[tuple[PlayerId, Trait], list[Observation]] = {}
-        for one in self.book.observations_of(Trait.HAND, Trait.SIDE_PLAYED):
-            noted.setdefault((one.player, one.trait), []).append(one)
-        facts = {key: estimate_fact(group, today=self.day) for key, group in noted.items()}
-        known = {key: fact.known for key, fact in facts.items() if fact and fact.known}
-        return {
-            player: (
-                Hand(hand) if (hand := known.get((player, Trait.HAND))) else None,
-                Side(side) if (side := known.get((player, Trait.SIDE_PLAYED))) else None,
-            )
-            for player in dict.fromkeys(player for player, _ in known)
-        }
+        said = self._evidence(with_stances=True).stances or ()
+        memory = self.views.memories.of(self.book_id)
+        return memory.recall("stances", (said, self.day), lambda: stances_of(said, today=self.day))
 
     def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
         """What an earlier turn read of the book's same version, unless this one has written."""

@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
+from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim, NoteSaid
@@ -163,9 +164,24 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
         lines.append(wording("note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
-    buttons = [undo_button(change), *offer_buttons(desk, change, offered_with(said))]
+    clashing = tuple(clashes(desk, said.claims, note))
+    lines += [_clash_line(each) for each in clashing]
+    buttons = [undo_button(change)]
+    buttons += [button for each in clashing for button in drop_buttons(desk, each)]
+    buttons += [*offer_buttons(desk, change, offered_with(said))]
     buttons += topic_buttons(said.may_ask)
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
+
+
+def _clash_line(clash: Clash) -> str:
+    """The book has both: what else it says, and which of the two counts."""
+    other = next(one for one in reversed(clash.told))
+    told = claim_words(replace(clash.claim, value=other.value, denied=other.denied, tag=other.tag))
+    counted = clash.counts
+    if counted is None:
+        return wording("note.clash_open").format(told=told)
+    counts = claim_words(replace(clash.claim, value=counted, denied=False, tag=None))
+    return wording("note.clash").format(told=told, counts=counts)
 
 
 def offer_buttons(

@@ -130,7 +130,15 @@ def answer_asked(
         short=short,
         keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
+        faults=_faults(asked),
     )
+
+
+def _faults(asked: Asked) -> list[str]:
+    """What was said of the ball and cannot be, a line each; a storm the weather page answers."""
+    if asked.facts is None or asked.facts.fault is None or asked.topic is Topic.WEATHER_OR_BODY:
+        return []
+    return asked.facts.fault.splitlines()
 
 
 def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from bot.chat.answers import note_offers, notes, undo
+from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
@@ -21,6 +22,7 @@ from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation
+from knowledge.tactics.ball_words import FIELDS
 from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
@@ -152,8 +154,9 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
         # Beside an answer about a score the next one is about the same score, and says so.
         text = _SIZE_ASKED if topic is Topic.RISK_AT_SCORE else last.text
         return replace(last, topic=topic, text=text, about=about or last.about)
-    text = last.text if last is not None else ""
-    return Asked(topic=topic, text=text, about=about or (last.about if last else ()))
+    if last is None:
+        return Asked(topic=topic, text="", about=about)
+    return Asked(topic=topic, text=last.text, about=about or last.about, facts=last.facts)
 
 
 def _settle(desk: Desk, args: Sequence[str]) -> Reply:
@@ -198,6 +201,8 @@ def _with_fact(
             desk.context = replace(desk.context, formation=word_in(Formation, value))
         case MatchFact.SYMPTOM:
             return replace(asked, text=_symptom(value))
+        case _ if fact in FIELDS:
+            return with_ball_fact(asked, fact, value)
         case _:
             return with_score_fact(asked, fact, value)
     return asked

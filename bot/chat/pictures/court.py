@@ -22,7 +22,7 @@ from bot.chat.pictures.sheet import (
     write_label,
     write_title,
 )
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
+from knowledge.advice import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
 
 POST_M = 11 * METRES_PER_FOOT
@@ -31,6 +31,7 @@ POST_M = 11 * METRES_PER_FOOT
 PLAYER_PX = 58
 LINE_PX = 6
 NET_PX = 14
+SEAM_PX = 7
 WIDEST_LABEL_PX = 400
 
 GROUND = mixed(INK, 0.06)
@@ -53,10 +54,15 @@ def figure_of(picture: CourtPicture) -> Figure:
     frame = frame_of(picture)
     sheet = _Sheet(axes=axes, frame=frame, taken=_taken(picture, frame))
     _court(sheet)
+    owners = _area_colours(picture.areas)
+    for area in picture.areas:
+        _area(sheet, area, owners)
     colours = _zone_colours(picture.zones)
     for zone in picture.zones:
         _zone(sheet, zone, colours)
     _net(sheet)
+    for line in picture.lines:
+        _seam(sheet, line)
     for place, arrow in enumerate(_widest_first(picture)):
         _arrow(sheet, arrow, 6 + place / 100)
     for marker in picture.markers:
@@ -153,6 +159,35 @@ def _zone(sheet: _Sheet, zone: Zone, colours: dict[str, Colour]) -> None:
     patch.set_linewidth(2.5 * PT_PER_PX)
 
 
+def _area_colours(areas: Sequence[Area]) -> dict[str, Colour]:
+    """One colour per owner, none of them the kitchen's."""
+    colours = [colour for colour in ZONES if colour != SKY_BLUE]
+    owners = list(dict.fromkeys(area.owner for area in areas))
+    return {owner: colours[place % len(colours)] for place, owner in enumerate(owners)}
+
+
+def _area(sheet: _Sheet, area: Area, colours: dict[str, Colour]) -> None:
+    sheet.axes.add_patch(
+        Polygon(
+            [sheet.frame.px(x, y) for x, y in area.corners],
+            closed=True,
+            facecolor=mixed(colours[area.owner], ZONE_SHARE),
+            edgecolor=INK,
+            linewidth=2.5 * PT_PER_PX,
+            joinstyle="round",
+            zorder=3,
+        )
+    )
+
+
+def _seam(sheet: _Sheet, line: Line) -> None:
+    """Dashed ink on paper, so that it shows upon any colour."""
+    xs, ys = zip(*(sheet.frame.px(x, y) for x, y in line.points), strict=True)
+    wide = SEAM_PX * PT_PER_PX
+    sheet.axes.plot(xs, ys, color=PAPER, linewidth=2 * wide, solid_capstyle="butt", zorder=4.5)
+    sheet.axes.plot(xs, ys, color=INK, linewidth=wide, dashes=(3, 2), zorder=4.6)
+
+
 def _arrow(sheet: _Sheet, arrow: Arrow, z: float) -> None:
     colour = OURS if arrow.from_y_m < 0 else THEIRS
     for corners in polygons(sheet.frame, arrow):
@@ -198,6 +233,11 @@ def _labels(sheet: _Sheet, picture: CourtPicture) -> None:
         text, size = measured(arrow.label, WIDEST_LABEL_PX)
         spots = placement.beside_arrow(*ends(sheet.frame, arrow), *size)
         _write(sheet, text, best_place(spots, sheet.taken), INK)
+    for area in picture.areas:
+        text, size = measured(area.label, WIDEST_LABEL_PX)
+        places = [sheet.frame.px(x, y) for x, y in area.corners]
+        spots = placement.within_zone(_box_of(places), *size)
+        _write(sheet, text, best_place(spots, sheet.taken), INK)
     named = {marker.label for marker in picture.markers}
     for zone in picture.zones:
         if zone.label in named:  # the player's own label, in the zone's colour, says it
@@ -206,6 +246,11 @@ def _labels(sheet: _Sheet, picture: CourtPicture) -> None:
         box = _metres(sheet, zone.x0_m, zone.y0_m, zone.x1_m, zone.y1_m)
         spots = placement.within_zone(box, *size)
         _write(sheet, text, best_place(spots, sheet.taken), INK)
+
+
+def _box_of(places: Sequence[tuple[float, float]]) -> Box:
+    xs, ys = zip(*places, strict=True)
+    return Box(x0=min(xs), y0=min(ys), x1=max(xs), y1=max(ys))
 
 
 def _write(sheet: _Sheet, text: str, box: Box, edge: Colour) -> None:

@@ -22,6 +22,11 @@ CLOSE_HALF_M = 4.8
 CLOSE_REACH_M = 4.3
 """A picture whose contents all lie this near the net is drawn close up."""
 
+BEYOND_NET_M = 1.0
+BEHIND_M = 0.95
+"""Shown beside a half that is shared out: beyond the net, and behind the baseline. With these a
+player a step past the sideline is still on the picture."""
+
 FULL_HALF_M = HALF_LENGTH_M + 1.35
 """Half the length shown of a whole court, with room behind the baselines."""
 
@@ -61,18 +66,22 @@ FIELD = Box(x0=EDGE_PX, y0=EDGE_PX, x1=WIDTH_PX - EDGE_PX, y1=HEIGHT_PX - TITLE_
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
-    """One scale for both directions, the net's centre in the middle of the field."""
+    """One scale for both directions; `middle_m` along the court is in the middle of the field."""
 
     px_per_m: float
+    middle_m: float = 0.0
 
     def px(self, x_m: float, y_m: float) -> tuple[float, float]:
         """Pixel of a place on the court."""
         centre_y = (FIELD.y0 + FIELD.y1) / 2
-        return WIDTH_PX / 2 + self.px_per_m * x_m, centre_y + self.px_per_m * y_m
+        return WIDTH_PX / 2 + self.px_per_m * x_m, centre_y + self.px_per_m * (y_m - self.middle_m)
 
 
 def frame_of(picture: CourtPicture) -> Frame:
-    """Close up if everything happens near the net, else the whole court."""
+    """Close up if everything happens near the net; our half where it is shared out; else all."""
+    if picture.areas and all(y <= 0 for y in _lengths_m(picture)):
+        scale = (FIELD.y1 - FIELD.y0) / (HALF_LENGTH_M + BEYOND_NET_M + BEHIND_M)
+        return Frame(px_per_m=scale, middle_m=(BEYOND_NET_M - HALF_LENGTH_M - BEHIND_M) / 2)
     furthest = max((abs(y) for y in _lengths_m(picture)), default=HALF_LENGTH_M)
     half_m = CLOSE_HALF_M if furthest <= CLOSE_REACH_M else FULL_HALF_M
     return Frame(px_per_m=(FIELD.y1 - FIELD.y0) / (2 * half_m))
@@ -87,3 +96,7 @@ def _lengths_m(picture: CourtPicture) -> Iterator[float]:
     for zone in picture.zones:
         yield zone.y0_m
         yield zone.y1_m
+    for area in picture.areas:
+        yield from (y for _, y in area.corners)
+    for line in picture.lines:
+        yield from (y for _, y in line.points)

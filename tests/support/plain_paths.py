@@ -1,7 +1,6 @@
-"""A ball's path in closed form: drag slows it along the ground, gravity alone bends it, one bounce.
+"""Balls' paths in closed form for tests of reach, which takes any path with times and points.
 
-No spin, no drag on rise and fall: within a few centimetres for a ball that flies flat, too short
-for a lob's fall. Any path with times and points serves in its place.
+Drag slows a ball along the ground, gravity alone bends it, and it bounces once.
 """
 
 from __future__ import annotations
@@ -13,6 +12,7 @@ import numpy as np
 
 from knowledge.court import Point
 from knowledge.flight.ball import GRAVITY_MPS2
+from knowledge.reach import arrival_s
 from knowledge.reach.body import Floats
 from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M
 
@@ -30,11 +30,6 @@ class PlainPath:
 
     times_s: Floats
     points: Floats
-
-
-def arrival_s(distance_m: Floats, speed_mps: float) -> Floats:
-    """Time over a distance along the ground with quadratic drag: x = ln(1 + k v t) / k."""
-    return (np.exp(DRAG_PER_M * distance_m) - 1.0) / (DRAG_PER_M * speed_mps)
 
 
 def travelled_m(time_s: Floats, speed_mps: float | Floats) -> Floats:

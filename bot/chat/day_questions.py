@@ -1,0 +1,47 @@
+"""Short questions about the day itself: what comes next, how it went, what a way of scoring is."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.message import Message
+from bot.chat.question import BookSaid, BookVerb, Question, Understood
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import Topic
+
+_CERTAIN = 1.0
+
+_NEXT = re.compile(
+    r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
+    r"(?:next|up next|next up|next match|our next match|next opponents?)"
+)
+_REVIEW = re.compile(
+    r"(?:(?:the|our) )?(?:review|recap|debrief|post match)(?: (?:the|that|this|our|last))*"
+    r"(?: (?:match|game))?"
+    r"|how did (?:we|it|that|this|the)(?: last)?(?: (?:match|game))?(?: (?:do|go|went))"
+)
+_WAY_OF_SCORING = re.compile(
+    r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
+    r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"
+)
+"""Asked what it is; told with a match ("to 21, rally scoring") it is the match's."""
+
+
+def day_question(message: Message, chat: ChatView) -> Understood | None:
+    """What such a message asks; None unless it is all that is said."""
+    line = _line(message.said)
+    if _WAY_OF_SCORING.fullmatch(line):
+        return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=_CERTAIN)
+    if _NEXT.fullmatch(line) and chat.match_on:
+        return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=_CERTAIN)
+    if _NEXT.fullmatch(line):
+        return BookSaid(text=message.text, verb=BookVerb.NEXT)
+    if _REVIEW.fullmatch(line):
+        return BookSaid(text=message.text, verb=BookVerb.REVIEW)
+    return None
+
+
+def _line(said: Sequence[Word]) -> str:
+    return " ".join(word.folded for word in said)

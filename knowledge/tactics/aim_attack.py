@@ -1,0 +1,272 @@
+"""Where to speed up, and whether this ball is one: spot, lane, what comes back, and the mix."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
+from knowledge.planning.probes import hand_choices
+from knowledge.planning.weighing import is_open
+from knowledge.situation import Situation
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics import attack_sizes as sizes
+from knowledge.tactics import attack_words as words
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
+from knowledge.tactics.attack_answer import Aimed, aimed
+from knowledge.tactics.attack_flight import MPS_PER_MPH, fastest_mps
+from knowledge.tactics.attack_mix import attack_mix
+from knowledge.tactics.attack_picture import picture
+from knowledge.tactics.attack_question import AttackQuestion, Contact
+from knowledge.tactics.attack_spots import Spot
+from knowledge.tactics.attack_whether import (
+    ATTACK,
+    HIGH_LEVELS,
+    Whether,
+    gain_over_dink,
+    whether,
+)
+from knowledge.tactics.conditions import marks_weak
+from knowledge.vocabulary import BallQuality, Side, Topic, Trait
+
+REASONS = 3
+BESIDE_THE_CHANGE = 2
+CHOICES_AT_MOST = 5
+
+
+def advise(situation: Situation) -> Advice:
+    """The spot and why, or why this ball is none to speed up, and what would change it."""
+    facing = _facing(situation)
+    found = aimed(facing)
+    one = whether(facing, found)
+    if not one.attacks:
+        return _dink(situation, found, one)
+    if not found.is_settled and not _is_aimed_anyway(found):
+        return _general(situation, found, one)
+    return _attack(situation, facing, found, one)
+
+
+def _facing(situation: Situation) -> Situation:
+    """Only whoever of them is asked about, where that is one of the two."""
+    asked = tuple(one for one in situation.theirs if one.player in situation.asked.about)
+    return replace(situation, topic=Topic.AIM_ATTACK, theirs=asked or situation.theirs)
+
+
+def _is_aimed_anyway(found: Aimed) -> bool:
+    """Whether what is said of this ball picks the spot, without a note."""
+    return found.spot is not None and (
+        found.spot.spot in (Spot.FEET, Spot.SHOULDER) or found.question.facts.partner_set is False
+    )
+
+
+def _attack(situation: Situation, facing: Situation, found: Aimed, one: Whether) -> Advice:
+    call = words.attack_call(found, situation)
+    mix = attack_mix(facing, found) if situation.theirs else None
+    is_general = not found.is_settled
+    return Advice(
+        topic=Topic.AIM_ATTACK,
+        call=call,
+        reasons=_reasons(found, mix),
+        number=_number(found, one),
+        unless=_unless(found),
+        assumed=_assumed(situation, is_general=is_general),
+        caution=words.CAUTION,
+        confidence=_confidence(found, one, is_general=is_general),
+        numbers=_numbers(found, one),
+        choices=_choices(situation, found),
+        picture=picture(found, mix, situation, call=call),
+        more=_more(found, one),
+        mix=mix,
+    )
+
+
+def _general(situation: Situation, found: Aimed, one: Whether) -> Advice:
+    """Nothing noted says at whom: the rule for either of them, and which hip that is."""
+    hips = [
+        spot.at
+        for spot in found.spots
+        if spot.spot is Spot.PADDLE_HIP and spot.hip is not None and spot.target.name
+    ]
+    reasons = words.GENERAL_REASONS
+    if hips and len("; ".join(hips)) < 40:
+        text = f"That is {'; '.join(hips)}"
+        reasons = (reasons[0], Reason(text=text, source=COMMON_PRACTICE), reasons[1])
+    return Advice(
+        topic=Topic.AIM_ATTACK,
+        call=words.general_call(found.question),
+        reasons=reasons,
+        number=words.time_number(found.question) if _is_place_said(found) else None,
+        unless=_unless(found),
+        assumed=_assumed(situation, is_general=True),
+        caution=words.CAUTION,
+        confidence=Confidence.GENERAL_RULE,
+        numbers=_numbers(found, one),
+        choices=_choices(situation, found),
+        more=_more(found, one),
+    )
+
+
+def _dink(situation: Situation, found: Aimed, one: Whether) -> Advice:
+    question = found.question
+    reasons = [
+        Reason(text=part.effect.because, source=part.effect.source)
+        for part in (one.ranking.of(ATTACK).parts if one.owned else ())
+        if part.points < 0 and not is_open(part)
+    ]
+    own = _own_weakness(situation, one)
+    reasons = [*own, *(replace(each, text=words.capital(each.text)) for each in reasons)]
+    reasons.append(Reason(text="The one who hits up loses the hands", source=COMMON_PRACTICE))
+    return Advice(
+        topic=Topic.AIM_ATTACK,
+        call=words.dink_call(question, one),
+        reasons=tuple(list(dict.fromkeys(reasons))[: REASONS - 1]),
+        number=_number(found, one) if question.is_ball_said and one.owned else None,
+        unless=_unless_dinking(question, one, situation),
+        confidence=one.ranking.confidence if one.owned else Confidence.CLEAR,
+        numbers=_numbers(found, one),
+        choices=_choices(situation, found),
+        more=_more(found, one),
+    )
+
+
+def _own_weakness(situation: Situation, one: Whether) -> list[Reason]:
+    if one.owned:
+        return []
+    weak = [each for each in situation.ours if marks_weak(each, Trait.SPEED_UP)]
+    asked = [each for each in weak if each.player == situation.striker] or weak
+    return [
+        Reason(
+            text=f"{each.name}'s speed-up is weak",
+            source=each.profile.skill(Trait.SPEED_UP).source,
+        )
+        for each in asked[:1]
+    ]
+
+
+def _reasons(found: Aimed, mix: AdvisedMix | None) -> tuple[Reason, ...]:
+    """Notes and geometry, where the counter comes back, and the second ball.
+
+    Beside a change-up a third would not be read: "why" has it.
+    """
+    has_change = mix is not None and mix.change_up is not None
+    told = list(words.why(found))
+    reasons = [*told[:1], words.comes_back(found), *told[1:2], words.second_ball(found)]
+    return tuple(list(dict.fromkeys(reasons))[: BESIDE_THE_CHANGE if has_change else REASONS])
+
+
+def _is_place_said(found: Aimed) -> bool:
+    return found.question.facts.from_net_m is not None
+
+
+def _number(found: Aimed, one: Whether) -> str | None:
+    if _is_place_said(found) and one.attacks:
+        return words.time_number(found.question)
+    gain = gain_over_dink(one)
+    if one.attacks:
+        return words.worth(gain)
+    lost = round(-gain)
+    if lost < 1:
+        return "Little between them: under 1 rally in 100."
+    return f"Speeding it up costs {lost} {'rally' if lost == 1 else 'rallies'} in 100."
+
+
+def _unless(found: Aimed) -> str:
+    """What would change the call; of a ball not described also which one was taken."""
+    question = found.question
+    if not question.is_ball_said:
+        return words.TAKEN_AS_HIGH
+    if question.contact is Contact.AT_NET:
+        return "Pulled wide or late on it: dink it back."
+    if question.facts.partner_set is None and question.striker_side is not None:
+        partner = question.partner.name if question.partner else "Partner"
+        return f"{partner or 'Partner'} not ready? Straight only, or one more dink."
+    return words.TOO_LOW
+
+
+def _unless_dinking(question: AttackQuestion, one: Whether, situation: Situation) -> str:
+    if not one.owned:
+        able = [each for each in situation.ours if not marks_weak(each, Trait.SPEED_UP)]
+        return f"{able[0].name} can: leave it to {able[0].name}." if able else words.HIGHER_SOFT
+    if question.contact is Contact.AT_NET and question.level not in HIGH_LEVELS:
+        return words.ROLL_IT
+    if question.contact in (None, Contact.ABOVE_NET) and not question.is_stretched:
+        return words.NOT_SET
+    return words.NOT_SET if not question.out_of_place else words.HIGHER
+
+
+def _assumed(situation: Situation, *, is_general: bool) -> str | None:
+    if not situation.theirs:
+        return NOBODY_NAMED
+    return NO_NOTES_DECIDE if is_general else None
+
+
+def _confidence(found: Aimed, one: Whether, *, is_general: bool) -> Confidence:
+    if is_general:
+        return Confidence.GENERAL_RULE
+    return Confidence.LEAN if one.attacks else found.weighed.ranking.confidence
+
+
+def _choices(situation: Situation, found: Aimed) -> tuple[Choice, ...]:
+    question = found.question
+    offered = []
+    if not question.is_ball_said:
+        offered += [
+            _choice("above the net", MatchFact.BALL, BallQuality.EASY),
+            _choice("low or stretched", MatchFact.BALL, BallQuality.STRETCHED),
+        ]
+    offered += hand_choices([one for one in situation.theirs if one.name], Topic.AIM_ATTACK)
+    if situation.theirs and situation.asked.striker_side is None:
+        offered += [
+            _choice(f"from our {side}", MatchFact.STRIKER, side) for side in (Side.LEFT, Side.RIGHT)
+        ]
+    return tuple(offered[:CHOICES_AT_MOST])
+
+
+def _choice(label: str, fact: MatchFact, value: BallQuality | Side) -> Choice:
+    return Choice(label=label, topic=Topic.AIM_ATTACK, fact=fact.value, value=value.value)
+
+
+def _numbers(found: Aimed, one: Whether) -> Mapping[str, float]:
+    ranking, question = found.weighed.ranking, found.question
+    ball = question.hard_ball
+    fastest = fastest_mps(replace(ball, lift=1.0), window_deg=sizes.WINDOW_DEG)
+    numbers = {
+        "points_over_chest": float(found.weighed.gain),
+        "p_best": ranking.best.p_best,
+        "chance": float(ranking.best.chance),
+        "share": one.ranking.share,
+        "they_have_ms": 1000 * question.they_have_s,
+        "window_deg_at_35_mph": ball.window_deg,
+        "fastest_topspin_mph": fastest / MPS_PER_MPH,
+    }
+    if one.owned:
+        gain = gain_over_dink(one)
+        numbers |= {
+            "attack_points_over_dink": gain,
+            "rallies_in_100": max(0.0, gain) * one.ranking.share / 100,
+        }
+    if ranking.share:
+        numbers["hands_per_100"] = float(found.weighed.gain) * ranking.share / 100
+    return MappingProxyType(numbers)
+
+
+def _more(found: Aimed, one: Whether) -> tuple[str, ...]:
+    """The sums of where and whether, where the counter goes, and the balls after it."""
+    where = sum_lines(found.weighed.ranking.best.parts, what=_what(found))
+    if_at_all = (
+        sum_lines(one.ranking.of(ATTACK).parts, what="Speed-up or dink") if one.owned else ()
+    )
+    return (*where, *if_at_all, *_after(found))
+
+
+def _what(found: Aimed) -> str:
+    return words.capital("the seam" if found.spot is None else found.spot.at)
+
+
+def _after(found: Aimed) -> Iterable[str]:
+    yield "The counter goes straight ahead of whoever hits it."
+    yield "First one jams, the second goes to the open side."
+    yield "Expect it back: paddle up, play the third ball too."
+    if not _is_place_said(found):
+        yield words.time_number(found.question).replace(" from there", " from the line")

@@ -1,0 +1,144 @@
+"""What a speed-up is asked about: who is there, our hitter, the ball, and how they stand."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+
+from knowledge.ball_facts import BallFacts, Depth, Footing
+from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.situation import OnCourt, Situation
+from knowledge.sources import computed
+from knowledge.tactics import attack_sizes as sizes
+from knowledge.tactics.attack_flight import MPS_PER_MPH, NET_M, HardBall
+from knowledge.vocabulary import BallQuality, Level, Side
+
+AT_THE_LINE_M = KITCHEN_DEPTH_M + 0.3
+"""Where we meet a ball that nothing is said of: just behind our kitchen line."""
+
+LEAST_WINDOW_DEG = 2.0
+"""A ball that must be hit within less than this is not hit down. Common practice, no source."""
+
+FLIGHT = computed("flight with drag at 35 mph")
+
+_LEANS = re.compile(r"\blean(?:s|ing|ed)?\b")
+_OUT_OF_PLACE = re.compile(
+    r"\blate\b(?! in| on)|\boff balance\b|\bout of (?:position|place)\b|\bscrambl\w+|"
+    r"\b(?:on the move|moving|wrong footed)\b"
+)
+_OF_US = re.compile(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
+
+
+def said_of_them(words: str) -> str:
+    """What is left of a question without what it says of us: "i'm late" is not about them."""
+    return _OF_US.sub(" ", words.casefold().replace("-", " ").replace("\u2019", "'"))
+
+
+def leans(words: str) -> bool:
+    """Whether a question says that one of them leans in."""
+    return bool(_LEANS.search(said_of_them(words)))
+
+
+class Contact(StrEnum):
+    """How high we meet the ball, as far as it matters."""
+
+    ABOVE_NET = "above the net"
+    AT_NET = "at the net or a bit below"
+    LOW = "below the net"
+    BELOW_KNEE = "below the knee"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AttackQuestion:
+    """A speed-up's setting; None and False where nothing is said of it.
+
+    `striker_side` is the court of ours that it is played from, where the question says it.
+    """
+
+    pair: tuple[OnCourt, ...]
+    striker: OnCourt | None
+    striker_side: Side | None
+    partner: OnCourt | None
+    facts: BallFacts
+    ball: BallQuality | None
+    leaning: bool
+    out_of_place: bool
+    level: Level | None
+
+    @property
+    def contact(self) -> Contact | None:
+        """None while nothing is said of the height."""
+        height = self.facts.height_m
+        if height is None:
+            return Contact.ABOVE_NET if self.ball is BallQuality.EASY else None
+        if height >= NET_M and self.hard_ball.window_deg >= LEAST_WINDOW_DEG:
+            return Contact.ABOVE_NET
+        if height >= NET_M - sizes.BELOW_NET_BAND_M:
+            return Contact.AT_NET
+        return Contact.LOW if height >= sizes.KNEE_M else Contact.BELOW_KNEE
+
+    @property
+    def is_stretched(self) -> bool:
+        moving = self.facts.footing in (Footing.SIDEWAYS, Footing.BACKWARD)
+        return self.ball is BallQuality.STRETCHED or moving
+
+    @property
+    def is_from_mid_court(self) -> bool:
+        return (self.facts.from_net_m or 0.0) > sizes.MID_COURT_FROM_M
+
+    @property
+    def is_ball_said(self) -> bool:
+        """Whether anything is said of how high it is or how we meet it."""
+        return self.contact is not None or self.is_stretched
+
+    @property
+    def they_are_back(self) -> bool:
+        return self.facts.theirs not in (None, Depth.AT_LINE)
+
+    @property
+    def hard_ball(self) -> HardBall:
+        """The flat speed-up from where we meet it."""
+        return HardBall(
+            height_m=NET_M if self.facts.height_m is None else self.facts.height_m,
+            from_net_m=self.facts.from_net_m or AT_THE_LINE_M,
+            speed_mps=sizes.SPEED_UP_MPH * MPS_PER_MPH,
+        )
+
+    @property
+    def they_have_s(self) -> float:
+        """From our hit to a paddle at their line."""
+        ball = self.hard_ball
+        return ball.time_s(ball.from_net_m + KITCHEN_DEPTH_M)
+
+
+def cross_to(one: OnCourt, question: AttackQuestion) -> bool | None:
+    """Whether our ball at this opponent goes cross: our right court faces their left one."""
+    if one.side is None or question.striker_side is None:
+        return None
+    return one.side is question.striker_side
+
+
+def question_of(situation: Situation) -> AttackQuestion:
+    """The setting out of a question. Where nothing says from where, no lane is taken as given."""
+    asked = situation.asked
+    striker = None if situation.striker is None else situation.find(situation.striker)
+    side = asked.striker_side
+    if side is None and asked.facts.partner_set is not None and striker is not None:
+        side = striker.side
+    if asked.striker_side is not None:
+        there = next((one for one in situation.ours if one.side is side), None)
+        striker = there or (striker if striker and striker.side is None else None)
+    them = {one.player for one in situation.theirs}
+    return AttackQuestion(
+        pair=situation.theirs,
+        striker=striker,
+        striker_side=side,
+        partner=next((one for one in situation.ours if striker and one != striker), None),
+        facts=asked.facts,
+        ball=asked.ball,
+        leaning=leans(asked.words),
+        out_of_place=asked.pulled_wide in them
+        or bool(_OUT_OF_PLACE.search(said_of_them(asked.words))),
+        level=situation.level,
+    )

@@ -1,0 +1,244 @@
+"""Balls to let fly out: above which height at our line, by how they hit; and this one, if told."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import Depth, Spin
+from knowledge.engine import Ranking
+from knowledge.planning.names import first_that_fits
+from knowledge.situation import OnCourt, Situation, Wind
+from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.tactics.leave_line import (
+    Hit,
+    LeaveLines,
+    body_word,
+    feet,
+    leave_lines,
+    taken_as_spun,
+    usual_hit,
+)
+from knowledge.tactics.leave_picture import leave_picture
+from knowledge.tactics.reset_answer import LEAVE, Attacked, answer_attacked
+from knowledge.tactics.reset_flight import chance_out, wind_along_mps
+from knowledge.vocabulary import BallKind, Topic, Trait
+
+FLIGHT = computed("ball flight")
+BOTH_FITS = computed("both lift fits")
+
+LEAVE_FROM = 0.55
+"""Of such balls so many must fly out for leaving to pay: what one in is worth to us is more."""
+
+CALL_IT = Reason(text='Say it: "bounce" or "no", loud and early', source=COMMON_PRACTICE)
+NO_NUMBER = "Leave what you think flies out 6 times in 10."
+LONGER_LANE = "Cross-court the lane is longer: a hand higher."
+INTO_WIND = "Wind in their face: it drops, so play it."
+CAUTION = "A ball at the face: paddle up or duck; wear eye protection."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """Whose balls, how they are hit, and the heights above which they fly out."""
+
+    hitter: OnCourt | None
+    is_spun: bool | None
+    hit: Hit
+    lines: LeaveLines
+
+    @property
+    def who(self) -> str:
+        return "" if self.hitter is None else self.hitter.name
+
+
+def advise(situation: Situation) -> Advice:
+    """The one ball that was told, or the height to leave at by the hitter's spin."""
+    question, ranking = answer_attacked(situation)
+    asked = _asked(situation, question)
+    if question.passing is None:
+        return _in_advance(situation, asked)
+    return _one_ball(situation, asked, question, ranking)
+
+
+def _asked(situation: Situation, question: Attacked) -> Asked:
+    facts = situation.asked.facts
+    hitter = question.attacker
+    habit = 0.0 if hitter is None else hitter.profile.habit(Trait.TOPSPIN).level
+    hit = usual_hit(
+        is_drive=situation.asked.ball_kind is BallKind.DRIVE or facts.theirs is Depth.BOTH_BACK,
+        pace_mps=facts.pace_mps,
+        wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
+    )
+    return Asked(
+        hitter=hitter,
+        is_spun=taken_as_spun(facts.spin, habit),
+        hit=hit,
+        lines=leave_lines(hit),
+    )
+
+
+def _in_advance(situation: Situation, asked: Asked) -> Advice:
+    known = asked.is_spun is not None
+    return Advice(
+        topic=Topic.LET_IT_GO,
+        call=_rule(asked),
+        reasons=_why(asked),
+        number=NO_NUMBER,
+        unless=_unless(situation),
+        assumed=_taken(asked),
+        caution=CAUTION,
+        confidence=Confidence.LEAN if known else Confidence.GENERAL_RULE,
+        numbers=_numbers(asked),
+        choices=_choices(asked),
+        picture=leave_picture(asked.hit, asked.lines, who=asked.who),
+        more=_more(asked),
+    )
+
+
+def _rule(asked: Asked) -> str:
+    """By this hitter's spin, else by both."""
+    who = f"{asked.who}: " if asked.who else ""
+    if asked.is_spun is not None:
+        words = _words(asked.lines.spun_m if asked.is_spun else asked.lines.flat_m)
+        named = (f"{who}leave {words}.",) if who else ()
+        return first_that_fits((*named, f"Leave {words}."))
+    flat, spun = _words(asked.lines.flat_m), _words(asked.lines.spun_m)
+    return first_that_fits(
+        (
+            f"{who}Flat: leave {flat}. Topspin: {spun}.",
+            f"Flat: leave {flat}. Topspin: {spun}.",
+            f"Flat: {flat}. Topspin: {spun}.",
+        )
+    )
+
+
+def _words(line_m: float) -> str:
+    """ "above the belt"; "all of them" where none stays in, "none" where none flies out."""
+    if line_m == 0:
+        return "all of them"
+    word = body_word(line_m)
+    return f"above the {word}" if word else "none"
+
+
+def _why(asked: Asked) -> tuple[Reason, ...]:
+    reasons: list[Reason] = []
+    if asked.hitter is not None and asked.is_spun is not None:
+        estimate = asked.hitter.profile.habit(Trait.TOPSPIN)
+        if estimate.evidence:
+            habit = "hits heavy topspin" if asked.is_spun else "hits flat"
+            reasons.append(Reason(text=f"{asked.who} {habit}", source=estimate.source))
+    if asked.is_spun is not True:
+        reasons.append(Reason(text=_flat_figure(asked), source=FLIGHT))
+    if asked.is_spun is not False:
+        reasons.append(Reason(text=_spun_figure(asked), source=BOTH_FITS))
+    return (*reasons, CALL_IT)[:3]
+
+
+def _flat_figure(asked: Asked) -> str:
+    return f"{_hit_words(asked.hit)} flat: {_out_above(asked.lines.flat_m, asked.lines.flat_m)}"
+
+
+def _spun_figure(asked: Asked) -> str:
+    low, high = asked.lines.spun_low_m, asked.lines.spun_high_m
+    return f"{_hit_words(asked.hit)} topspin: {_out_above(low, high)}"
+
+
+def _hit_words(hit: Hit) -> str:
+    return f"{hit.mph} mph {'drive' if hit.is_drive else 'speed-up'},"
+
+
+def _out_above(low_m: float, high_m: float) -> str:
+    if high_m == 0:
+        return "all fly out"
+    if low_m == high_m:
+        return f"out above {feet(low_m)}"
+    low = "0" if low_m == 0 else feet(low_m).removesuffix(" ft")
+    return f"out above {low}-{feet(high_m)}"
+
+
+def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: Ranking) -> Advice:
+    """Left, this ball is ours as often as it flies out; played, as often as the rest says."""
+    assert question.passing is not None
+    out = chance_out(question.passing)
+    leave = ranking.best.option.id == LEAVE and out >= LEAVE_FROM
+    of_ten = round(10 * out)
+    said = f"About {of_ten} of 10 like it fly out"
+    return Advice(
+        topic=Topic.LET_IT_GO,
+        call="Leave it, and say so early." if leave else "Play it: too few of these fly out.",
+        reasons=(Reason(text=said, source=BOTH_FITS), *_why(asked))[:3],
+        number=_gain(ranking, leave=leave),
+        unless=_unless(situation),
+        assumed=_taken(asked),
+        caution=CAUTION,
+        confidence=ranking.confidence,
+        numbers=MappingProxyType({**_numbers(asked), "chance_out": out, **_chances(ranking)}),
+        choices=_choices(asked),
+        picture=leave_picture(
+            asked.hit, asked.lines, who=asked.who, met_m=question.passing.height_m
+        ),
+        more=_more(asked),
+    )
+
+
+def _chances(ranking: Ranking) -> Mapping[str, float]:
+    return {f"{one.option.id}_chance": float(one.chance) for one in ranking.ranked}
+
+
+def _gain(ranking: Ranking, *, leave: bool) -> str | None:
+    """How much the call is better than its opposite, in rallies."""
+    chances = {one.option.id: float(one.chance) for one in ranking.ranked}
+    left = chances.pop(LEAVE)
+    played = max(chances.values())
+    whole = round(100 * (left - played if leave else played - left))
+    return f"About {whole} of 100 better than the other." if whole >= 1 else None
+
+
+def _unless(situation: Situation) -> str:
+    return INTO_WIND if situation.wind is not Wind.BEHIND_US else LONGER_LANE
+
+
+def _taken(asked: Asked) -> str:
+    hit = asked.hit
+    place = "from their baseline" if hit.is_drive else "from their kitchen line"
+    return f"Taken as: {hit.mph} mph {place}, straight."
+
+
+def _numbers(asked: Asked) -> Mapping[str, float]:
+    lines = asked.lines
+    return MappingProxyType(
+        {
+            "leave_flat_m": lines.flat_m,
+            "leave_topspin_m": lines.spun_m,
+            "leave_topspin_low_m": lines.spun_low_m,
+            "leave_topspin_high_m": lines.spun_high_m,
+            "pace_mps": asked.hit.speed_mps,
+        }
+    )
+
+
+def _choices(asked: Asked) -> tuple[Choice, ...]:
+    offered = [
+        ("heavy topspin", MatchFact.SPIN, Spin.TOPSPIN.value, asked.is_spun is not True),
+        ("flat", MatchFact.SPIN, Spin.FLAT.value, asked.is_spun is not False),
+        ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, not asked.hit.is_drive),
+        ("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP.value, asked.hit.is_drive),
+    ]
+    return tuple(
+        Choice(label=label, topic=Topic.LET_IT_GO, fact=fact.value, value=value)
+        for label, fact, value, is_other in offered
+        if is_other
+    )[:3]
+
+
+def _more(asked: Asked) -> tuple[str, ...]:
+    return (
+        _flat_figure(asked),
+        _spun_figure(asked),
+        "Two published fits of topspin's lift differ fourfold: hence two heights.",
+        f"Leaving pays from about {round(100 * LEAVE_FROM)} of 100 out.",
+        LONGER_LANE,
+        INTO_WIND,
+    )

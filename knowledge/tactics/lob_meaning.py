@@ -1,0 +1,96 @@
+"""Which of three questions about lobs the words ask: ours, a desperate one, or theirs."""
+
+from __future__ import annotations
+
+import re
+from enum import StrEnum
+
+from knowledge.ball_facts import Depth, Footing
+from knowledge.situation import Situation
+from knowledge.vocabulary import BallQuality
+
+
+class LobMeaning(StrEnum):
+    ATTACK = "attack"
+    DESPERATE = "desperate"
+    THEIRS = "theirs"
+    WHO_RUNS = "who_runs"
+    WHAT_BACK = "what_back"
+
+
+_THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys|us)"
+
+_HANDLES_LOBS = re.compile(
+    r"\b(?:handle|defend|deal with|stop|prevent|beat|answer|counter|return|read|chase|track down)"
+    r" (?:\w+ ){0,2}lob"
+)
+_WHO_RUNS = re.compile(
+    r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b)"
+    r".*\b(?:lobs?|overheads?|it)\b|"
+    r"\bover (?:my|our|his|her|your|the|partners) (?:head|heads|partner)\b.*\bwho\b|"
+    r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b"
+)
+_OVER_WHOM = re.compile(r"\bover whom?\b|\bwhom?\b.*\bto lob")
+_WHAT_BACK = re.compile(
+    r"\b(?:lob|drive|drop|hit|play|send) (?:it|that|one|the ball)? ?back\b|"
+    r"\bwhat\b.*\b(?:hit|play|do|send)\b.*\b(?:off|from|after|on|with|back)\b.*\blob|"
+    r"\b(?:after|off|on|from|chas\w+|ran|run) (?:\w+ ){0,3}lob\w*\b"
+    r".*\b(?:drive|drop|lob back|reset)|"
+    r"\bi (?:got|get|reach|chased)\b.*\blob\b.*\bwhat"
+)
+_OUR_LOB = re.compile(
+    r"\b(?:should|when|can|could|do|may|where|whom?|which|how often|is it|time to|try|want to|good)"
+    r"\b.*\b(?:i|we|to|a|my|our)\b.*\blob|\bwhom? (?:do|should|can|to) .*\blob|\blob over who|"
+    r"\bover (?:whom|who|which)\b|\bmy lob|\bour lob|\b(?:i|we) (?:should )?lob\b"
+)
+_THEIR_LOB = re.compile(
+    rf"\b{_THEY}\b(?: \w+){{0,4}} lob|\blobs\b|\blobb(?:ed|er|ers|ing)\b|\bover (?:my|our) head|"
+    rf"\blob(?: \w+){{0,2}} {_THEY}\b.*\bus\b|\b(?:their|his|her) lobs?\b|\bgoes for the lob|"
+    r"\btakes? the lob|\bgets? the lob|\blob(?:bed)? (?:us|me)\b"
+)
+_DESPERATE = re.compile(
+    r"\b(?:desperate|desperation|stretched|in trouble|off the court|scrambl\w+|defensive|"
+    r"out of position|buy time|emergency|last resort|pulled (?:wide|off))\b"
+)
+
+
+def meaning(situation: Situation) -> LobMeaning:
+    """What is asked. Our own lob off a ball that we stretch for or run back for is a desperate one.
+
+    Somebody of theirs named first ("okafor lobs") is their lob.
+    """
+    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
+    found = _of_words(words, situation)
+    if found is LobMeaning.ATTACK and _is_in_trouble(situation):
+        return LobMeaning.DESPERATE
+    return found
+
+
+def _of_words(words: str, situation: Situation) -> LobMeaning:
+    if bool(_WHO_RUNS.search(words)) and not _OVER_WHOM.search(words):
+        return LobMeaning.WHO_RUNS
+    if _WHAT_BACK.search(words):
+        return LobMeaning.WHAT_BACK
+    if _HANDLES_LOBS.search(words):
+        return LobMeaning.THEIRS
+    if _OUR_LOB.search(words) and not _THEIR_LOB.search(words):
+        return LobMeaning.DESPERATE if _DESPERATE.search(words) else LobMeaning.ATTACK
+    if _THEIR_LOB.search(words):
+        return LobMeaning.THEIRS
+    if _DESPERATE.search(words):
+        return LobMeaning.DESPERATE
+    return LobMeaning.THEIRS if _names_them_first(words, situation) else LobMeaning.ATTACK
+
+
+def _is_in_trouble(situation: Situation) -> bool:
+    facts = situation.asked.facts
+    return (
+        facts.footing is Footing.BACKWARD
+        or facts.ours is Depth.BOTH_BACK
+        or (situation.asked.ball is BallQuality.STRETCHED and facts.footing is not Footing.STILL)
+    )
+
+
+def _names_them_first(words: str, situation: Situation) -> bool:
+    """Whether one of them is who does it: "okafor lob" rather than "lob okafor"."""
+    return any(words.startswith(one.name.casefold()) for one in situation.theirs if one.name)

@@ -1,0 +1,39 @@
+"""How our own lob is said: over whom, which shoulder, and off which ball."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from knowledge.planning.names import first_that_fits
+from knowledge.situation import OnCourt
+from knowledge.tactics.lob_answer import LobAnswer
+from knowledge.vocabulary import Hand
+
+GENERAL: Final = "Lob cross off a dead dink, over the off shoulder."
+NO_LOB_CALL: Final = "Leave the lob; keep dinking."
+NOT_OURS: Final = "Leave the lob: it isn't your shot. Keep dinking."
+HIT_DOWN: Final = "Leave the lob: this one is to be hit down."
+TRIGGER: Final = "the dink is dead and they lean in"
+TURN: Final = "They lob back? Turn and run, never backpedal."
+
+SHOULDERS: Final = {Hand.RIGHT: "left shoulder", Hand.LEFT: "right shoulder"}
+"""The one that isn't the hitting one."""
+
+
+def off_a_dead_dink(answer: LobAnswer) -> str:
+    """ "Lob Okafor off a dead dink", by name where only one of us should."""
+    assert answer.target is not None
+    who = f"{answer.who}: " if answer.who else ""
+    return f"{who}{'lob' if who else 'Lob'} {answer.target.name} off a dead dink"
+
+
+def shoulder(one: OnCourt) -> str:
+    return "off shoulder" if one.hand is None else SHOULDERS.get(one.hand, "off shoulder")
+
+
+def call(answer: LobAnswer) -> str:
+    """The plan's line, with the shoulder where there is room."""
+    assert answer.target is not None
+    line = off_a_dead_dink(answer)
+    over = shoulder(answer.target)
+    return first_that_fits((f"{line}, over the {over}.", f"{line}, {over}.", f"{line}."))

@@ -1,0 +1,138 @@
+"""They are back: keep them there, drop it, or put it away.
+
+Sizes and judgements: common practice, no source, unless a test says otherwise.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from aim_cases import Case, cases
+from high_ball_cases import check, high_ball
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from knowledge.advice import CALL_LIMIT
+from knowledge.court import METRES_PER_FOOT
+from knowledge.normal import logit
+from knowledge.tactics import advise
+from knowledge.tactics.aim_words import REASON_LIMIT
+from knowledge.tactics.deep_answer import answer_deep
+from knowledge.tactics.deep_outcomes import (
+    BASELINE_M,
+    DEEP_ENOUGH_M,
+    Runner,
+    dead_drop,
+    deep,
+    drop,
+    drop_slack_s,
+    put_away,
+)
+from knowledge.tactics.deep_words import told
+from knowledge.vocabulary import LOGIT_PER_POINT, Topic
+
+CASES = cases("drop_on_deep_opponents.toml")
+TOPIC = Topic.DROP_ON_DEEP_OPPONENTS
+SLOW = -0.6
+NET_HIGH, AT_LINE = 0.85, 2.4
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case["name"])
+def test_cases(case: Case) -> None:
+    check(case, TOPIC)
+    if "shot" in case:
+        assert answer_deep(high_ball(case, TOPIC)).best.shot == case["shot"]
+
+
+def test_there_are_enough_cases() -> None:
+    assert len(CASES) >= 20
+
+
+def _drop_points(runner: Runner) -> float:
+    worth = drop(runner, NET_HIGH, AT_LINE).worth
+    return (logit(worth) - logit(deep().worth)) / LOGIT_PER_POINT
+
+
+def test_keeping_them_back_gains_what_the_review_says() -> None:
+    """Coaching review, row 22: +3 with a doubt of 4 against a drop volley; slow forward and
+    behind 18 ft the drop is worth +4."""
+    assert -_drop_points(Runner(from_net_m=BASELINE_M)) == pytest.approx(3, abs=4)
+    assert _drop_points(Runner(from_net_m=BASELINE_M, level=SLOW)) == pytest.approx(4, abs=4)
+    assert _drop_points(Runner(from_net_m=BASELINE_M, level=SLOW)) > 0
+
+
+@pytest.mark.parametrize("level", [SLOW, 0.0, 0.6])
+def test_nearer_than_eighteen_feet_a_drop_is_a_gift(level: float) -> None:
+    """Row 22's 18 ft comes out of the race."""
+    near = Runner(from_net_m=DEEP_ENOUGH_M - METRES_PER_FOOT, level=level)
+    assert _drop_points(near) < 0
+
+
+@given(height_m=st.floats(0.4, 1.8), from_net_m=st.floats(1.5, 4))
+def test_the_drop_falls_and_rebounds_as_the_drop_test_says(
+    height_m: float, from_net_m: float
+) -> None:
+    """Fall from the top: t = sqrt(2 z / g). From 78 in the ball comes up 30 to 34 in (2025
+    edition, equipment standards): 0.62 to 0.66 of its speed."""
+    balls = dead_drop(height_m, from_net_m)
+    top = max(height_m, 34 * 0.0254 + 0.20)
+    first = balls[0].time_s
+    rise = math.sqrt(2 * (top - height_m) / 9.81)
+    assert first == pytest.approx(rise + math.sqrt(2 * top / 9.81))
+    share = (balls[-1].time_s - first) * 9.81 / 2 / math.sqrt(2 * 9.81 * top)
+    assert math.sqrt(30 / 78) < share < math.sqrt(34 / 78)
+    assert balls[0].place.y_m < 2.13  # dead means in the kitchen
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    feet=st.floats(10, 26),
+    level=st.floats(-1, 0.8),
+    quicker=st.floats(0.05, 0.2),
+    delay=st.floats(0, 0.4),
+)
+def test_quicker_or_nearer_runners_make_a_drop_worth_less(
+    feet: float, level: float, quicker: float, delay: float
+) -> None:
+    runner = Runner(from_net_m=feet * METRES_PER_FOOT, level=level, delay_s=delay)
+    worth = drop(runner, NET_HIGH, AT_LINE).worth
+    for better in (
+        Runner(from_net_m=runner.from_net_m, level=level + quicker, delay_s=delay),
+        Runner(from_net_m=runner.from_net_m - 0.3, level=level, delay_s=delay),
+    ):
+        assert drop_slack_s(better, NET_HIGH, AT_LINE) >= drop_slack_s(runner, NET_HIGH, AT_LINE)
+        assert drop(better, NET_HIGH, AT_LINE).worth <= worth + 1e-9
+
+
+def test_a_put_away_needs_height() -> None:
+    worths = [put_away(height, AT_LINE, BASELINE_M).worth for height in (0.5, 0.8, 1.1, 1.5, 2.0)]
+    assert worths == sorted(worths)
+    assert worths[1] < deep().worth < worths[-1]
+
+
+def test_lines_fit_a_phone() -> None:
+    for case in CASES:
+        advice = advise(high_ball(case, TOPIC))
+        assert len(advice.call) <= CALL_LIMIT
+        assert all(len(reason.text) <= REASON_LIMIT for reason in advice.reasons)
+
+
+@pytest.mark.parametrize(
+    ("words", "found"),
+    [
+        ("they camp on the baseline", {"baseline"}),
+        ("both back at the fence", {"fence"}),
+        ("he's backed off 3 meters, drop it in front of him", {"fence"}),
+        ("stuck in mid court", {"midcourt"}),
+        ("they are retreating", {"moving_back"}),
+        ("caught leaning", {"wrong_footed"}),
+        ("the slow guy", {"slow"}),
+        ("he is not slow", set()),
+        ("both are very quick", {"quick"}),
+        ("i have a slow volley", set()),
+        ("deep or short", set()),
+    ],
+)
+def test_what_words_tell_of_them(words: str, found: set[str]) -> None:
+    assert told(words) == found

@@ -1,0 +1,156 @@
+"""Balls to leave: heights against the trade's computed table, and what moves the call.
+
+Table: heights in feet at the receivers' kitchen line above which a ball lands out, straight lane,
+drag coefficient 0.33, topspin of 1,200 rpm with a low and a fourfold lift (computed by a coach's
+own program, agreed design). Leaving pays from 55 to 60 of 100 on: common practice, no source.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import pytest
+from noted_players import often_noted, player
+
+from knowledge.advice import Advice
+from knowledge.ball_facts import BallFacts, Depth, Spin
+from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.flight import MPS_PER_MPH
+from knowledge.side_view import SideView
+from knowledge.situation import Asked, OnCourt, Situation, Wind
+from knowledge.tactics import advise
+from knowledge.tactics.leave_line import body_word, leave_lines, usual_hit
+from knowledge.vocabulary import BallKind, Topic
+
+BELT_M, CHEST_M, KNEE_M = 1.054, 1.264, 0.5
+"""Of somebody 1.75 m tall."""
+
+
+def ask(
+    *facing: OnCourt,
+    wind: Wind | None = None,
+    kind: BallKind | None = None,
+    **facts: object,
+) -> Advice:
+    return advise(
+        Situation(
+            topic=Topic.LET_IT_GO,
+            theirs=facing,
+            wind=wind,
+            asked=Asked(
+                about=tuple(one.player for one in facing),
+                ball_kind=kind,
+                facts=BallFacts(**facts),  # type: ignore[arg-type]
+            ),
+        )
+    )
+
+
+OKAFOR = player(3, "Okafor", None)
+SPINS = player(3, "Okafor", None, *often_noted("topspin often"))
+FLAT = player(3, "Okafor", None, *often_noted("topspin rarely"))
+
+
+@pytest.mark.parametrize(
+    ("is_drive", "mph", "flat", "low", "high"),
+    [
+        (False, 35, 3.4, 3.7, 4.7),
+        (False, 40, 2.9, 3.1, 3.9),
+        (True, 45, 4.1, 4.5, 6.2),
+        (True, 50, 3.4, 3.8, 5.3),
+        (True, 55, 3.0, 3.3, 4.6),
+    ],
+)
+def test_heights_are_those_of_the_trades_table(
+    is_drive: bool, mph: int, flat: float, low: float, high: float
+) -> None:
+    """To a fifth of a foot: what moves is where the baseline's contact stands."""
+    lines = leave_lines(usual_hit(is_drive=is_drive, pace_mps=mph * MPS_PER_MPH))
+    found = [one / METRES_PER_FOOT for one in (lines.flat_m, lines.spun_low_m, lines.spun_high_m)]
+    assert found == pytest.approx([flat, low, high], abs=0.25)
+
+
+def test_wind_behind_them_lowers_the_line() -> None:
+    """The same table: 10 mph behind a 35 mph speed-up, 3.0 instead of 3.4 ft."""
+    behind = usual_hit(is_drive=False, wind_mps=10 * MPS_PER_MPH)
+    assert leave_lines(behind).flat_m / METRES_PER_FOOT == pytest.approx(3.0, abs=0.2)
+
+
+def test_a_faster_ball_is_left_lower() -> None:
+    heights = [
+        leave_lines(usual_hit(is_drive=True, pace_mps=mph * MPS_PER_MPH)).flat_m
+        for mph in range(40, 61, 2)
+    ]
+    assert all(faster <= slower for slower, faster in pairwise(heights))
+
+
+def test_no_height_is_no_part_of_the_body() -> None:
+    assert body_word(math.inf) is None
+    assert body_word(BELT_M) == "belt"
+    assert body_word(CHEST_M) == "chest"
+
+
+def test_asked_in_advance_both_spins_are_answered() -> None:
+    advice = ask()
+    assert advice.call == "Flat: leave above the belt. Topspin: above the chest."
+    assert {"leave_flat_m", "leave_topspin_low_m", "leave_topspin_high_m"} <= set(advice.numbers)
+    assert advice.caution is not None
+    assert "eye" in advice.caution
+
+
+@pytest.mark.parametrize(("who", "height"), [(SPINS, "chest"), (FLAT, "belt")])
+def test_the_hitters_spin_decides_the_height(who: OnCourt, height: str) -> None:
+    advice = ask(who)
+    assert advice.call == f"Okafor: leave above the {height}."
+    assert advice.reasons[0].source.evidence
+
+
+def test_without_notes_on_the_hitter_both_heights_stand() -> None:
+    assert "belt" in ask(OKAFOR).call
+    assert "chest" in ask(OKAFOR).call
+
+
+def test_a_drive_is_left_higher_than_a_speed_up() -> None:
+    speed_up, drive = ask(), ask(kind=BallKind.DRIVE)
+    assert drive.numbers["leave_flat_m"] > speed_up.numbers["leave_flat_m"]
+    assert ask(theirs=Depth.BOTH_BACK).numbers == drive.numbers
+
+
+@pytest.mark.parametrize(
+    ("facts", "leaves"),
+    [
+        ({"height_m": CHEST_M}, True),
+        ({"height_m": CHEST_M, "spin": Spin.FLAT}, True),
+        ({"height_m": BELT_M, "spin": Spin.TOPSPIN}, False),
+        ({"height_m": 0.8}, False),
+        ({"height_m": KNEE_M}, False),
+    ],
+)
+def test_one_ball_told_is_left_or_played(facts: dict[str, object], leaves: bool) -> None:
+    advice = ask(**facts)
+    assert advice.call.startswith("Leave it" if leaves else "Play it")
+    assert (advice.numbers["chance_out"] >= 0.55) is leaves
+
+
+def test_a_higher_ball_flies_out_more_often() -> None:
+    chances = [ask(height_m=0.8 + 0.1 * step).numbers["chance_out"] for step in range(9)]
+    assert all(low <= high + 1e-9 for low, high in pairwise(chances))
+
+
+def test_wind_moves_the_one_ball() -> None:
+    against, still, behind = (
+        ask(wind=wind, height_m=1.1).numbers["chance_out"]
+        for wind in (Wind.BEHIND_US, None, Wind.AGAINST_US)
+    )
+    assert against < still < behind
+
+
+def test_the_picture_shows_what_is_said() -> None:
+    view = ask().picture
+    assert isinstance(view, SideView)
+    assert [path.label for path in view.paths] == ["flat", "topspin"]
+    for path in view.paths:
+        assert path.places[-1] == pytest.approx((-HALF_LENGTH_M, 0.0), abs=1e-6)
+    assert [level.label for level in view.levels] == ["belt", "chest"]
+    assert "Flat: leave above the belt." in view.alt

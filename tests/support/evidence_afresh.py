@@ -1,0 +1,58 @@
+"""What answers rest on, read through what is kept between turns, or with nothing kept."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from talk import Talk
+
+from bot.chat.answers.desk import Desk
+from bot.chat.context import Context
+from bot.chat.gather import BookViews
+from bot.chat.turn import _views_of
+from bot.post import Incoming, IncomingKind
+from knowledge.mixing import MIXED_TOPICS
+from scouting_db.book import Book
+from scouting_db.directory import Directory
+from scouting_db.values import BookId, InboxId
+
+
+def evidence_of(talk: Talk, *, afresh: bool, book: BookId | None = None) -> dict[str, Any]:
+    """Everything about everybody on the roster: profiles, other matches' rallies, logged choices.
+
+    `afresh` reads it with nothing kept, leaving what is kept alone.
+    """
+    with talk.store.writing() as connection:
+        directory = Directory(connection)
+        account = directory.account("console", talk.bot)
+        chat = directory.chat(account, talk.chat, is_group=talk.is_group)
+        number = book or chat.book
+        assert number is not None
+        context = Context.from_json(chat.context if book is None else {})
+        desk = Desk(
+            book=Book(connection, number, person=None, now=talk.now),
+            book_id=number,
+            chat=chat,
+            incoming=Incoming(
+                kind=IncomingKind.TEXT, chat=talk.chat, user_id="", user_name="", at=talk.now
+            ),
+            inbox=InboxId(0),
+            now=talk.now,
+            context=context,
+            views=BookViews() if afresh else _views_of(connection),
+        )
+        return _evidence(desk)
+
+
+def _evidence(desk: Desk) -> dict[str, Any]:
+    desk.context = desk.context.among({row.player for row in desk.view.roster})
+    theirs = desk.context.theirs
+    return {
+        "roster": desk.view.roster,
+        "pairs": desk.view.pairs,
+        "profiles": dict(desk.with_profiles([row.player for row in desk.view.roster]).profiles),
+        "meetings": desk.meetings(),
+        "aims": {topic: desk.logged_aims(topic, theirs) for topic in sorted(MIXED_TOPICS)},
+        "log": desk.log(),
+        "agreements": desk.agreements(),
+    }
