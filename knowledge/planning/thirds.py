@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.advice import Arrow
 from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
@@ -152,7 +152,8 @@ def _third_of(hitter: OnCourt | None, situation: Situation) -> Third | None:
     )
     first = weigh(decision, situation, plain=f"{shots[0]}:{MIDDLE}")
     shot, _, where = first.best.partition(":")
-    weighed = weigh(decision, situation, plain=f"{shot}:{MIDDLE}")
+    gain = first.ranking.gain(OptionId(f"{shot}:{MIDDLE}"))
+    weighed = replace(first, gain=gain)
     target = next((one for one in situation.theirs if str(one.player) == where), None)
     worth_it = weighed.gain >= LEAST_GAIN and (weighed.evidence or said.is_told)
     return Third(hitter=hitter, shot=shot, target=target if worth_it else None, weighed=weighed)

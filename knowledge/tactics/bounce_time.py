@@ -15,7 +15,6 @@ from typing import Final
 from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.flight import OUTDOOR
 from knowledge.flight.ball import GRAVITY_MPS2
-from knowledge.sources import computed
 
 BALL_RADIUS_M: Final = OUTDOOR.radius_m
 RESTITUTION: Final = OUTDOOR.restitution
@@ -27,8 +26,6 @@ TAKEN_AT_M: Final = 0.7
 FEET_FROM_NET_M: Final = KITCHEN_DEPTH_M + 0.3
 """A dink as it comes to a player at the line, taken between knee and hip, with the feet just
 behind it: common practice, no source."""
-
-BOUNCE = computed("fall, bounce and rise of a dink")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

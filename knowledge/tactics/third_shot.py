@@ -145,8 +145,8 @@ def third_asked(thirds: list[Third], situation: Situation) -> Third:
 
 def _mix(situation: Situation, said: ThirdSaid) -> AdvisedMix | None:
     """How to vary on such a ball; None where the ball itself decides."""
-    mix = third_mix(situation)
-    if mix is None or mix.change_up is None or said.came is not None:
+    mix = None if said.came is not None else third_mix(situation)
+    if mix is None or mix.change_up is None:
         return None
     return replace(mix, trigger=SIT_ON_IT)
 
