@@ -15,6 +15,8 @@ _EITHER_OR = re.compile(
 """`drop or drive`: who tells us something hardly offers a choice."""
 
 
+_SENTENCE_ENDS = frozenset(".!\n")
+
 _RHETORICAL = re.compile(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
     r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
@@ -25,7 +27,20 @@ _RHETORICAL = re.compile(
 def asks(text: str, said: Sequence[Word]) -> bool:
     """Whether the message asks for something."""
     line = _RHETORICAL.sub("", " ".join(word.folded for word in said))
-    return "?" in text or any(form.search(line) for form in _forms())
+    if "?" in text or any(form.search(line) for form in _forms()):
+        return True
+    return any(form.match(later) for later in _later_sentences(said) for form in _opening_forms())
+
+
+def _later_sentences(said: Sequence[Word]) -> list[str]:
+    """ "Side out to us. Who starts on the right": a question may open after the first sentence."""
+    starts = [at for at, word in enumerate(said) if at and set(word.gap) & _SENTENCE_ENDS]
+    return [" ".join(word.folded for word in said[at:]) for at in starts]
+
+
+@cache
+def _opening_forms() -> tuple[re.Pattern[str], ...]:
+    return (_opening("surely_asking_first"), any_of("asking_opens", first=True))
 
 
 def surely_asks(text: str, said: Sequence[Word]) -> bool:

@@ -65,6 +65,8 @@ _LINKING = words_in(
 )
 """Words that settle nothing beside what is changed."""
 
+_TIMEOUT = "TO"
+
 _SERVING = words_in(
     "serve serves serving served receive receives receiving return returning they we"
 )
@@ -101,7 +103,12 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
 
 
 def says_only_links(message: Message) -> bool:
-    """Whether nothing is said that could be asked about: "and", "what about", "if it is"."""
+    """Whether nothing is said that could be asked about: "and", "what about", "if it is".
+
+    "TO now?" asks for a time-out.
+    """
+    if any(word.typed == _TIMEOUT for word in message.said):
+        return False
     return not message.mentions and all(word.folded in _LINKING for word in message.said)
 
 

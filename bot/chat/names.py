@@ -28,7 +28,7 @@ _SHORTEST_DICTATED = 6
 _KEPT_INDEXES = 32
 
 _SINGULAR = frozenset(["he", "him", "his", "she", "her", "hers", "hes", "shes"])
-_PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
+PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
 _PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
 _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
@@ -269,7 +269,7 @@ def _meant(
     if folded in _SINGULAR:
         unsure = any(each.certainty is not Certainty.SURE for each in before)
         return () if unsure and not named else last[:1]
-    if folded in _PLURAL:
+    if folded in PLURAL:
         return _they(named, view)
     if folded in _PARTNER:
         return _partner(position, said, last, before, view)

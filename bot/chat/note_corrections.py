@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from bot.chat.forms import any_of, word_set
+from bot.chat.names import PLURAL
 from bot.chat.question import Certainty, Mention
 from bot.chat.words import Word
 
@@ -16,7 +18,8 @@ def meant(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, .
     """The mentions that count.
 
     After "scratch that, it was Castellano" nobody named before is meant. A pronoun before the
-    only name of a note is that name's: "his counter is lovely, that's Lindqvist again".
+    only name of a note is that name's: "his counter is lovely, that's Lindqvist again". A "they"
+    before several is theirs, not that of one player spoken of before: "they stack, Hale and Ruiz".
     """
     named = [one for one in mentions if not one.pronoun]
     if not named:
@@ -24,10 +27,24 @@ def meant(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, .
     if len(named) > 1 and _is_correction(said, named[-2], named[-1]):
         return (named[-1],)
     players = {one.players for one in named}
-    if len(players) > 1 or any(one.certainty is not Certainty.SURE for one in named):
-        return tuple(mentions)
     first = min(one.span[0] for one in named)
+    if len(players) > 1 or any(one.certainty is not Certainty.SURE for one in named):
+        return _without_early_they(mentions, first)
     return tuple(one for one in mentions if not (one.pronoun and one.span[0] < first))
+
+
+def _without_early_they(mentions: Sequence[Mention], first: int) -> tuple[Mention, ...]:
+    meant_by = Counter(one.span for one in mentions)
+    return tuple(
+        one
+        for one in mentions
+        if not (
+            one.pronoun
+            and one.typed.lower() in PLURAL
+            and one.span[0] < first
+            and meant_by[one.span] == 1
+        )
+    )
 
 
 def _is_correction(said: Sequence[Word], slip: Mention, right: Mention) -> bool:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from bot.chat.claim_model import (
     MADE_FROM,
     OFFERED_FROM,
+    RULES_OFFERED_FROM,
     RULES_STAND_FROM,
     Likely,
     the_claim_model,
@@ -79,7 +80,7 @@ def weigh(
         doubted += [
             _doubted(one, player, note, parts)
             for one in likely
-            if one not in made and one.chance >= OFFERED_FROM
+            if one not in made and (one.chance >= OFFERED_FROM or (one.trait, one.value) in mine)
         ]
     claims += [one for one in ruled if one.player not in players]
     doubts = {(one.claim.player, one.claim.trait) for one in doubted}
@@ -93,7 +94,7 @@ def weigh(
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
     """What the model thinks the note may claim of the player."""
     seen = [word.keys for word in see_note(note, ruled, player)]
-    return the_claim_model().read(seen, above=RULES_STAND_FROM)
+    return the_claim_model().read(seen, above=RULES_OFFERED_FROM)
 
 
 def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:

@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_FROM, asking_score
+from bot.chat.asks_model import (
+    ASKS_FROM,
+    MAY_ASK_FROM,
+    OFFERED_ALSO_FROM,
+    OFFERED_FROM,
+    asking_score,
+)
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
@@ -67,10 +73,18 @@ MOST_OFFERED = 2
 
 
 def topics_offered(message: Message, chat: ChatView) -> tuple[Topic, ...]:
-    """The likeliest topics of a note that may ask as well, as buttons beside it."""
-    if asking(message, chat) < OFFERED_FROM:
+    """The likeliest topics of a note that may ask as well, as buttons beside it.
+
+    Where nothing is claimed, or the topic would be beyond doubt, less need speak for asking.
+    """
+    score = asking(message, chat)
+    if score < OFFERED_ALSO_FROM:
         return ()
-    likely = [topic for topic, _ in _guess(message, chat).ranked]
+    guess = _guess(message, chat)
+    is_clear = guess.confidence >= SURE_FROM or not message.note.claims
+    if score < OFFERED_FROM and not is_clear:
+        return ()
+    likely = [topic for topic, _ in guess.ranked]
     return tuple(one for one in likely if one is not Topic.SMALLTALK_OR_UNKNOWN)[:MOST_OFFERED]
 
 

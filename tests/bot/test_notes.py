@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from voices import EVENING, PEOPLE
+from voices import EVENING, IN_TALK, PEOPLE
 
 from bot.chat.question import Claim
 from bot.chat.trait_lexicon import LexiconError, Role, Sense, sense_of_entry, trait_phrases
@@ -144,3 +144,15 @@ def test_a_value_that_a_trait_does_not_take_is_refused_at_load() -> None:
     assert sense_of_entry(Role.DIRECT, {"trait": "hand", "value": "left"}) == Sense(
         role=Role.DIRECT, trait=Trait.HAND, value=TRAITS[Trait.HAND].values[0]
     )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "they stack. both hale and brandt every point",
+        "They don't speak to each other, Hale and Brandt, not a word",
+    ],
+)
+def test_they_before_several_names_is_nobody_spoken_of_before(text: str) -> None:
+    claims = understand_note(text, chat=IN_TALK).claims
+    assert {one.player for one in claims} == {6, 7}

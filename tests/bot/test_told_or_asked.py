@@ -88,6 +88,38 @@ def test_a_note_that_may_ask_offers_topics_and_is_kept(demo: Talk) -> None:
     assert any(button.topic is not None for button in demo.buttons)
 
 
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("ruiz drives n hale sprints in behind it like a freight train", Topic.ANSWER_PATTERN),
+        ("speed it up at WHO. okafor has hands like a snake, hale is asleep", Topic.AIM_ATTACK),
+    ],
+)
+def test_a_note_with_a_topic_beyond_doubt_offers_it(said: str, topic: Topic) -> None:
+    [note] = understand(said, chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert topic in note.may_ask
+
+
+def test_a_plain_note_offers_no_topic() -> None:
+    [note] = understand("okafor is a lefty", chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert note.may_ask == ()
+
+
+def test_a_second_sentence_may_ask_without_a_mark() -> None:
+    said = "score is 3 all side out to us. who starts on the right"
+    question = understand(said, chat=EVENING)[0]
+    assert isinstance(question, Question)
+    assert question.topic is Topic.WHERE_TO_STAND
+
+
+def test_a_time_out_in_capitals_is_no_mere_link() -> None:
+    [question] = understand("TO now???", chat=EVENING)
+    assert isinstance(question, Question)
+    assert question.topic is Topic.TIMEOUT_NOW
+
+
 def test_what_is_called_a_note_offers_no_topic() -> None:
     [note] = understand("note okafor eats everything at his body, out of ideas", chat=MATCH)
     assert isinstance(note, NoteSaid)
