@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
+from typing import Any
+from unittest.mock import patch
 
 import pytest
 from databases import watched
@@ -333,19 +335,16 @@ def _rows_after(talk: Talk, change: str) -> int:
     rows = 0
     real = Desk._evidence
 
-    def counting(desk: Desk, *args: object, **more: object) -> BookEvidence:
+    def counting(desk: Desk, *args: Any, **more: Any) -> BookEvidence:
         nonlocal rows
         known = desk.views.evidence(desk.book_id)
         assert known is not None
         rows += len(desk.book.note_changes(known.version).observations)
         rows += len(desk.book.match_rates(known.version))
-        return real(desk, *args, **more)  # type: ignore[arg-type]
+        return real(desk, *args, **more)
 
-    Desk._evidence = counting  # type: ignore[method-assign]
-    try:
+    with patch.object(Desk, "_evidence", counting):
         talk.say("where do i dink okafor")
-    finally:
-        Desk._evidence = real  # type: ignore[method-assign]
     return rows
 
 
