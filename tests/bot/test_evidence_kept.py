@@ -117,12 +117,13 @@ def change_rally(talk: Talk, rng: random.Random) -> None:
                 for one in players
             ]
             book.count_rates(match, entry.n, rows)
-            if rng.random() < 0.5:
+            chosen = rng.random()
+            if chosen < 0.3:
                 option = rng.choice(["chest", "paddle:1"])
                 book.choose(
                     ChoiceRow(match=match, n=entry.n, topic=Topic.AIM_ATTACK, option=option)
                 )
-            else:
+            elif chosen < 0.6:
                 book.drop_choices(match, entry.n)
 
 
@@ -229,6 +230,19 @@ def test_each_change_of_a_days_play_is_seen(noted: Talk, said: tuple[str, ...]) 
         after = evidence_of(noted, afresh=False)
         assert after == evidence_of(noted, afresh=True)
     assert after != before, "the last of it tells something"
+
+
+def test_an_old_rally_tagged_anew_is_seen(noted: Talk) -> None:
+    """Nothing else is written: no line, no choice."""
+    before = evidence_of(noted, afresh=False)
+    who = PlayerId(noted.player("Okafor"))
+    with noted.book() as book:
+        match = next(one.match for one in reversed(book.matches()) if book.entries(one.match))
+        rate = RateRow(match=match, n=1, player=who, rate=Rate.RETURN_DEEP, made=False)
+        book.count_rates(match, 1, [rate])
+    after = evidence_of(noted, afresh=False)
+    assert after == evidence_of(noted, afresh=True)
+    assert after["profiles"][who].rates != before["profiles"][who].rates
 
 
 def test_a_rally_tapped_is_seen_and_taken_back(noted: Talk) -> None:
