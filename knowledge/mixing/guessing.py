@@ -2,10 +2,10 @@
 
 An estimate x is an average over what they happened to expect in whatever stands behind it. With
 r the shares of that and c what being guessed costs, an option that they do not expect is worth
-a = x + r c, and a guessed one a - c; so the average over their guesses is x again. Where x comes
-from logged rallies, a surprise loses its flattering rate that way, and the bread-and-butter shot
-gets its due. Notes and rules of thumb are about players who expected nothing in particular:
-there every option counts alike, for else a shot that we always play would excuse itself.
+a = x + r c, and a guessed one a - c; so the average over their guesses is x again. Estimates come
+from notes, rates and rules of thumb (no rally is counted for an option), about players who
+expected nothing in particular: every option counts alike, for else a shot that we always play
+would excuse itself.
 """
 
 from __future__ import annotations
@@ -18,9 +18,6 @@ from knowledge.effects import OptionId
 from knowledge.engine import Ranking
 from knowledge.vocabulary import RallyChance
 
-SMOOTHING_AIMS = 1
-"""Every option counts as expected this often before anything is logged."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Guessable:
@@ -28,25 +25,22 @@ class Guessable:
 
     `chance` is today's estimate, an average over what they happened to expect. `cost` is the
     chance lost when they guess it, 0 to 1; 0 says that guessing it helps them nothing. `recent`
-    counts how often we chose it lately; `expected` how often they had reason to expect it in the
-    rallies that the estimate was learned from, 0 for one from notes and rules. ValueError for
-    anything else: a cost below 0 would say that being guessed helps us.
+    counts how often we chose it lately. ValueError for anything else: a cost below 0 would say
+    that being guessed helps us.
     """
 
     option: OptionId
     chance: RallyChance
     cost: float
     recent: int = 0
-    expected: int = 0
 
     def __post_init__(self) -> None:
         if not (math.isfinite(self.chance) and 0 <= self.chance <= 1):
             raise ValueError(f"{self.option}: a chance lies between 0 and 1, not at {self.chance}")
         if not (math.isfinite(self.cost) and 0 <= self.cost <= 1):
             raise ValueError(f"{self.option}: being guessed costs 0 to 1, not {self.cost}")
-        if self.recent < 0 or self.expected < 0:
-            least = min(self.recent, self.expected)
-            raise ValueError(f"{self.option}: a count is 0 or more, not {least}")
+        if self.recent < 0:
+            raise ValueError(f"{self.option}: a count is 0 or more, not {self.recent}")
 
 
 def guessables(
@@ -66,9 +60,8 @@ def guessables(
 
 
 def expected_shares(options: Sequence[Guessable]) -> tuple[float, ...]:
-    """What they expected behind the estimates, option by option, smoothed."""
-    total = sum(one.expected + SMOOTHING_AIMS for one in options)
-    return tuple((one.expected + SMOOTHING_AIMS) / total for one in options)
+    """What they expected behind the estimates, option by option: nothing in particular."""
+    return (1 / len(options),) * len(options)
 
 
 def unguessed_chances(options: Sequence[Guessable]) -> tuple[float, ...]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
+from typing import Any
+from unittest.mock import patch
 
 import pytest
 from databases import watched
@@ -115,12 +117,13 @@ def change_rally(talk: Talk, rng: random.Random) -> None:
                 for one in players
             ]
             book.count_rates(match, entry.n, rows)
-            if rng.random() < 0.5:
+            chosen = rng.random()
+            if chosen < 0.3:
                 option = rng.choice(["chest", "paddle:1"])
                 book.choose(
                     ChoiceRow(match=match, n=entry.n, topic=Topic.AIM_ATTACK, option=option)
                 )
-            else:
+            elif chosen < 0.6:
                 book.drop_choices(match, entry.n)
 
 
@@ -229,6 +232,19 @@ def test_each_change_of_a_days_play_is_seen(noted: Talk, said: tuple[str, ...]) 
     assert after != before, "the last of it tells something"
 
 
+def test_an_old_rally_tagged_anew_is_seen(noted: Talk) -> None:
+    """Nothing else is written: no line, no choice."""
+    before = evidence_of(noted, afresh=False)
+    who = PlayerId(noted.player("Okafor"))
+    with noted.book() as book:
+        match = next(one.match for one in reversed(book.matches()) if book.entries(one.match))
+        rate = RateRow(match=match, n=1, player=who, rate=Rate.RETURN_DEEP, made=False)
+        book.count_rates(match, 1, [rate])
+    after = evidence_of(noted, afresh=False)
+    assert after == evidence_of(noted, afresh=True)
+    assert after["profiles"][who].rates != before["profiles"][who].rates
+
+
 def test_a_rally_tapped_is_seen_and_taken_back(noted: Talk) -> None:
     noted.say("we serve")
     before = evidence_of(noted, afresh=False)
@@ -333,19 +349,16 @@ def _rows_after(talk: Talk, change: str) -> int:
     rows = 0
     real = Desk._evidence
 
-    def counting(desk: Desk, *args: object, **more: object) -> BookEvidence:
+    def counting(desk: Desk, *args: Any, **more: Any) -> BookEvidence:
         nonlocal rows
         known = desk.views.evidence(desk.book_id)
         assert known is not None
         rows += len(desk.book.note_changes(known.version).observations)
         rows += len(desk.book.match_rates(known.version))
-        return real(desk, *args, **more)  # type: ignore[arg-type]
+        return real(desk, *args, **more)
 
-    Desk._evidence = counting  # type: ignore[method-assign]
-    try:
+    with patch.object(Desk, "_evidence", counting):
         talk.say("where do i dink okafor")
-    finally:
-        Desk._evidence = real  # type: ignore[method-assign]
     return rows
 
 

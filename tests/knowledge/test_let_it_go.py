@@ -128,7 +128,7 @@ def test_a_drive_is_left_higher_than_a_speed_up() -> None:
     ],
 )
 def test_one_ball_told_is_left_or_played(facts: dict[str, object], leaves: bool) -> None:
-    advice = ask(**facts)
+    advice = ask(**facts)  # type: ignore[arg-type]
     assert advice.call.startswith("Leave it" if leaves else "Play it")
     assert (advice.numbers["chance_out"] >= 0.55) is leaves
 

@@ -36,14 +36,13 @@ EXACT = 1e-9
 
 
 def option(place: int, chance: float, cost: float, *counts: float) -> Guessable:
-    """Numbered, with counts of recent choices and of what they expected."""
-    recent, expected, *_ = (*counts, 0, 0)
+    """Numbered, with a count of recent choices."""
+    recent, *_ = (*counts, 0)
     return Guessable(
         option=OptionId(f"o{place}"),
         chance=RallyChance(chance),
         cost=cost,
         recent=int(recent),
-        expected=int(expected),
     )
 
 
@@ -82,7 +81,6 @@ def random_options(chance: random.Random, most: int) -> tuple[Guessable, ...]:
             (
                 chance.uniform(0.3, 0.7),
                 chance.choice([0.02, 0.1, 0.5, 1.0]) * chance.uniform(0.5, 1.5) / 1.5,
-                chance.choice([0, chance.randrange(20)]),
                 chance.choice([0, chance.randrange(20)]),
             )
             for _ in range(chance.randint(2, most))
@@ -157,7 +155,6 @@ OPTIONS = st.lists(
     st.tuples(
         st.floats(0, 1),
         st.one_of(st.sampled_from([0.0, 0.03, 0.1]), st.floats(1e-3, 1)),
-        st.integers(0, 20),
         st.integers(0, 20),
     ),
     min_size=1,
@@ -250,15 +247,6 @@ def test_a_dominated_option_is_out() -> None:
     assert pattern_loss_of(mix, {OptionId("o2"): 1.0}) > 0.2
 
 
-def test_an_overused_shot_gets_its_due_and_a_surprise_loses_its_flattery() -> None:
-    """The same estimates: what they expect of us decides what is worth more unguessed."""
-    even = mix_of(options_of((0.52, 0.06), (0.53, 0.06)))
-    used = mix_of(options_of((0.52, 0.06, 0, 18), (0.53, 0.06, 0, 2)))
-    assert theirs(used)[0] > theirs(even)[0]
-    assert used.options[0].chance < used.options[1].chance
-    assert theirs(used)[0] > theirs(used)[1]
-
-
 @pytest.mark.parametrize(("first", "second"), [(20, 0), (15, 5), (12, 8), (10, 10), (0, 20)])
 def test_what_the_pattern_gives_away(first: int, second: int) -> None:
     """By hand for two alike at cost c: a guess at the commoner one loses c (f - 1/2)."""
@@ -280,7 +268,6 @@ def test_what_the_pattern_gives_away(first: int, second: int) -> None:
         ((1.5, 0.1), "between 0 and 1"),
         ((float("nan"), 0.1), "between 0 and 1"),
         ((0.5, 0.1, -1), "0 or more, not -1"),
-        ((0.5, 0.1, 0, -2), "0 or more, not -2"),
     ],
 )
 def test_what_cannot_be_is_refused_by_name(row: tuple[float, ...], says: str) -> None:

@@ -23,7 +23,7 @@ from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
-from knowledge.complaints import complains_of_us
+from knowledge.complaints import complains, complains_of_us
 from knowledge.situation import Situation
 from knowledge.tactics import PAGES, advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
@@ -124,6 +124,8 @@ def answer_asked(
     if _hides_complaint(asked, advice, situation):
         advice = replace(advice, caution=wording("hurts"))
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
+    if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
+        offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
     return render(
         advice,
         against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
@@ -139,6 +141,10 @@ def _faults(asked: Asked) -> list[str]:
     if asked.facts is None or asked.facts.fault is None or asked.topic is Topic.WEATHER_OR_BODY:
         return []
     return asked.facts.fault.splitlines()
+
+
+_BESIDE_A_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.RULES_QUESTION})
+"""What may be offered to somebody hurt: a break and its rules, and no tactics."""
 
 
 def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool:
