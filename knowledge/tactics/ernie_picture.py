@@ -27,6 +27,9 @@ JUMP_FROM_NET_M = 2.5 * METRES_PER_FOOT
 PARTNER_SHARE = 0.25
 """Where the partner covers from: of the way from the centre line to the jumper's sideline."""
 
+SEEN_TO_PASS_M = 1.5 * METRES_PER_FOOT
+"""Wider than the narrowest lane, which on a phone would lie on the post."""
+
 
 def jump_picture(corner: Corner, ours: tuple[OnCourt, ...]) -> CourtPicture | None:
     """The wide dink, the line dink it waits for, and the gap that partner takes."""
@@ -78,9 +81,9 @@ def jump_picture(corner: Corner, ours: tuple[OnCourt, ...]) -> CourtPicture | No
 
 
 def post_picture(side: Side, from_net_m: float) -> CourtPicture:
-    """The narrowest lane round the post on this side of ours to the deep corner."""
+    """A lane round the post on this side of ours to the deep corner, seen to pass it."""
     out = 1.0 if side is Side.RIGHT else -1.0
-    met_x = out * (HALF_WIDTH_M + least_past_sideline_m(from_net_m))
+    met_x = out * (HALF_WIDTH_M + least_past_sideline_m(from_net_m) + SEEN_TO_PASS_M)
     return CourtPicture(
         title="Round the post",
         alt="Meet it past the sideline; low, outside the post, to the deep corner.",
