@@ -103,7 +103,7 @@ def _short_source(reason: Reason) -> str:
 
 def _closing(advice: Advice) -> Iterable[str]:
     if advice.mix is not None:
-        yield change_line(advice.mix)
+        yield change_line(advice.mix, call=advice.call)
     if advice.number:
         yield advice.number
     if advice.confidence is Confidence.TOSS_UP:

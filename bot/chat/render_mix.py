@@ -13,10 +13,15 @@ LEAST_POINTS = 0.05
 """Points that would be shown as 0.0."""
 
 
-def change_line(mix: AdvisedMix) -> str:
-    """What to change to, when, and how often; or that there is no need."""
+def change_line(mix: AdvisedMix, *, call: str = "") -> str:
+    """What to change to, when, and how often; or that there is no need.
+
+    A call that is the change-up itself ("Lob Okafor off a dead dink, ...") is not said twice.
+    """
     if mix.change_up is None:
         return wording("mix.every_ball")
+    if call.startswith(mix.change_up.call.rstrip(".")):
+        return wording("mix.only").format(trigger=mix.trigger, how_often=mix.how_often)
     return wording("mix.change").format(
         label=mix.change_up.label, trigger=mix.trigger, how_often=mix.how_often
     )

@@ -45,6 +45,14 @@ _NO_WIND = re.compile(
 )
 
 
+_THEY_ARE_WIDE = re.compile(
+    r"\bthey (?:(?:is|are|was|were|gets?|got|being|been|just) )*"
+    r"(?:pulled|dragged|stretched|drawn|off balance|out of position|scrambling|on the run)"
+    r"(?: (?:out |off )?wide)?\b"
+)
+"""One of them in trouble is no stretched ball of ours: "Okafor is pulled wide, where do I hit"."""
+
+
 def find_slots(
     said: Sequence[Word], mentions: Sequence[Mention], told: Told | None = None
 ) -> Slots:
@@ -66,7 +74,7 @@ def find_slots(
         serving=_serving(told, score, they_chose),
         hand=_first(Hand, "hand", line),
         wing=_only(Wing, "wing", line) or _only(Wing, "wing", _last_clause(said)),
-        ball=_first(BallQuality, "ball", line),
+        ball=_first(BallQuality, "ball", _THEY_ARE_WIDE.sub(" ", sides)),
         ball_kind=_first(BallKind, "kind", line),
         side=_only(Side, "side", line),
         format_said=told.format,

@@ -7,12 +7,14 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import Depth
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import attack_sizes as sizes
 from knowledge.tactics import attack_words as words
+from knowledge.tactics import drop_on_deep_opponents
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
 from knowledge.tactics.attack_answer import Aimed, aimed
 from knowledge.tactics.attack_flight import MPS_PER_MPH, fastest_mps
@@ -36,7 +38,13 @@ CHOICES_AT_MOST = 5
 
 
 def advise(situation: Situation) -> Advice:
-    """The spot and why, or why this ball is none to speed up, and what would change it."""
+    """The spot and why, or why this ball is none to speed up, and what would change it.
+
+    At a pair that is back it is another shot: hard and short, or deep; never one more dink, which
+    lets them in.
+    """
+    if situation.asked.facts.theirs is Depth.BOTH_BACK:
+        return replace(drop_on_deep_opponents.advise(situation), topic=Topic.AIM_ATTACK)
     facing = _facing(situation)
     found = aimed(facing)
     one = whether(facing, found)

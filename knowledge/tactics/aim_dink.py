@@ -11,7 +11,10 @@ from knowledge.engine import Part, Unknown
 from knowledge.evidence import FactEstimate
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics import aim_attack
 from knowledge.tactics import dink_words as words
+from knowledge.tactics.attack_answer import aimed
+from knowledge.tactics.attack_whether import whether
 from knowledge.tactics.conditions import marked_wing, player_of, trait_of
 from knowledge.tactics.dink_aims import SOFT, attack_at
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
@@ -41,10 +44,17 @@ CHOICES_AT_MOST = 6
 
 
 def advise(situation: Situation) -> Advice:
-    """The call, its change-up and trigger, what would flip it, and the picture."""
+    """The call, its change-up and trigger, what would flip it, and the picture.
+
+    A ball that is better sped up, at somebody of whom notes speak, is the speed-up's own answer:
+    same ball, same call.
+    """
     answer = answer_dink(situation)
     is_general = all(one.profile.notes == 0 for one in answer.question.pair)
     ask = answer.ranking.ask()
+    sped_up = _sped_up(answer, situation)
+    if sped_up is not None:
+        return replace(sped_up, topic=Topic.AIM_DINK, unless=_unless(answer, ask, situation))
     best = answer.best
     return Advice(
         topic=Topic.AIM_DINK,
@@ -67,6 +77,14 @@ def advise(situation: Situation) -> Advice:
         ),
         more=_more(answer),
     )
+
+
+def _sped_up(answer: DinkAnswer, situation: Situation) -> Advice | None:
+    if answer.best is not None or answer.ranking.best.option.id == SOFT:
+        return None
+    found = aimed(situation)
+    attacks = found.is_settled and whether(situation, found).attacks
+    return aim_attack.advise(situation) if attacks else None
 
 
 def _number(answer: DinkAnswer) -> str | None:

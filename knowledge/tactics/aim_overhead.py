@@ -85,8 +85,20 @@ def _reasons(answer: OverheadAnswer) -> tuple[Reason, ...]:
         effect = answer.driver.effect
         found.append(Reason(text=effect.because, source=answer.driver.source))
     found.append(_sum(answer))
-    found.append(Reason(text=_WHY[answer.best.spot], source=COMMON_PRACTICE))
+    found.append(Reason(text=_why(answer), source=COMMON_PRACTICE))
     return tuple(found[:REASONS])
+
+
+def _why(answer: OverheadAnswer) -> str:
+    """Why the aim; of an angle played on the move it is their place, not our balance."""
+    question = answer.question
+    if answer.best.spot is not Spot.ANGLE or question.contact.footing is Footing.STILL:
+        return _WHY[answer.best.spot]
+    return ANGLE_PAST_THE_DEEP if question.theirs is Depth.BOTH_BACK else ANGLE_ON_THE_MOVE
+
+
+ANGLE_PAST_THE_DEEP: Final = "From the back nobody gets to a short angle"
+ANGLE_ON_THE_MOVE: Final = "The short court is open"
 
 
 _WHY: Final = {

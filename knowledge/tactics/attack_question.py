@@ -25,7 +25,7 @@ FLIGHT = computed("flight with drag at 35 mph")
 _LEANS = re.compile(r"\blean(?:s|ing|ed)?\b")
 _OUT_OF_PLACE = re.compile(
     r"\blate\b(?! in| on)|\boff balance\b|\bout of (?:position|place)\b|\bscrambl\w+|"
-    r"\b(?:on the move|moving|wrong footed)\b"
+    r"\b(?:on the move|moving|wrong footed)\b|\b(?:pulled|dragged|drawn|out) (?:off |out )?wide\b"
 )
 _OF_US = re.compile(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
 
@@ -80,8 +80,9 @@ class AttackQuestion:
 
     @property
     def is_stretched(self) -> bool:
+        """By the feet; else by the ball, whose words also mean a low one: then its height has it."""
         moving = self.facts.footing in (Footing.SIDEWAYS, Footing.BACKWARD)
-        return self.ball is BallQuality.STRETCHED or moving
+        return moving or (self.ball is BallQuality.STRETCHED and self.facts.height_m is None)
 
     @property
     def is_from_mid_court(self) -> bool:

@@ -207,9 +207,13 @@ def _time(question: AttackQuestion) -> Effect | None:
         on=frozenset({ATTACK}),
         points=Points(mean=points, sd=abs(points) / 2),
         mechanism=Mechanism.TIME,
-        because=f"They have {question.they_have_s:.2f} s at 35 mph",
+        because="The longer way gives them time" if points < 0 else _less_time(question),
         source=FLIGHT,
     )
+
+
+def _less_time(question: AttackQuestion) -> str:
+    return "The bounce hides your swing" if question.facts.bounced else "So near they have no time"
 
 
 def _rule(name: str, points: Points, mechanism: Mechanism, because: str) -> Effect:

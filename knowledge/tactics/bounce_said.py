@@ -11,7 +11,7 @@ from knowledge.court import KITCHEN_DEPTH_M, NET_HEIGHT_CENTRE_M
 from knowledge.situation import Situation
 from knowledge.tactics.bounce_time import DINK_FORWARD_MPS, FEET_FROM_NET_M, bounce_of
 from knowledge.tactics.told_ball import is_balanced
-from knowledge.vocabulary import BallKind
+from knowledge.vocabulary import BallKind, BallQuality
 
 _LUNGE = re.compile(
     r"\blung\w*\b|\breach(?:ing)?\b|\blean(?:ing)?\b|\bstretch\w*\b|\bout of reach\b|"
@@ -70,8 +70,10 @@ def bounce_said(situation: Situation) -> BounceSaid:
 
 
 def _balanced(words: str, situation: Situation) -> bool | None:
+    asked = situation.asked
+    is_only_low = asked.facts.height_m is not None and asked.ball is BallQuality.STRETCHED
     told = is_balanced(situation)
-    if told is not None:
+    if told is not None and (asked.facts.footing is not None or not is_only_low):
         return told
     if _STILL.search(words):
         return True

@@ -90,7 +90,7 @@ class DeepAnswer:
         if wanted is DeepShot.DROP and not self.may_drop:
             wanted = DeepShot.DEEP
         ranked = (self.aim(one.option.id) for one in self.ranking.ranked)
-        names = {DeepShot.DROP: "a drop", DeepShot.DEEP: "deep at the feet"}
+        names = {DeepShot.DROP: "a drop", DeepShot.DEEP: "the deep ball"}
         return next(aim for aim in ranked if aim.shot is wanted), names[wanted]
 
     @property

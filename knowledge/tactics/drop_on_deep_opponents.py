@@ -91,8 +91,8 @@ _WHY: Final = {
 
 def _computed(answer: DeepAnswer) -> Reason:
     if answer.best.shot is DeepShot.PUT_AWAY:
-        worth = answer.question.put_away().worth
-        text = f"From that height it wins {100 * worth:.0f} rallies in 100"
+        of_ten = min(9, round(10 * answer.question.put_away().worth))
+        text = f"From that height it wins about {of_ten} of 10"
         return Reason(text=text, source=SUM)
     slack = answer.slack_s
     if abs(slack) < JUST_S:

@@ -163,8 +163,7 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
     assert question.passing is not None
     out = chance_out(question.passing)
     leave = ranking.best.option.id == LEAVE and out >= LEAVE_FROM
-    of_ten = round(10 * out)
-    said = f"About {of_ten} of 10 like it fly out"
+    said = _how_many(out)
     return Advice(
         topic=Topic.LET_IT_GO,
         call="Leave it, and say so early." if leave else "Play it: too few of these fly out.",
@@ -183,6 +182,12 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
     )
 
 
+def _how_many(out: float) -> str:
+    """Never ten of ten, nor none: nobody sees a ball that well."""
+    of_ten = min(9, round(10 * out))
+    return f"About {of_ten} of 10 like it fly out" if of_ten else "Hardly any like it fly out"
+
+
 def _chances(ranking: Ranking) -> Mapping[str, float]:
     return {f"{one.option.id}_chance": float(one.chance) for one in ranking.ranked}
 
@@ -193,11 +198,16 @@ def _gain(ranking: Ranking, *, leave: bool) -> str | None:
     left = chances.pop(LEAVE)
     played = max(chances.values())
     whole = round(100 * (left - played if leave else played - left))
-    return f"About {whole} of 100 better than the other." if whole >= 1 else None
+    if whole < 1:
+        return None
+    counted = "1 rally" if whole == 1 else f"{whole} rallies"
+    return f"Worth about {counted} in 100 over {'playing' if leave else 'leaving'} it."
 
 
 def _unless(situation: Situation) -> str:
-    return INTO_WIND if situation.wind is not Wind.BEHIND_US else LONGER_LANE
+    """The wind while nobody says which way it blows; then the longer lane."""
+    is_said = situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US, Wind.NONE)
+    return LONGER_LANE if is_said else INTO_WIND
 
 
 def _taken(asked: Asked) -> str:

@@ -54,6 +54,7 @@ LEAVE_SPUN = "Heavy topspin: leave only chest high and up."
 LOW = "Below the net or moving: reset it."
 HIGH = "Waist up, set, at the line: counter."
 IT_DIPS = "It dips or comes slower: counter it."
+IT_DIPS_SOFT = "It dips or comes slower: reset it."
 
 LEAVE_FROM = "Leaving pays from about 6 of 10 on."
 
@@ -81,7 +82,7 @@ def advise(situation: Situation) -> Advice:
         reasons=_reasons(situation, question, ranking),
         number=_number(ranking),
         unless=_unless(question, ranking),
-        assumed=_assumed(question),
+        assumed=_assumed(question, leaves=best == LEAVE),
         caution=CAUTION if best == COUNTER else None,
         confidence=ranking.confidence,
         numbers=_numbers(question, ranking),
@@ -204,7 +205,7 @@ def _number(ranking: Ranking) -> str | None:
 def _unless(question: Attacked, ranking: Ranking) -> str:
     best = ranking.best.option.id
     if best == LEAVE:
-        return IT_DIPS if any(one.option.id == COUNTER for one in ranking.ranked) else LOW
+        return IT_DIPS if ranking.ranked[1].option.id == COUNTER else IT_DIPS_SOFT
     if best == COUNTER:
         return _when_to_leave(question) if question.is_waist_up else LOW
     can_counter = any(one.option.id == COUNTER for one in ranking.ranked)
@@ -225,9 +226,13 @@ def _when_to_leave(question: Attacked) -> str:
     )
 
 
-def _assumed(question: Attacked) -> str | None:
+def _assumed(question: Attacked, *, leaves: bool) -> str | None:
     if question.is_waist_up is None:
         return "Height not said: taken as any."
+    if leaves and question.facts.pace_mps is None:
+        passing = question.passing
+        deep = passing is not None and passing.is_drive
+        return f"Taken as hit hard from their {'baseline' if deep else 'kitchen line'}."
     if not (question.is_moving or question.is_in_mid_court) and question.facts.footing is None:
         return "Taken as: at the line, set."
     return None

@@ -12,7 +12,7 @@ from talk import Talk, demo_talk
 
 from bot.chat.question import RetellSaid
 from bot.chat.render import render
-from bot.chat.render_mix import mix_text
+from bot.chat.render_mix import change_line, mix_text
 from bot.chat.wording import wording
 from bot.contract import to_json
 from knowledge.advice import Advice, AdvisedMix, MixShare
@@ -64,6 +64,23 @@ def test_the_answer_says_how_to_vary(asked: Talk) -> None:
     assert " when they sit on it, " in change[0]
     assert len(lines) <= 8
     asked.button("exact mix")
+
+
+def test_a_call_that_is_the_change_up_itself_is_not_said_twice() -> None:
+    """The default of a lob is the dink: "Change: lob ..." under "Lob ..." read as a mistake."""
+    lob = MixShare(option="lob", label="lob over Hale", call="Lob Hale.", share=0.1, guess=0.1)
+    dink = MixShare(option="dink", label="dink", call="Keep dinking.", share=0.9, guess=0.9)
+    mix = AdvisedMix(
+        shares=(dink, lob),
+        trigger="he leans in",
+        how_often="once a game",
+        value=0.5,
+        worth_points=1.0,
+        cost_points=9.0,
+        of_ten_loss_points=0.0,
+    )
+    assert change_line(mix, call="Lob Hale.") == "Only when he leans in, once a game."
+    assert change_line(mix, call="Dink.").startswith("Change: lob over Hale when")
 
 
 def test_the_exact_mix_is_behind_its_button(asked: Talk) -> None:

@@ -167,6 +167,21 @@ def test_an_easy_ball_is_sped_up_unless_they_counter_or_we_cannot() -> None:
     assert advise(asked(okafor(), lindqvist(), striker=cannot, ball=easy)).call.startswith("Dink")
 
 
+def test_an_easy_ball_gets_the_speed_ups_own_answer_where_notes_aim_it() -> None:
+    """One decision for one ball, whichever page is asked."""
+    theirs = (okafor((Trait.BODY_JAM, Value.WEAKNESS, 6)), lindqvist())
+    situation = asked(*theirs, striker=mira(), ball=BallQuality.EASY)
+    speed_up = advise(replace(situation, topic=Topic.AIM_ATTACK))
+    found = advise(situation)
+    assert (found.call, found.reasons, found.number) == (
+        speed_up.call,
+        speed_up.reasons,
+        speed_up.number,
+    )
+    assert "Okafor" in found.call
+    assert found.topic is Topic.AIM_DINK
+
+
 def test_our_own_shaky_dink_stays_in_the_middle() -> None:
     theirs = (okafor(WEAK_BACKHAND), lindqvist())
     sure = advise(asked(*theirs, striker=mira(side=Side.LEFT)))

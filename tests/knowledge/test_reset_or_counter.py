@@ -179,6 +179,15 @@ def test_a_counter_comes_with_the_caution_for_eyes() -> None:
             assert "eye" in advice.caution
 
 
+def test_left_in_mid_court_the_rest_is_reset_and_the_pace_taken_is_told() -> None:
+    """Row 18: in mid-court a counter is no second choice. A ball at the shoulder there is out."""
+    case = {"facts": {"height_m": 1.45, "from_net_m": 4.5, "footing": "still"}}
+    advice = advise(ball_situation(case, Topic.RESET_OR_COUNTER))
+    assert advice.call.startswith("Leave it")
+    assert advice.unless == "It dips or comes slower: reset it."
+    assert advice.assumed == "Taken as hit hard from their kitchen line."
+
+
 def test_in_advance_it_is_called_a_general_rule_with_both_branches_as_buttons() -> None:
     advice = advise(Situation(topic=Topic.RESET_OR_COUNTER))
     assert advice.confidence is Confidence.GENERAL_RULE
