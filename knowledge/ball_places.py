@@ -1,8 +1,9 @@
 """How high and how deep, by name: parts of the body and places of the court, in metres.
 
 Heights are shares of a stature, which nobody says of themselves: DEFAULT_STATURE_M stands in.
-Ankle, knee, hip, shoulder, eyes and arm: Drillis and Contini 1966 as in Winter. The parts between
-them that players name too are placed between those, as said at each (common practice, no source).
+Knee, hip, shoulder and arm are those of `knowledge.reach`, ankle and eyes from the same source. The
+parts between them that players name too are placed between those, as said at each (common
+practice, no source).
 """
 
 from __future__ import annotations
@@ -17,12 +18,11 @@ from knowledge.court import (
     NET_HEIGHT_CENTRE_M,
     NET_HEIGHT_SIDELINE_M,
 )
+from knowledge.reach.body import ARM_TO_FINGERTIP, DEFAULT_STATURE_M, HIP, KNEE, SHOULDER
 
-DEFAULT_STATURE_M: Final = 1.75
-"""Whoever meets the ball, when nothing is known of them. About a man's average; from memory."""
-
-ARM_SHARE: Final = 0.44
-"""Shoulder to fingertip."""
+ANKLE: Final = 0.039
+EYES: Final = 0.936
+"""Fractions of stature: Drillis and Contini 1966, as given in Winter."""
 
 NET_M: Final = (NET_HEIGHT_CENTRE_M + NET_HEIGHT_SIDELINE_M) / 2
 NET_OFFSET_M: Final = 0.30
@@ -50,17 +50,17 @@ class HeightName(StrEnum):
 
 SHARES: Final = MappingProxyType(
     {
-        HeightName.FEET: 0.0195,  # half the ankle's
-        HeightName.ANKLE: 0.039,
-        HeightName.SHIN: 0.162,  # half-way from ankle to knee
-        HeightName.KNEE: 0.285,
-        HeightName.THIGH: 0.4075,  # half-way from knee to hip
-        HeightName.HIP: 0.530,
-        HeightName.WAIST: 0.602,  # a quarter of the way from hip to shoulder: belt and belly
-        HeightName.CHEST: 0.722,  # two thirds of the way from hip to shoulder
-        HeightName.SHOULDER: 0.818,
-        HeightName.HEAD: 0.936,  # the eyes'
-        HeightName.OVERHEAD: 0.818 + ARM_SHARE,
+        HeightName.FEET: ANKLE / 2,
+        HeightName.ANKLE: ANKLE,
+        HeightName.SHIN: (ANKLE + KNEE) / 2,
+        HeightName.KNEE: KNEE,
+        HeightName.THIGH: (KNEE + HIP) / 2,
+        HeightName.HIP: HIP,
+        HeightName.WAIST: HIP + (SHOULDER - HIP) / 4,  # belt and belly
+        HeightName.CHEST: HIP + (SHOULDER - HIP) * 2 / 3,
+        HeightName.SHOULDER: SHOULDER,
+        HeightName.HEAD: EYES,
+        HeightName.OVERHEAD: SHOULDER + ARM_TO_FINGERTIP,
     }
 )
 """Shares of stature, from the ground."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from knowledge.ball_places import HeightName, height_m
 from knowledge.engine import Points
 from knowledge.vocabulary import RallyChance
 
@@ -91,8 +92,7 @@ SPEED_UP_MPH: Final = 35.0
 BELOW_NET_BAND_M: Final = 0.3
 """How far below the net "a bit below" reaches."""
 
-KNEE_M: Final = 0.50
-"""Knee of somebody 1.75 m tall: 0.285 of the stature (Drillis and Contini 1966)."""
+KNEE_M: Final = height_m(HeightName.KNEE)
 
 MID_COURT_FROM_M: Final = 3.8
 """From here on back it is a drive from mid-court, no speed-up at the line: 5 ft behind it."""

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_facts import Spin
-from knowledge.ball_places import DEFAULT_STATURE_M, HeightName, height_m
+from knowledge.ball_places import HeightName, height_m
 from knowledge.court import METRES_PER_FOOT
 from knowledge.flight import DEFAULT_LIFT, HIGH_LIFT, LOW_LIFT, MPS_PER_MPH, leave_height_m
+from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.tactics.reset_flight import (
     CONTACT_FROM_NET_M,
     DRIVE_MPH,

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from knowledge.ball_places import DEFAULT_STATURE_M, NET_M
+from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
 from knowledge.flight import DEFAULT_LIFT, LOW_LIFT
+from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.side_view import Place, SideFigure, SideLevel, SidePath, SideView
 from knowledge.tactics.attack_flight import HardBall
 from knowledge.tactics.leave_line import Hit, LeaveLines, body_word

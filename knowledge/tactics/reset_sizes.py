@@ -37,7 +37,7 @@ OWN_RESET: Final = Points(mean=3, sd=2)
 OWN_PACE: Final = Points(mean=2, sd=2)
 
 WAIST_M: Final = NET_M
-"""The net is about as high as the hip of somebody 1.70 m tall (0.53 of the stature)."""
+"""The net is about as high as a hip: 0.93 m up, at 0.53 of our usual stature."""
 
 OFTEN_WAIST_UP: Final = 0.5
 """How many of the balls sped up at us come at the waist or higher, where nobody says."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth
+from knowledge.ball_places import HeightName, height_m
 from knowledge.game import receiver
 from knowledge.situation import Situation
 from knowledge.tactics.told_ball import is_balanced
@@ -17,10 +18,9 @@ SHORT_FROM_NET_M = 4.6
 """A return met at least so far back is deep (three feet inside the baseline or less), met nearer
 than that short (7 ft inside). Common practice, no source."""
 
-LOW_M = 0.5
-HIGH_M = 0.9
-"""Met below the knee it is low; at the hip or higher one can drive it down. The review's hip and
-knee, for a stature of 1.75 m (Drillis and Contini: hip .530, knee .285)."""
+LOW_M = height_m(HeightName.KNEE)
+HIGH_M = height_m(HeightName.HIP)
+"""Met below the knee it is low; at the hip or higher one can drive it down."""
 
 _DEEP = re.compile(
     r"\bdeep (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} deep\b|\breturned deep\b|"
