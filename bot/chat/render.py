@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from bot.chat.one_screen import lines_left_out, reasons_left_out, to_one_screen
 from bot.chat.payload import Verb, tap
 from bot.chat.render_mix import change_line
 from bot.chat.reply import Button, Reply
@@ -38,26 +39,12 @@ def render(
     `keeps_read`: a short answer too says which score it is about. `faults` tell, right under
     the call, what of the question could not be taken as said.
     """
-    lines = [advice.call, *faults]
-    body = advice.lines or advice.reasons
-    lines += [reason_line(reason) for reason in (body[: _short(body)] if short else body)]
-    if advice.now:
-        lines.append(wording("now").format(what=advice.now))
-    if not short:
-        lines += _closing(advice)
-    elif keeps_read and advice.assumed:
-        lines.append(advice.assumed)
-    if advice.caution:
-        lines.append(advice.caution)
-    if against and not _names_all(lines[0], against):
-        vs = wording("vs").format(names="/".join(against))
-        # Beside what was assumed, so that the longest answer keeps to eight lines.
-        is_last = advice.assumed is not None and lines[-1] == advice.assumed
-        lines[-1:] = [f"{lines[-1]} {vs[0].upper()}{vs[1:]}"] if is_last else [lines[-1], vs]
+    shown = shown_of(advice, against=against, short=short, keeps_read=keeps_read, faults=faults)
+    lines = _lines(shown, against=against, short=short, faults=faults)
     choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
     if advice.mix is not None and advice.mix.change_up is not None:
         choices.append(Button(label=wording("mix.exact"), payload=tap(Verb.MIX, advice.topic)))
-    if advice.more or advice.evidence:
+    if advice.more or advice.evidence or leaves_out(advice, shown):
         choices.append(Button(label=wording("why"), payload=tap(Verb.WHY, advice.topic)))
     offered = {choice.topic for choice in advice.choices if choice.fact is None}
     others = [topic for topic in offers if topic not in offered]
@@ -66,6 +53,61 @@ def render(
         buttons=rows([*choices, *offer_buttons(others)]),
         picture=None if short else advice.picture,
     )
+
+
+def shown_of(
+    advice: Advice,
+    *,
+    against: Sequence[str] = (),
+    short: bool = False,
+    keeps_read: bool = False,
+    faults: Sequence[str] = (),
+) -> Advice:
+    """What of the advice the reply says; the arguments are those of `render`."""
+    if short:
+        return _shortened(advice, keeps_read=keeps_read)
+    return to_one_screen(
+        advice,
+        lambda one: _lines(one, against=against, short=False, faults=faults),
+    )
+
+
+def _shortened(advice: Advice, *, keeps_read: bool) -> Advice:
+    """The call, its best reason and what to do now."""
+    body = advice.lines or advice.reasons
+    kept = body[: _short(body)]
+    return replace(
+        advice,
+        reasons=() if advice.lines else kept,
+        lines=kept if advice.lines else (),
+        number=None,
+        unless=None,
+        assumed=advice.assumed if keeps_read else None,
+    )
+
+
+def _lines(
+    advice: Advice,
+    *,
+    against: Sequence[str],
+    short: bool,
+    faults: Sequence[str],
+) -> list[str]:
+    """The reply line by line."""
+    lines = [advice.call, *faults, *map(reason_line, advice.lines or advice.reasons)]
+    if advice.now:
+        lines.append(wording("now").format(what=advice.now))
+    lines += _closing(advice) if not short else ()
+    vs = wording("vs").format(names="/".join(against))
+    is_named = not against or _names_all("\n".join(lines), against)
+    if advice.assumed:
+        # The pair stands beside what was assumed, to spare a line.
+        lines.append(advice.assumed if is_named else f"{advice.assumed} {vs[0].upper()}{vs[1:]}")
+    if advice.caution:
+        lines.append(advice.caution)
+    if not advice.assumed and not is_named:
+        lines.append(vs)
+    return lines
 
 
 def with_buttons(reply: Reply, more: Sequence[Button]) -> Reply:
@@ -79,11 +121,31 @@ def _short(body: Sequence[Reason]) -> int:
     return SHORT_REASONS + leads_with_said
 
 
-def render_more(advice: Advice, *, behind: Sequence[str] = ()) -> Reply:
-    """The reasons in full, for the "why" button, and the lines of what stands behind them."""
-    told = advice.more or [_told(reason) for reason in advice.lines or advice.reasons]
-    lines = [*told, *advice.others]
+def render_more(
+    advice: Advice, *, shown: Advice | None = None, behind: Sequence[str] = ()
+) -> Reply:
+    """The reasons in full, for the "why" button, and the lines of what stands behind them.
+
+    `shown` is what the reply before said: what it left out and `more` has not, comes first.
+    """
+    more = list(advice.more) or [_told(reason) for reason in advice.lines or advice.reasons]
+    shown = shown or advice
+    lines = [
+        *(_told(one) for one in reasons_left_out(advice, shown) if not _is_in(one.text, more)),
+        *more,
+        *(line for line in lines_left_out(advice, shown) if not _is_in(line, more)),
+        *advice.others,
+    ]
     return Reply(text="\n".join([advice.call, *(f"· {line}" for line in lines), *behind]))
+
+
+def leaves_out(advice: Advice, shown: Advice) -> bool:
+    """Whether the shown form says less than there is to say."""
+    return bool(reasons_left_out(advice, shown) or lines_left_out(advice, shown))
+
+
+def _is_in(text: str, lines: Sequence[str]) -> bool:
+    return any(text in line for line in lines)
 
 
 def reason_line(reason: Reason) -> str:
@@ -110,12 +172,10 @@ def _closing(advice: Advice) -> Iterable[str]:
         yield wording("toss_up")
     if advice.unless:
         yield advice.unless
-    if advice.assumed:
-        yield advice.assumed
 
 
-def _names_all(line: str, names: Sequence[str]) -> bool:
-    return all(name in line for name in names)
+def _names_all(text: str, names: Sequence[str]) -> bool:
+    return all(name in text for name in names)
 
 
 def _choice_button(choice: Choice) -> Button:

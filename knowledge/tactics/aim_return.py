@@ -196,7 +196,7 @@ def _gain(answer: ReturnAnswer) -> float:
 def _number(answer: ReturnAnswer, situation: Situation) -> str:
     if answer.option != MIDDLE and answer.ranking.confidence is not Confidence.TOSS_UP:
         return rallies(_gain(answer))
-    return deep_pays("return", misses_paid_for(_deep_points(situation), RECEIVING_CHANCE))
+    return deep_pays(misses_paid_for(_deep_points(situation), RECEIVING_CHANCE))
 
 
 def _numbers(answer: ReturnAnswer, situation: Situation) -> MappingProxyType[str, float]:

@@ -207,7 +207,7 @@ def _sun(situation: Situation) -> list[Reason]:
 
 def _number() -> str:
     """The honest risk: a miss costs the chance we would have had."""
-    return deep_pays("serve", misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE))
+    return deep_pays(misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE))
 
 
 def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:

@@ -40,9 +40,9 @@ def short(candidates: Iterable[str]) -> str:
     raise ValueError(f"nothing fits a reason, not even {said!r}")
 
 
-def deep_pays(shot: str, misses: float) -> str:
+def deep_pays(misses: float) -> str:
     """Up to how many extra misses depth is worth it: whole ones, never rounded up."""
-    return f"A deep {shot} pays up to {math.floor(misses)} extra misses in 100."
+    return f"Deep pays up to {math.floor(misses)} extra misses in 100."
 
 
 def rallies(points: float) -> str:

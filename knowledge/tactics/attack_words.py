@@ -35,7 +35,7 @@ HIGHER = "Above the net and balanced: then speed it up."
 NOT_SET = "They are late or lean in: then speed it up."
 ROLL_IT = "Off the bounce at 4.5 and up: roll it."
 
-CAUTION = "At the body, never the head; wear eye protection."
+CAUTION = "Never at the head; wear eye protection."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025); eyewear to ASTM F3164."""
 
 HIGHER_SOFT = "They pop one up: put it away, no faster."

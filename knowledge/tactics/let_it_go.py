@@ -35,7 +35,7 @@ LEAVE_FROM = 0.55
 CALL_IT = Reason(text='Say it: "bounce" or "no", loud and early', source=COMMON_PRACTICE)
 NO_NUMBER = "Leave what you think flies out 6 times in 10."
 LONGER_LANE = "Cross-court the lane is longer: a hand higher."
-INTO_WIND = "Wind in their face: it drops, so play it."
+INTO_WIND = "Wind in their face: it drops; play it."
 CAUTION = "A ball at the face: paddle up or duck; wear eye protection."
 
 

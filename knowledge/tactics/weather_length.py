@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
 from knowledge.advice import Advice, Reason
+from knowledge.phone_screen import MOST_LINES, wrapped
 from knowledge.sources import SourceKind
-
-PHONE_CHARACTERS: Final = 40
-MOST_LINES: Final = 9
-"""What one screen of a chat shows beside its buttons: common practice, no source."""
 
 _SAID_BY_KIND: Final = (SourceKind.COMPUTED, SourceKind.COMMON_PRACTICE)
 
@@ -37,7 +33,7 @@ def to_one_screen(advice: Advice) -> Advice:
 
 def wrapped_lines(advice: Advice) -> int:
     """How many lines of a phone the advice takes."""
-    return sum(len(textwrap.wrap(line, PHONE_CHARACTERS)) for line in _lines(advice))
+    return wrapped(_lines(advice))
 
 
 def _least_useful(reasons: list[Reason]) -> Reason:

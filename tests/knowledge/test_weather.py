@@ -16,10 +16,11 @@ from knowledge.advice import CALL_LIMIT, Advice
 from knowledge.cautions import DEFERS, fahrenheit, heat_index_f
 from knowledge.emergencies import emergency_of
 from knowledge.general_rule import LINE_LIMIT
+from knowledge.phone_screen import MOST_LINES
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.sources import SourceKind
 from knowledge.tactics import weather
-from knowledge.tactics.weather_length import MOST_LINES, wrapped_lines
+from knowledge.tactics.weather_length import wrapped_lines
 from knowledge.tactics.weather_said import heat_said, minutes_said, wind_said
 from knowledge.tactics.wind_answer import shift_of
 from knowledge.vocabulary import Topic

@@ -11,6 +11,7 @@ from bot.chat.answers.own_rates import Numbers, numbers_over
 from bot.chat.answers.standing import score_said
 from bot.chat.context import Asked
 from bot.chat.question import OneOfUs, Question, Slots
+from bot.chat.served_from import served_from
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
@@ -28,6 +29,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         text=_with_its_symptom(question, desk.context.asked),
         about=about,
         wing=slots.wing,
+        striker_side=served_from(question.text) if question.topic is Topic.AIM_SERVE else None,
         ball=slots.ball,
         ball_kind=slots.ball_kind,
         pulled_wide=_pulled_wide(desk, slots, about),

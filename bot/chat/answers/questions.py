@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from typing import TypedDict
 
 from bot.chat.answers.aims import with_aims
 from bot.chat.answers.as_asked import as_asked
@@ -18,7 +19,7 @@ from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
 from bot.chat.gather import gather, people_of
 from bot.chat.question import Question
-from bot.chat.render import offer_buttons, render, render_more, with_buttons
+from bot.chat.render import leaves_out, offer_buttons, render, render_more, shown_of, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
@@ -122,18 +123,38 @@ def answer_asked(
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     _keep_plan(desk, advice, situation)
     if _hides_complaint(asked, advice, situation):
-        advice = replace(advice, caution=wording("hurts"))
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
         offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
     return render(
-        advice,
-        against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
+        _with_caution(asked, advice, situation),
         short=short,
-        keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         offers=offers,
+        **_around(asked, situation),
+    )
+
+
+class _Around(TypedDict):
+    """What a reply says beside its advice, as `render` takes it."""
+
+    against: Sequence[str]
+    keeps_read: bool
+    faults: Sequence[str]
+
+
+def _around(asked: Asked, situation: Situation) -> _Around:
+    return _Around(
+        against=[one.name for one in situation.theirs] if _is_about_them(asked.topic) else (),
+        keeps_read=asked.topic in {*SCORE_TOPICS, Topic.WHERE_TO_STAND} and _says_score(asked),
         faults=_faults(asked),
     )
+
+
+def _with_caution(asked: Asked, advice: Advice, situation: Situation) -> Advice:
+    """The advice; where one of us hurts, never without a word on that."""
+    if not _hides_complaint(asked, advice, situation):
+        return advice
+    return replace(advice, caution=wording("hurts"))
 
 
 def _faults(asked: Asked) -> list[str]:
@@ -173,22 +194,34 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     advice = advice_again(desk, topic)
     if isinstance(advice, Reply):
         return advice
+    short = desk.context.told in (Depth.SHORT, Depth.CALL)
     desk.context = replace(desk.context, told=Depth.REASONS)
+    asked, situation = _asked_of(desk, topic), desk.trace["situation"]
+    around = _around(asked, situation)
+    shown = shown_of(_with_caution(asked, advice, situation), short=short, **around)
     behind = behind_lines(desk, advice)
-    return render_more(advice, behind=behind) if advice.more or behind else render(advice)
+    has_more = bool(advice.more) or leaves_out(advice, shown)
+    desk.trace |= {"has_more": has_more}
+    if has_more or behind:
+        return render_more(advice, shown=shown, behind=behind)
+    return render(advice)
+
+
+def _asked_of(desk: Desk, topic: Topic) -> Asked:
+    """The last question, if it was of that topic."""
+    asked = desk.context.asked
+    return asked if asked is not None and asked.topic is topic else Asked(topic=topic, text="")
 
 
 def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
     """What the last question of that topic was told, or that its score cannot be."""
-    asked = desk.context.asked
-    if asked is None or asked.topic is not topic:
-        asked = Asked(topic=topic, text="")
+    asked = _asked_of(desk, topic)
     desk.trace |= {"topic": topic}
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, _ = _advice(desk, asked, where, answering=advise_traced)
-    desk.trace |= {"advice": advice}
+    advice, situation = _advice(desk, asked, where, answering=advise_traced)
+    desk.trace |= {"advice": advice, "situation": situation}
     return advice
 
 

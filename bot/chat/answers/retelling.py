@@ -12,7 +12,6 @@ from bot.chat.question import Retelling
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
-from knowledge.advice import Advice
 from knowledge.vocabulary import Topic
 
 _NEXT = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN, Topic.CUE)
@@ -47,8 +46,7 @@ def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
         return _at(desk, asked, Depth.FULL)
     if told is Depth.FULL:
         reply = explain(desk, asked.topic)
-        advice: Advice | None = desk.trace.get("advice")
-        if advice is None or advice.more:
+        if desk.trace.get("has_more", True):
             return reply
     topics = [topic for topic in _NEXT if topic is not asked.topic]
     return Reply(text=wording("all_told"), buttons=rows(offer_buttons(topics[:OFFERED])))
