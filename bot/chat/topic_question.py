@@ -20,7 +20,7 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import TRAITS, PlayerId, Topic, TraitKind
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
@@ -64,15 +64,21 @@ def asked_anyway(message: Message, chat: ChatView) -> tuple[Question, bool] | No
     The less the message reads like a question, the less doubt there may be about the topic.
     """
     score, question = asking(message, chat), likely_question(message, chat)
-    if question is None or score < _answered_from(question):
+    if question is None or score < _answered_from(question, message):
         return None
     return question, score >= ASKS_FROM
 
 
-def _answered_from(question: Question) -> float:
-    """The score that is enough; a report on somebody is near to any note of them."""
+def _answered_from(question: Question, message: Message) -> float:
+    """The score that is enough; a report on somebody is near to any note of them.
+
+    So is a topic to plain facts: "I'm right-handed on the left, tom is a lefty" only tells.
+    """
     enough = next(score for sure, score in ANSWERED_FROM if question.confidence >= sure)
-    return max(enough, MAY_ASK_FROM) if question.topic is Topic.OPPONENT_REPORT else enough
+    claims = message.note.claims
+    only_facts = bool(claims) and all(TRAITS[one.trait].kind is TraitKind.FACT for one in claims)
+    is_near = only_facts or question.topic is Topic.OPPONENT_REPORT
+    return max(enough, MAY_ASK_FROM) if is_near else enough
 
 
 MOST_OFFERED = 2
