@@ -49,7 +49,7 @@ from bot.chat.question import (
     UndoSaid,
     WhySaid,
 )
-from bot.chat.render import offer_buttons, rows
+from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.understand import understand
 from bot.chat.wording import wording
@@ -79,9 +79,11 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             desk.context = replace(desk.context, asked_last=False)
             return with_strangers(desk, understood, notes.take(desk, understood))
         case ScoreSaid():
-            return scores.take_score(desk, understood)
+            reply = scores.take_score(desk, understood)
+            return with_buttons(reply, offer_buttons(understood.may_ask))
         case ResultSaid():
-            return take_result(desk, understood)
+            reply = take_result(desk, understood)
+            return with_buttons(reply, offer_buttons(understood.may_ask))
         case MatchSaid():
             return matches.announce(desk, understood)
         case FormatTold():

@@ -167,7 +167,7 @@ class Question:
     """A question: its topic, how sure, and the next topics to offer beside the answer.
 
     `changes`: it leans on the question before ("and on the backhand?"), and what it leaves
-    open stays as that one had it.
+    open stays as that one had it. `may_note`: it states something of somebody, and may be a note.
     """
 
     text: str
@@ -177,6 +177,7 @@ class Question:
     slots: Slots = Slots()
     why: tuple[str, ...] = ()
     changes: bool = False
+    may_note: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,7 +216,7 @@ class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
-    `score` may say whose serve it now is.
+    `score` may say whose serve it now is. `may_ask` are topics to offer, as of a note.
     """
 
     text: str
@@ -223,6 +224,7 @@ class ScoreSaid:
     won_by_us: bool | None = None
     side_out: bool = False
     all_at: int | None = None
+    may_ask: tuple[Topic, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -231,7 +233,7 @@ class ResultSaid:
 
     `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
     ours first; without it and without games somebody did not play on ("no-show"). `running` is
-    the score of the game after them, where that is told as well.
+    the score of the game after them, where that is told as well. `may_ask` as of a score.
     """
 
     text: str
@@ -239,6 +241,7 @@ class ResultSaid:
     won: bool | None = None
     tally: tuple[int, int] | None = None
     running: SaidScore | None = None
+    may_ask: tuple[Topic, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

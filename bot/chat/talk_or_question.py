@@ -13,10 +13,13 @@ from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import begins_as_note, note_or_question
 from bot.chat.question import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
-from bot.chat.topic_question import CERTAIN, asked_anyway, read_question
+from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
+
+_OF_NUMBERS = (Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.WHERE_TO_STAND)
+"""What numbers alone may be about: a score."""
 
 _CODE_SIGNS = frozenset("<>{}=;$^\\|*+[]_")
 FEWEST_CODE_SIGNS = 3
@@ -72,7 +75,8 @@ def _not_asked(message: Message, chat: ChatView) -> Unclear | None:
     complains = _NOT_ASKED.search(" ".join(word.folded for word in message.said))
     if chat.last_topic is None or complains is None or "?" in message.text:
         return None
-    return Unclear(text=message.text, offers=())
+    others = [one for one in likely_topics(message, chat) if one is not chat.last_topic]
+    return Unclear(text=message.text, offers=tuple(others))
 
 
 def _meant(message: Message, chat: ChatView) -> Question | Unclear | None:
@@ -110,7 +114,9 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     has_score = question.slots.score is not None and len(message.said) > 1
     if not has_score and (_has_no_word(message) or (not is_talk and _is_all_unknown(message))):
-        return Unclear(text=question.text, offers=(), slots=question.slots)
+        is_word = any(letter.isalpha() for letter in message.text)
+        offers = likely_topics(message, chat) if is_word else _OF_NUMBERS
+        return Unclear(text=question.text, offers=offers, slots=question.slots)
     if not is_talk and _is_code(message.text) and not message.asks:
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     return as_change(question, message) if leans(question, message, chat) else question

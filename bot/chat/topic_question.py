@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.asks_model import (
+    ANSWERED_FROM,
     ASKS_FROM,
     MAY_ASK_FROM,
     OFFERED_ALSO_FROM,
     OFFERED_FROM,
+    OFFERED_UNCLAIMED_FROM,
     asking_score,
 )
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
 from bot.chat.question import Mention, Question, Unclear
 from bot.chat.slots import find_slots
-from bot.chat.topic_model import SURE_FROM, Band, TopicGuess, recognise
+from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import TRAITS, PlayerId, Topic, TraitKind
 
 CERTAIN = 1.0
 """The confidence of a question asked by a command or in a fixed form."""
@@ -61,31 +63,57 @@ def asked_anyway(message: Message, chat: ChatView) -> tuple[Question, bool] | No
 
     The less the message reads like a question, the less doubt there may be about the topic.
     """
-    score = asking(message, chat)
-    if score < MAY_ASK_FROM:
+    score, question = asking(message, chat), likely_question(message, chat)
+    if question is None or score < _answered_from(question, message):
         return None
-    is_surely_asked = score >= ASKS_FROM
-    question = likely_question(message, chat) if is_surely_asked else sure_question(message, chat)
-    return None if question is None else (question, is_surely_asked)
+    return question, score >= ASKS_FROM
+
+
+def _answered_from(question: Question, message: Message) -> float:
+    """The score that is enough; a report on somebody is near to any note of them.
+
+    So is a topic to plain facts: "I'm right-handed on the left, tom is a lefty" only tells.
+    """
+    enough = next(score for sure, score in ANSWERED_FROM if question.confidence >= sure)
+    claims = message.note.claims
+    only_facts = bool(claims) and all(TRAITS[one.trait].kind is TraitKind.FACT for one in claims)
+    is_near = only_facts or question.topic is Topic.OPPONENT_REPORT
+    return max(enough, MAY_ASK_FROM) if is_near else enough
 
 
 MOST_OFFERED = 2
+LIKELIER_RIGHT = 0.5
 
 
 def topics_offered(message: Message, chat: ChatView) -> tuple[Topic, ...]:
     """The likeliest topics of a note that may ask as well, as buttons beside it.
 
-    Where nothing is claimed, or the topic would be beyond doubt, less need speak for asking.
+    Where nothing is claimed, or the topic is likelier right, less need speak for asking.
+    "Okafor is a lefty" only tells, though a report on him is what it is nearest to.
     """
     score = asking(message, chat)
-    if score < OFFERED_ALSO_FROM:
+    if score < OFFERED_UNCLAIMED_FROM:
         return ()
     guess = _guess(message, chat)
-    is_clear = guess.confidence >= SURE_FROM or not message.note.claims
-    if score < OFFERED_FROM and not is_clear:
+    is_clear = guess.confidence >= LIKELIER_RIGHT and guess.topic is not Topic.OPPONENT_REPORT
+    needed = OFFERED_ALSO_FROM if is_clear else OFFERED_FROM
+    if score < needed and message.note.claims:
         return ()
-    likely = [topic for topic, _ in guess.ranked]
-    return tuple(one for one in likely if one is not Topic.SMALLTALK_OR_UNKNOWN)[:MOST_OFFERED]
+    return _topics_of(guess)[:MOST_OFFERED]
+
+
+def topics_with_score(message: Message, chat: ChatView) -> tuple[Topic, ...]:
+    """The likeliest topics of a score that may ask as well."""
+    return _topics_of(_guess(message, chat))[:MOST_OFFERED]
+
+
+def likely_topics(message: Message, chat: ChatView) -> tuple[Topic, ...]:
+    """The three likeliest topics, however unlikely: what to offer where nothing is clear."""
+    return _topics_of(_guess(message, chat))[:SHOWN]
+
+
+def _topics_of(guess: TopicGuess) -> tuple[Topic, ...]:
+    return tuple(one for one, _ in guess.ranked if one is not Topic.SMALLTALK_OR_UNKNOWN)
 
 
 def asking(message: Message, chat: ChatView) -> float:

@@ -131,6 +131,26 @@ def _asks_who_covers(said: Said) -> bool:
     return covers and said.has("middle") and len(said.words) <= SHORT_WORDS_AT_MOST
 
 
+_FEET = ("heel", "toe", "toes", "foot", "shoe", "sneaker")
+_SORE = ("hurts", "hurt", "sore", "pain", "cramp", "blister", "where")
+
+
+def _foot_on_the_line(said: Said) -> bool:
+    """A foot, a volley and the line; "where" asks for a place, and a sore foot for care."""
+    lands = said.has("line", "kitchen", "nvz") and said.has("after", "touched", "on", "in")
+    hits = said.has("volley", "volleys", "smash", "ernie", "putaway", "overhead")
+    return said.has(*_FEET) and lands and hits and not said.has(*_SORE)
+
+
+_THIRDS = ("third", "thirds", "thrid", "thrids", "3rd", "3rds")
+
+
+def _our_third_floats(said: Said) -> bool:
+    """Ours, and nothing else named that went wrong."""
+    floats = said.has("float", "floats", "floating", "pop", "pops", "high")
+    return said.has("our", "my") and said.has(*_THIRDS) and floats and not said.has("<score>")
+
+
 RULES = (
     PairRule(
         name="a return named is the return",
@@ -237,6 +257,26 @@ RULES = (
         than=(Topic.GAME_PLAN, Topic.WHOM_TO_TARGET),
         holds=_kind_of_player,
         because="bangers are beaten alike whoever they are; a plan is for two people",
+    ),
+    PairRule(
+        name="a foot on the line is the rulebook's",
+        better=Topic.RULES_QUESTION,
+        than=(
+            Topic.TRANSITION,
+            Topic.ERNIE_OR_POST,
+            Topic.TAKE_OR_LET_BOUNCE,
+            Topic.WHERE_TO_STAND,
+            Topic.WEATHER_OR_BODY,
+        ),
+        holds=_foot_on_the_line,
+        because="who tells where a foot came down wants to know whether it was a fault",
+    ),
+    PairRule(
+        name="our third that floats is the third",
+        better=Topic.THIRD_SHOT,
+        than=(Topic.ADJUST, Topic.ANSWER_PATTERN),
+        holds=_our_third_floats,
+        because="one shot of ours is named, and what to do with it is asked",
     ),
     PairRule(
         name="two words in a match want a cue",

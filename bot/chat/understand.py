@@ -9,6 +9,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.announcements import begins_as_match, match_said
+from bot.chat.asked_beside import (
+    ASKS_BESIDE,
+    asked_beside,
+    with_offers,
+    with_topics_beside,
+)
 from bot.chat.changes_said import change_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import follow_up
@@ -26,7 +32,6 @@ from bot.chat.question import (
     BookSaid,
     BookVerb,
     CorrectionSaid,
-    MatchSaid,
     NoteSaid,
     Question,
     RallySaid,
@@ -49,29 +54,22 @@ from bot.chat.sayings import (
     correction_said,
     undo_said,
 )
-from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
+from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.topic_question import CERTAIN, asked_anyway, asking, topics_offered
+from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
 from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
-
-STRAY_WORDS_OF_A_QUESTION = 3
-"""A score with so many other words may be asking something, if the topic is beyond doubt."""
-
-ASKS_BESIDE = 0.5
-"""How much a score with fewer other words must read like a question to be answered as well, and a
-rally told in words to be nothing but a question."""
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -91,7 +89,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
-    fixed = day_question(message, chat) or follow_up(text, message.said, chat)
+    fixed = day_question(message, chat) or settled_topic(message)
+    fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
@@ -100,13 +99,14 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
-        return _with_topics(told, message, chat)
+        return with_offers(told, message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
-    asked = _asked_beside(fixed, message, chat)
+    asked = asked_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
         return asked
-    return (*_start_beside(fixed, message, chat), *asked, fixed)
+    beside = (*_start_beside(fixed, message, chat), *asked)
+    return (*beside, fixed if beside else with_topics_beside(fixed, message, chat))
 
 
 def _heard(said: Understood) -> Understood:
@@ -117,17 +117,6 @@ def _heard(said: Understood) -> Understood:
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
-    return said
-
-
-def _with_topics(
-    said: tuple[Understood, ...], message: Message, chat: ChatView
-) -> tuple[Understood, ...]:
-    """A note alone with the topics it may ask about, unless it is called a note."""
-    match said:
-        case (NoteSaid() as note,) if not (chat.forwarded or begins_as_note(message.said)):
-            may_ask = () if note.about_body else topics_offered(message, chat)
-            return (replace(note, may_ask=may_ask),)
     return said
 
 
@@ -264,19 +253,3 @@ def _is_only_told_by_words(fixed: Understood) -> bool:
     """A rally or a match's end without a number: what asks as well may not move the score."""
     is_brief = isinstance(fixed, ResultSaid) and not fixed.games and fixed.tally is None
     return is_brief or isinstance(fixed, RallySaid)
-
-
-def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
-    """A question put as a statement around a score ("5-5, feels like we are stuck")."""
-    if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
-        return ()
-    if score_fixed(message, chat) is not None:
-        return ()  # "wait, it should be 4-4-1" says what the score is, and nothing else
-    stray = stray_words(message.told.of_score)
-    if isinstance(fixed, RallySaid) and not message.asks:
-        stray -= fixed.understood
-    is_clear = stray >= STRAY_WORDS_OF_A_QUESTION and not isinstance(fixed, MatchSaid)
-    if stray <= 0 or (not is_clear and asking(message, chat) < ASKS_BESIDE):
-        return ()
-    asked = asked_anyway(message, chat)
-    return () if asked is None else asked[:1]

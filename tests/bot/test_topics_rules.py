@@ -14,6 +14,8 @@ ALSO = (
     ("a toss is won before the match", "they chose side what do we do"),
     ("legal is the rulebook's word", "can i volley from the kitchen if i jump"),
     ("legal is the rulebook's word", "can we take a timeout after the serve is called"),
+    ("a foot on the line is the rulebook's", "toe in the kitchen after my volley"),
+    ("our third that floats is the third", "my third floats every time"),
 )
 """Further words that call for a rule."""
 
@@ -40,6 +42,14 @@ CASES = {
     "a kind of player is a pattern": (
         "how do we beat bangers",
         "how do we beat <name> and <name>",
+    ),
+    "a foot on the line is the rulebook's": (
+        "my heel came down on the line after the volley",
+        "where does my foot go on the line after the volley",
+    ),
+    "our third that floats is the third": (
+        "our thrids float what now",
+        "their thirds float what now",
     ),
     "two words in a match want a cue": ("what now", "what do we change about our returns now"),
 }

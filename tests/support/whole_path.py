@@ -9,7 +9,7 @@ from topic_examples import Example
 from topic_figures import Figures
 from voices import EVENING
 
-from bot.chat.question import NoteSaid, Question, Unclear
+from bot.chat.question import NoteSaid, Question, ResultSaid, ScoreSaid, Unclear
 from bot.chat.understand import understand
 from knowledge.vocabulary import Topic
 
@@ -42,6 +42,7 @@ def _read(example: Example) -> tuple[frozenset[Topic], frozenset[Topic], bool]:
     unclear = [one for one in said if isinstance(one, Unclear)]
     offers = [topic for one in questions for topic in one.offers]
     offers += [topic for one in unclear for topic in one.offers]
-    offers += [topic for one in said if isinstance(one, NoteSaid) for topic in one.may_ask]
+    told = [one for one in said if isinstance(one, NoteSaid | ScoreSaid | ResultSaid)]
+    offers += [topic for one in told for topic in one.may_ask]
     topics = frozenset(one.topic for one in questions)
     return topics, frozenset(offers), bool(unclear) and not questions

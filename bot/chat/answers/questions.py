@@ -14,6 +14,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.standing import Standing, cannot_be, standing
+from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
@@ -68,7 +69,7 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)
     reply = answer_asked(desk, asked, offers=question.offers, short=short)
-    return with_buttons(reply, taken_back)
+    return with_buttons(reply, [*write_down(desk, question), *taken_back])
 
 
 _TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")

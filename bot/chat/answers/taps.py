@@ -15,6 +15,7 @@ from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.several import take_later
+from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
 from bot.chat.render import rows
@@ -242,6 +243,8 @@ def _later(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     pending = desk.context.pending(number)
     if pending is None or pending.waits_for_name:
         return Reply(text=wording("unclear.too_old"))
+    if writes_down(pending):
+        desk.context = desk.context.without_pending(number)
     return take_later(desk, pending) or read_again(desk, pending.text, None)
 
 

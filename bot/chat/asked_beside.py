@@ -1,0 +1,114 @@
+"""What stands beside what was told: a question answered as well, topics or a note as buttons."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.asking import surely_asks
+from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
+from bot.chat.message import Message, names_somebody
+from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
+from bot.chat.question import (
+    MatchSaid,
+    NoteSaid,
+    Question,
+    RallySaid,
+    ResultSaid,
+    ScoreSaid,
+    Understood,
+)
+from bot.chat.score_fixes_said import score_fixed
+from bot.chat.scores import stray_words
+from bot.chat.topic_model import SURE_FROM
+from bot.chat.topic_question import (
+    CERTAIN,
+    asked_anyway,
+    asking,
+    likely_question,
+    topics_offered,
+    topics_with_score,
+)
+from bot.chat.view import ChatView
+from knowledge.complaints import complains
+from knowledge.vocabulary import Topic
+
+STRAY_WORDS_OF_A_QUESTION = 3
+"""A score with so many other words may be asking something, if the topic is clear."""
+
+FEWEST_WORDS_OFFERED = 2
+"""Words beside a score for topics to be offered where it hardly reads like a question."""
+
+ASKS_BESIDE = 0.5
+"""How much a score with fewer other words must read like a question to be answered as well, and a
+rally told in words to be nothing but a question. With a topic beyond doubt MAY_ASK_FROM will do: of
+the writers' hard scores that answers 14 of 36 such lines that ask and 9 of 95 that do not."""
+
+
+def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
+    """A question put as a statement around a score ("5-5, feels like we are stuck")."""
+    stray = _words_beside(fixed, message, chat)
+    if stray <= 0:
+        return ()
+    is_clear = stray >= STRAY_WORDS_OF_A_QUESTION and not isinstance(fixed, MatchSaid)
+    if is_clear or asking(message, chat) >= ASKS_BESIDE:
+        asked = asked_anyway(message, chat)
+        return () if asked is None else asked[:1]
+    if not isinstance(fixed, ScoreSaid | ResultSaid) or asking(message, chat) < MAY_ASK_FROM:
+        return ()
+    question = likely_question(message, chat)
+    return () if question is None or question.confidence < SURE_FROM else (question,)
+
+
+def with_topics_beside(fixed: Understood, message: Message, chat: ChatView) -> Understood:
+    """A score or a result that is not answered, with the topics that it may ask about."""
+    if not isinstance(fixed, ScoreSaid | ResultSaid):
+        return fixed
+    stray, score = _words_beside(fixed, message, chat), asking(message, chat)
+    needed = OFFERED_WITH_SCORE_FROM if stray >= FEWEST_WORDS_OFFERED else MAY_ASK_FROM
+    if stray <= 0 or score < needed:
+        return fixed
+    return replace(fixed, may_ask=topics_with_score(message, chat))
+
+
+def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
+    """How many words may ask something beside what was told; none beside a score put right."""
+    if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
+        return 0
+    if score_fixed(message, chat) is not None:
+        return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
+    stray = stray_words(message.told.of_score)
+    return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
+
+
+def with_offers(
+    said: tuple[Understood, ...], message: Message, chat: ChatView
+) -> tuple[Understood, ...]:
+    """A note alone with the topics it may ask about, a question alone that may be a note."""
+    if chat.forwarded or begins_as_note(message.said):
+        return said
+    match said:
+        case (NoteSaid() as note,):
+            return (replace(note, may_ask=_topics_of_note(note, message, chat)),)
+        case (Question() as question,):
+            return (replace(question, may_note=_may_be_a_note(question, message, chat)),)
+    return said
+
+
+def _topics_of_note(note: NoteSaid, message: Message, chat: ChatView) -> tuple[Topic, ...]:
+    if note.about_body:
+        return (Topic.WEATHER_OR_BODY,)
+    hurts = not note.claims and complains(note.text)
+    care = (Topic.WEATHER_OR_BODY,) if hurts else ()
+    return tuple(dict.fromkeys((*care, *topics_offered(message, chat))))
+
+
+def _may_be_a_note(question: Question, message: Message, chat: ChatView) -> bool:
+    """A statement answered as a question; what names nobody must read the less like one."""
+    if question.confidence >= CERTAIN or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
+        return False
+    if len(message.said) < SHORTEST_STATEMENT or surely_asks(message.text, message.said):
+        return False
+    if message.note.about_body or complains(message.text):
+        return False
+    below = ASKS_FROM if names_somebody(message) else MAY_ASK_FROM
+    return asking(message, chat) < below

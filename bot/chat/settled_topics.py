@@ -1,0 +1,50 @@
+"""Short messages whose form settles their topic, where their words alone would mislead."""
+
+from __future__ import annotations
+
+import re
+
+from bot.chat.message import Message
+from bot.chat.question import Question
+from bot.chat.slots import find_slots
+from knowledge.vocabulary import Topic
+
+_CERTAIN = 1.0
+
+_HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
+_SIZE = "(?:height|width|depth|length|size|dimensions|measurements)"
+_PLACE = "(?:in|at) the (?:middle|centre|center|sides?|sidelines?|posts?|ends?)"
+_THING = (
+    "(?:the |a )?(?:pickleball )?"
+    f"(?:court|net(?: posts?)?|kitchen|nvz|non volley zone|service (?:box|court))(?: {_PLACE})?"
+)
+_MEASURES = re.compile(
+    rf"(?:{_HOW_BIG} (?:is|are) {_THING}(?: supposed to be| meant to be)?"
+    rf"|{_HOW_BIG} should {_THING} be"
+    rf"|(?:(?:what is|whats) )?(?:the )?{_SIZE} of {_THING}"
+    rf"|(?:(?:what is|whats) )?(?:the )?(?:court|net|kitchen) {_SIZE})"
+)
+"""`how high is the net`: the rulebook's measure; how high to hit over it is another question."""
+
+_WHOSE = "(?:the|that|this|their|there|his|her|hers|theirs)"
+_TOO_GOOD = "(?:(?:just|way|so|far) )?too (?:hard|fast|quick|heavy|good|big|strong|much|spinny)"
+_FOR_US = "(?:for (?:me|us)|to return|to get back)"
+_HELP = "(?:help|what now|what do (?:i|we) do|how do (?:i|we) return it)"
+_THEIR_SERVE = re.compile(
+    rf"(?:{_WHOSE} )?serves? (?:is|are|r|just) {_TOO_GOOD}(?: {_FOR_US})?(?: {_HELP})?"
+)
+"""`serve is too hard`: who finds a serve so receives it; "my serve is too hard" does not fit."""
+
+
+def settled_topic(message: Message) -> Question | None:
+    """The question that such a message is; None unless it is all that is said."""
+    line = " ".join(word.folded for word in message.said)
+    topic = None
+    if _MEASURES.fullmatch(line):
+        topic = Topic.RULES_QUESTION
+    elif _THEIR_SERVE.fullmatch(line):
+        topic = Topic.AIM_RETURN
+    if topic is None:
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    return Question(text=message.text, topic=topic, confidence=_CERTAIN, slots=slots)
