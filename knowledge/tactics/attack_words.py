@@ -35,7 +35,7 @@ HIGHER = "Above the net and balanced: then speed it up."
 NOT_SET = "They are late or lean in: then speed it up."
 ROLL_IT = "Off the bounce at 4.5 and up: roll it."
 
-CAUTION = "Never at the head; wear eye protection."
+CAUTION = "Body, never the head; eye protection on."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025); eyewear to ASTM F3164."""
 
 HIGHER_SOFT = "They pop one up: put it away, no faster."

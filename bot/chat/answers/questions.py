@@ -108,7 +108,7 @@ def answer_asked(
     standing, so that "why?" after a "thanks" is still about that one.
     """
     if short is None:
-        short = desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text)
+        short = _is_short(desk, asked)
     if asked.topic is not Topic.SMALLTALK_OR_UNKNOWN:
         desk.context = replace(
             desk.context.looking_at(*(asked.about or desk.context.focus)),
@@ -133,6 +133,11 @@ def answer_asked(
         offers=offers,
         **_around(asked, situation),
     )
+
+
+def _is_short(desk: Desk, asked: Asked) -> bool:
+    """Whether the mode makes an answer short."""
+    return desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text)
 
 
 class _Around(TypedDict):
@@ -195,11 +200,13 @@ def explain(desk: Desk, topic: Topic) -> Reply:
     advice = advice_again(desk, topic)
     if isinstance(advice, Reply):
         return advice
-    short = desk.context.told in (Depth.SHORT, Depth.CALL)
     desk.context = replace(desk.context, told=Depth.REASONS)
     asked, situation = _asked_of(desk, topic), desk.trace["situation"]
-    around = _around(asked, situation)
-    shown = shown_of(_with_caution(asked, advice, situation), short=short, **around)
+    shown = shown_of(
+        _with_caution(asked, advice, situation),
+        short=_is_short(desk, asked),
+        **_around(asked, situation),
+    )
     behind = behind_lines(desk, advice)
     has_more = bool(advice.more) or leaves_out(advice, shown)
     desk.trace |= {"has_more": has_more}
