@@ -12,6 +12,9 @@ from knowledge.side_view import SideView
 from knowledge.sources import Source
 from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
+CHANGE_UP = "Change:"
+"""How a line with the change-up begins: half of a call that may be guessed."""
+
 MAX_REASONS = 3
 """Reasons under a call: more would not be read."""
 
@@ -63,7 +66,7 @@ class MatchFact(StrEnum):
     OFFICIATED = "officiated"  # yes or no: there is a referee
     RULE = "rule"  # the name of a rule of knowledge.rulebook
     SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
-    HEIGHT = "height"  # a HeightName: where we meet the ball (knowledge.ball_places)
+    HEIGHT = "met_at"  # a HeightName: how high we meet the ball (knowledge.ball_places)
     PLACE = "place"  # a PlaceName: how far from the net that is
     BOUNCED = "bounced"  # yes or no: it bounced first
     FOOTING = "footing"  # a Footing (knowledge.ball_facts)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from knowledge.advice import Advice, Reason
+from knowledge.advice import CHANGE_UP, Advice, Reason
 from knowledge.phone_screen import MOST_LINES, MOST_LIST_LINES, wrapped
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
@@ -59,6 +59,10 @@ def _ever_shorter(advice: Advice) -> Iterator[Advice]:
 
 
 def _least_useful(reasons: Sequence[Reason], topic: Topic) -> Reason:
-    """What the rules allow is looked up in calm, unless they are the answer; else the last."""
+    """The last one; before it what the rules allow, unless they are the answer.
+
+    Rules are looked up in calm. A change-up goes last of all: it is half of the call.
+    """
     of_rules = [one for one in reasons if one.source.kind is SourceKind.RULEBOOK]
-    return (reasons if topic is Topic.RULES_QUESTION else of_rules or reasons)[-1]
+    plain = [one for one in reasons if not one.text.startswith(CHANGE_UP)]
+    return ((topic is not Topic.RULES_QUESTION and of_rules) or plain or reasons)[-1]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from knowledge.advice import CALL_LIMIT
+from knowledge.advice import CALL_LIMIT, CHANGE_UP
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
@@ -114,7 +114,7 @@ def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
     else:
         sign = f"wide when {name} pinch{'es' if verb else ''} in"
     where = "" if same_target or not is_named else f"{aim.target.name} "
-    return f"Change: {where}{sign}, 1-2 a game"
+    return f"{CHANGE_UP} {where}{sign}, 1-2 a game"
 
 
 def worth(points: float) -> str:

@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 from telegram.constants import InlineKeyboardButtonLimit
 
 from bot.chat.payload import LIMIT_BYTES, BadPayloadError, Tap, Verb, tap
+from knowledge.advice import MatchFact
+from knowledge.vocabulary import Trait
 
 ARGS = st.lists(
     st.text(st.characters(min_codepoint=48, max_codepoint=122, exclude_characters=":"), min_size=1),
@@ -50,3 +52,8 @@ def test_any_text_is_parsed_or_refused(text: str) -> None:
 def test_an_argument_never_smuggles_a_colon() -> None:
     with pytest.raises(ValueError, match="colon"):
         tap(Verb.ASK, "lob:2")
+
+
+def test_what_a_button_settles_is_either_of_the_match_or_of_a_player() -> None:
+    """Both stand in the same place of a payload, so that no word may be both."""
+    assert {*MatchFact}.isdisjoint({*Trait})
