@@ -15,6 +15,13 @@ from knowledge.flight.tables import tables
 SPEED_UP_MPS: Final = 35 * MPS_PER_MPH
 """Middle of a speed-up's 25 to 45 mph, from memory."""
 
+DRIVE_MPS: Final = 48 * MPS_PER_MPH
+"""Towards the fast end of a drive's 35 to 55 mph, from memory."""
+
+TOPSPIN_RPM: Final = 1200.0
+"""A speed-up or a drive with topspin; published ground strokes are 1,400 to 1,500 (trade
+magazine), and a roll from the kitchen line is shorter. Common practice, no source."""
+
 NEEDED_DEG: Final = 4.5
 """Angle between the net and the line that makes an attack: about one usual standard deviation of
 a speed-up to either side, so some two of three go in. Common practice, no source."""

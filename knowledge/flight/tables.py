@@ -6,7 +6,7 @@ them. Beyond a table's edge its edge counts.
 
 from __future__ import annotations
 
-import itertools
+from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -31,27 +31,29 @@ class Table:
     def at(self, *coordinates: float) -> Floats:
         """The values there, linear between the cells around it.
 
-        Axes without a coordinate stay.
+        Axes without a coordinate stay. Between two cells both are cut out first: what is then
+        weighed is small.
         """
-        found = self.values
-        for axis, value in zip(self.axes, coordinates, strict=False):
-            low, part = _cell(axis, value)
-            found = (
-                found[low + round(part)]
-                if part in (0.0, 1.0)
-                else (1 - part) * found[low] + part * found[low + 1]
-            )
+        cells = [_cell(axis, at) for axis, at in zip(self.axes, coordinates, strict=False)]
+        found = self.values[
+            tuple(one if part is None else slice(one, one + 2) for one, part in cells)
+        ]
+        for _, part in cells:
+            if part is not None:
+                found = (1 - part) * found[0] + part * found[1]
         return found
 
 
-def _cell(axis: tuple[float, ...], value: float) -> tuple[int, float]:
-    """The cell's lower index, and how far into it the value lies."""
-    if value <= axis[0] or len(axis) == 1:
-        return 0, 0.0
-    for low, (start, end) in enumerate(itertools.pairwise(axis)):
-        if value <= end:
-            return low, (value - start) / (end - start)
-    return len(axis) - 2, 1.0
+def _cell(axis: tuple[float, ...], value: float) -> tuple[int, float | None]:
+    """The cell's lower index and how far into it the value lies; None for one on the index."""
+    if value <= axis[0]:
+        return 0, None
+    upper = bisect_left(axis, value)
+    if upper == len(axis):
+        return upper - 1, None
+    if value == axis[upper]:
+        return upper, None
+    return upper - 1, (value - axis[upper - 1]) / (axis[upper] - axis[upper - 1])
 
 
 @cache

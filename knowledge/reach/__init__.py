@@ -5,7 +5,6 @@ Court coordinates are those of knowledge.court; times count from the opponent's 
 
 from __future__ import annotations
 
-from knowledge.reach.arrival import arrival_s
 from knowledge.reach.body import Body
 from knowledge.reach.covering import Cover, Seam, Shot, cover, seam
 from knowledge.reach.in_time import SPREAD_S, chance_in_time, mean_chance, points_in_time
@@ -25,7 +24,6 @@ __all__ = [
     "Placed",
     "Seam",
     "Shot",
-    "arrival_s",
     "chance_in_time",
     "choice_cost_s",
     "cover",

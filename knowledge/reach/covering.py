@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
-from knowledge.reach.arrival import arrival_s
+from knowledge.flight import level_time_s
 from knowledge.reach.body import Body, Floats
 from knowledge.reach.meeting import LONGEST_S, NEVER_S, Placed, move_time_s
 from knowledge.reach.mover import Mover
@@ -100,7 +100,7 @@ def cover(
     if y_m is None:
         y_m = np.linspace(-HALF_LENGTH_M, -GRID_M, round(HALF_LENGTH_M / GRID_M))
     across, along = np.meshgrid(x_m, y_m)
-    there = arrival_s(np.hypot(across - shot.start.x_m, along - shot.start.y_m), shot.speed_mps)
+    there = level_time_s(np.hypot(across - shot.start.x_m, along - shot.start.y_m), shot.speed_mps)
     slacks = np.stack([_slack(each, shot, across, along, there) for each in (left, right)])
     return Cover(x_m=x_m, y_m=y_m, slack_s=slacks)
 

@@ -8,16 +8,15 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth
+from knowledge.flight import MPS_PER_MPH, TOPSPIN_RPM, attackable
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import attack_sizes as sizes
 from knowledge.tactics import attack_words as words
 from knowledge.tactics import drop_on_deep_opponents
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
 from knowledge.tactics.attack_answer import Aimed, aimed
-from knowledge.tactics.attack_flight import MPS_PER_MPH, fastest_mps
 from knowledge.tactics.attack_mix import attack_mix
 from knowledge.tactics.attack_picture import picture
 from knowledge.tactics.attack_question import AttackQuestion, Contact
@@ -237,16 +236,15 @@ def _choice(label: str, fact: MatchFact, value: BallQuality | Side) -> Choice:
 
 def _numbers(found: Aimed, one: Whether) -> Mapping[str, float]:
     ranking, question = found.weighed.ranking, found.question
-    ball = question.hard_ball
-    fastest = fastest_mps(replace(ball, lift=1.0), window_deg=sizes.WINDOW_DEG)
+    rolled = attackable(question.height_m, question.from_net_m, topspin_rpm=TOPSPIN_RPM)
     numbers = {
         "points_over_chest": float(found.weighed.gain),
         "p_best": ranking.best.p_best,
         "chance": float(ranking.best.chance),
         "share": one.ranking.share,
         "they_have_ms": 1000 * question.they_have_s,
-        "window_deg_at_35_mph": ball.window_deg,
-        "fastest_topspin_mph": fastest / MPS_PER_MPH,
+        "window_deg_at_35_mph": question.flat.margin_deg,
+        "fastest_topspin_mph": rolled.fastest_safe_mps / MPS_PER_MPH,
     }
     if one.owned:
         gain = gain_over_dink(one)

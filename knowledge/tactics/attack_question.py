@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import BallFacts, Depth, Footing
+from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.flight import SPEED_UP_MPS, Attackable, FlatFire, attackable
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import attack_sizes as sizes
-from knowledge.tactics.attack_flight import MPS_PER_MPH, NET_M, HardBall
 from knowledge.vocabulary import BallQuality, Level, Side
 
 AT_THE_LINE_M = KITCHEN_DEPTH_M + 0.3
@@ -72,7 +73,7 @@ class AttackQuestion:
         height = self.facts.height_m
         if height is None:
             return Contact.ABOVE_NET if self.ball is BallQuality.EASY else None
-        if height >= NET_M and self.hard_ball.window_deg >= LEAST_WINDOW_DEG:
+        if height >= NET_M and self.flat.margin_deg >= LEAST_WINDOW_DEG:
             return Contact.ABOVE_NET
         if height >= NET_M - sizes.BELOW_NET_BAND_M:
             return Contact.AT_NET
@@ -98,19 +99,24 @@ class AttackQuestion:
         return self.facts.theirs not in (None, Depth.AT_LINE)
 
     @property
-    def hard_ball(self) -> HardBall:
-        """The flat speed-up from where we meet it."""
-        return HardBall(
-            height_m=NET_M if self.facts.height_m is None else self.facts.height_m,
-            from_net_m=self.facts.from_net_m or AT_THE_LINE_M,
-            speed_mps=sizes.SPEED_UP_MPH * MPS_PER_MPH,
-        )
+    def height_m(self) -> float:
+        """Where nothing is said of it, net high."""
+        return NET_M if self.facts.height_m is None else self.facts.height_m
+
+    @property
+    def from_net_m(self) -> float:
+        return self.facts.from_net_m or AT_THE_LINE_M
+
+    @property
+    def flat(self) -> Attackable:
+        """What the flat speed-up may do from where we meet it."""
+        return attackable(self.height_m, self.from_net_m)
 
     @property
     def they_have_s(self) -> float:
         """From our hit to a paddle at their line."""
-        ball = self.hard_ball
-        return ball.time_s(ball.from_net_m + KITCHEN_DEPTH_M)
+        ball = FlatFire(height_m=self.height_m, speed_mps=SPEED_UP_MPS)
+        return ball.time_s(self.from_net_m + KITCHEN_DEPTH_M)
 
 
 def cross_to(one: OnCourt, question: AttackQuestion) -> bool | None:

@@ -86,9 +86,6 @@ HANDS_SPREAD_S: Final = 0.06
 DISGUISE_S: Final = 0.06
 """What the bounce hides: about the time that the longer way gives away (the air takes 70 ms)."""
 
-SPEED_UP_MPH: Final = 35.0
-"""From memory: speed-ups go 25 to 45 mph."""
-
 BELOW_NET_BAND_M: Final = 0.3
 """How far below the net "a bit below" reaches."""
 
@@ -96,6 +93,3 @@ KNEE_M: Final = height_m(HeightName.KNEE)
 
 MID_COURT_FROM_M: Final = 3.8
 """From here on back it is a drive from mid-court, no speed-up at the line: 5 ft behind it."""
-
-WINDOW_DEG: Final = 3.0
-"""Angle between net and baseline that a good hitter needs. Common practice, no source."""

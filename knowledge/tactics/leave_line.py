@@ -9,18 +9,18 @@ from typing import Final
 from knowledge.ball_facts import Spin
 from knowledge.ball_places import HeightName, height_m
 from knowledge.court import METRES_PER_FOOT
-from knowledge.flight import DEFAULT_LIFT, HIGH_LIFT, LOW_LIFT, MPS_PER_MPH, leave_height_m
-from knowledge.reach.body import DEFAULT_STATURE_M
-from knowledge.tactics.reset_flight import (
-    CONTACT_FROM_NET_M,
-    DRIVE_MPH,
-    DRIVEN_FROM_NET_M,
-    SPEED_UP_MPH,
+from knowledge.flight import (
+    DEFAULT_LIFT,
+    DRIVE_MPS,
+    HIGH_LIFT,
+    LOW_LIFT,
+    MPS_PER_MPH,
+    SPEED_UP_MPS,
+    TOPSPIN_RPM,
+    leave_height_m,
 )
-
-SPIN_RPM: Final = 1200.0
-"""A speed-up or a drive with topspin; published ground strokes are 1,400 to 1,500 (trade
-magazine), and a roll from the kitchen line is shorter. Common practice, no source."""
+from knowledge.reach.body import DEFAULT_STATURE_M
+from knowledge.tactics.reset_flight import CONTACT_FROM_NET_M, DRIVEN_FROM_NET_M
 
 SPED_UP_FROM_M: Final = 2.5 * METRES_PER_FOOT
 DRIVEN_FROM_M: Final = 3.0 * METRES_PER_FOOT
@@ -53,11 +53,11 @@ class Hit:
 
 def usual_hit(*, is_drive: bool, pace_mps: float | None = None, wind_mps: float = 0.0) -> Hit:
     """A drive from their baseline, or a speed-up from 2 ft behind their line."""
-    mph = DRIVE_MPH if is_drive else SPEED_UP_MPH
+    usual_mps = DRIVE_MPS if is_drive else SPEED_UP_MPS
     return Hit(
         height_m=DRIVEN_FROM_M if is_drive else SPED_UP_FROM_M,
         from_net_m=DRIVEN_FROM_NET_M if is_drive else CONTACT_FROM_NET_M,
-        speed_mps=pace_mps if pace_mps is not None else mph * MPS_PER_MPH,
+        speed_mps=pace_mps if pace_mps is not None else usual_mps,
         wind_mps=wind_mps,
         is_drive=is_drive,
     )
@@ -86,9 +86,9 @@ def leave_lines(hit: Hit) -> LeaveLines:
         )
         for rpm, lift in (
             (0.0, LOW_LIFT),
-            (SPIN_RPM, DEFAULT_LIFT),
-            (SPIN_RPM, LOW_LIFT),
-            (SPIN_RPM, HIGH_LIFT),
+            (TOPSPIN_RPM, DEFAULT_LIFT),
+            (TOPSPIN_RPM, LOW_LIFT),
+            (TOPSPIN_RPM, HIGH_LIFT),
         )
     )
     return LeaveLines(flat_m=flat, spun_m=default, spun_low_m=low, spun_high_m=high)

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from typing import Final
 
 from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
-from knowledge.flight import DEFAULT_LIFT, LOW_LIFT
+from knowledge.flight import TOPSPIN_RPM, FlatFire
 from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.side_view import Place, SideFigure, SideLevel, SidePath, SideView
-from knowledge.tactics.attack_flight import HardBall
 from knowledge.tactics.leave_line import Hit, LeaveLines, body_word
 
 STEPS: Final = 24
@@ -24,12 +22,12 @@ def leave_picture(
 ) -> SideView:
     """Whatever passes us above a path flies out: a flat one, and one with topspin."""
     paths = [
-        path
-        for label, lift, line in (
+        _longest_in(hit, rpm, label)
+        for label, rpm, line in (
             ("flat", 0.0, lines.flat_m),
-            ("topspin", DEFAULT_LIFT / LOW_LIFT, lines.spun_m),
+            ("topspin", TOPSPIN_RPM, lines.spun_m),
         )
-        if (path := _longest_in(hit, lift, label)) is not None and line > 0
+        if line > 0
     ]
     levels = [
         SideLevel(along_m=OURS_M, height_m=line, label=word)
@@ -78,21 +76,18 @@ def _above(line_m: float) -> str:
     return f"leave above the {word}" if word else "leave none"
 
 
-def _longest_in(hit: Hit, lift: float, label: str) -> SidePath | None:
-    """The path of a ball that lands on our baseline; None if no such ball clears the net."""
-    ball = HardBall(
+def _longest_in(hit: Hit, topspin_rpm: float, label: str) -> SidePath:
+    """The path of a ball that lands on our baseline."""
+    ball = FlatFire(
         height_m=hit.height_m,
-        from_net_m=hit.from_net_m,
         speed_mps=hit.speed_mps,
-        lift=lift,
+        topspin_rpm=topspin_rpm,
         wind_mps=hit.wind_mps,
     )
-    if ball.window_deg <= 0:
-        return None
     length = hit.from_net_m + HALF_LENGTH_M
+    slope = ball.slope_through(length, 0.0)
     ways = [length * step / STEPS for step in range(STEPS + 1)]
     places: tuple[Place, ...] = tuple(
-        (hit.from_net_m - way, ball.height_at_m(way, ball.most_slope)) for way in ways
+        (hit.from_net_m - way, ball.height_at_m(way, slope)) for way in ways
     )
-    assert math.isclose(places[-1][1], 0.0, abs_tol=1e-6)
     return SidePath(places=places, label=label, ours=False, lands_in=True)

@@ -22,15 +22,12 @@ from knowledge.tactics.leave_line import (
     usual_hit,
 )
 from knowledge.tactics.leave_picture import leave_picture
-from knowledge.tactics.reset_answer import LEAVE, Attacked, answer_attacked
+from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
 from knowledge.tactics.reset_flight import chance_out, wind_along_mps
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 FLIGHT = computed("ball flight")
 BOTH_FITS = computed("both lift fits")
-
-LEAVE_FROM = 0.55
-"""Of such balls so many must fly out for leaving to pay: what one in is worth to us is more."""
 
 CALL_IT = Reason(text='Say it: "bounce" or "no", loud and early', source=COMMON_PRACTICE)
 NO_NUMBER = "Leave what you think flies out 6 times in 10."
@@ -162,7 +159,7 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
     """Left, this ball is ours as often as it flies out; played, as often as the rest says."""
     assert question.passing is not None
     out = chance_out(question.passing)
-    leave = ranking.best.option.id == LEAVE and out >= LEAVE_FROM
+    leave = ranking.best.option.id == LEAVE
     said = _how_many(out)
     return Advice(
         topic=Topic.LET_IT_GO,

@@ -47,6 +47,9 @@ SOFT = (RESET, BLOCK)
 
 FLIES = computed("flight past our line, both lift fits")
 
+LEAVE_FROM: Final = 0.55
+"""Row 19: of such balls so many must fly out for leaving to pay."""
+
 SPIN_DOUBT: Final = 0.25
 """How far the share of flat balls may be off: the doubt of the chance that it flies out."""
 
@@ -170,7 +173,17 @@ def answer_attacked(situation: Situation) -> tuple[Attacked, Ranking]:
     decision = Decision(
         options=tuple(options), effects=effects, neutral=sizes.NEUTRAL, share=sizes.ATTACKED_SHARE
     )
-    return question, rank(decision, situation)
+    return question, _as_called(question, rank(decision, situation))
+
+
+def _as_called(question: Attacked, ranking: Ranking) -> Ranking:
+    """Leaving is called from LEAVE_FROM on: below, what comes next best goes before it."""
+    best, *others = ranking.ranked
+    if best.option.id != LEAVE or not others or question.passing is None:
+        return ranking
+    if chance_out(question.passing) >= LEAVE_FROM:
+        return ranking
+    return replace(ranking, ranked=(others[0], best, *others[1:]))
 
 
 def _soft(situation: Situation, question: Attacked) -> OptionId:

@@ -1,29 +1,40 @@
 """How often a ball that passes us so high flies out: over speeds, contacts and spins we can't see.
 
-The chance is that of the closed form in attack_flight over a grid of what the ball may be, weighed
-by how usual it is: speeds and contacts from memory, lift by both published fits.
+The heights above which it does are those of `knowledge.flight`, looked up over a grid of what
+the ball may be, weighed by how usual it is: speeds and contacts from memory, lift by both
+published fits.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from knowledge.ball_facts import Depth, Spin
+from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+from knowledge.flight import (
+    DRIVE_MPS,
+    HIGH_LIFT,
+    LOW_LIFT,
+    MPS_PER_MPH,
+    SPEED_UP_MPS,
+    TOPSPIN_RPM,
+    FlatFire,
+    leave_height_m,
+)
 from knowledge.normal import normal_cdf
 from knowledge.situation import Wind
-from knowledge.tactics.attack_flight import HIGH_LIFT, MPS_PER_MPH, NET_M, HardBall
 
 AT_OUR_LINE_M: Final = KITCHEN_DEPTH_M + 0.3
 
-SPEED_UP_MPH: Final = 35.0
-DRIVE_MPH: Final = 48.0
-"""Middles of 25 to 45 and 35 to 55 mph, from memory."""
+SPREAD_MPS: Final = 5.0 * MPS_PER_MPH
+KNOWN_SPREAD_MPS: Final = 2.0 * MPS_PER_MPH
+"""How far speeds vary round the usual one, and round one that is told. Common practice."""
 
-SPREAD_MPH: Final = 5.0
-KNOWN_SPREAD_MPH: Final = 2.0
 SPEED_STEPS: Final = (-1.5, -0.75, 0.0, 0.75, 1.5)
 STEP_WEIGHTS: Final = (0.32, 0.75, 1.0, 0.75, 0.32)
 """A normal spread in five steps: its density at each, against the middle's."""
@@ -62,40 +73,69 @@ class Passing:
     wind_mps: float = 0.0
 
 
+HEIGHTS_KEPT: Final = 4096
+
+
 def chance_out(ball: Passing) -> float:
     """How many of the balls that pass us there fly out, 0 to 1; half where none could."""
+    from_net_m = DRIVEN_FROM_NET_M if ball.is_drive else CONTACT_FROM_NET_M
     out = total = 0.0
     for weight, hard in _possible(ball):
-        slope = hard.slope_through(hard.from_net_m + ball.met_from_net_m, ball.height_m)
-        if hard.height_at_m(hard.from_net_m, slope) < NET_M:
+        slope = hard.slope_through(from_net_m + ball.met_from_net_m, ball.height_m)
+        if hard.height_at_m(from_net_m, slope) < NET_M:
             continue
-        limit = hard.leave_height_m(ball.met_from_net_m)
-        above = -1.0 if limit is None else limit - ball.height_m
+        above = _leave_m(hard, from_net_m, ball.met_from_net_m) - ball.height_m
         out += weight * (1 - normal_cdf(above / SEEN_WITHIN_M))
         total += weight
     return out / total if total else 0.5
 
 
-def _possible(ball: Passing) -> Iterator[tuple[float, HardBall]]:
+def _possible(ball: Passing) -> Iterator[tuple[float, FlatFire]]:
     """Every ball that it may be, with how usual that is."""
-    middle = DRIVE_MPH if ball.is_drive else SPEED_UP_MPH
-    spread = SPREAD_MPH
+    middle, spread = DRIVE_MPS if ball.is_drive else SPEED_UP_MPS, SPREAD_MPS
     if ball.pace_mps is not None:
-        middle, spread = ball.pace_mps / MPS_PER_MPH, KNOWN_SPREAD_MPH
+        middle, spread = ball.pace_mps, KNOWN_SPREAD_MPS
     contacts = DRIVEN_M if ball.is_drive else VOLLEYED_M if ball.is_volleyed else CONTACTS_M
-    from_net_m = DRIVEN_FROM_NET_M if ball.is_drive else CONTACT_FROM_NET_M
     spun = (1 - ball.flat_share) / 2
+    spins = (
+        (0.0, LOW_LIFT, ball.flat_share),
+        (TOPSPIN_RPM, LOW_LIFT, spun),
+        (TOPSPIN_RPM, HIGH_LIFT, spun),
+    )
     for step, usual in zip(SPEED_STEPS, STEP_WEIGHTS, strict=True):
         for height_m in contacts:
-            for lift, share in ((0.0, ball.flat_share), (1.0, spun), (HIGH_LIFT, spun)):
-                hard = HardBall(
+            for rpm, lift, share in spins:
+                hard = FlatFire(
                     height_m=height_m,
-                    from_net_m=from_net_m,
-                    speed_mps=(middle + step * spread) * MPS_PER_MPH,
-                    lift=lift,
+                    speed_mps=middle + step * spread,
+                    topspin_rpm=rpm,
+                    lift_per_spin=lift,
                     wind_mps=ball.wind_mps,
                 )
                 yield usual * share, hard
+
+
+@lru_cache(maxsize=HEIGHTS_KEPT)
+def _leave_m(hard: FlatFire, from_net_m: float, met_m: float) -> float:
+    """The height to leave it at where we meet it: the table's at our line, and the way from there.
+
+    0 for always, infinite for never, as in the table.
+    """
+    at_line_m = leave_height_m(
+        hard.height_m,
+        from_net_m,
+        speed_mps=hard.speed_mps,
+        topspin_rpm=hard.topspin_rpm,
+        lift_per_spin=hard.lift_per_spin,
+        wind_mps=hard.wind_mps,
+    )
+    if at_line_m == 0 or math.isinf(at_line_m):
+        return at_line_m
+    slope = hard.slope_through(from_net_m + HALF_LENGTH_M, 0.0)
+    line_m, there_m = (
+        hard.height_at_m(from_net_m + way, slope) for way in (KITCHEN_DEPTH_M, met_m)
+    )
+    return max(0.0, at_line_m + there_m - line_m)
 
 
 def flat_share(spin: Spin | None, habit_level: float) -> float:

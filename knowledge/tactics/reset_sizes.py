@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from knowledge.ball_places import NET_M
 from knowledge.effects import Points
-from knowledge.tactics.attack_flight import NET_M
 from knowledge.vocabulary import RallyChance
 
 ATTACKED_SHARE: Final = 15.0

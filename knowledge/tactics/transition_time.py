@@ -1,8 +1,7 @@
 """How far one comes in behind a third before they hit it, and how far the line is.
 
-The ball's time over the ground with drag alone, horizontally, v = v0 exp(-k x), hence
-t = (exp(k x) - 1) / (k v0) (facts: exact for a flat flight); the run from knowledge.reach. Small
-and alone, so that a fuller model can take its place.
+The ball's time over the ground from knowledge.flight, as if it flew level; the run from
+knowledge.reach.
 """
 
 from __future__ import annotations
@@ -13,9 +12,10 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.flight import level_time_s
 from knowledge.reach import Feet
 from knowledge.sources import computed
-from knowledge.wind import DRAG_PER_M, TYPICAL, Stroke
+from knowledge.wind import TYPICAL, Stroke
 
 MET_BEHIND_NET_M: Final = KITCHEN_DEPTH_M + 0.3
 """Where a pair at the line meets it."""
@@ -30,12 +30,7 @@ def flight_s(stroke: Stroke, from_net_m: float = HALF_LENGTH_M) -> float:
     """From our contact there until they meet a typical one at their line."""
     launch = TYPICAL[stroke]
     forward_mps = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
-    return level_flight_s(from_net_m + MET_BEHIND_NET_M, forward_mps)
-
-
-def level_flight_s(way_m: float, speed_mps: float) -> float:
-    """A ball's time over the ground with drag alone."""
-    return (math.exp(DRAG_PER_M * way_m) - 1) / (DRAG_PER_M * speed_mps)
+    return float(level_time_s(np.array(from_net_m + MET_BEHIND_NET_M), forward_mps))
 
 
 def run_in_m(stroke: Stroke, feet: Feet, from_net_m: float = HALF_LENGTH_M) -> float:

@@ -236,12 +236,12 @@ def test_the_bounce_buys_back_what_the_longer_way_gives_away() -> None:
 
 
 def test_what_is_attackable_goes_by_height_and_distance() -> None:
-    """Closed form against a scan over angles by scipy's integrator: test_attack_flight."""
+    """The tables' margin; against the integrator and our coach's table: test_flight_leave."""
 
     def window(height_m: float, from_net_m: float) -> float:
         facts = facts_of({"height_m": height_m, "from_net_m": from_net_m})
         situation = replace(match(Topic.AIM_ATTACK, OKAFOR), asked=Asked(facts=facts))
-        return question_of(situation).hard_ball.window_deg
+        return question_of(situation).flat.margin_deg
 
     assert window(0.95, 1.0) < window(0.95, 3.0)
     assert window(0.6, 2.4) < 0 < window(0.9, 2.4) < window(1.2, 2.4)

@@ -9,9 +9,9 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from knowledge.court import METRES_PER_FOOT
+from knowledge.flight import level_time_s
 from knowledge.reach import (
     Body,
-    arrival_s,
     choice_cost_s,
     mover,
     reaction_s,
@@ -153,6 +153,6 @@ def test_a_flat_balls_time_agrees_with_an_integrator(speed_mph: float, feet: flo
         rtol=1e-9,
         atol=1e-9,
     )
-    assert float(arrival_s(np.asarray(distance_m), speed_mps)) == pytest.approx(
+    assert float(level_time_s(np.asarray(distance_m), speed_mps)) == pytest.approx(
         float(solved.t_events[0][0]), abs=1e-6
     )

@@ -5,7 +5,9 @@ Sizes and judgements: common practice, no source, unless a test says otherwise.
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
+from itertools import product
 from typing import Any
 
 import numpy as np
@@ -18,12 +20,12 @@ from noted_players import match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.court import METRES_PER_FOOT
+from knowledge.flight import MPS_PER_MPH, leave_height_m
 from knowledge.general_rule import LINE_LIMIT
-from knowledge.situation import Asked, OnCourt, Situation
+from knowledge.situation import Asked, OnCourt, Situation, Wind
 from knowledge.tactics import advise
-from knowledge.tactics.attack_flight import MPS_PER_MPH, HardBall
 from knowledge.tactics.reset_answer import COUNTER, LEAVE, RESET, answer_attacked
-from knowledge.tactics.reset_flight import Passing, chance_out, flat_share
+from knowledge.tactics.reset_flight import CONTACTS_M, Passing, chance_out, flat_share
 from knowledge.vocabulary import PlayerId, Side, Topic, Wing
 
 CASES = cases("reset_or_counter.toml")
@@ -120,10 +122,66 @@ def test_wind_behind_a_ball_lowers_the_height_to_leave_it_at(
     height_m: float, speed_mps: float, wind_mps: float
 ) -> None:
     """Ball by ball: over all that may come, wind also changes which of them clear the net."""
-    ball = HardBall(height_m=height_m, from_net_m=2.7, speed_mps=speed_mps, wind_mps=wind_mps)
-    now = ball.leave_height_m(2.4)
-    more = replace(ball, wind_mps=wind_mps + 1).leave_height_m(2.4)
-    assert more is None or (now is not None and more <= now)
+    now, more = (
+        leave_height_m(height_m, 2.7, speed_mps=speed_mps, wind_mps=wind)
+        for wind in (wind_mps, wind_mps + 1)
+    )
+    assert more <= now
+
+
+AGREEMENT = list(
+    product(
+        (0.5, 0.9, 1.0, 1.1, 1.2, 1.3, 1.5),
+        (None, 13.0, 16.0, 20.0),
+        (None, "flat", "topspin"),
+        (None, -4.0, 3.0),
+        ((None, "still"), (4.5, "still"), (None, "backward")),
+    )
+)
+"""Heights, paces, spins, winds, and where and how we meet it: at the line, in mid-court, moving."""
+
+
+def test_let_it_go_and_reset_or_counter_call_the_same_ball_alike() -> None:
+    """One ball, one call: two pages that answer it apart would contradict each other."""
+    left = 0
+    for height_m, pace_mps, spin, wind_mps, (from_net_m, footing) in AGREEMENT:
+        facts = {
+            "height_m": height_m,
+            "pace_mps": pace_mps,
+            "spin": spin,
+            "wind_mps": wind_mps,
+            "from_net_m": from_net_m,
+            "footing": footing,
+        }
+        asked = _situation(**{name: fact for name, fact in facts.items() if fact is not None})
+        windy = replace(asked, wind=None if wind_mps is None else Wind.AGAINST_US)
+        calls = [
+            advise(replace(windy, topic=topic)).call.startswith("Leave it")
+            for topic in (Topic.LET_IT_GO, Topic.RESET_OR_COUNTER)
+        ]
+        assert calls[0] is calls[1], facts
+        left += calls[0]
+    assert 0 < left < len(AGREEMENT)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.floats(0.7, 1.0), st.floats(14.0, 20.0))
+def test_a_flat_ball_told_in_full_flies_out_above_the_height_let_it_go_names(
+    contact_m: float, pace_mps: float
+) -> None:
+    """One set of heights: well above the table's it is out, well below in, whatever the contact
+    that is not told (2.11b: the height falls by a foot over the contacts that may be)."""
+    heights = [leave_height_m(one, 2.74, speed_mps=pace_mps) for one in (*CONTACTS_M, contact_m)]
+    possible = [one for one in heights if 0 < one < math.inf]
+    if not possible:
+        return
+    above = Passing(
+        height_m=max(possible) + 0.4,
+        met_from_net_m=2.13,
+        pace_mps=pace_mps,
+        flat_share=1.0,
+    )
+    assert chance_out(above) > 0.85
 
 
 def test_faster_balls_fly_out_more() -> None:

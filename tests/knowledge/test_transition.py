@@ -17,6 +17,7 @@ from told_ball_cases import acting, idle, names, said_of, told_situation
 
 from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
 from knowledge.ball_facts import BallFacts, Depth
+from knowledge.flight import level_time_s
 from knowledge.reach import Feet
 from knowledge.situation import Asked, Situation
 from knowledge.tactics import advise
@@ -26,7 +27,6 @@ from knowledge.tactics.transition_time import (
     FOLLOW_THROUGH_S,
     MET_BEHIND_NET_M,
     flight_s,
-    level_flight_s,
     run_in_m,
     to_the_line_m,
 )
@@ -103,7 +103,9 @@ def test_the_time_of_flight_is_that_of_drag_alone(stroke: Stroke) -> None:
 
 def test_the_known_flight_over_the_court() -> None:
     """Facts, section 4: 40 mph over 44 ft take 958 ms with drag alone, level."""
-    assert level_flight_s(44 * 0.3048, 40 * 0.44704) == pytest.approx(0.958, abs=0.002)
+    assert float(level_time_s(np.array(44 * 0.3048), 40 * 0.44704)) == pytest.approx(
+        0.958, abs=0.002
+    )
 
 
 def test_the_run_is_the_sprint_models() -> None:

@@ -11,8 +11,8 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import Point
+from knowledge.flight import level_time_s
 from knowledge.flight.ball import GRAVITY_MPS2
-from knowledge.reach import arrival_s
 from knowledge.reach.body import Floats
 from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M
 
@@ -52,7 +52,7 @@ def plain_path(
     """
     dx, dy = through[0] - start.x_m, through[1] - start.y_m
     ground = np.hypot(dx, dy)[..., None]
-    there = arrival_s(ground, speed_mps)
+    there = level_time_s(ground, speed_mps)
     up = (height_m - contact_m) / there + GRAVITY_MPS2 * there / 2
     land = (up + np.sqrt(up**2 + 2 * GRAVITY_MPS2 * (contact_m - BALL_RADIUS_M))) / GRAVITY_MPS2
     time = np.broadcast_to(np.linspace(0.0, lasts_s, SAMPLES), (*ground.shape[:-1], SAMPLES))
