@@ -94,7 +94,7 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
     slots = _without_denied_hand(slots, line)
     if not _changes_something(slots) or not _says_nothing_else(message, slots):
         return None
-    if slots.facts == OVERHEAD or (slots.facts != NOTHING_SAID and _WEIGHS.search(line)):
+    if slots.facts != NOTHING_SAID and (_WEIGHS.search(line) or _names_a_shot(slots, line)):
         return None
     assert chat.last_topic is not None, "it is open to change"
     return Question(
@@ -133,6 +133,14 @@ def _tells_only_the_ball(message: Message, chat: ChatView) -> bool:
     # "Slice" and "stretched" alone may as well name another shot or ask anew.
     facts = replace(message.told.ball.facts, spin=None, footing=None)
     return chat.last_topic in _ONE_BALL and facts != NOTHING_SAID
+
+
+def _names_a_shot(slots: Slots, line: str) -> bool:
+    """Whether facts of a ball stand beside a shot of its own: "overhead, moving back"."""
+    if slots.facts == OVERHEAD:
+        return True
+    named = slots.facts.height_m == OVERHEAD.height_m or slots.ball_kind is not None
+    return named and _OPENING.search(line) is None
 
 
 def _without_denied_hand(slots: Slots, line: str) -> Slots:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause
+from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.note_adjectives import adjectives_of, counts_a_habit, is_told, skills_not_habits
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
@@ -33,6 +34,9 @@ _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
 
 _GOING_ON = word_set("going_on")
+
+_PEOPLE = word_set("who_tells_after")
+"""What a "who" that goes on telling of somebody may stand behind, beside a name."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,7 +98,16 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     last = found[-1] if found else _skill_told(here) or carried
     hands = any(hit.meaning.trait is Trait.TWO_HANDED_BACKHAND for hit in here)
     wing = Wing.BACKHAND if hands else wing_told
-    return Reading(judged=(*counters, *skills), last=last, wing_told=wing)
+    told_of = tuple(one for one in (*counters, *skills) if not _is_asked_of(one.start, line))
+    return Reading(judged=told_of, last=last, wing_told=wing)
+
+
+def _is_asked_of(start: int, line: Sequence[str]) -> bool:
+    """Whether "who" asks before it: "mira is wide who covers the middle", not "okafor, who ..."."""
+    if start < 2 or line[start - 1] != "who":
+        return False
+    before = line[start - 2]
+    return is_common(before) and before not in _PEOPLE
 
 
 def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:

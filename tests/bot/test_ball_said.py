@@ -244,6 +244,22 @@ def test_questions_with_facts_reach_their_topic(demo: Talk, said: str, topic: To
     assert asked(demo).topic is topic
 
 
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("overhead, im backing up", Topic.AIM_OVERHEAD),
+        ("chest high, speed up?", Topic.AIM_ATTACK),
+        ("what if it's chest high", Topic.ERNIE_OR_POST),
+    ],
+)
+def test_a_shot_of_its_own_is_no_change_of_the_one_before(
+    demo: Talk, said: str, topic: Topic
+) -> None:
+    demo.say("should we erne okafor")
+    demo.say(said)
+    assert asked(demo).topic is topic
+
+
 def test_json_shows_the_facts_among_the_slots(demo: Talk) -> None:
     said = "can i speed this up, chest high at the line, they're both back"
     demo.say(said)

@@ -67,3 +67,19 @@ def test_a_question_alone_notes_nothing(fresh: Talk) -> None:
 def test_who_is_wide_reaches_the_answer(demo: Talk, text: str, wide: str) -> None:
     demo.say(text)
     assert situation(demo).asked.pulled_wide == demo.player(wide)
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("mira is pulled wide who covers the middle", 0),
+        ("okafor who covers the middle", 1),
+        ("okafor is the one who covers the middle", 1),
+    ],
+)
+def test_what_who_asks_is_claimed_of_nobody(fresh: Talk, text: str, claims: int) -> None:
+    for name in ("Chidi Okafor", "Mira"):
+        fresh.say(f"/add {name}")
+    fresh.say(text)
+    assert len(fresh.claims("Okafor")) == claims
+    assert not fresh.claims("Mira")
