@@ -53,7 +53,7 @@ def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Q
     if is_clear or asking(message, chat) >= ASKS_BESIDE:
         asked = asked_anyway(message, chat)
         return () if asked is None else asked[:1]
-    if not isinstance(fixed, ScoreSaid | ResultSaid) or asking(message, chat) < MAY_ASK_FROM:
+    if not isinstance(fixed, ScoreSaid) or asking(message, chat) < MAY_ASK_FROM:
         return ()
     question = likely_question(message, chat)
     return () if question is None or question.confidence < SURE_FROM else (question,)

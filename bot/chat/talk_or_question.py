@@ -75,8 +75,7 @@ def _not_asked(message: Message, chat: ChatView) -> Unclear | None:
     complains = _NOT_ASKED.search(" ".join(word.folded for word in message.said))
     if chat.last_topic is None or complains is None or "?" in message.text:
         return None
-    others = [one for one in likely_topics(message, chat) if one is not chat.last_topic]
-    return Unclear(text=message.text, offers=tuple(others))
+    return Unclear(text=message.text, offers=likely_topics(message, chat, but=chat.last_topic))
 
 
 def _meant(message: Message, chat: ChatView) -> Question | Unclear | None:

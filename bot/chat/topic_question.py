@@ -107,9 +107,12 @@ def topics_with_score(message: Message, chat: ChatView) -> tuple[Topic, ...]:
     return _topics_of(_guess(message, chat))[:MOST_OFFERED]
 
 
-def likely_topics(message: Message, chat: ChatView) -> tuple[Topic, ...]:
-    """The three likeliest topics, however unlikely: what to offer where nothing is clear."""
-    return _topics_of(_guess(message, chat))[:SHOWN]
+def likely_topics(
+    message: Message, chat: ChatView, *, but: Topic | None = None
+) -> tuple[Topic, ...]:
+    """The three likeliest topics `but` one, however unlikely: to offer where nothing is clear."""
+    likely = (one for one in _topics_of(_guess(message, chat)) if one is not but)
+    return tuple(likely)[:SHOWN]
 
 
 def _topics_of(guess: TopicGuess) -> tuple[Topic, ...]:

@@ -17,7 +17,8 @@ from bot.chat.question_network import TOPICS
 from bot.chat.topic_model import chances_of, signals_of
 from knowledge.vocabulary import Topic
 
-pytestmark = pytest.mark.timeout(900)  # two cores train for minutes beside other tests
+# Two cores train for minutes beside other tests.
+pytestmark = [pytest.mark.timeout(900), pytest.mark.minutes]
 
 SLACK = 0.005
 

@@ -185,7 +185,7 @@ def test_buttons_offer_what_was_neither_said_nor_assumed() -> None:
         defaults=KNEE_HIGH,
     )
     assert [(one.fact, one.value) for one in found] == [
-        ("height", "chest"),
+        ("met_at", "chest"),
         ("theirs", "both_back"),
     ]
     assert all(one.topic is Topic.AIM_ATTACK for one in found)
