@@ -80,7 +80,7 @@ class AttackQuestion:
 
     @property
     def is_stretched(self) -> bool:
-        """By the feet; else by the ball, whose words also mean a low one: then its height has it."""
+        """By the feet; else by the ball, whose word also means low: a height said has that."""
         moving = self.facts.footing in (Footing.SIDEWAYS, Footing.BACKWARD)
         return moving or (self.ball is BallQuality.STRETCHED and self.facts.height_m is None)
 

@@ -166,6 +166,9 @@ def _striker(situation: Situation) -> OnCourt | None:
 def question_of(situation: Situation) -> DeepQuestion:
     """What is said of the ball and of them, in facts first, then in words; the rest assumed."""
     facts, said = situation.asked.facts, words.told(situation.asked.words)
+    if facts.from_net_m is not None:
+        # "Two feet behind the line" is where we meet it, not how far behind it they stand.
+        said -= {words.FENCE, words.MIDCOURT}
     striker = _striker(situation)
     level = 0.0 if striker is None else striker.profile.skill(TOUCH).level
     return DeepQuestion(

@@ -15,7 +15,8 @@ _DEFENDS = re.compile(
 _DOES = (
     r"(?:keeps? |always |just |often |then |really )*"
     r"(?:ern(?:e|ie|es|ies|ed|ieing|eing)?|jump(?:s|ed)?|"
-    r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|atps)\b"
+    r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|"
+    r"hits? (?:it |one |the ball )?(?:round|around)|atps)\b"
 )
 _THEY_DO = re.compile(
     rf"\b(?:they|he|she|opponents?|these two|those two|those guys) {_DOES}|"

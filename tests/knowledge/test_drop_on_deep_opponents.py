@@ -14,11 +14,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from knowledge.advice import CALL_LIMIT
+from knowledge.ball_facts import BallFacts, Depth
 from knowledge.court import METRES_PER_FOOT
 from knowledge.normal import logit
+from knowledge.situation import Asked, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
-from knowledge.tactics.deep_answer import answer_deep
+from knowledge.tactics.deep_answer import answer_deep, question_of
 from knowledge.tactics.deep_outcomes import (
     BASELINE_M,
     DEEP_ENOUGH_M,
@@ -136,3 +138,15 @@ def test_lines_fit_a_phone() -> None:
 )
 def test_what_words_tell_of_them(words: str, found: set[str]) -> None:
     assert told(words) == found
+
+
+def test_our_own_place_says_nothing_of_theirs() -> None:
+    """Two feet of ours moved them to the fence, and the call from deep to a drop."""
+    facts = BallFacts(height_m=0.5, from_net_m=2.74, theirs=Depth.BOTH_BACK)
+    plain, worded = (
+        question_of(
+            Situation(topic=Topic.DROP_ON_DEEP_OPPONENTS, asked=Asked(facts=facts, words=words))
+        )
+        for words in ("they're both back", "two feet behind the line, they're both back")
+    )
+    assert worded.their_depth_m == plain.their_depth_m == BASELINE_M
