@@ -67,7 +67,7 @@ def _as_asked(call: str, found: Aimed, situation: Situation) -> Iterator[str]:
     if _WHEN.search(words) and not found.question.is_ball_said:
         yield f"{call.replace('peed up at', 'peed up the ball above the net:')}."
     if _WHICH_LANE.search(words):
-        yield f"{call}, from straight ahead."
+        yield f"{call}, straight."
 
 
 _WHEN = re.compile(r"^\W*(?:(?:so|and|ok|okay) )?when\b(?! (?:they|he|she)\b)", re.IGNORECASE)
