@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from knowledge.advice import Reason
@@ -54,9 +55,27 @@ def attack_call(found: Aimed, situation: Situation) -> str:
         call = call.replace("Speed up", "Roll it").replace("speed up", "roll it")
     lane = None if found.spot is None else cross_to(found.spot.target, found.question)
     with_lane = {True: f"{call}, cross.", False: f"{call}, straight."}
-    candidates = (*(() if lane is None else (with_lane[lane],)), f"{call}.")
+    asked = () if lane is not None else tuple(_as_asked(call, found, situation))
+    candidates = (*asked, *(() if lane is None else (with_lane[lane],)), f"{call}.")
     fallback = "Speed up at the seam." if found.spot is None else f"At {found.spot.at}."
     return first_that_fits((*candidates, fallback))
+
+
+def _as_asked(call: str, found: Aimed, situation: Situation) -> Iterator[str]:
+    """The ball where it is asked when to, the lane where two are weighed."""
+    words = situation.asked.words
+    if _WHEN.search(words) and not found.question.is_ball_said:
+        yield f"{call.replace('peed up at', 'peed up the ball above the net:')}."
+    if _WHICH_LANE.search(words):
+        yield f"{call}, straight."
+
+
+_WHEN = re.compile(r"^\W*(?:(?:so|and|ok|okay) )?when\b(?! (?:they|he|she)\b)", re.IGNORECASE)
+_WHICH_LANE = re.compile(
+    r"\b(?:cross|diagonal)\w*\b.*\bor\b.*\b(?:straight|line)\b|"
+    r"\b(?:straight|line)\b.*\bor\b.*\b(?:cross|diagonal)",
+    re.IGNORECASE,
+)
 
 
 def general_call(question: AttackQuestion) -> str:

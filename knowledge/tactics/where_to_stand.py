@@ -32,7 +32,8 @@ from knowledge.vocabulary import BallKind, Side, Topic
 
 _MOVING = re.compile(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
-    r"crowd\w*|off the line|bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
+    r"crowd\w*|off the line|(?:pulled|dragged) (?:\w+ ){0,2}(?:wide|off)|"
+    r"bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
 )
 """Words that only a question about depth and movement has."""
 

@@ -84,7 +84,7 @@ def _cell_player(cell: dict[str, str]) -> OnCourt:
     return player(3, "Okafor", Side(cell["side"]), *notes)
 
 
-ATTACKS = re.compile(r"(?i)speed up at|roll it at")
+ATTACKS = re.compile(r"(?i)speed up at|speed up the ball above|roll it at")
 NAMED = re.compile(r"(\w+)'s (left hip|right hip|paddle hip|off-hand hip)")
 NOTES = (
     "hand right",

@@ -83,6 +83,7 @@ def test_every_effect_has_a_case_that_calls_for_it_and_one_that_does_not() -> No
         ("she keeps going round the post", Kind.THEIR_POST),
         ("wide angle dink and he ATPs it low", Kind.THEIR_POST),
         ("how do i defend an atp", Kind.THEIR_POST),
+        ("they hit around the post, where do i stand", Kind.THEIR_POST),
     ],
 )
 def test_whose_and_which(words: str, kind: Kind) -> None:

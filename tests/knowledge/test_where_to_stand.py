@@ -388,3 +388,10 @@ def test_asked_who_serves_the_people_come_first() -> None:
     """A match-mode answer keeps one reason: then it must be the one that names the server."""
     situation = replace(at(4, 3, 1, we_serve=False, starter=True), asked=Asked(words="who serves"))
     assert advise(situation).reasons[0].text.startswith("Okafor serves")
+
+
+def test_a_partner_pulled_wide_is_no_question_of_courts() -> None:
+    """It was answered with who serves from where."""
+    asked = Asked(words="where do i stand when my partner is pulled wide")
+    advice = advise(Situation(topic=Topic.WHERE_TO_STAND, asked=asked))
+    assert "cover line and middle" in advice.call
