@@ -1,7 +1,8 @@
 """How often a ball that passes us so high flies out: over speeds, contacts and spins we can't see.
 
 The heights above which it does are those of `knowledge.flight`, looked up over a grid of what the
-ball may be, weighed by how usual it is: speeds and contacts from memory, lift by both published fits.
+ball may be, weighed by how usual it is: speeds and contacts from memory, lift by both published
+fits.
 """
 
 from __future__ import annotations
