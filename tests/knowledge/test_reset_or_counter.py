@@ -145,7 +145,7 @@ def test_let_it_go_and_reset_or_counter_call_the_same_ball_alike() -> None:
     """One ball, one call: two pages that answer it apart would contradict each other."""
     left = 0
     for height_m, pace_mps, spin, wind_mps, (from_net_m, footing) in AGREEMENT:
-        facts = {
+        facts: dict[str, Any] = {
             "height_m": height_m,
             "pace_mps": pace_mps,
             "spin": spin,
