@@ -23,7 +23,7 @@ from knowledge.planning.thirds import (
 )
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import attack_mix as attack
-from knowledge.vocabulary import Topic, Trait
+from knowledge.vocabulary import Trait
 
 THIRD_TRIGGERS: Final[Mapping[str, str]] = MappingProxyType(
     {DRIVE: "the return lands short", DROP: "the return is deep"}
@@ -102,9 +102,3 @@ def _shot_of(best: Mapping[str, tuple[OptionId, str]]) -> Callable[[str], str]:
         return best[shot][0] if shot in best else logged
 
     return option
-
-
-MIXES: Mapping[Topic, Callable[[Situation], AdvisedMix | None]] = MappingProxyType(
-    {Topic.AIM_ATTACK: attack_mix, Topic.THIRD_SHOT: third_mix}
-)
-"""Shots of the plan that they have to guess."""

@@ -169,8 +169,7 @@ def test_let_it_go_and_reset_or_counter_call_the_same_ball_alike() -> None:
 def test_a_flat_ball_told_in_full_flies_out_above_the_height_let_it_go_names(
     contact_m: float, pace_mps: float
 ) -> None:
-    """One set of heights: well above the table's it is out, well below in, whatever the contact
-    that is not told (2.11b: the height falls by a foot over the contacts that may be)."""
+    """One set of heights: well above the table's for every contact that may be, it is out."""
     heights = [leave_height_m(one, 2.74, speed_mps=pace_mps) for one in (*CONTACTS_M, contact_m)]
     possible = [one for one in heights if 0 < one < math.inf]
     if not possible:
