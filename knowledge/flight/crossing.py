@@ -18,6 +18,7 @@ from knowledge.court import (
     NET_HEIGHT_SIDELINE_M,
     POST_FROM_CENTRE_M,
 )
+from knowledge.flight.ball import Ball
 from knowledge.flight.integrate import Track
 from knowledge.flight.launch import Floats
 
@@ -62,19 +63,24 @@ def top_m(track: Track) -> Floats:
 
 def net_heights_m(x_m: Floats) -> Floats:
     """The net's height at each `x_m`, as `court.net_height_m` has it; beyond the posts none."""
-    share = np.minimum(1.0, np.abs(x_m) / HALF_WIDTH_M)
-    top = NET_HEIGHT_CENTRE_M + share * (NET_HEIGHT_SIDELINE_M - NET_HEIGHT_CENTRE_M)
-    found: Floats = np.where(np.abs(x_m) > POST_FROM_CENTRE_M, 0.0, top)
+    out_m = np.abs(x_m)
+    top = np.interp(out_m, (0.0, HALF_WIDTH_M), (NET_HEIGHT_CENTRE_M, NET_HEIGHT_SIDELINE_M))
+    found: Floats = np.where(out_m > POST_FROM_CENTRE_M, 0.0, top)
+    return found
+
+
+def air_over_net_m(net: Crossing, ball: Ball) -> Floats:
+    """Air between the tape and the underside of balls where they pass the net's plane."""
+    found: Floats = net.places[UP] - ball.radius_m - net_heights_m(net.places[0])
     return found
 
 
 def net_clearance_m(track: Track, landed: Crossing | None = None) -> Floats:
-    """Air between the tape and the ball's underside; minus infinity if it never gets there."""
+    """Air over the net; minus infinity if a ball never gets there."""
     net = at_distance(track, 0.0)
     landed = landing(track) if landed is None else landed
-    gap = net.places[UP] - track.ball.radius_m - net_heights_m(net.places[0])
     arrives = net.times_s < np.where(np.isnan(landed.times_s), np.inf, landed.times_s)
-    found: Floats = np.where(arrives, gap, -np.inf)
+    found: Floats = np.where(arrives, air_over_net_m(net, track.ball), -np.inf)
     return found
 
 

@@ -14,7 +14,7 @@ import numpy as np
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, Lane, lane_ends
 from knowledge.flight.ball import OUTDOOR, Ball
-from knowledge.flight.crossing import at_distance, landing, net_heights_m
+from knowledge.flight.crossing import air_over_net_m, at_distance, landing
 from knowledge.flight.integrate import STEP_S, Track, fly
 from knowledge.flight.launch import Floats, azimuth_deg, moving
 
@@ -77,8 +77,7 @@ def limits(
 
 def _over_the_net(track: Track) -> Floats:
     """Air over the tape; a track that would pass below the ground counts as it runs on there."""
-    net = at_distance(track, 0.0)
-    gap = net.places[2] - track.ball.radius_m - net_heights_m(net.places[0])
+    gap = air_over_net_m(at_distance(track, 0.0), track.ball)
     found: Floats = np.where(np.isnan(gap), -np.inf, gap)
     return found
 

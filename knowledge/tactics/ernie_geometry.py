@@ -7,11 +7,16 @@ seen from above: a ball that curves in with sidespin needs less room.
 
 from __future__ import annotations
 
-from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT
+from knowledge.court import (
+    HALF_LENGTH_M,
+    HALF_WIDTH_M,
+    METRES_PER_FOOT,
+    POST_FROM_CENTRE_M,
+)
 from knowledge.flight import OUTDOOR
 from knowledge.sources import computed
 
-POST_X_M = 11 * METRES_PER_FOOT
+POST_X_M = POST_FROM_CENTRE_M
 BALL_RADIUS_M = OUTDOOR.radius_m
 
 TARGET_INSIDE_M = 1.0 * METRES_PER_FOOT
