@@ -7,7 +7,7 @@ fence. `shift` and `at_court` are all that others use.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from types import MappingProxyType
@@ -15,7 +15,7 @@ from typing import Final
 
 from knowledge import flight
 from knowledge.court import METRES_PER_FOOT
-from knowledge.flight import MPS_PER_MPH, OUTDOOR
+from knowledge.flight import MPS_PER_MPH, OUTDOOR, Ball
 
 FOOT_M: Final = METRES_PER_FOOT
 MPH_MPS: Final = MPS_PER_MPH
@@ -53,10 +53,6 @@ class Launch:
     angle_deg: float
     height_m: float
     from_net_m: float
-
-    def velocity(self) -> Vector:
-        angle = math.radians(self.angle_deg)
-        return (self.speed_mps * math.cos(angle), 0.0, self.speed_mps * math.sin(angle))
 
 
 TYPICAL: Final = MappingProxyType(
@@ -106,7 +102,7 @@ def landing(
     launch: Launch,
     *,
     wind_mps: Vector = STILL,
-    drag_per_m: float = DRAG_PER_M,
+    ball: Ball = OUTDOOR,
     step_s: float = STEP_S,
 ) -> Landing:
     """Where a ball comes down; ValueError if it is still up after the longest of flights."""
@@ -114,8 +110,6 @@ def landing(
     struck = flight.Launch(
         y_m=0.0, z_m=launch.height_m, speed_mps=launch.speed_mps, elevation_deg=launch.angle_deg
     )
-    coefficient = OUTDOOR.drag_coefficient * drag_per_m / DRAG_PER_M
-    ball = replace(OUTDOOR, drag_coefficient=coefficient)
     track = flight.fly(struck.moving(), ball=ball, wind_mps=(across, along, up), step_s=step_s)
     down = flight.landing(track)
     time_s = float(down.times_s[0])

@@ -22,10 +22,11 @@ from knowledge.flight.ball import DEFAULT_LIFT, GRAVITY_MPS2, OUTDOOR, RAD_PER_S
 from knowledge.flight.launch import Floats
 
 
-def level_time_s(way_m: Floats, speed_mps: float, *, drag_per_m: float | None = None) -> Floats:
+def level_time_s(
+    way_m: Floats, speed_mps: float, *, drag_per_m: float = OUTDOOR.drag_per_m
+) -> Floats:
     """Time over a way along the ground, with this speed along it at the start."""
-    k = OUTDOOR.drag_per_m if drag_per_m is None else drag_per_m
-    found: Floats = np.expm1(k * way_m) / (k * speed_mps)
+    found: Floats = np.expm1(drag_per_m * way_m) / (drag_per_m * speed_mps)
     return found
 
 

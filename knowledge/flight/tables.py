@@ -66,15 +66,16 @@ def read_tables(content: bytes) -> dict[str, Table]:
     """The tables of a file: arrays `name` and `name/0`, `name/1`, ... for its axes."""
     with np.load(BytesIO(content)) as stored:
         names = [name for name in stored.files if "/" not in name and name != FINGERPRINT]
+        values = {name: stored[name].astype(np.float64) for name in names}
         return {
             name: Table(
                 axes=tuple(
                     tuple(float(one) for one in stored[f"{name}/{place}"])
-                    for place in range(stored[name].ndim - 1)
+                    for place in range(held.ndim - 1)
                 ),
-                values=stored[name].astype(np.float64),
+                values=held,
             )
-            for name in names
+            for name, held in values.items()
         }
 
 

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from scipy.integrate import solve_ivp
 
+from knowledge.flight import Ball
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.wind import (
     BALL_RADIUS_M,
@@ -26,13 +27,14 @@ from knowledge.wind import (
 NET_CENTRE_M = 34 * 0.0254
 BASELINE_M = 22 * FOOT_M
 KITCHEN_M = 7 * FOOT_M
+SMOOTH = Ball(drag_coefficient=0.0)
 
 
 def test_without_drag_it_is_the_parabola() -> None:
     launch = Launch(speed_mps=12, angle_deg=40, height_m=1, from_net_m=0)
     up, ahead = 12 * math.sin(math.radians(40)), 12 * math.cos(math.radians(40))
     time = (up + math.sqrt(up**2 + 2 * GRAVITY_MPS2 * (1 - BALL_RADIUS_M))) / GRAVITY_MPS2
-    found = landing(launch, drag_per_m=0.0)
+    found = landing(launch, ball=SMOOTH)
     assert found.time_s == pytest.approx(time, abs=1e-6)
     assert found.along_m == pytest.approx(ahead * time, abs=1e-6)
 
@@ -76,7 +78,9 @@ def test_it_lands_where_scipys_solver_says(stroke: Stroke, wind: Vector) -> None
 
     ends: Any = down
     ends.terminal, ends.direction = True, -1
-    start = [0.0, 0.0, launch.height_m, *launch.velocity()]
+    angle = math.radians(launch.angle_deg)
+    struck = (launch.speed_mps * math.cos(angle), 0.0, launch.speed_mps * math.sin(angle))
+    start = [0.0, 0.0, launch.height_m, *struck]
     solved = solve_ivp(rate, (0, 9), start, events=ends, rtol=1e-10, atol=1e-10)
     found = landing(launch, wind_mps=wind)
     assert found.along_m == pytest.approx(solved.y[0, -1], abs=1e-4)
@@ -178,4 +182,4 @@ def test_a_forecast_is_less_at_the_ball() -> None:
 def test_a_ball_that_never_lands_is_refused() -> None:
     thrown = Launch(speed_mps=200, angle_deg=89, height_m=1, from_net_m=0)
     with pytest.raises(ValueError, match="still up"):
-        landing(thrown, drag_per_m=0.0)
+        landing(thrown, ball=SMOOTH)
