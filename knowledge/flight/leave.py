@@ -20,10 +20,9 @@ fractions), jumping some more."""
 class Leave:
     """The lowest height at our line at which the ball flies out, with the lift's two bounds.
 
-    0 means that it flies out if it clears the net at all; infinite, that it cannot fly
-    out below NOBODY_REACHES_M.
-    `low_m` is by the low fit of the lift and `high_m` by the high one: for a ball with topspin
-    the first is the lower.
+    0 means that it flies out if it clears the net at all; infinite, that it cannot fly out below
+    NOBODY_REACHES_M. `low_m` is by the low fit of the lift and `high_m` by the high one: for a
+    ball with topspin the first is the lower.
     """
 
     height_m: float

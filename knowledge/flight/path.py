@@ -1,9 +1,8 @@
-"""One ball's whole path, the bounce included: for reach and for pictures."""
+"""One ball's whole path, the bounce included, as reach looks at it; not for inside a turn."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -23,8 +22,6 @@ from knowledge.flight.launch import STILL_AIR, Floats, Launch, Vector
 
 ROW_S: Final = 0.02
 """Straight lines between rows are then off by half a millimetre at most (g row^2 / 8)."""
-
-PATHS_KEPT: Final = 512
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +59,6 @@ class BallPath:
         return (x, y, z)
 
 
-@lru_cache(maxsize=PATHS_KEPT)
 def path(
     launch: Launch,
     *,
@@ -70,10 +66,7 @@ def path(
     wind_mps: Vector = STILL_AIR,
     step_s: float = STEP_S,
 ) -> BallPath:
-    """The path of one launch; ValueError if the ball stays up for longer than a flight lasts.
-
-    Some milliseconds, so the last paths are kept: round what you ask inside a turn.
-    """
+    """The path of one launch; ValueError if the ball stays up for longer than a flight lasts."""
     first = fly(launch.moving(), ball=ball, wind_mps=wind_mps, step_s=step_s)
     landed = landing(first)
     if np.isnan(landed.times_s[0]):

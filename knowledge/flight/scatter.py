@@ -80,8 +80,8 @@ def success_chance(
     shown: Window, intent: Intent, scatter: Scatter, *, speed_mps: float, elevation_deg: float
 ) -> float:
     """Chance that one aim does what is meant."""
-    aim = np.array([speed_mps]), np.array([elevation_deg])
-    return float(chances(shown, intent, scatter, speeds_mps=aim[0], elevations_deg=aim[1])[0, 0])
+    speeds, angles = np.array([speed_mps]), np.array([elevation_deg])
+    return float(chances(shown, intent, scatter, speeds_mps=speeds, elevations_deg=angles)[0, 0])
 
 
 SLICES: Final = 11

@@ -52,9 +52,10 @@ class ShotForm:
         return (low * MPS_PER_MPH, high * MPS_PER_MPH)
 
 
-KNEE_M, BELT_M, CHEST_M, SHOULDER_M, OVERHEAD_M = 0.5, 1.0, 1.3, 1.5, 2.6
-"""Heights on a player of 1.75 m, rounded (Drillis and Contini 1966: knee .285, hip .530, shoulder
-.818 of stature; read); a raised paddle reaches 2.2 to 2.5 m, leaning back a little more."""
+KNEE_M, CHEST_M, SHOULDER_M, OVERHEAD_M = 0.5, 1.3, 1.5, 2.6
+"""Heights on a player of 1.75 m, rounded up (Drillis and Contini 1966: knee .285, shoulder .818 of
+stature; read; the chest between hip and shoulder: our guess); a raised paddle reaches 2.2 to 2.5 m,
+leaning back a little more."""
 
 DEEP_M: Final = (HALF_LENGTH_M - 2.0, HALF_LENGTH_M)
 SHORT_M: Final = (0.0, KITCHEN_DEPTH_M)
@@ -148,5 +149,7 @@ FORMS: Final[Mapping[Shot, ShotForm]] = MappingProxyType(
     }
 )
 """Paces within what the trade has: drive 35 to 55 mph, speed-up 25 to 45, overhead 35 to 60, lob 20
-to 30, return 25 to 40, all from memory; the others, every elevation, spin and scatter: common
-practice, no source. The scatter is a good club player's (4.0 to 4.5) off a ball that suits him."""
+to 30, return 25 to 40, all from memory. Into a wind of 10 mph the best aims of a lob and of a
+return go beyond that (computed), so their forms do. The other paces, every elevation, spin and
+scatter: common practice, no source. The scatter is a good club player's (4.0 to 4.5) off a ball
+that suits him."""
