@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
 from knowledge.flight import level_time_s
 from knowledge.reach.body import Body, Floats
-from knowledge.reach.meeting import LONGEST_S, NEVER_S, Placed, move_time_s
+from knowledge.reach.meeting import Placed, move_time_s, spare_s
 from knowledge.reach.mover import Mover
 from knowledge.reach.moving import Feet
 from knowledge.vocabulary import Side
@@ -73,14 +73,7 @@ class Seam:
 
     def x_at_m(self, y_m: float) -> float:
         """x at a depth, straight between the depths looked at, level beyond them."""
-        if y_m >= self.y_m[0]:
-            return self.x_m[0]
-        for place in range(1, len(self.y_m)):
-            if y_m >= self.y_m[place]:
-                near, far = self.y_m[place - 1], self.y_m[place]
-                share = (near - y_m) / (near - far)
-                return self.x_m[place - 1] + share * (self.x_m[place] - self.x_m[place - 1])
-        return self.x_m[-1]
+        return float(np.interp(-y_m, np.negative(self.y_m), self.x_m))
 
     @property
     def mean_x_m(self) -> float:
@@ -106,15 +99,14 @@ def cover(
 
 
 def _slack(player: Placed, shot: Shot, across: Floats, along: Floats, there: Floats) -> Floats:
-    move = move_time_s(
+    move_s = move_time_s(
         player,
         across,
         along,
-        np.full_like(across, shot.height_m),
-        volleyed=np.full_like(across, float(shot.volleyed)),
+        np.asarray(shot.height_m),
+        volleyed=np.asarray(shot.volleyed),
     )
-    slack = there - player.mover.reaction_s - move - shot.stroke_s
-    return np.where(move < LONGEST_S - TIME_STEP_S, slack, NEVER_S)
+    return spare_s(player, there, move_s, stroke_s=shot.stroke_s)
 
 
 SEAM_DEPTHS_M: Final = (-1.6, -2.4, -3.2, -4.0, -4.8, -5.6, -6.4)

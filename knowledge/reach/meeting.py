@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final, Protocol
 
 import numpy as np
+from numpy.typing import NDArray
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
 from knowledge.reach.body import BEHIND_M, Floats
@@ -20,6 +21,8 @@ LONGEST_S: Final = 4.0
 SHORTEST_S: Final = 0.02
 MOMENTS: Final = 64
 """Moves are looked at from SHORTEST_S to LONGEST_S, 9% apart, and straight in between."""
+
+Bools = NDArray[np.bool_]
 
 _MOMENTS_S = np.geomspace(SHORTEST_S, LONGEST_S, MOMENTS)
 
@@ -71,7 +74,7 @@ class Meeting:
 
 
 def move_time_s(
-    player: Placed, x_m: Floats, y_m: Floats, height_m: Floats, *, volleyed: Floats
+    player: Placed, x_m: Floats, y_m: Floats, height_m: Floats, *, volleyed: Bools
 ) -> Floats:
     """Seconds from the first move to a paddle on a ball at these places; LONGEST_S for never.
 
@@ -88,7 +91,7 @@ def move_time_s(
     is_ahead = ahead >= 0
     side_reach = player.mover.side_reach_m(aside)
     long_reach = np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
-    room = np.where(volleyed > 0, max(0.0, -KITCHEN_DEPTH_M - player.at.y_m), LONGEST_RUN_M)
+    room = np.where(volleyed, max(0.0, -KITCHEN_DEPTH_M - player.at.y_m), LONGEST_RUN_M)
     feet = player.mover.feet
     out = arm_out_m(_MOMENTS_S)
     forward = np.minimum(feet.ahead_m(_MOMENTS_S), room[..., None])
@@ -113,23 +116,28 @@ def _first_inside_s(how_far_out: Floats) -> Floats:
     return np.where(inside.any(axis=-1), start + share * (end - start), LONGEST_S)
 
 
+def spare_s(player: Placed, times_s: Floats, move_s: Floats, *, stroke_s: float) -> Floats:
+    """Time to spare by then for a move that takes so long; NEVER_S if it never gets there.
+
+    `stroke_s` is what must be left on arrival to play the ball in balance.
+    """
+    spare = times_s - player.mover.reaction_s - move_s - stroke_s
+    return np.where(move_s < LONGEST_S, spare, NEVER_S)
+
+
 def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float = 0.0) -> Floats:
     """Time to spare at each sample of one path or many; NEVER_S where the ball can't be met.
 
     Who stands in the kitchen meets no volley: stepping out first is not looked at. Shapes (..., n)
-    and (..., n, 3), the samples last. `stroke_s` is what must be left on arrival
-    to play the ball in balance.
+    and (..., n, 3), the samples last. `stroke_s` as in `spare_s`.
     """
     x_m, y_m, height_m = points[..., 0], points[..., 1], points[..., 2]
     bounces = _bounces(height_m)
-    move = move_time_s(
-        player, x_m, y_m, height_m, volleyed=np.asarray(bounces == 0, dtype=np.float64)
-    )
-    slack = times_s - player.mover.reaction_s - move - stroke_s
+    move_s = move_time_s(player, x_m, y_m, height_m, volleyed=np.equal(bounces, 0))
+    spare = spare_s(player, times_s, move_s, stroke_s=stroke_s)
     may_volley = player.at.y_m <= -KITCHEN_DEPTH_M
     in_play = (y_m < 0) & (height_m >= LOWEST_M) & (bounces < 2) & ((bounces > 0) | may_volley)
-    can_be_met = in_play & (move < LONGEST_S - 0.01)
-    return np.where(can_be_met, slack, NEVER_S)
+    return np.where(in_play, spare, NEVER_S)
 
 
 def slack_s(path: Path, player: Placed, *, stroke_s: float = 0.0) -> float:

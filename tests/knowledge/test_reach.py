@@ -62,7 +62,7 @@ def move_s(
         np.asarray(x_m),
         np.asarray(y_m),
         np.asarray(height_m),
-        volleyed=np.asarray(float(volleyed)),
+        volleyed=np.asarray(volleyed),
     )
     return float(found)
 
