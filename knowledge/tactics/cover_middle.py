@@ -106,18 +106,8 @@ def _agreement(answer: MiddleAnswer, shown: list[Taken]) -> list[Reason]:
     found = [Reason(text=quoted, source=AGREED)]
     worst = max(shown, key=lambda taken: taken.lost_by_agreement)
     if worst.agreed is not None and worst.lost_by_agreement >= DISAGREES_FROM:
-        rather = words.who(answer, _as_estimated(worst))
-        found.append(
-            Reason(
-                text=f"I'd say {words.KIND[worst.kind]}s: {rather}; talk it over",
-                source=COMMON_PRACTICE,
-            )
-        )
+        found.append(Reason(text=words.rather(answer, worst), source=COMMON_PRACTICE))
     return found
-
-
-def _as_estimated(taken: Taken) -> Taken:
-    return Taken(kind=taken.kind, estimated=taken.estimated, agreed=None, rankings=taken.rankings)
 
 
 def _from_notes(shown: list[Taken]) -> list[Reason]:
@@ -204,9 +194,8 @@ def _numbers(answer: MiddleAnswer, situation: Situation) -> MappingProxyType[str
         "share": MIDDLE_SHARE,
         "no_hesitation_points": NO_HESITATION_NEW if is_new else NO_HESITATION_REGULAR,
     }
-    moved = shift_ft(answer, situation.asked.ball_kind)
     if answer.pulled_wide is not None:
-        numbers["seam_moves_right_ft"] = moved
+        numbers["seam_moves_right_ft"] = shift_ft(answer, situation.asked.ball_kind)
     for taken in answer.taken:
         numbers |= {
             f"{taken.kind}_{seat.side}_slack_ms": _slack_ms(answer, seat, taken)
@@ -259,9 +248,7 @@ def _choice(label: str, fact: str, value: str, about: PlayerId | None = None) ->
 def _more(answer: MiddleAnswer) -> tuple[str, ...]:
     """Each kind of ball on a line of its own."""
     return tuple(
-        f"{words.KIND[taken.kind].capitalize()}: {words.who(answer, taken)}"
-        f" ({taken.gain:+.1f} in 100)"
-        if taken.agreed is None
-        else f"{words.KIND[taken.kind].capitalize()}: {words.who(answer, taken)} (agreed)"
+        f"{words.KIND[taken.kind].capitalize()}: {words.who(answer, taken)} ({why})"
         for taken in answer.taken
+        for why in (f"{taken.gain:+.1f} in 100" if taken.agreed is None else "agreed",)
     )

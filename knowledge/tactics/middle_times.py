@@ -14,9 +14,9 @@ from enum import StrEnum
 from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
-from typing import Final
+from typing import Any, Final
 
-from knowledge.court import KITCHEN_DEPTH_M, Point, x_of_side_m
+from knowledge.court import Point, at_kitchen_line, x_of_side_m
 from knowledge.effects import Points
 from knowledge.evidence import Profile
 from knowledge.reach import points_in_time
@@ -32,14 +32,13 @@ the middle. Common practice, no source."""
 WIDE_SHARE: Final = 1.1
 """Where a player pulled wide plays the ball before: a step past the sideline. Common practice."""
 
-BEHIND_LINE_M: Final = 0.3
-
 LEAST_SD_POINTS: Final = 0.5
 TYPICAL_SHARE: Final = 0.4
 """Doubt that a computed size keeps, in points and of its size: the flights and the bodies are
 typical ones. Our guess."""
 
 WORTH: Final = 0.5
+"""Our chance in a rally in which the middle is reached in time: an even one. Our guess."""
 
 
 class Build(StrEnum):
@@ -89,16 +88,21 @@ def stand(side: Side, *, is_wide: bool = False) -> Point:
     """Where the player of this side is as they hit."""
     share = WIDE_SHARE if is_wide else STAND_SHARE
     x_m = x_of_side_m(side, ours=True, share=share)
-    return Point(x_m=x_m, y_m=-(KITCHEN_DEPTH_M + BEHIND_LINE_M))
+    return Point(x_m=x_m, y_m=at_kitchen_line(side, ours=True).y_m)
+
+
+@cache
+def _file() -> Mapping[str, Any]:
+    text = files("knowledge.tactics").joinpath("middle_times.toml").read_text("utf-8")
+    return MappingProxyType(tomllib.loads(text))
 
 
 @cache
 def _table() -> Mapping[str, Mapping[str, InTime]]:
-    text = files("knowledge.tactics").joinpath("middle_times.toml").read_text("utf-8")
     return MappingProxyType(
         {
             place: MappingProxyType({build: _in_time(row) for build, row in rows.items()})
-            for place, rows in tomllib.loads(text)["time"].items()
+            for place, rows in _file()["time"].items()
         }
     )
 
@@ -168,8 +172,6 @@ SCALED: Final = (
 """Traits whose effect is computed, with the builds that have them at full."""
 
 
-@cache
 def strip_half_m(kind: BallKind) -> float:
     """How far past the middle a partner still gets to this ball in time, half the time at least."""
-    text = files("knowledge.tactics").joinpath("middle_times.toml").read_text("utf-8")
-    return float(tomllib.loads(text)["strip"][kind])
+    return float(_file()["strip"][kind])

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from knowledge.advice import CALL_LIMIT
+from knowledge.tactics.aim_words import short
 from knowledge.tactics.dink_words import fit
-from knowledge.tactics.middle_answer import FAST, SLOW, MiddleAnswer, Owner, Taken, seat_of
+from knowledge.tactics.middle_answer import FAST, SLOW, MiddleAnswer, Owner, Taken
 from knowledge.tactics.middle_effects import Seat
 from knowledge.vocabulary import BallKind, Side, Wing
 
@@ -15,9 +18,6 @@ KIND = {
     BallKind.SPEED_UP: "speed-up",
     BallKind.LOB: "lob",
 }
-
-REASON_LIMIT = 50
-"""Characters of a reason that fit a phone's line."""
 
 IF_WIDE = "One of you pulled wide? The other takes all inside."
 
@@ -72,11 +72,9 @@ def _label(kinds: tuple[BallKind, ...]) -> str:
 def long_name(answer: MiddleAnswer, taken: Taken) -> str:
     """The owner with the reason in it: a name and a wing, or where the ball comes from."""
     seat = answer.player(taken.owner)
-    if seat is None:
-        return rule_name(taken.owner)
-    if answer.hitter_side is seat.side and taken.kind is BallKind.DINK:
-        return f"{seat.who.name}, cross from the ball"
-    return _with_wing(seat)
+    if seat is not None and answer.hitter_side is seat.side and taken.kind is BallKind.DINK:
+        return f"{seat.who.name}, {rule_name(Owner.CROSS)}"
+    return who(answer, taken)
 
 
 def who(answer: MiddleAnswer, taken: Taken) -> str:
@@ -87,27 +85,23 @@ def who(answer: MiddleAnswer, taken: Taken) -> str:
 
 def short_name(answer: MiddleAnswer, taken: Taken) -> str:
     seat = answer.player(taken.owner)
-    return rule_name(taken.owner, short=True) if seat is None else seat.who.name
+    return rule_name(taken.owner, is_short=True) if seat is None else seat.who.name
 
 
 def _court(answer: MiddleAnswer, owner: Owner) -> str:
     """The owner without a name, for names that don't fit."""
-    if answer.hitter_side is None and owner in (Owner.CROSS, Owner.FRONT):
-        return rule_name(owner, short=True)
-    return str(seat_of(owner, answer.hitter_side or Side.LEFT))
+    seat = answer.player(owner)
+    return rule_name(owner, is_short=True) if seat is None else str(seat.side)
 
 
-def rule_name(owner: Owner, *, short: bool = False) -> str:
+def rule_name(owner: Owner, *, is_short: bool = False) -> str:
     if owner is Owner.CROSS:
-        return "cross" if short else "cross from the ball"
-    return "straight" if short else "in front of the ball"
+        return "cross" if is_short else "cross from the ball"
+    return "straight" if is_short else "in front of the ball"
 
 
 def _with_wing(seat: Seat) -> str:
-    wing = seat.wing
-    if wing is None and not seat.named:
-        return seat.who.name
-    return seat.who.name if wing is not Wing.FOREHAND else f"{seat.who.name}'s forehand"
+    return f"{seat.who.name}'s forehand" if seat.wing is Wing.FOREHAND else seat.who.name
 
 
 def _while_wide(answer: MiddleAnswer, wide: Seat) -> str:
@@ -123,8 +117,14 @@ def moved(wide: Seat, right_ft: float) -> str:
     """How far being pulled wide moves the line between us, as a reason."""
     side = Side.RIGHT if right_ft > 0 else Side.LEFT
     line = f"your middle moves {feet(right_ft)} {side}"
-    named = f"{wide.who.name} wide: {line}"
-    return named if len(named) <= REASON_LIMIT else f"{line[:1].upper()}{line[1:]}"
+    return short((f"{wide.who.name} wide: {line}", f"{line[:1].upper()}{line[1:]}"))
+
+
+def rather(answer: MiddleAnswer, taken: Taken) -> str:
+    """Whom we would name instead of whom they agreed on, as a reason."""
+    ours = replace(taken, agreed=None)
+    owners = who(answer, ours), short_name(answer, ours), _court(answer, ours.owner)
+    return short(f"I'd say {KIND[taken.kind]}s: {owner}; talk it over" for owner in owners)
 
 
 def feet(distance_ft: float) -> str:
@@ -136,8 +136,7 @@ def _one_ball(answer: MiddleAnswer, taken: Taken) -> str:
     kind = KIND[taken.kind]
     seat = answer.player(taken.owner)
     if seat is None:
-        who_takes = "cross from" if taken.owner is Owner.CROSS else "in front of"
-        return f"Take the {kind} if you're {who_takes} the ball."
+        return f"Take the {kind} if you're {rule_name(taken.owner)}."
     by_name = (
         f"Let {_with_wing(seat)} take the {kind}.",
         f"Let {seat.who.name} take the {kind}.",
@@ -152,8 +151,7 @@ def _fit_names(by_name: tuple[str, ...], seat: Seat, by_court: str) -> str:
 def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
     seat = answer.player(owner)
     if seat is None:
-        place = "cross from" if owner is Owner.CROSS else "in front of"
-        return f"Take it if you're {place} the ball, slow or fast."
+        return f"Take it if you're {rule_name(owner)}, slow or fast."
     by_name = (
         f"Give {_with_wing(seat)} the middle, slow and fast.",
         f"Give {seat.who.name} the middle.",

@@ -20,6 +20,7 @@ from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.situation import Agreement, Asked, Familiarity, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
+from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.middle_answer import answer_middle
 from knowledge.vocabulary import (
     AgreementKey,
@@ -205,6 +206,8 @@ def test_two_forehands_and_two_backhands_are_said() -> None:
     backhands = [r.text for r in middle(mira(hand=Hand.LEFT), tom()).reasons]
     assert any("Two forehands" in text for text in forehands)
     assert any("Two backhands" in text for text in backhands)
+    one_of_each = [r.text for r in middle(mira(), tom()).reasons]
+    assert not any(text.startswith("Two") for text in one_of_each)
 
 
 def test_the_agreement_wins_and_a_disagreement_is_pointed_out() -> None:
@@ -213,6 +216,17 @@ def test_the_agreement_wins_and_a_disagreement_is_pointed_out() -> None:
     assert advice.reasons[0].text == "You agreed: Tom takes the middle"
     assert advice.reasons[0].source.kind is SourceKind.AGREED
     assert advice.reasons[1].text.startswith("I'd say floaters: Mira's forehand")
+
+
+@pytest.mark.parametrize("left", ["Mira", "Lindqvist", "Bartholomew-Fitzgerald", "Maximilienne"])
+@pytest.mark.parametrize("kind", [None, *BallKind])
+def test_a_disagreement_fits_a_reasons_line(left: str, kind: BallKind | None) -> None:
+    """A long name loses its wing first, then gives way to its court."""
+    named = player(MIRA, left, hand=Hand.RIGHT, side=Side.LEFT)
+    reasons = middle(named, tom(), agreed="Tom takes the middle", ball_kind=kind).reasons
+    said = [reason.text for reason in reasons if "talk it over" in reason.text]
+    assert len(said) == (0 if kind is BallKind.LOB else 1)
+    assert all(len(text) <= REASON_LIMIT for text in said)
 
 
 @pytest.mark.parametrize(
@@ -282,6 +296,8 @@ def test_a_hitter_known_to_speed_up_is_named_if_there_is_room() -> None:
     fast = player(3, "Okafor", noted=[(Trait.SPEED_UP, Value.STRENGTH, 4)])
     advice = middle(mira(), tom(), theirs=(fast,), hitter_side=Side.RIGHT)
     assert any(reason.text.startswith("Okafor speeds up") for reason in advice.reasons)
+    unknown = middle(mira(), tom(), theirs=(player(3, "Okafor"),), hitter_side=Side.RIGHT)
+    assert not any("Okafor" in reason.text for reason in unknown.reasons)
 
 
 @pytest.mark.parametrize(
@@ -298,7 +314,7 @@ def test_hands_said_in_the_question_are_used_and_repeated(words: str, assumed: s
     assert advice.assumed == f"As you said: {assumed}."
     known_otherwise = middle(mira(), tom(), words=words)
     assert known_otherwise.assumed is not None
-    assert "your book has you otherwise" in known_otherwise.assumed or "right-hand" in words
+    assert "your book has you otherwise" in known_otherwise.assumed
     assert "Mira" not in known_otherwise.call
 
 
