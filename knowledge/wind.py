@@ -1,7 +1,7 @@
 """Wind and the ball: how far a said wind moves the landing point of a typical stroke.
 
 The flight is that of `knowledge.flight`, without spin; it knows neither gusts nor the lee of a
-fence. `shift` and `at_court` are all that others use.
+fence. `shift` tells a typical stroke's landing, `landing` any stroke's, `at_court` the wind itself.
 """
 
 from __future__ import annotations
@@ -17,7 +17,6 @@ from knowledge import flight
 from knowledge.court import METRES_PER_FOOT
 from knowledge.flight import MPS_PER_MPH, OUTDOOR, Ball
 
-FOOT_M: Final = METRES_PER_FOOT
 MPH_MPS: Final = MPS_PER_MPH
 
 DRAG_PER_M: Final = OUTDOOR.drag_per_m
@@ -91,11 +90,11 @@ class Shift:
 
     @property
     def along_ft(self) -> float:
-        return self.along_m / FOOT_M
+        return self.along_m / METRES_PER_FOOT
 
     @property
     def across_ft(self) -> float:
-        return self.across_m / FOOT_M
+        return self.across_m / METRES_PER_FOOT
 
 
 def landing(

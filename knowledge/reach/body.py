@@ -55,14 +55,6 @@ class Body:
         return SHOULDER * self.stature_m
 
     @property
-    def hip_m(self) -> float:
-        return HIP * self.stature_m
-
-    @property
-    def knee_m(self) -> float:
-        return KNEE * self.stature_m
-
-    @property
     def low_shoulder_m(self) -> float:
         return LOW_SHOULDER * self.stature_m
 

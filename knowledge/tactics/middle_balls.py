@@ -12,6 +12,7 @@ from typing import Final
 
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, Point, x_of_side_m
 from knowledge.reach import SPREAD_S, Shot
+from knowledge.reach.reacting import CLUB_ANTICIPATION
 from knowledge.vocabulary import BallKind, Side
 
 AT_LINE_M: Final = KITCHEN_DEPTH_M + 0.2
@@ -42,8 +43,8 @@ class Flight:
     height_m: float
     met_m: float
     lasts_s: float
-    anticipation: float
     stroke_s: float
+    anticipation: float = CLUB_ANTICIPATION
     volleyed: bool = True
     spread_s: float = SPREAD_S
 
@@ -58,7 +59,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             height_m=0.05,
             met_m=0.4,
             lasts_s=1.5,
-            anticipation=0.2,
             stroke_s=0.25,
             volleyed=False,
         ),
@@ -70,7 +70,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             height_m=1.5,
             met_m=1.5,
             lasts_s=1.2,
-            anticipation=0.2,
             stroke_s=0.15,
         ),
         BallKind.DRIVE: Flight(
@@ -103,7 +102,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             height_m=0.05,
             met_m=1.9,
             lasts_s=2.2,
-            anticipation=0.2,
             spread_s=LOB_SPREAD_S,
             stroke_s=0.3,
         ),

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
+from knowledge.ball_places import HeightName, height_m
 from knowledge.court import METRES_PER_FOOT
 from knowledge.flight import level_time_s
 from knowledge.reach import (
@@ -119,8 +120,11 @@ def test_joints_are_fractions_of_stature(stature_m: float) -> None:
     from the middle."""
     body = Body(stature_m=stature_m)
     assert body.shoulder_m / stature_m == pytest.approx(0.818)
-    assert body.hip_m / stature_m == pytest.approx(0.530)
-    assert body.knee_m / stature_m == pytest.approx(0.285)
+    hip_m, knee_m = (
+        height_m(name, stature_m=stature_m) for name in (HeightName.HIP, HeightName.KNEE)
+    )
+    assert hip_m / stature_m == pytest.approx(0.530)
+    assert knee_m / stature_m == pytest.approx(0.285)
     longest_paddle_m = 17 * 0.0254  # 2025 edition, 2.E
     fingertips_m = (0.186 + 0.146 + 0.108) * stature_m
     assert fingertips_m < body.arm_m < fingertips_m + longest_paddle_m

@@ -13,7 +13,6 @@ from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.wind import (
     BALL_RADIUS_M,
     DRAG_PER_M,
-    FOOT_M,
     MPH_MPS,
     TYPICAL,
     Launch,
@@ -25,6 +24,7 @@ from knowledge.wind import (
 )
 
 NET_CENTRE_M = 34 * 0.0254
+FOOT_M = 0.3048
 BASELINE_M = 22 * FOOT_M
 KITCHEN_M = 7 * FOOT_M
 SMOOTH = Ball(drag_coefficient=0.0)
@@ -127,7 +127,7 @@ def test_the_drop_is_one_that_works() -> None:
     [
         (Stroke.LOB, 8.0, -11.0, 0.35),
         (Stroke.DROP, 3.5, -4.4, 0.15),
-        # The coach's return is flatter than ours: 0.8 ft apart, said in the module's report.
+        # The coach's return is flatter than ours: 0.8 ft apart; the next test has his.
         (Stroke.RETURN, 3.7, -4.3, 0.85),
     ],
 )
