@@ -42,7 +42,6 @@ class Flight:
     over_m: tuple[float, ...]
     height_m: float
     met_m: float
-    lasts_s: float
     stroke_s: float
     anticipation: float = CLUB_ANTICIPATION
     volleyed: bool = True
@@ -58,7 +57,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             over_m=(-1.8,),
             height_m=0.05,
             met_m=0.4,
-            lasts_s=1.5,
             stroke_s=0.25,
             volleyed=False,
         ),
@@ -69,7 +67,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             over_m=(-2.4,),
             height_m=1.5,
             met_m=1.5,
-            lasts_s=1.2,
             stroke_s=0.15,
         ),
         BallKind.DRIVE: Flight(
@@ -79,7 +76,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             over_m=(-2.4,),
             height_m=0.9,
             met_m=0.9,
-            lasts_s=1.0,
             anticipation=0.3,
             stroke_s=0.1,
         ),
@@ -90,7 +86,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             over_m=(-2.4,),
             height_m=1.1,
             met_m=1.1,
-            lasts_s=0.7,
             anticipation=0.5,
             stroke_s=0.0,
         ),
@@ -101,7 +96,6 @@ FLIGHTS: Final[Mapping[BallKind, Flight]] = MappingProxyType(
             over_m=(-4.4, -5.0, -5.6),
             height_m=0.05,
             met_m=1.9,
-            lasts_s=2.2,
             spread_s=LOB_SPREAD_S,
             stroke_s=0.3,
         ),
