@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.ball_facts import Depth, Spin
+from knowledge.ball_facts import Spin
 from knowledge.engine import Ranking
 from knowledge.planning.names import first_that_fits
 from knowledge.situation import OnCourt, Situation, Wind
@@ -23,7 +23,7 @@ from knowledge.tactics.leave_line import (
 )
 from knowledge.tactics.leave_picture import leave_picture
 from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
-from knowledge.tactics.reset_flight import chance_out, wind_along_mps
+from knowledge.tactics.reset_flight import chance_out
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 FLIGHT = computed("ball flight")
@@ -53,24 +53,22 @@ class Asked:
 def advise(situation: Situation) -> Advice:
     """The one ball that was told, or the height to leave at by the hitter's spin."""
     question, ranking = answer_attacked(situation)
-    asked = _asked(situation, question)
+    asked = _asked(question)
     if question.passing is None:
         return _in_advance(situation, asked)
     return _one_ball(situation, asked, question, ranking)
 
 
-def _asked(situation: Situation, question: Attacked) -> Asked:
-    facts = situation.asked.facts
-    hitter = question.attacker
-    habit = 0.0 if hitter is None else hitter.profile.habit(Trait.TOPSPIN).level
+def _asked(question: Attacked) -> Asked:
+    facts = question.facts
     hit = usual_hit(
-        is_drive=situation.asked.ball_kind is BallKind.DRIVE or facts.theirs is Depth.BOTH_BACK,
+        is_drive=question.is_drive,
         pace_mps=facts.pace_mps,
-        wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
+        wind_mps=question.wind_mps,
     )
     return Asked(
-        hitter=hitter,
-        is_spun=taken_as_spun(facts.spin, habit),
+        hitter=question.attacker,
+        is_spun=taken_as_spun(facts.spin, question.topspin_habit),
         hit=hit,
         lines=leave_lines(hit),
     )

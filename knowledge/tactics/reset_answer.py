@@ -32,10 +32,9 @@ from knowledge.tactics.reset_flight import (
     Passing,
     chance_out,
     flat_share,
-    is_drive,
     wind_along_mps,
 )
-from knowledge.vocabulary import LOGIT_PER_POINT, BallQuality, Trait, Wing
+from knowledge.vocabulary import LOGIT_PER_POINT, BallKind, BallQuality, Trait, Wing
 
 COUNTER = OptionId("counter")
 RESET = OptionId("reset")
@@ -68,10 +67,12 @@ class Attacked:
     """A ball sped up at us; None and False where nothing is said.
 
     `attacker` is who hit it, `sleeper` the partner of whom it is said that he isn't ready.
+    `is_drive`: it is called a drive, or they are both back.
     """
 
     facts: BallFacts
     ball: BallQuality | None
+    is_drive: bool
     wing: Wing | None
     striker: OnCourt | None
     attacker: OnCourt | None
@@ -103,19 +104,23 @@ class Attacked:
         return self.is_waist_up is not None or self.is_moving or self.is_in_mid_court
 
     @property
+    def topspin_habit(self) -> float:
+        """How much the hitter spins, -1 to 1; 0 where nobody is named."""
+        return 0.0 if self.attacker is None else self.attacker.profile.habit(Trait.TOPSPIN).level
+
+    @property
     def passing(self) -> Passing | None:
         """The ball as it passes us; None while its height isn't said."""
         height = self.facts.height_m
         if height is None:
             return None
-        habit = 0.0 if self.attacker is None else self.attacker.profile.habit(Trait.TOPSPIN).level
         return Passing(
             height_m=height,
             met_from_net_m=self.facts.from_net_m or AT_OUR_LINE_M,
             pace_mps=self.facts.pace_mps,
-            is_drive=is_drive(self.facts.theirs),
+            is_drive=self.is_drive,
             is_volleyed=self.is_in_mid_court,
-            flat_share=flat_share(self.facts.spin, habit),
+            flat_share=flat_share(self.facts.spin, self.topspin_habit),
             wind_mps=self.wind_mps,
         )
 
@@ -130,6 +135,7 @@ def attacked(situation: Situation) -> Attacked:
     return Attacked(
         facts=asked.facts,
         ball=asked.ball,
+        is_drive=asked.ball_kind is BallKind.DRIVE or asked.facts.theirs is Depth.BOTH_BACK,
         wing=asked.wing,
         striker=_striker(situation),
         attacker=attacker,

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from knowledge.ball_facts import Depth, Spin
+from knowledge.ball_facts import Spin
 from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
 from knowledge.flight import (
@@ -152,8 +152,3 @@ def wind_along_mps(wind: Wind | None, told_mps: float | None) -> float:
     """The wind along their ball: it blows with it where it is against us."""
     speed = BREEZE_MPH * MPS_PER_MPH if told_mps is None else told_mps
     return {Wind.AGAINST_US: speed, Wind.BEHIND_US: -speed}.get(wind or Wind.NONE, 0.0)
-
-
-def is_drive(theirs: Depth | None) -> bool:
-    """Whether they hit it from the back of the court."""
-    return theirs is Depth.BOTH_BACK

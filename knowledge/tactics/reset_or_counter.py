@@ -215,7 +215,7 @@ def _unless(question: Attacked, ranking: Ranking) -> str:
 def _when_to_leave(question: Attacked) -> str:
     """The third choice, by what is noted of the hitter's spin; never one number for all."""
     one = question.attacker
-    habit = 0.0 if one is None else one.profile.habit(Trait.TOPSPIN).level
+    habit = question.topspin_habit
     if question.facts.spin is Spin.TOPSPIN:
         return LEAVE_SPUN
     if one is None or not habit:

@@ -133,6 +133,12 @@ def test_one_ball_told_is_left_or_played(facts: dict[str, object], leaves: bool)
     assert (advice.numbers["chance_out"] >= 0.55) is leaves
 
 
+def test_one_ball_called_a_drive_is_weighed_as_one_from_their_baseline() -> None:
+    called, deep = ask(kind=BallKind.DRIVE, height_m=1.2), ask(theirs=Depth.BOTH_BACK, height_m=1.2)
+    assert called.numbers["chance_out"] == deep.numbers["chance_out"]
+    assert called.call == deep.call != ask(height_m=1.2).call
+
+
 def test_a_higher_ball_flies_out_more_often() -> None:
     chances = [ask(height_m=0.8 + 0.1 * step).numbers["chance_out"] for step in range(9)]
     assert all(low <= high + 1e-9 for low, high in pairwise(chances))
