@@ -10,18 +10,19 @@ from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Spin
 from knowledge.engine import Ranking
 from knowledge.planning.names import first_that_fits
+from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed
 from knowledge.tactics.leave_line import (
     Hit,
     LeaveLines,
-    body_word,
     feet,
     leave_lines,
+    leave_words,
     taken_as_spun,
     usual_hit,
 )
-from knowledge.tactics.leave_picture import leave_picture
+from knowledge.tactics.leave_picture import Told, leave_picture
 from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
 from knowledge.tactics.reset_flight import chance_out
 from knowledge.vocabulary import BallKind, Topic, Trait
@@ -82,24 +83,28 @@ def _in_advance(situation: Situation, asked: Asked) -> Advice:
         reasons=_why(asked),
         number=NO_NUMBER,
         unless=_unless(situation),
-        assumed=_taken(asked),
+        assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=Confidence.LEAN if known else Confidence.GENERAL_RULE,
         numbers=_numbers(asked),
         choices=_choices(asked),
-        picture=leave_picture(asked.hit, asked.lines, who=asked.who),
+        picture=_picture(asked),
         more=_more(asked),
     )
+
+
+def _picture(asked: Asked, told: Told | None = None) -> SideView:
+    return leave_picture(asked.hit, asked.lines, is_spun=asked.is_spun, who=asked.who, told=told)
 
 
 def _rule(asked: Asked) -> str:
     """By this hitter's spin, else by both."""
     who = f"{asked.who}: " if asked.who else ""
     if asked.is_spun is not None:
-        words = _words(asked.lines.spun_m if asked.is_spun else asked.lines.flat_m)
+        words = leave_words(asked.lines.spun_m if asked.is_spun else asked.lines.flat_m)
         named = (f"{who}leave {words}.",) if who else ()
         return first_that_fits((*named, f"Leave {words}."))
-    flat, spun = _words(asked.lines.flat_m), _words(asked.lines.spun_m)
+    flat, spun = leave_words(asked.lines.flat_m), leave_words(asked.lines.spun_m)
     return first_that_fits(
         (
             f"{who}Flat: leave {flat}. Topspin: {spun}.",
@@ -107,14 +112,6 @@ def _rule(asked: Asked) -> str:
             f"Flat: {flat}. Topspin: {spun}.",
         )
     )
-
-
-def _words(line_m: float) -> str:
-    """ "above the belt"; "all of them" where none stays in, "none" where none flies out."""
-    if line_m == 0:
-        return "all of them"
-    word = body_word(line_m)
-    return f"above the {word}" if word else "none"
 
 
 def _why(asked: Asked) -> tuple[Reason, ...]:
@@ -165,14 +162,12 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
         reasons=(Reason(text=said, source=BOTH_FITS), *_why(asked))[:3],
         number=_gain(ranking, leave=leave),
         unless=_unless(situation),
-        assumed=_taken(asked),
+        assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=ranking.confidence,
         numbers=MappingProxyType({**_numbers(asked), "chance_out": out, **_chances(ranking)}),
         choices=_choices(asked),
-        picture=leave_picture(
-            asked.hit, asked.lines, who=asked.who, met_m=question.passing.height_m
-        ),
+        picture=_picture(asked, Told(height_m=question.passing.height_m, said=said)),
         more=_more(asked),
     )
 
@@ -203,12 +198,6 @@ def _unless(situation: Situation) -> str:
     """The wind while nobody says which way it blows; then the longer lane."""
     is_said = situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US, Wind.NONE)
     return LONGER_LANE if is_said else INTO_WIND
-
-
-def _taken(asked: Asked) -> str:
-    hit = asked.hit
-    place = "from their baseline" if hit.is_drive else "from their kitchen line"
-    return f"Taken as: {hit.mph} mph {place}, straight."
 
 
 def _numbers(asked: Asked) -> Mapping[str, float]:

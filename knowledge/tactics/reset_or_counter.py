@@ -7,7 +7,8 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.ball_facts import Spin
+from knowledge.ball_facts import BallFacts, Footing, Spin
+from knowledge.ball_places import FROM_NET_M, PlaceName
 from knowledge.engine import Part, Ranking
 from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
@@ -16,6 +17,8 @@ from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.aim_words import sum_lines
 from knowledge.tactics.attack_words import capital
+from knowledge.tactics.ball_words import taken_as
+from knowledge.tactics.leave_line import usual_hit
 from knowledge.tactics.reset_answer import (
     BLOCK,
     COUNTER,
@@ -64,6 +67,9 @@ _OVER = {
     BLOCK: "a block",
     LEAVE: "leaving it",
 }
+
+SET_AT_LINE = BallFacts(from_net_m=FROM_NET_M[PlaceName.AT_LINE], footing=Footing.STILL)
+"""How we are taken to meet a ball of which only the height is said."""
 
 CAUTION = "Paddle up in front of you; wear eye protection."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025)."""
@@ -230,11 +236,9 @@ def _assumed(question: Attacked, *, leaves: bool) -> str | None:
     if question.is_waist_up is None:
         return "Height not said: taken as any."
     if leaves and question.facts.pace_mps is None:
-        passing = question.passing
-        deep = passing is not None and passing.is_drive
-        return f"Taken as hit hard from their {'baseline' if deep else 'kitchen line'}."
+        return usual_hit(is_drive=question.is_drive).taken_as
     if not (question.is_moving or question.is_in_mid_court) and question.facts.footing is None:
-        return "Taken as: at the line, set."
+        return taken_as(question.facts, SET_AT_LINE, uses=(MatchFact.PLACE, MatchFact.FOOTING))
     return None
 
 

@@ -246,7 +246,7 @@ def test_left_in_mid_court_the_rest_is_reset_and_the_pace_taken_is_told() -> Non
     advice = advise(ball_situation(case, Topic.RESET_OR_COUNTER))
     assert advice.call.startswith("Leave it")
     assert advice.unless == "It dips or comes slower: reset it."
-    assert advice.assumed == "Taken as hit hard from their kitchen line."
+    assert advice.assumed == "Taken as: 35 mph from their line, straight."
 
 
 def test_in_advance_it_is_called_a_general_rule_with_both_branches_as_buttons() -> None:
