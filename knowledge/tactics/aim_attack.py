@@ -29,6 +29,7 @@ from knowledge.tactics.attack_whether import (
     whether,
 )
 from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Side, Topic, Trait
 
 REASONS = 3
@@ -122,7 +123,7 @@ def _dink(situation: Situation, found: Aimed, one: Whether) -> Advice:
         if part.points < 0 and not is_open(part)
     ]
     own = _own_weakness(situation, one)
-    reasons = [*own, *(replace(each, text=words.capital(each.text)) for each in reasons)]
+    reasons = [*own, *(replace(each, text=capital(each.text)) for each in reasons)]
     reasons.append(Reason(text="The one who hits up loses the hands", source=COMMON_PRACTICE))
     return Advice(
         topic=Topic.AIM_ATTACK,
@@ -267,7 +268,7 @@ def _more(found: Aimed, one: Whether) -> tuple[str, ...]:
 
 
 def _what(found: Aimed) -> str:
-    return words.capital("the seam" if found.spot is None else found.spot.at)
+    return capital("the seam" if found.spot is None else found.spot.at)
 
 
 def _after(found: Aimed) -> Iterable[str]:

@@ -13,6 +13,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.tactics.aim_words import rallies
 from knowledge.tactics.leave_line import (
     Hit,
     LeaveLines,
@@ -187,11 +188,10 @@ def _gain(ranking: Ranking, *, leave: bool) -> str | None:
     chances = {one.option.id: float(one.chance) for one in ranking.ranked}
     left = chances.pop(LEAVE)
     played = max(chances.values())
-    whole = round(100 * (left - played if leave else played - left))
-    if whole < 1:
+    points = 100 * (left - played if leave else played - left)
+    if round(points) < 1:
         return None
-    counted = "1 rally" if whole == 1 else f"{whole} rallies"
-    return f"Worth about {counted} in 100 over {'playing' if leave else 'leaving'} it."
+    return rallies(points, over="playing it" if leave else "leaving it")
 
 
 def _unless(situation: Situation) -> str:

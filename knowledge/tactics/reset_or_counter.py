@@ -15,8 +15,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import is_open
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.aim_words import sum_lines
-from knowledge.tactics.attack_words import capital
+from knowledge.tactics.aim_words import rallies, sum_lines
 from knowledge.tactics.ball_words import taken_as
 from knowledge.tactics.leave_line import usual_hit
 from knowledge.tactics.reset_answer import (
@@ -32,6 +31,7 @@ from knowledge.tactics.reset_answer import (
     is_weak,
 )
 from knowledge.tactics.reset_flight import chance_out
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS = 3
@@ -201,11 +201,7 @@ def _number(ranking: Ranking) -> str | None:
         return None
     if ranking.best.option.id == LEAVE:
         return LEAVE_FROM
-    whole = round(ranking.gain())
-    if whole < 1:
-        return "Little between them: under 1 rally in 100."
-    counted = "1 rally" if whole == 1 else f"{whole} rallies"
-    return f"Worth about {counted} in 100 over {_OVER[ranking.ranked[1].option.id]}."
+    return rallies(ranking.gain(), over=_OVER[ranking.ranked[1].option.id])
 
 
 def _unless(question: Attacked, ranking: Ranking) -> str:
