@@ -40,6 +40,7 @@ ROLL_IT = "Off the bounce at 4.5 and up: roll it."
 CAUTION = "Body, never the head; eye protection on."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025); eyewear to ASTM F3164."""
 
+TO_PARTNER = "Your partner can: leave it there."
 HIGHER_SOFT = "They pop one up: put it away, no faster."
 
 _WHY_NOT = {

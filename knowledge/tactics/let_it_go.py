@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.ball_facts import Spin
+from knowledge.ball_facts import Depth, Spin
 from knowledge.engine import Ranking
 from knowledge.planning.names import first_that_fits
 from knowledge.side_view import SideView
@@ -25,7 +25,7 @@ from knowledge.tactics.leave_line import (
 )
 from knowledge.tactics.leave_picture import Told, leave_picture
 from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
-from knowledge.tactics.reset_flight import chance_out
+from knowledge.tactics.reset_flight import Passing, chance_out, out_of_ten
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 FLIGHT = computed("ball flight")
@@ -44,6 +44,7 @@ class Asked:
 
     hitter: OnCourt | None
     is_spun: bool | None
+    are_back: bool
     hit: Hit
     lines: LeaveLines
 
@@ -71,6 +72,7 @@ def _asked(question: Attacked) -> Asked:
     return Asked(
         hitter=question.attacker,
         is_spun=taken_as_spun(facts.spin, question.topspin_habit),
+        are_back=facts.theirs is Depth.BOTH_BACK,
         hit=hit,
         lines=leave_lines(hit),
     )
@@ -119,7 +121,7 @@ def _why(asked: Asked) -> tuple[Reason, ...]:
     reasons: list[Reason] = []
     if asked.hitter is not None and asked.is_spun is not None:
         estimate = asked.hitter.profile.habit(Trait.TOPSPIN)
-        if estimate.evidence:
+        if estimate.evidence and taken_as_spun(None, estimate.level) is asked.is_spun:
             habit = "hits heavy topspin" if asked.is_spun else "hits flat"
             reasons.append(Reason(text=f"{asked.who} {habit}", source=estimate.source))
     if asked.is_spun is not True:
@@ -154,9 +156,8 @@ def _out_above(low_m: float, high_m: float) -> str:
 def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: Ranking) -> Advice:
     """Left, this ball is ours as often as it flies out; played, as often as the rest says."""
     assert question.passing is not None
-    out = chance_out(question.passing)
     leave = ranking.best.option.id == LEAVE
-    said = _how_many(out)
+    said = _how_many(question.passing)
     return Advice(
         topic=Topic.LET_IT_GO,
         call="Leave it, and say so early." if leave else "Play it: too few of these fly out.",
@@ -166,16 +167,17 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
         assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=ranking.confidence,
-        numbers=MappingProxyType({**_numbers(asked), "chance_out": out, **_chances(ranking)}),
+        numbers=MappingProxyType(
+            {**_numbers(asked), "chance_out": chance_out(question.passing), **_chances(ranking)}
+        ),
         choices=_choices(asked),
         picture=_picture(asked, Told(height_m=question.passing.height_m, said=said)),
         more=_more(asked),
     )
 
 
-def _how_many(out: float) -> str:
-    """Never ten of ten, nor none: nobody sees a ball that well."""
-    of_ten = min(9, round(10 * out))
+def _how_many(ball: Passing) -> str:
+    of_ten = out_of_ten(ball)
     return f"About {of_ten} of 10 like it fly out" if of_ten else "Hardly any like it fly out"
 
 
@@ -214,17 +216,23 @@ def _numbers(asked: Asked) -> Mapping[str, float]:
 
 
 def _choices(asked: Asked) -> tuple[Choice, ...]:
+    """The other spin and the other ball; of a pair that is back whatever is hit hard is a drive."""
     offered = [
         ("heavy topspin", MatchFact.SPIN, Spin.TOPSPIN.value, asked.is_spun is not True),
         ("flat", MatchFact.SPIN, Spin.FLAT.value, asked.is_spun is not False),
         ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, not asked.hit.is_drive),
-        ("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP.value, asked.hit.is_drive),
+        (
+            "speed-up",
+            MatchFact.BALL_KIND,
+            BallKind.SPEED_UP.value,
+            asked.hit.is_drive and not asked.are_back,
+        ),
     ]
     return tuple(
         Choice(label=label, topic=Topic.LET_IT_GO, fact=fact.value, value=value)
         for label, fact, value, is_other in offered
         if is_other
-    )[:3]
+    )
 
 
 def _more(asked: Asked) -> tuple[str, ...]:

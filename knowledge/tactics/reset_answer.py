@@ -185,7 +185,7 @@ def answer_attacked(situation: Situation) -> tuple[Attacked, Ranking]:
 def _as_called(question: Attacked, ranking: Ranking) -> Ranking:
     """Leaving is called from LEAVE_FROM on: below, what comes next best goes before it."""
     best, *others = ranking.ranked
-    if best.option.id != LEAVE or not others or question.passing is None:
+    if best.option.id != LEAVE or question.passing is None:
         return ranking
     if chance_out(question.passing) >= LEAVE_FROM:
         return ranking

@@ -90,6 +90,11 @@ def chance_out(ball: Passing) -> float:
     return out / total if total else 0.5
 
 
+def out_of_ten(ball: Passing) -> int:
+    """Never ten: nobody sees a ball that well."""
+    return min(9, round(10 * chance_out(ball)))
+
+
 def _possible(ball: Passing) -> Iterator[tuple[float, FlatFire]]:
     """Every ball that it may be, with how usual that is."""
     middle, spread = DRIVE_MPS if ball.is_drive else SPEED_UP_MPS, SPREAD_MPS

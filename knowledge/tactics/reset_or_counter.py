@@ -7,7 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.ball_facts import BallFacts, Footing, Spin
+from knowledge.ball_facts import BallFacts, Footing
 from knowledge.ball_places import FROM_NET_M, PlaceName
 from knowledge.engine import Part, Ranking
 from knowledge.planning.hands import hands_aim
@@ -15,9 +15,9 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import is_open
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.aim_words import rallies, sum_lines
+from knowledge.tactics.aim_words import rallies, short, sum_lines
 from knowledge.tactics.ball_words import taken_as
-from knowledge.tactics.leave_line import usual_hit
+from knowledge.tactics.leave_line import taken_as_spun, usual_hit
 from knowledge.tactics.reset_answer import (
     BLOCK,
     COUNTER,
@@ -30,7 +30,7 @@ from knowledge.tactics.reset_answer import (
     counters_of,
     is_weak,
 )
-from knowledge.tactics.reset_flight import chance_out
+from knowledge.tactics.reset_flight import chance_out, out_of_ten
 from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Topic, Trait
 
@@ -124,8 +124,8 @@ def _call(situation: Situation, question: Attacked, ranking: Ranking) -> str:
     match ranking.best.option.id:
         case option if option == COUNTER:
             return _counter_call(situation, question)
-        case option if option == LEAVE:
-            return f"Leave it: about {_out_of_ten(question)} of 10 fly out."
+        case option if option == LEAVE and question.passing is not None:
+            return f"Leave it: about {out_of_ten(question.passing)} of 10 fly out."
         case option if option == BLOCK:
             return NEITHER
     return RESET_CALL
@@ -191,11 +191,6 @@ def _said(part: Part) -> Reason:
     return Reason(text=capital(part.effect.because), source=part.effect.source)
 
 
-def _out_of_ten(question: Attacked) -> int:
-    """Never ten: nobody sees a ball that well."""
-    return 0 if question.passing is None else min(9, round(10 * chance_out(question.passing)))
-
-
 def _number(ranking: Ranking) -> str | None:
     if len(ranking.ranked) == 1:
         return None
@@ -215,17 +210,14 @@ def _unless(question: Attacked, ranking: Ranking) -> str:
 
 
 def _when_to_leave(question: Attacked) -> str:
-    """The third choice, by what is noted of the hitter's spin; never one number for all."""
-    one = question.attacker
-    habit = question.topspin_habit
-    if question.facts.spin is Spin.TOPSPIN:
-        return LEAVE_SPUN
-    if one is None or not habit:
-        return LEAVE_FLAT
-    told = "heavy topspin: leave chest high" if habit > 0 else "flat: leave above the belt"
-    return first_that_fits(
-        (f"{one.name} hits {told}.", LEAVE_SPUN if habit > 0 else LEAVE_FLAT), limit=50
-    )
+    """The third choice, by the spin said, else noted of the hitter; never one number for all."""
+    one, said = question.attacker, question.facts.spin
+    is_spun = taken_as_spun(said, question.topspin_habit)
+    general = LEAVE_SPUN if is_spun else LEAVE_FLAT
+    if one is None or is_spun is None or said is not None:
+        return general
+    told = "heavy topspin: leave chest high" if is_spun else "flat: leave above the belt"
+    return short((f"{one.name} hits {told}.", general))
 
 
 def _assumed(question: Attacked, *, leaves: bool) -> str | None:

@@ -112,6 +112,17 @@ def test_the_hitters_spin_decides_the_height(who: OnCourt, height: str) -> None:
     assert advice.reasons[0].source.evidence
 
 
+def test_a_spin_that_is_said_is_no_reason_out_of_notes_that_tell_the_other() -> None:
+    assert not any(one.source.evidence for one in ask(FLAT, spin=Spin.TOPSPIN).reasons)
+    assert any(one.source.evidence for one in ask(SPINS, spin=Spin.TOPSPIN).reasons)
+
+
+def test_no_button_offers_what_would_change_nothing() -> None:
+    """Both back, whatever they hit hard is a drive."""
+    assert "speed-up" in [one.label for one in ask(kind=BallKind.DRIVE).choices]
+    assert "speed-up" not in [one.label for one in ask(theirs=Depth.BOTH_BACK).choices]
+
+
 def test_without_notes_on_the_hitter_both_heights_stand() -> None:
     assert "belt" in ask(OKAFOR).call
     assert "chest" in ask(OKAFOR).call
