@@ -9,6 +9,7 @@ from types import MappingProxyType
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import BallFacts, Footing
 from knowledge.ball_places import FROM_NET_M, PlaceName
+from knowledge.effects import Truth
 from knowledge.engine import Part, Ranking
 from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
@@ -121,14 +122,12 @@ def _in_advance(situation: Situation, question: Attacked, ranking: Ranking) -> A
 
 
 def _call(situation: Situation, question: Attacked, ranking: Ranking) -> str:
-    match ranking.best.option.id:
-        case option if option == COUNTER:
-            return _counter_call(situation, question)
-        case option if option == LEAVE and question.passing is not None:
-            return f"Leave it: about {out_of_ten(question.passing)} of 10 fly out."
-        case option if option == BLOCK:
-            return NEITHER
-    return RESET_CALL
+    best = ranking.best.option.id
+    if best == COUNTER:
+        return _counter_call(situation, question)
+    if best == LEAVE and question.passing is not None:
+        return f"Leave it: about {out_of_ten(question.passing)} of 10 fly out."
+    return NEITHER if best == BLOCK else RESET_CALL
 
 
 def _counter_call(situation: Situation, question: Attacked) -> str:
@@ -180,7 +179,7 @@ def _own_reasons(situation: Situation, question: Attacked) -> Iterator[Reason]:
 
 
 def _may_say(part: Part) -> bool:
-    return part.truth.value == "yes" and not is_open(part) and abs(part.points) >= LEAST_SAID
+    return part.truth is Truth.YES and not is_open(part) and abs(part.points) >= LEAST_SAID
 
 
 LEAST_SAID = 0.3
