@@ -44,7 +44,7 @@ class Asked:
 
     hitter: OnCourt | None
     is_spun: bool | None
-    are_back: bool
+    is_place_said: bool
     hit: Hit
     lines: LeaveLines
 
@@ -72,7 +72,7 @@ def _asked(question: Attacked) -> Asked:
     return Asked(
         hitter=question.attacker,
         is_spun=taken_as_spun(facts.spin, question.topspin_habit),
-        are_back=facts.theirs is Depth.BOTH_BACK,
+        is_place_said=facts.theirs in (Depth.AT_LINE, Depth.BOTH_BACK),
         hit=hit,
         lines=leave_lines(hit),
     )
@@ -216,17 +216,13 @@ def _numbers(asked: Asked) -> Mapping[str, float]:
 
 
 def _choices(asked: Asked) -> tuple[Choice, ...]:
-    """The other spin and the other ball; of a pair that is back whatever is hit hard is a drive."""
+    """The other spin; the other ball, unless where they stand settles which it is."""
+    is_drive, is_open = asked.hit.is_drive, not asked.is_place_said
     offered = [
         ("heavy topspin", MatchFact.SPIN, Spin.TOPSPIN.value, asked.is_spun is not True),
         ("flat", MatchFact.SPIN, Spin.FLAT.value, asked.is_spun is not False),
-        ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, not asked.hit.is_drive),
-        (
-            "speed-up",
-            MatchFact.BALL_KIND,
-            BallKind.SPEED_UP.value,
-            asked.hit.is_drive and not asked.are_back,
-        ),
+        ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, is_open and not is_drive),
+        ("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP.value, is_open and is_drive),
     ]
     return tuple(
         Choice(label=label, topic=Topic.LET_IT_GO, fact=fact.value, value=value)

@@ -22,7 +22,7 @@ from knowledge.effects import (
 )
 from knowledge.engine import Ranking, rank
 from knowledge.normal import logit
-from knowledge.situation import OnCourt, Situation
+from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import reset_sizes as sizes
 from knowledge.tactics.attack_question import leans
@@ -67,7 +67,7 @@ class Attacked:
     """A ball sped up at us; None and False where nothing is said.
 
     `attacker` is who hit it, `sleeper` the partner of whom it is said that he isn't ready.
-    `is_drive`: it is called a drive, or they are both back.
+    `is_drive`: they are both back, or it is called a drive and they aren't said to be at the line.
     """
 
     facts: BallFacts
@@ -135,7 +135,7 @@ def attacked(situation: Situation) -> Attacked:
     return Attacked(
         facts=asked.facts,
         ball=asked.ball,
-        is_drive=asked.ball_kind is BallKind.DRIVE or asked.facts.theirs is Depth.BOTH_BACK,
+        is_drive=_is_drive(asked),
         wing=asked.wing,
         striker=_striker(situation),
         attacker=attacker,
@@ -144,6 +144,13 @@ def attacked(situation: Situation) -> Attacked:
         leaning=leans(asked.words),
         wind_mps=wind_along_mps(situation.wind, asked.facts.wind_mps),
     )
+
+
+def _is_drive(asked: Asked) -> bool:
+    """Where they stand decides, what it is called only where that is open."""
+    theirs = asked.facts.theirs
+    called = asked.ball_kind is BallKind.DRIVE and theirs is not Depth.AT_LINE
+    return called or theirs is Depth.BOTH_BACK
 
 
 def _striker(situation: Situation) -> OnCourt | None:

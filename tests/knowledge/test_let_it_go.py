@@ -118,9 +118,15 @@ def test_a_spin_that_is_said_is_no_reason_out_of_notes_that_tell_the_other() -> 
 
 
 def test_no_button_offers_what_would_change_nothing() -> None:
-    """Both back, whatever they hit hard is a drive."""
-    assert "speed-up" in [one.label for one in ask(kind=BallKind.DRIVE).choices]
-    assert "speed-up" not in [one.label for one in ask(theirs=Depth.BOTH_BACK).choices]
+    """Both back, whatever they hit hard is a drive; at the line none is."""
+
+    def labels(advice: Advice) -> set[str]:
+        return {one.label for one in advice.choices}
+
+    assert "speed-up" in labels(ask(kind=BallKind.DRIVE))
+    assert "speed-up" not in labels(ask(theirs=Depth.BOTH_BACK))
+    assert "drive" in labels(ask())
+    assert "drive" not in labels(ask(theirs=Depth.AT_LINE))
 
 
 def test_without_notes_on_the_hitter_both_heights_stand() -> None:
