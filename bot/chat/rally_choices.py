@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from bot.chat.question import ToldChoice
 from bot.chat.rally_acts import Act
-from knowledge.planning.hands import CHEST, OTHER_HIP, PADDLE_HIP
+from knowledge.tactics.attack_spots import CHEST, OTHER_HIP, PADDLE_HIP
 from knowledge.tactics.dink_aims import SOFT
 from knowledge.vocabulary import PlayerId, Stroke, Topic
 

@@ -9,21 +9,8 @@ from knowledge.court import at_kitchen_line
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
 from knowledge.situation import Asked, OnCourt, Situation
-from knowledge.tactics.attack_answer import SEAM_LABEL, Aimed, aimed, best_spot, hitters
-from knowledge.tactics.attack_spots import CHEST, OTHER_HIP, PADDLE_HIP, BodySpot, Spot, counter_met
-
-__all__ = [
-    "CHEST",
-    "OTHER_HIP",
-    "PADDLE_HIP",
-    "BodySpot",
-    "Spot",
-    "best_spot",
-    "call_at",
-    "counter_met",
-    "hands_aim",
-    "hands_line",
-]
+from knowledge.tactics.attack_answer import SEAM_LABEL, Aimed, aimed, hitters
+from knowledge.tactics.attack_spots import BodySpot
 
 
 def hands_aim(situation: Situation) -> Aimed:

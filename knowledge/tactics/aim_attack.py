@@ -15,7 +15,13 @@ from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import attack_words as words
 from knowledge.tactics import drop_on_deep_opponents
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
+from knowledge.tactics.aim_words import (
+    NO_NOTES_DECIDE,
+    NOBODY_NAMED,
+    REASON_LIMIT,
+    short,
+    sum_lines,
+)
 from knowledge.tactics.attack_answer import Aimed, aimed
 from knowledge.tactics.attack_mix import attack_mix
 from knowledge.tactics.attack_picture import picture
@@ -29,6 +35,7 @@ from knowledge.tactics.attack_whether import (
     whether,
 )
 from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Side, Topic, Trait
 
 REASONS = 3
@@ -79,7 +86,7 @@ def _attack(situation: Situation, facing: Situation, found: Aimed, one: Whether)
         unless=_unless(found),
         assumed=_assumed(situation, is_general=is_general),
         caution=words.CAUTION,
-        confidence=_confidence(found, one, is_general=is_general),
+        confidence=Confidence.GENERAL_RULE if is_general else Confidence.LEAN,
         numbers=_numbers(found, one),
         choices=_choices(situation, found),
         picture=picture(found, mix, situation, call=call),
@@ -96,8 +103,8 @@ def _general(situation: Situation, found: Aimed, one: Whether) -> Advice:
         if spot.spot is Spot.PADDLE_HIP and spot.hip is not None and spot.target.name
     ]
     reasons = words.GENERAL_REASONS
-    if hips and len("; ".join(hips)) < 40:
-        text = f"That is {'; '.join(hips)}"
+    text = f"That is {'; '.join(hips)}"
+    if hips and len(text) <= REASON_LIMIT:
         reasons = (reasons[0], Reason(text=text, source=COMMON_PRACTICE), reasons[1])
     return Advice(
         topic=Topic.AIM_ATTACK,
@@ -122,7 +129,7 @@ def _dink(situation: Situation, found: Aimed, one: Whether) -> Advice:
         if part.points < 0 and not is_open(part)
     ]
     own = _own_weakness(situation, one)
-    reasons = [*own, *(replace(each, text=words.capital(each.text)) for each in reasons)]
+    reasons = [*own, *(replace(each, text=capital(each.text)) for each in reasons)]
     reasons.append(Reason(text="The one who hits up loses the hands", source=COMMON_PRACTICE))
     return Advice(
         topic=Topic.AIM_ATTACK,
@@ -186,15 +193,17 @@ def _unless(found: Aimed) -> str:
     if question.contact is Contact.AT_NET:
         return "Pulled wide or late on it: dink it back."
     if question.facts.partner_set is None and question.striker_side is not None:
-        partner = question.partner.name if question.partner else "Partner"
-        return f"{partner or 'Partner'} not ready? Straight only, or one more dink."
+        partner = question.partner.name if question.partner else ""
+        then = "not ready: straight, or one more dink."
+        return short((f"{partner or 'Partner'} {then}", f"Partner {then}"))
     return words.TOO_LOW
 
 
 def _unless_dinking(question: AttackQuestion, one: Whether, situation: Situation) -> str:
     if not one.owned:
         able = [each for each in situation.ours if not marks_weak(each, Trait.SPEED_UP)]
-        return f"{able[0].name} can: leave it to {able[0].name}." if able else words.HIGHER_SOFT
+        named = [f"{each.name} can: leave it to {each.name}." for each in able]
+        return short((*named[:1], words.TO_PARTNER)) if able else words.HIGHER_SOFT
     if question.contact is Contact.AT_NET and question.level not in HIGH_LEVELS:
         return words.ROLL_IT
     if question.contact in (None, Contact.ABOVE_NET) and not question.is_stretched:
@@ -206,12 +215,6 @@ def _assumed(situation: Situation, *, is_general: bool) -> str | None:
     if not situation.theirs:
         return NOBODY_NAMED
     return NO_NOTES_DECIDE if is_general else None
-
-
-def _confidence(found: Aimed, one: Whether, *, is_general: bool) -> Confidence:
-    if is_general:
-        return Confidence.GENERAL_RULE
-    return Confidence.LEAN if one.attacks else found.weighed.ranking.confidence
 
 
 def _choices(situation: Situation, found: Aimed) -> tuple[Choice, ...]:
@@ -267,7 +270,7 @@ def _more(found: Aimed, one: Whether) -> tuple[str, ...]:
 
 
 def _what(found: Aimed) -> str:
-    return words.capital("the seam" if found.spot is None else found.spot.at)
+    return capital("the seam" if found.spot is None else found.spot.at)
 
 
 def _after(found: Aimed) -> Iterable[str]:

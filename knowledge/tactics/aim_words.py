@@ -45,12 +45,13 @@ def deep_pays(misses: float) -> str:
     return f"Deep pays up to {math.floor(misses)} extra misses in 100."
 
 
-def rallies(points: float) -> str:
-    """A gain in plain words."""
+def rallies(points: float, *, over: str = "") -> str:
+    """A gain in plain words; `over` is what it is better than."""
     whole = round(points)
     if whole < 1:
         return "Little between them: under 1 rally in 100."
-    return f"Worth about {whole} {'rally' if whole == 1 else 'rallies'} in 100."
+    beaten = f" over {over}" if over else ""
+    return f"Worth about {whole} {'rally' if whole == 1 else 'rallies'} in 100{beaten}."
 
 
 def wind_reasons(wind: Wind | None, *, behind: str) -> list[Reason]:

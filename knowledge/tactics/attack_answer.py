@@ -73,12 +73,6 @@ def aimed(situation: Situation) -> Aimed:
     )
 
 
-def best_spot(situation: Situation) -> tuple[BodySpot | None, Weighed]:
-    """The spot that `aimed` calls, None for the seam or the plain ball, and how it weighs."""
-    found = aimed(situation)
-    return found.spot, found.weighed
-
-
 def _noted_first(ranking: Ranking, pair: Sequence[OnCourt]) -> Weighed:
     first = _called(ranking, pair)
     rest = (one for one in ranking.ranked if one is not first)

@@ -92,4 +92,4 @@ BELOW_NET_BAND_M: Final = 0.3
 KNEE_M: Final = height_m(HeightName.KNEE)
 
 MID_COURT_FROM_M: Final = 3.8
-"""From here on back it is a drive from mid-court, no speed-up at the line: 5 ft behind it."""
+"""From here on back, 5.5 ft behind the line, it is a drive from mid-court, no speed-up at it."""

@@ -13,7 +13,7 @@ from knowledge.planning.weighing import from_trait
 from knowledge.situation import Situation
 from knowledge.tactics import attack_sizes as sizes
 from knowledge.tactics.attack_answer import Aimed, hitters
-from knowledge.tactics.attack_question import FLIGHT, AttackQuestion, Contact
+from knowledge.tactics.attack_question import FLIGHT, AttackQuestion, Contact, cross_to
 from knowledge.tactics.attack_spots import counter_met
 from knowledge.tactics.conditions import marks_weak, rule_of_thumb, skill
 from knowledge.vocabulary import LOGIT_PER_POINT, Level, Trait
@@ -89,18 +89,15 @@ def _whether_effects(found: Aimed) -> Iterator[Effect]:
     late = _time(question)
     if late is not None:
         yield late
-    if question.facts.partner_set is False and (found.spot is None or _goes_cross(found)):
+    if question.facts.partner_set is False and (
+        found.spot is None or cross_to(found.spot.target, question)
+    ):
         yield _rule(
             "partner",
             sizes.CROSS_TO_NO_PARTNER,
             Mechanism.TIME,
             "The counter finds your partner unready",
         )
-
-
-def _goes_cross(found: Aimed) -> bool:
-    side = found.question.striker_side
-    return found.spot is not None and side is not None and found.spot.target.side is side
 
 
 def _contact(question: AttackQuestion) -> Iterator[Effect]:

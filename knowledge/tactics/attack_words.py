@@ -13,11 +13,12 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.aim_words import short
+from knowledge.tactics.aim_words import rallies, short
 from knowledge.tactics.attack_answer import Aimed
 from knowledge.tactics.attack_question import AttackQuestion, Contact, cross_to
 from knowledge.tactics.attack_spots import Spot
 from knowledge.tactics.attack_whether import Whether
+from knowledge.tactics.standing_words import capital
 
 GENERAL_CALL = "Speed up at the paddle hip, ball above the net."
 GENERAL_ROLL = "Roll it at the paddle hip, with topspin."
@@ -39,6 +40,7 @@ ROLL_IT = "Off the bounce at 4.5 and up: roll it."
 CAUTION = "Body, never the head; eye protection on."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025); eyewear to ASTM F3164."""
 
+TO_PARTNER = "Your partner can: leave it there."
 HIGHER_SOFT = "They pop one up: put it away, no faster."
 
 _WHY_NOT = {
@@ -144,12 +146,6 @@ def time_number(question: AttackQuestion) -> str:
 
 def worth(points: float) -> str:
     """What speeding it up gains over one more dink, in plain words."""
-    whole = round(points)
-    if whole < 1:
+    if round(points) < 1:
         return "Little between that and one more dink."
-    counted = "1 rally" if whole == 1 else f"{whole} rallies"
-    return f"Worth about {counted} in 100 over one more dink."
-
-
-def capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return rallies(points, over="one more dink")

@@ -50,6 +50,12 @@ class Hit:
     def mph(self) -> int:
         return round(self.speed_mps / MPS_PER_MPH)
 
+    @property
+    def taken_as(self) -> str:
+        """The line of what is assumed of it."""
+        place = "from their baseline" if self.is_drive else "from their line"
+        return f"Taken as: {self.mph} mph {place}, straight."
+
 
 def usual_hit(*, is_drive: bool, pace_mps: float | None = None, wind_mps: float = 0.0) -> Hit:
     """A drive from their baseline, or a speed-up from 2 ft behind their line."""
@@ -100,6 +106,14 @@ def body_word(metres: float, *, stature_m: float = DEFAULT_STATURE_M) -> str | N
         return None
     named = [(abs(height_m(name, stature_m=stature_m) - metres), word) for name, word in BODY]
     return min(named)[1]
+
+
+def leave_words(line_m: float) -> str:
+    """ "above the belt"; "all of them" where none stays in, "none" where none flies out."""
+    if line_m == 0:
+        return "all of them"
+    word = body_word(line_m)
+    return f"above the {word}" if word else "none"
 
 
 def feet(metres: float) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_places import NET_M
@@ -9,7 +10,7 @@ from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
 from knowledge.flight import TOPSPIN_RPM, FlatFire
 from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.side_view import Place, SideFigure, SideLevel, SidePath, SideView
-from knowledge.tactics.leave_line import Hit, LeaveLines, body_word
+from knowledge.tactics.leave_line import Hit, LeaveLines, body_word, leave_words
 
 STEPS: Final = 24
 BEHIND_LINE_M: Final = 0.3
@@ -17,26 +18,43 @@ OURS_M: Final = -KITCHEN_DEPTH_M - BEHIND_LINE_M
 """Where a player of ours at the line stands."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """The one ball that was told: how high it passes us, and what is said of it."""
+
+    height_m: float
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Spin:
+    """A spin that is drawn: the label at its path, its words in a note, the height it leaves at."""
+
+    label: str
+    said: str
+    rpm: float
+    line_m: float
+
+
 def leave_picture(
-    hit: Hit, lines: LeaveLines, *, who: str = "", met_m: float | None = None
+    hit: Hit,
+    lines: LeaveLines,
+    *,
+    is_spun: bool | None,
+    who: str = "",
+    told: Told | None = None,
 ) -> SideView:
-    """Whatever passes us above a path flies out: a flat one, and one with topspin."""
-    paths = [
-        _longest_in(hit, rpm, label)
-        for label, rpm, line in (
-            ("flat", 0.0, lines.flat_m),
-            ("topspin", TOPSPIN_RPM, lines.spun_m),
-        )
-        if line > 0
-    ]
+    """Whatever passes us above a path flies out: flat, with topspin, or both where it is open."""
+    spins = _spins(lines, is_spun)
+    paths = [_longest_in(hit, one.rpm, one.label) for one in spins if one.line_m > 0]
     levels = [
-        SideLevel(along_m=OURS_M, height_m=line, label=word)
-        for line in (lines.flat_m, lines.spun_m)
-        if line > 0 and (word := body_word(line)) is not None
+        SideLevel(along_m=OURS_M, height_m=one.line_m, label=word)
+        for one in spins
+        if one.line_m > 0 and (word := body_word(one.line_m)) is not None
     ]
-    if met_m is not None:
-        levels = [SideLevel(along_m=OURS_M, height_m=met_m, label="this ball")]
-    notes = _notes(lines)
+    if told is not None:
+        levels = [SideLevel(along_m=OURS_M, height_m=told.height_m, label="this ball")]
+    notes = _notes(spins, told)
     return SideView(
         title="What to let go",
         alt=f"The longest balls that stay in. {' '.join(notes)}",
@@ -61,19 +79,19 @@ def leave_picture(
     )
 
 
-def _notes(lines: LeaveLines) -> tuple[str, ...]:
+def _spins(lines: LeaveLines, is_spun: bool | None) -> tuple[_Spin, ...]:
+    """What the hitter's ball is taken as: one of the two, or either."""
+    flat = _Spin(label="flat", said="Flat", rpm=0.0, line_m=lines.flat_m)
+    spun = _Spin(label="topspin", said="Heavy topspin", rpm=TOPSPIN_RPM, line_m=lines.spun_m)
+    return {None: (flat, spun), False: (flat,), True: (spun,)}[is_spun]
+
+
+def _notes(spins: tuple[_Spin, ...], told: Told | None) -> tuple[str, ...]:
     return (
-        "Above a path it flies out.",
-        f"Flat: {_above(lines.flat_m)}.",
-        f"Heavy topspin: {_above(lines.spun_m)}.",
+        f"Above {'a' if len(spins) > 1 else 'the'} path it flies out.",
+        *(f"{one.said}: leave {leave_words(one.line_m)}." for one in spins),
+        *(() if told is None else (f"{told.said}.",)),
     )
-
-
-def _above(line_m: float) -> str:
-    word = body_word(line_m)
-    if line_m == 0:
-        return "leave all of them"
-    return f"leave above the {word}" if word else "leave none"
 
 
 def _longest_in(hit: Hit, topspin_rpm: float, label: str) -> SidePath:

@@ -10,20 +10,22 @@ from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth, Spin
 from knowledge.engine import Ranking
 from knowledge.planning.names import first_that_fits
+from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.tactics.aim_words import rallies
 from knowledge.tactics.leave_line import (
     Hit,
     LeaveLines,
-    body_word,
     feet,
     leave_lines,
+    leave_words,
     taken_as_spun,
     usual_hit,
 )
-from knowledge.tactics.leave_picture import leave_picture
+from knowledge.tactics.leave_picture import Told, leave_picture
 from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
-from knowledge.tactics.reset_flight import chance_out, wind_along_mps
+from knowledge.tactics.reset_flight import Passing, chance_out, out_of_ten
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 FLIGHT = computed("ball flight")
@@ -42,6 +44,7 @@ class Asked:
 
     hitter: OnCourt | None
     is_spun: bool | None
+    is_place_said: bool
     hit: Hit
     lines: LeaveLines
 
@@ -53,24 +56,23 @@ class Asked:
 def advise(situation: Situation) -> Advice:
     """The one ball that was told, or the height to leave at by the hitter's spin."""
     question, ranking = answer_attacked(situation)
-    asked = _asked(situation, question)
+    asked = _asked(question)
     if question.passing is None:
         return _in_advance(situation, asked)
     return _one_ball(situation, asked, question, ranking)
 
 
-def _asked(situation: Situation, question: Attacked) -> Asked:
-    facts = situation.asked.facts
-    hitter = question.attacker
-    habit = 0.0 if hitter is None else hitter.profile.habit(Trait.TOPSPIN).level
+def _asked(question: Attacked) -> Asked:
+    facts = question.facts
     hit = usual_hit(
-        is_drive=situation.asked.ball_kind is BallKind.DRIVE or facts.theirs is Depth.BOTH_BACK,
+        is_drive=question.is_drive,
         pace_mps=facts.pace_mps,
-        wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
+        wind_mps=question.wind_mps,
     )
     return Asked(
-        hitter=hitter,
-        is_spun=taken_as_spun(facts.spin, habit),
+        hitter=question.attacker,
+        is_spun=taken_as_spun(facts.spin, question.topspin_habit),
+        is_place_said=facts.theirs in (Depth.AT_LINE, Depth.BOTH_BACK),
         hit=hit,
         lines=leave_lines(hit),
     )
@@ -84,24 +86,28 @@ def _in_advance(situation: Situation, asked: Asked) -> Advice:
         reasons=_why(asked),
         number=NO_NUMBER,
         unless=_unless(situation),
-        assumed=_taken(asked),
+        assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=Confidence.LEAN if known else Confidence.GENERAL_RULE,
         numbers=_numbers(asked),
         choices=_choices(asked),
-        picture=leave_picture(asked.hit, asked.lines, who=asked.who),
+        picture=_picture(asked),
         more=_more(asked),
     )
+
+
+def _picture(asked: Asked, told: Told | None = None) -> SideView:
+    return leave_picture(asked.hit, asked.lines, is_spun=asked.is_spun, who=asked.who, told=told)
 
 
 def _rule(asked: Asked) -> str:
     """By this hitter's spin, else by both."""
     who = f"{asked.who}: " if asked.who else ""
     if asked.is_spun is not None:
-        words = _words(asked.lines.spun_m if asked.is_spun else asked.lines.flat_m)
+        words = leave_words(asked.lines.spun_m if asked.is_spun else asked.lines.flat_m)
         named = (f"{who}leave {words}.",) if who else ()
         return first_that_fits((*named, f"Leave {words}."))
-    flat, spun = _words(asked.lines.flat_m), _words(asked.lines.spun_m)
+    flat, spun = leave_words(asked.lines.flat_m), leave_words(asked.lines.spun_m)
     return first_that_fits(
         (
             f"{who}Flat: leave {flat}. Topspin: {spun}.",
@@ -111,19 +117,11 @@ def _rule(asked: Asked) -> str:
     )
 
 
-def _words(line_m: float) -> str:
-    """ "above the belt"; "all of them" where none stays in, "none" where none flies out."""
-    if line_m == 0:
-        return "all of them"
-    word = body_word(line_m)
-    return f"above the {word}" if word else "none"
-
-
 def _why(asked: Asked) -> tuple[Reason, ...]:
     reasons: list[Reason] = []
     if asked.hitter is not None and asked.is_spun is not None:
         estimate = asked.hitter.profile.habit(Trait.TOPSPIN)
-        if estimate.evidence:
+        if estimate.evidence and taken_as_spun(None, estimate.level) is asked.is_spun:
             habit = "hits heavy topspin" if asked.is_spun else "hits flat"
             reasons.append(Reason(text=f"{asked.who} {habit}", source=estimate.source))
     if asked.is_spun is not True:
@@ -158,30 +156,28 @@ def _out_above(low_m: float, high_m: float) -> str:
 def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: Ranking) -> Advice:
     """Left, this ball is ours as often as it flies out; played, as often as the rest says."""
     assert question.passing is not None
-    out = chance_out(question.passing)
     leave = ranking.best.option.id == LEAVE
-    said = _how_many(out)
+    said = _how_many(question.passing)
     return Advice(
         topic=Topic.LET_IT_GO,
         call="Leave it, and say so early." if leave else "Play it: too few of these fly out.",
         reasons=(Reason(text=said, source=BOTH_FITS), *_why(asked))[:3],
         number=_gain(ranking, leave=leave),
         unless=_unless(situation),
-        assumed=_taken(asked),
+        assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=ranking.confidence,
-        numbers=MappingProxyType({**_numbers(asked), "chance_out": out, **_chances(ranking)}),
-        choices=_choices(asked),
-        picture=leave_picture(
-            asked.hit, asked.lines, who=asked.who, met_m=question.passing.height_m
+        numbers=MappingProxyType(
+            {**_numbers(asked), "chance_out": chance_out(question.passing), **_chances(ranking)}
         ),
+        choices=_choices(asked),
+        picture=_picture(asked, Told(height_m=question.passing.height_m, said=said)),
         more=_more(asked),
     )
 
 
-def _how_many(out: float) -> str:
-    """Never ten of ten, nor none: nobody sees a ball that well."""
-    of_ten = min(9, round(10 * out))
+def _how_many(ball: Passing) -> str:
+    of_ten = out_of_ten(ball)
     return f"About {of_ten} of 10 like it fly out" if of_ten else "Hardly any like it fly out"
 
 
@@ -194,23 +190,16 @@ def _gain(ranking: Ranking, *, leave: bool) -> str | None:
     chances = {one.option.id: float(one.chance) for one in ranking.ranked}
     left = chances.pop(LEAVE)
     played = max(chances.values())
-    whole = round(100 * (left - played if leave else played - left))
-    if whole < 1:
+    points = 100 * (left - played if leave else played - left)
+    if round(points) < 1:
         return None
-    counted = "1 rally" if whole == 1 else f"{whole} rallies"
-    return f"Worth about {counted} in 100 over {'playing' if leave else 'leaving'} it."
+    return rallies(points, over="playing it" if leave else "leaving it")
 
 
 def _unless(situation: Situation) -> str:
     """The wind while nobody says which way it blows; then the longer lane."""
     is_said = situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US, Wind.NONE)
     return LONGER_LANE if is_said else INTO_WIND
-
-
-def _taken(asked: Asked) -> str:
-    hit = asked.hit
-    place = "from their baseline" if hit.is_drive else "from their kitchen line"
-    return f"Taken as: {hit.mph} mph {place}, straight."
 
 
 def _numbers(asked: Asked) -> Mapping[str, float]:
@@ -227,17 +216,19 @@ def _numbers(asked: Asked) -> Mapping[str, float]:
 
 
 def _choices(asked: Asked) -> tuple[Choice, ...]:
+    """The other spin; the other ball, unless where they stand settles which it is."""
+    is_drive, is_open = asked.hit.is_drive, not asked.is_place_said
     offered = [
         ("heavy topspin", MatchFact.SPIN, Spin.TOPSPIN.value, asked.is_spun is not True),
         ("flat", MatchFact.SPIN, Spin.FLAT.value, asked.is_spun is not False),
-        ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, not asked.hit.is_drive),
-        ("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP.value, asked.hit.is_drive),
+        ("drive", MatchFact.BALL_KIND, BallKind.DRIVE.value, is_open and not is_drive),
+        ("speed-up", MatchFact.BALL_KIND, BallKind.SPEED_UP.value, is_open and is_drive),
     ]
     return tuple(
         Choice(label=label, topic=Topic.LET_IT_GO, fact=fact.value, value=value)
         for label, fact, value, is_other in offered
         if is_other
-    )[:3]
+    )
 
 
 def _more(asked: Asked) -> tuple[str, ...]:

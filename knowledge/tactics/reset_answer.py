@@ -22,7 +22,7 @@ from knowledge.effects import (
 )
 from knowledge.engine import Ranking, rank
 from knowledge.normal import logit
-from knowledge.situation import OnCourt, Situation
+from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import reset_sizes as sizes
 from knowledge.tactics.attack_question import leans
@@ -32,10 +32,9 @@ from knowledge.tactics.reset_flight import (
     Passing,
     chance_out,
     flat_share,
-    is_drive,
     wind_along_mps,
 )
-from knowledge.vocabulary import LOGIT_PER_POINT, BallQuality, Trait, Wing
+from knowledge.vocabulary import LOGIT_PER_POINT, BallKind, BallQuality, Trait, Wing
 
 COUNTER = OptionId("counter")
 RESET = OptionId("reset")
@@ -68,10 +67,12 @@ class Attacked:
     """A ball sped up at us; None and False where nothing is said.
 
     `attacker` is who hit it, `sleeper` the partner of whom it is said that he isn't ready.
+    `is_drive`: they are both back, or it is called a drive and they aren't said to be at the line.
     """
 
     facts: BallFacts
     ball: BallQuality | None
+    is_drive: bool
     wing: Wing | None
     striker: OnCourt | None
     attacker: OnCourt | None
@@ -103,19 +104,23 @@ class Attacked:
         return self.is_waist_up is not None or self.is_moving or self.is_in_mid_court
 
     @property
+    def topspin_habit(self) -> float:
+        """How much the hitter spins, -1 to 1; 0 where nobody is named."""
+        return 0.0 if self.attacker is None else self.attacker.profile.habit(Trait.TOPSPIN).level
+
+    @property
     def passing(self) -> Passing | None:
         """The ball as it passes us; None while its height isn't said."""
         height = self.facts.height_m
         if height is None:
             return None
-        habit = 0.0 if self.attacker is None else self.attacker.profile.habit(Trait.TOPSPIN).level
         return Passing(
             height_m=height,
             met_from_net_m=self.facts.from_net_m or AT_OUR_LINE_M,
             pace_mps=self.facts.pace_mps,
-            is_drive=is_drive(self.facts.theirs),
+            is_drive=self.is_drive,
             is_volleyed=self.is_in_mid_court,
-            flat_share=flat_share(self.facts.spin, habit),
+            flat_share=flat_share(self.facts.spin, self.topspin_habit),
             wind_mps=self.wind_mps,
         )
 
@@ -130,6 +135,7 @@ def attacked(situation: Situation) -> Attacked:
     return Attacked(
         facts=asked.facts,
         ball=asked.ball,
+        is_drive=_is_drive(asked),
         wing=asked.wing,
         striker=_striker(situation),
         attacker=attacker,
@@ -138,6 +144,13 @@ def attacked(situation: Situation) -> Attacked:
         leaning=leans(asked.words),
         wind_mps=wind_along_mps(situation.wind, asked.facts.wind_mps),
     )
+
+
+def _is_drive(asked: Asked) -> bool:
+    """Where they stand decides, what it is called only where that is open."""
+    theirs = asked.facts.theirs
+    called = asked.ball_kind is BallKind.DRIVE and theirs is not Depth.AT_LINE
+    return called or theirs is Depth.BOTH_BACK
 
 
 def _striker(situation: Situation) -> OnCourt | None:
@@ -179,7 +192,7 @@ def answer_attacked(situation: Situation) -> tuple[Attacked, Ranking]:
 def _as_called(question: Attacked, ranking: Ranking) -> Ranking:
     """Leaving is called from LEAVE_FROM on: below, what comes next best goes before it."""
     best, *others = ranking.ranked
-    if best.option.id != LEAVE or not others or question.passing is None:
+    if best.option.id != LEAVE or question.passing is None:
         return ranking
     if chance_out(question.passing) >= LEAVE_FROM:
         return ranking

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from knowledge.ball_facts import Depth, Spin
+from knowledge.ball_facts import Spin
 from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
 from knowledge.flight import (
@@ -90,6 +90,11 @@ def chance_out(ball: Passing) -> float:
     return out / total if total else 0.5
 
 
+def out_of_ten(ball: Passing) -> int:
+    """Never ten: nobody sees a ball that well."""
+    return min(9, round(10 * chance_out(ball)))
+
+
 def _possible(ball: Passing) -> Iterator[tuple[float, FlatFire]]:
     """Every ball that it may be, with how usual that is."""
     middle, spread = DRIVE_MPS if ball.is_drive else SPEED_UP_MPS, SPREAD_MPS
@@ -152,8 +157,3 @@ def wind_along_mps(wind: Wind | None, told_mps: float | None) -> float:
     """The wind along their ball: it blows with it where it is against us."""
     speed = BREEZE_MPH * MPS_PER_MPH if told_mps is None else told_mps
     return {Wind.AGAINST_US: speed, Wind.BEHIND_US: -speed}.get(wind or Wind.NONE, 0.0)
-
-
-def is_drive(theirs: Depth | None) -> bool:
-    """Whether they hit it from the back of the court."""
-    return theirs is Depth.BOTH_BACK

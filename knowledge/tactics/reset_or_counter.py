@@ -7,15 +7,18 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.ball_facts import Spin
+from knowledge.ball_facts import BallFacts, Footing
+from knowledge.ball_places import FROM_NET_M, PlaceName
+from knowledge.effects import Truth
 from knowledge.engine import Part, Ranking
 from knowledge.planning.hands import hands_aim
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import is_open
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.aim_words import sum_lines
-from knowledge.tactics.attack_words import capital
+from knowledge.tactics.aim_words import rallies, short, sum_lines
+from knowledge.tactics.ball_words import taken_as
+from knowledge.tactics.leave_line import taken_as_spun, usual_hit
 from knowledge.tactics.reset_answer import (
     BLOCK,
     COUNTER,
@@ -28,7 +31,8 @@ from knowledge.tactics.reset_answer import (
     counters_of,
     is_weak,
 )
-from knowledge.tactics.reset_flight import chance_out
+from knowledge.tactics.reset_flight import chance_out, out_of_ten
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS = 3
@@ -64,6 +68,9 @@ _OVER = {
     BLOCK: "a block",
     LEAVE: "leaving it",
 }
+
+SET_AT_LINE = BallFacts(from_net_m=FROM_NET_M[PlaceName.AT_LINE], footing=Footing.STILL)
+"""How we are taken to meet a ball of which only the height is said."""
 
 CAUTION = "Paddle up in front of you; wear eye protection."
 """Eyes: the ball does 43% of the injuries (JAMA Ophthalmology 2025)."""
@@ -115,14 +122,12 @@ def _in_advance(situation: Situation, question: Attacked, ranking: Ranking) -> A
 
 
 def _call(situation: Situation, question: Attacked, ranking: Ranking) -> str:
-    match ranking.best.option.id:
-        case option if option == COUNTER:
-            return _counter_call(situation, question)
-        case option if option == LEAVE:
-            return f"Leave it: about {_out_of_ten(question)} of 10 fly out."
-        case option if option == BLOCK:
-            return NEITHER
-    return RESET_CALL
+    best = ranking.best.option.id
+    if best == COUNTER:
+        return _counter_call(situation, question)
+    if best == LEAVE and question.passing is not None:
+        return f"Leave it: about {out_of_ten(question.passing)} of 10 fly out."
+    return NEITHER if best == BLOCK else RESET_CALL
 
 
 def _counter_call(situation: Situation, question: Attacked) -> str:
@@ -174,7 +179,7 @@ def _own_reasons(situation: Situation, question: Attacked) -> Iterator[Reason]:
 
 
 def _may_say(part: Part) -> bool:
-    return part.truth.value == "yes" and not is_open(part) and abs(part.points) >= LEAST_SAID
+    return part.truth is Truth.YES and not is_open(part) and abs(part.points) >= LEAST_SAID
 
 
 LEAST_SAID = 0.3
@@ -185,21 +190,12 @@ def _said(part: Part) -> Reason:
     return Reason(text=capital(part.effect.because), source=part.effect.source)
 
 
-def _out_of_ten(question: Attacked) -> int:
-    """Never ten: nobody sees a ball that well."""
-    return 0 if question.passing is None else min(9, round(10 * chance_out(question.passing)))
-
-
 def _number(ranking: Ranking) -> str | None:
     if len(ranking.ranked) == 1:
         return None
     if ranking.best.option.id == LEAVE:
         return LEAVE_FROM
-    whole = round(ranking.gain())
-    if whole < 1:
-        return "Little between them: under 1 rally in 100."
-    counted = "1 rally" if whole == 1 else f"{whole} rallies"
-    return f"Worth about {counted} in 100 over {_OVER[ranking.ranked[1].option.id]}."
+    return rallies(ranking.gain(), over=_OVER[ranking.ranked[1].option.id])
 
 
 def _unless(question: Attacked, ranking: Ranking) -> str:
@@ -213,28 +209,23 @@ def _unless(question: Attacked, ranking: Ranking) -> str:
 
 
 def _when_to_leave(question: Attacked) -> str:
-    """The third choice, by what is noted of the hitter's spin; never one number for all."""
-    one = question.attacker
-    habit = 0.0 if one is None else one.profile.habit(Trait.TOPSPIN).level
-    if question.facts.spin is Spin.TOPSPIN:
-        return LEAVE_SPUN
-    if one is None or not habit:
-        return LEAVE_FLAT
-    told = "heavy topspin: leave chest high" if habit > 0 else "flat: leave above the belt"
-    return first_that_fits(
-        (f"{one.name} hits {told}.", LEAVE_SPUN if habit > 0 else LEAVE_FLAT), limit=50
-    )
+    """The third choice, by the spin said, else noted of the hitter; never one number for all."""
+    one, said = question.attacker, question.facts.spin
+    is_spun = taken_as_spun(said, question.topspin_habit)
+    general = LEAVE_SPUN if is_spun else LEAVE_FLAT
+    if one is None or is_spun is None or said is not None:
+        return general
+    told = "heavy topspin: leave chest high" if is_spun else "flat: leave above the belt"
+    return short((f"{one.name} hits {told}.", general))
 
 
 def _assumed(question: Attacked, *, leaves: bool) -> str | None:
     if question.is_waist_up is None:
         return "Height not said: taken as any."
     if leaves and question.facts.pace_mps is None:
-        passing = question.passing
-        deep = passing is not None and passing.is_drive
-        return f"Taken as hit hard from their {'baseline' if deep else 'kitchen line'}."
+        return usual_hit(is_drive=question.is_drive).taken_as
     if not (question.is_moving or question.is_in_mid_court) and question.facts.footing is None:
-        return "Taken as: at the line, set."
+        return taken_as(question.facts, SET_AT_LINE, uses=(MatchFact.PLACE, MatchFact.FOOTING))
     return None
 
 

@@ -13,10 +13,11 @@ from itertools import pairwise
 import pytest
 from noted_players import often_noted, player
 
-from knowledge.advice import Advice
+from knowledge.advice import CALL_LIMIT, Advice
 from knowledge.ball_facts import BallFacts, Depth, Spin
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
 from knowledge.flight import MPS_PER_MPH
+from knowledge.general_rule import LINE_LIMIT
 from knowledge.side_view import SideView
 from knowledge.situation import Asked, OnCourt, Situation, Wind
 from knowledge.tactics import advise
@@ -45,6 +46,11 @@ def ask(
             ),
         )
     )
+
+
+def _view(advice: Advice) -> SideView:
+    assert isinstance(advice.picture, SideView)
+    return advice.picture
 
 
 OKAFOR = player(3, "Okafor", None)
@@ -106,6 +112,23 @@ def test_the_hitters_spin_decides_the_height(who: OnCourt, height: str) -> None:
     assert advice.reasons[0].source.evidence
 
 
+def test_a_spin_that_is_said_is_no_reason_out_of_notes_that_tell_the_other() -> None:
+    assert not any(one.source.evidence for one in ask(FLAT, spin=Spin.TOPSPIN).reasons)
+    assert any(one.source.evidence for one in ask(SPINS, spin=Spin.TOPSPIN).reasons)
+
+
+def test_no_button_offers_what_would_change_nothing() -> None:
+    """Both back, whatever they hit hard is a drive; at the line none is."""
+
+    def labels(advice: Advice) -> set[str]:
+        return {one.label for one in advice.choices}
+
+    assert "speed-up" in labels(ask(kind=BallKind.DRIVE))
+    assert "speed-up" not in labels(ask(theirs=Depth.BOTH_BACK))
+    assert "drive" in labels(ask())
+    assert "drive" not in labels(ask(theirs=Depth.AT_LINE))
+
+
 def test_without_notes_on_the_hitter_both_heights_stand() -> None:
     assert "belt" in ask(OKAFOR).call
     assert "chest" in ask(OKAFOR).call
@@ -133,6 +156,12 @@ def test_one_ball_told_is_left_or_played(facts: dict[str, object], leaves: bool)
     assert (advice.numbers["chance_out"] >= 0.55) is leaves
 
 
+def test_one_ball_called_a_drive_is_weighed_as_one_from_their_baseline() -> None:
+    called, deep = ask(kind=BallKind.DRIVE, height_m=1.2), ask(theirs=Depth.BOTH_BACK, height_m=1.2)
+    assert called.numbers["chance_out"] == deep.numbers["chance_out"]
+    assert called.call == deep.call != ask(height_m=1.2).call
+
+
 def test_a_higher_ball_flies_out_more_often() -> None:
     chances = [ask(height_m=0.8 + 0.1 * step).numbers["chance_out"] for step in range(9)]
     assert all(low <= high + 1e-9 for low, high in pairwise(chances))
@@ -147,10 +176,40 @@ def test_wind_moves_the_one_ball() -> None:
 
 
 def test_the_picture_shows_what_is_said() -> None:
-    view = ask().picture
-    assert isinstance(view, SideView)
+    view = _view(ask())
     assert [path.label for path in view.paths] == ["flat", "topspin"]
     for path in view.paths:
         assert path.places[-1] == pytest.approx((-HALF_LENGTH_M, 0.0), abs=1e-6)
     assert [level.label for level in view.levels] == ["belt", "chest"]
     assert "Flat: leave above the belt." in view.alt
+
+
+@pytest.mark.parametrize(
+    ("spin", "path", "never"), [(Spin.FLAT, "flat", "topspin"), (Spin.TOPSPIN, "topspin", "Flat")]
+)
+def test_the_picture_draws_only_the_spin_that_is_taken(spin: Spin, path: str, never: str) -> None:
+    view = _view(ask(spin=spin))
+    assert [one.label for one in view.paths] == [path]
+    assert len(view.levels) == 1
+    assert never not in view.alt
+
+
+def test_the_picture_of_one_ball_says_how_many_like_it_fly_out() -> None:
+    advice = ask(height_m=CHEST_M, spin=Spin.FLAT)
+    assert _view(advice).notes[-1] == f"{advice.reasons[0].text}."
+    assert [one.label for one in _view(advice).levels] == ["this ball"]
+    assert _view(ask(spin=Spin.FLAT)).notes[-1] == "Flat: leave above the belt."
+
+
+@pytest.mark.parametrize("kind", [None, BallKind.DRIVE])
+@pytest.mark.parametrize("height_m", [None, KNEE_M, CHEST_M])
+@pytest.mark.parametrize("who", [(), (SPINS,), (FLAT,)])
+def test_answers_fit_a_phone(
+    who: tuple[OnCourt, ...], height_m: float | None, kind: BallKind | None
+) -> None:
+    advice = ask(*who, kind=kind, height_m=height_m)
+    assert len(advice.call) <= CALL_LIMIT
+    assert 1 <= len(advice.reasons) <= 3
+    assert all(len(one.text) <= LINE_LIMIT for one in advice.reasons)
+    for line in (advice.number, advice.unless, advice.assumed):
+        assert line is None or len(line) <= LINE_LIMIT

@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 from noted_players import match, player
 
-from knowledge.planning.hands import BodySpot, Spot, best_spot, hands_line
+from knowledge.planning.hands import hands_aim, hands_line
+from knowledge.tactics.attack_spots import BodySpot, Spot
 from knowledge.vocabulary import Side, Topic
 
 
@@ -27,7 +28,7 @@ from knowledge.vocabulary import Side, Topic
 )
 def test_spot_by_hand_and_ready_position(hand: str, ready: str, hip: Side, side: Side) -> None:
     target = player(3, "Okafor", side, f"hand {hand}", f"ready_position {ready}")
-    spot, _ = best_spot(match(Topic.GAME_PLAN, target))
+    spot = hands_aim(match(Topic.GAME_PLAN, target)).spot
     assert spot is not None
     assert spot.hip is hip
     assert spot.label == f"{hip} hip"
@@ -63,7 +64,7 @@ def test_of_two_alike_the_one_whose_miss_stays_in_the_seam() -> None:
     notes = ("hand right", "ready_position backhand")
     seam = player(3, "Okafor", Side.LEFT, *notes)
     wide = player(4, "Lindqvist", Side.RIGHT, *notes)
-    spot, _ = best_spot(match(Topic.GAME_PLAN, wide, seam))
+    spot = hands_aim(match(Topic.GAME_PLAN, wide, seam)).spot
     assert spot is not None
     assert spot.target == seam
 
@@ -71,7 +72,7 @@ def test_of_two_alike_the_one_whose_miss_stays_in_the_seam() -> None:
 def test_a_strong_counter_sends_the_speed_up_to_the_partner() -> None:
     strong = player(3, "Okafor", Side.LEFT, "counter strength", "counter strength by tom")
     jammed = player(4, "Lindqvist", Side.RIGHT, "body_jam weakness")
-    spot, _ = best_spot(match(Topic.GAME_PLAN, strong, jammed))
+    spot = hands_aim(match(Topic.GAME_PLAN, strong, jammed)).spot
     assert spot is not None
     assert spot.target == jammed
 

@@ -26,7 +26,7 @@ from knowledge.situation import Asked, OnCourt, Situation, Wind
 from knowledge.tactics import advise
 from knowledge.tactics.reset_answer import COUNTER, LEAVE, RESET, answer_attacked
 from knowledge.tactics.reset_flight import CONTACTS_M, Passing, chance_out, flat_share
-from knowledge.vocabulary import PlayerId, Side, Topic, Wing
+from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Wing
 
 CASES = cases("reset_or_counter.toml")
 OKAFOR = player(3, "Okafor", Side.LEFT, "hand right")
@@ -136,15 +136,18 @@ AGREEMENT = list(
         (None, "flat", "topspin"),
         (None, -4.0, 3.0),
         ((None, "still"), (4.5, "still"), (None, "backward")),
+        (None, BallKind.DRIVE),
     )
 )
-"""Heights, paces, spins, winds, and where and how we meet it: at the line, in mid-court, moving."""
+"""Heights, paces, spins, winds, where and how we meet it (at the line, in mid-court, moving), and
+whether it is called a drive.
+"""
 
 
 def test_let_it_go_and_reset_or_counter_call_the_same_ball_alike() -> None:
     """One ball, one call: two pages that answer it apart would contradict each other."""
     left = 0
-    for height_m, pace_mps, spin, wind_mps, (from_net_m, footing) in AGREEMENT:
+    for height_m, pace_mps, spin, wind_mps, (from_net_m, footing), kind in AGREEMENT:
         facts: dict[str, Any] = {
             "height_m": height_m,
             "pace_mps": pace_mps,
@@ -154,6 +157,7 @@ def test_let_it_go_and_reset_or_counter_call_the_same_ball_alike() -> None:
             "footing": footing,
         }
         asked = _situation(**{name: fact for name, fact in facts.items() if fact is not None})
+        asked = replace(asked, asked=replace(asked.asked, ball_kind=kind))
         windy = replace(asked, wind=None if wind_mps is None else Wind.AGAINST_US)
         calls = [
             advise(replace(windy, topic=topic)).call.startswith("Leave it")
@@ -242,7 +246,7 @@ def test_left_in_mid_court_the_rest_is_reset_and_the_pace_taken_is_told() -> Non
     advice = advise(ball_situation(case, Topic.RESET_OR_COUNTER))
     assert advice.call.startswith("Leave it")
     assert advice.unless == "It dips or comes slower: reset it."
-    assert advice.assumed == "Taken as hit hard from their kitchen line."
+    assert advice.assumed == "Taken as: 35 mph from their line, straight."
 
 
 def test_in_advance_it_is_called_a_general_rule_with_both_branches_as_buttons() -> None:

@@ -11,7 +11,7 @@ from aim_cases import Case, situation_of
 from knowledge.advice import Advice
 from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.situation import Situation
-from knowledge.vocabulary import Topic
+from knowledge.vocabulary import BallKind, Topic
 
 _ENUMS = {"footing": Footing, "theirs": Depth, "ours": Depth, "spin": Spin}
 
@@ -25,9 +25,11 @@ def facts_of(said: Mapping[str, Any]) -> BallFacts:
 
 
 def ball_situation(case: Case, topic: Topic) -> Situation:
-    """A case's situation with its `facts`."""
+    """A case's situation with its `facts` and the `kind` of ball."""
     situation = situation_of(case, topic)
-    return replace(situation, asked=replace(situation.asked, facts=facts_of(case.get("facts", {}))))
+    kind = BallKind(case["kind"]) if "kind" in case else None
+    asked = replace(situation.asked, ball_kind=kind, facts=facts_of(case.get("facts", {})))
+    return replace(situation, asked=asked)
 
 
 def said(advice: Advice) -> str:
