@@ -1,6 +1,8 @@
-"""Conditions on one ball as it was told: known, or as frequent as it usually is."""
+"""One ball as it was told: its words, who of ours meets it, and conditions on it."""
 
 from __future__ import annotations
+
+import re
 
 from knowledge.ball_facts import Footing
 from knowledge.effects import Condition, FactId, Truth
@@ -9,6 +11,11 @@ from knowledge.vocabulary import BallQuality
 
 IN_BALANCE = 0.7
 """How often a ball of this kind is met in balance, where nobody says. Common practice."""
+
+
+def plain_words(text: str) -> str:
+    """In small letters, without apostrophes and other marks: "he’s" is "hes", "50%" stays."""
+    return " ".join(re.findall(r"[\w%]+", re.sub(r"['’]", "", text.casefold())))
 
 
 def told(name: str, known: bool | None, *, usual: float, fact: str = "") -> Condition:
