@@ -16,12 +16,12 @@ from knowledge.effects import (
     OptionId,
     Points,
     TraitScale,
-    Truth,
     trait_fact,
 )
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE, Source
+from knowledge.tactics.told_ball import told
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
 
 RIGHT_HANDERS = 0.9
@@ -38,9 +38,8 @@ WEAK_LEVEL = -0.3
 
 def right_handed(one: OnCourt) -> Condition:
     known = None if one.hand in (None, Hand.AMBIDEXTROUS) else one.hand is Hand.RIGHT
-    return _known(
-        f"{one.player} right-handed", trait_fact(one.player, Trait.HAND), RIGHT_HANDERS, known
-    )
+    fact = trait_fact(one.player, Trait.HAND)
+    return told(f"{one.player} right-handed", known, usual=RIGHT_HANDERS, fact=fact)
 
 
 def plays_left(one: OnCourt, partner: OnCourt | None) -> Condition:
@@ -52,9 +51,8 @@ def plays_left(one: OnCourt, partner: OnCourt | None) -> Condition:
     known = None if side is None else side is Side.LEFT
     if partner is not None and partner.player < one.player:
         return ~plays_left(partner, one)
-    return _known(
-        f"{one.player} plays left", trait_fact(one.player, Trait.SIDE_PLAYED), EVEN, known
-    )
+    fact = trait_fact(one.player, Trait.SIDE_PLAYED)
+    return told(f"{one.player} plays left", known, usual=EVEN, fact=fact)
 
 
 def backhand_in_middle(one: OnCourt, partner: OnCourt | None) -> Condition:
@@ -74,7 +72,7 @@ def backhand_in_middle(one: OnCourt, partner: OnCourt | None) -> Condition:
 def striker_right(side: Side | None) -> Condition:
     """Whether our ball is played from our right court."""
     known = None if side is None else side is Side.RIGHT
-    return _known("we play it from our right", FactId(MatchFact.STRIKER), EVEN, known)
+    return told("we play it from our right", known, usual=EVEN, fact=MatchFact.STRIKER)
 
 
 def in_front(one: OnCourt, partner: OnCourt | None, striker_side: Side | None) -> Condition:
@@ -91,17 +89,9 @@ def in_front(one: OnCourt, partner: OnCourt | None, striker_side: Side | None) -
 
 def two_handed(one: OnCourt) -> Condition:
     value = one.profile.fact(Trait.TWO_HANDED_BACKHAND)
-    return _known(
-        f"{one.player} two-handed",
-        trait_fact(one.player, Trait.TWO_HANDED_BACKHAND),
-        TWO_HANDERS,
-        None if value is None else value is Value.YES,
-    )
-
-
-def _known(name: str, fact: FactId, prevalence: float, known: bool | None) -> Condition:
-    truth = Truth.of(known)
-    return Condition(name=name, fact=fact, prevalence=prevalence, test=lambda _situation: truth)
+    known = None if value is None else value is Value.YES
+    fact = trait_fact(one.player, Trait.TWO_HANDED_BACKHAND)
+    return told(f"{one.player} two-handed", known, usual=TWO_HANDERS, fact=fact)
 
 
 def rule_of_thumb(
