@@ -35,6 +35,10 @@ EVEN = 0.5
 WEAK_LEVEL = -0.3
 """A level this low needs a whole note of our own: then a profile marks a weakness."""
 
+VOLLEYS = {Wing.FOREHAND: Trait.FOREHAND_VOLLEY, Wing.BACKHAND: Trait.BACKHAND_VOLLEY}
+DINKS = {Wing.FOREHAND: Trait.FOREHAND_DINK, Wing.BACKHAND: Trait.BACKHAND_DINK}
+"""What each wing's shot is called in a profile."""
+
 
 def right_handed(one: OnCourt) -> Condition:
     known = None if one.hand in (None, Hand.AMBIDEXTROUS) else one.hand is Hand.RIGHT
@@ -183,14 +187,7 @@ def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:
 
 def marked_wing(one: OnCourt) -> Wing | None:
     """The wing whose dinks the notes mark as weak; None for neither or both."""
-    weak = [
-        wing
-        for wing, trait in (
-            (Wing.FOREHAND, Trait.FOREHAND_DINK),
-            (Wing.BACKHAND, Trait.BACKHAND_DINK),
-        )
-        if marks_weak(one, trait)
-    ]
+    weak = [wing for wing, trait in DINKS.items() if marks_weak(one, trait)]
     return weak[0] if len(weak) == 1 else None
 
 

@@ -14,7 +14,6 @@ from knowledge.tactics.aim_words import sum_lines
 from knowledge.tactics.bounce_effects import (
     LET,
     TAKE,
-    VOLLEYS,
     ball_effects,
     lob_effects,
     player_effects,
@@ -26,7 +25,8 @@ from knowledge.tactics.bounce_time import (
     Bounce,
     bounce_of,
 )
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import VOLLEYS, marks_weak
+from knowledge.tactics.told_ball import striker_of
 from knowledge.tactics.told_reasons import (
     GENERAL,
     figures,
@@ -35,8 +35,9 @@ from knowledge.tactics.told_reasons import (
     plain,
     ruled,
     told_for,
+    weak_shot,
 )
-from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait
+from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS = 3
 
@@ -90,7 +91,7 @@ def advise(situation: Situation) -> Advice:
 
 def answer_bounce(situation: Situation) -> BounceAnswer:
     said = bounce_said(situation)
-    striker = _striker(situation)
+    striker = striker_of(situation)
     weak = _weak_shot(said, striker, situation)
     options = [Option(id=LET, label="let it bounce")]
     if weak is None:
@@ -113,13 +114,6 @@ def _effects(said: BounceSaid, striker: OnCourt | None, situation: Situation) ->
     if striker is not None:
         found += player_effects(striker, situation.asked.wing)
     return found
-
-
-def _striker(situation: Situation) -> OnCourt | None:
-    """Who of ours meets it: named, the striker, or whoever asks."""
-    about = [one for one in situation.ours if one.player in situation.asked.about]
-    who = about[0].player if about else situation.striker or situation.asker
-    return next((one for one in situation.ours if one.player == who), None)
 
 
 def _weak_shot(said: BounceSaid, striker: OnCourt | None, situation: Situation) -> Trait | None:
@@ -176,8 +170,7 @@ def _own_weakness(answer: BounceAnswer) -> tuple[Reason, ...]:
     one, trait = answer.striker, answer.weak
     if one is None or trait is None:
         return ()
-    text = f"{one.name}'s {TRAITS[trait].label} is weak"
-    return (Reason(text=text, source=one.profile.skill(trait).source),)
+    return (weak_shot(one, trait),)
 
 
 def _number(bounce: Bounce) -> str:

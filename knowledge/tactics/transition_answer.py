@@ -11,6 +11,7 @@ from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import transition_sizes as sizes
 from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.told_ball import striker_of
 from knowledge.tactics.transition_effects import (
     ANGLE,
     ATTACK,
@@ -65,13 +66,6 @@ def answer_transition(situation: Situation) -> TransitionAnswer:
     where = ranking.best.option.id.partition(":")[2]
     target = next((one for one in situation.theirs if str(one.player) == where), None)
     return TransitionAnswer(said=said, ranking=ranking, target=target, striker=striker)
-
-
-def striker_of(situation: Situation) -> OnCourt | None:
-    """Who of ours it is about: named, the striker, or whoever asks."""
-    about = [one for one in situation.ours if one.player in situation.asked.about]
-    who = about[0].player if about else situation.striker or situation.asker
-    return next((one for one in situation.ours if one.player == who), None)
 
 
 def _decision(
