@@ -29,7 +29,7 @@ behind it: common practice, no source."""
 
 
 def taken_at_m(height_m: float | None) -> float:
-    """Where it could be taken: as told; a height on the ground is where it lands, and tells none."""
+    """Where it could be taken, as told; a height on the ground is only where it lands."""
     return TAKEN_AT_M if height_m is None or height_m <= BALL_RADIUS_M else height_m
 
 
