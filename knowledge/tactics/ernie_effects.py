@@ -173,7 +173,7 @@ def round_effects(
         sizes.GUARDED,
         Mechanism.COVER,
         "Their line player waits for it",
-        when=told("their line is guarded", said.line_guarded, usual=0.2),
+        when=told("their line is guarded", said.line_guarded, usual=sizes.LINE_IS_GUARDED),
     )
     yield rule_of_thumb(
         "stretched",

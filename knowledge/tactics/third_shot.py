@@ -17,8 +17,8 @@ from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
 from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
-from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, WIND, trait_of_shot
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, WIND, sum_lines
+from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, trait_of_shot
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
 from knowledge.tactics.told_reasons import (

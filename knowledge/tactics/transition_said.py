@@ -20,7 +20,7 @@ _FOURTH = re.compile(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhe
 _FIFTH = re.compile(
     r"\b(?:fifth|5th)\b|\bnext ball\b|\bball after\b|\bwhat next\b|\b(?:second|another) drop\b|"
     r"\breset\b|\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
-    r"\bthe fifth\b|\bpicked on\b"
+    r"\bpicked on\b"
 )
 _THEY_HIT_UP = re.compile(
     r"\b(?:hit|hitting) up\b|\bbelow the (?:net|tape)\b|\bgood (?:third|drop)\b|"

@@ -99,6 +99,17 @@ def test_rows_seven_and_eight_have_their_size() -> None:
         assert advice.numbers["points_over_the_other_shot"] == pytest.approx(4, abs=0.15)
 
 
+def test_a_reason_is_about_its_own_shot() -> None:
+    """Off balance a drop floats as a drive does, but it is not one."""
+    asked = Asked(words="they are set", facts=BallFacts(footing=Footing.BACKWARD))
+    (third,) = thirds_of(Situation(topic=Topic.THIRD_SHOT, asked=asked))
+    for one in third.weighed.ranking.ranked:
+        shot, other = one.option.id.partition(":")[0], {"drop": "a drive", "drive": "a drop"}
+        floats = [part.effect.because for part in one.parts if "floats" in part.effect.because]
+        assert len(floats) == (shot in other)
+        assert [text for text in floats if other[shot] in text] == []
+
+
 def test_the_better_the_return_the_less_we_drive() -> None:
     def drive_over_drop(words: str) -> float:
         situation = Situation(topic=Topic.THIRD_SHOT, asked=Asked(words=words))
