@@ -116,15 +116,14 @@ def _only_drops(one: OnCourt, situation: Situation) -> Advice:
 
 def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advice:
     mix, ranking = _mix(situation, said), third.weighed.ranking
-    behind = third.target is not None and _is_behind(third)
     is_at_someone = third.target is not None or third.where == LATE
     other, points = _over_the_other_shot(third)
     return Advice(
         topic=Topic.THIRD_SHOT,
-        call=words.call(third, behind=behind),
+        call=words.call(third),
         reasons=_reasons(third, said, situation),
         number=words.number(other, points) if other and mix is None else None,
-        unless=words.unless(third, said, behind=behind, two_handed=_two_handed(third.hitter)),
+        unless=words.unless(third, said, two_handed=_two_handed(third.hitter)),
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
         confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
@@ -152,12 +151,6 @@ def _mix(situation: Situation, said: ThirdSaid) -> AdvisedMix | None:
     if mix is None or mix.change_up is None:
         return None
     return replace(mix, trigger=SIT_ON_IT)
-
-
-def _is_behind(third: Third) -> bool:
-    driver = third.weighed.driver
-    scale = driver.effect.scale if driver else None
-    return scale is not None and scale.trait is Trait.POACHING
 
 
 def _reasons(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Reason, ...]:
