@@ -32,6 +32,7 @@ __all__ = [
     "LEAST_GAIN",
     "MIDDLE",
     "Third",
+    "aim_x_m",
     "best_third",
     "third_line",
     "thirds_of",
@@ -168,17 +169,25 @@ BEHIND_SHARE = 0.85
 """How far out a ball behind a poacher is drawn, of the way to the sideline. Common practice."""
 
 
-def _arrow(target: OnCourt, *, behind: bool) -> Arrow | None:
+def aim_x_m(target: OnCourt, *, behind: bool) -> float | None:
+    """How far out it is drawn: at the target's place, or outside of it; None if that is unknown."""
     if target.side is None:
         return None
+    if behind:
+        return x_of_side_m(target.side, ours=False, share=BEHIND_SHARE)
+    return at_kitchen_line(target.side, ours=False).x_m
+
+
+def _arrow(target: OnCourt, *, behind: bool) -> Arrow | None:
+    to_x_m = aim_x_m(target, behind=behind)
+    if target.side is None or to_x_m is None:
+        return None
     start = at_baseline(target.side, ours=True)
-    end = at_kitchen_line(target.side, ours=False)
-    outside = x_of_side_m(target.side, ours=False, share=BEHIND_SHARE)
     return Arrow(
         from_x_m=start.x_m,
         from_y_m=start.y_m,
-        to_x_m=outside if behind else end.x_m,
-        to_y_m=end.y_m,
+        to_x_m=to_x_m,
+        to_y_m=at_kitchen_line(target.side, ours=False).y_m,
         width=1.0,
         label="third",
     )

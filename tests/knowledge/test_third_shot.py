@@ -171,6 +171,24 @@ def test_the_picture_lands_in_their_half(side: Side) -> None:
         assert abs(arrow.to_x_m) <= HALF_WIDTH_M
 
 
+@pytest.mark.parametrize("side", list(Side))
+def test_behind_a_poacher_is_drawn_and_said_behind(side: Side) -> None:
+    """Outside of where the poacher stands, as the plan draws it; at a slow one straight there."""
+    found = {}
+    for note in ("poaching often", "forward_speed weakness"):
+        hale = player(5, "Hale", side, *often_noted(note, 3))
+        plan = match(Topic.GAME_PLAN, hale, player(6, "Brandt", side.other))
+        court = court_of(advise(replace(plan, topic=Topic.THIRD_SHOT)))
+        line = third_line(plan)
+        assert line is not None
+        assert line.arrow is not None
+        assert court.arrows[0].to_x_m == pytest.approx(line.arrow.to_x_m)
+        found[note] = (court.alt, abs(court.arrows[0].to_x_m))
+    assert "behind Hale" in found["poaching often"][0]
+    assert "at Hale" in found["forward_speed weakness"][0]
+    assert found["poaching often"][1] > found["forward_speed weakness"][1]
+
+
 _CLAIMS = [
     f"{trait} {value}"
     for trait, row in TRAITS.items()
