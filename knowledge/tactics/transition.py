@@ -31,6 +31,7 @@ from knowledge.tactics.transition_effects import (
     GO,
     LIFT,
     SHORT,
+    SOFT,
     SOFT_LINE,
 )
 from knowledge.tactics.transition_said import Stage
@@ -142,8 +143,16 @@ def _reasons(answer: TransitionAnswer, situation: Situation) -> tuple[Reason, ..
     told = told_for(answer.ranking) if answer.said.is_told or answer.said.one_back else ()
     noted = noted_by_name(answer.ranking.best.parts, situation)
     found = (*_weak(answer), *noted[:1], *told[:2])
-    usual = _GOING if answer.best == GO else _USUAL[answer.said.stage]
-    return tuple(dict.fromkeys((*found, *plain(*usual))))[:REASONS]
+    return tuple(dict.fromkeys((*found, *plain(*_usual(answer)))))[:REASONS]
+
+
+def _usual(answer: TransitionAnswer) -> tuple[str, ...]:
+    """What holds whoever plays; the middle is a reason only where the fifth goes there."""
+    if answer.best == GO:
+        return _GOING
+    usual = _USUAL[answer.said.stage]
+    is_fifth_elsewhere = answer.said.stage is Stage.FIFTH and answer.best not in (SOFT, BLOCK)
+    return usual[1:] if is_fifth_elsewhere else usual
 
 
 def _weak(answer: TransitionAnswer) -> tuple[Reason, ...]:
