@@ -32,6 +32,7 @@ __all__ = [
     "LEAST_GAIN",
     "MIDDLE",
     "Third",
+    "aim_x_m",
     "best_third",
     "third_line",
     "thirds_of",
@@ -61,6 +62,18 @@ class Third:
         """Its place: a player's number, the middle, the late one, the line."""
         return self.option.partition(":")[2]
 
+    @property
+    def is_behind(self) -> bool:
+        """Whether it goes behind a poacher, who has left that place, not at its target."""
+        driver = self.weighed.driver
+        scale = driver.effect.scale if driver else None
+        is_poacher = scale is not None and scale.trait is Trait.POACHING
+        return self.target is not None and is_poacher
+
+    @property
+    def towards(self) -> str:
+        return "behind" if self.is_behind else "at"
+
 
 def third_line(situation: Situation) -> Line | None:
     """Where to put the third; None without an opponent or without a third we own."""
@@ -73,13 +86,13 @@ def third_line(situation: Situation) -> Line | None:
     same = [third for third in thirds if third.target == best.target]
     return Line(
         phase=Phase.THIRD,
-        do=f"{_shots(same, all_of=len(thirds))} {_towards(best)} {best.target.name}",
+        do=f"{_shots(same, all_of=len(thirds))} {best.towards} {best.target.name}",
         because=best.weighed.because,
-        cue=f"Third {_towards(best)} {best.target.name}. Follow it in.",
+        cue=f"Third {best.towards} {best.target.name}. Follow it in.",
         points=best.weighed.gain,
         share=sizes.THIRD_SHARE * len(same) / len(thirds),
         source=best.weighed.source,
-        arrow=_arrow(best.target, towards=_towards(best)),
+        arrow=_arrow(best.target, behind=best.is_behind),
         we_serve=True,
     )
 
@@ -87,13 +100,6 @@ def third_line(situation: Situation) -> Line | None:
 def best_third(thirds: Sequence[Third]) -> Third:
     """The one that gains most by its target."""
     return max(thirds, key=lambda third: third.weighed.gain if third.target else 0.0)
-
-
-def _towards(third: Third) -> str:
-    """ "behind" a poacher, who has left that place, else "at"."""
-    driver = third.weighed.driver
-    scale = driver.effect.scale if driver else None
-    return "behind" if scale is not None and scale.trait is Trait.POACHING else "at"
 
 
 def thirds_of(situation: Situation) -> list[Third]:
@@ -163,18 +169,25 @@ BEHIND_SHARE = 0.85
 """How far out a ball behind a poacher is drawn, of the way to the sideline. Common practice."""
 
 
-def _arrow(target: OnCourt, *, towards: str) -> Arrow | None:
+def aim_x_m(target: OnCourt, *, behind: bool) -> float | None:
+    """How far out it is drawn: at the target's place, or outside of it; None if that is unknown."""
     if target.side is None:
         return None
+    if behind:
+        return x_of_side_m(target.side, ours=False, share=BEHIND_SHARE)
+    return at_kitchen_line(target.side, ours=False).x_m
+
+
+def _arrow(target: OnCourt, *, behind: bool) -> Arrow | None:
+    to_x_m = aim_x_m(target, behind=behind)
+    if target.side is None or to_x_m is None:
+        return None
     start = at_baseline(target.side, ours=True)
-    end = at_kitchen_line(target.side, ours=False)
-    is_behind = towards == "behind"
-    outside = x_of_side_m(target.side, ours=False, share=BEHIND_SHARE)
     return Arrow(
         from_x_m=start.x_m,
         from_y_m=start.y_m,
-        to_x_m=outside if is_behind else end.x_m,
-        to_y_m=end.y_m,
+        to_x_m=to_x_m,
+        to_y_m=at_kitchen_line(target.side, ours=False).y_m,
         width=1.0,
         label="third",
     )

@@ -8,14 +8,12 @@ from knowledge.effects import Effect, Mechanism, OptionId
 from knowledge.situation import OnCourt
 from knowledge.tactics import bounce_sizes as sizes
 from knowledge.tactics.bounce_said import BounceSaid, Landing
-from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill
+from knowledge.tactics.conditions import VOLLEYS, grows_with, rule_of_thumb, skill
 from knowledge.tactics.told_ball import IN_BALANCE, told
 from knowledge.vocabulary import TRAITS, Trait, Value, Wing
 
 TAKE = OptionId("take")
 LET = OptionId("let")
-
-VOLLEYS = {Wing.FOREHAND: Trait.FOREHAND_VOLLEY, Wing.BACKHAND: Trait.BACKHAND_VOLLEY}
 
 
 def ball_effects(said: BounceSaid) -> Iterator[Effect]:

@@ -10,7 +10,7 @@ from knowledge.ball_facts import Spin
 from knowledge.court import KITCHEN_DEPTH_M, NET_HEIGHT_CENTRE_M
 from knowledge.situation import Situation
 from knowledge.tactics.bounce_time import DINK_FORWARD_MPS, FEET_FROM_NET_M, bounce_of
-from knowledge.tactics.told_ball import is_balanced
+from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallKind, BallQuality
 
 _LUNGE = re.compile(
@@ -57,7 +57,7 @@ class BounceSaid:
 
 
 def bounce_said(situation: Situation) -> BounceSaid:
-    words = " ".join(re.findall(r"\w+", situation.asked.words.casefold().replace("'", "")))
+    words = plain_words(situation.asked.words)
     facts = situation.asked.facts
     return BounceSaid(
         balanced=_balanced(words, situation),

@@ -28,6 +28,11 @@ FEET_FROM_NET_M: Final = KITCHEN_DEPTH_M + 0.3
 behind it: common practice, no source."""
 
 
+def taken_at_m(height_m: float | None) -> float:
+    """Where it could be taken, as told; a height on the ground is only where it lands."""
+    return TAKEN_AT_M if height_m is None or height_m <= BALL_RADIUS_M else height_m
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bounce:
     """What follows if it is let go by: from now until the top of its bounce."""

@@ -16,12 +16,12 @@ from knowledge.effects import (
     OptionId,
     Points,
     TraitScale,
-    Truth,
     trait_fact,
 )
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE, Source
+from knowledge.tactics.told_ball import told
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
 
 RIGHT_HANDERS = 0.9
@@ -35,12 +35,15 @@ EVEN = 0.5
 WEAK_LEVEL = -0.3
 """A level this low needs a whole note of our own: then a profile marks a weakness."""
 
+VOLLEYS = {Wing.FOREHAND: Trait.FOREHAND_VOLLEY, Wing.BACKHAND: Trait.BACKHAND_VOLLEY}
+DINKS = {Wing.FOREHAND: Trait.FOREHAND_DINK, Wing.BACKHAND: Trait.BACKHAND_DINK}
+"""What each wing's shot is called in a profile."""
+
 
 def right_handed(one: OnCourt) -> Condition:
     known = None if one.hand in (None, Hand.AMBIDEXTROUS) else one.hand is Hand.RIGHT
-    return _known(
-        f"{one.player} right-handed", trait_fact(one.player, Trait.HAND), RIGHT_HANDERS, known
-    )
+    fact = trait_fact(one.player, Trait.HAND)
+    return told(f"{one.player} right-handed", known, usual=RIGHT_HANDERS, fact=fact)
 
 
 def plays_left(one: OnCourt, partner: OnCourt | None) -> Condition:
@@ -52,9 +55,8 @@ def plays_left(one: OnCourt, partner: OnCourt | None) -> Condition:
     known = None if side is None else side is Side.LEFT
     if partner is not None and partner.player < one.player:
         return ~plays_left(partner, one)
-    return _known(
-        f"{one.player} plays left", trait_fact(one.player, Trait.SIDE_PLAYED), EVEN, known
-    )
+    fact = trait_fact(one.player, Trait.SIDE_PLAYED)
+    return told(f"{one.player} plays left", known, usual=EVEN, fact=fact)
 
 
 def backhand_in_middle(one: OnCourt, partner: OnCourt | None) -> Condition:
@@ -74,7 +76,7 @@ def backhand_in_middle(one: OnCourt, partner: OnCourt | None) -> Condition:
 def striker_right(side: Side | None) -> Condition:
     """Whether our ball is played from our right court."""
     known = None if side is None else side is Side.RIGHT
-    return _known("we play it from our right", FactId(MatchFact.STRIKER), EVEN, known)
+    return told("we play it from our right", known, usual=EVEN, fact=MatchFact.STRIKER)
 
 
 def in_front(one: OnCourt, partner: OnCourt | None, striker_side: Side | None) -> Condition:
@@ -91,17 +93,9 @@ def in_front(one: OnCourt, partner: OnCourt | None, striker_side: Side | None) -
 
 def two_handed(one: OnCourt) -> Condition:
     value = one.profile.fact(Trait.TWO_HANDED_BACKHAND)
-    return _known(
-        f"{one.player} two-handed",
-        trait_fact(one.player, Trait.TWO_HANDED_BACKHAND),
-        TWO_HANDERS,
-        None if value is None else value is Value.YES,
-    )
-
-
-def _known(name: str, fact: FactId, prevalence: float, known: bool | None) -> Condition:
-    truth = Truth.of(known)
-    return Condition(name=name, fact=fact, prevalence=prevalence, test=lambda _situation: truth)
+    known = None if value is None else value is Value.YES
+    fact = trait_fact(one.player, Trait.TWO_HANDED_BACKHAND)
+    return told(f"{one.player} two-handed", known, usual=TWO_HANDERS, fact=fact)
 
 
 def rule_of_thumb(
@@ -193,14 +187,7 @@ def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:
 
 def marked_wing(one: OnCourt) -> Wing | None:
     """The wing whose dinks the notes mark as weak; None for neither or both."""
-    weak = [
-        wing
-        for wing, trait in (
-            (Wing.FOREHAND, Trait.FOREHAND_DINK),
-            (Wing.BACKHAND, Trait.BACKHAND_DINK),
-        )
-        if marks_weak(one, trait)
-    ]
+    weak = [wing for wing, trait in DINKS.items() if marks_weak(one, trait)]
     return weak[0] if len(weak) == 1 else None
 
 

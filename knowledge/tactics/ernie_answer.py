@@ -8,7 +8,7 @@ from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import ernie_sizes as sizes
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import VOLLEYS, marks_weak
 from knowledge.tactics.ernie_effects import (
     ACROSS,
     BEHIND,
@@ -17,7 +17,6 @@ from knowledge.tactics.ernie_effects import (
     OVER,
     ROUND,
     STAY,
-    VOLLEYS,
     Corner,
     behind_effects,
     jump_effects,
@@ -25,6 +24,7 @@ from knowledge.tactics.ernie_effects import (
     round_effects,
 )
 from knowledge.tactics.ernie_said import ErnieSaid, Kind, ernie_said
+from knowledge.tactics.told_ball import striker_of
 from knowledge.vocabulary import Side, Trait
 
 
@@ -76,12 +76,12 @@ def corners_of(situation: Situation) -> tuple[Corner, ...]:
     known = [one for one in found if one.jumper or one.hitter]
     known = [one for one in known if _is_asked(one, situation)] or _of_the_asker(known, situation)
     return tuple(known) or (
-        Corner(side=None, jumper=_striker(situation), hitter=_named(situation)),
+        Corner(side=None, jumper=striker_of(situation), hitter=_named(situation)),
     )
 
 
 def _is_asked(corner: Corner, situation: Situation) -> bool:
-    named, striker = _named(situation), _striker(situation)
+    named, striker = _named(situation), striker_of(situation)
     if named is None and striker is None:
         return True
     if named is not None:
@@ -95,7 +95,7 @@ def _is_asked(corner: Corner, situation: Situation) -> bool:
 
 def _of_the_asker(known: list[Corner], situation: Situation) -> list[Corner]:
     """Where whoever is named has no known side: the asker's corner, if that is known."""
-    named, striker = _named(situation), _striker(situation)
+    named, striker = _named(situation), striker_of(situation)
     if named is None or striker is None:
         return []
     return [
@@ -111,15 +111,6 @@ def _on(pair: tuple[OnCourt, ...], side: Side) -> OnCourt | None:
 
 def _named(situation: Situation) -> OnCourt | None:
     return next((one for one in situation.theirs if one.player in situation.asked.about), None)
-
-
-def _striker(situation: Situation) -> OnCourt | None:
-    """Who of ours is meant: named, the striker, or whoever asks."""
-    named = next((one for one in situation.ours if one.player in situation.asked.about), None)
-    if named is not None:
-        return named
-    who = situation.striker or situation.asker
-    return next((one for one in situation.ours if one.player == who), None)
 
 
 def can_volley_there(corner: Corner) -> bool:
@@ -177,7 +168,7 @@ def _round(said: ErnieSaid, situation: Situation) -> ErnieAnswer:
 
 def _faces_the_ball(situation: Situation) -> OnCourt | None:
     """Their player on the side that our ball goes round: straight in front of our striker."""
-    striker = _striker(situation)
+    striker = striker_of(situation)
     side = situation.asked.striker_side or (striker.side if striker else None)
     return None if side is None else _on(situation.theirs, side.other)
 

@@ -9,6 +9,8 @@ from knowledge.effects import Effect, Mechanism, OptionId, Points
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import ernie_sizes as sizes
 from knowledge.tactics.conditions import (
+    DINKS,
+    VOLLEYS,
     backhand_in_middle,
     grows_with,
     other_of,
@@ -27,9 +29,6 @@ MIDDLE = OptionId("middle")
 ACROSS = OptionId("across")
 LINE = OptionId("line")
 BEHIND = OptionId("behind the jumper")
-
-VOLLEYS = {Wing.FOREHAND: Trait.FOREHAND_VOLLEY, Wing.BACKHAND: Trait.BACKHAND_VOLLEY}
-WIDE_DINKS = {Wing.FOREHAND: Trait.FOREHAND_DINK, Wing.BACKHAND: Trait.BACKHAND_DINK}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +123,7 @@ def _of_the_hitter(corner: Corner, situation: Situation) -> Iterator[Effect]:
     for wing, when in ((Wing.BACKHAND, wide_is_backhand), (Wing.FOREHAND, ~wide_is_backhand)):
         yield grows_with(
             hitter,
-            WIDE_DINKS[wing],
+            DINKS[wing],
             Value.WEAKNESS,
             sizes.WEAK_WIDE_DINK,
             Mechanism.THEIR_REPLY,
@@ -174,7 +173,7 @@ def round_effects(
         sizes.GUARDED,
         Mechanism.COVER,
         "Their line player waits for it",
-        when=told("their line is guarded", said.line_guarded, usual=0.2),
+        when=told("their line is guarded", said.line_guarded, usual=sizes.LINE_IS_GUARDED),
     )
     yield rule_of_thumb(
         "stretched",

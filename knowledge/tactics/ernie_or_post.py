@@ -14,9 +14,9 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import ernie_sizes as sizes
 from knowledge.tactics import ernie_words as words
 from knowledge.tactics.aim_words import sum_lines
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import VOLLEYS, marks_weak
 from knowledge.tactics.ernie_answer import ErnieAnswer, answer_ernie
-from knowledge.tactics.ernie_effects import BEHIND, ROUND, VOLLEYS
+from knowledge.tactics.ernie_effects import BEHIND, ROUND
 from knowledge.tactics.ernie_geometry import least_past_sideline_m, nearest_landing_m
 from knowledge.tactics.ernie_picture import jump_picture, post_picture
 from knowledge.tactics.ernie_said import Kind
@@ -28,8 +28,9 @@ from knowledge.tactics.told_reasons import (
     noted_against_others,
     plain,
     ruled,
+    weak_shot,
 )
-from knowledge.vocabulary import TRAITS, Side, Topic
+from knowledge.vocabulary import Side, Topic
 
 REASONS = 3
 
@@ -104,12 +105,13 @@ def _why_jump(answer: ErnieAnswer) -> tuple[Reason, ...]:
 
 def _weak(answer: ErnieAnswer) -> list[Reason]:
     """Which volley of ours, by our own profile, leaves the jump out."""
-    found = []
-    for corner in answer.left_out:
-        for trait in VOLLEYS.values():
-            if corner.jumper is not None and marks_weak(corner.jumper, trait):
-                text = f"{corner.jumper.name}'s {TRAITS[trait].label} is weak"
-                found.append(Reason(text=text, source=corner.jumper.profile.skill(trait).source))
+    jumpers = [corner.jumper for corner in answer.left_out if corner.jumper is not None]
+    found = [
+        weak_shot(one, trait)
+        for one in jumpers
+        for trait in VOLLEYS.values()
+        if marks_weak(one, trait)
+    ]
     return list(dict.fromkeys(found))
 
 

@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from knowledge.situation import Situation
+from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.told_ball import plain_words
 
 _DEFENDS = re.compile(
     r"\b(?:stop|stops|stopping|defend\w*|defen[cs]e|handle|prevent|avoid|beat|counter|against|"
     r"deal with|protect|return a|answer)\b"
 )
 _DOES = (
-    r"(?:keeps? |always |just |often |then |really )*"
+    r" (?:keeps? |always |just |often |then |really )*"
     r"(?:ern(?:e|ie|es|ies|ed|ieing|eing)?|jump(?:s|ed)?|"
     r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|"
     r"hits? (?:it |one |the ball )?(?:round|around)|atps)\b"
 )
 _THEY_DO = re.compile(
-    rf"\b(?:they|he|she|opponents?|these two|those two|those guys) {_DOES}|"
+    rf"\b(?:they|he|she|opponents?|these two|those two|those guys){_DOES}|"
     r"\b(?:ern(?:ie|e)d|ern(?:ie|e)s|erneing) (?:us|me|every|all)\b|"
     r"\b(?:their|his|her) (?:ern\w*|atps?)\b|"
     r"\bdo it to us\b|\b(?:ern\w*|atps?) us\b|\bon us\b"
@@ -29,7 +31,7 @@ _CORNER = re.compile(r"\b(?:ern\w*|erny|earnie|jump\w*|hop\w*|leap\w*|corner|ber
 _WHERE_TO_HIT = re.compile(
     r"\bwhere (?:do|should|to|can)\b(?: \w+){0,2} (?:hit|aim|put)\b|\baim\b|\bat whom\b"
 )
-_WHO_COVERS = re.compile(r"\bwho covers\b|\bcover (?:his|her|toms?|that|the) side\b|\bcover behind")
+_WHO_COVERS = re.compile(r"\bwho covers\b|\bcover (?:his|her|that|the) side\b|\bcover behind")
 
 _SET_UP = re.compile(
     r"\b(?:eyes|head) down\b|\blook(?:s|ing)? down\b|\bclosed (?:the )?shoulder\b|"
@@ -51,9 +53,7 @@ _IN_THE_AIR = re.compile(
     r"\bin (?:the|mid) ?air\b|\bmid ?air\b|\balready (?:gone|jump\w*|moving|up)\b|"
     r"\b(?:while|when|as|if) (?:he|she|they|hes|shes|theyre)(?: is| are)? jumping\b"
 )
-_PARTNER_COVERS = re.compile(
-    r"\bpartner (?:covers|takes|has|knows)\b|\b(?:tom|mira) covers the middle\b|\bmiddle is covered"
-)
+_PARTNER_COVERS = re.compile(r"\bpartner (?:covers|takes|has|knows)\b|\bmiddle is covered")
 _LINE_GUARDED = re.compile(r"\b(?:guards?|covers?|sits on|waits on) (?:the|that|his|her) line\b")
 
 
@@ -96,7 +96,7 @@ class ErnieSaid:
 
 def ernie_said(situation: Situation) -> ErnieSaid:
     """What the words ask, with what they tell of the ball."""
-    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
+    words = plain_words(situation.asked.words)
     return ErnieSaid(
         kind=_kind(words, situation),
         set_up=_set_up(words),
@@ -105,7 +105,7 @@ def ernie_said(situation: Situation) -> ErnieSaid:
         covered=_covered(words, situation),
         line_guarded=True if _LINE_GUARDED.search(words) else None,
         past=_past(words, situation),
-        asks_who_covers=bool(_WHO_COVERS.search(words)),
+        asks_who_covers=_asks_who_covers(words, situation),
         asks_where=bool(_WHERE_TO_HIT.search(words)),
     )
 
@@ -120,9 +120,21 @@ def _kind(words: str, situation: Situation) -> Kind:
 
 def _is_theirs(words: str, situation: Situation) -> bool:
     """Whether they do it: said so, or one of them is named as who does ("okafor ernies")."""
-    names = "|".join(re.escape(one.name.casefold()) for one in situation.theirs if one.name)
-    they_do = bool(names) and re.search(rf"\b(?:{names}) {_DOES}", words) is not None
+    they_do = _says_of(situation.theirs, _DOES, words)
     return they_do or bool(_DEFENDS.search(words)) or bool(_THEY_DO.search(words))
+
+
+def _says_of(pair: Iterable[OnCourt], what: str, words: str) -> bool:
+    """Whether one of them, by name, stands right before this."""
+    names = "|".join(re.escape(plain_words(one.name)) for one in pair if one.name)
+    return bool(names) and re.search(rf"\b(?:{names}){what}", words) is not None
+
+
+def _asks_who_covers(words: str, situation: Situation) -> bool:
+    """Who covers, or one of ours by name: "do I cover Tom's side"."""
+    if _WHO_COVERS.search(words):
+        return True
+    return bool(re.search(r"\bcover\b", words)) and _says_of(situation.ours, r"s? side\b", words)
 
 
 def _past(words: str, situation: Situation) -> bool | None:
@@ -141,6 +153,6 @@ def _set_up(words: str) -> bool | None:
 
 
 def _covered(words: str, situation: Situation) -> bool | None:
-    if _PARTNER_COVERS.search(words):
+    if _PARTNER_COVERS.search(words) or _says_of(situation.ours, " covers the middle", words):
         return True
     return situation.asked.facts.partner_set

@@ -63,6 +63,9 @@ BEHIND_THE_JUMPER: Final = Points(mean=12, sd=6)
 PAST_THE_SIDELINE: Final = 0.7
 """How often a ball asked about is past the sideline, where nobody says."""
 
+LINE_IS_GUARDED: Final = 0.2
+"""How often their line player waits for it, where nobody says."""
+
 ROUND_WINS: Final = 0.55
 ROUND_MISSES: Final = 0.2
 """A ball round the post that is past the sideline: how often it wins outright and misses."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.court import METRES_PER_FOOT
+from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M
 from knowledge.effects import Decision, Effect, Option
 from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation
@@ -14,7 +14,6 @@ from knowledge.tactics.aim_words import sum_lines
 from knowledge.tactics.bounce_effects import (
     LET,
     TAKE,
-    VOLLEYS,
     ball_effects,
     lob_effects,
     player_effects,
@@ -22,11 +21,12 @@ from knowledge.tactics.bounce_effects import (
 from knowledge.tactics.bounce_said import BounceSaid, Landing, bounce_said
 from knowledge.tactics.bounce_time import (
     DINK_FORWARD_MPS,
-    TAKEN_AT_M,
     Bounce,
     bounce_of,
+    taken_at_m,
 )
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import VOLLEYS, marks_weak
+from knowledge.tactics.told_ball import striker_of
 from knowledge.tactics.told_reasons import (
     GENERAL,
     figures,
@@ -35,8 +35,9 @@ from knowledge.tactics.told_reasons import (
     plain,
     ruled,
     told_for,
+    weak_shot,
 )
-from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait
+from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS = 3
 
@@ -64,14 +65,14 @@ def advise(situation: Situation) -> Advice:
         return _must_bounce()
     facts = situation.asked.facts
     bounce = bounce_of(
-        height_m=facts.height_m or TAKEN_AT_M, forward_mps=facts.pace_mps or DINK_FORWARD_MPS
+        height_m=taken_at_m(facts.height_m), forward_mps=facts.pace_mps or DINK_FORWARD_MPS
     )
     general = is_general(answer.ranking) and answer.weak is None
     return Advice(
         topic=Topic.TAKE_OR_LET_BOUNCE,
         call=_call(answer),
         reasons=_reasons(answer),
-        number=None if answer.said.is_lob else _number(bounce),
+        number=_number(bounce) if _costs(answer.said) else None,
         unless=_unless(answer),
         assumed=_assumed(answer, general=general),
         caution=LOB_CAUTION if answer.said.is_lob else None,
@@ -90,8 +91,8 @@ def advise(situation: Situation) -> Advice:
 
 def answer_bounce(situation: Situation) -> BounceAnswer:
     said = bounce_said(situation)
-    striker = _striker(situation)
-    weak = _weak_shot(said, striker, situation)
+    striker = striker_of(situation)
+    weak = _kept_from(said, striker, situation)
     options = [Option(id=LET, label="let it bounce")]
     if weak is None:
         options.append(Option(id=TAKE, label="take it in the air"))
@@ -115,14 +116,7 @@ def _effects(said: BounceSaid, striker: OnCourt | None, situation: Situation) ->
     return found
 
 
-def _striker(situation: Situation) -> OnCourt | None:
-    """Who of ours meets it: named, the striker, or whoever asks."""
-    about = [one for one in situation.ours if one.player in situation.asked.about]
-    who = about[0].player if about else situation.striker or situation.asker
-    return next((one for one in situation.ours if one.player == who), None)
-
-
-def _weak_shot(said: BounceSaid, striker: OnCourt | None, situation: Situation) -> Trait | None:
+def _kept_from(said: BounceSaid, striker: OnCourt | None, situation: Situation) -> Trait | None:
     """The volley or overhead that our own profile marks as weak, where it is all there is."""
     if said.is_lob:
         return Trait.OVERHEAD if marks_weak(striker, Trait.OVERHEAD) else None
@@ -176,8 +170,12 @@ def _own_weakness(answer: BounceAnswer) -> tuple[Reason, ...]:
     one, trait = answer.striker, answer.weak
     if one is None or trait is None:
         return ()
-    text = f"{one.name}'s {TRAITS[trait].label} is weak"
-    return (Reason(text=text, source=one.profile.skill(trait).source),)
+    return (weak_shot(one, trait),)
+
+
+def _costs(said: BounceSaid) -> bool:
+    """Whether its bounce is that of a dink at us: a lob's is another, on a dead one we step in."""
+    return not said.is_lob and said.landing is not Landing.IN_FRONT
 
 
 def _number(bounce: Bounce) -> str:
@@ -232,8 +230,8 @@ def _choices(situation: Situation, answer: BounceAnswer) -> tuple[Choice, ...]:
 def _more(answer: BounceAnswer, bounce: Bounce) -> tuple[str, ...]:
     if answer.said.is_lob:
         return sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label)
-    top = bounce.top_m / METRES_PER_FOOT
-    met = f"Off the bounce it comes up to {top:.1f} ft, the net is 2.8 ft."
+    top, net = (each / METRES_PER_FOOT for each in (bounce.top_m, NET_HEIGHT_CENTRE_M))
+    met = f"Off the bounce it comes up to {top:.1f} ft, the net is {net:.1f} ft."
     return (*sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label), met)
 
 

@@ -8,9 +8,9 @@ from knowledge.effects import Effect, Mechanism, Option, OptionId, Points
 from knowledge.planning import sizes
 from knowledge.planning.weighing import always, from_fact, from_trait, is_weak, option
 from knowledge.situation import OnCourt, Situation, Wind
-from knowledge.sources import computed
 from knowledge.tactics import third_sizes
-from knowledge.tactics.conditions import rule_of_thumb, two_handed
+from knowledge.tactics.aim_words import WIND
+from knowledge.tactics.conditions import TWO_HANDERS, rule_of_thumb, two_handed
 from knowledge.tactics.third_said import Return, ThirdSaid
 from knowledge.vocabulary import Trait, Value, Wing
 from knowledge.wind import Stroke, shift
@@ -26,7 +26,6 @@ SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
 """The shots before the rally, and what our own profile calls them."""
 
 WIND_SHOWN_MPH = 10.0
-WIND = computed("flight with 10 mph along the court")
 
 
 def trait_of_shot(shot: str, said: ThirdSaid) -> Trait:
@@ -84,7 +83,7 @@ def effects_of(
         if shot == DRIVE:
             found += _drive(each.id, where, said, hitter)
         if shot == DROP and said.balanced is False:
-            found.append(_off_balance(each.id, third_sizes.DROP_OFF_BALANCE))
+            found.append(_off_balance(each.id, shot, third_sizes.DROP_OFF_BALANCE))
         if shot == LOB:
             found += _lob(each.id, said)
         found += _place(each.id, where, said, theirs)
@@ -171,7 +170,7 @@ def _drive(on: OptionId, where: str, said: ThirdSaid, hitter: OnCourt | None) ->
         because = "Both back: pace keeps them there"
         yield rule_of_thumb("both back", on, third_sizes.DRIVE_KEEPS_THEM_BACK, time, because)
     if said.balanced is False:
-        yield _off_balance(on, third_sizes.DRIVE_OFF_BALANCE)
+        yield _off_balance(on, DRIVE, third_sizes.DRIVE_OFF_BALANCE)
     if said.wing is Wing.BACKHAND and hitter is not None:
         yield rule_of_thumb(
             "backhand",
@@ -182,12 +181,13 @@ def _drive(on: OptionId, where: str, said: ThirdSaid, hitter: OnCourt | None) ->
             when=~two_handed(hitter),
         )
     elif said.wing is Wing.BACKHAND:
-        size = third_sizes.DRIVE_OFF_A_BACKHAND.times(0.65)
+        size = third_sizes.DRIVE_OFF_A_BACKHAND.times(1 - TWO_HANDERS)
         yield rule_of_thumb("backhand", on, size, error, "A one-handed backhand drops it better")
 
 
-def _off_balance(on: OptionId, size: Points) -> Effect:
-    return rule_of_thumb("off balance", on, size, Mechanism.OUR_ERROR, "Off balance a drive floats")
+def _off_balance(on: OptionId, shot: str, size: Points) -> Effect:
+    because = f"Off balance a {shot} floats"
+    return rule_of_thumb("off balance", on, size, Mechanism.OUR_ERROR, because)
 
 
 def _lob(on: OptionId, said: ThirdSaid) -> Iterator[Effect]:

@@ -12,9 +12,9 @@ from knowledge.court import (
     x_of_side_m,
 )
 from knowledge.effects import OptionId
-from knowledge.planning.thirds import Third
+from knowledge.planning.thirds import Third, aim_x_m
 from knowledge.situation import OnCourt, Situation
-from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, MIDDLE
+from knowledge.tactics.third_effects import DRIVE, DROP, LINE, LOB, MIDDLE
 from knowledge.vocabulary import Side
 
 DEPTHS_M = {DROP: KITCHEN_DEPTH_M - 0.3, DRIVE: KITCHEN_DEPTH_M + 0.6, LOB: HALF_LENGTH_M - 0.6}
@@ -29,11 +29,10 @@ def picture(third: Third, mix: AdvisedMix | None, situation: Situation) -> Court
     shares: dict[str, float] = {third.option: 1.0}
     if mix is not None and mix.change_up is not None:
         shares = {one.option: one.share for one in mix.shares if one.share > 0}
-    arrows = [_arrow(id, share, side, situation) for id, share in shares.items()]
+    arrows = [_arrow(id, share, side, third, situation) for id, share in shares.items()]
     if None in arrows:
         return None
-    ranking = third.weighed.ranking
-    labels = " or ".join(ranking.of(OptionId(id)).option.label for id in shares)
+    labels = " or ".join(_label(OptionId(id), third) for id in shares)
     return CourtPicture(
         title="The third",
         alt=f"From the back: {labels}.",
@@ -46,9 +45,22 @@ def _from_side(third: Third, situation: Situation) -> Side:
     return situation.asked.striker_side or (third.hitter and third.hitter.side) or Side.RIGHT
 
 
-def _arrow(option: str, share: float, side: Side, situation: Situation) -> Arrow | None:
+def _label(option: OptionId, third: Third) -> str:
+    label = third.weighed.ranking.of(option).option.label
+    return label.replace(" at ", " behind ") if _goes_behind(option, third) else label
+
+
+def _goes_behind(option: str, third: Third) -> bool:
+    """Whether this one is at a target that the third goes behind."""
+    return third.is_behind and option.partition(":")[2] == third.where
+
+
+def _arrow(
+    option: str, share: float, side: Side, third: Third, situation: Situation
+) -> Arrow | None:
     shot, _, where = option.partition(":")
-    start, x_m = at_baseline(side, ours=True), _x_m(where, side, situation)
+    behind = _goes_behind(option, third)
+    start, x_m = at_baseline(side, ours=True), _x_m(where, side, situation, behind=behind)
     if x_m is None:
         return None
     return Arrow(
@@ -61,16 +73,14 @@ def _arrow(option: str, share: float, side: Side, situation: Situation) -> Arrow
     )
 
 
-def _x_m(where: str, side: Side, situation: Situation) -> float | None:
+def _x_m(where: str, side: Side, situation: Situation, *, behind: bool) -> float | None:
     """Straight ahead for the line; our right court faces their left."""
     if where == MIDDLE:
         return 0.0
     if where == LINE:
         return x_of_side_m(side, ours=True, share=LINE_SHARE)
-    if where == LATE:
-        return None
-    stands = next((_place(one) for one in situation.theirs if str(one.player) == where), None)
-    return None if stands is None else stands.x_m
+    target = next((one for one in situation.theirs if str(one.player) == where), None)
+    return None if target is None else aim_x_m(target, behind=behind)
 
 
 def _place(one: OnCourt) -> Point | None:

@@ -10,7 +10,7 @@ from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName, height_m
 from knowledge.game import receiver
 from knowledge.situation import Situation
-from knowledge.tactics.told_ball import is_balanced
+from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallQuality, PlayerId, Topic, Wing
 
 DEEP_FROM_NET_M = 5.8
@@ -100,7 +100,7 @@ def third_said(situation: Situation) -> ThirdSaid:
     """What the question tells of this third; nothing where another topic weighs thirds."""
     if situation.topic is not Topic.THIRD_SHOT:
         return NOTHING_TOLD
-    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
+    words = plain_words(situation.asked.words)
     facts, moving = situation.asked.facts, _moving(words, situation)
     return ThirdSaid(
         came=_came(words, situation),

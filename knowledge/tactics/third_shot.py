@@ -14,21 +14,23 @@ from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
-from knowledge.planning.weighing import is_open, is_weak
+from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
-from knowledge.tactics.third_effects import DRIVE, LATE, LINE, LOB, WIND, trait_of_shot
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, WIND, sum_lines
+from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, trait_of_shot
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
 from knowledge.tactics.told_reasons import (
     best_other_shot,
     figures,
     is_general,
+    noted_by_name,
     plain,
     shot_confidence,
+    weak_shot,
 )
-from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait, Value
+from knowledge.vocabulary import BallQuality, Topic, Trait, Value
 
 REASONS = 3
 TOLD_REASONS = 2
@@ -98,13 +100,14 @@ def _rule(situation: Situation, said: ThirdSaid, thirds: list[Third]) -> Advice:
 
 def _only_drops(one: OnCourt, situation: Situation) -> Advice:
     """Our own notes mark a drive as weak: its owner drops, whatever the return."""
-    text = f"{one.name}'s {TRAITS[Trait.FOREHAND_DRIVE].label} is weak"
-    weak = Reason(text=text, source=one.profile.skill(Trait.FOREHAND_DRIVE).source)
     other = next((each for each in situation.ours if not is_weak(each, Trait.FOREHAND_DRIVE)), None)
     return Advice(
         topic=Topic.THIRD_SHOT,
         call=words.ONLY_DROPS,
-        reasons=(weak, *plain("Middle, or at the one who arrives late")),
+        reasons=(
+            weak_shot(one, Trait.FOREHAND_DRIVE),
+            *plain("Middle, or at the one who arrives late"),
+        ),
         unless=f"{other.name} may drive a short return." if other else None,
         confidence=Confidence.LEAN,
         choices=_branches(NOTHING_TOLD),
@@ -113,15 +116,14 @@ def _only_drops(one: OnCourt, situation: Situation) -> Advice:
 
 def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advice:
     mix, ranking = _mix(situation, said), third.weighed.ranking
-    behind = third.target is not None and _is_behind(third)
     is_at_someone = third.target is not None or third.where == LATE
     other, points = _over_the_other_shot(third)
     return Advice(
         topic=Topic.THIRD_SHOT,
-        call=words.call(third, behind=behind),
+        call=words.call(third),
         reasons=_reasons(third, said, situation),
         number=words.number(other, points) if other and mix is None else None,
-        unless=words.unless(third, said, behind=behind, two_handed=_two_handed(third.hitter)),
+        unless=words.unless(third, said, two_handed=_two_handed(third.hitter)),
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
         confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
@@ -151,34 +153,17 @@ def _mix(situation: Situation, said: ThirdSaid) -> AdvisedMix | None:
     return replace(mix, trigger=SIT_ON_IT)
 
 
-def _is_behind(third: Third) -> bool:
-    driver = third.weighed.driver
-    scale = driver.effect.scale if driver else None
-    return scale is not None and scale.trait is Trait.POACHING
-
-
 def _reasons(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Reason, ...]:
     """Notes first, then the wind, the ball, and the fifth where the call does not say it."""
     told = [_reason(part) for part in _told(third, said)]
     fifth = plain(words.FIFTH[third.shot]) if third.shot in words.FIFTH else ()
-    found = (*_noted(third, situation)[:1], *_wind([third], third.shot), *told)
+    noted = noted_by_name(third.weighed.ranking.of(third.option).parts, situation)
+    found = (*noted[:1], *_wind([third], third.shot), *told)
     return (*dict.fromkeys(found),)[: REASONS - len(fifth)] + fifth
 
 
 def _reason(part: Part) -> Reason:
     return Reason(text=part.effect.because, source=part.effect.source)
-
-
-def _noted(third: Third, situation: Situation) -> list[Reason]:
-    """What notes say for it, with whom they are of."""
-    found = []
-    for part in third.weighed.ranking.of(third.option).parts:
-        scale = part.effect.scale
-        one = situation.find(scale.player) if scale is not None else None
-        if one is not None and part.points > 0 and part.evidence and not is_open(part):
-            text = f"{one.name}: {part.effect.because}"
-            found.append(Reason(text=text, source=part.source))
-    return found
 
 
 def _told(third: Third, said: ThirdSaid) -> list[Part]:
@@ -233,17 +218,16 @@ def _wind(thirds: list[Third], shot: str | None = None) -> tuple[Reason, ...]:
 
 def _no_third(situation: Situation, said: ThirdSaid) -> Advice:
     """Neither shot is ours by our own notes: depth buys the way in."""
-    weak = [
-        Reason(text=f"{one.name}'s {TRAITS[trait].label} is weak", source=source)
+    found = [
+        weak_shot(one, trait)
         for one in situation.ours
-        for trait in (trait_of_shot("drop", said), trait_of_shot("drive", said))
+        for trait in (trait_of_shot(DROP, said), trait_of_shot(DRIVE, said))
         if is_weak(one, trait)
-        for source in (one.profile.skill(trait).source,)
     ]
     return Advice(
         topic=Topic.THIRD_SHOT,
         call=words.NO_THIRD,
-        reasons=(*weak[:TOLD_REASONS], *plain("Deep and middle gives no angle back")),
+        reasons=(*found[:TOLD_REASONS], *plain("Deep and middle gives no angle back")),
         unless="Practise one of them: the drop first.",
         choices=_branches(said),
     )

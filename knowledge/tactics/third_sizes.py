@@ -24,10 +24,10 @@ DRIVE_AT_ONE_WHO_MOVES: Final = Points(mean=3, sd=3)
 """Through the middle half of it, and off a deep or low return, which must be hit up."""
 
 AT_THE_LATE_ONE: Final = Points(mean=2, sd=1.5)
-"""Row 10: to the late one."""
+"""Row 10: to the late one; of the fifth and a fourth too."""
 
 DOWN_THE_LINE: Final = Points(mean=-2, sd=1.5)
-"""Row 10: the line against the middle."""
+"""Row 10: the line against the middle; of the fifth too."""
 
 LINE_LEFT_OPEN: Final = Points(mean=5, sd=3)
 """Row 10 does not apply when the line player is asleep."""

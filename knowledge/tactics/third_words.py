@@ -33,7 +33,7 @@ FIFTH = {
 """Drive then drop: a drive's fifth ball is part of its call."""
 
 
-def call(third: Third, *, behind: bool) -> str:
+def call(third: Third) -> str:
     """What to hit and where, with what comes after it."""
     name = third.target.name if third.target else ""
     place = {LATE: "at the one still coming in", LINE: "down the line"}.get(third.where)
@@ -42,17 +42,15 @@ def call(third: Third, *, behind: bool) -> str:
             over = f"over {name}, high and deep" if name else "high and deep, to the middle"
             return first_that_fits((f"Lob it {over}.", "Lob it high and deep."))
         case "drive":
-            where = place or _at(name, behind=behind, middle="through the middle")
+            where = place or _at(third, middle="through the middle")
             return first_that_fits((f"Drive {where}, then drop the fifth.", f"Drive {where}."))
         case _:
-            where = place or _at(name, behind=behind, middle="to the middle")
+            where = place or _at(third, middle="to the middle")
             return first_that_fits((f"Drop it {where}, then come in.", f"Drop it {where}."))
 
 
-def _at(name: str, *, behind: bool, middle: str) -> str:
-    if not name:
-        return middle
-    return f"behind {name}" if behind else f"at {name}"
+def _at(third: Third, *, middle: str) -> str:
+    return middle if third.target is None else f"{third.towards} {third.target.name}"
 
 
 def number(other: str, points: float) -> str | None:
@@ -63,14 +61,14 @@ def number(other: str, points: float) -> str | None:
     return f"Worth about {whole} in 100 over a {other} from here."
 
 
-def unless(third: Third, said: ThirdSaid, *, behind: bool, two_handed: bool | None) -> str:
+def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
     owned = {one.option.id.partition(":")[0] for one in third.weighed.ranking.ranked}
     if not {DROP, DRIVE} <= owned:
         return "Sits up? The same drop." if third.shot == DROP else "Deep and low? The same drive."
     if third.shot == DRIVE:
         if said.moving and said.came is not Return.POOR:
             return "Once they are set: drop it."
-        is_last = behind or third.where == MIDDLE
+        is_last = third.is_behind or third.where == MIDDLE
         return f"A set counter waits there? {'Drop it' if is_last else 'Middle'} instead."
     if third.shot == LOB:
         return "In balance? Drop it instead."

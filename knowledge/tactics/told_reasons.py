@@ -11,7 +11,9 @@ from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranked, Ranking
 from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import is_open
 from knowledge.rulebook import rule_named
+from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.vocabulary import TRAITS, Trait
 
 GENERAL = "General rule: no notes decide."
 
@@ -27,6 +29,12 @@ def ruled(name: str, text: str, *, reason: int = 0) -> Reason:
     if rule is None:
         raise KeyError(f"the rulebook has no {name!r}")
     return Reason(text=text, source=rule.ruling.reasons[reason].source)
+
+
+def weak_shot(one: OnCourt, trait: Trait) -> Reason:
+    """A shot of our own that the notes mark as weak."""
+    text = f"{one.name}'s {TRAITS[trait].label} is weak"
+    return Reason(text=text, source=one.profile.skill(trait).source)
 
 
 def noted(parts: Iterable[Part]) -> tuple[Reason, ...]:
@@ -46,6 +54,20 @@ def noted_for(ranking: Ranking) -> tuple[Reason, ...]:
 
 def noted_against_others(ranking: Ranking) -> tuple[Reason, ...]:
     return noted(part for one in ranking.ranked[1:] for part in one.parts if part.points < 0)
+
+
+def noted_by_name(parts: Iterable[Part], situation: Situation) -> list[Reason]:
+    """What notes say for it in these parts, with whom they are of."""
+    found = []
+    for part in parts:
+        scale = part.effect.scale
+        one = None if scale is None else situation.find(scale.player)
+        if one is None or part.points <= 0 or not part.evidence or is_open(part):
+            continue
+        said = part.effect.because
+        text = said if one.name in said else f"{one.name}: {said}"
+        found.append(Reason(text=text, source=part.source))
+    return found
 
 
 def told_for(ranking: Ranking) -> tuple[Reason, ...]:

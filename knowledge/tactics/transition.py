@@ -7,7 +7,6 @@ from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.weighing import is_open
 from knowledge.reach import Feet, mover_of
 from knowledge.situation import Situation
 from knowledge.tactics.aim_words import sum_lines
@@ -16,9 +15,11 @@ from knowledge.tactics.told_reasons import (
     GENERAL,
     figures,
     is_general,
+    noted_by_name,
     plain,
     shot_confidence,
     told_for,
+    weak_shot,
 )
 from knowledge.tactics.transition_answer import COMING, TransitionAnswer, answer_transition
 from knowledge.tactics.transition_effects import (
@@ -26,14 +27,16 @@ from knowledge.tactics.transition_effects import (
     ATTACK,
     BLOCK,
     BOUNCE,
+    FAR_M,
     GO,
     LIFT,
     SHORT,
+    SOFT,
     SOFT_LINE,
 )
 from knowledge.tactics.transition_said import Stage
 from knowledge.tactics.transition_time import run_in_m, to_the_line_m
-from knowledge.vocabulary import TRAITS, BallQuality, Topic, Trait
+from knowledge.vocabulary import BallQuality, Topic, Trait
 from knowledge.wind import Stroke
 
 REASONS = 3
@@ -53,7 +56,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.TRANSITION,
         call=_call(answer),
         reasons=_reasons(answer, situation),
-        number=_number(drop_m, drive_m) if is_move and from_net_m >= HALF_LENGTH_M - 1 else None,
+        number=_number(drop_m, drive_m) if is_move and from_net_m >= FAR_M else None,
         unless=_unless(answer),
         assumed=GENERAL if general else None,
         caution=BODY_CAUTION if is_hit_down else None,
@@ -138,24 +141,18 @@ _USUAL = {
 
 def _reasons(answer: TransitionAnswer, situation: Situation) -> tuple[Reason, ...]:
     told = told_for(answer.ranking) if answer.said.is_told or answer.said.one_back else ()
-    found = (*_weak(answer), *_noted(answer, situation)[:1], *told[:2])
-    usual = _GOING if answer.best == GO else _USUAL[answer.said.stage]
-    return tuple(dict.fromkeys((*found, *plain(*usual))))[:REASONS]
+    noted = noted_by_name(answer.ranking.best.parts, situation)
+    found = (*_weak(answer), *noted[:1], *told[:2])
+    return tuple(dict.fromkeys((*found, *plain(*_usual(answer)))))[:REASONS]
 
 
-def _noted(answer: TransitionAnswer, situation: Situation) -> list[Reason]:
-    """What notes say for it, with whom they are of."""
-    found = []
-    for part in answer.ranking.best.parts:
-        scale = part.effect.scale
-        if scale is None or part.points <= 0 or not part.evidence or is_open(part):
-            continue
-        one = situation.find(scale.player)
-        name = "" if one is None else one.name
-        said = part.effect.because
-        text = said if name and name in said else f"{name}: {said}"
-        found.append(Reason(text=text, source=part.source))
-    return found
+def _usual(answer: TransitionAnswer) -> tuple[str, ...]:
+    """What holds whoever plays; the middle is a reason only where the fifth goes there."""
+    if answer.best == GO:
+        return _GOING
+    usual = _USUAL[answer.said.stage]
+    is_fifth_elsewhere = answer.said.stage is Stage.FIFTH and answer.best not in (SOFT, BLOCK)
+    return usual[1:] if is_fifth_elsewhere else usual
 
 
 def _weak(answer: TransitionAnswer) -> tuple[Reason, ...]:
@@ -164,8 +161,7 @@ def _weak(answer: TransitionAnswer) -> tuple[Reason, ...]:
     one = answer.striker
     if avoided is None or one is None or not marks_weak(one, avoided):
         return ()
-    source = one.profile.skill(avoided).source
-    return (Reason(text=f"{one.name}'s {TRAITS[avoided].label} is weak", source=source),)
+    return (weak_shot(one, avoided),)
 
 
 def _number(drop_m: float, drive_m: float) -> str:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.ball_facts import Depth
 from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
+from knowledge.planning.thirds import LEAST_GAIN
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import transition_sizes as sizes
 from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.told_ball import striker_of
 from knowledge.tactics.transition_effects import (
     ANGLE,
     ATTACK,
@@ -61,17 +63,22 @@ def answer_transition(situation: Situation) -> TransitionAnswer:
             decision = _fifth(said, striker, situation.theirs)
         case Stage.FOURTH:
             decision = _fourth(said, striker, situation.theirs)
-    ranking = rank(decision, situation)
+    ranking = _ranked(decision, situation)
     where = ranking.best.option.id.partition(":")[2]
     target = next((one for one in situation.theirs if str(one.player) == where), None)
     return TransitionAnswer(said=said, ranking=ranking, target=target, striker=striker)
 
 
-def striker_of(situation: Situation) -> OnCourt | None:
-    """Who of ours it is about: named, the striker, or whoever asks."""
-    about = [one for one in situation.ours if one.player in situation.asked.about]
-    who = about[0].player if about else situation.striker or situation.asker
-    return next((one for one in situation.ours if one.player == who), None)
+def _ranked(decision: Decision, situation: Situation) -> Ranking:
+    """At one of them only where that gains something over the middle."""
+    ranking = rank(decision, situation)
+    shot, _, where = ranking.best.option.id.partition(":")
+    if not where.isdecimal() or ranking.gain(OptionId(f"{shot}:middle")) >= LEAST_GAIN:
+        return ranking
+    kept = [one for one in decision.options if not one.id.partition(":")[2].isdecimal()]
+    known = {one.id for one in kept}
+    effects = tuple(effect for effect in decision.effects if effect.on <= known)
+    return rank(replace(decision, options=tuple(kept), effects=effects), situation)
 
 
 def _decision(

@@ -9,6 +9,7 @@ from knowledge.court import HALF_LENGTH_M
 from knowledge.effects import Effect, Mechanism, OptionId
 from knowledge.planning.weighing import from_trait
 from knowledge.situation import OnCourt
+from knowledge.tactics import third_sizes
 from knowledge.tactics import transition_sizes as sizes
 from knowledge.tactics.conditions import rule_of_thumb, skill
 from knowledge.tactics.told_ball import told
@@ -92,9 +93,9 @@ def fifth_effects(
         because = "They are set at the line for pace"
         yield rule_of_thumb("plain", ATTACK, sizes.ATTACK_A_PLAIN_BALL, error, because)
     because = "The line: higher net, less court"
-    yield rule_of_thumb("line", SOFT_LINE, sizes.DOWN_THE_LINE, error, because)
+    yield rule_of_thumb("line", SOFT_LINE, third_sizes.DOWN_THE_LINE, error, because)
     because = "At the one still coming in"
-    yield rule_of_thumb("late one", SOFT_LATE, sizes.AT_THE_LATE_ONE, cover, because)
+    yield rule_of_thumb("late one", SOFT_LATE, third_sizes.AT_THE_LATE_ONE, cover, because)
     if hitter is not None:
         trait = Trait.RESET
         named = f"{hitter.name}'s reset"
@@ -128,7 +129,7 @@ def fourth_effects(said: TransitionSaid, theirs: Sequence[OnCourt]) -> Iterator[
         because = "High and near: the angle is open"
         yield rule_of_thumb("open angle", ANGLE, sizes.ANGLE_WHEN_HIGH, reply, because)
     because = "At the one still coming in"
-    yield rule_of_thumb("late one", DEEP_LATE, sizes.AT_THE_LATE_ONE, reply, because)
+    yield rule_of_thumb("late one", DEEP_LATE, third_sizes.AT_THE_LATE_ONE, reply, because)
     for one in theirs:
         at, short = deep_at(one), sizes.DROP_AT_SLOW_FEET
         size = sizes.WEAK_IN_MID_COURT

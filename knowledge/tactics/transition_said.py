@@ -9,7 +9,7 @@ from enum import StrEnum
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import FROM_NET_M, NET_M, PlaceName
 from knowledge.situation import Situation
-from knowledge.tactics.told_ball import is_balanced
+from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallQuality
 
 LOW_M = 0.55
@@ -20,7 +20,7 @@ _FOURTH = re.compile(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhe
 _FIFTH = re.compile(
     r"\b(?:fifth|5th)\b|\bnext ball\b|\bball after\b|\bwhat next\b|\b(?:second|another) drop\b|"
     r"\breset\b|\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
-    r"\bthe fifth\b|\bpicked on\b"
+    r"\bpicked on\b"
 )
 _THEY_HIT_UP = re.compile(
     r"\b(?:hit|hitting) up\b|\bbelow the (?:net|tape)\b|\bgood (?:third|drop)\b|"
@@ -72,7 +72,7 @@ class TransitionSaid:
 
 
 def transition_said(situation: Situation) -> TransitionSaid:
-    words = " ".join(re.findall(r"\w+", situation.asked.words.casefold().replace("'", "")))
+    words = plain_words(situation.asked.words)
     facts = situation.asked.facts
     stage = _stage(words)
     low, high = _height(words, stage, situation)

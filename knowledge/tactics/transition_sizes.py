@@ -38,10 +38,6 @@ ATTACK_A_LOW_BALL: Final = Points(mean=-6, sd=4)
 ATTACK_A_PLAIN_BALL: Final = Points(mean=-3, sd=3)
 """Rows 14 and 15; between them half of row 15."""
 
-DOWN_THE_LINE: Final = Points(mean=-2, sd=1.5)
-AT_THE_LATE_ONE: Final = Points(mean=2, sd=1.5)
-"""Row 10, for the fifth as for the third."""
-
 AT_WEAK_HANDS_OR_KNEES: Final = Points(mean=2, sd=1.5)
 INTO_A_POACHER: Final = Points(mean=-2, sd=1.5)
 

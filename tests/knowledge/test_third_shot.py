@@ -99,6 +99,17 @@ def test_rows_seven_and_eight_have_their_size() -> None:
         assert advice.numbers["points_over_the_other_shot"] == pytest.approx(4, abs=0.15)
 
 
+def test_a_reason_is_about_its_own_shot() -> None:
+    """Off balance a drop floats as a drive does, but it is not one."""
+    asked = Asked(words="they are set", facts=BallFacts(footing=Footing.BACKWARD))
+    (third,) = thirds_of(Situation(topic=Topic.THIRD_SHOT, asked=asked))
+    for one in third.weighed.ranking.ranked:
+        shot, other = one.option.id.partition(":")[0], {"drop": "a drive", "drive": "a drop"}
+        floats = [part.effect.because for part in one.parts if "floats" in part.effect.because]
+        assert len(floats) == (shot in other)
+        assert [text for text in floats if other[shot] in text] == []
+
+
 def test_the_better_the_return_the_less_we_drive() -> None:
     def drive_over_drop(words: str) -> float:
         situation = Situation(topic=Topic.THIRD_SHOT, asked=Asked(words=words))
@@ -158,6 +169,24 @@ def test_the_picture_lands_in_their_half(side: Side) -> None:
         assert arrow.from_y_m < -HALF_LENGTH_M + 1
         assert 0 < arrow.to_y_m <= HALF_LENGTH_M
         assert abs(arrow.to_x_m) <= HALF_WIDTH_M
+
+
+@pytest.mark.parametrize("side", list(Side))
+def test_behind_a_poacher_is_drawn_and_said_behind(side: Side) -> None:
+    """Outside of where the poacher stands, as the plan draws it; at a slow one straight there."""
+    found = {}
+    for note in ("poaching often", "forward_speed weakness"):
+        hale = player(5, "Hale", side, *often_noted(note, 3))
+        plan = match(Topic.GAME_PLAN, hale, player(6, "Brandt", side.other))
+        court = court_of(advise(replace(plan, topic=Topic.THIRD_SHOT)))
+        line = third_line(plan)
+        assert line is not None
+        assert line.arrow is not None
+        assert court.arrows[0].to_x_m == pytest.approx(line.arrow.to_x_m)
+        found[note] = (court.alt, abs(court.arrows[0].to_x_m))
+    assert "behind Hale" in found["poaching often"][0]
+    assert "at Hale" in found["forward_speed weakness"][0]
+    assert found["poaching often"][1] > found["forward_speed weakness"][1]
 
 
 _CLAIMS = [
