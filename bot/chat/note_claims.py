@@ -33,6 +33,9 @@ _OPPOSITE = {
 _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
 
+_ON_THE_BODY = word_set("on_the_body")
+_ATTACKS = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRIVE})
+
 _GOING_ON = word_set("going_on")
 
 _PEOPLE = word_set("who_tells_after")
@@ -209,6 +212,7 @@ def _skills(
     judged = [
         one
         for thing, judgement in pairs
+        if not _says_where(thing, judgement, line)
         for one in _skill(
             _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
         )
@@ -250,6 +254,13 @@ def _by_depth(thing: Thing, judgement: Hit, line: Sequence[str]) -> Thing:
 
 
 _RETURN = (Trait.RETURN,)
+
+
+def _says_where(thing: Thing, judgement: Hit, line: Sequence[str]) -> bool:
+    """An attack "chest high" is aimed there; a dink or a drop that comes so is a bad one."""
+    *body, last = line[judgement.start : judgement.stop]
+    on_body = bool(body) and _ON_THE_BODY.issuperset(body)
+    return _ATTACKS.issuperset(thing.traits) and last == "high" and on_body
 
 
 def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:
