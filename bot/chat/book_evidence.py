@@ -10,7 +10,7 @@ from typing import Protocol
 from knowledge.evidence import Observation, RateCount
 from knowledge.vocabulary import PlayerId, Trait
 from scouting_db.match_rates import MatchRates
-from scouting_db.values import MatchId, NoteChanges
+from scouting_db.values import MatchId, NoteChanges, NoteId
 
 KEPT_PLAYERS = 128
 """Players of one book whose notes are kept in memory, the one asked about longest ago leaving."""
@@ -51,7 +51,8 @@ class BookEvidence:
         """The same as of a later version: two statements, whatever the size of the book."""
         if version == self.version:
             return self
-        changes = book.note_changes(self.version) if self.notes or self.stances else NoteChanges()
+        has_read = bool(self.notes) or self.stances is not None
+        changes = book.note_changes(self.version) if has_read else NoteChanges()
         found = replace(self, version=version)
         if changes.notes:
             found = found._with_notes(changes)
@@ -103,9 +104,9 @@ class BookEvidence:
 
 def _renewed(said: Said, fresh: Said, changed: frozenset[int]) -> Said:
     """What stood, but what the changed notes say instead; the same object where nothing differs."""
-    if not fresh and not any(_note_of(one) in changed for one in said):
+    if not fresh and not any(note_of(one) in changed for one in said):
         return said
-    kept = [one for one in said if _note_of(one) not in changed]
+    kept = [one for one in said if note_of(one) not in changed]
     renewed = tuple(sorted((*kept, *fresh), key=_place))
     return said if renewed == said else renewed
 
@@ -118,8 +119,9 @@ def _by_player(players: Iterable[PlayerId], said: Iterable[Observation]) -> dict
     return {player: tuple(group) for player, group in found.items()}
 
 
-def _note_of(one: Observation) -> int:
-    return _place(one)[0]
+def note_of(one: Observation) -> NoteId:
+    """The note that says it."""
+    return NoteId(_place(one)[0])
 
 
 def _place(one: Observation) -> tuple[int, int]:

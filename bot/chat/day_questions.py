@@ -7,11 +7,10 @@ from collections.abc import Sequence
 
 from bot.chat.message import Message
 from bot.chat.question import BookSaid, BookVerb, Question, Understood
+from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import Topic
-
-_CERTAIN = 1.0
 
 _NEXT = re.compile(
     r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
@@ -33,9 +32,9 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
     """What such a message asks; None unless it is all that is said."""
     line = _line(message.said)
     if _WAY_OF_SCORING.fullmatch(line):
-        return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=_CERTAIN)
+        return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=CERTAIN)
     if _NEXT.fullmatch(line) and chat.match_on:
-        return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=_CERTAIN)
+        return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)
     if _NEXT.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
     if _REVIEW.fullmatch(line):

@@ -13,7 +13,7 @@ from bot.chat.measures_said import length, metres
 from knowledge.ball_places import NET_M, HeightName, height_m
 
 HIGHEST_M: Final = 3.0
-"""Nobody reaches higher; the issue's own bound."""
+"""Nobody reaches higher: common practice, no source."""
 
 BODY_OFFSET_M: Final = 0.15
 """How far "above my waist" and "below my knees" are taken to be off it: common practice."""

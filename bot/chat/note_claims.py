@@ -9,7 +9,16 @@ from bot.chat.clauses import Clause
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.note_adjectives import adjectives_of, counts_a_habit, is_told, skills_not_habits
-from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, Thing, as_judgement, things, wings_said
+from bot.chat.note_hits import (
+    JUDGEMENTS,
+    Hit,
+    Hits,
+    Thing,
+    as_judgement,
+    is_height,
+    things,
+    wings_said,
+)
 from bot.chat.note_negations import (
     REACH_OF_A_NEGATION,
     Denied,
@@ -32,6 +41,8 @@ _OPPOSITE = {
 
 _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
+
+_ATTACKS = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRIVE})
 
 _GOING_ON = word_set("going_on")
 
@@ -209,6 +220,7 @@ def _skills(
     judged = [
         one
         for thing, judgement in pairs
+        if not _says_where(thing, judgement, line)
         for one in _skill(
             _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
         )
@@ -250,6 +262,11 @@ def _by_depth(thing: Thing, judgement: Hit, line: Sequence[str]) -> Thing:
 
 
 _RETURN = (Trait.RETURN,)
+
+
+def _says_where(thing: Thing, judgement: Hit, line: Sequence[str]) -> bool:
+    """An attack "chest high" is aimed there; a dink or a drop that comes so is a bad one."""
+    return _ATTACKS.issuperset(thing.traits) and is_height(judgement, line)
 
 
 def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:

@@ -47,6 +47,7 @@ _BEFORE_AN_ORIGIN = frozenset(
 )
 _CONNECTORS = word_set("connectors")
 _HARD_HITS = word_set("hard_hits")
+_ON_THE_BODY = word_set("on_the_body")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -237,3 +238,9 @@ def _inside(hits: Sequence[Hit], clause: Clause) -> tuple[Hit, ...]:
 def as_judgement(hit: Hit, role: Role) -> Hit:
     """An adjective of a player read as one of a stroke: "slow backhand"."""
     return replace(hit, meaning=Sense(role=role))
+
+
+def is_height(hit: Hit, line: Sequence[str]) -> bool:
+    """Whether a judgement is "chest high" and the like, which judges soft shots only."""
+    *body, last = line[hit.start : hit.stop]
+    return bool(body) and last == "high" and _ON_THE_BODY.issuperset(body)

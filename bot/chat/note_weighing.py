@@ -15,9 +15,10 @@ from bot.chat.claim_model import (
     the_claim_model,
 )
 from bot.chat.clauses import Clause
+from bot.chat.forms import word_set
 from bot.chat.half_understood import Doubted
 from bot.chat.note_features import players_meant, see_note
-from bot.chat.note_hits import Hits
+from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
 from bot.chat.question import Claim
@@ -32,6 +33,9 @@ LISTED = 3
 
 _ENDS_AN_ACT = frozenset(["up", "out", "away", "long", "wide", "short", "high"])
 _WE = frozenset(["i", "we"])
+_ACT = word_set("speeds_up_or_drives")
+"""Words that tell what is done and not how well."""
+
 
 MADE_OF_OTHERS_FROM = 0.9
 """The chance from which a claim is made although the words seem to be about somebody else."""
@@ -136,9 +140,19 @@ def _may_add(one: Likely, player: PlayerId, note: NoteLine, hits: Hits) -> bool:
     else is meant only what is all but certain."""
     meant = note.subjects.at(one.at)
     is_theirs = player in meant or (bool(meant) and one.chance >= MADE_OF_OTHERS_FROM)
-    only_often = hits.has(Role.OFTEN) and not hits.having(Role.GOOD, Role.BAD)
-    is_habit = only_often and one.trait in DONE_OFTEN
+    is_habit = one.trait in DONE_OFTEN and _only_tells_what(one, note, hits)
     return is_theirs and not is_habit and not hits.has(Role.FORMER)
+
+
+def _only_tells_what(one: Likely, note: NoteLine, hits: Hits) -> bool:
+    """Whether it is said that it is done, or in its clause how often, and nothing of how well."""
+    if _ACT.issuperset(note.line[one.start : one.stop]) and not _judges(note.hits, note):
+        return True
+    return hits.has(Role.OFTEN) and not _judges(hits, note)
+
+
+def _judges(hits: Hits, note: NoteLine) -> bool:
+    return any(not is_height(hit, note.line) for hit in hits.having(Role.GOOD, Role.BAD))
 
 
 def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:

@@ -7,9 +7,8 @@ import re
 from bot.chat.message import Message
 from bot.chat.question import Question
 from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
 from knowledge.vocabulary import Topic
-
-_CERTAIN = 1.0
 
 _HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
 _SIZE = "(?:height|width|depth|length|size|dimensions|measurements)"
@@ -47,4 +46,4 @@ def settled_topic(message: Message) -> Question | None:
     if topic is None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
-    return Question(text=message.text, topic=topic, confidence=_CERTAIN, slots=slots)
+    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)

@@ -362,6 +362,18 @@ def _rows_after(talk: Talk, change: str) -> int:
     return rows
 
 
+def test_a_book_that_told_no_hand_yet_tells_the_first(fresh: Talk) -> None:
+    """Who stands how is asked before anybody's notes are: of nobody a hand is known at first."""
+    fresh.say("/add Chidi Okafor")
+    with fresh.book() as book:
+        kept = BookEvidence(version=book.about().version).knowing_stances(book)
+    assert kept.stances == ()
+    fresh.say("okafor is a lefty")
+    with fresh.book() as book:
+        found = kept.brought_to(book.about().version, book).stances
+    assert [(one.trait, one.value) for one in found or ()] == [(Trait.HAND, Value.LEFT)]
+
+
 def test_memories_are_bounded_and_answer_only_what_was_asked_before() -> None:
     memories = Memories()
     asked: list[int] = []

@@ -15,7 +15,7 @@ def ziegler(demo: Talk) -> None:
 
 
 def test_a_second_hand_is_said_with_which_counts(demo: Talk) -> None:
-    """Of one writer the last word of a day counts: issue 5, contradictions are shown."""
+    """Of one writer the last word of a day counts, and the contradiction is shown."""
     demo.say("ziegler is righty")
     reply = demo.say("ziegler is a lefty")
     assert "The book also says right-handed." in reply

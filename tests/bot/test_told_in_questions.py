@@ -83,3 +83,15 @@ def test_what_who_asks_is_claimed_of_nobody(fresh: Talk, text: str, claims: int)
     fresh.say(text)
     assert len(fresh.claims("Okafor")) == claims
     assert not fresh.claims("Mira")
+
+
+def test_how_high_their_attack_comes_says_nothing_of_how_good_it_is(demo: Talk) -> None:
+    notes = len(demo.notes(50))
+    assert demo.say("they speed up chest high, leave or counter").startswith("Leave it")
+    assert len(demo.notes(50)) == notes
+
+
+def test_how_weak_a_shot_told_in_a_question_is_noted(demo: Talk) -> None:
+    said = demo.say("okafor's dinks come chest high, where do i speed up")
+    assert said.startswith("Noted. Okafor: ")
+    assert "dink weak" in said.splitlines()[0]

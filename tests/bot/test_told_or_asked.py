@@ -26,6 +26,7 @@ MATCH = replace(EVENING, theirs=(PlayerId(3), PlayerId(4)), match_on=True)
         "why ruiz slices everything, it dies low",
         "okafor? lefty.",
         "at 9-9 lindqvist tightens up, why i do not know",
+        "who covers the middle for them: okafor",
     ],
 )
 def test_a_word_that_asks_makes_no_question_of_a_note(said: str) -> None:
@@ -35,10 +36,20 @@ def test_a_word_that_asks_makes_no_question_of_a_note(said: str) -> None:
 
 @pytest.mark.parametrize(
     "said",
-    ["is hale a lefty", "where does hale serve", "um does brandt poach", "whats okafor like"],
+    [
+        *("is hale a lefty", "where does hale serve", "um does brandt poach", "whats okafor like"),
+        *("who covers middle if hale lobs", "who has it when lindqvist drives"),
+    ],
 )
 def test_a_plain_question_is_one_without_its_mark(said: str) -> None:
     assert any(isinstance(one, Question) for one in understand(said, chat=MATCH))
+
+
+@pytest.mark.parametrize("verb", ["takes", "covers", "has"])
+def test_who_of_us_does_it_when_they_do_that_is_asked_and_not_kept(verb: str) -> None:
+    [question] = understand(f"who {verb} the middle when okafor drives", chat=MATCH)
+    assert isinstance(question, Question)
+    assert question.topic is Topic.COVER_MIDDLE
 
 
 def test_a_score_that_asks_is_kept_and_answered() -> None:

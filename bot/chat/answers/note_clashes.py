@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk
+from bot.chat.book_evidence import note_of
 from bot.chat.payload import Verb, tap
 from bot.chat.question import Claim
 from bot.chat.reply import Button
@@ -33,11 +34,11 @@ def clashes(desk: Desk, claims: Sequence[Claim], note: NoteId) -> Iterator[Clash
         if TRAITS[claim.trait].kind is not TraitKind.FACT:
             continue
         said = [one for one in desk.said_of(claim.player) if one.trait is claim.trait]
-        own = [one for one in said if _note_of(one) == note and one.value is claim.value]
+        own = [one for one in said if note_of(one) == note and one.value is claim.value]
         told = tuple(
             one
             for one in said
-            if _note_of(one) != note and any(one.contradicts(mine) for mine in own)
+            if note_of(one) != note and any(one.contradicts(mine) for mine in own)
         )
         if told:
             fact = estimate_fact(said, today=desk.day)
@@ -46,7 +47,7 @@ def clashes(desk: Desk, claims: Sequence[Claim], note: NoteId) -> Iterator[Clash
 
 def drop_buttons(desk: Desk, clash: Clash) -> tuple[Button, ...]:
     """A button per older note that says nothing else: a tap must lose nothing besides."""
-    rows = [desk.book.note(each) for each in dict.fromkeys(map(_note_of, clash.told))]
+    rows = [desk.book.note(each) for each in dict.fromkeys(map(note_of, clash.told))]
     droppable = [row for row in rows if row is not None and _says_only(row, clash)]
     return tuple(
         Button(
@@ -63,10 +64,6 @@ def _says_only(row: NoteRow, clash: Clash) -> bool:
 
 def _is_of(one: NewObservation, claim: Claim) -> bool:
     return (one.player, one.trait) == (claim.player, claim.trait)
-
-
-def _note_of(one: Observation) -> NoteId:
-    return NoteId(int(one.evidence.split(":")[1]))
 
 
 _LONGEST_LABEL = 20

@@ -175,7 +175,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
 
 def _clash_line(clash: Clash) -> str:
     """The book has both: what else it says, and which of the two counts."""
-    other = next(one for one in reversed(clash.told))
+    other = clash.told[-1]
     told = claim_words(replace(clash.claim, value=other.value, denied=other.denied, tag=other.tag))
     counted = clash.counts
     if counted is None:
