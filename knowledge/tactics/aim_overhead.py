@@ -192,8 +192,6 @@ def _branches(facts: BallFacts) -> Iterable[tuple[str, BallFacts]]:
 
 def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
-    if facts.fault:
-        return facts.fault
     said = situation.asked.ball is not None or facts.footing is not None
     if said or facts.from_net_m is not None or facts.bounced:
         return None if situation.theirs else NOBODY_NAMED

@@ -125,8 +125,6 @@ def _unless(answer: DeepAnswer) -> str | None:
 
 def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
-    if facts.fault:
-        return facts.fault
     if facts.height_m is None and situation.asked.ball is None:
         return "Taken as net high or lower, they near the baseline."
     return None if situation.theirs else NOBODY_NAMED

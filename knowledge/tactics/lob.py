@@ -152,8 +152,6 @@ def _unless(situation: Situation, *, leaves: bool) -> str | None:
 
 
 def _assumed(answer: LobAnswer, situation: Situation, *, leaves: bool) -> str | None:
-    if situation.asked.facts.fault:
-        return situation.asked.facts.fault
     if not situation.theirs:
         return NOBODY_NAMED
     if not answer.is_specific and not leaves:
