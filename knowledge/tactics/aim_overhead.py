@@ -27,6 +27,7 @@ from knowledge.tactics.overhead_answer import (
 from knowledge.tactics.overhead_effects import SUM, Aim
 from knowledge.tactics.overhead_outcomes import Spot
 from knowledge.tactics.overhead_picture import picture
+from knowledge.tactics.told_reasons import shot_confidence
 from knowledge.vocabulary import Topic, Trait
 
 REASONS: Final = 3
@@ -40,7 +41,7 @@ def advise(situation: Situation) -> Advice:
     answer = answer_overhead(situation)
     mix = _mix(answer, situation)
     change = answer.aim(mix.change_up.option) if mix is not None and mix.change_up else None
-    is_general = answer.driver is None
+    confidence = _confidence(answer)
     return Advice(
         topic=Topic.AIM_OVERHEAD,
         call=_call(answer, situation),
@@ -49,17 +50,24 @@ def advise(situation: Situation) -> Advice:
             answer.question.contact.footing,
             is_deep=answer.question.contact.from_net_m > STILL_WITHIN_M,
         ),
-        number=_number(answer),
+        number=None if confidence is Confidence.TOSS_UP else _number(answer),
         unless=_unless(answer, situation),
         assumed=_assumed(situation),
         caution=_caution(answer, situation),
-        confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
+        confidence=confidence,
         numbers=_numbers(answer),
         choices=_choices(situation),
         picture=picture(answer, change, _shares(mix)),
         more=sum_lines(answer.ranking.best.parts, what="Against the deep middle"),
         mix=mix,
     )
+
+
+def _confidence(answer: OverheadAnswer) -> Confidence:
+    """How sure the shot is; at whom is the smaller question."""
+    if answer.driver is None:
+        return Confidence.GENERAL_RULE
+    return shot_confidence(answer.ranking)
 
 
 def _call(answer: OverheadAnswer, situation: Situation) -> str:
