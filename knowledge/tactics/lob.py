@@ -1,7 +1,8 @@
-"""Lobs, three questions kept apart: ours off a dead dink, a desperate one, and theirs."""
+"""Lobs, each question kept apart: ours off a dead dink, a desperate one, theirs, its bounce."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -11,7 +12,7 @@ from knowledge.engine import Part
 from knowledge.planning.probes import hand_choices
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import lob_desperate, lob_theirs
+from knowledge.tactics import lob_desperate, lob_theirs, take_or_let_bounce
 from knowledge.tactics import lob_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
@@ -40,6 +41,8 @@ def advise(situation: Situation) -> Advice:
             return _attack(situation)
         case LobMeaning.DESPERATE:
             return lob_desperate.advise(situation)
+        case LobMeaning.BOUNCE:
+            return replace(take_or_let_bounce.advise(situation), topic=Topic.LOB)
         case asked:
             return lob_theirs.advise(situation, asked)
 

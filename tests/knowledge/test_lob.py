@@ -90,10 +90,26 @@ def test_plan_and_topic_lob_the_same_player() -> None:
         ("lob over my head who takes it", LobMeaning.WHO_RUNS),
         ("i ran down the lob, drive it or drop it", LobMeaning.WHAT_BACK),
         ("what do i hit off their lob", LobMeaning.WHAT_BACK),
+        ("lob over my left shoulder", LobMeaning.THEIRS),
+        ("lob over my head and partner's", LobMeaning.THEIRS),
+        ("lob over okafor's left shoulder", LobMeaning.ATTACK),
+        ("lob over mira, do i cross behind her to get it", LobMeaning.WHO_RUNS),
+        ("shallow lob, bounce or smash", LobMeaning.BOUNCE),
+        ("they lob us, do i let it bounce or smash", LobMeaning.BOUNCE),
+        ("high lob, smash or let it bounce", LobMeaning.BOUNCE),
+        ("short lob, smash it?", LobMeaning.BOUNCE),
+        ("do we lob or let it bounce", LobMeaning.ATTACK),
+        ("sun behind us, should we lob more", LobMeaning.ATTACK),
+        ("how many lobs per game is too many", LobMeaning.ATTACK),
+        ("my lobs get smashed", LobMeaning.ATTACK),
+        ("is lobbing worth it against good overheads", LobMeaning.ATTACK),
+        ("he poaches so lob behind him?", LobMeaning.ATTACK),
+        ("who is worse at going back for lobs", LobMeaning.ATTACK),
+        ("should i run down lobs or let partner", LobMeaning.THEIRS),
     ],
 )
 def test_which_question_it_is(words: str, expected: LobMeaning) -> None:
-    situation = match(Topic.LOB, WEAK_UNDER, PARTNER)
+    situation = match(Topic.LOB, WEAK_UNDER, PARTNER, ours=(MIRA, TOM))
     assert meaning(replace(situation, asked=Asked(words=words))) is expected
 
 
