@@ -124,20 +124,10 @@ def _sum(answer: OverheadAnswer) -> Reason:
     best, other = answer.best.spot, _other(answer)
     one, two = answer.question.of(best), answer.question.of(other)
     if one.errs < two.errs:
-        text = f"Misses {_in_100(one.errs)} in 100, the {_NAMES[other]} {_in_100(two.errs)}"
+        text = f"Misses {_in_100(one.errs)} in 100, the {words.SHORT[other]} {_in_100(two.errs)}"
     else:
-        text = f"Wins {_in_100(one.wins)} in 100 outright, the {_NAMES[other]} {_in_100(two.wins)}"
+        text = f"Wins {_in_100(one.wins)} in 100 outright, the {words.SHORT[other]} {_in_100(two.wins)}"
     return Reason(text=text, source=SUM)
-
-
-_NAMES: Final = {
-    Spot.MIDDLE: "middle",
-    Spot.ANGLE: "angle",
-    Spot.FEET: "feet",
-    Spot.HIP: "hip",
-    Spot.BEHIND: "ball behind",
-    Spot.BOUNCE: "bounce",
-}
 
 
 def _other(answer: OverheadAnswer) -> Spot:
@@ -156,7 +146,7 @@ def _number(answer: OverheadAnswer) -> str | None:
     if all(aim.spot is not other for aim in answer.aims):
         return None
     gain = 100 * (answer.ranking.best.chance - answer.ranking.of(OptionId(other)).chance)
-    return f"{rallies(gain).removesuffix('.')} over the {_NAMES[other]}."
+    return f"{rallies(gain).removesuffix('.')} over the {words.SHORT[other]}."
 
 
 def _numbers(answer: OverheadAnswer) -> MappingProxyType[str, float]:
