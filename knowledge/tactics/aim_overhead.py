@@ -123,10 +123,11 @@ def _sum(answer: OverheadAnswer) -> Reason:
     """The misses that decide, or the winners, beside those of the plain alternative."""
     best, other = answer.best.spot, _other(answer)
     one, two = answer.question.of(best), answer.question.of(other)
+    against = words.SHORT[other]
     if one.errs < two.errs:
-        text = f"Misses {_in_100(one.errs)} in 100, the {words.SHORT[other]} {_in_100(two.errs)}"
+        text = f"Misses {_in_100(one.errs)} in 100, the {against} {_in_100(two.errs)}"
     else:
-        text = f"Wins {_in_100(one.wins)} in 100 outright, the {words.SHORT[other]} {_in_100(two.wins)}"
+        text = f"Wins {_in_100(one.wins)} in 100 outright, the {against} {_in_100(two.wins)}"
     return Reason(text=text, source=SUM)
 
 
