@@ -1,8 +1,8 @@
 """A ball hit down: where it passes, when it is there, and how often our scatter keeps it in.
 
-The flight is `knowledge.flight.FlatFire`, without spin. Window and scatter are in closed form here:
-the flight's own window integrates hundreds of launches, and its tables hold one scatter, not one for each footing. The flight is
-exact for a level shot and a few centimetres off for the steepest smash.
+The flight is `knowledge.flight.FlatFire`, without spin: exact for a level shot and a few
+centimetres off for the steepest smash. Window and scatter are in closed form here: the package's
+window integrates hundreds of launches, and its tables hold one scatter, not one for each footing.
 """
 
 from __future__ import annotations
