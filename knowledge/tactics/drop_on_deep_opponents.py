@@ -127,7 +127,7 @@ def _unless(answer: DeepAnswer) -> str | None:
             return "High enough to hit down? Put it away."
     if not answer.may_drop:
         return "High enough to hit down? Put it away."
-    if answer.question.from_net_of(answer.best.target) < DEEP_ENOUGH_M:
+    if answer.question.their_depth_m < DEEP_ENOUGH_M:
         return "Slow forward and behind 18 ft: drop it soft."
     return "Slow forward or wrong-footed? Drop it soft."
 
