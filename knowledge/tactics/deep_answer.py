@@ -32,7 +32,7 @@ AT_THE_LINE_M: Final = 8 * METRES_PER_FOOT
 NET_HIGH_M: Final = 0.85
 SITS_UP_M: Final = 1.8
 LOW_M: Final = 0.5
-"""Where and how high we meet it where nobody says: at the line, too low to finish."""
+"""Where and how high we meet it where nobody says: at the line, low. Common practice, no source."""
 
 LOWEST_M, HIGHEST_M = 0.1, 2.8
 

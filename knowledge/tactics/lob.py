@@ -31,7 +31,7 @@ from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS: Final = 3
 SAYS_NO: Final = -1.5
-"""Points that a known circumstance must take from a lob before the call is to leave it."""
+"""Points that what is known must take from a lob before the call is to leave it. Our guess."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -141,7 +141,11 @@ def _said(part: Part, answer: LobAnswer) -> str:
 
 
 def _number(answer: LobAnswer) -> str | None:
-    return rallies(answer.weighed.gain) if answer.is_specific else None
+    """What it gains over a dink; under a rally a toss-up says the same already."""
+    is_close = answer.weighed.ranking.confidence is Confidence.TOSS_UP
+    if not answer.is_specific or (is_close and round(answer.weighed.gain) < 1):
+        return None
+    return rallies(answer.weighed.gain)
 
 
 def _unless(situation: Situation, *, leaves: bool) -> str | None:

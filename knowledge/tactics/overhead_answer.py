@@ -20,7 +20,7 @@ from knowledge.vocabulary import BallQuality, RallyChance, Trait
 CLOSE_M: Final = 9 * METRES_PER_FOOT
 MIDWAY_M: Final = 12 * METRES_PER_FOOT
 DEEP_M: Final = 15 * METRES_PER_FOOT
-"""From the net where nobody says: met in balance, on the move, and going back."""
+"""From the net where nobody says: met in balance, on the move, and going back. Common practice."""
 
 STILL_WITHIN_M: Final = 10 * METRES_PER_FOOT
 BACK_FROM_M: Final = 14 * METRES_PER_FOOT

@@ -14,7 +14,7 @@ from court_pictures import court_of
 from high_ball_cases import check, everything_said, high_ball
 from noted_players import MIRA, TOM, match, often_noted, player
 
-from knowledge.advice import CALL_LIMIT
+from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.ball_facts import BallFacts
 from knowledge.effects import OptionId
 from knowledge.mixing.guessing import guessables, payoffs
@@ -52,6 +52,14 @@ def test_cases(case: Case) -> None:
     advice = check(case, Topic.LOB)
     assert len(advice.call) <= CALL_LIMIT
     assert all(len(reason.text) <= REASON_LIMIT for reason in advice.reasons), advice.reasons
+
+
+def test_a_small_gain_is_told_once() -> None:
+    """ "Little between them" beside a toss-up's "little in it" said it twice."""
+    found = [advise(high_ball(case, Topic.LOB)) for case in CASES]
+    close = [one for one in found if one.confidence is Confidence.TOSS_UP]
+    assert not [one for one in close if "Little between them" in (one.number or "")]
+    assert [one for one in close if one.number]
 
 
 def test_there_are_enough_cases() -> None:
