@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
 from knowledge.situation import Asked, Situation
 from knowledge.tactics.lob_answer import LobAnswer, answer_lob, lob_decision
@@ -30,6 +29,6 @@ def _line(answer: LobAnswer) -> Line:
         because=answer.weighed.because,
         cue=f"{do}.",
         points=answer.weighed.gain,
-        share=sizes.LOB_SHARE,
+        share=answer.weighed.ranking.share,
         source=answer.weighed.source,
     )

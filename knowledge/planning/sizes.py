@@ -44,8 +44,3 @@ MISS_GOES_WIDE: Final = Points(mean=-1, sd=1)
 
 WAITS_ON_BACKHAND: Final = 0.7
 """How many players wait with the backhand in front, where nobody has looked."""
-
-LOB_AT_LEANING_SHORT_OR_SLOW: Final = Points(mean=3, sd=4)
-LOB_AT_QUICK_OR_TALL: Final = Points(mean=-5, sd=3)
-LOB_COLD: Final = Points(mean=-1, sd=2)
-"""A lob without any reason for it."""

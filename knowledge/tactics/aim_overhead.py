@@ -27,6 +27,7 @@ from knowledge.tactics.overhead_answer import (
 from knowledge.tactics.overhead_effects import SUM, Aim
 from knowledge.tactics.overhead_outcomes import Spot
 from knowledge.tactics.overhead_picture import picture
+from knowledge.tactics.told_reasons import shot_confidence
 from knowledge.vocabulary import Topic, Trait
 
 REASONS: Final = 3
@@ -40,7 +41,7 @@ def advise(situation: Situation) -> Advice:
     answer = answer_overhead(situation)
     mix = _mix(answer, situation)
     change = answer.aim(mix.change_up.option) if mix is not None and mix.change_up else None
-    is_general = answer.driver is None
+    confidence = _confidence(answer)
     return Advice(
         topic=Topic.AIM_OVERHEAD,
         call=_call(answer, situation),
@@ -49,17 +50,24 @@ def advise(situation: Situation) -> Advice:
             answer.question.contact.footing,
             is_deep=answer.question.contact.from_net_m > STILL_WITHIN_M,
         ),
-        number=_number(answer),
+        number=None if confidence is Confidence.TOSS_UP else _number(answer),
         unless=_unless(answer, situation),
         assumed=_assumed(situation),
         caution=_caution(answer, situation),
-        confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
+        confidence=confidence,
         numbers=_numbers(answer),
         choices=_choices(situation),
         picture=picture(answer, change, _shares(mix)),
         more=sum_lines(answer.ranking.best.parts, what="Against the deep middle"),
         mix=mix,
     )
+
+
+def _confidence(answer: OverheadAnswer) -> Confidence:
+    """How sure the shot is; at whom is the smaller question."""
+    if answer.driver is None:
+        return Confidence.GENERAL_RULE
+    return shot_confidence(answer.ranking)
 
 
 def _call(answer: OverheadAnswer, situation: Situation) -> str:
@@ -115,21 +123,12 @@ def _sum(answer: OverheadAnswer) -> Reason:
     """The misses that decide, or the winners, beside those of the plain alternative."""
     best, other = answer.best.spot, _other(answer)
     one, two = answer.question.of(best), answer.question.of(other)
+    against = words.SHORT[other]
     if one.errs < two.errs:
-        text = f"Misses {_in_100(one.errs)} in 100, the {_NAMES[other]} {_in_100(two.errs)}"
+        text = f"Misses {_in_100(one.errs)} in 100, the {against} {_in_100(two.errs)}"
     else:
-        text = f"Wins {_in_100(one.wins)} in 100 outright, the {_NAMES[other]} {_in_100(two.wins)}"
+        text = f"Wins {_in_100(one.wins)} in 100 outright, the {against} {_in_100(two.wins)}"
     return Reason(text=text, source=SUM)
-
-
-_NAMES: Final = {
-    Spot.MIDDLE: "middle",
-    Spot.ANGLE: "angle",
-    Spot.FEET: "feet",
-    Spot.HIP: "hip",
-    Spot.BEHIND: "ball behind",
-    Spot.BOUNCE: "bounce",
-}
 
 
 def _other(answer: OverheadAnswer) -> Spot:
@@ -148,7 +147,7 @@ def _number(answer: OverheadAnswer) -> str | None:
     if all(aim.spot is not other for aim in answer.aims):
         return None
     gain = 100 * (answer.ranking.best.chance - answer.ranking.of(OptionId(other)).chance)
-    return f"{rallies(gain).removesuffix('.')} over the {_NAMES[other]}."
+    return f"{rallies(gain).removesuffix('.')} over the {words.SHORT[other]}."
 
 
 def _numbers(answer: OverheadAnswer) -> MappingProxyType[str, float]:
@@ -192,8 +191,6 @@ def _branches(facts: BallFacts) -> Iterable[tuple[str, BallFacts]]:
 
 def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
-    if facts.fault:
-        return facts.fault
     said = situation.asked.ball is not None or facts.footing is not None
     if said or facts.from_net_m is not None or facts.bounced:
         return None if situation.theirs else NOBODY_NAMED

@@ -19,7 +19,7 @@ from knowledge.effects import (
     trait_fact,
 )
 from knowledge.evidence import TraitEstimate
-from knowledge.situation import OnCourt
+from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics.told_ball import told
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
@@ -173,6 +173,15 @@ def skill(
     assert effect.scale is not None
     how = "weak" if effect.scale.estimate.level < 0 else "strong"
     return replace(effect, because=f"{named} is {how}", scale=replace(effect.scale, both_ways=True))
+
+
+def first_of_ours(situation: Situation, *players: PlayerId | None) -> OnCourt | None:
+    """The first of these who is one of us."""
+    for player in players:
+        found = None if player is None else situation.find(player)
+        if found is not None and found in situation.ours:
+            return found
+    return None
 
 
 def marks_weak(one: OnCourt | None, *traits: Trait) -> bool:

@@ -15,7 +15,7 @@ from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import deep_sizes as sizes
 from knowledge.tactics import deep_words as words
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import first_of_ours, marks_weak
 from knowledge.tactics.deep_effects import DeepAim, DeepQuestion, DeepShot, effects
 from knowledge.tactics.deep_outcomes import (
     BACKING_M,
@@ -32,7 +32,7 @@ AT_THE_LINE_M: Final = 8 * METRES_PER_FOOT
 NET_HIGH_M: Final = 0.85
 SITS_UP_M: Final = 1.8
 LOW_M: Final = 0.5
-"""Where and how high we meet it where nobody says: at the line, too low to finish."""
+"""Where and how high we meet it where nobody says: at the line, low. Common practice, no source."""
 
 LOWEST_M, HIGHEST_M = 0.1, 2.8
 
@@ -155,12 +155,8 @@ def _aims(targets: list[OnCourt], situation: Situation) -> list[DeepAim]:
 
 
 def _striker(situation: Situation) -> OnCourt | None:
-    """Who of ours plays it: who asks, else one of us only where both share the weakness."""
-    for player in (situation.striker, situation.asker):
-        found = None if player is None else situation.find(player)
-        if found is not None and found in situation.ours:
-            return found
-    return None
+    """Who of ours plays it: who is said to, else who asks."""
+    return first_of_ours(situation, situation.striker, situation.asker)
 
 
 def question_of(situation: Situation) -> DeepQuestion:

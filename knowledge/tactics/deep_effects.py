@@ -72,9 +72,6 @@ class DeepQuestion:
     def said_slow(self) -> bool:
         return self.said_level is not None and self.said_level < 0
 
-    def from_net_of(self, _one: OnCourt | None) -> float:
-        return self.their_depth_m
-
     def runner(self, one: OnCourt | None, *, more: float = 0.0) -> Runner:
         """One of them in the race; `more` standard deviations quicker than we believe."""
         level, sd = 0.0, 0.0

@@ -12,15 +12,11 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Final
 
-from knowledge.court import (
-    METRES_PER_FOOT,
-    NET_HEIGHT_CENTRE_M,
-    Point,
-)
+from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M, Point
 from knowledge.flight.ball import GRAVITY_MPS2
-from knowledge.normal import normal_cdf
-from knowledge.tactics.overhead_flight import BallAt, Scatter, Shot, ball_at, misses
-from knowledge.tactics.overhead_outcomes import Outcome
+from knowledge.reach import chance_in_time
+from knowledge.tactics.overhead_flight import BallAt, Scatter, Shot, misses
+from knowledge.tactics.overhead_outcomes import Outcome, unreached
 from knowledge.tactics.overhead_reach import SPREAD_S, slack_s
 
 BASELINE_M: Final = 21 * METRES_PER_FOOT
@@ -123,9 +119,9 @@ def drop(runner: Runner, height_m: float, from_net_m: float, *, touch: float = 1
     """A drop in front of this one; `touch` multiplies our misses."""
     slack = drop_slack_s(runner, height_m, from_net_m)
     errs = min(1.0, DROP_MISSES * touch)
-    settled = normal_cdf((slack - TIME_TO_PLAY_S) / SPREAD_S)
+    settled = chance_in_time(slack - TIME_TO_PLAY_S, spread_s=SPREAD_S)
     return Outcome(
-        wins=(1 - errs) * normal_cdf(-slack / SPREAD_S),
+        wins=(1 - errs) * (1 - chance_in_time(slack, spread_s=SPREAD_S)),
         errs=errs,
         goes_on=SCRAMBLED + settled * (SETTLED - SCRAMBLED),
     )
@@ -152,8 +148,6 @@ def _put_away(height_m: float, from_net_m: float, their_depth_m: float) -> Outco
     errs = misses(shot, PUT_AWAY_SCATTER)
     if errs >= 1:
         return Outcome(wins=0.0, errs=1.0, goes_on=AFTER_PUT_AWAY)
-    balls = ball_at(shot)
-    pair = (Point(x_m=x, y_m=their_depth_m) for x in (THEIR_X_M, -THEIR_X_M))
-    unreached = normal_cdf(-max(slack_s(balls, one) for one in pair) / SPREAD_S)
-    wins = (1 - errs) * (1 - (1 - unreached) * PUT_AWAY_BACK)
+    right, left = (Point(x_m=x, y_m=their_depth_m) for x in (THEIR_X_M, -THEIR_X_M))
+    wins = (1 - errs) * (1 - (1 - unreached(shot, (right, left))) * PUT_AWAY_BACK)
     return Outcome(wins=wins, errs=errs, goes_on=AFTER_PUT_AWAY)

@@ -28,8 +28,6 @@ DRIVES_WELL: Final = Points(mean=-3, sd=2)
 
 DISLIKES_SLOW_BALLS: Final = Points(mean=2, sd=2)
 TIRES: Final = Points(mean=2, sd=2)
-FINISHES_WORSE: Final = Points(mean=-4, sd=2)
-"""What a weak volley of ours takes off a put-away."""
 
 WIND_BEHIND_DROP: Final = Points(mean=-4, sd=3)
 """With the wind behind a drop sails (computed elsewhere: 3.5 ft at 10 mph)."""

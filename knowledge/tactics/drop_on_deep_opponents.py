@@ -14,6 +14,7 @@ from knowledge.tactics.aim_words import NOBODY_NAMED, rallies, sum_lines
 from knowledge.tactics.deep_answer import DeepAnswer, answer_deep
 from knowledge.tactics.deep_effects import RACE, SUM, DeepShot
 from knowledge.tactics.deep_outcomes import DEEP_ENOUGH_M, deep
+from knowledge.tactics.told_reasons import shot_confidence
 from knowledge.vocabulary import Topic, Trait, Value
 
 REASONS: Final = 3
@@ -28,20 +29,28 @@ def advise(situation: Situation) -> Advice:
     if situation.asked.facts.theirs is Depth.AT_LINE:
         return _not_deep()
     answer = answer_deep(situation)
+    confidence = _confidence(answer)
     return Advice(
         topic=Topic.DROP_ON_DEEP_OPPONENTS,
         call=_call(answer),
         reasons=_reasons(answer),
         now="Then close in together: next one is higher.",
-        number=_number(answer),
+        number=None if confidence is Confidence.TOSS_UP else _number(answer),
         unless=_unless(answer),
         assumed=_assumed(situation),
         caution=FALLS if situation.asked.facts.footing is Footing.BACKWARD else None,
-        confidence=Confidence.GENERAL_RULE if answer.driver is None else answer.ranking.confidence,
+        confidence=confidence,
         numbers=_numbers(answer),
         choices=_choices(situation),
         more=sum_lines(answer.ranking.best.parts, what="Against deep at the feet"),
     )
+
+
+def _confidence(answer: DeepAnswer) -> Confidence:
+    """How sure the shot is; at whom is the smaller question."""
+    if answer.driver is None:
+        return Confidence.GENERAL_RULE
+    return shot_confidence(answer.ranking)
 
 
 def _not_deep() -> Advice:
@@ -118,15 +127,13 @@ def _unless(answer: DeepAnswer) -> str | None:
             return "High enough to hit down? Put it away."
     if not answer.may_drop:
         return "High enough to hit down? Put it away."
-    if answer.question.from_net_of(answer.best.target) < DEEP_ENOUGH_M:
+    if answer.question.their_depth_m < DEEP_ENOUGH_M:
         return "Slow forward and behind 18 ft: drop it soft."
     return "Slow forward or wrong-footed? Drop it soft."
 
 
 def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
-    if facts.fault:
-        return facts.fault
     if facts.height_m is None and situation.asked.ball is None:
         return "Taken as net high or lower, they near the baseline."
     return None if situation.theirs else NOBODY_NAMED

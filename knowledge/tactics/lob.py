@@ -1,7 +1,8 @@
-"""Lobs, three questions kept apart: ours off a dead dink, a desperate one, and theirs."""
+"""Lobs, each question kept apart: ours off a dead dink, a desperate one, theirs, its bounce."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -11,7 +12,7 @@ from knowledge.engine import Part
 from knowledge.planning.probes import hand_choices
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import lob_desperate, lob_theirs
+from knowledge.tactics import lob_desperate, lob_theirs, take_or_let_bounce
 from knowledge.tactics import lob_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
@@ -30,7 +31,7 @@ from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS: Final = 3
 SAYS_NO: Final = -1.5
-"""Points that a known circumstance must take from a lob before the call is to leave it."""
+"""Points that what is known must take from a lob before the call is to leave it. Our guess."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -40,6 +41,8 @@ def advise(situation: Situation) -> Advice:
             return _attack(situation)
         case LobMeaning.DESPERATE:
             return lob_desperate.advise(situation)
+        case LobMeaning.BOUNCE:
+            return replace(take_or_let_bounce.advise(situation), topic=Topic.LOB)
         case asked:
             return lob_theirs.advise(situation, asked)
 
@@ -138,7 +141,11 @@ def _said(part: Part, answer: LobAnswer) -> str:
 
 
 def _number(answer: LobAnswer) -> str | None:
-    return rallies(answer.weighed.gain) if answer.is_specific else None
+    """What it gains over a dink; under a rally a toss-up says the same already."""
+    is_close = answer.weighed.ranking.confidence is Confidence.TOSS_UP
+    if not answer.is_specific or (is_close and round(answer.weighed.gain) < 1):
+        return None
+    return rallies(answer.weighed.gain)
 
 
 def _unless(situation: Situation, *, leaves: bool) -> str | None:
@@ -152,8 +159,6 @@ def _unless(situation: Situation, *, leaves: bool) -> str | None:
 
 
 def _assumed(answer: LobAnswer, situation: Situation, *, leaves: bool) -> str | None:
-    if situation.asked.facts.fault:
-        return situation.asked.facts.fault
     if not situation.theirs:
         return NOBODY_NAMED
     if not answer.is_specific and not leaves:

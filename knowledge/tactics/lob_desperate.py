@@ -12,8 +12,9 @@ from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import lob_sizes as sizes
-from knowledge.tactics.conditions import marks_weak, rule_of_thumb, skill
+from knowledge.tactics.conditions import first_of_ours, marks_weak, rule_of_thumb, skill
 from knowledge.tactics.lob_lanes import FLIGHT, HIGH_LOB, SOFT_BLOCK, aloft_s
+from knowledge.tactics.lob_words import CAUTION
 from knowledge.tactics.serve_words import SunSide, sun_side
 from knowledge.vocabulary import RallyChance, Topic, Trait
 
@@ -26,7 +27,6 @@ CALLS: Final = {
     HIGH: "Lob it high, deep and middle; both go back.",
     SOFT: "Block it soft to the middle, then recover.",
 }
-CAUTION: Final = "Turn and run; never backpedal."
 
 
 def advise(situation: Situation) -> Advice:
@@ -86,11 +86,7 @@ def answer_desperate(situation: Situation) -> Ranking:
 
 
 def _hitter(situation: Situation) -> OnCourt | None:
-    for player in (situation.asked.pulled_wide, situation.striker, situation.asker):
-        found = None if player is None else situation.find(player)
-        if found is not None and found in situation.ours:
-            return found
-    return None
+    return first_of_ours(situation, situation.asked.pulled_wide, situation.striker, situation.asker)
 
 
 def _effects(situation: Situation, hitter: OnCourt | None) -> list[Effect]:

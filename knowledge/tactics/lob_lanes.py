@@ -1,7 +1,7 @@
 """Where a lob goes and what its lane is worth: room to the baseline, and the wind's share.
 
-Small and alone, so that `knowledge.flight` can take its place: `lane_gain`, `wind_feet` and
-`aloft_s` are all that others use.
+The flight is that of `knowledge.flight`, as `knowledge.wind` asks it; room and scatter are in
+closed form here: no lob's window is needed, only what one lane gains over the other.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Which of three questions about lobs the words ask: ours, a desperate one, or theirs."""
+"""Which question about lobs the words ask: ours, a desperate one, or theirs and what of it."""
 
 from __future__ import annotations
 
@@ -16,9 +16,10 @@ class LobMeaning(StrEnum):
     THEIRS = "theirs"
     WHO_RUNS = "who_runs"
     WHAT_BACK = "what_back"
+    BOUNCE = "bounce"
 
 
-_THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys|us)"
+_THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys)"
 
 _HANDLES_LOBS = re.compile(
     r"\b(?:handle|defend|deal with|stop|prevent|beat|answer|counter|return|read|chase|track down)"
@@ -31,6 +32,14 @@ _WHO_RUNS = re.compile(
     r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b"
 )
 _OVER_WHOM = re.compile(r"\bover whom?\b|\bwhom?\b.*\bto lob")
+_SURELY_OURS = re.compile(
+    r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
+    r"\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
+)
+_BOUNCE = re.compile(
+    r"\bbounce (?:it )?or\b|\bor (?:let (?:\w+ ){1,2})?bounce\b|\bor smash\b|"
+    r"\bsmash (?:it|that|(?:the|their) lob)\b"
+)
 _WHAT_BACK = re.compile(
     r"\b(?:lob|drive|drop|hit|play|send) (?:it|that|one|the ball)? ?back\b|"
     r"\bwhat\b.*\b(?:hit|play|do|send)\b.*\b(?:off|from|after|on|with|back)\b.*\blob|"
@@ -41,10 +50,11 @@ _WHAT_BACK = re.compile(
 _OUR_LOB = re.compile(
     r"\b(?:should|when|can|could|do|may|where|whom?|which|how often|is it|time to|try|want to|good)"
     r"\b.*\b(?:i|we|to|a|my|our)\b.*\blob|\bwhom? (?:do|should|can|to) .*\blob|\blob over who|"
-    r"\bover (?:whom|who|which)\b|\bmy lob|\bour lob|\b(?:i|we) (?:should )?lob\b"
+    r"\bover (?:whom|who|which)\b|\b(?:i|we) (?:should )?lob\b"
 )
 _THEIR_LOB = re.compile(
-    rf"\b{_THEY}\b(?: \w+){{0,4}} lob|\blobs\b|\blobb(?:ed|er|ers|ing)\b|\bover (?:my|our) head|"
+    rf"\b{_THEY}\b(?: (?!so\b)\w+){{0,4}} lob|\blobs\b|\blobb(?:ed|er|ers|ing)\b|"
+    r"\bover (?:my|our|me|us)\b|"
     rf"\blob(?: \w+){{0,2}} {_THEY}\b.*\bus\b|\b(?:their|his|her) lobs?\b|\bgoes for the lob|"
     r"\btakes? the lob|\bgets? the lob|\blob(?:bed)? (?:us|me)\b"
 )
@@ -67,10 +77,17 @@ def meaning(situation: Situation) -> LobMeaning:
 
 
 def _of_words(words: str, situation: Situation) -> LobMeaning:
-    if bool(_WHO_RUNS.search(words)) and not _OVER_WHOM.search(words):
+    if _is_over_one_of_us(words, situation):
+        return LobMeaning.WHO_RUNS
+    is_ours = _SURELY_OURS.search(words) is not None
+    if _WHO_RUNS.search(words) and not _OVER_WHOM.search(words) and not is_ours:
         return LobMeaning.WHO_RUNS
     if _WHAT_BACK.search(words):
         return LobMeaning.WHAT_BACK
+    if is_ours:
+        return LobMeaning.DESPERATE if _DESPERATE.search(words) else LobMeaning.ATTACK
+    if _BOUNCE.search(words):
+        return LobMeaning.BOUNCE
     if _HANDLES_LOBS.search(words):
         return LobMeaning.THEIRS
     if _OUR_LOB.search(words) and not _THEIR_LOB.search(words):
@@ -89,6 +106,10 @@ def _is_in_trouble(situation: Situation) -> bool:
         or facts.ours is Depth.BOTH_BACK
         or (situation.asked.ball is BallQuality.STRETCHED and facts.footing is not Footing.STILL)
     )
+
+
+def _is_over_one_of_us(words: str, situation: Situation) -> bool:
+    return any(f"over {one.name.casefold()}" in words for one in situation.ours if one.name)
 
 
 def _names_them_first(words: str, situation: Situation) -> bool:

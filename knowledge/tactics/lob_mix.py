@@ -7,6 +7,8 @@ little worse than any; so the lob's share is small, whatever it wins (mixing.sol
 
 from __future__ import annotations
 
+from typing import Final
+
 from knowledge.advice import AdvisedMix, MixShare
 from knowledge.effects import OptionId
 from knowledge.mixing.advised import RALLIES_A_GAME
@@ -19,7 +21,8 @@ from knowledge.tactics.lob_answer import LobAnswer
 from knowledge.tactics.lob_effects import NO_LOB, over
 from knowledge.vocabulary import Trait
 
-ONE_A_GAME = 1.25
+ONE_A_GAME: Final = 1.25
+"""Lobs a game up to which it's said as one; rounding, no more."""
 
 
 def lob_mix(answer: LobAnswer) -> AdvisedMix | None:

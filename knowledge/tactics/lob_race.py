@@ -10,7 +10,7 @@ from functools import cache
 from typing import Final
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
-from knowledge.normal import normal_cdf
+from knowledge.reach import chance_in_time
 from knowledge.situation import OnCourt
 from knowledge.sources import computed
 from knowledge.tactics.overhead_reach import ARM_M, REACTION_S, TURN_S, run_s
@@ -53,7 +53,7 @@ class Run:
 
     @property
     def worth(self) -> float:
-        in_balance = normal_cdf((self.spare_s - IN_BALANCE_S) / SPREAD_S)
+        in_balance = chance_in_time(self.spare_s - IN_BALANCE_S, spread_s=SPREAD_S)
         return SCRAMBLED_WORTH + in_balance * (IN_BALANCE_WORTH - SCRAMBLED_WORTH)
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.effects import Points
+from knowledge.planning import sizes as plan_sizes
 
-LOB_SHARE: Final = 5.0
+LOB_SHARE: Final = plan_sizes.LOB_SHARE
 """Row 23."""
 
 COLD: Final = Points(mean=-1, sd=2)

@@ -23,9 +23,9 @@ from knowledge.tactics.lob_runner import (
     under_it,
     who_runs,
 )
+from knowledge.tactics.lob_words import CAUTION
 from knowledge.vocabulary import AgreementKey, Topic
 
-CAUTION: Final = "Turn and run; never backpedal."
 FALLS_SAID: Final = (
     "Falls: 63.3% of emergency visits of players over 60 (Weiss et al. 2021).",
     "Hurt after a fall? Stop. Medical staff decide.",

@@ -14,6 +14,7 @@ NO_LOB_CALL: Final = "Leave the lob; keep dinking."
 NOT_OURS: Final = "Leave the lob: it isn't your shot. Keep dinking."
 HIT_DOWN: Final = "Leave the lob: this one is to be hit down."
 TRIGGER: Final = "the dink is dead and they lean in"
+CAUTION: Final = "Turn and run; never backpedal."
 TURN: Final = "They lob back? Turn and run, never backpedal."
 
 SHOULDERS: Final = {Hand.RIGHT: "left shoulder", Hand.LEFT: "right shoulder"}

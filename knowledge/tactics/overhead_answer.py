@@ -12,7 +12,7 @@ from knowledge.engine import Part, Ranking, rank
 from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.tactics import overhead_sizes as sizes
-from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.conditions import first_of_ours, marks_weak
 from knowledge.tactics.overhead_effects import Aim, OverheadQuestion, effects
 from knowledge.tactics.overhead_outcomes import Contact, Spot
 from knowledge.vocabulary import BallQuality, RallyChance, Trait
@@ -20,7 +20,7 @@ from knowledge.vocabulary import BallQuality, RallyChance, Trait
 CLOSE_M: Final = 9 * METRES_PER_FOOT
 MIDWAY_M: Final = 12 * METRES_PER_FOOT
 DEEP_M: Final = 15 * METRES_PER_FOOT
-"""From the net where nobody says: met in balance, on the move, and going back."""
+"""From the net where nobody says: met in balance, on the move, and going back. Common practice."""
 
 STILL_WITHIN_M: Final = 10 * METRES_PER_FOOT
 BACK_FROM_M: Final = 14 * METRES_PER_FOOT
@@ -99,10 +99,9 @@ def label(aim: Aim) -> str:
 
 def hitter_of(situation: Situation) -> OnCourt | None:
     """Who of ours hits it: who asks; the one we have if both have a weak overhead."""
-    for player in (situation.striker, situation.asker):
-        found = None if player is None else situation.find(player)
-        if found is not None and found in situation.ours:
-            return found
+    found = first_of_ours(situation, situation.striker, situation.asker)
+    if found is not None:
+        return found
     weak = [one for one in situation.ours if marks_weak(one, Trait.OVERHEAD)]
     return weak[0] if weak and len(weak) == len(situation.ours) else None
 

@@ -1,13 +1,8 @@
 """A ball hit down: where it passes, when it is there, and how often our scatter keeps it in.
 
-Small and alone: `misses` and `ball_at` are all that others use, so that `knowledge.flight` can
-take their place. Flight without spin in quadratic drag by the flat-fire solution of exterior
-ballistics (textbook form, from memory): along the lane the speed falls as exp(-k x), and
-
-    t(x) = (exp(k x) - 1) / (k u)          u = launch speed along the lane
-    z(x) = h + x tan(a) - g (exp(2 k x) - 1 - 2 k x) / (4 k^2 u^2)
-
-It is exact for a level shot and a few centimetres off for the steepest smash.
+The flight is `knowledge.flight.FlatFire`, without spin: exact for a level shot and a few
+centimetres off for the steepest smash. Window and scatter are in closed form here: the package's
+window integrates hundreds of launches, and its tables hold one scatter, not one for each footing.
 """
 
 from __future__ import annotations
@@ -17,9 +12,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from knowledge.court import HALF_WIDTH_M, Point, lane_in_court_m, net_crossing_x_m, net_height_m
+from knowledge.flight import FlatFire
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.normal import normal_cdf
-from knowledge.wind import BALL_RADIUS_M, DRAG_PER_M
+from knowledge.wind import BALL_RADIUS_M
 
 BOUNCE_RESTITUTION: Final = 0.60
 """Of the vertical speed: 0.64 from the drop test (2025 edition, equipment), less when fast."""
@@ -63,20 +59,17 @@ class Scatter:
         return Scatter(up_deg=factor * self.up_deg, across_deg=factor * self.across_deg)
 
 
-def fall_m(x_m: float, along_mps: float) -> float:
-    """How far gravity has taken the ball below its launch line after x."""
-    k = DRAG_PER_M
-    grown = math.expm1(2 * k * x_m) - 2 * k * x_m
-    return GRAVITY_MPS2 * grown / (4 * k * k * along_mps**2)
-
-
 def angle_through_deg(shot: Shot, x_m: float, z_m: float) -> float:
     """The launch angle above level at which the ball passes a height at a distance."""
     angle = 0.0
     for _ in range(STEPS):
-        fall = fall_m(x_m, shot.speed_mps * math.cos(angle))
-        angle = math.atan((z_m - shot.height_m + fall) / x_m)
+        angle = math.atan(fired(shot, angle).slope_through(x_m, z_m))
     return math.degrees(angle)
+
+
+def fired(shot: Shot, angle: float) -> FlatFire:
+    """The ball as it leaves the paddle at an angle above level, in radians."""
+    return FlatFire(height_m=shot.height_m, speed_mps=shot.speed_mps * math.cos(angle))
 
 
 def window_deg(shot: Shot) -> tuple[float, float]:
@@ -125,21 +118,18 @@ class BallAt:
     height_m: float
 
 
-def flight_to(shot: Shot, x_m: float) -> tuple[float, float]:
-    """Time and height where the ball has gone so far along its lane, before the bounce."""
+def struck(shot: Shot) -> tuple[FlatFire, float]:
+    """The ball as it is aimed, and the slope it starts with."""
     angle = math.radians(aim_deg(shot))
-    along = shot.speed_mps * math.cos(angle)
-    time_s = math.expm1(DRAG_PER_M * x_m) / (DRAG_PER_M * along)
-    return time_s, shot.height_m + x_m * math.tan(angle) - fall_m(x_m, along)
+    return fired(shot, angle), math.tan(angle)
 
 
-def landing_m(shot: Shot) -> float:
+def _landing_m(ball: FlatFire, slope: float, low: float, high: float) -> float:
     """How far along the lane it comes down, by bisection: at the target or, lifted, beyond."""
-    low, high = shot.along_m(0.0), 3 * shot.lane_m
     for _ in range(40):
         middle = (low + high) / 2
-        _, z_m = flight_to(shot, middle)
-        low, high = (middle, high) if z_m > BALL_RADIUS_M else (low, middle)
+        is_up = ball.height_at_m(middle, slope) > BALL_RADIUS_M
+        low, high = (middle, high) if is_up else (low, middle)
     return high
 
 
@@ -148,15 +138,17 @@ def ball_at(shot: Shot, samples: int = 12) -> tuple[BallAt, ...]:
 
     After the bounce drag is left out: the ball is slow and the way short.
     """
-    net, landing = shot.along_m(0.0), landing_m(shot)
+    ball, slope = struck(shot)
+    net = shot.along_m(0.0)
+    landing = _landing_m(ball, slope, net, 3 * shot.lane_m)
     before = [net + (landing - net) * part / samples for part in range(1, samples + 1)]
-    found = [_point(shot, x, *flight_to(shot, x)) for x in before]
+    found = [_point(shot, x, ball.time_s(x), ball.height_at_m(x, slope)) for x in before]
     bounce_s = found[-1].time_s
     step = 1e-3
-    earlier_s, earlier_z = flight_to(shot, landing - step)
-    down_mps = (earlier_z - found[-1].height_m) / (bounce_s - earlier_s)
+    step_s = bounce_s - ball.time_s(landing - step)
+    down_mps = (ball.height_at_m(landing - step, slope) - found[-1].height_m) / step_s
     up_mps = BOUNCE_RESTITUTION * down_mps
-    along_mps = BOUNCE_KEEPS * step / (bounce_s - earlier_s)
+    along_mps = BOUNCE_KEEPS * step / step_s
     aloft_s = 2 * up_mps / GRAVITY_MPS2
     for part in range(1, samples + 1):
         since = aloft_s * part / samples

@@ -15,7 +15,7 @@ from typing import Final
 
 from knowledge.ball_facts import Depth, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT, Point
-from knowledge.normal import normal_cdf
+from knowledge.reach import chance_in_time
 from knowledge.tactics.overhead_flight import Scatter, Shot, ball_at, misses
 from knowledge.tactics.overhead_reach import SPREAD_S, TURN_S, slack_s
 
@@ -160,12 +160,12 @@ def _outcome(
         height_m, theirs = min(height_m, BOUNCE_HEIGHT_M), _ready(theirs)
     shot = shot_at(spot, from_net_m, height_m, theirs, speed=_pace(footing))
     errs = misses(shot, SCATTER[footing].times(wild))
-    unreached = _unreached(shot, stands(theirs), delay_s=_delay_s(spot, theirs))
+    free = unreached(shot, stands(theirs), delay_s=_delay_s(spot, theirs))
     if spot is Spot.ANGLE and theirs is Depth.ONE_BACK:
-        guarded = _unreached(shot, mirrored(stands(theirs)))
-        unreached += GUARDS_SHORT_COURT * (guarded - unreached)
+        guarded = unreached(shot, mirrored(stands(theirs)))
+        free += GUARDS_SHORT_COURT * (guarded - free)
     back = RETURNED[spot] + (READY_DEEP if _meets_deep(spot, theirs) else 0.0)
-    wins = (1 - errs) * (1 - (1 - unreached) * back)
+    wins = (1 - errs) * (1 - (1 - free) * back)
     return Outcome(wins=wins, errs=errs, goes_on=_goes_on(spot, from_net_m))
 
 
@@ -237,8 +237,8 @@ def _delay_s(spot: Spot, theirs: Depth | None) -> float:
     return ALREADY_RUNNING_S if spot is Spot.ANGLE and theirs is Depth.COMING_IN else 0.0
 
 
-def _unreached(shot: Shot, pair: tuple[Point, Point], *, delay_s: float = 0.0) -> float:
+def unreached(shot: Shot, pair: tuple[Point, Point], *, delay_s: float = 0.0) -> float:
     """The chance that neither of them gets a paddle on it."""
     balls = ball_at(shot)
     slack = max(slack_s(balls, one, delay_s=delay_s) for one in pair)
-    return normal_cdf(-slack / SPREAD_S)
+    return 1 - chance_in_time(slack, spread_s=SPREAD_S)

@@ -10,6 +10,7 @@ from knowledge.situation import OnCourt
 from knowledge.tactics.overhead_answer import OverheadAnswer, label
 from knowledge.tactics.overhead_effects import Aim
 from knowledge.tactics.overhead_outcomes import OUR_X_M, Spot, stands, target_of
+from knowledge.tactics.overhead_words import SHORT
 from knowledge.vocabulary import Side
 
 DEFAULT_SHARE: Final = 0.7
@@ -22,7 +23,7 @@ BESIDE_THE_FEET_M: Final = 0.25
 def picture(answer: OverheadAnswer, change: Aim | None, shares: dict[str, float]) -> CourtPicture:
     """The aims from where we meet it; a lob that bounces is drawn with its aim after that."""
     places = _places(answer)
-    arrows = [_arrow(answer, answer.best, places, shares, "overhead")]
+    arrows = [_arrow(answer, answer.best, places, shares, SHORT[answer.best.spot])]
     if change is not None:
         arrows.append(_arrow(answer, change, places, shares, "change"))
     contact = _contact(answer)

@@ -18,6 +18,16 @@ TURN: Final = "Going back: turn and run, never backpedal."
 TURN_IN_SUN: Final = "Turn and run, never backpedal. Sun: cap, eyewear."
 SUN: Final = "Sun: cap and eyewear; never look into it."
 
+SHORT: Final = {
+    Spot.MIDDLE: "middle",
+    Spot.ANGLE: "angle",
+    Spot.FEET: "feet",
+    Spot.HIP: "hip",
+    Spot.BEHIND: "ball behind",
+    Spot.BOUNCE: "bounce",
+}
+"""A spot in one word or two, in a sum and beside an arrow."""
+
 _GENERAL: Final = {
     Spot.MIDDLE: "Hit it deep middle, at the slower one's feet.",
     Spot.FEET: "Hit it deep middle, at the slower one's feet.",

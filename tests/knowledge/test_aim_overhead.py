@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import MIRA, TOM, match, player
 
-from knowledge.advice import CALL_LIMIT
+from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.ball_facts import Depth, Footing
 from knowledge.court import METRES_PER_FOOT
 from knowledge.mixing.guessing import guessables, payoffs
@@ -95,6 +95,13 @@ def test_balance_is_never_worth_less(spot: Spot) -> None:
 def _hale() -> Situation:
     hale, brandt = player(5, "Hale", Side.LEFT), player(6, "Brandt", Side.RIGHT)
     return match(Topic.AIM_OVERHEAD, hale, brandt, ours=(MIRA, TOM))
+
+
+def test_no_gain_stands_beside_a_toss_up() -> None:
+    """At whom is the smaller question: it was called close while the shot was worth a lot."""
+    found = [advise(high_ball(case, Topic.AIM_OVERHEAD)) for case in CASES]
+    assert not [one for one in found if one.number and one.confidence is Confidence.TOSS_UP]
+    assert [one for one in found if one.number and one.confidence is Confidence.LEAN]
 
 
 def test_lines_fit_a_phone() -> None:

@@ -13,7 +13,7 @@ from high_ball_cases import check, high_ball
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from knowledge.advice import CALL_LIMIT
+from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.ball_facts import BallFacts, Depth
 from knowledge.court import METRES_PER_FOOT
 from knowledge.normal import logit
@@ -111,6 +111,13 @@ def test_a_put_away_needs_height() -> None:
     worths = [put_away(height, AT_LINE, BASELINE_M).worth for height in (0.5, 0.8, 1.1, 1.5, 2.0)]
     assert worths == sorted(worths)
     assert worths[1] < deep().worth < worths[-1]
+
+
+def test_no_gain_stands_beside_a_toss_up() -> None:
+    """At whom is the smaller question: it was called close while the shot was worth a lot."""
+    found = [advise(high_ball(case, TOPIC)) for case in CASES]
+    assert not [one for one in found if one.number and one.confidence is Confidence.TOSS_UP]
+    assert [one for one in found if one.number and one.confidence is Confidence.LEAN]
 
 
 def test_lines_fit_a_phone() -> None:

@@ -14,7 +14,7 @@ from court_pictures import court_of
 from high_ball_cases import check, everything_said, high_ball
 from noted_players import MIRA, TOM, match, often_noted, player
 
-from knowledge.advice import CALL_LIMIT
+from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.ball_facts import BallFacts
 from knowledge.effects import OptionId
 from knowledge.mixing.guessing import guessables, payoffs
@@ -54,6 +54,14 @@ def test_cases(case: Case) -> None:
     assert all(len(reason.text) <= REASON_LIMIT for reason in advice.reasons), advice.reasons
 
 
+def test_a_small_gain_is_told_once() -> None:
+    """ "Little between them" beside a toss-up's "little in it" said it twice."""
+    found = [advise(high_ball(case, Topic.LOB)) for case in CASES]
+    close = [one for one in found if one.confidence is Confidence.TOSS_UP]
+    assert not [one for one in close if "Little between them" in (one.number or "")]
+    assert [one for one in close if one.number]
+
+
 def test_there_are_enough_cases() -> None:
     assert len(CASES) >= 40
 
@@ -90,10 +98,26 @@ def test_plan_and_topic_lob_the_same_player() -> None:
         ("lob over my head who takes it", LobMeaning.WHO_RUNS),
         ("i ran down the lob, drive it or drop it", LobMeaning.WHAT_BACK),
         ("what do i hit off their lob", LobMeaning.WHAT_BACK),
+        ("lob over my left shoulder", LobMeaning.THEIRS),
+        ("lob over my head and partner's", LobMeaning.THEIRS),
+        ("lob over okafor's left shoulder", LobMeaning.ATTACK),
+        ("lob over mira, do i cross behind her to get it", LobMeaning.WHO_RUNS),
+        ("shallow lob, bounce or smash", LobMeaning.BOUNCE),
+        ("they lob us, do i let it bounce or smash", LobMeaning.BOUNCE),
+        ("high lob, smash or let it bounce", LobMeaning.BOUNCE),
+        ("short lob, smash it?", LobMeaning.BOUNCE),
+        ("do we lob or let it bounce", LobMeaning.ATTACK),
+        ("sun behind us, should we lob more", LobMeaning.ATTACK),
+        ("how many lobs per game is too many", LobMeaning.ATTACK),
+        ("my lobs get smashed", LobMeaning.ATTACK),
+        ("is lobbing worth it against good overheads", LobMeaning.ATTACK),
+        ("he poaches so lob behind him?", LobMeaning.ATTACK),
+        ("who is worse at going back for lobs", LobMeaning.ATTACK),
+        ("should i run down lobs or let partner", LobMeaning.THEIRS),
     ],
 )
 def test_which_question_it_is(words: str, expected: LobMeaning) -> None:
-    situation = match(Topic.LOB, WEAK_UNDER, PARTNER)
+    situation = match(Topic.LOB, WEAK_UNDER, PARTNER, ours=(MIRA, TOM))
     assert meaning(replace(situation, asked=Asked(words=words))) is expected
 
 

@@ -12,6 +12,7 @@ from scipy.integrate import solve_ivp
 from scipy.stats import norm
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, Point, net_height_m
+from knowledge.flight import FlatFire
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.reach import Feet
 from knowledge.tactics.overhead_flight import (
@@ -20,9 +21,9 @@ from knowledge.tactics.overhead_flight import (
     aim_deg,
     angle_through_deg,
     ball_at,
-    fall_m,
-    flight_to,
+    fired,
     misses,
+    struck,
     window_deg,
 )
 from knowledge.tactics.overhead_reach import (
@@ -71,9 +72,10 @@ def test_the_flight_is_within_centimetres_of_a_general_solver(
     height_m: float, from_net_m: float, speed_mps: float
 ) -> None:
     one = shot(height_m, from_net_m, speed_mps)
+    ball, slope = struck(one)
     for y_m in (0.0, 5.0):
         x_m = one.along_m(y_m)
-        time_s, z_m = flight_to(one, x_m)
+        time_s, z_m = ball.time_s(x_m), ball.height_at_m(x_m, slope)
         exact_s, exact_m = solved(one, x_m)
         assert time_s == pytest.approx(exact_s, abs=0.02)
         assert z_m == pytest.approx(exact_m, abs=0.08)
@@ -90,7 +92,8 @@ def test_a_level_shot_slows_as_the_closed_form_says() -> None:
 def test_the_fall_is_a_parabola_where_drag_is_slight(x_m: float, along_mps: float) -> None:
     """Series of the closed form: g x^2 / 2u^2 times 1 + 2kx/3 + ..., so never less than that."""
     free = GRAVITY_MPS2 * x_m**2 / (2 * along_mps**2)
-    assert free < fall_m(x_m, along_mps) < free * math.exp(2 * DRAG_PER_M * x_m)
+    fall = FlatFire(height_m=0.0, speed_mps=along_mps).drop_m(x_m)
+    assert free < fall < free * math.exp(2 * DRAG_PER_M * x_m)
 
 
 @given(height_m=HEIGHTS, from_net_m=DEPTHS, speed_mps=SPEEDS)
@@ -105,8 +108,8 @@ def test_a_ball_at_either_end_of_the_window_just_clears_and_just_lands(
         (clears, one.along_m(0.0), net_height_m(crossing) + BALL_RADIUS_M),
         (lands, one.along_m(HALF_LENGTH_M), BALL_RADIUS_M),
     ):
-        along = speed_mps * math.cos(math.radians(angle))
-        z = height_m + x_m * math.tan(math.radians(angle)) - fall_m(x_m, along)
+        up = math.radians(angle)
+        z = fired(one, up).height_at_m(x_m, math.tan(up))
         assert z == pytest.approx(z_m, abs=1e-3)
 
 

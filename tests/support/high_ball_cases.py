@@ -26,6 +26,7 @@ def facts_of(said: dict[str, Any]) -> BallFacts:
         ours=Depth(said["ours"]) if "ours" in said else None,
         bounced=said.get("bounced"),
         wind_mps=said["mph"] * MPH_MPS if "mph" in said else None,
+        fault=said.get("fault"),
     )
 
 
