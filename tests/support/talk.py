@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
+from functools import cache
 from itertools import count
 from typing import Any
 
 from sqlalchemy import Column, Table, select
+from sqlalchemy.engine import make_url
 
 from bot.channels.console import CHAT, USER
 from bot.chat.answers.desk import Uniform, unforeseeable
@@ -22,7 +25,7 @@ from knowledge.vocabulary import PlayerId
 from scouting_db import tables
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.session import Store
+from scouting_db.session import Store, _engine
 from scouting_db.values import BookId, Micros, NoteRow, Role
 
 SATURDAY = Micros(1_750_500_000_000_000)
@@ -184,5 +187,23 @@ class Talk:
 
 
 def demo_talk() -> Talk:
-    """The console's user with the demo book."""
-    return Talk(store=demo_store(now=SATURDAY))
+    """The console's user with the demo book, a copy of one that a process writes only once."""
+    # Opened without the migrations, which the written one went through.
+    store = Store(_engine(make_url("sqlite://")))
+    with raw_of(_demo_book()) as written, raw_of(store) as empty:
+        written.backup(empty)
+    return Talk(store=store)
+
+
+@cache
+def _demo_book() -> Store:
+    return demo_store(now=SATURDAY)
+
+
+@contextmanager
+def raw_of(store: Store) -> Iterator[sqlite3.Connection]:
+    """The driver's own connection of a store in memory."""
+    with store.engine.connect() as connection:
+        raw = connection.connection.dbapi_connection
+        assert isinstance(raw, sqlite3.Connection)
+        yield raw
