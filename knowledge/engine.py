@@ -109,7 +109,16 @@ class Ranked:
     logit_variance: float
     parts: tuple[Part, ...]
     clipped_points: RallyPoints
-    p_best: float
+    others: tuple[tuple[float, float], ...] = field(default=(), repr=False)
+    """Log-odds and variance of the options it was ranked with."""
+
+    @property
+    def p_best(self) -> float:
+        """The chance that it is really the best of them; worked out when asked for."""
+        every = ((self.logit, self.logit_variance), *self.others)
+        return chances_of_being_best(
+            [mean for mean, _ in every], [variance for _, variance in every]
+        )[0]
 
     @property
     def points(self) -> RallyPoints:
@@ -122,7 +131,6 @@ class Ranking:
     """All options, best first, with the confidence and the most useful unknowns."""
 
     ranked: tuple[Ranked, ...]
-    confidence: Confidence
     share: float
     decision: Decision = field(repr=False)
     beliefs: tuple[Belief, ...] = field(repr=False)
@@ -131,6 +139,11 @@ class Ranking:
     def unknowns(self) -> tuple[Unknown, ...]:
         """What is not known, most worth knowing first; worked out when asked for."""
         return unknowns_of(self.decision, self.beliefs)
+
+    @property
+    def confidence(self) -> Confidence:
+        """How sure the best one is, in words."""
+        return _confidence(self.best.p_best)
 
     @property
     def best(self) -> Ranked:
@@ -163,10 +176,8 @@ def rank(decision: Decision, situation: Situation) -> Ranking:
     them on `neutral` instead.
     """
     beliefs = beliefs_of(decision.effects, situation)
-    ranked = _ranked(decision, beliefs)
     return Ranking(
-        ranked=ranked,
-        confidence=_confidence(ranked),
+        ranked=_ranked(decision, beliefs),
         share=decision.share,
         decision=decision,
         beliefs=tuple(beliefs),
@@ -179,10 +190,11 @@ def _ranked(decision: Decision, beliefs: Sequence[Belief]) -> tuple[Ranked, ...]
         for option in decision.options
     ]
     options.sort(key=lambda one: (-one.logit, one.option.id))
-    best_chances = chances_of_being_best(
-        [one.logit for one in options], [one.logit_variance for one in options]
+    levels = [(one.logit, one.logit_variance) for one in options]
+    return tuple(
+        replace(one, others=(*levels[:place], *levels[place + 1 :]))
+        for place, one in enumerate(options)
     )
-    return tuple(replace(one, p_best=p) for one, p in zip(options, best_chances, strict=True))
 
 
 def _weigh(option: Option, neutral: RallyChance, acting: Sequence[Belief]) -> Ranked:
@@ -210,7 +222,6 @@ def _weigh(option: Option, neutral: RallyChance, acting: Sequence[Belief]) -> Ra
             for one in sorted(acting, key=lambda each: -abs(weights[each.effect.id] * each.mean))
         ),
         clipped_points=RallyPoints(shown * clip),
-        p_best=0.0,
     )
 
 
@@ -222,8 +233,7 @@ def _secant(base: float, position: float) -> float:
     return 100 * LOGIT_PER_POINT * (logistic(position) - logistic(base)) / (position - base)
 
 
-def _confidence(ranked: Sequence[Ranked]) -> Confidence:
-    p_best = ranked[0].p_best
+def _confidence(p_best: float) -> Confidence:
     if p_best >= CLEAR_CHANCE:
         return Confidence.CLEAR
     return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
+from typing import Final
+
+KEPT_CHANCES: Final = 4096
+"""How many sets of beliefs the chances are kept of; the same few are compared turn after turn."""
 
 
 def chances_of_being_best(means: Sequence[float], variances: Sequence[float]) -> list[float]:
@@ -12,13 +17,18 @@ def chances_of_being_best(means: Sequence[float], variances: Sequence[float]) ->
     P(i best) = integral of phi_i(x) times the product of the others' Phi_j(x), by the trapezoid
     rule, which converges geometrically on a normal density: deterministic, no draws.
     """
+    return list(_chances(tuple(means), tuple(variances)))
+
+
+@lru_cache(maxsize=KEPT_CHANCES)
+def _chances(means: tuple[float, ...], variances: tuple[float, ...]) -> tuple[float, ...]:
     sds = [math.sqrt(variance) for variance in variances]
     if len(means) == 2:
         first = normal_cdf((means[0] - means[1]) / math.hypot(*sds))
-        return [first, 1 - first]
+        return first, 1 - first
     raw = [_chance_largest(place, means, sds) for place in range(len(means))]
     total = sum(raw)
-    return [value / total for value in raw]
+    return tuple(value / total for value in raw)
 
 
 def _chance_largest(place: int, means: Sequence[float], sds: Sequence[float]) -> float:

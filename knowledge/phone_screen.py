@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final
 
 PHONE_CHARACTERS: Final = 40
@@ -18,4 +19,9 @@ MOST_LIST_LINES: Final = 11
 
 def wrapped(lines: Iterable[str]) -> int:
     """How many lines of a phone these take."""
-    return sum(len(textwrap.wrap(line, PHONE_CHARACTERS)) for line in lines)
+    return sum(map(_lines_of, lines))
+
+
+@lru_cache(maxsize=4096)
+def _lines_of(line: str) -> int:
+    return len(textwrap.wrap(line, PHONE_CHARACTERS))
