@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from bot.chat.one_screen import lines_left_out, reasons_left_out, to_one_screen
 from bot.chat.payload import Verb, tap
@@ -20,6 +21,9 @@ ROW_CHARACTERS = 30
 
 MOST_CHOICES = 3
 """Other branches offered under an answer: more would push the answer off the screen."""
+
+MORE_CHOICES = MappingProxyType({Topic.ADJUST: 4})
+"""What hurts has four names, and one of them missing would be the one that is looked for."""
 
 SHORT_REASONS = 1
 """In match mode an answer is the call and its best reason."""
@@ -41,7 +45,8 @@ def render(
     """
     shown = shown_of(advice, against=against, short=short, keeps_read=keeps_read, faults=faults)
     lines = _lines(shown, against=against, short=short, faults=faults)
-    choices = [_choice_button(choice) for choice in advice.choices[:MOST_CHOICES]]
+    most = MORE_CHOICES.get(advice.topic, MOST_CHOICES)
+    choices = [_choice_button(choice) for choice in advice.choices[:most]]
     if advice.mix is not None and advice.mix.change_up is not None:
         choices.append(Button(label=wording("mix.exact"), payload=tap(Verb.MIX, advice.topic)))
     if advice.more or advice.evidence or leaves_out(advice, shown):

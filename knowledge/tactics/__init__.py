@@ -36,6 +36,7 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.WIN_CHANCE: "knowledge.tactics.win_chance",
         Topic.RISK_AT_SCORE: "knowledge.tactics.risk_at_score",
         Topic.TIMEOUT_NOW: "knowledge.tactics.timeout_now",
+        Topic.ADJUST: "knowledge.tactics.adjust",
         Topic.BEING_TARGETED: "knowledge.tactics.being_targeted",
         Topic.CHOOSE_END_OR_SERVE: "knowledge.tactics.choose_end_or_serve",
         Topic.ANSWER_PATTERN: "knowledge.tactics.answer_pattern",

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from knowledge.chances import EndlessGameError, expected_rallies, stretch_chance
 from knowledge.game import GameFormat, PlayedRally, lost_in_a_row, start
+from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
 from knowledge.tactics.score_view import rates_before
 
@@ -97,3 +98,13 @@ def _same_error(played: Sequence[PlayedRally], of: int) -> str | None:
     tags = Counter(tag for rally in lost for tag in rally.tags)
     tag, times = next(iter(tags.most_common(1)), ("", 0))
     return tag if times >= SAME_ERROR else None
+
+
+def luck_or_leak(stretch: BadStretch) -> str:
+    """How often chance alone does that, and what follows."""
+    share = of_hundred(stretch.chance)
+    often = "under 1" if share == "0" else f"over {int(share) - 1}" if share == "100" else share
+    said = f"Lost {stretch.words}: luck alone in {often} of 100 games"
+    if stretch.error is not None:
+        return f"{said}; same error thrice: a leak."
+    return f"{said}: {'keep playing' if stretch.is_luck else 'change one thing'}."

@@ -36,6 +36,7 @@ OWN_ENGINE = frozenset(
         Topic.RISK_AT_SCORE,
         Topic.WIN_CHANCE,
         Topic.TIMEOUT_NOW,
+        Topic.ADJUST,
         Topic.CHOOSE_END_OR_SERVE,
         Topic.ANSWER_PATTERN,
         Topic.PROBE,

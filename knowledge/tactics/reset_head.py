@@ -11,13 +11,12 @@ from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
 from knowledge.cautions import HEAT_DEFERS
 from knowledge.distress import Distress, distress_of
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table, optional_line
-from knowledge.odds_words import of_hundred
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan import plan_lines
 from knowledge.said_phrases import Phrases
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.bad_stretch import BadStretch, bad_stretch
+from knowledge.tactics.bad_stretch import BadStretch, bad_stretch, luck_or_leak
 from knowledge.tactics.symptoms import read_phrases, told_in
 from knowledge.tactics.weather_said import minutes_said
 from knowledge.vocabulary import Topic
@@ -51,7 +50,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.RESET_HEAD,
         call=reset.call,
         reasons=tuple(Reason(text=line, source=COMMON_PRACTICE) for line in lines),
-        number=None if stretch is None else _luck_or_leak(stretch),
+        number=None if stretch is None else luck_or_leak(stretch),
         unless=reset.unless or _next_ball(situation),
         assumed=_until_the_next(situation.asked.words),
         caution=reset.caution or (HEAT_DEFERS if situation.asked.hot else None),
@@ -98,16 +97,6 @@ def _change(reset: HeadReset, stretch: BadStretch | None) -> str:
     if stretch is None or stretch.error is None:
         return reset.change
     return first_that_fits((f"Change: {stretch.error}, the same error again",), limit=LINE_LIMIT)
-
-
-def _luck_or_leak(stretch: BadStretch) -> str:
-    """How often chance alone does that, and what follows."""
-    share = of_hundred(stretch.chance)
-    often = "under 1" if share == "0" else f"over {int(share) - 1}" if share == "100" else share
-    said = f"Lost {stretch.words}: luck alone in {often} of 100 games"
-    if stretch.error is not None:
-        return f"{said}; same error thrice: a leak."
-    return f"{said}: {'keep playing' if stretch.is_luck else 'change one thing'}."
 
 
 def _next_ball(situation: Situation) -> str:

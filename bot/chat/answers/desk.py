@@ -201,7 +201,7 @@ class Desk:
         if match is None:
             return None
         if self._match is None or self._match.match != match:
-            self._match = self._recall(("match", match), lambda: self.book.match(match))
+            self._match = self.recall(("match", match), lambda: self.book.match(match))
         return self._match
 
     def format(self) -> GameFormat:
@@ -213,14 +213,14 @@ class Desk:
         match = self.context.match
         if match is None:
             return ()
-        return self._recall(("entries", match), lambda: self.book.entries(match))
+        return self.recall(("entries", match), lambda: self.book.entries(match))
 
     def log(self) -> MatchLog:
         """What the current match's log comes to."""
         match = self.context.match
         if match is None:
             return read_log((), GameFormat())
-        return self._recall(("log", match), lambda: read_log(self.entries(), self.format()))
+        return self.recall(("log", match), lambda: read_log(self.entries(), self.format()))
 
     def match_state(self) -> MatchState | None:
         """The score now; None while no match is on or nothing of it was logged."""
@@ -232,13 +232,13 @@ class Desk:
 
     def preferences(self) -> Mapping[str, str]:
         """The book's own settings."""
-        return self._recall(("preferences", self.book_id), self.book.preferences)
+        return self.recall(("preferences", self.book_id), self.book.preferences)
 
     def agreements(self) -> tuple[AgreementRow, ...]:
         pair = self.view.pair_id(self.ours)
         if pair is None:
             return ()
-        return self._recall(("agreements", pair), lambda: self.book.agreements_of(pair))
+        return self.recall(("agreements", pair), lambda: self.book.agreements_of(pair))
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
@@ -253,7 +253,7 @@ class Desk:
         if ours is None:
             return Meetings()
         current = self.context.match
-        return self._recall(
+        return self.recall(
             ("meetings", ours, theirs, current, self.day, self.format().discipline),
             lambda: self._read_meetings(ours, theirs, current),
         )
@@ -263,7 +263,7 @@ class Desk:
         our_pair, their_pair = self.view.pair_id(self.ours), self.view.pair_id(theirs)
         if our_pair is None or their_pair is None:
             return LoggedAims()
-        return self._recall(
+        return self.recall(
             ("aims", topic, our_pair, their_pair),
             lambda: aims_in(self.book.choices_against(topic, ours=our_pair, theirs=their_pair)),
         )
@@ -293,7 +293,7 @@ class Desk:
         memory = self.views.memories.of(self.book_id)
         return memory.recall("stances", (said, self.day), lambda: stances_of(said, today=self.day))
 
-    def _recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
+    def recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
         """What an earlier turn read of the book's same version, unless this one has written."""
         if self.book.has_written:
             return read()

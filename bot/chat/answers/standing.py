@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.told_log import told_log
 from bot.chat.asked import Asked, SaidState
 from bot.chat.payload import Verb, tap
 from bot.chat.question import SaidScore, ScoreSaid, Slots
@@ -24,6 +25,7 @@ from knowledge.game import (
     start,
     state_at,
 )
+from knowledge.vocabulary import Topic
 
 LONGEST_MATCH = 5
 LARGER_TARGETS = (15, 21)
@@ -113,10 +115,18 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         is_format_known=asked.format is not None or desk.context.match is not None,
         game=match.game if match else None,
         match=match,
-        played=desk.log().played if logged and not is_said else (),
+        played=_played(desk, asked.topic) if logged and not is_said else (),
         score_said=is_said,
         faults=tuple(dict.fromkeys(map(_sentence, faults))),
     )
+
+
+ENDINGS_COUNT = frozenset({Topic.ADJUST, Topic.RESET_HEAD})
+"""Topics that look at how the rallies of the match ended: for them that is read too."""
+
+
+def _played(desk: Desk, topic: Topic) -> tuple[PlayedRally, ...]:
+    return (told_log(desk) if topic in ENDINGS_COUNT else desk.log()).played
 
 
 def _format(desk: Desk, asked: Asked) -> GameFormat:

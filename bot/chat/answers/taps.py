@@ -24,6 +24,7 @@ from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation
 from knowledge.tactics.ball_words import FIELDS
+from knowledge.tactics.changes import troubles
 from knowledge.tactics.symptoms import symptoms
 from knowledge.vocabulary import (
     TRAITS,
@@ -210,8 +211,9 @@ def _with_fact(
 
 
 def _symptom(value: str) -> str:
-    """The words that name a symptom; BadPayloadError for one that we do not know."""
-    if value not in {one.id for one in symptoms()}:
+    """The words that name a symptom, theirs or ours; BadPayloadError for one we do not know."""
+    known = {one.id for one in symptoms()} | {one.id for one in troubles()}
+    if value not in known:
         raise BadPayloadError(f"no symptom: {value}")
     return value.replace("_", " ")
 

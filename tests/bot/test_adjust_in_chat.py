@@ -1,0 +1,39 @@
+"""What to change, in the chat: one answer at once, four buttons, and the log of this match."""
+
+from __future__ import annotations
+
+from talk import Talk
+
+TROUBLES = ["our misses", "their winners", "stuck back", "pop-ups"]
+
+
+def test_four_troubles_stand_under_the_answer(demo: Talk) -> None:
+    assert demo.say("what do we change").splitlines()[0].endswith(".")
+    assert [one.label for one in demo.buttons][:4] == TROUBLES
+
+
+def test_a_trouble_tapped_is_a_trouble_said(demo: Talk) -> None:
+    typed = demo.say("we are stuck back, what do we change").splitlines()[0]
+    demo.say("what do we change")
+    assert demo.tap("stuck back").splitlines()[0] == typed
+
+
+def test_a_button_of_no_trouble_we_know_is_answered_kindly(demo: Talk) -> None:
+    demo.say("what do we change")
+    payload = demo.button("stuck back").payload
+    assert "stuck_back" in payload
+    assert demo.press(payload.replace("stuck_back", "stuck_up"))
+
+
+def test_how_rallies_ended_counts_and_is_shown(demo: Talk) -> None:
+    demo.say("match vs okafor and lindqvist")
+    demo.say("we serve first")
+    for _ in range(10):
+        demo.say("lost it, tom missed the return")
+        demo.say("our point")
+    said = demo.say("what do we change? our misses")
+    assert said.startswith("Return higher")
+    assert "It lost 10 of the 10 you tagged (book: 10 lost rallies today)" in said
+    why = demo.tap("why")
+    assert "Log: 10 of 10 lost rallies today tagged" in why
+    assert "Match chance" in why
