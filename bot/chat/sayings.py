@@ -287,24 +287,19 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
     return None
 
 
-A_CLAUSE = 3
-"""Everyday words in a row that are no name any more."""
-
-_LETTERS = re.compile(r"[^\W\d_]+")
+_ASKING = frozenset("what who where how why when which should do does can any".split())
 _TWO_NAMES = re.compile(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
 
 
 def _names_a_pair(typed: str) -> bool:
     """Whether it may be names: of "the ones serving" and "mad at me" every word is everyday.
 
-    So is every word of a longer part: "stuck back, what do we change".
+    Nor is what asks: "stuck back, what do we change".
     """
     if _TWO_NAMES.fullmatch(typed):
         return True
-    parts = [_LETTERS.findall(part) for part in re.split(r"[,/&+]| and | with ", typed.lower())]
-    if any(len(part) >= A_CLAUSE and all(map(is_common, part)) for part in parts):
-        return False
-    return any(not is_common(word) for part in parts for word in part)
+    words = re.findall(r"[^\W\d_]+", typed.lower())
+    return not _ASKING.intersection(words) and any(not is_common(word) for word in words)
 
 
 def _as_typed(text: str, said: Sequence[Word], folded: str) -> str:
