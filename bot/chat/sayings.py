@@ -287,7 +287,9 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
     return None
 
 
-_ASKING = frozenset("what who where how why when which should do does can any".split())
+_ASKING = frozenset(
+    ["what", "who", "where", "how", "why", "when", "which", "should", "do", "does", "can", "any"]
+)
 _TWO_NAMES = re.compile(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
 
 
