@@ -11,8 +11,11 @@ from knowledge.evidence import Profile
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, aims_at, attack_at
-from knowledge.tactics.dink_effects import attack_effects, effects
+from knowledge.tactics.dink_ball import ball_of, quality
+from knowledge.tactics.dink_chances import our_dinks
+from knowledge.tactics.dink_effects import effects
 from knowledge.tactics.dink_lanes import Spot
+from knowledge.tactics.dink_speed_up import attack_effects
 from knowledge.vocabulary import BallQuality, Level, PlayerId, RallyChance, Side, Trait
 
 DINK_SHARE = 35.0
@@ -78,7 +81,9 @@ def _question(situation: Situation) -> DinkQuestion:
         pair=pair,
         striker=striker,
         striker_side=side,
-        ball=situation.asked.ball or BallQuality.NEUTRAL,
+        ball=quality(situation) or BallQuality.NEUTRAL,
+        met=ball_of(situation),
+        scatter=our_dinks(striker, situation.level),
     )
 
 

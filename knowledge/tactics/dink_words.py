@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from knowledge.advice import CALL_LIMIT, CHANGE_UP
+from knowledge.court import METRES_PER_INCH
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
-from knowledge.tactics.dink_lanes import Lane, Spot
+from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
 from knowledge.vocabulary import Trait, Wing
 
 SOFT_CALL = "Dink soft to the middle. Wait for a better one."
 STRETCHED_CALL = "Play it soft, cross to the middle. No target."
+GENERAL = "No notes on them: general rule."
 STRETCHED_BRANCH = "Stretched? Soft, cross to the middle."
 
 _PLACES = {
@@ -115,6 +117,36 @@ def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
         sign = f"wide when {name} pinch{'es' if verb else ''} in"
     where = "" if same_target or not is_named else f"{aim.target.name} "
     return f"{CHANGE_UP} {where}{sign}, 1-2 a game"
+
+
+def against(lane: Lane, short: float, other: Lane, others_short: float) -> str:
+    """How a lane compares with another: the net there, and how many dinks in 100 go wrong.
+
+    What is out, in the net or past the kitchen line has gone wrong.
+    """
+    wrong, others = (round(100 * (1 - chance)) for chance in (short, others_short))
+    inches = round((lane_net_height_m(other) - lane_net_height_m(lane)) / METRES_PER_INCH)
+    net = f"Net {abs(inches)} in {'lower' if inches > 0 else 'higher'}" if inches else "Same net"
+    if wrong == others:
+        return f"{net} than {_BESIDE[other]}"
+    return f"{net}; {wrong} in 100 go wrong, {_BESIDE[other]} {others}"
+
+
+_BESIDE = {
+    Lane.CENTRE: "middle",
+    Lane.STRAIGHT: "inside",
+    Lane.WIDE: "wide",
+    Lane.LINE: "line",
+}
+
+
+def air(clearances_m: Mapping[Lane, float]) -> str:
+    """Air over the net of the arc that goes wrong least, by lane."""
+    told = ", ".join(
+        f"{_BESIDE[lane]} {round(metres / METRES_PER_INCH)}"
+        for lane, metres in clearances_m.items()
+    )
+    return f"Safest arc, inches over the net: {told}. Lower sits up less but misses more."
 
 
 def worth(points: float) -> str:
