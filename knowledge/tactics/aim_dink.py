@@ -12,7 +12,7 @@ from knowledge.tactics.attack_answer import aimed
 from knowledge.tactics.attack_whether import whether
 from knowledge.tactics.dink_aims import SOFT, attack_at
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
-from knowledge.tactics.dink_ball import ball_taken, is_told, quality
+from knowledge.tactics.dink_ball import ball_taken, is_told
 from knowledge.tactics.dink_picture import picture
 from knowledge.tactics.dink_reasons import gain_over_any_aim, more, numbers, reasons
 from knowledge.tactics.dink_unknown import choices, unless
@@ -51,7 +51,7 @@ def advise(situation: Situation) -> Advice:
             theirs=answer.question.pair,
             striker_side=answer.question.striker_side,
         ),
-        more=more(answer),
+        more=more(answer, ball_taken(situation)),
     )
 
 
@@ -90,9 +90,9 @@ def _is_named(situation: Situation) -> bool:
 
 def _assumed(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> str | None:
     """The ball where something was said of it; else the greatest unknown that was taken."""
-    best, ball = answer.best, ball_taken(situation)
+    best, ball = answer.best, ball_taken(situation) if is_told(situation) else words.NEUTRAL
     if is_general:
-        return f"No notes on them. {ball}" if quality(situation) else words.GENERAL
+        return f"No notes on them. {ball}" if is_told(situation) else words.GENERAL
     if is_told(situation) or best is None:
         return ball
     if best.target.side is None:

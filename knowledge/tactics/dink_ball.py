@@ -20,8 +20,8 @@ USUAL: Final[Mapping[BallQuality, BallFacts]] = MappingProxyType(
     {
         quality: BallFacts(height_m=height_m(name), from_net_m=FROM_NET_M[PlaceName.AT_LINE])
         for quality, name in (
-            (BallQuality.STRETCHED, HeightName.SHIN),
-            (BallQuality.NEUTRAL, HeightName.KNEE),
+            (BallQuality.STRETCHED, HeightName.KNEE),
+            (BallQuality.NEUTRAL, HeightName.BELOW_NET),
             (BallQuality.EASY, HeightName.NET),
         )
     }
@@ -39,7 +39,7 @@ TAKEN: Final = "Taken as"
 NEUTRAL: Final = "Neutral ball"
 """How the line begins: where nobody said anything of the ball, it is the usual one."""
 
-USES: Final = (MatchFact.HEIGHT, MatchFact.PLACE, MatchFact.WIND_SPEED)
+USES: Final = (MatchFact.HEIGHT, MatchFact.PLACE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,8 +63,8 @@ class DinkBall:
 def quality(situation: Situation) -> BallQuality | None:
     """How good the ball is, as said or as height and feet tell; None if nobody says.
 
-    The trade takes a ball below the knee like a stretched one, and one above the net is easy to
-    who is in balance.
+    The trade takes a ball at the knee or lower like a stretched one, and one above the net is
+    easy to who is in balance.
     """
     asked, facts = situation.asked, situation.asked.facts
     if asked.ball is not None:
@@ -73,7 +73,7 @@ def quality(situation: Situation) -> BallQuality | None:
         return BallQuality.STRETCHED
     if facts.height_m is None:
         return None
-    if facts.height_m < height_m(HeightName.KNEE) - SAME_M:
+    if facts.height_m < height_m(HeightName.KNEE) + SAME_M:
         return BallQuality.STRETCHED
     return BallQuality.EASY if facts.height_m > NET_HEIGHT_CENTRE_M else BallQuality.NEUTRAL
 
@@ -94,19 +94,27 @@ def ball_of(situation: Situation) -> DinkBall:
 
 def is_told(situation: Situation) -> bool:
     """Whether something was said of this ball that its dink hangs on."""
-    return quality(situation) is not None or any(
-        not is_assumed(situation.asked.facts, fact) for fact in USES
-    )
+    facts = situation.asked.facts
+    is_said = quality(situation) is not None or not is_assumed(facts, MatchFact.PLACE)
+    return is_said or situation.wind in _ALONG
 
 
 def ball_taken(situation: Situation) -> str:
-    """The ball that the answer is for, in words: "Neutral ball: knee high, at the line."."""
+    """The ball that the answer is for, in words: "Neutral ball: below the net, at the line."."""
     facts = situation.asked.facts
     taken = taken_as(facts, USUAL[quality(situation) or BallQuality.NEUTRAL], uses=USES)
     assert taken is not None
+    if situation.wind in _ALONG:
+        mph = round(abs(ball_of(situation).wind_mps) / MPS_PER_MPH)
+        taken = f"{taken.rstrip('.')}, {mph} mph {_ALONG[situation.wind][1]}."
     return taken if is_told(situation) else taken.replace(TAKEN, NEUTRAL)
+
+
+_ALONG: Final[Mapping[Wind | None, tuple[float, str]]] = MappingProxyType(
+    {Wind.BEHIND_US: (1.0, "behind you"), Wind.AGAINST_US: (-1.0, "in your face")}
+)
 
 
 def _along_mps(wind: Wind | None, told_mps: float | None) -> float:
     speed = BREEZE_MPS if told_mps is None else told_mps
-    return {Wind.BEHIND_US: speed, Wind.AGAINST_US: -speed}.get(wind or Wind.NONE, 0.0)
+    return speed * _ALONG.get(wind, (0.0, ""))[0]

@@ -85,7 +85,7 @@ def chance_of(answer: DinkAnswer, lane: Lane) -> LaneChance:
 
 
 def _speaking_parts(answer: DinkAnswer) -> list[Part]:
-    """What speaks for the best, and what notes say against the next: notes first."""
+    """What speaks for the best, and what notes say against the next: notes first, then sums."""
     first, *others = answer.ranking.ranked
     parts = [part for part in first.parts if part.points > 0 and _may_say(part)]
     if others:
@@ -94,7 +94,14 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
             for part in others[0].parts
             if part.points < 0 and part.evidence and not _is_open(part)
         ]
-    return sorted(parts, key=lambda part: (not part.evidence, -abs(part.points)))
+    return sorted(
+        parts,
+        key=lambda part: (
+            not part.evidence,
+            part.effect.is_rule_of_thumb,
+            -abs(part.points),
+        ),
+    )
 
 
 def _may_say(part: Part) -> bool:
@@ -153,14 +160,15 @@ def _lane_numbers(answer: DinkAnswer, lane: Lane, prefix: str) -> dict[str, floa
     }
 
 
-def more(answer: DinkAnswer) -> tuple[str, ...]:
-    """The sum in full, the air by lane, what comes back, and the grooving."""
+def more(answer: DinkAnswer, ball: str) -> tuple[str, ...]:
+    """The ball, the sum in full, the air by lane, what comes back, and the grooving."""
     lines = [
         f"{part.points:+.1f} {part.effect.because} ({part.effect.source.kind})"
         for part in answer.ranking.best.parts
         if abs(part.points) >= 0.1
     ]
-    lines.append(words.air({lane: chance_of(answer, lane).clearance_m for lane in LANES}))
+    lines.insert(0, ball)
+    lines.append(words.by_lane({lane: chance_of(answer, lane).clearance_m for lane in LANES}))
     best = answer.best
     if best is not None and best.spot is Spot.SIDELINE:
         lines.append("It comes back wide: partner shades the middle.")

@@ -14,6 +14,7 @@ from knowledge.vocabulary import Trait, Wing
 
 SOFT_CALL = "Dink soft to the middle. Wait for a better one."
 STRETCHED_CALL = "Play it soft, cross to the middle. No target."
+NEUTRAL = "For a neutral ball."
 GENERAL = "No notes on them: general rule."
 STRETCHED_BRANCH = "Stretched? Soft, cross to the middle."
 
@@ -120,16 +121,15 @@ def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
 
 
 def against(lane: Lane, short: float, other: Lane, others_short: float) -> str:
-    """How a lane compares with another: the net there, and how many dinks in 100 go wrong.
+    """How a lane compares with another: dinks in 100 that go wrong, else the net there.
 
     What is out, in the net or past the kitchen line has gone wrong.
     """
     wrong, others = (round(100 * (1 - chance)) for chance in (short, others_short))
-    inches = round((lane_net_height_m(other) - lane_net_height_m(lane)) / METRES_PER_INCH)
-    net = f"Net {abs(inches)} in {'lower' if inches > 0 else 'higher'}" if inches else "Same net"
-    if wrong == others:
-        return f"{net} than {_BESIDE[other]}"
-    return f"{net}; {wrong} in 100 go wrong, {_BESIDE[other]} {others}"
+    if wrong != others:
+        return f"{wrong} in 100 go wrong, the {_BESIDE[other]} {others}"
+    lower = lane_net_height_m(lane) < lane_net_height_m(other)
+    return f"{'Lower' if lower else 'Higher'} net than at the {_BESIDE[other]}"
 
 
 _BESIDE = {
@@ -140,13 +140,13 @@ _BESIDE = {
 }
 
 
-def air(clearances_m: Mapping[Lane, float]) -> str:
-    """Air over the net of the arc that goes wrong least, by lane."""
-    told = ", ".join(
-        f"{_BESIDE[lane]} {round(metres / METRES_PER_INCH)}"
-        for lane, metres in clearances_m.items()
+def by_lane(clearances_m: Mapping[Lane, float]) -> str:
+    """The net and the air over it of the arc that goes wrong least, by lane, in inches."""
+    nets, airs = (
+        ", ".join(f"{_BESIDE[lane]} {round(each[lane] / METRES_PER_INCH)}" for lane in clearances_m)
+        for each in ({lane: lane_net_height_m(lane) for lane in clearances_m}, clearances_m)
     )
-    return f"Safest arc, inches over the net: {told}. Lower sits up less but misses more."
+    return f"Net, in: {nets}. Safest arc over it: {airs}. Lower sits up less, misses more."
 
 
 def worth(points: float) -> str:
