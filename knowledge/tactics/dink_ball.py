@@ -94,9 +94,13 @@ def ball_of(situation: Situation) -> DinkBall:
 
 def is_told(situation: Situation) -> bool:
     """Whether something was said of this ball that its dink hangs on."""
+    return _is_placed(situation) or situation.wind in _ALONG
+
+
+def _is_placed(situation: Situation) -> bool:
+    """Whether it was said how good, how high or how deep the ball is."""
     facts = situation.asked.facts
-    is_said = quality(situation) is not None or not is_assumed(facts, MatchFact.PLACE)
-    return is_said or situation.wind in _ALONG
+    return quality(situation) is not None or not is_assumed(facts, MatchFact.PLACE)
 
 
 def ball_taken(situation: Situation) -> str:
@@ -106,7 +110,8 @@ def ball_taken(situation: Situation) -> str:
     assert taken is not None
     if situation.wind in _ALONG:
         mph = round(abs(ball_of(situation).wind_mps) / MPS_PER_MPH)
-        taken = f"{taken.rstrip('.')}, {mph} mph {_ALONG[situation.wind][1]}."
+        wind = f"{mph} mph {_ALONG[situation.wind][1]}."
+        taken = f"{taken.rstrip('.')}, {wind}" if _is_placed(situation) else f"{NEUTRAL}, {wind}"
     return taken if is_told(situation) else taken.replace(TAKEN, NEUTRAL)
 
 

@@ -127,7 +127,7 @@ def against(lane: Lane, short: float, other: Lane, others_short: float) -> str:
     """
     wrong, others = (round(100 * (1 - chance)) for chance in (short, others_short))
     if wrong != others:
-        return f"{wrong} in 100 go wrong, the {_BESIDE[other]} {others}"
+        return f"{wrong} in 100 go wrong, {_BESIDE[other]} {others}"
     lower = lane_net_height_m(lane) < lane_net_height_m(other)
     return f"{'Lower' if lower else 'Higher'} net than at the {_BESIDE[other]}"
 
