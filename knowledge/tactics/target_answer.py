@@ -126,7 +126,7 @@ def _played(
     the ways at the second leave. So a player who becomes weaker never becomes the lesser target:
     every lead grows with it, and so does the largest of the least.
     """
-    firsts, seconds = (PHASES[phase].at(facing, one) for one in pair)
+    firsts, seconds = PHASES[phase].at(facing, pair)
     if not firsts or not seconds:
         return None
     rankings = {

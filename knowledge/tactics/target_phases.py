@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from types import MappingProxyType
@@ -26,7 +26,7 @@ from knowledge.planning.weighing import from_trait, is_open, is_weak, said_of
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
-from knowledge.tactics.dink_answer import DINK_SHARE, DinkAnswer, answer_dink
+from knowledge.tactics.dink_answer import DINK_SHARE, DinkAnswer, ranked_dinks
 from knowledge.tactics.dink_chances import LANE_SOURCE
 from knowledge.tactics.dink_words import names_wing
 from knowledge.tactics.return_answer import question_of
@@ -60,24 +60,28 @@ class AtOne:
     spot: str = ""
 
 
+Ways = tuple[AtOne, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PhaseRow:
     """A phase: how often it arises, the ways to play at either opponent, and the shot it needs.
 
-    `at` lists the ways, that of the shot's own page first; none where there is no such ball.
+    `at` lists the ways at each of two, that of the shot's own page first; none where there is no
+    such ball.
     `priced` tells that its page already counts a partner who squeezes or poaches, or that he
     cannot reach that ball. `called` is whoever that shot's own page names: here it names the same
     one or nobody.
     """
 
     share: float
-    at: Callable[[Situation, OnCourt], tuple[AtOne, ...]]
+    at: Callable[[Situation, Sequence[OnCourt]], list[Ways]]
     needs: Trait | None
     priced: bool
     called: Callable[[Situation], OnCourt | None] | None = None
 
 
-def _return(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
+def _return(situation: Situation, one: OnCourt) -> Ways:
     """The return's own page: what it says of this opponent, each note once."""
     acting = target_effects(question_of(replace(situation, asked=Asked(), game=None)))
     about = tuple(
@@ -88,7 +92,7 @@ def _return(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
     return (AtOne(effects=about),)
 
 
-def _third(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
+def _third(situation: Situation, one: OnCourt) -> Ways:
     """The third's own page, for whichever of us makes most of this opponent."""
     thirds = thirds_of(situation)
     if not thirds:
@@ -101,11 +105,15 @@ def _third(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
     return (best,)
 
 
-def _dinks(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
-    """The dink's own page: each foot of this opponent, its best first."""
+def _dinks(situation: Situation, pair: Sequence[OnCourt]) -> list[Ways]:
+    """The dink's own page: each foot of either opponent, its best first."""
     asked = replace(situation, topic=Topic.AIM_DINK, asked=Asked())
-    answer = answer_dink(asked)
-    unnoted = answer_dink(replace(asked, theirs=_unnoted(asked.theirs))).ranking
+    answer = ranked_dinks(asked)
+    unnoted = ranked_dinks(replace(asked, theirs=_unnoted(asked.theirs))).ranking
+    return [_feet_of(one, answer, unnoted) for one in pair]
+
+
+def _feet_of(one: OnCourt, answer: DinkAnswer, unnoted: Ranking) -> Ways:
     aims = [answer.aim(ranked.option.id) for ranked in answer.ranking.ranked]
     feet = [aim for aim in aims if aim is not None and aim.target.player == one.player]
     usual = max(feet, key=lambda aim: unnoted.of(aim.id).logit, default=None)
@@ -168,7 +176,7 @@ def _unnoted(pair: tuple[OnCourt, ...]) -> tuple[OnCourt, ...]:
     )
 
 
-def _hands(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
+def _hands(situation: Situation, one: OnCourt) -> Ways:
     """The speed-up's own page: the better hip of this opponent. How they wait says which hip."""
     found = hands_aim(replace(situation, theirs=(one,)))
     if found.spot is None:
@@ -183,7 +191,7 @@ def _called_in_hands(situation: Situation) -> OnCourt | None:
     return None if found.spot is None else found.spot.target
 
 
-def _lobs(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
+def _lobs(situation: Situation, one: OnCourt) -> Ways:
     """The lob's own page, where a lob over this opponent beats none."""
     ranking = rank(lob_decision(replace(situation, theirs=(one,))), situation)
     if ranking.best.option.id == NO_LOB:
@@ -191,7 +199,7 @@ def _lobs(situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
     return (AtOne(effects=_acting(ranking.decision, over(one))),)
 
 
-def _late(_situation: Situation, one: OnCourt) -> tuple[AtOne, ...]:
+def _late(_situation: Situation, one: OnCourt) -> Ways:
     """Who gets tight, tired or impatient: whatever the shot."""
     on, error = (f"at:{one.player}",), Mechanism.THEIR_ERROR
     rows = ((Trait.NERVES, TIGHT), (Trait.FITNESS, TIRES), (Trait.PATIENCE, LOSES_PATIENCE))
@@ -212,22 +220,33 @@ def _acting(decision: Decision, option: str) -> tuple[Effect, ...]:
     return tuple(effect for effect in decision.effects if option in effect.on)
 
 
+def _each(
+    at_one: Callable[[Situation, OnCourt], Ways],
+) -> Callable[[Situation, Sequence[OnCourt]], list[Ways]]:
+    """The ways at either of them, found one by one."""
+    return lambda situation, pair: [at_one(situation, one) for one in pair]
+
+
 PHASES: Mapping[TargetPhase, PhaseRow] = MappingProxyType(
     {
         TargetPhase.RETURN: PhaseRow(
-            share=sizes.RETURN_SHARE, at=_return, needs=Trait.RETURN, priced=True
+            share=sizes.RETURN_SHARE, at=_each(_return), needs=Trait.RETURN, priced=True
         ),
-        TargetPhase.THIRD: PhaseRow(share=sizes.THIRD_SHARE, at=_third, needs=None, priced=True),
+        TargetPhase.THIRD: PhaseRow(
+            share=sizes.THIRD_SHARE, at=_each(_third), needs=None, priced=True
+        ),
         TargetPhase.DINKS: PhaseRow(share=DINK_SHARE, at=_dinks, needs=None, priced=True),
         TargetPhase.HANDS: PhaseRow(
             share=sizes.HANDS_SHARE,
-            at=_hands,
+            at=_each(_hands),
             needs=Trait.SPEED_UP,
             priced=False,
             called=_called_in_hands,
         ),
-        TargetPhase.LOBS: PhaseRow(share=sizes.LOB_SHARE, at=_lobs, needs=Trait.LOB, priced=True),
-        TargetPhase.LATE: PhaseRow(share=LATE_SHARE, at=_late, needs=None, priced=False),
+        TargetPhase.LOBS: PhaseRow(
+            share=sizes.LOB_SHARE, at=_each(_lobs), needs=Trait.LOB, priced=True
+        ),
+        TargetPhase.LATE: PhaseRow(share=LATE_SHARE, at=_each(_late), needs=None, priced=False),
     }
 )
 
