@@ -11,7 +11,7 @@ from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
-from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, able
+from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, Ways, able
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import PlayerId, Trait
 
@@ -143,7 +143,12 @@ def _played(
 
     best = max(range(len(firsts)), key=lambda here: leads[here, answered(here)])
     against = answered(best)
-    return firsts[best], seconds[against], rankings[best, against]
+    return _way(firsts, best), _way(seconds, against), rankings[best, against]
+
+
+def _way(ways: Ways, number: int) -> AtOne:
+    """That way; without its place where the shot's own page would play to another one."""
+    return ways[number] if number == 0 else replace(ways[number], place="")
 
 
 def _lead(ranking: Ranking, pair: tuple[OnCourt, OnCourt]) -> float:
