@@ -111,7 +111,7 @@ def ball_taken(situation: Situation) -> str:
     if situation.wind in _ALONG:
         mph = round(abs(ball_of(situation).wind_mps) / MPS_PER_MPH)
         wind = f"{mph} mph {_ALONG[situation.wind][1]}."
-        taken = f"{taken.rstrip('.')}, {wind}" if _is_placed(situation) else f"{NEUTRAL}, {wind}"
+        taken = f"{taken.rstrip('.')}, {wind}" if _is_placed(situation) else wind
     return taken if is_told(situation) else taken.replace(TAKEN, NEUTRAL)
 
 

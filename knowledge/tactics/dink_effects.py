@@ -124,7 +124,7 @@ def _comes_off(
         on,
         gain_over_line(lane, question.met, question.scatter),
         Mechanism.OUR_ERROR,
-        against(lane, chance.short, Lane.LINE, line.short),
+        against(lane, chance, Lane.LINE, line),
         when=when,
         source=LANE_SOURCE,
     )

@@ -74,7 +74,7 @@ def _price_of_the_line(answer: DinkAnswer) -> list[Reason]:
     """What a call down the line costs against the inside foot."""
     if answer.best is None or answer.best.lane is not Lane.LINE:
         return []
-    line, foot = (chance_of(answer, lane).short for lane in (Lane.LINE, Lane.STRAIGHT))
+    line, foot = (chance_of(answer, lane) for lane in (Lane.LINE, Lane.STRAIGHT))
     return [Reason(text=words.against(Lane.LINE, line, Lane.STRAIGHT, foot), source=LANE_SOURCE)]
 
 

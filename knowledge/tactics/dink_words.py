@@ -9,6 +9,7 @@ from knowledge.court import METRES_PER_INCH
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
+from knowledge.tactics.dink_chances import LaneChance
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
 from knowledge.vocabulary import Trait, Wing
 
@@ -120,14 +121,19 @@ def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
     return f"{CHANGE_UP} {where}{sign}, 1-2 a game"
 
 
-def against(lane: Lane, short: float, other: Lane, others_short: float) -> str:
+def against(lane: Lane, chance: LaneChance, other: Lane, others: LaneChance) -> str:
     """How a lane compares with another: dinks in 100 that go wrong, else the net there.
 
-    What is out, in the net or past the kitchen line has gone wrong.
+    What is out, in the net or past the kitchen line has gone wrong. Where fewer go wrong and it is
+    worth less all the same, the misses say why.
     """
-    wrong, others = (round(100 * (1 - chance)) for chance in (short, others_short))
-    if wrong != others:
-        return f"{wrong} in 100 go wrong, {_BESIDE[other]} {others}"
+    wrong, of_other = (round(100 * (1 - one.short)) for one in (chance, others))
+    missed, other_missed = (round(100 * (1 - one.in_play)) for one in (chance, others))
+    is_better = chance.worth > others.worth
+    if wrong != of_other and (wrong < of_other) is is_better:
+        return f"{wrong} in 100 go wrong, {_BESIDE[other]} {of_other}"
+    if missed != other_missed and (missed < other_missed) is is_better:
+        return f"{missed} in 100 miss, {_BESIDE[other]} {other_missed}"
     lower = lane_net_height_m(lane) < lane_net_height_m(other)
     return f"{'Lower' if lower else 'Higher'} net than at the {_BESIDE[other]}"
 
@@ -142,11 +148,14 @@ _BESIDE = {
 
 def by_lane(clearances_m: Mapping[Lane, float]) -> str:
     """The net and the air over it of the arc that goes wrong least, by lane, in inches."""
-    nets, airs = (
-        ", ".join(f"{_BESIDE[lane]} {round(each[lane] / METRES_PER_INCH)}" for lane in clearances_m)
-        for each in ({lane: lane_net_height_m(lane) for lane in clearances_m}, clearances_m)
-    )
-    return f"Net, in: {nets}. Safest arc over it: {airs}. Lower sits up less, misses more."
+    nets = _in_inches({lane: lane_net_height_m(lane) for lane in clearances_m})
+    airs = _in_inches(clearances_m)
+    return f"Net: {nets}. Safest arc over it: {airs}. Lower sits up less, misses more."
+
+
+def _in_inches(metres: Mapping[Lane, float]) -> str:
+    told = [f"{_BESIDE[lane]} {round(each / METRES_PER_INCH)}" for lane, each in metres.items()]
+    return ", ".join([f"{told[0]} in", *told[1:]])
 
 
 def worth(points: float) -> str:

@@ -29,6 +29,7 @@ from knowledge.tactics.dink_ball import DinkBall, ball_of, quality
 from knowledge.tactics.dink_chances import gain_over_line, lane_chance, our_dinks
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
 from knowledge.tactics.dink_sizes import LINE_IS_JUMPED
+from knowledge.tactics.dink_words import against
 from knowledge.tactics.shot_success import OurScatter
 from knowledge.vocabulary import BallQuality, Hand, Level, PlayerId, Side, Topic, Trait, Value
 
@@ -292,7 +293,7 @@ def test_the_reply_says_which_ball_it_took(said: dict[str, object], assumed: str
 
 
 def test_the_wind_is_said() -> None:
-    assert advise(asking(wind=Wind.AGAINST_US)).assumed == "Neutral ball, 10 mph in your face."
+    assert advise(asking(wind=Wind.AGAINST_US)).assumed == "10 mph in your face."
     assert "mph" not in (advise(asking(wind=Wind.ACROSS)).assumed or "")
 
 
@@ -315,6 +316,18 @@ def test_the_lane_has_its_number() -> None:
     assert maths(advice) == ["4 in 100 go wrong, line 8"]
     assert round(100 * (1 - advice.numbers["stays_short"])) == 4
     assert round(100 * (1 - advice.numbers["line_stays_short"])) == 8
+
+
+def test_fewer_gone_wrong_is_never_the_word_for_a_worse_lane() -> None:
+    """A wide dink stays short more often than one down the line, but it misses more and that costs
+    more: the misses are what is said of it."""
+    wide, line = (lane_chance(lane, NEUTRAL) for lane in (Lane.WIDE, Lane.LINE))
+    assert wide.short > line.short
+    assert wide.worth < line.worth
+    assert against(Lane.WIDE, wide, Lane.LINE, line) == "5 in 100 miss, line 1"
+    middle = lane_chance(Lane.CENTRE, NEUTRAL)
+    assert against(Lane.CENTRE, middle, Lane.LINE, line) == "4 in 100 go wrong, line 8"
+    assert against(Lane.CENTRE, line, Lane.LINE, line) == "Lower net than at the line"
 
 
 def test_a_call_down_the_line_says_what_it_costs() -> None:
@@ -344,7 +357,7 @@ def test_numbers_are_there_by_lane_and_lines_are_short(
         assert advice.numbers[f"{lane}_clearance_m"] > 0
         assert advice.numbers[f"{lane}_window"] > 0
     assert advice.numbers["line_over_line_points"] == 0
-    assert any(line.startswith("Net, in: line 35, middle 34, wide 35.") for line in advice.more)
+    assert any(line.startswith("Net: line 35 in, middle 34, wide 35.") for line in advice.more)
 
 
 def test_the_net_by_lane_is_the_rulebooks() -> None:
