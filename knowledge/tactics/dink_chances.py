@@ -3,13 +3,13 @@
 Read from the flight's tables: nothing is integrated in a turn. A dink in play that lands short
 leaves an even rally, one that carries past the kitchen line sits up (`LEAVES`).
 
-Where the model is wrong: its aim is the one that most often lands short, so it floats the ball
-well over the net; that a lower one is harder to attack does not count. The air of a `LaneChance` is
-that of this safest arc. Its line is some 3.5 ft inside the
-sideline, ours 2 ft, which costs another half a ball in 100. Physics and the trade disagree on the
-wide dink: the trade has it 2 points safer than the line (row 12), here a neutral one is as often
-lost, since what it gains in length it loses beyond the far sideline. The trade's call stands: the
-rest of row 12 is the corner and the short way back (`dink_sizes.LINE_IS_JUMPED`).
+Where the model is wrong: its aim is the one that most often lands short, so it floats the ball well
+over the net; that a lower one is harder to attack does not count. The air of a `LaneChance` is that
+of this safest arc. Its line is some 3.5 ft inside the sideline, ours 2 ft, which costs another half
+a ball in 100. Physics and the trade disagree on the wide dink: the trade has it 2 points safer than
+the line (row 12), here a neutral one is half a point worse, since what it gains in length it loses
+beyond the far sideline. The trade's call stands: the rest of row 12 is the corner and the short way
+back (`dink_sizes.LINE_IS_JUMPED`).
 """
 
 from __future__ import annotations
