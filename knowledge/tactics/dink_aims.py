@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from knowledge.effects import Condition, Option, OptionId
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import backhand_in_middle, in_front, other_of
+from knowledge.tactics.dink_ball import DinkBall
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_to
+from knowledge.tactics.shot_success import OurScatter
 from knowledge.vocabulary import BallQuality, Side, Wing
 
 SOFT = OptionId("soft")
@@ -55,12 +57,14 @@ def attack_at(target: OnCourt) -> Option:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DinkQuestion:
-    """Who is there: both opponents as far as known, our striker and the ball."""
+    """Who is there: both opponents as far as known, our striker, the ball and our scatter."""
 
     pair: tuple[OnCourt, ...]
     striker: OnCourt | None
     striker_side: Side | None
     ball: BallQuality
+    met: DinkBall
+    scatter: OurScatter
 
     def partner(self, one: OnCourt) -> OnCourt | None:
         return other_of(one, self.pair)

@@ -11,8 +11,11 @@ from knowledge.evidence import Profile
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, aims_at, attack_at
-from knowledge.tactics.dink_effects import attack_effects, effects
+from knowledge.tactics.dink_ball import ball_of, quality
+from knowledge.tactics.dink_chances import our_dinks
+from knowledge.tactics.dink_effects import effects
 from knowledge.tactics.dink_lanes import Spot
+from knowledge.tactics.dink_speed_up import attack_effects
 from knowledge.vocabulary import BallQuality, Level, PlayerId, RallyChance, Side, Trait
 
 DINK_SHARE = 35.0
@@ -53,20 +56,29 @@ class DinkAnswer:
 
 
 def answer_dink(situation: Situation) -> DinkAnswer:
+    """The aims ranked, and the change-up beside the best."""
+    answer = ranked_dinks(situation)
+    best = answer.best
+    if best is None:
+        return answer
+    question = answer.question
+    everything = _playable(question, _named(question, situation) or question.pair)
+    return replace(answer, change=_change_up(question, best, everything, situation))
+
+
+def ranked_dinks(situation: Situation) -> DinkAnswer:
+    """The aims ranked, without a change-up."""
     question = _question(situation)
-    targets = [one for one in question.pair if one.player in situation.asked.about]
-    everything = _playable(question, targets or question.pair)
-    aims = _of_wing(everything, situation)
-    is_open = situation.asked.wing is None and not targets
+    aims = _of_wing(_playable(question, _named(question, situation) or question.pair), situation)
+    is_open = situation.asked.wing is None and not _named(question, situation)
     decision = _decision(question, aims, with_soft=is_open)
     ranking = rank(_at_level(decision, situation.level), situation)
-    best = next((aim for aim in aims if aim.id == ranking.best.option.id), None)
-    return DinkAnswer(
-        question=question,
-        aims=aims,
-        ranking=ranking,
-        change=None if best is None else _change_up(question, best, everything, situation),
-    )
+    return DinkAnswer(question=question, aims=aims, ranking=ranking, change=None)
+
+
+def _named(question: DinkQuestion, situation: Situation) -> tuple[OnCourt, ...]:
+    """Whom it is about, of those opposite."""
+    return tuple(one for one in question.pair if one.player in situation.asked.about)
 
 
 def _question(situation: Situation) -> DinkQuestion:
@@ -78,7 +90,9 @@ def _question(situation: Situation) -> DinkQuestion:
         pair=pair,
         striker=striker,
         striker_side=side,
-        ball=situation.asked.ball or BallQuality.NEUTRAL,
+        ball=quality(situation) or BallQuality.NEUTRAL,
+        met=ball_of(situation),
+        scatter=our_dinks(striker, situation.level),
     )
 
 

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from knowledge.advice import CALL_LIMIT, CHANGE_UP
+from knowledge.court import METRES_PER_INCH
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_aims import Aim
-from knowledge.tactics.dink_lanes import Lane, Spot
+from knowledge.tactics.dink_chances import LaneChance
+from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
 from knowledge.vocabulary import Trait, Wing
 
 SOFT_CALL = "Dink soft to the middle. Wait for a better one."
 STRETCHED_CALL = "Play it soft, cross to the middle. No target."
+NEUTRAL = "For a neutral ball."
+GENERAL = "No notes on them: general rule."
 STRETCHED_BRANCH = "Stretched? Soft, cross to the middle."
 
 _PLACES = {
@@ -115,6 +119,43 @@ def change_up(aim: Aim, *, same_target: bool, named: bool) -> str:
         sign = f"wide when {name} pinch{'es' if verb else ''} in"
     where = "" if same_target or not is_named else f"{aim.target.name} "
     return f"{CHANGE_UP} {where}{sign}, 1-2 a game"
+
+
+def against(lane: Lane, chance: LaneChance, other: Lane, others: LaneChance) -> str:
+    """How a lane compares with another: dinks in 100 that go wrong, else the net there.
+
+    What is out, in the net or past the kitchen line has gone wrong. Where fewer go wrong and it is
+    worth less all the same, the misses say why.
+    """
+    wrong, of_other = (round(100 * (1 - one.short)) for one in (chance, others))
+    missed, other_missed = (round(100 * (1 - one.in_play)) for one in (chance, others))
+    is_better = chance.worth > others.worth
+    if wrong != of_other and (wrong < of_other) is is_better:
+        return f"{wrong} in 100 go wrong, {_BESIDE[other]} {of_other}"
+    if missed != other_missed and (missed < other_missed) is is_better:
+        return f"{missed} in 100 miss, {_BESIDE[other]} {other_missed}"
+    lower = lane_net_height_m(lane) < lane_net_height_m(other)
+    return f"{'Lower' if lower else 'Higher'} net than at the {_BESIDE[other]}"
+
+
+_BESIDE = {
+    Lane.CENTRE: "middle",
+    Lane.STRAIGHT: "inside",
+    Lane.WIDE: "wide",
+    Lane.LINE: "line",
+}
+
+
+def by_lane(clearances_m: Mapping[Lane, float]) -> str:
+    """The net and the air over it of the arc that goes wrong least, by lane, in inches."""
+    nets = _in_inches({lane: lane_net_height_m(lane) for lane in clearances_m})
+    airs = _in_inches(clearances_m)
+    return f"Net: {nets}. Safest arc over it: {airs}. Lower sits up less, misses more."
+
+
+def _in_inches(metres: Mapping[Lane, float]) -> str:
+    told = [f"{_BESIDE[lane]} {round(each / METRES_PER_INCH)}" for lane, each in metres.items()]
+    return ", ".join([f"{told[0]} in", *told[1:]])
 
 
 def worth(points: float) -> str:

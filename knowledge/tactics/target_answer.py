@@ -11,7 +11,7 @@ from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
-from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, able
+from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, Ways, able
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import PlayerId, Trait
 
@@ -92,11 +92,10 @@ def target_in(
     if situation.ours and not hitters:
         return None
     facing = _facing(situation, pair)
-    first, second = (PHASES[phase].at(facing, one) for one in pair)
-    if first is None or second is None:
+    found = _played(facing, phase, pair, mixed=mixed)
+    if found is None:
         return None
-    decision = target_decision(phase, pair, (first, second), mixed=mixed)
-    ranking = rank(decision, facing)
+    first, second, ranking = found
     one, p_better = _better(ranking, pair)
     place = first if one.player == pair[0].player else second
     driver = driver_of(ranking.of(at(one)).parts, pair)
@@ -116,6 +115,45 @@ def target_in(
         cover=cover_of(other),
         only=hitters[0] if 0 < len(hitters) < len(situation.ours) else None,
     )
+
+
+def _played(
+    facing: Situation, phase: TargetPhase, pair: tuple[OnCourt, OnCourt], *, mixed: bool
+) -> tuple[AtOne, AtOne, Ranking] | None:
+    """The way to play at either of them and the ranking that comes of it; None without a ball.
+
+    Of several ways each gets the one that makes most of them: the largest lead of the first that
+    the ways at the second leave. So a player who becomes weaker never becomes the lesser target:
+    every lead grows with it, and so does the largest of the least.
+    """
+    firsts, seconds = PHASES[phase].at(facing, pair)
+    if not firsts or not seconds:
+        return None
+    rankings = {
+        (here, there): rank(
+            target_decision(phase, pair, (firsts[here], seconds[there]), mixed=mixed), facing
+        )
+        for here in range(len(firsts))
+        for there in range(len(seconds))
+    }
+    leads = {ways: _lead(ranking, pair) for ways, ranking in rankings.items()}
+
+    def answered(here: int) -> int:
+        return min(range(len(seconds)), key=lambda there: leads[here, there])
+
+    best = max(range(len(firsts)), key=lambda here: leads[here, answered(here)])
+    against = answered(best)
+    return _way(firsts, best), _way(seconds, against), rankings[best, against]
+
+
+def _way(ways: Ways, number: int) -> AtOne:
+    """That way; without its place where the shot's own page would play to another one."""
+    return ways[number] if number == 0 else replace(ways[number], place="")
+
+
+def _lead(ranking: Ranking, pair: tuple[OnCourt, OnCourt]) -> float:
+    first, second = (ranking.of(at(one)).logit for one in pair)
+    return first - second
 
 
 def _is_called(

@@ -48,10 +48,15 @@ def target_decision(
     first, second = pair
     said = (_of_them(found[0].effects, pair), _of_them(found[1].effects, pair))
     effects: list[Effect] = []
-    for target, other, acting in ((first, second, said[0]), (second, first, said[1])):
+    tolls = [[] if at_one.toll is None else [at_one.toll] for at_one in found]
+    for target, other, acting, toll in (
+        (first, second, said[0], tolls[0]),
+        (second, first, said[1], tolls[1]),
+    ):
         left = _left_by(other, mixed=mixed)
         told = _partly(acting, 1.0 if PHASES[phase].priced else left)
         told += _partly(_ended_on(phase, target, other), left)
+        told += toll
         for one in told:
             effects += _both_ways(one, target, other)
         effects += _for(phase, target, other)

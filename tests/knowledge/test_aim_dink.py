@@ -23,7 +23,7 @@ from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.dink_aims import aims_at
 from knowledge.tactics.dink_answer import answer_dink
-from knowledge.tactics.dink_lanes import Lane, Spot, gain_over_line, lane_net_height_m, lane_points
+from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m, lane_points
 from knowledge.vocabulary import (
     BallQuality,
     Hand,
@@ -295,14 +295,6 @@ def test_two_named_players_without_notes_are_not_told_apart() -> None:
     assert advice.confidence is Confidence.GENERAL_RULE
     assert "Hale" not in advice.call
     assert "Brandt" not in advice.call
-
-
-def test_the_computed_lane_and_the_jump_at_the_corner_make_up_row_12() -> None:
-    """Row 12 of the trade's table: across or middle against down the line, +2 +- 1.5."""
-    for lane in (Lane.CENTRE, Lane.STRAIGHT, Lane.WIDE):
-        assert gain_over_line(lane).mean == pytest.approx(2, abs=1.5)
-    assert gain_over_line(Lane.LINE).mean == 0
-    assert gain_over_line(Lane.CENTRE).mean > gain_over_line(Lane.STRAIGHT).mean
 
 
 def test_the_net_is_lowest_on_the_way_across() -> None:
