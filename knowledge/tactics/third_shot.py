@@ -12,15 +12,28 @@ from knowledge.engine import Part, Ranked
 from knowledge.planning.line import Line
 from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
+from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
 from knowledge.planning.weighing import is_weak
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, WIND, sum_lines
-from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, trait_of_shot
+from knowledge.tactics.shot_success import SUCCESS
+from knowledge.tactics.third_effects import (
+    DRIVE,
+    DROP,
+    LATE,
+    LINE,
+    LOB,
+    scatter_of,
+    third_ball,
+    trait_of_shot,
+    wind_words,
+)
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
+from knowledge.tactics.third_success import HANDS, SHOTS, drive_words
 from knowledge.tactics.told_reasons import (
     best_other_shot,
     figures,
@@ -37,6 +50,9 @@ TOLD_REASONS = 2
 
 LIKELY = 0.6
 """A condition that holds this often may carry a reason, with the other branch said."""
+
+LEAST_SAID = 0.3
+"""Points below which a reason is none."""
 
 SIT_ON_IT = "they sit on it"
 
@@ -127,7 +143,7 @@ def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advic
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
         confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
-        numbers=_numbers(third),
+        numbers=_numbers(third, **_successes(third, said, situation)),
         choices=_branches(said),
         picture=picture(third, mix, situation),
         mix=mix,
@@ -154,16 +170,57 @@ def _mix(situation: Situation, said: ThirdSaid) -> AdvisedMix | None:
 
 
 def _reasons(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Reason, ...]:
-    """Notes first, then the wind, the ball, and the fifth where the call does not say it."""
-    told = [_reason(part) for part in _told(third, said)]
+    """Notes first, then how often it works, the wind, the ball; the fifth where no call says it."""
     fifth = plain(words.FIFTH[third.shot]) if third.shot in words.FIFTH else ()
-    noted = noted_by_name(third.weighed.ranking.of(third.option).parts, situation)
-    found = (*noted[:1], *_wind([third], third.shot), *told)
+    parts = third.weighed.ranking.of(third.option).parts
+    noted = noted_by_name([part for part in parts if not _is_success(part)], situation)
+    works = [_reason(part) for part in parts if _is_success(part)]
+    told = [_reason(part) for part in _told(third, said)]
+    asked = told[:1] if said.asks_lob or said.asks_line else []
+    found = (
+        *(*noted, *_our_note(third, said))[:1],
+        *asked,
+        *_blown(third, situation),
+        *works,
+        *told,
+        *_against(third, said, situation),
+    )
     return (*dict.fromkeys(found),)[: REASONS - len(fifth)] + fifth
 
 
 def _reason(part: Part) -> Reason:
     return Reason(text=part.effect.because, source=part.effect.source)
+
+
+def _is_success(part: Part) -> bool:
+    return part.effect.source == SUCCESS
+
+
+def _our_note(third: Third, said: ThirdSaid) -> tuple[Reason, ...]:
+    """What our notes say for this shot of the hitter's, which is in its scatter already."""
+    trait = trait_of_shot(third.shot, said)
+    estimate = None if third.hitter is None else third.hitter.profile.skill(trait)
+    if third.hitter is None or estimate is None or not estimate.evidence:
+        return ()
+    if estimate.level <= 0 or estimate.is_open:
+        return ()
+    text = f"{third.hitter.name}: {skill_words(trait, strong=True)}"
+    return (Reason(text=text, source=estimate.source),)
+
+
+def _blown(third: Third, situation: Situation) -> tuple[Reason, ...]:
+    """How to aim this shot in today's wind, where that is known."""
+    because = wind_words(situation.wind, third.shot)
+    return () if because is None else (Reason(text=because, source=WIND),)
+
+
+def _against(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Reason, ...]:
+    """Where the drop is the call and a drive is ours too: how a drive would get there."""
+    other, _ = _over_the_other_shot(third)
+    if third.shot != DROP or other != DRIVE or said.both_back:
+        return ()
+    scatter = scatter_of(third.hitter, DRIVE, said, situation)
+    return (Reason(text=drive_words(third_ball(said, situation), scatter), source=HANDS),)
 
 
 def _told(third: Third, said: ThirdSaid) -> list[Part]:
@@ -174,10 +231,11 @@ def _told(third: Third, said: ThirdSaid) -> list[Part]:
         for one in (best_other_shot(third.weighed.ranking, third.shot), _asked_about(third, said))
         if one is not None
     ]
-    found = [part for part in ranking.of(third.option).parts if part.points > 0]
-    found += [part for other in against for part in other.parts if part.points < 0]
+    found = [part for part in ranking.of(third.option).parts if part.points > LEAST_SAID]
+    found += [part for other in against for part in other.parts if part.points < -LEAST_SAID]
     likely = [one for one in found if one.effect.scale is None and _is_likely(one)]
-    return sorted(likely, key=lambda part: -abs(part.points))
+    said_here = [one for one in likely if not _is_success(one) and one.effect.source != WIND]
+    return sorted(said_here, key=lambda part: -abs(part.points))
 
 
 def _is_likely(part: Part) -> bool:
@@ -246,6 +304,16 @@ def _numbers(third: Third, **more: float) -> MappingProxyType[str, float]:
         points_over_the_other_shot=points,
         **{"rallies_in_100": points * ranking.share / 100, **more},
     )
+
+
+def _successes(third: Third, said: ThirdSaid, situation: Situation) -> dict[str, float]:
+    """Of each shot that is ours: how often it is in play, and how often it works."""
+    ball, found = third_ball(said, situation), {}
+    shots = {one.option.id.partition(":")[0] for one in third.weighed.ranking.ranked}
+    for shot in sorted(shots):
+        aim = ball.aimed(SHOTS[shot], scatter_of(third.hitter, shot, said, situation))
+        found[f"{shot}_in_play"], found[f"{shot}_works"] = aim.legal, aim.meant
+    return {"height_m": ball.contact.height_m, "from_net_m": ball.contact.from_net_m, **found}
 
 
 def _branches(said: ThirdSaid) -> tuple[Choice, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.thirds import Third
 from knowledge.situation import Wind
+from knowledge.tactics.third_contact import contact_of, contact_words
 from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, MIDDLE
 from knowledge.tactics.third_said import Return, ThirdSaid
 from knowledge.vocabulary import Wing
@@ -80,9 +81,9 @@ def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
 
 
 def assumed(said: ThirdSaid) -> str | None:
-    """What the call rests on that nobody said."""
-    if said.came is None:
-        return "For a plain return."
-    if said.moving is None and not said.both_back:
-        return "Taking them as set at the line."
-    return None
+    """What the call rests on that nobody said: how we meet it, and that they are set."""
+    are_set = said.moving is None and not said.both_back
+    if said.met.is_all_said:
+        return "Taking them as set at the line." if are_set else None
+    them = ", them set" if are_set else ""
+    return f"Taking it {contact_words(contact_of(said.met))}{them}."
