@@ -16,6 +16,7 @@ from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
 from knowledge.planning.weighing import is_weak
+from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, WIND, sum_lines
@@ -33,6 +34,7 @@ from knowledge.tactics.third_effects import (
 )
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
+from knowledge.tactics.third_side import side_picture
 from knowledge.tactics.third_success import HANDS, SHOTS, drive_words
 from knowledge.tactics.told_reasons import (
     best_other_shot,
@@ -134,9 +136,10 @@ def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advic
     mix, ranking = _mix(situation, said), third.weighed.ranking
     is_at_someone = third.target is not None or third.where == LATE
     other, points = _over_the_other_shot(third)
+    call = words.call(third)
     return Advice(
         topic=Topic.THIRD_SHOT,
-        call=words.call(third),
+        call=call,
         reasons=_reasons(third, said, situation),
         number=words.number(other, points) if other and mix is None else None,
         unless=words.unless(third, said, two_handed=_two_handed(third.hitter)),
@@ -145,10 +148,20 @@ def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advic
         confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
         numbers=_numbers(third, **_successes(third, said, situation)),
         choices=_branches(said),
-        picture=picture(third, mix, situation),
+        picture=_from_the_side(third, said, situation, call),
         mix=mix,
         more=sum_lines(ranking.of(third.option).parts, what=_label(third)),
     )
+
+
+def _from_the_side(third: Third, said: ThirdSaid, situation: Situation, call: str) -> SideView:
+    ranked = third.weighed.ranking.ranked
+    scatters = {
+        shot: scatter_of(third.hitter, shot, said, situation)
+        for shot in dict.fromkeys(one.option.id.partition(":")[0] for one in ranked)
+    }
+    ball = third_ball(said, situation)
+    return side_picture(third.shot, ball, scatters, call=call, moving=bool(said.moving))
 
 
 def third_asked(thirds: list[Third], situation: Situation) -> Third:
