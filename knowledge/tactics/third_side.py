@@ -21,7 +21,7 @@ BACK_M: Final = 6.4
 BEHIND_BALL_M: Final = 0.4
 
 MARKS: Final = {
-    Shot.DROP: "hit up below",
+    Shot.DROP: "hit up",
     Shot.DRIVE: "chest",
     Shot.LOB: "their reach",
 }

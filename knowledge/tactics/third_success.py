@@ -106,7 +106,7 @@ class ThirdBall:
 
     def aimed(self, shot: Shot, scatter: OurScatter) -> Aim:
         """The best aim from here and how it goes, for our scatter and balance."""
-        return self.ball(shot).aimed(self._times(shot) * scatter.factor)
+        return _aimed(self.ball(shot), self._times(shot) * scatter.factor)
 
     def chance(self, shot: Shot, factor: float, *, late: float = 0.0) -> float:
         """Our chance to win the rally; `late` of those who meet a drive in play are too late."""
@@ -115,10 +115,16 @@ class ThirdBall:
             meant=leaves.meant + late * (LATE_LEAVES - leaves.meant),
             loose=leaves.loose + late * (LATE_LEAVES - leaves.loose),
         )
-        return rushed.after(self.ball(shot).aimed(self._times(shot) * factor))
+        return rushed.after(_aimed(self.ball(shot), self._times(shot) * factor))
 
     def _times(self, shot: Shot) -> float:
         return OFF_BALANCE[shot] if self.off_balance else 1.0
+
+
+@lru_cache(maxsize=512)
+def _aimed(ball: Ball, factor: float) -> Aim:
+    """The same few aims are asked for by every place that a shot may go to."""
+    return ball.aimed(factor)
 
 
 PLAIN: Final = ThirdBall(contact=contact_of(Met()))

@@ -22,8 +22,11 @@ from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M
 from knowledge.effects import OptionId
 from knowledge.planning.plan import plan_lines
 from knowledge.planning.thirds import Third, third_line, thirds_of
+from knowledge.side_flights import flown
+from knowledge.side_view import SideView
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.tactics import advise
+from knowledge.tactics.third_effects import WIND_CARRIES_DROP_FT, WIND_STOPS_DROP_FT
 from knowledge.tactics.third_shot import third_asked
 from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic, TraitKind
 from knowledge.wind import Stroke, shift
@@ -89,6 +92,8 @@ def test_the_winds_feet_are_those_of_the_coach() -> None:
     """Coaching review, 2.25: 10 mph moves a drop +3.5 or -4.4 ft (computed there separately)."""
     assert shift(Stroke.DROP, along_mph=10).along_ft == pytest.approx(3.5, abs=0.1)
     assert shift(Stroke.DROP, along_mph=-10).along_ft == pytest.approx(-4.4, abs=0.1)
+    for mph, said in ((10, WIND_CARRIES_DROP_FT), (-10, -WIND_STOPS_DROP_FT)):
+        assert shift(Stroke.DROP, along_mph=mph).along_ft == pytest.approx(said, abs=0.02)
 
 
 ROW_POINTS, ROW_DOUBT = 4.0, 3.0
@@ -187,12 +192,38 @@ def test_the_other_return_is_a_button() -> None:
 
 @pytest.mark.parametrize("side", list(Side))
 def test_the_picture_lands_in_their_half(side: Side) -> None:
-    asked = Asked(words="short return", striker_side=side)
-    court = court_of(advise(Situation(topic=Topic.THIRD_SHOT, asked=asked)))
+    hale = player(5, "Hale", side, *often_noted("forward_speed weakness", 3))
+    plan = replace(match(Topic.THIRD_SHOT, hale), asked=Asked(striker_side=side))
+    court = court_of(advise(plan))
+    assert court.arrows
     for arrow in court.arrows:
         assert arrow.from_y_m < -HALF_LENGTH_M + 1
         assert 0 < arrow.to_y_m <= HALF_LENGTH_M
         assert abs(arrow.to_x_m) <= HALF_WIDTH_M
+
+
+@pytest.mark.parametrize(
+    ("words", "shots", "mark"),
+    [
+        ("deep return", ["drop"], "hit up"),
+        ("short return sits up", ["drive", "drop"], "chest"),
+        ("he is still running in", ["drive", "drop"], "chest"),
+    ],
+)
+def test_a_told_ball_is_drawn_from_the_side(words: str, shots: list[str], mark: str) -> None:
+    """The shot of the call with its window first, the drop beside it, and the same in words."""
+    advice = advise(Situation(topic=Topic.THIRD_SHOT, asked=Asked(words=words)))
+    view = advice.picture
+    assert isinstance(view, SideView)
+    assert [one.shot for one in view.flights] == shots
+    assert [one.has_window for one in view.flights] == [True, *[False] * (len(shots) - 1)]
+    assert [one.label for one in view.levels] == [mark]
+    works = round(10 * advice.numbers[f"{shots[0]}_works"])
+    assert f"{works} of 10" in " ".join(view.notes)
+    assert f"Of 10, {works}" in view.alt
+    drawn = flown(view)
+    assert len(drawn.paths) == len(shots)
+    assert drawn.window
 
 
 @pytest.mark.parametrize("side", list(Side))

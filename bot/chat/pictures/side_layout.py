@@ -30,7 +30,7 @@ AIR = Box(
 BEYOND_M = 0.6
 """Shown behind whatever lies furthest out."""
 
-LEVEL_ROOM_M = 1.8
+LEVEL_ROOM_M = 2.0
 """For the name of a height, beyond the player that it is marked on."""
 
 LOWEST_TOP_M = 2.0
