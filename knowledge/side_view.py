@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 Place = tuple[float, float]
@@ -86,3 +87,8 @@ class SideView:
     window: tuple[tuple[float, float, float], ...] = ()
     window_label: str = ""
     flights: tuple[SideFlight, ...] = ()
+
+
+def first_clause(call: str) -> str:
+    """A call up to its first pause: a picture's line is shorter than a phone's."""
+    return f"{re.split('[,;:]', call)[0].rstrip('.')}."

@@ -22,13 +22,14 @@ THEY_STAND_M: Final = 0.35
 """Behind the ball they hit. Drawing only."""
 
 
-def bounce_view(dink: Dink, call: str) -> SideView:
+def bounce_view(dink: Dink, call: str, *, is_dead: bool) -> SideView:
     """The ball to the top of its bounce, and the two places to meet it."""
     bounce = dink.bounce
     lands = dink.from_net_m + bounce.lands_after_m
     top = dink.from_net_m + bounce.ground_m
     back_ft, up_ft = (round(each / METRES_PER_FOOT, 1) for each in (bounce.ground_m, bounce.top_m))
-    off = f"Off the bounce: {bounce.time_s:.1f} s later, {back_ft:.0f} ft further back."
+    way = "nearer to you" if is_dead else "further back"
+    off = f"Off the bounce: {bounce.time_s:.1f} s later, {back_ft:.0f} ft {way}."
     height = f"There it is {up_ft:.1f} ft high, the net {NET_M / METRES_PER_FOOT:.1f} ft."
     return SideView(
         title="In the air or off the bounce",

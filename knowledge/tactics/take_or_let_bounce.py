@@ -60,11 +60,12 @@ def advise(situation: Situation) -> Advice:
     if answer.said.must_bounce:
         return _must_bounce()
     facts = situation.asked.facts
+    is_dead = answer.said.landing is Landing.IN_FRONT
     dink = dink_of(
         height_m=taken_at_m(facts.height_m),
         from_net_m=facts.from_net_m,
         forward_mps=facts.pace_mps,
-        is_dead=answer.said.landing is Landing.IN_FRONT,
+        is_dead=is_dead,
     )
     bounce, call = dink.bounce, _call(answer)
     general = is_general(answer.ranking) and answer.weak is None
@@ -85,7 +86,7 @@ def advise(situation: Situation) -> Advice:
             lands_after_m=bounce.lands_after_m,
         ),
         choices=_choices(situation, answer),
-        picture=bounce_view(dink, call) if _is_drawn(answer.said) else None,
+        picture=bounce_view(dink, call, is_dead=is_dead) if _is_drawn(answer.said) else None,
         more=_more(answer, bounce),
     )
 

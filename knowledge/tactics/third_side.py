@@ -8,7 +8,7 @@ from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M, METRES_PER_FOOT
 from knowledge.flight import FORMS, Shot
 from knowledge.reach.body import DEFAULT_STATURE_M
-from knowledge.side_view import SideFigure, SideFlight, SideLevel, SideView
+from knowledge.side_view import SideFigure, SideFlight, SideLevel, SideView, first_clause
 from knowledge.tactics.shot_success import OurScatter, of_ten
 from knowledge.tactics.third_contact import contact_words
 from knowledge.tactics.third_success import SHOTS, STAND_M, ThirdBall
@@ -46,7 +46,7 @@ def side_picture(
         title=f"The {shot}, from the side",
         alt=_alt(shot, ball, scatters[shot], works),
         net_m=NET_M,
-        notes=(f"{call.partition(',')[0].rstrip('.')}.", band, f"They are {MEANT[chosen]}."),
+        notes=(first_clause(call), band, f"They are {MEANT[chosen]}."),
         figures=_figures(ball, moving=moving),
         levels=(_level(chosen),) if not ball.both_back else (),
         window_label="works",
