@@ -53,11 +53,18 @@ def flight_window(one: SideFlight) -> tuple[tuple[float, float, float], ...]:
     track = _track(one, np.linspace(lowest, highest, BALLS_DRAWN))
     ends = [_end(track, ball, one.met_at_m) for ball in range(BALLS_DRAWN)]
     along = np.linspace(-one.from_net_m, max(places[-1][0] for places in ends), WINDOW_STEPS)
-    heights = np.array([np.interp(along, *np.array(places).T, right=0.0) for places in ends])
+    heights = np.array([_heights_at(along, places) for places in ends])
     return tuple(
         (float(at), float(low), float(high))
         for at, low, high in zip(along, heights.min(axis=0), heights.max(axis=0), strict=True)
     )
+
+
+def _heights_at(along: Floats, places: list[Place]) -> Floats:
+    """How high that ball is there; on the ground where it has landed."""
+    path = np.array(places)
+    found: Floats = np.interp(along, path[:, 0], path[:, 1], right=0.0)
+    return found
 
 
 def _ends(one: SideFlight) -> tuple[Point, Point]:

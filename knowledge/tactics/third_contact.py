@@ -79,19 +79,24 @@ def _usual_from_net_m(met: Met) -> float:
     return HIGH_FROM_NET_M if met.high else PLAIN_FROM_NET_M
 
 
-NAMED: Final = tuple(
-    (height_m(name), f"{name.value} high")
-    for name in (
-        HeightName.ANKLE,
-        HeightName.SHIN,
-        HeightName.KNEE,
-        HeightName.THIGH,
-        HeightName.HIP,
-        HeightName.WAIST,
-        HeightName.CHEST,
-        HeightName.SHOULDER,
-    )
+NAMED: Final = (
+    *(
+        (height_m(name), f"{name.value} high")
+        for name in (
+            HeightName.ANKLE,
+            HeightName.SHIN,
+            HeightName.KNEE,
+            HeightName.THIGH,
+            HeightName.HIP,
+            HeightName.WAIST,
+            HeightName.CHEST,
+            HeightName.SHOULDER,
+            HeightName.HEAD,
+        )
+    ),
+    (height_m(HeightName.OVERHEAD), "overhead"),
 )
+"""Heights by the part of the body that is nearest."""
 
 AT_BASELINE_M: Final = FROM_NET_M[PlaceName.BASELINE] - METRES_PER_FOOT
 BEHIND_BASELINE_M: Final = FROM_NET_M[PlaceName.BASELINE] + METRES_PER_FOOT

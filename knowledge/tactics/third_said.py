@@ -29,7 +29,8 @@ _DEEP = re.compile(
 )
 _LOW = re.compile(
     r"\blow (?:\w+ )?returns?\b|\bskids?\b|\bstays? low\b|\bat my feet\b|\bshoelaces\b|"
-    r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b"
+    r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b|"
+    r"\b(?:deep|short|fast) and low\b|\blow and (?:deep|short|fast)\b|\bcomes? (?:\w+ )?low\b"
 )
 _SHORT = re.compile(
     r"\bshort (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} short\b|\breturned short\b|"

@@ -12,7 +12,6 @@ from knowledge.vocabulary import Wing
 
 RULE = "Drop off a deep return, drive off a short one."
 RULE_WHY = (
-    "A deep low drive sits up for a set volley",
     "A returner on the move can't set the paddle",
     "Middle, or at the one who arrives late",
 )
@@ -59,7 +58,7 @@ def number(other: str, points: float) -> str | None:
     whole = round(points)
     if whole < 1:
         return None
-    return f"Worth about {whole} in 100 over a {other} from here."
+    return f"About {whole} in 100 over a {other} from here."
 
 
 def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
@@ -70,7 +69,7 @@ def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
         if said.moving and said.came is not Return.POOR:
             return "Once they are set: drop it."
         is_last = third.is_behind or third.where == MIDDLE
-        return f"A set counter waits there? {'Drop it' if is_last else 'Middle'} instead."
+        return f"Set counter there? {'Drop it' if is_last else 'Middle'} instead."
     if third.shot == LOB:
         return "In balance? Drop it instead."
     if said.wing is Wing.BACKHAND and two_handed is None and said.came is not Return.GOOD:
