@@ -239,7 +239,8 @@ def test_flights_are_worked_out_when_drawn_and_the_band_is_named() -> None:
     drawn = flown(FLOWN)
     (path,) = drawn.paths
     along, low, high = np.array(drawn.window).T
-    heights = np.interp(along, *np.array(path.places).T, right=0.0)
+    places = np.array(path.places)
+    heights = np.interp(along, places[:, 0], places[:, 1], right=0.0)
     assert np.all(heights >= low - 0.03)
     assert np.all(heights <= high + 0.03)
     assert draw(FLOWN) == draw(drawn)
