@@ -64,10 +64,12 @@ def _usual_height_m(met: Met) -> float:
         return LOW_HEIGHT_M
     if met.high:
         return HIGH_HEIGHT_M
-    if met.deep or met.quality is BallQuality.STRETCHED:
+    if met.deep:
         return DEEP_HEIGHT_M
     if met.short or met.quality is BallQuality.EASY:
         return SHORT_HEIGHT_M
+    if met.quality is BallQuality.STRETCHED:
+        return DEEP_HEIGHT_M
     return PLAIN_HEIGHT_M
 
 

@@ -143,7 +143,8 @@ def _met(words: str, situation: Situation) -> Met:
 def _came(met: Met, situation: Situation) -> Return | None:
     ball = situation.asked.ball
     depth, height = met.from_net_m, met.height_m
-    is_good = met.deep or met.low or ball is BallQuality.STRETCHED
+    is_stretched = ball is BallQuality.STRETCHED and not (met.short or met.high)
+    is_good = met.deep or met.low or is_stretched
     is_poor = met.short or met.high or ball is BallQuality.EASY
     if depth is not None:
         is_good |= depth >= DEEP_FROM_NET_M

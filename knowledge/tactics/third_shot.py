@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth
+from knowledge.ball_places import HeightName
 from knowledge.planning.line import Line
 from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
@@ -218,10 +219,13 @@ def _successes(third: Third, said: ThirdSaid, situation: Situation) -> dict[str,
 
 
 def _branches(said: ThirdSaid) -> tuple[Choice, ...]:
-    """The return that was not told, or the other one; and a pair still coming in."""
+    """The return that was not told, or the other one; another height; a pair still coming in."""
+    no_height = said.met.height_m is None
     rows = (
         ("short return", MatchFact.BALL, BallQuality.EASY, said.came is Return.POOR),
         ("deep or stretched", MatchFact.BALL, BallQuality.STRETCHED, said.came is Return.GOOD),
+        ("hip high", MatchFact.HEIGHT, HeightName.HIP, not (no_height and said.met.deep)),
+        ("below the knee", MatchFact.HEIGHT, HeightName.SHIN, not (no_height and said.met.short)),
         ("one still coming in", MatchFact.THEIRS, Depth.COMING_IN, said.moving is not None),
     )
     return tuple(

@@ -18,6 +18,7 @@ from told_ball_cases import acting, idle, names, said_of, told_situation
 
 from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
 from knowledge.ball_facts import BallFacts, Depth, Footing
+from knowledge.ball_places import HeightName, height_m
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M
 from knowledge.effects import OptionId
 from knowledge.planning.plan import plan_lines
@@ -188,6 +189,22 @@ def test_the_other_return_is_a_button() -> None:
     assert values("") == {"easy", "stretched"}
     assert values("deep return") == {"easy"}
     assert values("short return") == {"stretched"}
+
+
+def test_the_height_that_was_assumed_has_the_other_one_as_a_button() -> None:
+    """And pressing it changes the ball: a short one below the knee is no ball to drive."""
+
+    def heights(words: str, **facts: Any) -> set[str | None]:
+        asked = Asked(words=words, facts=BallFacts(**facts))
+        choices = advise(Situation(topic=Topic.THIRD_SHOT, asked=asked)).choices
+        return {one.value for one in choices if one.fact == MatchFact.HEIGHT}
+
+    assert heights("deep return") == {"hip"}
+    assert heights("short return") == {"shin"}
+    assert heights("deep return", height_m=0.5) == set()
+    assert heights("he is still running in") == set()
+    assert _asked_third("short return").shot == "drive"
+    assert _asked_third("short return", height_m=height_m(HeightName.SHIN)).shot == "drop"
 
 
 @pytest.mark.parametrize("side", list(Side))
