@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 Place = tuple[float, float]
@@ -48,12 +49,32 @@ class SideLevel:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SideFlight:
+    """A ball of ours whose path is worked out when it is drawn (knowledge.side_flights).
+
+    `shot` is a knowledge.flight.Shot. `met_at_m` is where whoever waits there meets it, from the
+    net; None lets it land. `has_window` draws the band of such balls that do what is meant.
+    """
+
+    shot: str
+    height_m: float
+    from_net_m: float
+    speed_mps: float
+    elevation_deg: float
+    label: str
+    wind_mps: float = 0.0
+    met_at_m: float | None = None
+    has_window: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SideView:
     """Paths against net and lines; `alt` is the same in words.
 
     `notes` are lines over the picture, the call among them. `window` is the room between the
     lowest and the highest path that work, as (along, low, high) in metres. `net_m` is the net's
-    height where the ball crosses it.
+    height where the ball crosses it. `flights` are paths still to be worked out; `window_label`
+    names the window.
     """
 
     title: str
@@ -64,3 +85,10 @@ class SideView:
     figures: tuple[SideFigure, ...] = ()
     levels: tuple[SideLevel, ...] = ()
     window: tuple[tuple[float, float, float], ...] = ()
+    window_label: str = ""
+    flights: tuple[SideFlight, ...] = ()
+
+
+def first_clause(call: str) -> str:
+    """A call up to its first pause: a picture's line is shorter than a phone's."""
+    return f"{re.split('[,;:]', call)[0].rstrip('.')}."

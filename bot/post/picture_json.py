@@ -19,7 +19,7 @@ from knowledge.advice import (
     Picture,
     Zone,
 )
-from knowledge.side_view import SideFigure, SideLevel, SidePath, SideView
+from knowledge.side_view import SideFigure, SideFlight, SideLevel, SidePath, SideView
 
 COURT = "court"
 CURVE = "curve"
@@ -96,4 +96,6 @@ def _side(stored: Mapping[str, Any]) -> SideView:
         figures=tuple(SideFigure(**each) for each in stored["figures"]),
         levels=tuple(SideLevel(**each) for each in stored["levels"]),
         window=tuple(tuple(each) for each in stored["window"]),
+        window_label=stored.get("window_label", ""),
+        flights=tuple(SideFlight(**each) for each in stored.get("flights", ())),
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.effects import Points
+from knowledge.planning import sizes as plan_sizes
 from knowledge.vocabulary import RallyChance
 
 NEUTRAL: Final = RallyChance(0.5)
@@ -41,5 +42,5 @@ TOPSPIN_USUALLY: Final = 0.3
 LOB_IN_BALANCE: Final = Points(mean=6, sd=4)
 LOB_GOING_BACK: Final = Points(mean=-7, sd=4)
 BETTER_OVERHEAD: Final = Points(mean=3, sd=2.5)
-LOB_SHARE: Final = 4.0
+LOB_SHARE: Final = plan_sizes.LOB_SHARE
 """A lob: an overhead in balance keeps the line; on the way back a bounce buys the turn."""

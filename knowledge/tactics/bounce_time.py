@@ -12,6 +12,7 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
+from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.flight import OUTDOOR
 from knowledge.flight.ball import GRAVITY_MPS2
@@ -21,11 +22,21 @@ RESTITUTION: Final = OUTDOOR.restitution
 FORWARD_KEPT: Final = 0.6
 
 DINK_FORWARD_MPS: Final = 4.0
-DINK_FALLING_MPS: Final = 1.5
+DINK_FALLING_MPS: Final = 3.1
 TAKEN_AT_M: Final = 0.7
 FEET_FROM_NET_M: Final = KITCHEN_DEPTH_M + 0.3
 """A dink as it comes to a player at the line, taken between knee and hip, with the feet just
-behind it: common practice, no source."""
+behind it: common practice, no source. It falls so fast there because it had to clear the net by
+CLEARS_NET_M half a second before (no drag)."""
+
+CLEARS_NET_M: Final = 0.15
+TAKEN_FROM_NET_M: Final = FEET_FROM_NET_M - 0.5
+"""An arm in front of the feet."""
+
+NEAREST_M: Final = 0.3
+DEAD_FORWARD_MPS: Final = 2.5
+DEAD_FROM_NET_M: Final = 0.9
+"""A dead ball is slower, and one would have to reach in to here. Common practice, no source."""
 
 
 def taken_at_m(height_m: float | None) -> float:
@@ -64,4 +75,47 @@ def bounce_of(
         ground_m=forward_mps * (fall_s + FORWARD_KEPT * rise_s),
         lands_after_m=forward_mps * fall_s,
         top_m=BALL_RADIUS_M + rising_mps**2 / (2 * GRAVITY_MPS2),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dink:
+    """A soft ball where it could be taken in the air: height, from the net, and how it moves."""
+
+    height_m: float
+    from_net_m: float
+    forward_mps: float
+    falling_mps: float
+
+    @property
+    def bounce(self) -> Bounce:
+        return bounce_of(
+            height_m=self.height_m, forward_mps=self.forward_mps, falling_mps=self.falling_mps
+        )
+
+    def height_at_m(self, from_net_m: float) -> float:
+        """How high it was or will be so far behind the net, before its bounce."""
+        later_s = (from_net_m - self.from_net_m) / self.forward_mps
+        return self.height_m - self.falling_mps * later_s - GRAVITY_MPS2 * later_s**2 / 2
+
+
+def dink_of(
+    *,
+    height_m: float = TAKEN_AT_M,
+    from_net_m: float | None = None,
+    forward_mps: float | None = None,
+    is_dead: bool = False,
+) -> Dink:
+    """One that cleared the net by CLEARS_NET_M: falling (n - h + g t^2 / 2) / t, t from the net."""
+    usual_m = DEAD_FROM_NET_M if is_dead else TAKEN_FROM_NET_M
+    away = max(NEAREST_M, usual_m if from_net_m is None else from_net_m)
+    forward = forward_mps or (DEAD_FORWARD_MPS if is_dead else DINK_FORWARD_MPS)
+    since_net_s = away / forward
+    net_m = NET_M + CLEARS_NET_M + BALL_RADIUS_M
+    falling = (net_m - height_m + GRAVITY_MPS2 * since_net_s**2 / 2) / since_net_s
+    return Dink(
+        height_m=height_m,
+        from_net_m=away,
+        forward_mps=forward,
+        falling_mps=max(0.0, falling),
     )

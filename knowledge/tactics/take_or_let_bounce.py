@@ -18,13 +18,9 @@ from knowledge.tactics.bounce_effects import (
     lob_effects,
     player_effects,
 )
+from knowledge.tactics.bounce_picture import bounce_view
 from knowledge.tactics.bounce_said import BounceSaid, Landing, bounce_said
-from knowledge.tactics.bounce_time import (
-    DINK_FORWARD_MPS,
-    Bounce,
-    bounce_of,
-    taken_at_m,
-)
+from knowledge.tactics.bounce_time import Bounce, dink_of, taken_at_m
 from knowledge.tactics.conditions import VOLLEYS, marks_weak
 from knowledge.tactics.told_ball import striker_of
 from knowledge.tactics.told_reasons import (
@@ -64,13 +60,18 @@ def advise(situation: Situation) -> Advice:
     if answer.said.must_bounce:
         return _must_bounce()
     facts = situation.asked.facts
-    bounce = bounce_of(
-        height_m=taken_at_m(facts.height_m), forward_mps=facts.pace_mps or DINK_FORWARD_MPS
+    is_dead = answer.said.landing is Landing.IN_FRONT
+    dink = dink_of(
+        height_m=taken_at_m(facts.height_m),
+        from_net_m=facts.from_net_m,
+        forward_mps=facts.pace_mps,
+        is_dead=is_dead,
     )
+    bounce, call = dink.bounce, _call(answer)
     general = is_general(answer.ranking) and answer.weak is None
     return Advice(
         topic=Topic.TAKE_OR_LET_BOUNCE,
-        call=_call(answer),
+        call=call,
         reasons=_reasons(answer),
         number=_number(bounce) if _costs(answer.said) else None,
         unless=_unless(answer),
@@ -85,8 +86,14 @@ def advise(situation: Situation) -> Advice:
             lands_after_m=bounce.lands_after_m,
         ),
         choices=_choices(situation, answer),
+        picture=bounce_view(dink, call, is_dead=is_dead) if _is_drawn(answer.said) else None,
         more=_more(answer, bounce),
     )
+
+
+def _is_drawn(said: BounceSaid) -> bool:
+    """A dink at us; a lob and a ball to hit down have other paths."""
+    return not said.is_lob and not said.high
 
 
 def answer_bounce(situation: Situation) -> BounceAnswer:

@@ -11,9 +11,17 @@ from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.tactics import third_sizes
 from knowledge.tactics.aim_words import WIND
 from knowledge.tactics.conditions import TWO_HANDERS, rule_of_thumb, two_handed
+from knowledge.tactics.shot_success import OurScatter, our_scatter
+from knowledge.tactics.third_contact import contact_of
 from knowledge.tactics.third_said import Return, ThirdSaid
+from knowledge.tactics.third_success import (
+    SHOTS,
+    ThirdBall,
+    hands_effect,
+    success,
+    wind_along_mps,
+)
 from knowledge.vocabulary import Trait, Value, Wing
-from knowledge.wind import Stroke, shift
 
 DROP = "drop"
 DRIVE = "drive"
@@ -25,7 +33,9 @@ LINE = "line"
 SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
 """The shots before the rally, and what our own profile calls them."""
 
-WIND_SHOWN_MPH = 10.0
+WIND_CARRIES_DROP_FT = 3.45
+WIND_STOPS_DROP_FT = 4.44
+"""Feet that 10 mph along the court move a drop, by the flight model (tests work them out)."""
 
 
 def trait_of_shot(shot: str, said: ThirdSaid) -> Trait:
@@ -74,23 +84,61 @@ def effects_of(
 ) -> tuple[Effect, ...]:
     """Everything that speaks for or against these options."""
     theirs = situation.theirs
-    found: list[Effect] = []
+    found: list[Effect] = list(computed_effects(hitter, options, said, situation))
     for one in theirs:
         found += _on_target(one, said, share=1 / len(theirs))
     found += _around_poachers(theirs)
     for each in options:
         shot, _, where = each.id.partition(":")
         if shot == DRIVE:
-            found += _drive(each.id, where, said, hitter)
-        if shot == DROP and said.balanced is False:
-            found.append(_off_balance(each.id, shot, third_sizes.DROP_OFF_BALANCE))
+            found += _drive(each.id, said, hitter)
         if shot == LOB:
             found += _lob(each.id, said)
         found += _place(each.id, where, said, theirs)
-        found += _wind(each.id, shot, situation.wind)
+        found += _wind(each.id, shot, said, situation.wind)
         found += _ours(each.id, shot, said, hitter, situation)
     known = {each.id for each in options}
     return tuple(effect for effect in found if effect.on <= known)
+
+
+def third_ball(said: ThirdSaid, situation: Situation) -> ThirdBall:
+    """The ball as told, and as such a return usually is where it is not."""
+    return ThirdBall(
+        contact=contact_of(said.met),
+        wind_mps=wind_along_mps(situation.wind, said.wind_mps),
+        off_balance=said.balanced is False,
+        both_back=said.both_back,
+    )
+
+
+def scatter_of(
+    hitter: OnCourt | None, shot: str, said: ThirdSaid, situation: Situation
+) -> OurScatter:
+    return our_scatter(hitter, trait_of_shot(shot, said), situation.level)
+
+
+def computed_effects(
+    hitter: OnCourt | None, options: Sequence[Option], said: ThirdSaid, situation: Situation
+) -> Iterator[Effect]:
+    """How often each works from here, and whose hands are late; nothing before the rally."""
+    if not said.is_told:
+        return
+    ball, level = third_ball(said, situation), our_scatter(None, Trait.LOB, situation.level).factor
+    for each in options:
+        shot, _, where = each.id.partition(":")
+        scatter = scatter_of(hitter, shot, said, situation)
+        yield success(each.id, SHOTS[shot], ball, scatter, level=level, met=said.met, one=hitter)
+        if shot == DRIVE and not said.both_back:
+            yield hands_effect(each.id, ball, scatter, moving=_moving_share(where, said))
+
+
+def _moving_share(where: str, said: ThirdSaid) -> float:
+    """How much of the pair that this one goes at is still on the move; of the middle half."""
+    if not said.moving or where == LINE:
+        return 0.0
+    if where == MIDDLE or (said.late is None and where != LATE):
+        return 0.5
+    return 1.0 if where in (LATE, str(said.late)) else 0.0
 
 
 def _on_target(one: OnCourt, said: ThirdSaid, *, share: float) -> Iterator[Effect]:
@@ -139,38 +187,15 @@ def _around_poachers(theirs: Sequence[OnCourt]) -> Iterator[Effect]:
             yield from_trait(one, poaches, -away, cover, on=(on,), up=True, habit=True)
 
 
-def _drive(on: OptionId, where: str, said: ThirdSaid, hitter: OnCourt | None) -> Iterator[Effect]:
-    """With a set net pair the drop is the plain third: a drive sits up for a volley."""
+def _drive(on: OptionId, said: ThirdSaid, hitter: OnCourt | None) -> Iterator[Effect]:
+    """Before the ball is known the drop is the plain third: a drive sits up for a volley."""
     error, time = Mechanism.OUR_ERROR, Mechanism.TIME
-    if said.came is Return.POOR:
-        because = "Short or high: you can hit down on it"
-        yield rule_of_thumb(
-            "poor return", on, third_sizes.DRIVE_OFF_A_POOR_RETURN, Mechanism.THEIR_REPLY, because
-        )
-    elif said.came is Return.GOOD:
-        size = (
-            third_sizes.DRIVE_OFF_A_GOOD_RETURN_AT_A_MOVING_PAIR
-            if said.moving
-            else third_sizes.DRIVE_OFF_A_GOOD_RETURN
-        )
-        yield rule_of_thumb(
-            "good return", on, size, error, "A deep low drive sits up for a set volley"
-        )
-    elif not said.moving and not said.both_back:
-        seen = said.moving is False
-        size = third_sizes.DRIVE_AT_A_PAIR_SEEN_SET if seen else sizes.DRIVE_AT_SET_PAIR
-        name = "sits up" if seen else "drive"
-        yield always(f"{name}:{on}", "A drive sits up for a set volley", size, error, on=(on,))
-    if said.moving and where in (LATE, MIDDLE, str(said.late)):
-        is_half = where == MIDDLE or said.came is Return.GOOD
-        size = third_sizes.DRIVE_AT_ONE_WHO_MOVES.times(0.5 if is_half else 1.0)
-        because = "On the move they can't set the paddle"
-        yield rule_of_thumb("moving", on, size, time, because)
+    if not said.is_told:
+        because, size = "A drive sits up for a set volley", sizes.DRIVE_AT_SET_PAIR
+        yield always(f"drive:{on}", because, size, error, on=(on,))
     if said.both_back:
         because = "Both back: pace keeps them there"
         yield rule_of_thumb("both back", on, third_sizes.DRIVE_KEEPS_THEM_BACK, time, because)
-    if said.balanced is False:
-        yield _off_balance(on, DRIVE, third_sizes.DRIVE_OFF_BALANCE)
     if said.wing is Wing.BACKHAND and hitter is not None:
         yield rule_of_thumb(
             "backhand",
@@ -183,11 +208,6 @@ def _drive(on: OptionId, where: str, said: ThirdSaid, hitter: OnCourt | None) ->
     elif said.wing is Wing.BACKHAND:
         size = third_sizes.DRIVE_OFF_A_BACKHAND.times(1 - TWO_HANDERS)
         yield rule_of_thumb("backhand", on, size, error, "A one-handed backhand drops it better")
-
-
-def _off_balance(on: OptionId, shot: str, size: Points) -> Effect:
-    because = f"Off balance a {shot} floats"
-    return rule_of_thumb("off balance", on, size, Mechanism.OUR_ERROR, because)
 
 
 def _lob(on: OptionId, said: ThirdSaid) -> Iterator[Effect]:
@@ -225,47 +245,37 @@ def _place(
             yield rule_of_thumb("line open", on, size, Mechanism.COVER, "They left the line")
 
 
-def _wind(on: OptionId, shot: str, wind: Wind | None) -> Iterator[Effect]:
-    """What a wind along the court does to it, beside what the flight model makes of 10 mph."""
-    error, reply = Mechanism.OUR_ERROR, Mechanism.THEIR_REPLY
-    carried_ft = shift(Stroke.DROP, along_mph=WIND_SHOWN_MPH).along_ft
-    stopped_ft = -shift(Stroke.DROP, along_mph=-WIND_SHOWN_MPH).along_ft
-    rows: dict[tuple[Wind, str], tuple[str, Points, Mechanism, str]] = {
-        (Wind.BEHIND_US, DROP): (
-            "sails",
-            third_sizes.DROPS_SAIL,
-            error,
-            f"Wind behind: drops sail {carried_ft:.0f} ft, aim shorter",
-        ),
-        (Wind.AGAINST_US, DROP): (
-            "dies",
-            third_sizes.DROPS_DIE,
-            error,
-            f"Into the wind drops die {stopped_ft:.0f} ft short",
-        ),
-        (Wind.AGAINST_US, DRIVE): (
-            "dips",
-            third_sizes.DRIVES_DIP,
-            reply,
-            "Into the wind drives dip",
-        ),
-        (Wind.BEHIND_US, LOB): (
-            "lob sails",
-            third_sizes.LOB_WIND_BEHIND,
-            error,
-            "Wind behind carries a lob out",
-        ),
-        (Wind.AGAINST_US, LOB): (
-            "lob holds",
-            third_sizes.LOB_WIND_AGAINST,
-            error,
-            "Into the wind a lob holds",
-        ),
-    }
-    row = None if wind is None else rows.get((wind, shot))
-    if row is not None:
-        name, size, mechanism, because = row
-        yield rule_of_thumb(name, on, size, mechanism, because, source=WIND)
+def wind_words(wind: Wind | None, shot: str) -> str | None:
+    """What a wind along the court does to this shot, in feet where the flight model has them."""
+    match wind, shot:
+        case Wind.BEHIND_US, "drop":
+            return f"Wind behind: drops sail {WIND_CARRIES_DROP_FT:.0f} ft, aim shorter"
+        case Wind.AGAINST_US, "drop":
+            return f"Into the wind drops die {WIND_STOPS_DROP_FT:.0f} ft short"
+        case Wind.AGAINST_US, "drive":
+            return "Into the wind drives dip"
+        case Wind.BEHIND_US, "lob":
+            return "Wind behind carries a lob out"
+    return None
+
+
+def _wind(on: OptionId, shot: str, said: ThirdSaid, wind: Wind | None) -> Iterator[Effect]:
+    """What it changes; once the ball is told, what it does to our misses is computed."""
+    because = wind_words(wind, shot)
+    size = _WIND_SIZES.get((wind, shot)) if wind else None
+    is_ours = shot != DRIVE
+    if because is None or size is None or (said.is_told and is_ours):
+        return
+    mechanism = Mechanism.OUR_ERROR if is_ours else Mechanism.THEIR_REPLY
+    yield rule_of_thumb(_WIND_NAMES[shot], on, size, mechanism, because, source=WIND)
+
+
+_WIND_NAMES = {DROP: "drop in wind", DRIVE: "dips"}
+_WIND_SIZES: dict[tuple[Wind, str], Points] = {
+    (Wind.BEHIND_US, DROP): third_sizes.DROPS_SAIL,
+    (Wind.AGAINST_US, DROP): third_sizes.DROPS_DIE,
+    (Wind.AGAINST_US, DRIVE): third_sizes.DRIVES_DIP,
+}
 
 
 def _ours(
@@ -274,10 +284,9 @@ def _ours(
     """The hitter's own better shot, and a partner who crashes behind a drive."""
     if hitter is None:
         return
-    trait = trait_of_shot(shot, said)
-    if shot in SHOT_TRAITS:
+    if shot in SHOT_TRAITS and not said.is_told:
         size, error = sizes.OUR_BETTER_SHOT, Mechanism.OUR_ERROR
-        yield from_trait(hitter, trait, size, error, on=(on,), up=True)
+        yield from_trait(hitter, SHOT_TRAITS[shot], size, error, on=(on,), up=True)
     if shot != DRIVE:
         return
     for one in situation.ours:

@@ -10,6 +10,7 @@ from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName, height_m
 from knowledge.game import receiver
 from knowledge.situation import Situation
+from knowledge.tactics.third_contact import NOWHERE_SAID, Met
 from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallQuality, PlayerId, Topic, Wing
 
@@ -28,7 +29,8 @@ _DEEP = re.compile(
 )
 _LOW = re.compile(
     r"\blow (?:\w+ )?returns?\b|\bskids?\b|\bstays? low\b|\bat my feet\b|\bshoelaces\b|"
-    r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b"
+    r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b|"
+    r"\b(?:deep|short|fast) and low\b|\blow and (?:deep|short|fast)\b|\bcomes? (?:\w+ )?low\b"
 )
 _SHORT = re.compile(
     r"\bshort (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} short\b|\breturned short\b|"
@@ -72,9 +74,14 @@ class Return(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThirdSaid:
-    """The third as told; None is not said. `late` is whoever still comes in, if that is known."""
+    """The third as told; None is not said. `late` is whoever still comes in, if that is known.
+
+    `met` is where and how high, as far as that is said; `wind_mps` the wind's speed.
+    """
 
     came: Return | None = None
+    met: Met = NOWHERE_SAID
+    wind_mps: float | None = None
     balanced: bool | None = None
     moving: bool | None = None
     both_back: bool = False
@@ -102,8 +109,11 @@ def third_said(situation: Situation) -> ThirdSaid:
         return NOTHING_TOLD
     words = plain_words(situation.asked.words)
     facts, moving = situation.asked.facts, _moving(words, situation)
+    met = _met(words, situation)
     return ThirdSaid(
-        came=_came(words, situation),
+        came=_came(met, situation),
+        met=met,
+        wind_mps=facts.wind_mps,
         balanced=False if _OFF_BALANCE.search(words) else is_balanced(situation),
         moving=moving,
         both_back=facts.theirs is Depth.BOTH_BACK,
@@ -116,11 +126,26 @@ def third_said(situation: Situation) -> ThirdSaid:
     )
 
 
-def _came(words: str, situation: Situation) -> Return | None:
+def _met(words: str, situation: Situation) -> Met:
+    """Where and how high we meet it: in numbers, else in the trade's words or by its quality."""
     facts, ball = situation.asked.facts, situation.asked.ball
-    depth, height = facts.from_net_m, facts.height_m
-    is_good = bool(_DEEP.search(words) or _LOW.search(words)) or ball is BallQuality.STRETCHED
-    is_poor = bool(_SHORT.search(words) or _HIGH.search(words)) or ball is BallQuality.EASY
+    return Met(
+        height_m=facts.height_m,
+        from_net_m=facts.from_net_m,
+        deep=bool(_DEEP.search(words)),
+        low=bool(_LOW.search(words)),
+        short=bool(_SHORT.search(words)),
+        high=bool(_HIGH.search(words)),
+        quality=None if ball is BallQuality.NEUTRAL else ball,
+    )
+
+
+def _came(met: Met, situation: Situation) -> Return | None:
+    ball = situation.asked.ball
+    depth, height = met.from_net_m, met.height_m
+    is_stretched = ball is BallQuality.STRETCHED and not (met.short or met.high)
+    is_good = met.deep or met.low or is_stretched
+    is_poor = met.short or met.high or ball is BallQuality.EASY
     if depth is not None:
         is_good |= depth >= DEEP_FROM_NET_M
         is_poor |= depth <= SHORT_FROM_NET_M

@@ -7,25 +7,35 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth
-from knowledge.effects import OptionId, Truth
-from knowledge.engine import Part, Ranked
+from knowledge.ball_places import HeightName
 from knowledge.planning.line import Line
 from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
 from knowledge.planning.weighing import is_weak
+from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, WIND, sum_lines
-from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, trait_of_shot
+from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
+from knowledge.tactics.third_effects import (
+    DRIVE,
+    DROP,
+    LATE,
+    scatter_of,
+    third_ball,
+    trait_of_shot,
+)
 from knowledge.tactics.third_picture import picture
+from knowledge.tactics.third_reasons import over_the_other_shot, reasons_of, rule_why, wind_reasons
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
+from knowledge.tactics.third_side import side_picture
+from knowledge.tactics.third_success import (
+    SHOTS,
+)
 from knowledge.tactics.told_reasons import (
-    best_other_shot,
     figures,
     is_general,
-    noted_by_name,
     plain,
     shot_confidence,
     weak_shot,
@@ -34,9 +44,6 @@ from knowledge.vocabulary import BallQuality, Topic, Trait, Value
 
 REASONS = 3
 TOLD_REASONS = 2
-
-LIKELY = 0.6
-"""A condition that holds this often may carry a reason, with the other branch said."""
 
 SIT_ON_IT = "they sit on it"
 
@@ -64,7 +71,7 @@ def _as_planned(line: Line, thirds: list[Third], situation: Situation) -> Advice
         call=first_that_fits((f"{line.do}.", line.cue, words.RULE)),
         reasons=(
             Reason(text=because, source=line.reason().source),
-            *(_wind(thirds) or plain(*words.RULE_WHY))[:TOLD_REASONS],
+            *(wind_reasons(thirds) or rule_why(situation))[:TOLD_REASONS],
         ),
         unless=None if _lacks_a_drop(situation) else words.RULE_UNLESS,
         confidence=Confidence.LEAN,
@@ -84,13 +91,13 @@ def _rule(situation: Situation, said: ThirdSaid, thirds: list[Third]) -> Advice:
     undriven = [one for one in situation.ours if is_weak(one, Trait.FOREHAND_DRIVE)]
     if undriven:
         return _only_drops(undriven[0], situation)
-    wind = _wind(thirds)
+    wind = wind_reasons(thirds)
     call = words.RULE_IN_WIND.get(situation.wind) if situation.wind else None
-    why = (words.RULE_IN_SHORT, *words.RULE_WHY) if call else words.RULE_WHY
+    why = (*plain(words.RULE_IN_SHORT), *rule_why(situation)) if call else rule_why(situation)
     return Advice(
         topic=Topic.THIRD_SHOT,
         call=call or words.RULE,
-        reasons=(*wind, *plain(*why))[:REASONS],
+        reasons=(*wind, *why)[:REASONS],
         unless=words.RULE_UNLESS,
         assumed=NO_NOTES_DECIDE if situation.theirs else NOBODY_NAMED,
         choices=_branches(NOTHING_TOLD),
@@ -117,22 +124,33 @@ def _only_drops(one: OnCourt, situation: Situation) -> Advice:
 def _for_this_ball(third: Third, said: ThirdSaid, situation: Situation) -> Advice:
     mix, ranking = _mix(situation, said), third.weighed.ranking
     is_at_someone = third.target is not None or third.where == LATE
-    other, points = _over_the_other_shot(third)
+    other, points = over_the_other_shot(third)
+    call = words.call(third)
     return Advice(
         topic=Topic.THIRD_SHOT,
-        call=words.call(third),
-        reasons=_reasons(third, said, situation),
+        call=call,
+        reasons=reasons_of(third, said, situation),
         number=words.number(other, points) if other and mix is None else None,
         unless=words.unless(third, said, two_handed=_two_handed(third.hitter)),
         assumed=words.assumed(said),
         caution=words.BODY_CAUTION if third.shot == DRIVE and is_at_someone else None,
         confidence=Confidence.GENERAL_RULE if is_general(ranking) else shot_confidence(ranking),
-        numbers=_numbers(third),
+        numbers=_numbers(third, **_successes(third, said, situation)),
         choices=_branches(said),
-        picture=picture(third, mix, situation),
+        picture=_from_the_side(third, said, situation, call),
         mix=mix,
         more=sum_lines(ranking.of(third.option).parts, what=_label(third)),
     )
+
+
+def _from_the_side(third: Third, said: ThirdSaid, situation: Situation, call: str) -> SideView:
+    ranked = third.weighed.ranking.ranked
+    scatters = {
+        shot: scatter_of(third.hitter, shot, said, situation)
+        for shot in dict.fromkeys(one.option.id.partition(":")[0] for one in ranked)
+    }
+    ball = third_ball(said, situation)
+    return side_picture(third.shot, ball, scatters, call=call, moving=bool(said.moving))
 
 
 def third_asked(thirds: list[Third], situation: Situation) -> Third:
@@ -153,67 +171,9 @@ def _mix(situation: Situation, said: ThirdSaid) -> AdvisedMix | None:
     return replace(mix, trigger=SIT_ON_IT)
 
 
-def _reasons(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Reason, ...]:
-    """Notes first, then the wind, the ball, and the fifth where the call does not say it."""
-    told = [_reason(part) for part in _told(third, said)]
-    fifth = plain(words.FIFTH[third.shot]) if third.shot in words.FIFTH else ()
-    noted = noted_by_name(third.weighed.ranking.of(third.option).parts, situation)
-    found = (*noted[:1], *_wind([third], third.shot), *told)
-    return (*dict.fromkeys(found),)[: REASONS - len(fifth)] + fifth
-
-
-def _reason(part: Part) -> Reason:
-    return Reason(text=part.effect.because, source=part.effect.source)
-
-
-def _told(third: Third, said: ThirdSaid) -> list[Part]:
-    """What is likely of the ball and speaks for this shot, or against the best of the others."""
-    ranking = third.weighed.ranking
-    against = [
-        one
-        for one in (best_other_shot(third.weighed.ranking, third.shot), _asked_about(third, said))
-        if one is not None
-    ]
-    found = [part for part in ranking.of(third.option).parts if part.points > 0]
-    found += [part for other in against for part in other.parts if part.points < 0]
-    likely = [one for one in found if one.effect.scale is None and _is_likely(one)]
-    return sorted(likely, key=lambda part: -abs(part.points))
-
-
-def _is_likely(part: Part) -> bool:
-    return part.truth is Truth.YES or part.effect.when.prevalence >= LIKELY
-
-
-def _asked_about(third: Third, said: ThirdSaid) -> Ranked | None:
-    """The lob, or the same shot down the line, where that was asked about and is not the call."""
-    ranked = third.weighed.ranking.ranked
-    if said.asks_lob and third.shot != LOB:
-        return next((one for one in ranked if one.option.id.startswith(LOB)), None)
-    if said.asks_line and third.where != LINE and third.shot != LOB:
-        return third.weighed.ranking.of(OptionId(f"{third.shot}:{LINE}"))
-    return None
-
-
-def _over_the_other_shot(third: Third) -> tuple[str, float]:
-    other = best_other_shot(third.weighed.ranking, third.shot)
-    if other is None:
-        return "", 0.0
-    best = third.weighed.ranking.of(third.option)
-    return other.option.id.partition(":")[0], 100 * (best.chance - other.chance)
-
-
 def _label(third: Third) -> str:
     label = third.weighed.ranking.of(third.option).option.label
     return f"{third.hitter.name}: {label}" if third.hitter else label
-
-
-def _wind(thirds: list[Third], shot: str | None = None) -> tuple[Reason, ...]:
-    """What the wind does to this shot today, or to the one it does most to."""
-    ranked = [each for one in thirds for each in one.weighed.ranking.ranked]
-    of_shot = [one for one in ranked if shot in (None, one.option.id.partition(":")[0])]
-    blown = [part for one in of_shot for part in one.parts if part.effect.source == WIND]
-    blown.sort(key=lambda part: -abs(part.points))
-    return tuple(dict.fromkeys(_reason(part) for part in blown))[:1]
 
 
 def _no_third(situation: Situation, said: ThirdSaid) -> Advice:
@@ -239,7 +199,7 @@ def _two_handed(hitter: OnCourt | None) -> bool | None:
 
 
 def _numbers(third: Third, **more: float) -> MappingProxyType[str, float]:
-    _, points = _over_the_other_shot(third)
+    _, points = over_the_other_shot(third)
     ranking = third.weighed.ranking
     return figures(
         ranking,
@@ -248,11 +208,24 @@ def _numbers(third: Third, **more: float) -> MappingProxyType[str, float]:
     )
 
 
+def _successes(third: Third, said: ThirdSaid, situation: Situation) -> dict[str, float]:
+    """Of each shot that is ours: how often it is in play, and how often it works."""
+    ball, found = third_ball(said, situation), {}
+    shots = {one.option.id.partition(":")[0] for one in third.weighed.ranking.ranked}
+    for shot in sorted(shots):
+        aim = ball.aimed(SHOTS[shot], scatter_of(third.hitter, shot, said, situation))
+        found[f"{shot}_in_play"], found[f"{shot}_works"] = aim.legal, aim.meant
+    return {"height_m": ball.contact.height_m, "from_net_m": ball.contact.from_net_m, **found}
+
+
 def _branches(said: ThirdSaid) -> tuple[Choice, ...]:
-    """The return that was not told, or the other one; and a pair still coming in."""
+    """The return that was not told, or the other one; another height; a pair still coming in."""
+    no_height = said.met.height_m is None
     rows = (
         ("short return", MatchFact.BALL, BallQuality.EASY, said.came is Return.POOR),
         ("deep or stretched", MatchFact.BALL, BallQuality.STRETCHED, said.came is Return.GOOD),
+        ("hip high", MatchFact.HEIGHT, HeightName.HIP, not (no_height and said.met.deep)),
+        ("below the knee", MatchFact.HEIGHT, HeightName.SHIN, not (no_height and said.met.short)),
         ("one still coming in", MatchFact.THEIRS, Depth.COMING_IN, said.moving is not None),
     )
     return tuple(

@@ -1,7 +1,8 @@
-"""Sizes behind a third whose ball is known: the return, our balance, their pair, wing and wind.
+"""Sizes of the rules of thumb behind a third whose ball is known: their pair, the line, the wing.
 
-Common practice, no source; the rows are those of the coaching review's table of effects. What a
-plan knows before the rally, and the sizes of traits, stand in knowledge.planning.sizes.
+Common practice, no source; the rows are those of the coaching review's table of effects. What the
+ball itself asks for (rows 7 and 8) is computed in third_success. What a plan knows before the
+rally, and the sizes of traits, stand in knowledge.planning.sizes.
 """
 
 from __future__ import annotations
@@ -9,19 +10,6 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.effects import Points
-
-DRIVE_OFF_A_GOOD_RETURN: Final = Points(mean=-4, sd=3)
-"""Row 7: deep or low, a drop against a drive."""
-
-DRIVE_OFF_A_GOOD_RETURN_AT_A_MOVING_PAIR: Final = Points(mean=-2, sd=2)
-"""Row 7 does not apply when the net pair is late or moving: half of it is left."""
-
-DRIVE_OFF_A_POOR_RETURN: Final = Points(mean=4, sd=3)
-"""Row 8: short or high, a drive against a drop."""
-
-DRIVE_AT_A_PAIR_SEEN_SET: Final = Points(mean=-3, sd=2)
-DRIVE_AT_ONE_WHO_MOVES: Final = Points(mean=3, sd=3)
-"""Through the middle half of it, and off a deep or low return, which must be hit up."""
 
 AT_THE_LATE_ONE: Final = Points(mean=2, sd=1.5)
 """Row 10: to the late one; of the fifth and a fourth too."""
@@ -33,8 +21,6 @@ LINE_LEFT_OPEN: Final = Points(mean=5, sd=3)
 """Row 10 does not apply when the line player is asleep."""
 
 DRIVE_KEEPS_THEM_BACK: Final = Points(mean=4, sd=3)
-DRIVE_OFF_BALANCE: Final = Points(mean=-4, sd=3)
-DROP_OFF_BALANCE: Final = Points(mean=-1, sd=1.5)
 DRIVE_OFF_A_BACKHAND: Final = Points(mean=-3, sd=2)
 """A backhand third is dropped, unless with two hands."""
 
@@ -50,8 +36,6 @@ CRASH_BEFORE_IT_IS_KNOWN: Final = Points(mean=1, sd=2)
 LOB_WITHOUT_DISGUISE: Final = Points(mean=-5, sd=3)
 LOB_AT_WEAK_DEFENCE: Final = Points(mean=4, sd=4)
 LOB_AT_QUICK_FEET: Final = Points(mean=-3, sd=3)
-LOB_WIND_BEHIND: Final = Points(mean=-5, sd=3)
-LOB_WIND_AGAINST: Final = Points(mean=1.5, sd=2)
 LOB_BUYS_TIME: Final = Points(mean=3, sd=3)
 LOB_AT_DEEP_PAIR: Final = Points(mean=-5, sd=3)
 """Row 23 off a third: there is no disguise; it buys time where we are off balance."""

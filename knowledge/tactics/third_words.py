@@ -5,13 +5,13 @@ from __future__ import annotations
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.thirds import Third
 from knowledge.situation import Wind
+from knowledge.tactics.third_contact import contact_of, contact_words
 from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, MIDDLE
 from knowledge.tactics.third_said import Return, ThirdSaid
 from knowledge.vocabulary import Wing
 
 RULE = "Drop off a deep return, drive off a short one."
 RULE_WHY = (
-    "A deep low drive sits up for a set volley",
     "A returner on the move can't set the paddle",
     "Middle, or at the one who arrives late",
 )
@@ -58,7 +58,7 @@ def number(other: str, points: float) -> str | None:
     whole = round(points)
     if whole < 1:
         return None
-    return f"Worth about {whole} in 100 over a {other} from here."
+    return f"About {whole} in 100 over a {other} from here."
 
 
 def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
@@ -69,7 +69,7 @@ def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
         if said.moving and said.came is not Return.POOR:
             return "Once they are set: drop it."
         is_last = third.is_behind or third.where == MIDDLE
-        return f"A set counter waits there? {'Drop it' if is_last else 'Middle'} instead."
+        return f"Set counter there? {'Drop it' if is_last else 'Middle'} instead."
     if third.shot == LOB:
         return "In balance? Drop it instead."
     if said.wing is Wing.BACKHAND and two_handed is None and said.came is not Return.GOOD:
@@ -80,9 +80,9 @@ def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
 
 
 def assumed(said: ThirdSaid) -> str | None:
-    """What the call rests on that nobody said."""
-    if said.came is None:
-        return "For a plain return."
-    if said.moving is None and not said.both_back:
-        return "Taking them as set at the line."
-    return None
+    """What the call rests on that nobody said: how we meet it, and that they are set."""
+    are_set = said.moving is None and not said.both_back
+    if said.met.is_all_said:
+        return "Taking them as set at the line." if are_set else None
+    them = ", them set" if are_set else ""
+    return f"Taking it {contact_words(contact_of(said.met))}{them}."

@@ -34,6 +34,7 @@ from knowledge.tactics.transition_effects import (
     SOFT,
     SOFT_LINE,
 )
+from knowledge.tactics.transition_picture import picture
 from knowledge.tactics.transition_said import Stage
 from knowledge.tactics.transition_time import run_in_m, to_the_line_m
 from knowledge.vocabulary import BallQuality, Topic, Trait
@@ -51,10 +52,10 @@ def advise(situation: Situation) -> Advice:
     from_net_m = answer.said.from_net_m or HALF_LENGTH_M
     drop_m, drive_m = (run_in_m(each, feet, from_net_m) for each in (Stroke.DROP, Stroke.DRIVE))
     is_move = answer.said.stage is Stage.MOVE
-    is_hit_down = answer.best in (ATTACK, ANGLE)
+    call, is_hit_down = _call(answer), answer.best in (ATTACK, ANGLE)
     return Advice(
         topic=Topic.TRANSITION,
-        call=_call(answer),
+        call=call,
         reasons=_reasons(answer, situation),
         number=_number(drop_m, drive_m) if is_move and from_net_m >= FAR_M else None,
         unless=_unless(answer),
@@ -68,6 +69,7 @@ def advise(situation: Situation) -> Advice:
             to_the_line_m=to_the_line_m(from_net_m),
         ),
         choices=_choices(answer),
+        picture=picture(answer, situation, call=call, drop_m=drop_m, drive_m=drive_m),
         more=sum_lines(answer.ranking.best.parts, what=answer.ranking.best.option.label),
     )
 

@@ -27,7 +27,8 @@ from bot.chat.pictures.side import PATH_PX
 from bot.chat.pictures.side_layout import AIR, side_frame_of
 from bot.post.picture_json import picture_from_json, picture_to_json
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
-from knowledge.side_view import Place, SideFigure, SideLevel, SidePath, SideView
+from knowledge.side_flights import flown
+from knowledge.side_view import Place, SideFigure, SideFlight, SideLevel, SidePath, SideView
 
 
 def parabola(from_m: float, to_m: float, low: float, rise: float) -> tuple[Place, ...]:
@@ -201,3 +202,55 @@ def test_a_view_comes_back_from_the_outbox(view: SideView) -> None:
 def test_no_path_of_one_place_or_of_none(places: tuple[Place, ...]) -> None:
     with pytest.raises(ValueError, match="path"):
         SidePath(places=places, label="", ours=True)
+
+
+FLOWN = SideView(
+    title="The drop, from the side",
+    alt="8 of 10 drops work.",
+    net_m=0.89,
+    notes=("In the band: drops that work, 8 of 10.",),
+    figures=(
+        SideFigure(along_m=-7.1, stature_m=1.75, label="you", ours=True),
+        SideFigure(along_m=2.4, stature_m=1.75, label="them", ours=False),
+    ),
+    levels=(SideLevel(along_m=2.13, height_m=0.8, label="hit up"),),
+    window_label="works",
+    flights=(
+        SideFlight(
+            shot="drop",
+            height_m=0.5,
+            from_net_m=6.7,
+            speed_mps=11.0,
+            elevation_deg=31.0,
+            label="drop",
+            has_window=True,
+        ),
+    ),
+)
+
+
+def test_flights_come_back_from_the_outbox() -> None:
+    stored = json.loads(json.dumps(picture_to_json(FLOWN)))
+    assert picture_from_json(stored) == FLOWN
+
+
+def test_flights_are_worked_out_when_drawn_and_the_band_is_named() -> None:
+    """The drawn path runs inside the band at every distance, and both are inside the frame."""
+    drawn = flown(FLOWN)
+    (path,) = drawn.paths
+    along, low, high = np.array(drawn.window).T
+    places = np.array(path.places)
+    heights = np.interp(along, places[:, 0], places[:, 1], right=0.0)
+    assert np.all(heights >= low - 0.03)
+    assert np.all(heights <= high + 0.03)
+    assert draw(FLOWN) == draw(drawn)
+    words = [one.get_text() for one in figure_of(FLOWN).axes[0].texts]
+    assert "works" in words
+    assert "hit up" in words
+
+
+def test_the_name_of_a_height_stands_beyond_its_player() -> None:
+    """Away from the net, where no ball of ours flies."""
+    frame = side_frame_of(flown(FLOWN))
+    texts = {one.get_text(): one.get_position() for one in figure_of(FLOWN).axes[0].texts}
+    assert texts["hit up"][0] > frame.px(2.4, 0.8)[0]

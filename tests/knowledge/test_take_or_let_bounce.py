@@ -18,9 +18,11 @@ from told_ball_cases import acting, idle, names, said_of, told_situation
 from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
 from knowledge.ball_facts import BallFacts
 from knowledge.flight.ball import GRAVITY_MPS2
+from knowledge.planning import sizes as plan_sizes
+from knowledge.side_view import SideView
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
-from knowledge.tactics import advise
+from knowledge.tactics import advise, bounce_sizes, lob_sizes
 from knowledge.tactics.bounce_time import (
     BALL_RADIUS_M,
     DINK_FALLING_MPS,
@@ -28,6 +30,7 @@ from knowledge.tactics.bounce_time import (
     RESTITUTION,
     TAKEN_AT_M,
     bounce_of,
+    dink_of,
 )
 from knowledge.tactics.take_or_let_bounce import answer_bounce
 from knowledge.vocabulary import Topic
@@ -149,3 +152,34 @@ def test_any_words_fit_a_phone(words: str, height: float | None, back: float | N
     lines = [advice.number, advice.unless, advice.assumed, advice.caution]
     assert all(len(line) <= 60 for line in lines if line)
     assert all(len(reason.text) <= 50 for reason in advice.reasons)
+
+
+@pytest.mark.parametrize("words", ["", "dead short ball over the net", "dink at my feet"])
+def test_the_ball_drawn_clears_the_net_and_is_met_where_the_numbers_say(words: str) -> None:
+    """34 in at the centre (2025 edition, 2.C); time, ground and top are those of the answer."""
+    advice = advise(Situation(topic=Topic.TAKE_OR_LET_BOUNCE, asked=Asked(words=words)))
+    view = advice.picture
+    assert isinstance(view, SideView)
+    flight, bounce = view.paths
+    along, up = np.array(flight.places[::-1]).T
+    assert np.interp(0.0, along, up) - BALL_RADIUS_M >= 34 * INCH_M
+    air, off = view.levels
+    assert air.along_m - off.along_m == pytest.approx(advice.numbers["bounce_costs_m"])
+    assert bounce.places[-1][1] == pytest.approx(advice.numbers["bounce_top_m"])
+    assert f"{advice.numbers['bounce_costs_s']:.1f} s later" in view.alt
+    assert np.interp(air.along_m, along, up) == pytest.approx(air.height_m, abs=0.02)
+
+
+@pytest.mark.parametrize("words", ["a lob, take it in the air", "it floats high", "their serve"])
+def test_no_dink_is_drawn_where_it_is_none(words: str) -> None:
+    asked = Asked(words=words if words != "their serve" else "volley their serve")
+    assert advise(Situation(topic=Topic.TAKE_OR_LET_BOUNCE, asked=asked)).picture is None
+
+
+def test_the_dinks_fall_is_the_one_that_clears_the_net() -> None:
+    assert dink_of().falling_mps == pytest.approx(DINK_FALLING_MPS, abs=0.1)
+    assert dink_of().height_at_m(0.0) - BALL_RADIUS_M >= 34 * INCH_M
+
+
+def test_the_share_of_lobs_is_one_number() -> None:
+    assert bounce_sizes.LOB_SHARE == lob_sizes.LOB_SHARE == plan_sizes.LOB_SHARE

@@ -6,6 +6,7 @@ Judgements: common practice, no source, unless a test says otherwise.
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 import pytest
@@ -15,10 +16,12 @@ from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 from told_ball_cases import acting, idle, names, said_of, told_situation
 
-from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
+from knowledge.advice import CALL_LIMIT, Confidence, CourtPicture, MatchFact
 from knowledge.ball_facts import BallFacts, Depth
 from knowledge.flight import level_time_s
 from knowledge.reach import Feet
+from knowledge.side_flights import flown
+from knowledge.side_view import SideView
 from knowledge.situation import Asked, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.transition_answer import answer_transition
@@ -162,3 +165,49 @@ def test_any_words_fit_a_phone(
     lines = [advice.number, advice.unless, advice.assumed, advice.caution]
     assert all(len(line) <= 60 for line in lines if line)
     assert all(len(reason.text) <= 50 for reason in advice.reasons)
+
+
+def _drawn(words: str, **facts: Any) -> CourtPicture | SideView | None:
+    asked = Asked(words=words, facts=BallFacts(**facts))
+    found = advise(Situation(topic=Topic.TRANSITION, asked=asked)).picture
+    assert found is None or isinstance(found, CourtPicture | SideView)
+    return found
+
+
+def test_from_the_back_the_way_in_is_drawn_from_the_side_with_its_feet() -> None:
+    view = _drawn("when do i run in after my third")
+    assert isinstance(view, SideView)
+    numbers = advise(Situation(topic=Topic.TRANSITION)).numbers
+    start, split = (one.along_m for one in view.figures if one.ours)
+    assert split - start == pytest.approx(numbers["run_in_behind_a_drop_m"])
+    feet = round(numbers["run_in_behind_a_drop_m"] / 0.3048)
+    assert f"{feet} ft in" in view.alt
+    assert [one.lands_in for one in flown(view).paths] == [True]
+
+
+def test_a_run_to_the_line_is_drawn_and_a_split_where_one_stands_is_not() -> None:
+    court = _drawn("their ball is below the tape", from_net_m=4.4)
+    assert isinstance(court, CourtPicture)
+    assert all(-2.6 < arrow.to_y_m <= -2.1 for arrow in court.arrows)
+    assert _drawn("my drop was high", from_net_m=4.4) is None
+
+
+@pytest.mark.parametrize(
+    ("words", "facts", "low_m", "high_m"),
+    [
+        ("fifth ball at my feet", {}, 0.0, 2.14),
+        ("fifth ball sits up", {}, 2.2, 6.71),
+        ("fourth shot where", {}, 4.5, 6.71),
+        ("fourth shot low at my feet", {}, 0.0, 2.14),
+        ("fourth shot where", {"theirs": Depth.COMING_IN}, 3.5, 5.0),
+    ],
+)
+def test_the_fourth_and_the_fifth_are_drawn_where_the_call_says(
+    words: str, facts: dict[str, Any], low_m: float, high_m: float
+) -> None:
+    """The kitchen is 7 ft deep, the half 22 ft (2025 edition, 2.A)."""
+    court = _drawn(words, **facts)
+    assert isinstance(court, CourtPicture)
+    (arrow,) = court.arrows
+    assert low_m < arrow.to_y_m <= high_m
+    assert abs(arrow.to_x_m) <= 3.05

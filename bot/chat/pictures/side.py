@@ -30,6 +30,7 @@ from bot.chat.pictures.side_layout import (
     side_frame_of,
 )
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.side_flights import flown
 from knowledge.side_view import SideFigure, SideLevel, SidePath, SideView
 
 GROUND = mixed(INK, 0.10)
@@ -40,6 +41,7 @@ FIGURE_SHARE = 0.45
 GROUND_LINE_PX = 6
 NET_PX = 12
 PATH_PX = 8
+WINDOW_EDGE_PX = 4
 LEVEL_PX = 5
 FIGURE_PX = 34
 TICK_PX = 14
@@ -60,6 +62,9 @@ LINES = (
 
 STRETCH_SAID_FROM = 1.2
 
+WINDOW_LABEL_SHARE = 0.28
+"""How far below the window's upper edge its label sits."""
+
 _ALONG_A_PATH = (0.75, 0.65, 0.85, 0.55, 0.45, 0.35, 0.25, 0.15)
 """Where along a path its label may sit: first near the end, where paths lie furthest apart."""
 
@@ -74,7 +79,8 @@ class _Sheet:
 
 
 def figure_of(view: SideView) -> Figure:
-    """The view as a figure whose data coordinates are pixels."""
+    """The view as a figure whose data coordinates are pixels; flights are worked out here."""
+    view = flown(view)
     figure, axes = blank()
     frame = side_frame_of(view)
     sheet = _Sheet(axes=axes, frame=frame, taken=_taken(view, frame))
@@ -172,6 +178,8 @@ def _window(sheet: _Sheet, view: SideView) -> None:
     sheet.axes.add_patch(
         Polygon(low + high[::-1], closed=True, facecolor=WINDOW, edgecolor="none", zorder=2)
     )
+    for edge in (low, high):
+        _stroke(sheet.axes, edge, WINDOW_EDGE_PX, 2.5, GREEN)
 
 
 def _net(sheet: _Sheet, net_m: float) -> None:
@@ -232,13 +240,17 @@ def _notes(axes: Axes, notes: Sequence[str]) -> None:
 
 
 def _labels(sheet: _Sheet, view: SideView) -> None:
-    """Levels first, as theirs have the fewest places, then players, then paths."""
+    """Levels first, as theirs have the fewest places, then the window, players and paths."""
     for level in view.levels:
         text, size = measured(level.label, WIDEST_LABEL_PX)
         place = sheet.frame.px(level.along_m, level.height_m)
         off_paths = replace(sheet.taken, arrows=())  # a height is named where it is
-        box = best_place(_beside(place, size), off_paths)
+        outwards = 1 if level.along_m > 0 else -1
+        box = best_place(_beside(place, size, outwards=outwards), off_paths)
         _write(sheet, text, iter([box]), INK)
+    if view.window and view.window_label:
+        text, size = measured(view.window_label, WIDEST_LABEL_PX)
+        _write(sheet, text, _within(sheet.frame, view.window, size), GREEN)
     for one in view.figures:
         text, size = measured(one.label, WIDEST_LABEL_PX)
         box = _body_px(sheet.frame, one)
@@ -254,11 +266,14 @@ def _edge(*, ours: bool) -> Colour:
     return OURS if ours else THEIRS
 
 
-def _beside(place: tuple[float, float], size: tuple[float, float]) -> Iterator[Box]:
+def _beside(
+    place: tuple[float, float], size: tuple[float, float], *, outwards: int
+) -> Iterator[Box]:
+    """To either side of a place, away from the net first: there the fewest balls fly."""
     aside = FIGURE_PX + GAP_PX + size[0] / 2
     for up in (0.0, 1.0, -1.0):
-        for side in (-1, 1):
-            yield Box.around(place[0] + side * aside, place[1] + up * size[1], *size)
+        for side in (1, -1):
+            yield Box.around(place[0] + side * outwards * aside, place[1] + up * size[1], *size)
 
 
 def _above(x: float, top: float, size: tuple[float, float]) -> Iterator[Box]:
@@ -267,6 +282,14 @@ def _above(x: float, top: float, size: tuple[float, float]) -> Iterator[Box]:
         yield Box.around(x, y, *size)
         for side in (-1, 1):
             yield Box.around(x + side * size[0] / 2, y, *size)
+
+
+def _within(
+    frame: SideFrame, window: Sequence[tuple[float, float, float]], size: tuple[float, float]
+) -> Iterator[Box]:
+    """In the upper part of the band, first where it is widest."""
+    for along, low, high in sorted(window, key=lambda row: row[1] - row[2]):
+        yield Box.around(*frame.px(along, high - WINDOW_LABEL_SHARE * (high - low)), *size)
 
 
 def _upon(frame: SideFrame, path: SidePath, size: tuple[float, float]) -> Iterator[Box]:

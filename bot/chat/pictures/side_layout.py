@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -28,6 +29,9 @@ AIR = Box(
 
 BEYOND_M = 0.6
 """Shown behind whatever lies furthest out."""
+
+LEVEL_ROOM_M = 2.0
+"""For the name of a height, beyond the player that it is marked on."""
 
 LOWEST_TOP_M = 2.0
 LARGEST_STRETCH = 5.0
@@ -72,7 +76,9 @@ def _alongs_m(view: SideView) -> Iterator[float]:
     for path in view.paths:
         yield from (along for along, _ in path.places)
     yield from (figure.along_m for figure in view.figures)
-    yield from (level.along_m for level in view.levels)
+    for level in view.levels:
+        yield level.along_m
+        yield level.along_m + math.copysign(LEVEL_ROOM_M, level.along_m)
     yield from (along for along, _, _ in view.window)
 
 
