@@ -5,17 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.engine import Part
-from knowledge.honest_risk import cost_of_misses
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Asked, OnCourt, Situation
-from knowledge.tactics import serve_sizes
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
-from knowledge.tactics.return_effects import MIDDLE
 from knowledge.tactics.return_picture import arrow_at
+from knowledge.tactics.return_question import MIDDLE
 from knowledge.tactics.return_words import whom
 from knowledge.tactics.serve_answer import ServeAnswer, answer_serve
 from knowledge.tactics.serve_words import place
@@ -93,15 +91,15 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
 
 
 def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
-    """What the middle of the box saves a weak server, in misses, over a deep one."""
-    saved = cost_of_misses(answer.question.scatter.deep_misses, sizes.SERVING_CHANCE)
+    """What the middle of the box saves a weak server, over a deep one, misses and all."""
+    depth = answer.question.depth
     return Line(
         phase=Phase.SERVE,
         do="Serve the middle of the box",
         because=f"{server.name} has a {skill_words(Trait.SERVE, strong=False)}",
         we_serve=True,
         cue="Serve mid-box, big target. Stay back.",
-        points=RallyPoints(max(0.0, saved - serve_sizes.DEEP.mean)),
+        points=RallyPoints(max(0.0, -(depth.gain.mean + depth.cost.mean))),
         share=sizes.SERVE_SHARE / 2,
         source=server.profile.skill(Trait.SERVE).source,
     )

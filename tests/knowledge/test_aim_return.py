@@ -13,8 +13,6 @@ from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import match, often_noted, player
-from scipy.integrate import quad
-from scipy.optimize import brentq
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
@@ -25,8 +23,7 @@ from knowledge.situation import Asked, Situation
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.return_answer import answer_return
-from knowledge.tactics.return_effects import Style
-from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, ground_bought_ft, run_m
+from knowledge.tactics.return_time import Style
 from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic, TraitKind
 
 CASES = cases("aim_return.toml")
@@ -44,6 +41,7 @@ def test_cases(case: Case) -> None:
     assert answer.option == case.get("option", answer.option)
     assert answer.option != case.get("not_option")
     assert answer.style is Style(case.get("style", answer.style))
+    assert answer.is_deep is case.get("deep", answer.is_deep)
     assert advice.call == case.get("call", advice.call)
     said = _said(advice)
     assert [text for text in case.get("says", ()) if text not in said] == []
@@ -54,40 +52,6 @@ def test_cases(case: Case) -> None:
 
 def test_there_are_enough_cases() -> None:
     assert len(CASES) >= 25
-
-
-def test_a_run_is_the_integral_of_its_speed() -> None:
-    """Against scipy's quadrature of V (1 - exp(-t/T))."""
-    from math import exp
-
-    for time_s in (0.5, 0.775, 1.265, 3.0):
-        area, _ = quad(lambda t: 8.591 * (1 - exp(-t / 0.811)), 0, time_s)
-        assert run_m(time_s, top_speed_mps=8.591, rise_time_s=0.811) == pytest.approx(area)
-
-
-@pytest.mark.parametrize(("metres", "split_s"), [(5, 1.158), (10, 1.893), (20, 3.149), (40, 5.444)])
-def test_the_published_sprinter_runs_the_published_splits(metres: float, split_s: float) -> None:
-    """Example of a sprint-modelling package: Vmax 8.591 m/s, tau 0.811 s (facts, section 5)."""
-    found = brentq(lambda t: run_m(t, top_speed_mps=8.591, rise_time_s=0.811) - metres, 0.1, 10)
-    assert found == pytest.approx(split_s, abs=0.06)
-
-
-def test_height_buys_what_the_review_computed() -> None:
-    """Coaching review, 2.4: 1.24 to 1.29 s against 0.76 to 0.79 s, half a second, 5 to 7 ft."""
-    assert 1.24 <= HIGH_FLIGHT_S <= 1.29
-    assert 0.76 <= HARD_FLIGHT_S <= 0.79
-    assert pytest.approx(0.5, abs=0.02) == HIGH_FLIGHT_S - HARD_FLIGHT_S
-    assert 5 <= ground_bought_ft(None) <= 7
-
-
-def test_the_runner_reaches_the_line_when_the_review_says() -> None:
-    """About 1.7 s to the line (the review's estimate): 15 ft and the start behind the baseline."""
-    assert run_m(1.7) == pytest.approx(15 * METRES_PER_FOOT + 0.8, abs=0.3)
-
-
-def test_a_slow_runner_gains_less_ground_from_the_same_time() -> None:
-    slow = player(1, "Mira", None, *often_noted("forward_speed weakness"))
-    assert ground_bought_ft(slow) < ground_bought_ft(None)
 
 
 def test_plan_cue_and_topic_return_at_the_same_one() -> None:
@@ -115,9 +79,12 @@ def test_the_picture_goes_deep_from_the_court_asked_about() -> None:
     )
     situation = match(Topic.AIM_RETURN, *theirs)
     asked = replace(situation, asked=Asked(striker_side=Side.LEFT))
-    arrow = court_of(advise(asked)).arrows[0]
+    advice = advise(asked)
+    arrow = court_of(advice).arrows[0]
     assert arrow.from_x_m < 0 < arrow.to_x_m  # from our left, across, to their left on our right
-    assert HALF_LENGTH_M - 5 * METRES_PER_FOOT <= arrow.to_y_m <= HALF_LENGTH_M
+    inside_ft = (HALF_LENGTH_M - arrow.to_y_m) / METRES_PER_FOOT
+    assert inside_ft == pytest.approx(advice.numbers["aim_inside_ft"])
+    assert 3 <= inside_ft <= 8
     assert advise(situation).picture is None
 
 

@@ -25,7 +25,7 @@ from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.serve_answer import answer_serve, receivers
 from knowledge.tactics.serve_answer import court_of as court_at
 from knowledge.tactics.serve_lanes import Lane, run_ft, wing_at
-from knowledge.tactics.serve_scatter import DEEP_AIM_FT, MID_BOX_AIM_FT, Scatter
+from knowledge.tactics.serve_scatter import BODY_AIM_FT, LINE_AIM_FT, Scatter
 from knowledge.vocabulary import TRAITS, RallyChance, RallyPoints, Side, Topic, TraitKind, Wing
 
 CASES = cases("aim_serve.toml")
@@ -69,19 +69,12 @@ def test_the_honest_risk_as_the_review_worked_it_out() -> None:
 
 
 @pytest.mark.parametrize("factor", [0.5, 1.0, 1.5, 2.0])
-def test_misses_are_those_of_a_normal_scatter(factor: float) -> None:
-    """Against scipy's normal distribution."""
+def test_misses_at_a_line_are_those_of_a_normal_scatter(factor: float) -> None:
+    """Against scipy's normal distribution; the middle of the box has two lines 5 ft away."""
     scatter = Scatter().times(factor)
-    deep = norm.cdf(-DEEP_AIM_FT, scale=scatter.depth_ft)
-    mid = norm.cdf(-MID_BOX_AIM_FT, scale=scatter.depth_ft)
-    assert scatter.deep_misses == pytest.approx(100 * (deep - mid))
-
-
-def test_a_wilder_server_misses_more_and_stops_going_deep() -> None:
-    misses = [Scatter().times(factor).deep_misses for factor in (0.5, 1, 1.5, 2)]
-    assert misses == sorted(misses)
-    pays = misses_paid_for(RallyPoints(2.5), RallyChance(0.44))
-    assert misses[1] < pays < misses[-1]
+    line = norm.cdf(-LINE_AIM_FT, scale=scatter.across_ft)
+    middle = 2 * norm.cdf(-BODY_AIM_FT, scale=scatter.across_ft)
+    assert scatter.line_misses == pytest.approx(100 * (line - middle))
 
 
 @pytest.mark.parametrize("court", list(Side))
