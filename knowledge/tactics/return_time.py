@@ -14,10 +14,12 @@ from enum import StrEnum
 from functools import lru_cache
 from typing import Final
 
+import numpy as np
+
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
 from knowledge.effects import Points
 from knowledge.evidence import Profile
-from knowledge.flight import MPS_PER_MPH, Shot, level_time_s
+from knowledge.flight import MPS_PER_MPH, FlatFire, Shot
 from knowledge.flight.ball import GRAVITY_MPS2, OUTDOOR
 from knowledge.normal import normal_cdf
 from knowledge.planning.sizes import RECEIVING_CHANCE
@@ -129,9 +131,9 @@ def _shorter(contact: Contact, aim_ft: float, depth_m: float) -> float:
 
 def _sliced(contact: Contact, factor: float) -> Flown:
     way = contact.from_net_m + HALF_LENGTH_M - SLICE_INSIDE_FT * METRES_PER_FOOT
-    drag = OUTDOOR.drag_per_m * (1 - contact.wind_mps / SLICE_MPS) ** 2
+    level = FlatFire(height_m=contact.height_m, speed_mps=SLICE_MPS, wind_mps=contact.wind_mps)
     return Flown(
-        air_s=float(level_time_s(way, SLICE_MPS, drag_per_m=drag)),
+        air_s=level.time_s(way),
         rise_s=rise_s(SLICE_TOP_M),
         in_play=contact.ball(Style.SLICE).aimed(factor).legal,
     )
@@ -152,8 +154,12 @@ def run_s(way_m: float, feet: Feet) -> float:
     low, high = 0.0, 10.0
     for _ in range(40):
         middle = (low + high) / 2
-        low, high = (middle, high) if float(feet.ahead_m(middle)) < way_m else (low, middle)
+        low, high = (middle, high) if _ahead_m(feet, middle) < way_m else (low, middle)
     return high
+
+
+def _ahead_m(feet: Feet, time_s: float) -> float:
+    return float(feet.ahead_m(np.array(time_s)))
 
 
 def slack_s(ball: Flown, contact: Contact, feet: Feet) -> float:
@@ -188,5 +194,5 @@ def _points(slack: float) -> float:
 
 def ground_ft(time_s: float, other_s: float, feet: Feet) -> float:
     """Feet of the run that lie between two times after our stroke."""
-    more, less = (float(feet.ahead_m(each - FINISH_S)) for each in (time_s, other_s))
+    more, less = (_ahead_m(feet, each - FINISH_S) for each in (time_s, other_s))
     return (more - less) / METRES_PER_FOOT
