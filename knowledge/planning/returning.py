@@ -14,7 +14,7 @@ from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
 from knowledge.tactics.return_picture import arrow_at
 from knowledge.tactics.return_question import MIDDLE
-from knowledge.tactics.return_words import whom
+from knowledge.tactics.return_words import how_deep, whom
 from knowledge.tactics.serve_answer import ServeAnswer, answer_serve
 from knowledge.tactics.serve_words import place
 from knowledge.vocabulary import RallyPoints, Side, Topic, Trait
@@ -33,7 +33,7 @@ def return_line(situation: Situation) -> Line | None:
     answer = answer_return(asked)
     driver = answer.driver
     if answer.target is None or driver is None:
-        return general_return_line()
+        return general_return_line(is_deep=answer.is_deep)
     return _at(answer, answer.target, driver)
 
 
@@ -42,28 +42,29 @@ def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
     aiming = able(question)
     is_one = question.returner is None and len(aiming) < len(question.ours)
     only = aiming[0] if is_one else None
-    where = whom(answer)
+    where, start = whom(answer), how_deep(answer)
     return Line(
         phase=Phase.RETURN,
-        do=f"{only.name} returns at {where}" if only else f"Return deep at {where}",
+        do=f"{only.name} returns at {where}" if only else f"{start} at {where}",
         because=said_of(driver.effect),
         we_serve=False,
-        cue=f"Return deep at {where}. Run in.",
+        cue=f"{start} at {where}. Run in.",
         points=answer.ranking.gain(MIDDLE),
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
         source=driver.source,
         who=only.player if only else None,
-        arrow=arrow_at(target),
+        arrow=arrow_at(target, inside_ft=answer.aim_ft),
     )
 
 
-def general_return_line() -> Line:
+def general_return_line(*, is_deep: bool = True) -> Line:
     """The return without a book."""
+    where, cue = ("deep, middle", "deep") if is_deep else ("mid-court", "mid-court")
     return Line(
         phase=Phase.RETURN,
-        do="Return high, deep, middle; then run in",
+        do=f"Return high, {where}; then run in",
         we_serve=False,
-        cue="Return high and deep. Run in.",
+        cue=f"Return high and {cue}. Run in.",
         points=RallyPoints(0.0),
         share=sizes.RETURN_SHARE,
     )

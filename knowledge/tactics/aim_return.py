@@ -28,10 +28,10 @@ from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
 from knowledge.tactics.return_depth import DEEP
 from knowledge.tactics.return_picture import picture
-from knowledge.tactics.return_question import MIDDLE, ReturnQuestion
+from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, asks_depth
 from knowledge.tactics.return_reasons import reasons_for, returners, styled, unless_for
 from knowledge.tactics.return_styles import hard_misses, time_bought_s
-from knowledge.tactics.return_time import chance_set, ground_ft, run_s
+from knowledge.tactics.return_time import Style, chance_set, ground_ft, run_s
 from knowledge.tactics.serve_return_depth import carry_ft
 from knowledge.vocabulary import BallQuality, RallyPoints, Topic, Trait
 
@@ -47,7 +47,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.AIM_RETURN,
         call=words.call_for(answer, only=only),
         reasons=reasons_for(answer, situation),
-        number=_number(answer),
+        number=_number(answer, situation),
         unless=unless_for(answer, situation, only),
         assumed=_assumed(situation, is_general=is_general),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
@@ -96,9 +96,17 @@ def _gain(answer: ReturnAnswer) -> float:
     return float(answer.ranking.gain(MIDDLE))
 
 
-def _number(answer: ReturnAnswer) -> str:
+def _number(answer: ReturnAnswer, situation: Situation) -> str:
+    """The target's gain; else where to aim, or what depth may cost where that was the question."""
+    if asks_depth(situation.asked.words):
+        return deep_pays(
+            misses_paid_for(RallyPoints(answer.question.row.worth.mean), RECEIVING_CHANCE)
+        )
     if answer.option != MIDDLE and answer.ranking.confidence is not Confidence.TOSS_UP:
         return rallies(_gain(answer))
+    if answer.style is Style.HARD:
+        more = max(1, round(hard_misses(answer.question)))
+        return f"Hard misses {more} in 100 more than high."
     return aim_said(answer.question.depth, answer.aim_ft)
 
 

@@ -15,7 +15,7 @@ from knowledge.vocabulary import Topic
 
 NO_NOTES_DECIDE = "General rule: no notes on them that change it."
 NOBODY_NAMED = "General rule: name the pair and I use your notes."
-STILL_AIR = "Taken: a usual ball, no wind."
+STILL_AIR = "Taken: no wind."
 
 REASONS = 2
 """Beside the change-up and the risk a third would not be read: "why" has the sum of them all."""
@@ -78,8 +78,8 @@ def aim_said(depth: Depth, aim_ft: float) -> str:
     lands = depth.usual
     here, naive = (max(1, round(100 * lands.long(each))) for each in (aim_ft, NAIVE_FT))
     do = "Land it" if depth.ball.wind_mps else "Aim"
-    start = f"{do} {_whole(aim_ft)} ft inside: {here} in 100"
-    return f"{start} long." if naive <= here else f"{start} long. At {NAIVE_FT:.0f} ft: {naive}."
+    start = f"{do} {_whole(aim_ft)} ft in: {here} in 100 long"
+    return f"{start}." if naive <= here else f"{start}; at {NAIVE_FT:.0f} ft {naive}."
 
 
 def _whole(feet: float) -> int:
@@ -91,7 +91,7 @@ def naive_said(depth: Depth) -> str:
     """What aiming where many do would cost, against mid-court."""
     lands = depth.usual
     misses = 100 * (lands.long(NAIVE_FT) - lands.long(depth.row.mid_ft))
-    return f"{NAIVE_FT:.0f} ft inside would miss {misses:.0f} more in 100"
+    return f"{NAIVE_FT:.0f} ft in would miss {misses:.0f} more in 100"
 
 
 def wind_choices(topic: Topic, wind: Wind | None) -> list[Choice]:

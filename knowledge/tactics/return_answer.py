@@ -23,7 +23,9 @@ from knowledge.tactics.return_question import (
     ReturnQuestion,
     at,
     player_at,
+    says_height_m,
     says_inside,
+    says_jammed,
     says_short_serve,
     says_stack,
 )
@@ -200,12 +202,18 @@ def _contact(ball: BallQuality, situation: Situation) -> Contact:
     height_m, from_net_m = sizes.MET[ball]
     facts = situation.asked.facts
     moves = facts.footing
+    said_m = _said_height_m(situation)
     return Contact(
-        height_m=height_m if facts.height_m is None else facts.height_m,
+        height_m=height_m if said_m is None else said_m,
         from_net_m=from_net_m if facts.from_net_m is None else facts.from_net_m,
         head_start_s=sizes.HEAD_START_S[ball] if moves is None else sizes.MOVING_S[moves],
         wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
     )
+
+
+def _said_height_m(situation: Situation) -> float | None:
+    found = situation.asked.facts.height_m
+    return says_height_m(situation.asked.words) if found is None else found
 
 
 def _scatter(ball: BallQuality, situation: Situation) -> OurScatter:
@@ -236,8 +244,13 @@ def _stacked(situation: Situation) -> bool:
 
 
 def _ball(situation: Situation) -> BallQuality:
-    """The serve that came: as said, a short one easy, else a usual one."""
-    if situation.asked.ball is not None:
-        return situation.asked.ball
-    is_short = says_short_serve(situation.asked.words)
-    return BallQuality.EASY if is_short else BallQuality.NEUTRAL
+    """The serve that came: as said, a short one easy, else a usual one.
+
+    A height is a matter of the contact: a low ball off the bounce does not jam us.
+    """
+    asked = situation.asked
+    if says_jammed(asked.words):
+        return BallQuality.STRETCHED
+    if asked.ball is not None and _said_height_m(situation) is None:
+        return asked.ball
+    return BallQuality.EASY if says_short_serve(asked.words) else BallQuality.NEUTRAL

@@ -18,9 +18,6 @@ from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, player_at
 from knowledge.tactics.return_words import mix_call
 from knowledge.vocabulary import Side
 
-DEEP_FT = 7.0
-"""How far inside the baseline a deep return is aimed by a usual hand, where no answer says."""
-
 DEFAULT_SHARE = 0.7
 
 
@@ -42,11 +39,11 @@ def picture(answer: ReturnAnswer, change: OptionId | None) -> CourtPicture | Non
     )
 
 
-def arrow_at(target: OnCourt, *, start: Side | None = None) -> Arrow | None:
+def arrow_at(target: OnCourt, *, inside_ft: float, start: Side | None = None) -> Arrow | None:
     """The arrow at one of them; across, where we don't know from which court."""
     if target.side is None:
         return None
-    return _arrow(start or target.side, _deep(target.side, DEEP_FT), 1.0, "return")
+    return _arrow(start or target.side, _deep(target.side, inside_ft), 1.0, "return")
 
 
 def _end(option: OptionId, answer: ReturnAnswer) -> Point | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from knowledge.ball_places import HeightName, height_m
 from knowledge.effects import OptionId
 from knowledge.planning.sizes import RECEIVING_CHANCE
 from knowledge.reach import Feet
@@ -103,6 +104,44 @@ def at(one: OnCourt) -> OptionId:
 
 _SHORT_SERVE = re.compile(r"\bshort serves?\b|\bserv(?:es?|ed|ing)\b.{0,12}\bshort\b")
 _THEY_STACK = re.compile(r"\bthey(?:'re| are)? (?:always |both )?stack(?:s|ed|ing)?\b")
+
+
+_JAMMED = re.compile(
+    r"\b(?:jams?|jammed|jamming|handcuffs?|handcuffed) (?:me|us|him|her|my|our)\b"
+    r"|\b(?:i'?m|i am|we'?re|we are|i|we|get|gets|got|when|if) (?:get |getting |got )?jammed\b"
+)
+_DEPTH = re.compile(r"\bhow (?:deep|far|long|short)\b|\bdepth\b|\bdeep or\b|\bor deep\b")
+_PACE = re.compile(
+    r"\b(?:hard|fast|flat|pace|slow|soft|high) or\b|\bor (?:hard|fast|flat|slow|soft|high)\b"
+    r"|\bhow (?:hard|fast|high)\b|\bmore pace\b"
+)
+
+
+def says_jammed(words: str) -> bool:
+    """Whether a question says that the serve jams us, which is a stretched ball."""
+    return _JAMMED.search(words.lower()) is not None
+
+
+_HEIGHT = re.compile(
+    r"\b(?P<high>ankle|shin|knee|thigh|hip|waist|chest|shoulder)s?(?:[ -]high|[ -]height)\b"
+    r"|\bat (?:my|our|the|his|her) (?P<at>feet|ankle|shin|knee|thigh|hip|waist|chest|shoulder)s?\b"
+)
+
+
+def says_height_m(words: str) -> float | None:
+    """How high a question says that we meet the serve, by a part of the body."""
+    found = _HEIGHT.search(words.lower())
+    return None if found is None else height_m(HeightName(found["high"] or found["at"]))
+
+
+def asks_depth(words: str) -> bool:
+    """Whether a question is about how deep."""
+    return _DEPTH.search(words.lower()) is not None
+
+
+def asks_pace(words: str) -> bool:
+    """Whether a question is about how hard or how high."""
+    return _PACE.search(words.lower()) is not None
 
 
 def says_stack(words: str) -> bool:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Reason
+from knowledge.advice import MAX_REASONS, Reason
 from knowledge.engine import Part
 from knowledge.flight import Shot
 from knowledge.planning.weighing import driver_of, is_open
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.aim_words import REASONS, naive_said, short, wind_reasons
+from knowledge.tactics.aim_words import aim_said, naive_said, short, wind_reasons
 from knowledge.tactics.conditions import marks_weak, player_of, trait_of
 from knowledge.tactics.return_answer import ReturnAnswer, able
-from knowledge.tactics.return_question import MIDDLE, player_at
+from knowledge.tactics.return_question import MIDDLE, asks_depth, asks_pace, player_at
 from knowledge.tactics.shot_success import SUCCESS
 from knowledge.vocabulary import TRAITS, BallQuality, Trait, TraitKind
 
@@ -31,18 +31,19 @@ def styled(answer: ReturnAnswer) -> Part | None:
 
 def reasons_for(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
     """Our own return and the day first where they decide, then notes on them, then time."""
-    found = [*_own_return(answer), *_ball(answer), *_not_deep(answer)]
+    found = [*_asked(answer, situation.asked.words)]
+    found += [*_own_return(answer), *_ball(answer), *_not_deep(answer)]
     wind_mps = answer.question.contact.wind_mps
     found += wind_reasons(situation.wind, Shot.RETURN, wind_mps)
-    found += [_reason(part) for part in _targeted(answer)[:2]]
+    targeted = [_reason(part) for part in _targeted(answer)]
     noted = styled(answer)
-    if noted is not None:
-        found.append(_reason(noted))
-    found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
+    found += targeted[:1]
+    found += [_reason(noted)] if noted is not None else []
+    found += [*_of_style(answer), *targeted[1:]]
     if answer.option == MIDDLE:
         found.append(Reason(text="Deep thirds come up higher", source=COMMON_PRACTICE))
         found.append(Reason(text="The middle gives them no angle", source=COMMON_PRACTICE))
-    return tuple(list(dict.fromkeys(found))[:REASONS])
+    return tuple(list(dict.fromkeys(found))[:MAX_REASONS])
 
 
 def _reason(part: Part) -> Reason:
@@ -78,6 +79,20 @@ def _targeted(answer: ReturnAnswer) -> list[Part]:
         if part.points < -LEAST_WORTH and part.evidence and not is_open(part)
     ]
     return [*sorted(parts, key=lambda one: not one.evidence), *against]
+
+
+def _asked(answer: ReturnAnswer, words: str) -> list[Reason]:
+    """What is asked comes first: how deep, or how hard."""
+    found = _of_style(answer) if asks_pace(words) else []
+    if asks_depth(words):
+        said = aim_said(answer.question.depth, answer.aim_ft).rstrip(".")
+        found.append(Reason(text=said, source=SUCCESS))
+    return found
+
+
+def _of_style(answer: ReturnAnswer) -> list[Reason]:
+    """What speaks most for the way it is hit: mostly time."""
+    return [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
 
 
 def _not_deep(answer: ReturnAnswer) -> list[Reason]:

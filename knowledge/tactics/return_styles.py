@@ -52,8 +52,8 @@ def _time(question: ReturnQuestion) -> Iterator[Effect]:
     hard = question.slack_s(question.hard)
     slice_ = question.flown(Style.SLICE)
     said = {
-        Style.HIGH: (question.high, "High and deep"),
-        Style.SLICE: (slice_, "A low slice"),
+        Style.HIGH: (question.high, "High"),
+        Style.SLICE: (slice_, "A slice"),
     }
     for style, (ball, how) in said.items():
         more = f"{ball.to_third_s - question.hard.to_third_s:.1f} s more"
@@ -62,7 +62,7 @@ def _time(question: ReturnQuestion) -> Iterator[Effect]:
             OptionId(style),
             bought_points(question.slack_s(ball), hard),
             Mechanism.TIME,
-            f"{how}: {more} to run",
+            f"{how} buys {more} to run",
             source=TIME,
         )
 

@@ -35,11 +35,11 @@ def call_for(answer: ReturnAnswer, *, only: OnCourt | None) -> str:
     where = whom(answer)
     if only is not None:
         return first_that_fits(
-            (f"{_deep(answer)} at {where}: only {only.name}.", f"Return at {where}.")
+            (f"{how_deep(answer)} at {where}: only {only.name}.", f"Return at {where}.")
         )
     if _is_chance(answer):
         return first_that_fits((f"Step in: drive it at {where}, then go in.", f"Drive at {where}."))
-    start = f"{_deep(answer)} at {where}"
+    start = f"{how_deep(answer)} at {where}"
     return first_that_fits((start + _HOW[answer.style], f"{start}."), limit=CALL_LIMIT)
 
 
@@ -57,7 +57,8 @@ def _is_chance(answer: ReturnAnswer) -> bool:
     return answer.question.ball is BallQuality.EASY and answer.style is Style.HARD
 
 
-def _deep(answer: ReturnAnswer) -> str:
+def how_deep(answer: ReturnAnswer) -> str:
+    """ "Return deep", or mid-court where depth costs more than it wins."""
     return "Return deep" if answer.is_deep else "Return mid-court"
 
 

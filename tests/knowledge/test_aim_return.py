@@ -15,11 +15,13 @@ from hypothesis import strategies as st
 from noted_players import match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
+from knowledge.ball_facts import BallFacts, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.effects import OptionId
 from knowledge.planning import cue
 from knowledge.planning.line import Phase
 from knowledge.planning.plan import plan_lines
-from knowledge.situation import Asked, Situation
+from knowledge.situation import Asked, Situation, Wind
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.return_answer import answer_return
@@ -27,6 +29,7 @@ from knowledge.tactics.return_time import Style
 from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic, TraitKind
 
 CASES = cases("aim_return.toml")
+CASES_THEIRS = (player(3, "Okafor", None), player(4, "Lindqvist", None))
 
 
 def _said(advice: Advice) -> str:
@@ -86,6 +89,98 @@ def test_the_picture_goes_deep_from_the_court_asked_about() -> None:
     assert inside_ft == pytest.approx(advice.numbers["aim_inside_ft"])
     assert 3 <= inside_ft <= 8
     assert advise(situation).picture is None
+
+
+@pytest.mark.parametrize(
+    ("words", "ball"),
+    [
+        ("where do I return when the serve jams me", BallQuality.STRETCHED),
+        ("I'm jammed, where do I return", BallQuality.STRETCHED),
+        ("Okafor jams at the body, where do I return", BallQuality.NEUTRAL),
+        ("they serve short, where do I return", BallQuality.EASY),
+        ("where do I return a knee high serve", BallQuality.NEUTRAL),
+    ],
+)
+def test_the_serve_as_the_words_have_it(words: str, ball: BallQuality) -> None:
+    situation = Situation(topic=Topic.AIM_RETURN, asked=Asked(words=words))
+    assert answer_return(situation).question.ball is ball
+
+
+def test_a_part_of_the_body_is_a_height_and_no_jam() -> None:
+    """The knee at .285 of stature (Drillis and Contini 1966 as in Winter): about 0.5 m."""
+    asked = Asked(words="knee high, where do I return", ball=BallQuality.STRETCHED)
+    knee = answer_return(Situation(topic=Topic.AIM_RETURN, asked=asked)).question
+    assert knee.ball is BallQuality.NEUTRAL
+    assert knee.contact.height_m == pytest.approx(0.285 * 1.75, abs=0.03)
+    told = Asked(facts=BallFacts(height_m=1.1, from_net_m=6.0, footing=Footing.FORWARD))
+    contact = answer_return(Situation(topic=Topic.AIM_RETURN, asked=told)).question.contact
+    assert (contact.height_m, contact.from_net_m) == (1.1, 6.0)
+    assert contact.head_start_s > 0
+
+
+def test_what_is_asked_comes_first() -> None:
+    for words, first in (
+        ("how deep should I return", "Aim 7 ft in: 1 in 100 long; at 3 ft 16"),
+        ("return hard or high", "High buys 0.5 s more to run"),
+        ("where do I return", "Lindqvist's third shot is weak"),
+    ):
+        weak = player(4, "Lindqvist", None, *often_noted("third_shot_drop weakness", 3))
+        situation = match(Topic.AIM_RETURN, player(3, "Okafor", None), weak)
+        advice = advise(replace(situation, asked=Asked(words=words)))
+        assert advice.reasons[0].text == first
+
+
+def test_numbers_are_in_full_and_agree_with_the_words() -> None:
+    numbers = advise(Situation(topic=Topic.AIM_RETURN)).numbers
+    assert numbers["time_bought_s"] == pytest.approx(
+        numbers["high_slack_s"] - numbers["hard_slack_s"]
+    )
+    assert round(numbers["time_bought_s"], 1) == 0.5
+    assert numbers["time_bought_s"] != round(numbers["time_bought_s"], 3)
+    assert 0 < numbers["deep_chance"] < 1 - numbers["long_in_100"] / 100
+    assert numbers["high_set_chance"] > numbers["hard_set_chance"]
+    assert numbers["deep_wins_points"] > numbers["deep_costs_points"] > 0
+    assert numbers["high_slack_s"] > numbers["short_slack_s"]
+
+
+def test_a_hard_one_costs_misses_and_only_a_hard_one() -> None:
+    parts = {
+        ranked.option.id: [part.effect.because for part in ranked.parts]
+        for ranked in answer_return(Situation(topic=Topic.AIM_RETURN)).styles.ranked
+    }
+    assert any("more misses" in because for because in parts["hard"])
+    assert not any("more misses" in because for because in parts["high"] + parts["slice"])
+    assert any("more to run" in because for because in parts["high"])
+    assert not any("to run" in because for because in parts["hard"])
+
+
+def test_depth_has_its_effects_and_mid_court_has_none() -> None:
+    answer = answer_return(Situation(topic=Topic.AIM_RETURN))
+    deep, mid_court = (answer.depth.of(OptionId(one)) for one in ("deep", "mid-court"))
+    assert len(deep.parts) == 3
+    assert mid_court.parts == ()
+
+
+def test_still_air_is_said_and_the_wind_is_a_button() -> None:
+    weak = player(4, "Lindqvist", None, *often_noted("third_shot_drop weakness", 3))
+    situation = match(Topic.AIM_RETURN, player(3, "Okafor", None), weak)
+    still, blown = advise(situation), advise(replace(situation, wind=Wind.BEHIND_US))
+    assert still.assumed == "Taken: no wind."
+    assert blown.assumed is None
+    offered = [
+        [choice.value for choice in each.choices if choice.fact == MatchFact.WIND]
+        for each in (still, blown)
+    ]
+    assert offered == [[Wind.BEHIND_US, Wind.AGAINST_US], []]
+
+
+def test_plan_and_cue_say_mid_court_where_the_topic_does() -> None:
+    case = next(case for case in CASES if case.get("deep") is False and "us" in case)
+    situation = replace(situation_of(case, Topic.AIM_RETURN), theirs=CASES_THEIRS)
+    assert not answer_return(situation).is_deep
+    lines = plan_lines(replace(situation, topic=Topic.GAME_PLAN, ours=situation.ours[:1]))
+    found = next(line for line in lines if line.phase is Phase.RETURN)
+    assert "deep" not in found.do
 
 
 def test_the_ball_is_offered_until_it_is_said() -> None:
