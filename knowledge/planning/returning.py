@@ -78,7 +78,7 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
         return _big_target(answer, server)
     driver = answer.driver
     if driver is None:
-        return general_serve_line()
+        return general_serve_line(is_deep=answer.is_deep)
     return Line(
         phase=Phase.SERVE,
         do=f"Serve {receiver.name} {place(answer)}",
@@ -106,13 +106,14 @@ def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
     )
 
 
-def general_serve_line() -> Line:
+def general_serve_line(*, is_deep: bool = True) -> Line:
     """The serve without a book."""
+    depth = "deep" if is_deep else "mid-box"
     return Line(
         phase=Phase.SERVE,
-        do="Serve deep; stay back for the third",
+        do=f"Serve {depth}; stay back for the third",
         we_serve=True,
-        cue="Serve deep. Stay back for the third.",
+        cue=f"Serve {depth}. Stay back for the third.",
         points=RallyPoints(0.0),
         share=sizes.SERVE_SHARE,
     )
