@@ -100,7 +100,7 @@ def _number(answer: ReturnAnswer, situation: Situation) -> str:
     """The target's gain; else where to aim, or what depth may cost where that was the question."""
     if asks_depth(situation.asked.words):
         return deep_pays(
-            misses_paid_for(RallyPoints(answer.question.row.worth.mean), RECEIVING_CHANCE)
+            misses_paid_for(RallyPoints(answer.question.depth.row.worth.mean), RECEIVING_CHANCE)
         )
     if answer.option != MIDDLE and answer.ranking.confidence is not Confidence.TOSS_UP:
         return rallies(_gain(answer))
@@ -111,7 +111,7 @@ def _number(answer: ReturnAnswer, situation: Situation) -> str:
 
 
 def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
-    ranking, row = answer.ranking, answer.question.row
+    ranking, row = answer.ranking, answer.question.depth.row
     gain = _gain(answer)
     return MappingProxyType(
         {
@@ -206,5 +206,5 @@ def _more(answer: ReturnAnswer) -> tuple[str, ...]:
         f"High {high.air_s:.2f} s in the air, hard {hard.air_s:.2f} s",
         f"They hit it after {high.to_third_s:.1f} s, hard {hard.to_third_s:.1f} s",
         f"Your run to the line: {run_s(question.contact.way_m, question.feet):.1f} s",
-        deep_pays(misses_paid_for(RallyPoints(question.row.worth.mean), RECEIVING_CHANCE)),
+        deep_pays(misses_paid_for(RallyPoints(question.depth.row.worth.mean), RECEIVING_CHANCE)),
     )

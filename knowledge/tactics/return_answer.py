@@ -31,7 +31,7 @@ from knowledge.tactics.return_question import (
 )
 from knowledge.tactics.return_styles import style_effects
 from knowledge.tactics.return_time import Contact, Flown, Style
-from knowledge.tactics.serve_return_depth import wind_along_mps
+from knowledge.tactics.serve_return_depth import best_depth, wind_along_mps
 from knowledge.tactics.shot_success import OurScatter, our_scatter
 from knowledge.vocabulary import BallQuality, Trait
 
@@ -180,6 +180,8 @@ def question_of(situation: Situation) -> ReturnQuestion:
     at_score = places(game) if game is not None and they_serve else None
     server_id = server(game) if game is not None and they_serve else None
     ball = _ball(situation)
+    contact, scatter = _contact(ball, situation), _scatter(ball, situation)
+    high = contact.ball(Style.HIGH)
     return ReturnQuestion(
         theirs=situation.theirs,
         ours=situation.ours,
@@ -191,9 +193,9 @@ def question_of(situation: Situation) -> ReturnQuestion:
         stacked=_stacked(situation),
         server_inside=says_inside(situation.asked.words),
         wind=situation.wind,
-        contact=_contact(ball, situation),
-        scatter=_scatter(ball, situation),
-        row=depth_row(situation),
+        contact=contact,
+        scatter=scatter,
+        depth=best_depth(depth_row(situation), high, scatter, RECEIVING_CHANCE),
     )
 
 

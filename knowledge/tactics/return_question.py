@@ -7,11 +7,10 @@ from dataclasses import dataclass
 
 from knowledge.ball_places import HeightName, height_m
 from knowledge.effects import OptionId
-from knowledge.planning.sizes import RECEIVING_CHANCE
 from knowledge.reach import Feet
 from knowledge.situation import Formation, OnCourt, Wind
 from knowledge.tactics.return_time import Contact, Flown, Style, feet_of, flown, slack_s
-from knowledge.tactics.serve_return_depth import Depth, DepthRow, best_depth
+from knowledge.tactics.serve_return_depth import Depth
 from knowledge.tactics.shot_success import OurScatter
 from knowledge.vocabulary import BallQuality, PlayerId, Side
 
@@ -35,7 +34,10 @@ _INSIDE = re.compile(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReturnQuestion:
-    """Both of them, who of ours returns from where, and the serve that came."""
+    """Both of them, who of ours returns from where, and the serve that came.
+
+    `depth` is the deep aim that pays best for a high return.
+    """
 
     theirs: tuple[OnCourt, ...]
     ours: tuple[OnCourt, ...]
@@ -49,13 +51,7 @@ class ReturnQuestion:
     wind: Wind | None
     contact: Contact
     scatter: OurScatter
-    row: DepthRow
-
-    @property
-    def depth(self) -> Depth:
-        """The deep aim that pays best for a high return."""
-        ball = self.contact.ball(Style.HIGH)
-        return best_depth(self.row, ball, self.scatter, RECEIVING_CHANCE)
+    depth: Depth
 
     def flown(self, style: Style, *, aim_ft: float | None = None) -> Flown:
         """How one way of hitting it goes."""
@@ -69,7 +65,7 @@ class ReturnQuestion:
     @property
     def short(self) -> Flown:
         """As high, at mid-court."""
-        return self.flown(Style.HIGH, aim_ft=self.row.mid_ft)
+        return self.flown(Style.HIGH, aim_ft=self.depth.row.mid_ft)
 
     @property
     def hard(self) -> Flown:

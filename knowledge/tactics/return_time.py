@@ -149,6 +149,7 @@ def feet_of(profile: Profile | None) -> Feet:
     return Feet() if profile is None else mover_of(profile).feet
 
 
+@lru_cache(maxsize=1024)
 def run_s(way_m: float, feet: Feet) -> float:
     """Seconds to run so far from standing, by bisection of the run's own formula."""
     low, high = 0.0, 10.0

@@ -145,7 +145,7 @@ def test_numbers_are_in_full_and_agree_with_the_words() -> None:
 
 def test_a_hard_one_costs_misses_and_only_a_hard_one() -> None:
     parts = {
-        ranked.option.id: [part.effect.because for part in ranked.parts]
+        str(ranked.option.id): [part.effect.because for part in ranked.parts]
         for ranked in answer_return(Situation(topic=Topic.AIM_RETURN)).styles.ranked
     }
     assert any("more misses" in because for because in parts["hard"])
