@@ -99,9 +99,7 @@ def _gain(answer: ReturnAnswer) -> float:
 def _number(answer: ReturnAnswer, situation: Situation) -> str:
     """The target's gain; else where to aim, or what depth may cost where that was the question."""
     if asks_depth(situation.asked.words):
-        return deep_pays(
-            misses_paid_for(RallyPoints(answer.question.depth.row.worth.mean), RECEIVING_CHANCE)
-        )
+        return deep_pays(_pays(answer.question))
     if answer.option != MIDDLE and answer.ranking.confidence is not Confidence.TOSS_UP:
         return rallies(_gain(answer))
     if answer.style is Style.HARD:
@@ -110,9 +108,13 @@ def _number(answer: ReturnAnswer, situation: Situation) -> str:
     return aim_said(answer.question.depth, answer.aim_ft)
 
 
+def _pays(question: ReturnQuestion) -> float:
+    """The honest risk: misses in 100 that a ball which lands deep is worth."""
+    return misses_paid_for(RallyPoints(question.depth.row.worth.mean), RECEIVING_CHANCE)
+
+
 def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
-    ranking, row = answer.ranking, answer.question.depth.row
-    gain = _gain(answer)
+    ranking, gain = answer.ranking, _gain(answer)
     return MappingProxyType(
         {
             "points_gained": gain,
@@ -123,8 +125,8 @@ def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
             "share": ranking.share,
             "rallies_in_100": gain * ranking.share / 100,
             "return_per_100": gain * ranking.share / 100,
-            "deep_points": row.worth.mean,
-            "deep_pays_for_misses": misses_paid_for(RallyPoints(row.worth.mean), RECEIVING_CHANCE),
+            "deep_points": answer.question.depth.row.worth.mean,
+            "deep_pays_for_misses": _pays(answer.question),
             **_of_depth(answer),
             **_of_time(answer.question),
         }
@@ -206,5 +208,5 @@ def _more(answer: ReturnAnswer) -> tuple[str, ...]:
         f"High {high.air_s:.2f} s in the air, hard {hard.air_s:.2f} s",
         f"They hit it after {high.to_third_s:.1f} s, hard {hard.to_third_s:.1f} s",
         f"Your run to the line: {run_s(question.contact.way_m, question.feet):.1f} s",
-        deep_pays(misses_paid_for(RallyPoints(question.depth.row.worth.mean), RECEIVING_CHANCE)),
+        deep_pays(_pays(question)),
     )

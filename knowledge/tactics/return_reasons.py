@@ -91,8 +91,14 @@ def _asked(answer: ReturnAnswer, words: str) -> list[Reason]:
 
 
 def _of_style(answer: ReturnAnswer) -> list[Reason]:
-    """What speaks most for the way it is hit: mostly time."""
-    return [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
+    """What speaks most for the way it is hit: mostly time. That a serve is short is said before."""
+    parts = answer.styles.best.parts
+    spoken = [part for part in parts if part.points > 0 and not _is_step_in(part)]
+    return [_reason(part) for part in spoken[:1]]
+
+
+def _is_step_in(part: Part) -> bool:
+    return part.effect.id.startswith("step in:")
 
 
 def _not_deep(answer: ReturnAnswer) -> list[Reason]:
