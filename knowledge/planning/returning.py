@@ -5,18 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.engine import Part
-from knowledge.honest_risk import cost_of_misses
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Asked, OnCourt, Situation
-from knowledge.tactics import serve_sizes
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
-from knowledge.tactics.return_effects import MIDDLE
 from knowledge.tactics.return_picture import arrow_at
-from knowledge.tactics.return_words import whom
+from knowledge.tactics.return_question import MIDDLE
+from knowledge.tactics.return_words import how_deep, whom
 from knowledge.tactics.serve_answer import ServeAnswer, answer_serve
 from knowledge.tactics.serve_words import place
 from knowledge.vocabulary import RallyPoints, Side, Topic, Trait
@@ -35,7 +33,7 @@ def return_line(situation: Situation) -> Line | None:
     answer = answer_return(asked)
     driver = answer.driver
     if answer.target is None or driver is None:
-        return general_return_line()
+        return general_return_line(is_deep=answer.is_deep)
     return _at(answer, answer.target, driver)
 
 
@@ -44,28 +42,29 @@ def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
     aiming = able(question)
     is_one = question.returner is None and len(aiming) < len(question.ours)
     only = aiming[0] if is_one else None
-    where = whom(answer)
+    where, start = whom(answer), how_deep(answer)
     return Line(
         phase=Phase.RETURN,
-        do=f"{only.name} returns at {where}" if only else f"Return deep at {where}",
+        do=f"{only.name} returns at {where}" if only else f"{start} at {where}",
         because=said_of(driver.effect),
         we_serve=False,
-        cue=f"Return deep at {where}. Run in.",
+        cue=f"{start} at {where}. Run in.",
         points=answer.ranking.gain(MIDDLE),
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
         source=driver.source,
         who=only.player if only else None,
-        arrow=arrow_at(target),
+        arrow=arrow_at(target, inside_ft=answer.aim_ft),
     )
 
 
-def general_return_line() -> Line:
+def general_return_line(*, is_deep: bool = True) -> Line:
     """The return without a book."""
+    where, cue = ("deep, middle", "deep") if is_deep else ("mid-court", "mid-court")
     return Line(
         phase=Phase.RETURN,
-        do="Return high, deep, middle; then run in",
+        do=f"Return high, {where}; then run in",
         we_serve=False,
-        cue="Return high and deep. Run in.",
+        cue=f"Return high and {cue}. Run in.",
         points=RallyPoints(0.0),
         share=sizes.RETURN_SHARE,
     )
@@ -79,7 +78,7 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
         return _big_target(answer, server)
     driver = answer.driver
     if driver is None:
-        return general_serve_line()
+        return general_serve_line(is_deep=answer.is_deep)
     return Line(
         phase=Phase.SERVE,
         do=f"Serve {receiver.name} {place(answer)}",
@@ -93,27 +92,28 @@ def serve_line(situation: Situation, receiver: OnCourt, court: Side) -> Line:
 
 
 def _big_target(answer: ServeAnswer, server: OnCourt) -> Line:
-    """What the middle of the box saves a weak server, in misses, over a deep one."""
-    saved = cost_of_misses(answer.question.scatter.deep_misses, sizes.SERVING_CHANCE)
+    """What the middle of the box saves a weak server, over a deep one, misses and all."""
+    depth = answer.question.depth
     return Line(
         phase=Phase.SERVE,
         do="Serve the middle of the box",
         because=f"{server.name} has a {skill_words(Trait.SERVE, strong=False)}",
         we_serve=True,
         cue="Serve mid-box, big target. Stay back.",
-        points=RallyPoints(max(0.0, saved - serve_sizes.DEEP.mean)),
+        points=RallyPoints(max(0.0, -(depth.gain.mean + depth.cost.mean))),
         share=sizes.SERVE_SHARE / 2,
         source=server.profile.skill(Trait.SERVE).source,
     )
 
 
-def general_serve_line() -> Line:
+def general_serve_line(*, is_deep: bool = True) -> Line:
     """The serve without a book."""
+    depth = "deep" if is_deep else "mid-box"
     return Line(
         phase=Phase.SERVE,
-        do="Serve deep; stay back for the third",
+        do=f"Serve {depth}; stay back for the third",
         we_serve=True,
-        cue="Serve deep. Stay back for the third.",
+        cue=f"Serve {depth}. Stay back for the third.",
         points=RallyPoints(0.0),
         share=sizes.SERVE_SHARE,
     )

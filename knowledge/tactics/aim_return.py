@@ -5,45 +5,35 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact
 from knowledge.effects import OptionId
-from knowledge.engine import Part
+from knowledge.flight import Shot
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import RECEIVING_CHANCE
-from knowledge.planning.weighing import driver_of, is_open
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import return_sizes as sizes
 from knowledge.tactics import return_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
-    REASONS,
+    STILL_AIR,
+    aim_said,
     deep_pays,
     rallies,
-    short,
     sum_lines,
-    wind_reasons,
+    wind_choices,
 )
-from knowledge.tactics.conditions import marks_weak, player_of, trait_of
+from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
-from knowledge.tactics.return_effects import MIDDLE, player_at
+from knowledge.tactics.return_depth import DEEP
 from knowledge.tactics.return_picture import picture
-from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, ground_bought_ft
-from knowledge.vocabulary import (
-    TRAITS,
-    BallQuality,
-    Level,
-    RallyPoints,
-    Topic,
-    Trait,
-    TraitKind,
-)
-
-LEAST_WORTH = 0.3
-"""Points below which an unknown that would flip the call is not worth a line."""
+from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, asks_depth
+from knowledge.tactics.return_reasons import reasons_for, returners, styled, unless_for
+from knowledge.tactics.return_styles import hard_misses, time_bought_s
+from knowledge.tactics.return_time import Style, chance_set, ground_ft, run_s
+from knowledge.tactics.serve_return_depth import carry_ft
+from knowledge.vocabulary import BallQuality, RallyPoints, Topic, Trait
 
 
 def advise(situation: Situation) -> Advice:
@@ -56,12 +46,12 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_RETURN,
         call=words.call_for(answer, only=only),
-        reasons=_reasons(answer, situation),
+        reasons=reasons_for(answer, situation),
         number=_number(answer, situation),
-        unless=_unless(answer, situation, only),
+        unless=unless_for(answer, situation, only),
         assumed=_assumed(situation, is_general=is_general),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
-        numbers=_numbers(answer, situation),
+        numbers=_numbers(answer),
         choices=_choices(answer, situation, is_general=is_general),
         picture=picture(answer, change),
         more=_more(answer),
@@ -80,18 +70,8 @@ def _only(answer: ReturnAnswer) -> OnCourt | None:
 
 def _is_general(answer: ReturnAnswer) -> bool:
     """Whether nothing known of them, of us or of where they stand is behind it."""
-    is_ours = any(marks_weak(one, Trait.RETURN) for one in _returners(answer))
-    return answer.option == MIDDLE and answer.driver is None and not is_ours and not _styled(answer)
-
-
-def _returners(answer: ReturnAnswer) -> tuple[OnCourt, ...]:
-    question = answer.question
-    return question.ours if question.returner is None else (question.returner,)
-
-
-def _styled(answer: ReturnAnswer) -> Part | None:
-    """What notes on them say for the way it is hit."""
-    return driver_of(answer.styles.best.parts, answer.question.theirs)
+    is_ours = any(marks_weak(one, Trait.RETURN) for one in returners(answer))
+    return answer.option == MIDDLE and answer.driver is None and not is_ours and not styled(answer)
 
 
 def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
@@ -112,96 +92,29 @@ def _mix(answer: ReturnAnswer, situation: Situation) -> AdvisedMix | None:
     return replace(found, trigger=words.sign(OptionId(found.change_up.option), answer))
 
 
-def _reasons(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
-    """Our own return and the day first where they decide, then notes on them, then time."""
-    found = [*_own_return(answer), *_ball(answer)]
-    found += wind_reasons(situation.wind, behind="aim {ft:.0f} ft shorter")
-    found += [_reason(part) for part in _targeted(answer)[:2]]
-    styled = _styled(answer)
-    if styled is not None:
-        found.append(_reason(styled))
-    found += [_reason(part) for part in answer.styles.best.parts if part.points > 0][:1]
-    if answer.option == MIDDLE:
-        found.append(Reason(text="Deep thirds come up higher", source=COMMON_PRACTICE))
-        found.append(Reason(text="The middle gives them no angle", source=COMMON_PRACTICE))
-    return tuple(list(dict.fromkeys(found))[:REASONS])
-
-
-def _reason(part: Part) -> Reason:
-    effect = part.effect
-    return Reason(text=short((effect.because, _shorter(effect.because))), source=effect.source)
-
-
-def _shorter(because: str) -> str:
-    """The same without the second name: a long name costs words."""
-    if because.startswith("Hitting the third"):
-        return "Then the crasher must hit the third"
-    return because.split(": ")[0] if ": " in because else because[: because.rfind(" ", 0, 50)]
-
-
-def _targeted(answer: ReturnAnswer) -> list[Part]:
-    """What is known to speak for this target, then what notes say against the next."""
-    best, *others = answer.ranking.ranked
-    parts = [
-        part
-        for part in best.parts
-        if part.points > 0
-        and (part.evidence or part.effect.when.name == "always")
-        and not is_open(part)
-        and (part.effect.scale is None or part.evidence)
-        and part.effect.on != frozenset({MIDDLE})
-    ]
-    if answer.option == MIDDLE:
-        parts = [part for part in best.parts if part.evidence and part.points > 0]
-    against = [
-        part
-        for other in others[:1]
-        for part in other.parts
-        if part.points < -LEAST_WORTH and part.evidence and not is_open(part)
-    ]
-    return [*sorted(parts, key=lambda one: not one.evidence), *against]
-
-
-def _own_return(answer: ReturnAnswer) -> list[Reason]:
-    weak = [one for one in _returners(answer) if marks_weak(one, Trait.RETURN)]
-    if not weak or (able(answer.question) and answer.option == MIDDLE):
-        return []
-    estimate = weak[0].profile.skill(Trait.RETURN)
-    source = estimate.source
-    said = (f"{weak[0].name}'s return: get it in, no aiming", "Own return: get it in, no aiming")
-    return [Reason(text=short(said), source=source)]
-
-
-def _ball(answer: ReturnAnswer) -> list[Reason]:
-    match answer.question.ball:
-        case BallQuality.STRETCHED:
-            text = "Jammed, you can't aim: height buys time"
-        case BallQuality.EASY:
-            text = "A short serve brings you in: use it"
-        case _:
-            return []
-    return [Reason(text=text, source=COMMON_PRACTICE)]
-
-
-def _deep_points(situation: Situation) -> RallyPoints:
-    """Row 1 counts double below 4.0."""
-    factor = 2 if situation.level in (Level.L3_0, Level.L3_5) else 1
-    return RallyPoints(factor * sizes.DEEP.mean)
-
-
 def _gain(answer: ReturnAnswer) -> float:
     return float(answer.ranking.gain(MIDDLE))
 
 
 def _number(answer: ReturnAnswer, situation: Situation) -> str:
+    """The target's gain; else where to aim, or what depth may cost where that was the question."""
+    if asks_depth(situation.asked.words):
+        return deep_pays(_pays(answer.question))
     if answer.option != MIDDLE and answer.ranking.confidence is not Confidence.TOSS_UP:
         return rallies(_gain(answer))
-    return deep_pays(misses_paid_for(_deep_points(situation), RECEIVING_CHANCE))
+    if answer.style is Style.HARD:
+        more = max(1, round(hard_misses(answer.question)))
+        return f"Hard misses {more} in 100 more than high."
+    return aim_said(answer.question.depth, answer.aim_ft)
 
 
-def _numbers(answer: ReturnAnswer, situation: Situation) -> MappingProxyType[str, float]:
-    ranking = answer.ranking
-    gain = _gain(answer)
+def _pays(question: ReturnQuestion) -> float:
+    """The honest risk: misses in 100 that a ball which lands deep is worth."""
+    return misses_paid_for(RallyPoints(question.depth.row.worth.mean), RECEIVING_CHANCE)
+
+
+def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
+    ranking, gain = answer.ranking, _gain(answer)
     return MappingProxyType(
         {
             "points_gained": gain,
@@ -212,55 +125,52 @@ def _numbers(answer: ReturnAnswer, situation: Situation) -> MappingProxyType[str
             "share": ranking.share,
             "rallies_in_100": gain * ranking.share / 100,
             "return_per_100": gain * ranking.share / 100,
-            "deep_points": float(_deep_points(situation)),
-            "deep_pays_for_misses": misses_paid_for(_deep_points(situation), RECEIVING_CHANCE),
-            "high_flight_s": HIGH_FLIGHT_S,
-            "hard_flight_s": HARD_FLIGHT_S,
-            "ground_bought_ft": ground_bought_ft(answer.question.returner),
+            "deep_points": answer.question.depth.row.worth.mean,
+            "deep_pays_for_misses": _pays(answer.question),
+            **_of_depth(answer),
+            **_of_time(answer.question),
         }
     )
 
 
-def _unless(answer: ReturnAnswer, situation: Situation, only: OnCourt | None) -> str | None:
-    if only is not None:
-        other = next(one for one in answer.question.ours if one != only)
-        return f"{other.name} returns? High, deep and middle."
-    if answer.question.ball is BallQuality.STRETCHED:
-        return None
-    flipped = _flip(answer, situation)
-    if flipped is not None:
-        return flipped
-    if answer.question.ball is BallQuality.EASY:
-        return "It comes deep after all? High, deep, middle."
-    return "Jammed? High, deep and middle."
+def _of_depth(answer: ReturnAnswer) -> dict[str, float]:
+    depth = answer.question.depth
+    return {
+        "aim_inside_ft": answer.aim_ft,
+        "deep_aim_inside_ft": depth.inside_ft,
+        "landing_spread_ft": depth.usual.spread_ft,
+        "long_in_100": 100 * depth.usual.long(answer.aim_ft),
+        "deep_chance": depth.deep_chance,
+        "deep_extra_misses": depth.extra_misses,
+        "deep_wins_points": depth.gain.mean,
+        "deep_costs_points": -depth.cost.mean,
+        "wind_carry_ft": carry_ft(Shot.RETURN, answer.question.contact.wind_mps),
+    }
 
 
-def _flip(answer: ReturnAnswer, situation: Situation) -> str | None:
-    """The unknown most worth knowing that would move the target, and to where."""
-    now = answer.ranking.best.option.id
-    for unknown in answer.ranking.unknowns:
-        player, trait = player_of(unknown.fact), trait_of(unknown.fact)
-        one = None if player is None else situation.find(player)
-        moves = unknown.if_yes != now or unknown.if_no != now
-        if unknown.worth < LEAST_WORTH or not moves or one is None or trait is None:
-            continue
-        is_up = unknown.if_yes != now
-        to = player_at(unknown.if_yes if is_up else unknown.if_no, situation.theirs)
-        there = "middle" if to is None else f"at {to.name}"
-        if TRAITS[trait].kind is TraitKind.HABIT:
-            if trait is Trait.CRASH and is_up:
-                return f"{one.name} crashes? Return {there}."
-            continue
-        if trait is Trait.THIRD_SHOT_DROP:
-            how = "strong" if is_up else "weak"
-            return f"{one.name}'s third is {how}? Return {there}."
-    return None
+def _of_time(question: ReturnQuestion) -> dict[str, float]:
+    high, hard, short = question.high, question.hard, question.short
+    return {
+        "high_flight_s": high.air_s,
+        "hard_flight_s": hard.air_s,
+        "time_bought_s": time_bought_s(question),
+        "run_s": run_s(question.contact.way_m, question.feet),
+        "high_slack_s": question.slack_s(high),
+        "hard_slack_s": question.slack_s(hard),
+        "short_slack_s": question.slack_s(short),
+        "high_set_chance": chance_set(question.slack_s(high)),
+        "hard_set_chance": chance_set(question.slack_s(hard)),
+        "hard_extra_misses": hard_misses(question),
+        "ground_bought_ft": ground_ft(high.to_third_s, hard.to_third_s, question.feet),
+    }
 
 
 def _assumed(situation: Situation, *, is_general: bool) -> str | None:
     if not situation.theirs:
         return NOBODY_NAMED
-    return NO_NOTES_DECIDE if is_general else None
+    if is_general:
+        return NO_NOTES_DECIDE
+    return STILL_AIR if situation.wind is None else None
 
 
 def _choices(answer: ReturnAnswer, situation: Situation, *, is_general: bool) -> tuple[Choice, ...]:
@@ -278,6 +188,7 @@ def _choices(answer: ReturnAnswer, situation: Situation, *, is_general: bool) ->
                 ("short serve", BallQuality.EASY),
             )
         ]
+    found += wind_choices(Topic.AIM_RETURN, situation.wind)
     if is_general and situation.theirs:
         found.append(Choice(label="what to look for", topic=Topic.PROBE))
     if is_general:
@@ -286,8 +197,16 @@ def _choices(answer: ReturnAnswer, situation: Situation, *, is_general: bool) ->
 
 
 def _more(answer: ReturnAnswer) -> tuple[str, ...]:
-    """The sum behind the target and behind the way it is hit."""
-    parts = (*answer.ranking.best.parts, *answer.styles.best.parts)
-    sums = sum_lines(parts, what="For and against")
-    flight = f"High {HIGH_FLIGHT_S:.2f} s in the air, hard {HARD_FLIGHT_S:.2f} s"
-    return (*sums, flight)
+    """The sum behind target, stroke and depth; the times, and what depth pays."""
+    question = answer.question
+    bests = (answer.ranking.best, answer.styles.best, answer.depth.of(DEEP))
+    sums = sum_lines((part for one in bests for part in one.parts), what="For and against")
+    high, hard = question.high, question.hard
+    return (
+        *sums,
+        aim_said(question.depth, answer.aim_ft),
+        f"High {high.air_s:.2f} s in the air, hard {hard.air_s:.2f} s",
+        f"They hit it after {high.to_third_s:.1f} s, hard {hard.to_third_s:.1f} s",
+        f"Your run to the line: {run_s(question.contact.way_m, question.feet):.1f} s",
+        deep_pays(_pays(question)),
+    )

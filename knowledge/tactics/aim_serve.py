@@ -5,35 +5,33 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
-from knowledge.effects import Truth
+from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact
 from knowledge.evidence import FactEstimate
+from knowledge.flight import Shot
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.probes import hand_choices
 from knowledge.planning.sizes import SERVING_CHANCE
-from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation, Wind
-from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
     NOBODY_NAMED,
-    REASONS,
+    STILL_AIR,
     SUN_CAUTION,
-    WIND_BEHIND_CARRIES_FT,
+    aim_said,
     deep_pays,
-    short,
     sum_lines,
-    wind_reasons,
+    wind_choices,
 )
 from knowledge.tactics.conditions import marks_weak, player_of, trait_of
 from knowledge.tactics.serve_answer import ServeAnswer, answer_serve, court_of, receivers
-from knowledge.tactics.serve_effects import MISSES
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.tactics.serve_picture import picture
+from knowledge.tactics.serve_reasons import reasons_for
+from knowledge.tactics.serve_return_depth import TOLD_WIND_MPS, carry_ft
 from knowledge.vocabulary import (
     TRAITS,
     RallyPoints,
@@ -44,7 +42,7 @@ from knowledge.vocabulary import (
     Value,
 )
 
-STRONG_WIND = f"Strong wind behind you: aim {WIND_BEHIND_CARRIES_FT:.0f} ft shorter."
+STRONG_WIND = f"Strong wind behind you: aim {carry_ft(Shot.SERVE, TOLD_WIND_MPS):.0f} ft shorter."
 
 LEAST_WORTH = 0.05
 """Points below which an unknown that would flip the call is not worth a line."""
@@ -65,8 +63,8 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_SERVE,
         call=_call(each, is_weak=is_weak),
-        reasons=_reasons(each, first, situation),
-        number=_number(),
+        reasons=reasons_for(each, first, situation),
+        number=_number(first),
         unless=_unless(first, situation, mix, one_lane=len(each) == 1 and court is not None),
         assumed=_assumed(situation, is_general=is_general),
         caution=SUN_CAUTION if situation.asked.sun else None,
@@ -127,91 +125,18 @@ def _confidence(answer: ServeAnswer, *, is_weak: bool) -> Confidence:
     return answer.depth.confidence if is_weak else answer.ranking.confidence
 
 
-def _reasons(
-    each: tuple[tuple[ServeAnswer, ...], ...],
-    first: ServeAnswer,
-    situation: Situation,
-) -> tuple[Reason, ...]:
-    """The day first where it was asked about, then notes, and depth."""
-    wind = wind_reasons(situation.wind, behind="lands {ft:.0f} ft longer")
-    found = [*_sun(situation), *wind, *_own_serve(first)]
-    if not first.is_deep:
-        found.append(_depth(first))
-    found += _from_notes(each)
-    found += _spoken(first)
-    found.append(_depth(first))
-    return tuple(list(dict.fromkeys(found))[:REASONS])
+def _number(answer: ServeAnswer) -> str:
+    """Where to aim, and the misses that a deeper aim costs."""
+    return aim_said(answer.question.depth, answer.aim_ft)
 
 
-def _from_notes(each: tuple[tuple[ServeAnswer, ...], ...]) -> list[Reason]:
-    """What notes say for each receiver's lane, the strongest first."""
-    drivers = [
-        max((answer.driver for answer in group if answer.driver), key=lambda one: one.points)
-        for group in each
-        if any(answer.driver for answer in group)
-    ]
-    return [
-        Reason(text=part.effect.because, source=part.effect.source)
-        for part in sorted(drivers, key=lambda one: -one.points)
-    ]
-
-
-def _spoken(answer: ServeAnswer) -> list[Reason]:
-    """What else is known to speak for this lane, or from notes against the next."""
-    best, *others = answer.ranking.ranked
-    parts = [
-        part
-        for part in best.parts
-        if part.points > 0 and part.truth is Truth.YES and part.effect.scale is None
-    ]
-    against = [
-        part
-        for other in others
-        for part in other.parts
-        if part.points < 0 and part.evidence and not is_open(part)
-    ]
-    return [
-        Reason(text=part.effect.because, source=part.effect.source) for part in [*against, *parts]
-    ]
-
-
-def _depth(answer: ServeAnswer) -> Reason:
-    if answer.is_deep:
-        return Reason(text="Depth keeps the returner behind the run", source=COMMON_PRACTICE)
-    misses = answer.question.scatter.deep_misses
-    return Reason(text=f"Deep would miss {misses:.0f} more in 100", source=MISSES)
-
-
-def _own_serve(answer: ServeAnswer) -> list[Reason]:
-    server = answer.question.server
-    if server is None or not marks_weak(server, Trait.SERVE):
-        return []
-    estimate = server.profile.skill(Trait.SERVE)
-    source = estimate.source
-    said = (f"{server.name}'s own serve: get it in first", "Your own serve: get it in first")
-    return [Reason(text=short(said), source=source)]
-
-
-def _sun(situation: Situation) -> list[Reason]:
-    if not situation.asked.sun:
-        return []
-    match words.sun_side(situation.asked.words):
-        case words.SunSide.THEM:
-            text = "Higher arc: they look up into the sun"
-        case words.SunSide.US:
-            text = "Sun in your eyes: low toss or drop serve"
-        case _:
-            return []
-    return [Reason(text=text, source=COMMON_PRACTICE)]
-
-
-def _number() -> str:
+def _pays() -> float:
     """The honest risk: a miss costs the chance we would have had."""
-    return deep_pays(misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE))
+    return misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE)
 
 
 def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
-    ranking, scatter = answer.ranking, answer.question.scatter
+    ranking, depth = answer.ranking, answer.question.depth
     points = ranking.gain()
     return MappingProxyType(
         {
@@ -222,9 +147,17 @@ def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
             "share": ranking.share,
             "rallies_in_100": points * ranking.share / 100,
             "deep_points": sizes.DEEP.mean,
-            "deep_pays_for_misses": misses_paid_for(RallyPoints(sizes.DEEP.mean), SERVING_CHANCE),
-            "deep_costs_misses": scatter.deep_misses,
-            "line_costs_misses": scatter.line_misses,
+            "deep_pays_for_misses": _pays(),
+            "aim_inside_ft": answer.aim_ft,
+            "deep_aim_inside_ft": depth.inside_ft,
+            "landing_spread_ft": depth.usual.spread_ft,
+            "long_in_100": 100 * depth.usual.long(answer.aim_ft),
+            "deep_chance": depth.deep_chance,
+            "deep_extra_misses": depth.extra_misses,
+            "deep_wins_points": depth.gain.mean,
+            "deep_costs_points": -depth.cost.mean,
+            "line_costs_misses": answer.question.scatter.line_misses,
+            "wind_carry_ft": carry_ft(Shot.SERVE, depth.ball.wind_mps),
         }
     )
 
@@ -282,7 +215,9 @@ def _if_known(answer: ServeAnswer, situation: Situation, trait: Trait) -> str | 
 def _assumed(situation: Situation, *, is_general: bool) -> str | None:
     if not situation.theirs:
         return NOBODY_NAMED
-    return NO_NOTES_DECIDE if is_general else None
+    if is_general:
+        return NO_NOTES_DECIDE
+    return STILL_AIR if situation.wind is None else None
 
 
 def _choices(situation: Situation, court: Side | None, *, is_general: bool) -> tuple[Choice, ...]:
@@ -309,6 +244,7 @@ def _choices(situation: Situation, court: Side | None, *, is_general: bool) -> t
             for side in (Side.RIGHT, Side.LEFT)
         ]
     found += hand_choices([one for one in who if one.name], Topic.AIM_SERVE)
+    found += wind_choices(Topic.AIM_SERVE, situation.wind)
     if is_general and situation.theirs:
         found.append(Choice(label="what to look for", topic=Topic.PROBE))
     return tuple(found)
@@ -318,7 +254,8 @@ def _more(each: tuple[tuple[ServeAnswer, ...], ...], first: ServeAnswer) -> tupl
     """Each receiver and court with its lane, the sum behind the one that reasons speak of."""
     places = (f"{_box(answer)}: {words.place(answer)}" for group in each for answer in group)
     parts = (*first.ranking.best.parts, *first.depth.best.parts)
-    return (*places, *sum_lines(parts, what=_box(first)), STRONG_WIND)
+    aim = aim_said(first.question.depth, first.aim_ft)
+    return (*places, *sum_lines(parts, what=_box(first)), aim, deep_pays(_pays()), STRONG_WIND)
 
 
 def _box(answer: ServeAnswer) -> str:

@@ -5,13 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from knowledge.advice import Reason
+from knowledge.advice import Choice, MatchFact, Reason
 from knowledge.engine import Part
+from knowledge.flight import MPS_PER_MPH, Shot
 from knowledge.situation import Wind
 from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.tactics.serve_return_depth import Depth, carry_ft
+from knowledge.vocabulary import Topic
 
 NO_NOTES_DECIDE = "General rule: no notes on them that change it."
 NOBODY_NAMED = "General rule: name the pair and I use your notes."
+STILL_AIR = "Taken: no wind."
 
 REASONS = 2
 """Beside the change-up and the risk a third would not be read: "why" has the sum of them all."""
@@ -19,11 +23,11 @@ REASONS = 2
 REASON_LIMIT = 50
 """Characters of a reason that a phone shows in little more than a line."""
 
-WIND_BEHIND_CARRIES_FT = 3.7
-WIND_AGAINST_STOPS_FT = 4.3
-"""Feet that 10 mph along the court move a deep ball, by the flight model; 5 mph half of that."""
+WIND = computed("flight with wind along the court")
 
-WIND = computed("flight with 10 mph along the court")
+NAIVE_FT = 3.0
+"""What many aim at, inside the baseline: its misses are said beside those of the better aim.
+Common practice, no source."""
 
 LEAST_SHOWN = 0.1
 """Rallies in 100 below which a part of the sum is not shown."""
@@ -54,18 +58,51 @@ def rallies(points: float, *, over: str = "") -> str:
     return f"Worth about {whole} {'rally' if whole == 1 else 'rallies'} in 100{beaten}."
 
 
-def wind_reasons(wind: Wind | None, *, behind: str) -> list[Reason]:
-    """What a told wind asks of a deep ball; `behind` says it of a following one, with {ft}."""
+def wind_reasons(wind: Wind | None, shot: Shot, wind_mps: float) -> list[Reason]:
+    """What a told wind does to a deep ball of this shot."""
+    moves_ft, mph = abs(carry_ft(shot, wind_mps)), abs(wind_mps) / MPS_PER_MPH
     match wind:
         case Wind.BEHIND_US:
-            text = f"10 mph behind: {behind.format(ft=WIND_BEHIND_CARRIES_FT)}"
+            text = f"{mph:.0f} mph behind: carries {moves_ft:.0f} ft, hit shorter"
         case Wind.AGAINST_US:
-            text = f"10 mph against: aim {WIND_AGAINST_STOPS_FT:.0f} ft longer"
+            text = f"{mph:.0f} mph against: stops {moves_ft:.0f} ft, hit longer"
         case Wind.ACROSS:
             return [Reason(text="Cross wind: aim on its upwind side", source=COMMON_PRACTICE)]
         case _:
             return []
     return [Reason(text=text, source=WIND)]
+
+
+def aim_said(depth: Depth, aim_ft: float) -> str:
+    """Where to aim and what it costs, beside what many aim at."""
+    lands = depth.usual
+    here, naive = (max(1, round(100 * lands.long(each))) for each in (aim_ft, NAIVE_FT))
+    do = "Land it" if depth.ball.wind_mps else "Aim"
+    start = f"{do} {_whole(aim_ft)} ft in: {here} in 100 long"
+    return f"{start}." if naive <= here else f"{start}; at {NAIVE_FT:.0f} ft {naive}."
+
+
+def _whole(feet: float) -> int:
+    """Half a foot goes up: the shorter aim is the safer one."""
+    return math.floor(feet + 0.5)
+
+
+def naive_said(depth: Depth) -> str:
+    """What aiming where many do would cost, against mid-court."""
+    lands = depth.usual
+    misses = 100 * (lands.long(NAIVE_FT) - lands.long(depth.row.mid_ft))
+    return f"{NAIVE_FT:.0f} ft in would miss {misses:.0f} more in 100"
+
+
+def wind_choices(topic: Topic, wind: Wind | None) -> list[Choice]:
+    """The wind along the court as buttons, where nobody spoke of one."""
+    if wind is not None:
+        return []
+    rows = (("wind behind", Wind.BEHIND_US), ("into the wind", Wind.AGAINST_US))
+    return [
+        Choice(label=label, topic=topic, fact=MatchFact.WIND.value, value=one.value)
+        for label, one in rows
+    ]
 
 
 def sum_lines(parts: Iterable[Part], *, what: str) -> tuple[str, ...]:

@@ -10,23 +10,29 @@ from knowledge.game import places, receiver, server
 from knowledge.planning.sizes import RECEIVING_CHANCE, RETURN_SHARE
 from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics import return_sizes as sizes
 from knowledge.tactics.conditions import marks_weak
-from knowledge.tactics.return_effects import (
+from knowledge.tactics.return_depth import DEEP, MID_COURT, depth_effects, depth_row
+from knowledge.tactics.return_effects import target_effects
+from knowledge.tactics.return_question import (
     CROSSER,
     MIDDLE,
     SEEN,
     SERVER,
     STACKED,
     ReturnQuestion,
-    Style,
     at,
     player_at,
+    says_height_m,
     says_inside,
+    says_jammed,
     says_short_serve,
     says_stack,
-    style_effects,
-    target_effects,
 )
+from knowledge.tactics.return_styles import style_effects
+from knowledge.tactics.return_time import Contact, Flown, Style
+from knowledge.tactics.serve_return_depth import best_depth, wind_along_mps
+from knowledge.tactics.shot_success import OurScatter, our_scatter
 from knowledge.vocabulary import BallQuality, Trait
 
 STYLE_LABELS = {Style.HIGH: "high and deep", Style.HARD: "hard", Style.SLICE: "low slice"}
@@ -34,11 +40,12 @@ STYLE_LABELS = {Style.HIGH: "high and deep", Style.HARD: "hard", Style.SLICE: "l
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReturnAnswer:
-    """The targets ranked, and the ways to hit it."""
+    """The targets ranked, the ways to hit it, and how deep."""
 
     question: ReturnQuestion
     ranking: Ranking
     styles: Ranking
+    depth: Ranking
 
     @property
     def target(self) -> OnCourt | None:
@@ -52,6 +59,21 @@ class ReturnAnswer:
     @property
     def style(self) -> Style:
         return Style(self.styles.best.option.id)
+
+    @property
+    def is_deep(self) -> bool:
+        """Whether to aim deep: the usual advice stands unless mid-court is clearly better."""
+        return self.depth.best.option.id == DEEP or self.depth.gain() < sizes.LITTLE
+
+    @property
+    def high(self) -> Flown:
+        """The high return as aimed."""
+        return self.question.high if self.is_deep else self.question.short
+
+    @property
+    def aim_ft(self) -> float:
+        """How far inside the baseline to aim."""
+        return self.question.depth.inside_ft if self.is_deep else sizes.MID_COURT_FT
 
     @property
     def driver(self) -> Part | None:
@@ -68,7 +90,10 @@ def answer_return(situation: Situation) -> ReturnAnswer:
         ranking = _targets(question, (_MIDDLE,), situation)
         target = None
     return ReturnAnswer(
-        question=question, ranking=ranking, styles=_styles(question, target, situation)
+        question=question,
+        ranking=ranking,
+        styles=_styles(question, target, situation),
+        depth=_depth(question, situation),
     )
 
 
@@ -111,6 +136,19 @@ def _styles(question: ReturnQuestion, target: OnCourt | None, situation: Situati
     )
 
 
+def _depth(question: ReturnQuestion, situation: Situation) -> Ranking:
+    """Depth adds the same to every target, so it is a choice of its own."""
+    return rank(
+        Decision(
+            options=(Option(id=DEEP, label="deep"), Option(id=MID_COURT, label="mid-court")),
+            effects=tuple(depth_effects(question)),
+            neutral=RECEIVING_CHANCE,
+            share=RETURN_SHARE,
+        ),
+        situation,
+    )
+
+
 def _only_safe(question: ReturnQuestion) -> bool:
     return question.ball is BallQuality.STRETCHED or not able(question)
 
@@ -141,6 +179,9 @@ def question_of(situation: Situation) -> ReturnQuestion:
     they_serve = game is not None and not game.we_serve
     at_score = places(game) if game is not None and they_serve else None
     server_id = server(game) if game is not None and they_serve else None
+    ball = _ball(situation)
+    contact, scatter = _contact(ball, situation), _scatter(ball, situation)
+    high = contact.ball(Style.HIGH)
     return ReturnQuestion(
         theirs=situation.theirs,
         ours=situation.ours,
@@ -148,11 +189,42 @@ def question_of(situation: Situation) -> ReturnQuestion:
         returner_side=at_score.ours.bound_court if at_score else situation.asked.striker_side,
         server=None if server_id is None else situation.find(server_id),
         server_court=at_score.serving.bound_court if at_score else None,
-        ball=_ball(situation),
+        ball=ball,
         stacked=_stacked(situation),
         server_inside=says_inside(situation.asked.words),
         wind=situation.wind,
+        contact=contact,
+        scatter=scatter,
+        depth=best_depth(depth_row(situation), high, scatter, RECEIVING_CHANCE),
     )
+
+
+def _contact(ball: BallQuality, situation: Situation) -> Contact:
+    """Where the return is met: as said, else where a serve of this kind is usually met."""
+    height_m, from_net_m = sizes.MET[ball]
+    facts = situation.asked.facts
+    moves = facts.footing
+    said_m = _said_height_m(situation)
+    return Contact(
+        height_m=height_m if said_m is None else said_m,
+        from_net_m=from_net_m if facts.from_net_m is None else facts.from_net_m,
+        head_start_s=sizes.HEAD_START_S[ball] if moves is None else sizes.MOVING_S[moves],
+        wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
+    )
+
+
+def _said_height_m(situation: Situation) -> float | None:
+    found = situation.asked.facts.height_m
+    return says_height_m(situation.asked.words) if found is None else found
+
+
+def _scatter(ball: BallQuality, situation: Situation) -> OurScatter:
+    """Our returner's; of two who may return the first, where both returns are weak."""
+    returner = returner_of(situation)
+    weak = [one for one in situation.ours if marks_weak(one, Trait.RETURN)]
+    if returner is None and weak and len(weak) == len(situation.ours):
+        returner = weak[0]
+    return our_scatter(returner, Trait.RETURN, situation.level).times(sizes.WILDER[ball])
 
 
 def returner_of(situation: Situation) -> OnCourt | None:
@@ -174,8 +246,13 @@ def _stacked(situation: Situation) -> bool:
 
 
 def _ball(situation: Situation) -> BallQuality:
-    """The serve that came: as said, a short one easy, else a usual one."""
-    if situation.asked.ball is not None:
-        return situation.asked.ball
-    is_short = says_short_serve(situation.asked.words)
-    return BallQuality.EASY if is_short else BallQuality.NEUTRAL
+    """The serve that came: as said, a short one easy, else a usual one.
+
+    A height is a matter of the contact: a low ball off the bounce does not jam us.
+    """
+    asked = situation.asked
+    if says_jammed(asked.words):
+        return BallQuality.STRETCHED
+    if asked.ball is not None and _said_height_m(situation) is None:
+        return asked.ball
+    return BallQuality.EASY if says_short_serve(asked.words) else BallQuality.NEUTRAL

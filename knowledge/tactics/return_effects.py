@@ -1,103 +1,15 @@
-"""What makes one return better than another: the page of effects behind aim_return."""
+"""Whom a return goes at, or the deep middle: the page of effects behind aim_return's target."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from enum import StrEnum
+from collections.abc import Iterator
 
-from knowledge.effects import (
-    Condition,
-    Effect,
-    FactId,
-    Mechanism,
-    OptionId,
-    Points,
-    Truth,
-)
-from knowledge.situation import Formation, OnCourt, Wind
+from knowledge.effects import Condition, Effect, FactId, Mechanism, Truth
+from knowledge.situation import OnCourt, Wind
 from knowledge.tactics import return_sizes as sizes
 from knowledge.tactics.conditions import grows_with, in_front, other_of, rule_of_thumb, skill
-from knowledge.tactics.return_time import TIME, ground_bought_ft
-from knowledge.vocabulary import BallQuality, PlayerId, Side, Trait, Value
-
-MIDDLE = OptionId("middle")
-CROSSER = OptionId("crosser")
-SERVER = OptionId("server")
-"""Whoever crosses, or serves, where the score does not say who that is."""
-
-SEEN = ("crossing:", "inside:")
-"""Effects that are seen on court, not noted of a player."""
-
-STACKED = (Formation.STACK_ALWAYS, Formation.STACK_ON_SERVE, Formation.ON_SIGNAL)
-
-_INSIDE = re.compile(
-    r"\binside the (?:baseline|court|line)|\bin(?:side)? (?:the )?baseline"
-    r"|\b(?:steps?|stands?|stays?|creeps?|moves?|drifts?) (?:way |right |too )?(?:in|up)\b"
-    r"(?! the| front)"
-    r"|\b(?:stands?|stays?) (?:too )?close"
-)
-
-
-class Style(StrEnum):
-    """How the return is hit."""
-
-    HIGH = "high"
-    HARD = "hard"
-    SLICE = "slice"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReturnQuestion:
-    """Both of them, who of ours returns from where, and the serve that came."""
-
-    theirs: tuple[OnCourt, ...]
-    ours: tuple[OnCourt, ...]
-    returner: OnCourt | None
-    returner_side: Side | None
-    server: OnCourt | None
-    server_court: Side | None
-    ball: BallQuality
-    stacked: bool
-    server_inside: bool
-    wind: Wind | None
-
-    @property
-    def crosser(self) -> OnCourt | None:
-        """Who has to cross after the serve; None where nobody does or the score doesn't say."""
-        if not self.stacked or self.server is None or self.server_court is None:
-            return None
-        return self.server if self.server.side is self.server_court.other else None
-
-    @property
-    def crosser_unknown(self) -> bool:
-        return self.stacked and (
-            self.server is None or self.server_court is None or self.server.side is None
-        )
-
-
-def at(one: OnCourt) -> OptionId:
-    return OptionId(f"at:{one.player}")
-
-
-_SHORT_SERVE = re.compile(r"\bshort serves?\b|\bserv(?:es?|ed|ing)\b.{0,12}\bshort\b")
-_THEY_STACK = re.compile(r"\bthey(?:'re| are)? (?:always |both )?stack(?:s|ed|ing)?\b")
-
-
-def says_stack(words: str) -> bool:
-    """Whether a question says that they stack."""
-    return _THEY_STACK.search(words.lower()) is not None
-
-
-def says_short_serve(words: str) -> bool:
-    """Whether a question is about a short serve, which is an easy ball."""
-    return _SHORT_SERVE.search(words.lower()) is not None
-
-
-def says_inside(words: str) -> bool:
-    """Whether a question says that the server stands inside the baseline."""
-    return "serv" in words.lower() and _INSIDE.search(words.lower()) is not None
+from knowledge.tactics.return_question import CROSSER, MIDDLE, SERVER, ReturnQuestion, at
+from knowledge.vocabulary import Trait, Value
 
 
 def target_effects(question: ReturnQuestion) -> Iterator[Effect]:
@@ -238,73 +150,3 @@ def _inside(question: ReturnQuestion) -> Iterator[Effect]:
     on = SERVER if question.server is None else at(question.server)
     because = "The server stands inside: no time to back up"
     yield rule_of_thumb("inside", on, sizes.SERVER_INSIDE, Mechanism.TIME, because)
-
-
-def style_effects(question: ReturnQuestion, target: OnCourt | None) -> Iterator[Effect]:
-    """High and deep, hard, or a low slice: time leads, unless something speaks for pace."""
-    high, hard, low = (OptionId(style) for style in Style)
-    receivers = question.theirs if target is None else (target,)
-    ground = ground_bought_ft(question.returner)
-    yield rule_of_thumb(
-        "time",
-        high,
-        sizes.TIME_TO_THE_LINE,
-        Mechanism.TIME,
-        f"High buys half a second: {ground:.0f} ft of run",
-        source=TIME,
-    )
-    yield rule_of_thumb(
-        "pace", hard, sizes.PACE_HURTS, Mechanism.THEIR_REPLY, "Pace hurries the third"
-    )
-    yield rule_of_thumb(
-        "slice", low, sizes.SLICE_RISK, Mechanism.OUR_ERROR, "A slice floats if missed"
-    )
-    if question.ball is BallQuality.EASY:
-        because = "A short serve: step in, be at the line"
-        yield rule_of_thumb("step in", hard, sizes.STEP_IN, Mechanism.TIME, because)
-    yield from _runner(question)
-    for one in receivers:
-        part = 1 / len(receivers)
-        rows = (
-            (Trait.HANDLES_PACE, Value.WEAKNESS, sizes.DISLIKES_PACE, hard, "dislikes pace"),
-            (Trait.HANDLES_PACE, Value.STRENGTH, sizes.LIKES_PACE, hard, "likes pace"),
-            (Trait.GETS_LOW, Value.WEAKNESS, sizes.HATES_BENDING, low, "hates bending"),
-        )
-        for trait, value, points, on, said in rows:
-            yield grows_with(
-                one,
-                trait,
-                value,
-                points.times(part),
-                Mechanism.THEIR_ERROR,
-                on=(on,),
-                because=f"{one.name} {said}",
-            )
-
-
-def _runner(question: ReturnQuestion) -> Iterator[Effect]:
-    returner = question.returner
-    if returner is None:
-        return
-    rows: Mapping[Value, tuple[Points, Style, str]] = {
-        Value.WEAKNESS: (sizes.SLOW_RUNNER, Style.HARD, "needs the time to run"),
-        Value.STRENGTH: (sizes.QUICK_RUNNER, Style.HARD, "gets there anyway"),
-    }
-    for value, (points, style, said) in rows.items():
-        yield grows_with(
-            returner,
-            Trait.FORWARD_SPEED,
-            value,
-            points,
-            Mechanism.TIME,
-            on=(OptionId(style),),
-            because=f"{returner.name} {said}",
-        )
-
-
-def player_at(option: OptionId, theirs: tuple[OnCourt, ...]) -> OnCourt | None:
-    """The opponent that an option aims at; None for the middle and for whoever crosses."""
-    number = option.removeprefix("at:")
-    if not number.lstrip("-").isdigit():
-        return None
-    return next((one for one in theirs if one.player == PlayerId(int(number))), None)

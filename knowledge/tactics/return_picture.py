@@ -14,12 +14,9 @@ from knowledge.court import (
 from knowledge.effects import OptionId
 from knowledge.situation import OnCourt
 from knowledge.tactics.return_answer import ReturnAnswer
-from knowledge.tactics.return_effects import MIDDLE, ReturnQuestion, player_at
+from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, player_at
 from knowledge.tactics.return_words import mix_call
 from knowledge.vocabulary import Side
-
-DEPTH_FT = 3.0
-"""How far inside the baseline the arrow of a deep ball ends; rules of thumb say the last 5 ft."""
 
 DEFAULT_SHARE = 0.7
 
@@ -27,11 +24,11 @@ DEFAULT_SHARE = 0.7
 def picture(answer: ReturnAnswer, change: OptionId | None) -> CourtPicture | None:
     """The aim from our court; None where a side that it needs is not known."""
     side = answer.question.returner_side
-    end = None if side is None else _end(answer.option, answer.question)
+    end = None if side is None else _end(answer.option, answer)
     if side is None or end is None:
         return None
     arrows = [_arrow(side, end, DEFAULT_SHARE, "return")]
-    other = None if change is None else _end(change, answer.question)
+    other = None if change is None else _end(change, answer)
     if other is not None:
         arrows.append(_arrow(side, other, 1 - DEFAULT_SHARE, "change"))
     return CourtPicture(
@@ -42,24 +39,25 @@ def picture(answer: ReturnAnswer, change: OptionId | None) -> CourtPicture | Non
     )
 
 
-def arrow_at(target: OnCourt, *, start: Side | None = None) -> Arrow | None:
+def arrow_at(target: OnCourt, *, inside_ft: float, start: Side | None = None) -> Arrow | None:
     """The arrow at one of them; across, where we don't know from which court."""
     if target.side is None:
         return None
-    return _arrow(start or target.side, _deep(target.side), 1.0, "return")
+    return _arrow(start or target.side, _deep(target.side, inside_ft), 1.0, "return")
 
 
-def _end(option: OptionId, question: ReturnQuestion) -> Point | None:
+def _end(option: OptionId, answer: ReturnAnswer) -> Point | None:
     if option == MIDDLE:
-        return Point(x_m=0.0, y_m=_deep(Side.LEFT).y_m)
-    target = player_at(option, question.theirs)
+        return Point(x_m=0.0, y_m=_deep(Side.LEFT, answer.aim_ft).y_m)
+    target = player_at(option, answer.question.theirs)
     if target is None or target.side is None:
         return None
-    return _deep(target.side)
+    return _deep(target.side, answer.aim_ft)
 
 
-def _deep(side: Side) -> Point:
-    return Point(x_m=x_of_side_m(side, ours=False), y_m=HALF_LENGTH_M - DEPTH_FT * METRES_PER_FOOT)
+def _deep(side: Side, inside_ft: float) -> Point:
+    y_m = HALF_LENGTH_M - inside_ft * METRES_PER_FOOT
+    return Point(x_m=x_of_side_m(side, ours=False), y_m=y_m)
 
 
 def _arrow(start: Side, end: Point, width: float, label: str) -> Arrow:

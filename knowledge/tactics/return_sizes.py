@@ -5,10 +5,48 @@ All common practice, no source; "row" is the row of the trade's table of sizes.
 
 from __future__ import annotations
 
+from types import MappingProxyType
+
+from knowledge.ball_facts import Footing
 from knowledge.effects import Points
+from knowledge.vocabulary import BallQuality
 
 DEEP = Points(mean=5, sd=2)
 """Row 1: in the last 5 ft against mid-court, before the misses that it costs; double below 4.0."""
+
+LAST_FT = 5.0
+MID_COURT_FT = 11.0
+"""Row 1's last feet, and the middle of their half: 22 ft from net to baseline (2025, 2.A)."""
+
+AIMS_FT = (3.0, 8.0)
+"""What counts as a deep aim, in feet inside the baseline. Common practice, no source."""
+
+MET = MappingProxyType(
+    {
+        BallQuality.NEUTRAL: (0.7, 7.2),
+        BallQuality.EASY: (1.0, 5.5),
+        BallQuality.STRETCHED: (0.4, 7.4),
+    }
+)
+"""Where a serve is met: height, and distance from the net (6.7 m is the baseline), in metres.
+Common practice, no source."""
+
+HEAD_START_S = MappingProxyType(
+    {BallQuality.NEUTRAL: 0.0, BallQuality.EASY: 0.4, BallQuality.STRETCHED: -0.2}
+)
+MOVING_S = MappingProxyType(
+    {Footing.FORWARD: 0.25, Footing.SIDEWAYS: -0.15, Footing.BACKWARD: -0.3, Footing.STILL: 0.0}
+)
+"""How much sooner or later the run to the line starts: who steps in on a short serve is running
+already. Our guess."""
+
+WILDER = MappingProxyType(
+    {BallQuality.NEUTRAL: 1.0, BallQuality.EASY: 0.9, BallQuality.STRETCHED: 1.4}
+)
+"""Our scatter off such a ball against the usual. Our guess."""
+
+LITTLE = 0.2
+"""Rallies in 100 below which the trade's usual advice, deep, stands."""
 
 WORSE_THIRD = Points(mean=4.5, sd=3)
 """Row 3 at full level: +3 +- 2 for the clearly worse third, which is a level of two thirds."""
@@ -35,16 +73,12 @@ LONGER_LANE = Points(mean=0.5, sd=1)
 NEEDS_OUR_AIM = Points(mean=-2, sd=2)
 CROSS_WIND = Points(mean=-1, sd=1)
 
-TIME_TO_THE_LINE = Points(mean=3, sd=2)
-"""Row 2 is +6 for being still at the line: half a second is about half of that."""
-
-SLOW_RUNNER = Points(mean=-4, sd=2)
-"""Row 1: not hard and flat with a slow returner."""
+AT_THE_LINE = Points(mean=6, sd=3)
+"""Row 2: at the line and still, against still on the way. How often that is, is computed."""
 
 PACE_HURTS = Points(mean=1, sd=1.5)
 DISLIKES_PACE = Points(mean=3.5, sd=2)
 LIKES_PACE = Points(mean=-2, sd=2)
-QUICK_RUNNER = Points(mean=2, sd=1.5)
 HATES_BENDING = Points(mean=5, sd=3)
 SLICE_RISK = Points(mean=-1, sd=1.5)
 STEP_IN = Points(mean=5, sd=3)

@@ -7,7 +7,8 @@ from knowledge.effects import OptionId
 from knowledge.planning.names import first_that_fits
 from knowledge.situation import OnCourt
 from knowledge.tactics.return_answer import ReturnAnswer
-from knowledge.tactics.return_effects import CROSSER, MIDDLE, SERVER, Style, player_at
+from knowledge.tactics.return_question import CROSSER, MIDDLE, SERVER, player_at
+from knowledge.tactics.return_time import Style
 from knowledge.vocabulary import BallQuality
 
 _MIDDLE_CALLS = {
@@ -15,7 +16,9 @@ _MIDDLE_CALLS = {
     Style.HARD: "Return hard, deep and middle; then run in.",
     Style.SLICE: "Slice it low, deep and middle; then run in.",
 }
+MID_COURT_CALL = "Return high to mid-court: a big target; run in."
 JAMMED = "Lift it high, deep and middle; then run in."
+JAMMED_MID_COURT = "Lift it high to mid-court; then run in."
 SHORT_SERVE = "Step in: drive it deep middle, then go in."
 
 _HOW = {
@@ -27,21 +30,36 @@ _HOW = {
 
 def call_for(answer: ReturnAnswer, *, only: OnCourt | None) -> str:
     """The call; `only` is the one of us whose return is not marked weak."""
-    question = answer.question
     if answer.option == MIDDLE:
-        if question.ball is BallQuality.STRETCHED:
-            return JAMMED
-        is_chance = question.ball is BallQuality.EASY and answer.style is Style.HARD
-        return SHORT_SERVE if is_chance else _MIDDLE_CALLS[answer.style]
+        return _at_middle(answer)
     where = whom(answer)
     if only is not None:
         return first_that_fits(
-            (f"Return deep at {where}: only {only.name}.", f"Return at {where}.")
+            (f"{how_deep(answer)} at {where}: only {only.name}.", f"Return at {where}.")
         )
-    if question.ball is BallQuality.EASY and answer.style is Style.HARD:
+    if _is_chance(answer):
         return first_that_fits((f"Step in: drive it at {where}, then go in.", f"Drive at {where}."))
-    start = f"Return deep at {where}"
+    start = f"{how_deep(answer)} at {where}"
     return first_that_fits((start + _HOW[answer.style], f"{start}."), limit=CALL_LIMIT)
+
+
+def _at_middle(answer: ReturnAnswer) -> str:
+    if answer.question.ball is BallQuality.STRETCHED:
+        return JAMMED if answer.is_deep else JAMMED_MID_COURT
+    if _is_chance(answer):
+        return SHORT_SERVE
+    is_mid_court = answer.style is Style.HIGH and not answer.is_deep
+    return MID_COURT_CALL if is_mid_court else _MIDDLE_CALLS[answer.style]
+
+
+def _is_chance(answer: ReturnAnswer) -> bool:
+    """Whether a short serve is there to be driven."""
+    return answer.question.ball is BallQuality.EASY and answer.style is Style.HARD
+
+
+def how_deep(answer: ReturnAnswer) -> str:
+    """ "Return deep", or mid-court where depth costs more than it wins."""
+    return "Return deep" if answer.is_deep else "Return mid-court"
 
 
 def whom(answer: ReturnAnswer) -> str:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from knowledge.court import Lane as CourtLane
 from knowledge.effects import Decision, Option, OptionId
 from knowledge.engine import Part, Ranking, rank
 from knowledge.evidence import Profile
+from knowledge.flight import Shot, scatter_factor
 from knowledge.game import places, receiver, server
 from knowledge.planning.sizes import SERVE_SHARE, SERVING_CHANCE
 from knowledge.planning.weighing import driver_of
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.serve_effects import (
     DEEP,
@@ -20,11 +23,25 @@ from knowledge.tactics.serve_effects import (
     lane_effects,
 )
 from knowledge.tactics.serve_lanes import Lane
+from knowledge.tactics.serve_return_depth import (
+    DepthRow,
+    best_depth,
+    every_half_foot,
+    wind_along_mps,
+)
 from knowledge.tactics.serve_scatter import scatter_of
+from knowledge.tactics.shot_success import Ball, our_scatter
 from knowledge.vocabulary import PlayerId, Side, Trait
 
 NOBODY = OnCourt(profile=Profile(player=PlayerId(-1), name=""))
 """A receiver of whom we know nothing, not even the name."""
+
+DEPTH_ROW = DepthRow(
+    worth=sizes.DEEP,
+    last_ft=sizes.LAST_FT,
+    mid_ft=sizes.MID_BOX_FT,
+    aims_ft=every_half_foot(*sizes.AIMS_FT),
+)
 
 LABELS = {Lane.WIDE: "wide", Lane.T: "down the T", Lane.BODY: "into the body"}
 
@@ -43,7 +60,15 @@ class ServeAnswer:
 
     @property
     def is_deep(self) -> bool:
-        return self.depth.best.option.id == DEEP
+        """Whether to aim deep: the usual advice stands unless mid-box is clearly better."""
+        if marks_weak(self.question.server, Trait.SERVE):
+            return False
+        return self.depth.best.option.id == DEEP or self.depth.gain() < sizes.LITTLE
+
+    @property
+    def aim_ft(self) -> float:
+        """How far inside the baseline to aim."""
+        return self.question.depth.inside_ft if self.is_deep else sizes.MID_BOX_FT
 
     @property
     def driver(self) -> Part | None:
@@ -57,11 +82,13 @@ def answer_serve(situation: Situation, one: OnCourt, court: Side) -> ServeAnswer
     A server whose own profile marks the serve as weak has one target: the middle of the box.
     """
     serves = server_of(situation)
+    ours = our_scatter(serves, Trait.SERVE, situation.level)
     question = ServeQuestion(
         receiver=one,
         court=court,
         server=serves,
-        scatter=scatter_of(serves, situation.wind),
+        scatter=scatter_of(_trait_factor(serves), situation.wind),
+        depth=best_depth(DEPTH_ROW, _ball(situation), ours, SERVING_CHANCE),
         wind=situation.wind,
         their_formation=situation.their_formation,
     )
@@ -76,6 +103,23 @@ def answer_serve(situation: Situation, one: OnCourt, court: Side) -> ServeAnswer
         situation,
     )
     return ServeAnswer(question=question, ranking=ranking, depth=_depth(question, situation))
+
+
+def _trait_factor(server: OnCourt | None) -> float:
+    """What notes on our server make of the scatter across; the usual one is of any level."""
+    return scatter_factor(0.0 if server is None else server.profile.skill(Trait.SERVE).level)
+
+
+def _ball(situation: Situation) -> Ball:
+    height_m, from_net_m = sizes.MET_M
+    wind_mps = wind_along_mps(situation.wind, situation.asked.facts.wind_mps)
+    return Ball(
+        shot=Shot.SERVE,
+        height_m=height_m,
+        from_net_m=from_net_m,
+        lane=CourtLane.CROSS,
+        wind_mps=wind_mps,
+    )
 
 
 def _depth(question: ServeQuestion, situation: Situation) -> Ranking:

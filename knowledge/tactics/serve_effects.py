@@ -18,13 +18,16 @@ from knowledge.sources import computed
 from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.serve_lanes import Lane, backhand_at, run_ft, way_to, wing_at
-from knowledge.tactics.serve_scatter import Scatter, deep_cost, line_cost
+from knowledge.tactics.serve_return_depth import Depth
+from knowledge.tactics.serve_scatter import Scatter, line_cost
+from knowledge.tactics.shot_success import success_effect
 from knowledge.vocabulary import Side, Trait, Value, Wing
 
 DEEP = OptionId("deep")
 MID_BOX = OptionId("mid-box")
 
 MISSES = computed("misses: scatter round the aim, times the rally chance")
+DEPTH = computed("flight tables, our scatter and row 5's size")
 
 STACKED = (Formation.STACK_ALWAYS, Formation.ON_SIGNAL)
 """Formations in which a receiver changes sides; who stacks on serve only receives straight."""
@@ -38,6 +41,7 @@ class ServeQuestion:
     court: Side
     server: OnCourt | None
     scatter: Scatter
+    depth: Depth
     wind: Wind | None = None
     their_formation: Formation | None = None
 
@@ -55,18 +59,25 @@ def lane_effects(question: ServeQuestion, lanes: tuple[Lane, ...]) -> tuple[Effe
 
 
 def depth_effects(question: ServeQuestion) -> tuple[Effect, ...]:
-    """A deep aim against the middle of the box: what depth gains, and what its misses cost."""
+    """A deep aim against the middle of the box: what depth gains, and what its misses cost.
+
+    That the returner then runs further is what row 5 is about, so it is not counted again.
+    """
     return (
         rule_of_thumb(
-            "depth", DEEP, sizes.DEEP, Mechanism.TIME, "Depth keeps the returner behind the run"
-        ),
-        rule_of_thumb(
-            "misses",
+            "depth",
             DEEP,
-            deep_cost(question.scatter),
-            Mechanism.OUR_ERROR,
-            f"Deep costs about {question.scatter.deep_misses:.0f} extra misses in 100",
-            source=MISSES,
+            question.depth.gain,
+            Mechanism.TIME,
+            "Depth keeps the returner behind the run",
+            source=DEPTH,
+        ),
+        success_effect(
+            DEEP,
+            question.depth.cost,
+            question.depth.scatter,
+            because=f"Deep costs about {question.depth.extra_misses:.0f} extra misses in 100",
+            one=question.server,
         ),
     )
 

@@ -6,7 +6,6 @@ from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import at_baseline
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.serve_lanes import Lane, landing
-from knowledge.tactics.serve_scatter import DEEP_AIM_FT, MID_BOX_AIM_FT
 from knowledge.tactics.serve_words import place
 
 DEFAULT_SHARE = 0.7
@@ -36,8 +35,7 @@ def picture(answer: ServeAnswer, change: Lane | None) -> CourtPicture:
 def _arrow(answer: ServeAnswer, lane: Lane, width: float, label: str) -> Arrow:
     court = answer.question.court
     start = at_baseline(court, ours=True)
-    inside_ft = DEEP_AIM_FT if answer.is_deep else MID_BOX_AIM_FT
-    end = landing(lane, court, inside_ft=inside_ft)
+    end = landing(lane, court, inside_ft=answer.aim_ft)
     return Arrow(
         from_x_m=start.x_m,
         from_y_m=start.y_m,

@@ -10,6 +10,20 @@ from knowledge.effects import Points
 DEEP = Points(mean=2.5, sd=1.5)
 """Row 5: in the last 4 ft against the middle of the box, before the misses that it costs."""
 
+LAST_FT = 4.0
+MID_BOX_FT = 7.5
+"""Row 5's last feet, and the middle of the box, which is 15 ft deep (2025 edition, 2.A)."""
+
+AIMS_FT = (2.0, 6.5)
+"""What counts as a deep aim, in feet inside the baseline. Common practice, no source."""
+
+LITTLE = 0.2
+"""Rallies in 100 below which the trade's usual advice, deep, stands."""
+
+MET_M = (0.7, 7.0)
+"""Where a serve is hit: height, below the waist (2025 edition, 4.A), and distance from the net,
+behind the baseline, in metres. Common practice, no source."""
+
 WEAK_WING = Points(mean=1.5, sd=1.5)
 """Row 6 at full level: +1 +- 1 for a clearly weaker wing, which is a level of two thirds."""
 

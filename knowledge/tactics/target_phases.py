@@ -30,8 +30,8 @@ from knowledge.tactics.dink_answer import DINK_SHARE, DinkAnswer, ranked_dinks
 from knowledge.tactics.dink_chances import LANE_SOURCE
 from knowledge.tactics.dink_words import names_wing
 from knowledge.tactics.return_answer import question_of
-from knowledge.tactics.return_effects import at as target_at
 from knowledge.tactics.return_effects import target_effects
+from knowledge.tactics.return_question import at as target_at
 from knowledge.tactics.target_sizes import LATE_SHARE, LOSES_PATIENCE, TIGHT, TIRES
 from knowledge.vocabulary import LOGIT_PER_POINT, Topic, Trait
 

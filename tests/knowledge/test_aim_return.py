@@ -13,23 +13,23 @@ from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import match, often_noted, player
-from scipy.integrate import quad
-from scipy.optimize import brentq
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
+from knowledge.ball_facts import BallFacts, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.effects import OptionId
 from knowledge.planning import cue
 from knowledge.planning.line import Phase
 from knowledge.planning.plan import plan_lines
-from knowledge.situation import Asked, Situation
+from knowledge.situation import Asked, Situation, Wind
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.return_answer import answer_return
-from knowledge.tactics.return_effects import Style
-from knowledge.tactics.return_time import HARD_FLIGHT_S, HIGH_FLIGHT_S, ground_bought_ft, run_m
+from knowledge.tactics.return_time import Style
 from knowledge.vocabulary import TRAITS, BallQuality, Side, Topic, TraitKind
 
 CASES = cases("aim_return.toml")
+CASES_THEIRS = (player(3, "Okafor", None), player(4, "Lindqvist", None))
 
 
 def _said(advice: Advice) -> str:
@@ -44,6 +44,7 @@ def test_cases(case: Case) -> None:
     assert answer.option == case.get("option", answer.option)
     assert answer.option != case.get("not_option")
     assert answer.style is Style(case.get("style", answer.style))
+    assert answer.is_deep is case.get("deep", answer.is_deep)
     assert advice.call == case.get("call", advice.call)
     said = _said(advice)
     assert [text for text in case.get("says", ()) if text not in said] == []
@@ -54,40 +55,6 @@ def test_cases(case: Case) -> None:
 
 def test_there_are_enough_cases() -> None:
     assert len(CASES) >= 25
-
-
-def test_a_run_is_the_integral_of_its_speed() -> None:
-    """Against scipy's quadrature of V (1 - exp(-t/T))."""
-    from math import exp
-
-    for time_s in (0.5, 0.775, 1.265, 3.0):
-        area, _ = quad(lambda t: 8.591 * (1 - exp(-t / 0.811)), 0, time_s)
-        assert run_m(time_s, top_speed_mps=8.591, rise_time_s=0.811) == pytest.approx(area)
-
-
-@pytest.mark.parametrize(("metres", "split_s"), [(5, 1.158), (10, 1.893), (20, 3.149), (40, 5.444)])
-def test_the_published_sprinter_runs_the_published_splits(metres: float, split_s: float) -> None:
-    """Example of a sprint-modelling package: Vmax 8.591 m/s, tau 0.811 s (facts, section 5)."""
-    found = brentq(lambda t: run_m(t, top_speed_mps=8.591, rise_time_s=0.811) - metres, 0.1, 10)
-    assert found == pytest.approx(split_s, abs=0.06)
-
-
-def test_height_buys_what_the_review_computed() -> None:
-    """Coaching review, 2.4: 1.24 to 1.29 s against 0.76 to 0.79 s, half a second, 5 to 7 ft."""
-    assert 1.24 <= HIGH_FLIGHT_S <= 1.29
-    assert 0.76 <= HARD_FLIGHT_S <= 0.79
-    assert pytest.approx(0.5, abs=0.02) == HIGH_FLIGHT_S - HARD_FLIGHT_S
-    assert 5 <= ground_bought_ft(None) <= 7
-
-
-def test_the_runner_reaches_the_line_when_the_review_says() -> None:
-    """About 1.7 s to the line (the review's estimate): 15 ft and the start behind the baseline."""
-    assert run_m(1.7) == pytest.approx(15 * METRES_PER_FOOT + 0.8, abs=0.3)
-
-
-def test_a_slow_runner_gains_less_ground_from_the_same_time() -> None:
-    slow = player(1, "Mira", None, *often_noted("forward_speed weakness"))
-    assert ground_bought_ft(slow) < ground_bought_ft(None)
 
 
 def test_plan_cue_and_topic_return_at_the_same_one() -> None:
@@ -115,10 +82,105 @@ def test_the_picture_goes_deep_from_the_court_asked_about() -> None:
     )
     situation = match(Topic.AIM_RETURN, *theirs)
     asked = replace(situation, asked=Asked(striker_side=Side.LEFT))
-    arrow = court_of(advise(asked)).arrows[0]
+    advice = advise(asked)
+    arrow = court_of(advice).arrows[0]
     assert arrow.from_x_m < 0 < arrow.to_x_m  # from our left, across, to their left on our right
-    assert HALF_LENGTH_M - 5 * METRES_PER_FOOT <= arrow.to_y_m <= HALF_LENGTH_M
+    inside_ft = (HALF_LENGTH_M - arrow.to_y_m) / METRES_PER_FOOT
+    assert inside_ft == pytest.approx(advice.numbers["aim_inside_ft"])
+    assert 3 <= inside_ft <= 8
     assert advise(situation).picture is None
+
+
+@pytest.mark.parametrize(
+    ("words", "ball"),
+    [
+        ("where do I return when the serve jams me", BallQuality.STRETCHED),
+        ("I'm jammed, where do I return", BallQuality.STRETCHED),
+        ("Okafor jams at the body, where do I return", BallQuality.NEUTRAL),
+        ("they serve short, where do I return", BallQuality.EASY),
+        ("where do I return a knee high serve", BallQuality.NEUTRAL),
+    ],
+)
+def test_the_serve_as_the_words_have_it(words: str, ball: BallQuality) -> None:
+    situation = Situation(topic=Topic.AIM_RETURN, asked=Asked(words=words))
+    assert answer_return(situation).question.ball is ball
+
+
+def test_a_part_of_the_body_is_a_height_and_no_jam() -> None:
+    """The knee at .285 of stature (Drillis and Contini 1966 as in Winter): about 0.5 m."""
+    asked = Asked(words="knee high, where do I return", ball=BallQuality.STRETCHED)
+    knee = answer_return(Situation(topic=Topic.AIM_RETURN, asked=asked)).question
+    assert knee.ball is BallQuality.NEUTRAL
+    assert knee.contact.height_m == pytest.approx(0.285 * 1.75, abs=0.03)
+    told = Asked(facts=BallFacts(height_m=1.1, from_net_m=6.0, footing=Footing.FORWARD))
+    contact = answer_return(Situation(topic=Topic.AIM_RETURN, asked=told)).question.contact
+    assert (contact.height_m, contact.from_net_m) == (1.1, 6.0)
+    assert contact.head_start_s > 0
+
+
+def test_what_is_asked_comes_first() -> None:
+    for words, first in (
+        ("how deep should I return", "Aim 7 ft in: 1 in 100 long; at 3 ft 16"),
+        ("return hard or high", "High buys 0.5 s more to run"),
+        ("where do I return", "Lindqvist's third shot is weak"),
+    ):
+        weak = player(4, "Lindqvist", None, *often_noted("third_shot_drop weakness", 3))
+        situation = match(Topic.AIM_RETURN, player(3, "Okafor", None), weak)
+        advice = advise(replace(situation, asked=Asked(words=words)))
+        assert advice.reasons[0].text == first
+
+
+def test_numbers_are_in_full_and_agree_with_the_words() -> None:
+    numbers = advise(Situation(topic=Topic.AIM_RETURN)).numbers
+    assert numbers["time_bought_s"] == pytest.approx(
+        numbers["high_slack_s"] - numbers["hard_slack_s"]
+    )
+    assert round(numbers["time_bought_s"], 1) == 0.5
+    assert numbers["time_bought_s"] != round(numbers["time_bought_s"], 3)
+    assert 0 < numbers["deep_chance"] < 1 - numbers["long_in_100"] / 100
+    assert numbers["high_set_chance"] > numbers["hard_set_chance"]
+    assert numbers["deep_wins_points"] > numbers["deep_costs_points"] > 0
+    assert numbers["high_slack_s"] > numbers["short_slack_s"]
+
+
+def test_a_hard_one_costs_misses_and_only_a_hard_one() -> None:
+    parts = {
+        str(ranked.option.id): [part.effect.because for part in ranked.parts]
+        for ranked in answer_return(Situation(topic=Topic.AIM_RETURN)).styles.ranked
+    }
+    assert any("more misses" in because for because in parts["hard"])
+    assert not any("more misses" in because for because in parts["high"] + parts["slice"])
+    assert any("more to run" in because for because in parts["high"])
+    assert not any("to run" in because for because in parts["hard"])
+
+
+def test_depth_has_its_effects_and_mid_court_has_none() -> None:
+    answer = answer_return(Situation(topic=Topic.AIM_RETURN))
+    deep, mid_court = (answer.depth.of(OptionId(one)) for one in ("deep", "mid-court"))
+    assert len(deep.parts) == 3
+    assert mid_court.parts == ()
+
+
+def test_still_air_is_said_and_the_wind_is_a_button() -> None:
+    weak = player(4, "Lindqvist", None, *often_noted("third_shot_drop weakness", 3))
+    situation = match(Topic.AIM_RETURN, player(3, "Okafor", None), weak)
+    still, blown = advise(situation), advise(replace(situation, wind=Wind.BEHIND_US))
+    assert still.assumed == "Taken: no wind."
+    assert blown.assumed is None
+    offered = [
+        [choice.value for choice in each.choices if choice.fact == MatchFact.WIND]
+        for each in (still, blown)
+    ]
+    assert offered == [[Wind.BEHIND_US, Wind.AGAINST_US], []]
+
+
+def test_plan_and_cue_say_mid_court_where_the_topic_does() -> None:
+    case = next(case for case in CASES if case.get("deep") is False and "us" in case)
+    situation = replace(situation_of(case, Topic.AIM_RETURN), theirs=CASES_THEIRS)
+    assert not answer_return(situation).is_deep
+    lines = plan_lines(replace(situation, topic=Topic.GAME_PLAN, ours=situation.ours[:1]))
+    found = next(line for line in lines if line.phase is Phase.RETURN)
+    assert "deep" not in found.do
 
 
 def test_the_ball_is_offered_until_it_is_said() -> None:

@@ -17,16 +17,27 @@ from noted_players import often_noted, player
 from scipy.stats import norm
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
+from knowledge.effects import OptionId
 from knowledge.honest_risk import cost_of_misses, misses_paid_for
 from knowledge.planning import cue
-from knowledge.situation import Asked, Situation
+from knowledge.planning.returning import serve_line
+from knowledge.situation import Asked, Situation, Wind
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
-from knowledge.tactics.serve_answer import answer_serve, receivers
+from knowledge.tactics.serve_answer import NOBODY, answer_serve, receivers
 from knowledge.tactics.serve_answer import court_of as court_at
 from knowledge.tactics.serve_lanes import Lane, run_ft, wing_at
-from knowledge.tactics.serve_scatter import DEEP_AIM_FT, MID_BOX_AIM_FT, Scatter
-from knowledge.vocabulary import TRAITS, RallyChance, RallyPoints, Side, Topic, TraitKind, Wing
+from knowledge.tactics.serve_scatter import BODY_AIM_FT, LINE_AIM_FT, Scatter
+from knowledge.vocabulary import (
+    TRAITS,
+    Level,
+    RallyChance,
+    RallyPoints,
+    Side,
+    Topic,
+    TraitKind,
+    Wing,
+)
 
 CASES = cases("aim_serve.toml")
 
@@ -69,19 +80,12 @@ def test_the_honest_risk_as_the_review_worked_it_out() -> None:
 
 
 @pytest.mark.parametrize("factor", [0.5, 1.0, 1.5, 2.0])
-def test_misses_are_those_of_a_normal_scatter(factor: float) -> None:
-    """Against scipy's normal distribution."""
+def test_misses_at_a_line_are_those_of_a_normal_scatter(factor: float) -> None:
+    """Against scipy's normal distribution; the middle of the box has two lines 5 ft away."""
     scatter = Scatter().times(factor)
-    deep = norm.cdf(-DEEP_AIM_FT, scale=scatter.depth_ft)
-    mid = norm.cdf(-MID_BOX_AIM_FT, scale=scatter.depth_ft)
-    assert scatter.deep_misses == pytest.approx(100 * (deep - mid))
-
-
-def test_a_wilder_server_misses_more_and_stops_going_deep() -> None:
-    misses = [Scatter().times(factor).deep_misses for factor in (0.5, 1, 1.5, 2)]
-    assert misses == sorted(misses)
-    pays = misses_paid_for(RallyPoints(2.5), RallyChance(0.44))
-    assert misses[1] < pays < misses[-1]
+    line = norm.cdf(-LINE_AIM_FT, scale=scatter.across_ft)
+    middle = 2 * norm.cdf(-BODY_AIM_FT, scale=scatter.across_ft)
+    assert scatter.line_misses == pytest.approx(100 * (line - middle))
 
 
 @pytest.mark.parametrize("court", list(Side))
@@ -135,6 +139,49 @@ def test_the_branches_are_buttons() -> None:
     )
     assert {choice.value for choice in one.choices[:2]} == {"left", "right"}
     assert any(choice.topic is Topic.PROBE for choice in one.choices)
+
+
+def test_still_air_is_said_and_the_wind_is_a_button() -> None:
+    noted = player(3, "Okafor", None, "hand right", *often_noted("body_jam weakness"))
+    situation = Situation(
+        topic=Topic.AIM_SERVE, theirs=(noted,), asked=Asked(striker_side=Side.RIGHT)
+    )
+    still, blown = advise(situation), advise(replace(situation, wind=Wind.AGAINST_US))
+    assert still.assumed == "Taken: no wind."
+    assert blown.assumed is None
+    offered = [
+        [choice.value for choice in each.choices if choice.fact == MatchFact.WIND]
+        for each in (still, blown)
+    ]
+    assert offered == [[Wind.BEHIND_US, Wind.AGAINST_US], []]
+
+
+def test_numbers_are_in_full_and_agree_with_the_words() -> None:
+    advice = advise(Situation(topic=Topic.AIM_SERVE))
+    numbers = advice.numbers
+    assert numbers["aim_inside_ft"] == 6.5
+    assert f"in: {numbers['long_in_100']:.0f} in 100 long" in str(advice.number)
+    assert numbers["deep_extra_misses"] < numbers["long_in_100"]
+    assert 0 < numbers["deep_chance"] < 1
+    behind = advise(Situation(topic=Topic.AIM_SERVE, wind=Wind.BEHIND_US)).numbers
+    assert behind["landing_spread_ft"] > numbers["landing_spread_ft"]
+    assert behind["wind_carry_ft"] == pytest.approx(4.9)
+
+
+def test_depth_has_its_effects_and_mid_box_has_none() -> None:
+    answer = answer_serve(Situation(topic=Topic.AIM_SERVE), NOBODY, Side.RIGHT)
+    deep, mid_box = (answer.depth.of(OptionId(one)) for one in ("deep", "mid-box"))
+    assert len(deep.parts) == 2
+    assert mid_box.parts == ()
+
+
+def test_the_plan_serves_as_deep_as_the_topic() -> None:
+    one = player(3, "Okafor", None)
+    for level in (Level.L3_0, Level.L5_0):
+        situation = Situation(topic=Topic.GAME_PLAN, theirs=(one,), level=level)
+        is_deep = answer_serve(situation, one, Side.RIGHT).is_deep
+        found = serve_line(situation, one, Side.RIGHT)
+        assert ("deep" in found.do, "mid-box" in found.do) == (is_deep, not is_deep)
 
 
 def test_what_we_served_lately_is_counted() -> None:
