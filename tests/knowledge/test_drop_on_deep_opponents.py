@@ -133,6 +133,9 @@ def test_lines_fit_a_phone() -> None:
         ("they camp on the baseline", {"baseline"}),
         ("both back at the fence", {"fence"}),
         ("he's backed off 3 meters, drop it in front of him", {"fence"}),
+        ("they're 5 feet back", {"midcourt"}),
+        ("they're 10 feet back, drop it?", {"midcourt"}),
+        ("they're 15 feet back, drop it?", {"fence"}),
         ("stuck in mid court", {"midcourt"}),
         ("they are retreating", {"moving_back"}),
         ("caught leaning", {"wrong_footed"}),
@@ -145,6 +148,15 @@ def test_lines_fit_a_phone() -> None:
 )
 def test_what_words_tell_of_them(words: str, found: set[str]) -> None:
     assert told(words) == found
+
+
+def test_only_what_is_taken_is_said_to_be_taken() -> None:
+    def assumed(words: str) -> str | None:
+        asked = Asked(words=words)
+        return advise(Situation(topic=Topic.DROP_ON_DEEP_OPPONENTS, asked=asked)).assumed
+
+    assert "near the baseline" in (assumed("they're back, drop it?") or "")
+    assert "near the baseline" not in (assumed("they're stuck in mid court, drop it?") or "")
 
 
 def test_our_own_place_says_nothing_of_theirs() -> None:
