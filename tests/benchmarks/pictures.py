@@ -28,7 +28,7 @@ from bot.demo_book import demo_store  # noqa: E402
 from knowledge.advice import Picture  # noqa: E402
 
 BAR_MS = 100
-ROUNDS = 25
+ROUNDS = 60
 
 RALLIES = ("we serve first", *("us", "them", "them", "us", "them") * 8, "graph of our win chance")
 
