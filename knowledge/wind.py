@@ -23,6 +23,9 @@ DRAG_PER_M: Final = OUTDOOR.drag_per_m
 BALL_RADIUS_M: Final = OUTDOOR.radius_m
 """The ball lands when its centre is this high."""
 
+NOBODY_PLAYS_MPH: Final = 75.0
+"""From here on it is a hurricane (Beaufort scale, from memory)."""
+
 STEP_S: Final = 0.02
 
 Vector = tuple[float, float, float]

@@ -16,7 +16,7 @@ from bot.chat.ball_line import OF_US, BallLine, ball_line
 from bot.chat.common_words import is_common
 from bot.chat.depths_said import find_depths
 from bot.chat.heights_said import find_height
-from bot.chat.places_said import find_place
+from bot.chat.places_said import find_place, theirs_off_court, too_wide
 from bot.chat.question import Mention
 from bot.chat.speeds_said import find_speeds
 from bot.chat.words import Word
@@ -81,8 +81,14 @@ def _facts(line: BallLine, readers: Sequence[str]) -> BallFacts:
 
 
 def _depths(line: BallLine) -> Reading:
+    faults = theirs_off_court(line)
     found = find_depths(line)
-    return {"theirs": found.theirs, "ours": found.ours, "partner_up": found.partner_up}
+    return {
+        "theirs": found.theirs,
+        "ours": found.ours,
+        "partner_up": found.partner_up,
+        "faults": faults,
+    }
 
 
 def _place(line: BallLine) -> Reading:
@@ -196,6 +202,6 @@ _READERS: Final[Mapping[str, Callable[[BallLine], Reading]]] = {
     "heights": _height,
     "footing": lambda line: {"footing": _footing(line)},
     "spin": lambda line: {"spin": _spin(line)},
-    "sideline": lambda line: {"past_sideline": _past_sideline(line)},
+    "sideline": lambda line: {"faults": too_wide(line), "past_sideline": _past_sideline(line)},
 }
 """What is looked for, in this order, each if its triggers are in the line."""

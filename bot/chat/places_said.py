@@ -17,7 +17,8 @@ RUN_OFF_M: Final = 6.0
 """No ball is played farther behind the baseline: the run-off of a large court, our guess."""
 
 FAULT: Final = "That spot is off our side of the court: left out."
-
+THEIR_FAULT: Final = "Nobody stands that far off the court: left out."
+TOO_WIDE: Final = "Nobody meets a ball that wide: left out."
 
 _I_AM = re.compile(r"\b(?:im|i am)(?: (?:now|still|just|up|back|caught|stuck|right))*$")
 """Where I say that I am, whatever was hit before: "drop was short now im caught halfway"."""
@@ -35,20 +36,55 @@ def find_place(line: BallLine) -> FoundPlace:
     if measured is None:
         named = _named(line)
         return FoundPlace(from_net_m=None if named is None else FROM_NET_M[named])
-    if not 0 <= measured <= HALF_LENGTH_M + RUN_OFF_M:
+    if not _is_on_court(measured):
         return FoundPlace(faults=(FAULT,))
     return FoundPlace(from_net_m=measured)
 
 
-def _measured(line: BallLine) -> float | None:
-    found = _may_be_aim(line, _by_mark())
-    if found is None:
-        found = _may_be_aim(line, _back())
-        if found is None:
-            return None
-        line.cover(found)
-        return KITCHEN_DEPTH_M + metres(found)
+def too_wide(line: BallLine) -> tuple[str, ...]:
+    """The fault of a ball that is met farther out than anybody runs; takes its words."""
+    found = _wide().search(line.text)
+    if found is None or metres(found) <= RUN_OFF_M:
+        return ()
     line.cover(found)
+    return (TOO_WIDE,)
+
+
+@cache
+def _wide() -> re.Pattern[str]:
+    side = (
+        r"(?:past|beyond|outside|wide of|off|wide)(?: (?:the |my |our )?(?:side ?line|court|post))?"
+    )
+    return re.compile(rf"(?<!\w){length(steps=True)} {side}(?!\w)")
+
+
+def _is_on_court(from_net_m: float) -> bool:
+    return 0 <= from_net_m <= HALF_LENGTH_M + RUN_OFF_M
+
+
+def theirs_off_court(line: BallLine) -> tuple[str, ...]:
+    """The fault of a place of theirs where nobody stands; that they are back still holds."""
+    for form_, from_net_m in ((_by_mark(), _by_mark_m), (_back(), _back_m)):
+        for found in form_.finditer(line.text):
+            if line.is_theirs(found) and not _is_on_court(from_net_m(found)):
+                return (THEIR_FAULT,)
+    return ()
+
+
+def _measured(line: BallLine) -> float | None:
+    for form_, from_net_m in ((_by_mark(), _by_mark_m), (_back(), _back_m)):
+        found = _may_be_aim(line, form_)
+        if found is not None:
+            line.cover(found)
+            return from_net_m(found)
+    return None
+
+
+def _back_m(found: re.Match[str]) -> float:
+    return KITCHEN_DEPTH_M + metres(found)
+
+
+def _by_mark_m(found: re.Match[str]) -> float:
     size = metres(found)
     outward = -size if found["inside"] else size
     if found["net"]:

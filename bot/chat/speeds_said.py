@@ -10,13 +10,10 @@ from typing import Final
 from bot.chat.ball_forms import form, group
 from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import amount, metres_per_second, speed
-from knowledge.wind import MPH_MPS, at_court
+from knowledge.wind import MPH_MPS, NOBODY_PLAYS_MPH, at_court
 
 FASTEST_MPH: Final = 100.0
 """No ball is faster: the fastest in play are near 60 mph (Lindsey 2025; second-hand)."""
-
-STRONGEST_MPH: Final = 75.0
-"""From here on it is a hurricane (Beaufort scale, from memory), and nobody plays."""
 
 TOO_FAST: Final = "No ball comes at {said:.0f} mph: its pace left out."
 TOO_WINDY: Final = "Nobody plays in {said:.0f} mph of wind: left out."
@@ -69,7 +66,7 @@ def _checked(pace: float | None, wind: float | None) -> FoundSpeeds:
     if pace is not None and not 0 < pace <= FASTEST_MPH * MPH_MPS:
         faults.append(_fault(TOO_FAST, pace))
         pace = None
-    if wind is not None and not 0 <= wind <= STRONGEST_MPH * MPH_MPS:
+    if wind is not None and not 0 <= wind <= NOBODY_PLAYS_MPH * MPH_MPS:
         faults.append(_fault(TOO_WINDY, wind))
         wind = None
     return FoundSpeeds(pace_mps=pace, wind_mps=wind, faults=tuple(faults))

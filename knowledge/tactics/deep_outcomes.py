@@ -8,6 +8,7 @@ practice, no source, unless said.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Final
@@ -36,10 +37,13 @@ DROP_RESTITUTION: Final = 0.64
 DROP_KEEPS: Final = 0.45
 """Forwards: an open face takes some off; a thin shell without spin would keep 0.60."""
 
+FALLING_S: Final = 0.01
+"""So shortly before the bounce the path begins, for the bounce to be seen in it."""
+
 DROP_MISSES: Final = 0.14
 """In the net, or sitting up in balance: touch is the hard part."""
 
-READ_EARLY_S: Final = 0.14
+READ_EARLY_S: Final = 0.20
 """An open face is read before the ball leaves it. So the race comes out as row 22 has it."""
 
 WRONG_FOOTED_S: Final = 0.30
@@ -51,7 +55,7 @@ TIME_TO_PLAY_S: Final = 0.25
 """Beyond just touching it: so much more and they do something with it."""
 
 SCRAMBLED: Final = 0.66
-SETTLED: Final = 0.42
+SETTLED: Final = 0.46
 """The rally after a drop that comes back: hit up from the shoelaces; or both in, on their terms."""
 
 DEEP_WINS: Final = 0.13
@@ -80,7 +84,7 @@ class Runner:
 
 
 def dead_drop(height_m: float, from_net_m: float) -> tuple[BallAt, ...]:
-    """A drop volley from its first bounce to its second, without drag: slow and short.
+    """A drop volley from just before its first bounce to its second, without drag: slow and short.
 
     It peaks OVER_THE_NET_M over the net, or where we meet it if that is higher.
     """
@@ -89,8 +93,17 @@ def dead_drop(height_m: float, from_net_m: float) -> tuple[BallAt, ...]:
     bounce_s = up_s + math.sqrt(2 * top / GRAVITY_MPS2)
     rebound_mps = DROP_RESTITUTION * math.sqrt(2 * GRAVITY_MPS2 * top)
     along_mps = DROP_KEEPS * (from_net_m + DROP_LANDS_M) / bounce_s
+    falling = BallAt(
+        time_s=bounce_s - FALLING_S,
+        place=Point(x_m=THEIR_X_M, y_m=DROP_LANDS_M),
+        height_m=math.sqrt(2 * GRAVITY_MPS2 * top) * FALLING_S,
+    )
+    return (falling, *_after_the_bounce(bounce_s, rebound_mps, along_mps))
+
+
+def _after_the_bounce(bounce_s: float, rebound_mps: float, along_mps: float) -> Iterator[BallAt]:
     aloft_s = 2 * rebound_mps / GRAVITY_MPS2
-    return tuple(
+    return (
         BallAt(
             time_s=bounce_s + since,
             place=Point(x_m=THEIR_X_M, y_m=DROP_LANDS_M + along_mps * since),

@@ -18,13 +18,16 @@ NUMBERS: Final = (
     *("two", "three", "four", "five", "six", "eight", "ten", "fifteen", "twenty"),
     *(str(number) for number in range(2, 21)),
 )
+NEAR: Final = ("two", "three", "four", "five", "six", "eight", "ten", *map(str, range(2, 11)))
+FAR: Final = tuple(number for number in NUMBERS if number not in NEAR)
+"""So many feet back are behind the kitchen line: to mid court, or to the baseline and beyond."""
 
 
 @cache
 def _phrases() -> Phrases:
     table = load_table("knowledge.tactics", "deep_words.toml")
     entries = {id: [str(one) for one in said] for id, said in table.items() if _is_list(said)}
-    return Phrases(entries, sets={"number": NUMBERS})
+    return Phrases(entries, sets={"number": NUMBERS, "near": NEAR, "far": FAR})
 
 
 def _is_list(said: object) -> TypeGuard[list[object]]:

@@ -11,9 +11,9 @@ from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, SAID
 from knowledge.tactics import deep_words as words
 from knowledge.tactics.aim_words import NOBODY_NAMED, rallies, sum_lines
-from knowledge.tactics.deep_answer import DeepAnswer, answer_deep
+from knowledge.tactics.deep_answer import DeepAnswer, answer_deep, question_of
 from knowledge.tactics.deep_effects import RACE, SUM, DeepShot
-from knowledge.tactics.deep_outcomes import DEEP_ENOUGH_M, deep
+from knowledge.tactics.deep_outcomes import BASELINE_M, DEEP_ENOUGH_M, deep
 from knowledge.tactics.told_reasons import shot_confidence
 from knowledge.vocabulary import Topic, Trait, Value
 
@@ -135,7 +135,8 @@ def _unless(answer: DeepAnswer) -> str | None:
 def _assumed(situation: Situation) -> str | None:
     facts = situation.asked.facts
     if facts.height_m is None and situation.asked.ball is None:
-        return "Taken as net high or lower, they near the baseline."
+        is_usual = question_of(situation).their_depth_m == BASELINE_M
+        return f"Taken as net high or lower{', they near the baseline' if is_usual else ''}."
     return None if situation.theirs else NOBODY_NAMED
 
 

@@ -117,6 +117,12 @@ def _rule(asked: Asked) -> str:
     )
 
 
+def _by_spin(asked: Asked) -> str:
+    """Both heights, where it is not known how they hit it: never one number for all."""
+    flat, spun = leave_words(asked.lines.flat_m), leave_words(asked.lines.spun_m)
+    return f"Flat: {flat}; topspin: {spun.removeprefix('above the ')}."
+
+
 def _why(asked: Asked) -> tuple[Reason, ...]:
     reasons: list[Reason] = []
     if asked.hitter is not None and asked.is_spun is not None:
@@ -163,7 +169,7 @@ def _one_ball(situation: Situation, asked: Asked, question: Attacked, ranking: R
         call="Leave it, and say so early." if leave else "Play it: too few of these fly out.",
         reasons=(Reason(text=said, source=BOTH_FITS), *_why(asked))[:3],
         number=_gain(ranking, leave=leave),
-        unless=_unless(situation),
+        unless=_by_spin(asked) if asked.is_spun is None else _unless(situation),
         assumed=asked.hit.taken_as,
         caution=CAUTION,
         confidence=ranking.confidence,

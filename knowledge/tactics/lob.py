@@ -19,6 +19,7 @@ from knowledge.tactics.aim_words import (
     NOBODY_NAMED,
     SUN_CAUTION,
     rallies,
+    short,
     sum_lines,
 )
 from knowledge.tactics.lob_answer import LobAnswer, answer_lob
@@ -32,6 +33,9 @@ from knowledge.vocabulary import BallQuality, Topic, Trait
 REASONS: Final = 3
 SAYS_NO: Final = -1.5
 """Points that what is known must take from a lob before the call is to leave it. Our guess."""
+
+NAMED_FROM: Final = 0.5
+"""Points that notes must give a lob over somebody for the name to be said. Our guess."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -110,8 +114,21 @@ def _reasons(answer: LobAnswer, against: list[Part], *, leaves: bool) -> tuple[R
         if driver is not None:
             found.append(Reason(text=_said(driver, answer), source=driver.source))
         found += _helping(answer)
+    else:
+        found += _if_at_all(answer)
     found += [Reason(text=text, source=COMMON_PRACTICE) for text in _GENERAL]
     return tuple(dict.fromkeys(found))[:REASONS]
+
+
+def _if_at_all(answer: LobAnswer) -> list[Reason]:
+    """Over whom notes would have it, where they are too few to have it at all."""
+    for one in answer.weighed.ranking.ranked:
+        noted = [part for part in one.parts if part.evidence]
+        driver = max(noted, key=lambda part: part.points, default=None)
+        if driver is not None and sum(part.points for part in noted) > NAMED_FROM:
+            said = _said(driver, answer)
+            return [Reason(text=short((f"If at all, {said}", said)), source=driver.source)]
+    return []
 
 
 _GENERAL: Final = (

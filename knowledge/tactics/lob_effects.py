@@ -10,7 +10,7 @@ from knowledge.ball_facts import Depth, Footing
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.engine import Option
 from knowledge.planning.weighing import from_fact, from_trait
-from knowledge.situation import OnCourt, Situation, Wind
+from knowledge.situation import Asked, OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.conditions import in_front, other_of, rule_of_thumb
@@ -18,7 +18,7 @@ from knowledge.tactics.lob_lanes import FLIGHT, LANE, straight_costs, wind_feet
 from knowledge.tactics.serve_words import SunSide, sun_side
 from knowledge.tactics.weather_said import wind_told
 from knowledge.vocabulary import BallQuality, Side, Trait, Value
-from knowledge.wind import MPH_MPS
+from knowledge.wind import MPH_MPS, NOBODY_PLAYS_MPH
 
 NO_LOB: Final = "no lob"
 
@@ -55,8 +55,7 @@ class LobQuestion:
 def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
     asked, facts = situation.asked, situation.asked.facts
     lobber = None if situation.striker is None else situation.find(situation.striker)
-    mph = None if facts.wind_mps is None else facts.wind_mps / MPH_MPS
-    mph = wind_told(asked.words, before=asked.before).mph if mph is None else mph
+    mph = _wind_mph(asked)
     return LobQuestion(
         pair=pair,
         lobber=lobber,
@@ -69,6 +68,14 @@ def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
         sun=sun_side(asked.words) if asked.sun else None,
         hot=bool(asked.hot),
     )
+
+
+def _wind_mph(asked: Asked) -> float | None:
+    """The wind's speed as told; none of one in which nobody plays, as the reply says."""
+    if asked.facts.wind_mps is not None:
+        return asked.facts.wind_mps / MPH_MPS
+    told = wind_told(asked.words, before=asked.before).mph
+    return None if told is None or told > NOBODY_PLAYS_MPH else told
 
 
 def effects(question: LobQuestion) -> tuple[Effect, ...]:

@@ -237,6 +237,7 @@ def _delay_s(spot: Spot, theirs: Depth | None) -> float:
     return ALREADY_RUNNING_S if spot is Spot.ANGLE and theirs is Depth.COMING_IN else 0.0
 
 
+@cache
 def unreached(shot: Shot, pair: tuple[Point, Point], *, delay_s: float = 0.0) -> float:
     """The chance that neither of them gets a paddle on it."""
     balls = ball_at(shot)

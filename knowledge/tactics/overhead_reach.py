@@ -1,8 +1,6 @@
-"""Who gets to a ball in time: the run against the ball's clock.
+"""Who gets to a ball that is hit down or dropped: the time to spare of `knowledge.reach`.
 
-Runs are those of `knowledge.reach`. Its time to spare, with paddle, wing and shuffle, is some
-0.15 s less for the same ball; these pages' sizes, set so that the coaching review's rows come out,
-go with this one.
+Beside it the straight run that a lob's race takes.
 """
 
 from __future__ import annotations
@@ -11,7 +9,10 @@ import math
 from collections.abc import Iterable
 from typing import Final
 
+import numpy as np
+
 from knowledge.court import Point
+from knowledge.reach import Placed, mover, slacks_s
 from knowledge.reach.mover import FASTER
 from knowledge.reach.moving import FORWARD_MPS, RISE_S, TURN_BACK_S
 from knowledge.tactics.overhead_flight import BallAt
@@ -23,8 +24,9 @@ expert returners); without that wait a simple reaction alone takes 0.231 s (Wood
 ARM_M: Final = 1.1
 """Sideways with a paddle, feet still: 1.1 to 1.2 m (computed from body fractions)."""
 
-OVERHEAD_REACH_M: Final = 2.4
-"""Upwards: 2.2 to 2.5 m (computed from body fractions)."""
+READ_S: Final = 0.03
+"""Who awaits an overhead or an open face starts as it is struck, on the shoulder's word. Our guess,
+with which the coaching review's rows 21 and 22 come out."""
 
 OUT_OF_PLAY_M: Final = 10.0
 """No further from the net: a fence stands there. Common practice, no source."""
@@ -58,15 +60,17 @@ def run_s(distance_m: float, *, level: float = 0.0) -> float:
 def slack_s(
     balls: Iterable[BallAt], player: Point, *, level: float = 0.0, delay_s: float = 0.0
 ) -> float:
-    """The most time to spare on the way of a ball; negative if the player comes too late.
+    """The most time to spare on the way of a ball, by `knowledge.reach`; negative: too late.
 
-    `delay_s` is lost before the run, such as by a turn.
+    `level` is how quick forward the player is; `delay_s` is lost before the run, as by a turn.
+    Reach looks from the side of whoever receives, so places are turned by half a circle. It looks
+    at the places given only: between them who stands on the spot of the bounce loses up to 0.15 s.
     """
-    return max(
-        ball.time_s
-        - REACTION_S
-        - delay_s
-        - run_s(player.distance_m(ball.place) - ARM_M, level=level)
-        for ball in balls
-        if ball.height_m <= OVERHEAD_REACH_M and ball.place.y_m <= OUT_OF_PLAY_M
+    played = [ball for ball in balls if ball.place.y_m <= OUT_OF_PLAY_M]
+    times = np.array([ball.time_s for ball in played])
+    points = np.array([(-ball.place.x_m, -ball.place.y_m, ball.height_m) for ball in played])
+    runner = Placed(
+        mover=mover(forward_speed=level, reaction=READ_S + delay_s),
+        at=Point(x_m=-player.x_m, y_m=-player.y_m),
     )
+    return float(slacks_s(runner, times, points).max())

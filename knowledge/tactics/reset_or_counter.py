@@ -17,7 +17,7 @@ from knowledge.planning.weighing import is_open
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.aim_words import rallies, short, sum_lines
-from knowledge.tactics.ball_words import taken_as
+from knowledge.tactics.ball_words import ball_choices, taken_as
 from knowledge.tactics.leave_line import taken_as_spun, usual_hit
 from knowledge.tactics.reset_answer import (
     BLOCK,
@@ -251,7 +251,19 @@ def _choices(question: Attacked) -> tuple[Choice, ...]:
         )
         if question.facts.height_m is None and question.ball is not value
     ]
-    return (*offered, Choice(label="out balls", topic=Topic.LET_IT_GO))
+    return (*offered, *_otherwise(question), Choice(label="out balls", topic=Topic.LET_IT_GO))
+
+
+def _otherwise(question: Attacked) -> tuple[Choice, ...]:
+    """Where else and how else we may meet a ball of which the height is said."""
+    if question.facts.height_m is None or question.is_moving or question.is_in_mid_court:
+        return ()
+    return ball_choices(
+        Topic.RESET_OR_COUNTER,
+        question.facts,
+        (MatchFact.PLACE, MatchFact.FOOTING),
+        defaults=SET_AT_LINE,
+    )
 
 
 def _more(ranking: Ranking) -> tuple[str, ...]:

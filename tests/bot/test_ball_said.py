@@ -124,6 +124,8 @@ FAULTS = [
     ("it comes at 300 mph, do I attack", "300 mph", "pace_mps"),
     ("3 cubits high, do I attack", '"cubits"', "height_m"),
     ("wind of 15 blorps, do I lob", '"blorps"', "wind_mps"),
+    ("ball 90 ft past the sideline, do I go round the post", "that wide", "past_sideline"),
+    ("50 feet outside, do I go round the post", "that wide", "past_sideline"),
 ]
 
 
@@ -137,6 +139,20 @@ def test_what_cannot_be_is_told_in_a_line_and_the_rest_kept(
     assert len(facts.fault) <= 60
     assert getattr(facts, field) is None
     assert facts.theirs is Depth.BOTH_BACK
+
+
+@pytest.mark.parametrize("said", ["they are 60 feet back", "they stand 70 ft behind the line"])
+def test_nobody_stands_far_off_the_court_but_back_is_back(said: str) -> None:
+    facts = facts_in(f"{said}, drop volley?")
+    assert facts.theirs is Depth.BOTH_BACK
+    assert facts.fault is not None
+    assert "off the court" in facts.fault
+    assert len(facts.fault) <= 60
+
+
+@pytest.mark.parametrize("said", ["they are 20 feet back", "2 m past the sideline", "6 ft wide"])
+def test_what_can_be_is_no_fault(said: str) -> None:
+    assert facts_in(said).fault is None
 
 
 def test_two_faults_are_two_lines() -> None:

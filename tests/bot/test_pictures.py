@@ -9,6 +9,7 @@ from __future__ import annotations
 import struct
 import subprocess
 import sys
+from io import BytesIO
 from itertools import combinations
 
 import pytest
@@ -18,6 +19,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
 from matplotlib.patches import Circle, FancyBboxPatch, Patch, Polygon, Rectangle
+from PIL import Image
 
 from bot.chat.pictures import CACHED_PICTURES, draw, palette, warm
 from bot.chat.pictures.arrows import width_px
@@ -286,3 +288,13 @@ def test_warming_draws_once() -> None:
     warm()
     warm()
     assert draw.cache_info().misses == 1
+
+
+def test_a_second_picture_bears_no_trace_of_the_first() -> None:
+    """All are drawn upon one canvas; matplotlib's own way to save takes a new one each time."""
+    draw.cache_clear()
+    draw(SHARED)
+    alone = BytesIO()
+    figure_of(SERVE).savefig(alone, format="png")
+    with Image.open(alone) as wanted, Image.open(BytesIO(draw(SERVE))) as drawn:
+        assert drawn.tobytes() == wanted.convert("RGB").tobytes()

@@ -156,6 +156,14 @@ def test_one_ball_told_is_left_or_played(facts: dict[str, object], leaves: bool)
     assert (advice.numbers["chance_out"] >= 0.55) is leaves
 
 
+def test_one_ball_is_never_told_by_one_height_alone() -> None:
+    """The height to leave at depends on a spin not known: both, in words, picture or none."""
+    assert ask(height_m=CHEST_M).unless == "Flat: above the belt; topspin: chest."
+    fast = ask(height_m=CHEST_M, pace_mps=25.0).unless or ""
+    assert fast.startswith("Flat: all of them; topspin: ")
+    assert "topspin" not in (ask(height_m=CHEST_M, spin=Spin.FLAT).unless or "topspin")
+
+
 def test_one_ball_called_a_drive_is_weighed_as_one_from_their_baseline() -> None:
     called, deep = ask(kind=BallKind.DRIVE, height_m=1.2), ask(theirs=Depth.BOTH_BACK, height_m=1.2)
     assert called.numbers["chance_out"] == deep.numbers["chance_out"]

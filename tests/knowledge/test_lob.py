@@ -24,7 +24,7 @@ from knowledge.tactics import advise
 from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.lob_answer import answer_lob
-from knowledge.tactics.lob_effects import NO_LOB
+from knowledge.tactics.lob_effects import NO_LOB, question_of
 from knowledge.tactics.lob_lanes import (
     HIGH_LOB,
     SOFT_BLOCK,
@@ -52,6 +52,28 @@ def test_cases(case: Case) -> None:
     advice = check(case, Topic.LOB)
     assert len(advice.call) <= CALL_LIMIT
     assert all(len(reason.text) <= REASON_LIMIT for reason in advice.reasons), advice.reasons
+
+
+def test_a_note_that_does_not_decide_it_still_says_over_whom() -> None:
+    """One note makes no lob better than a dink, but it answers "over whom"."""
+    noted = player(3, "Okafor", Side.LEFT, "lob_defense weakness")
+    advice = advise(match(Topic.LOB, noted, PARTNER))
+    assert advice.confidence is Confidence.GENERAL_RULE
+    assert advice.reasons[0].text == "If at all, Okafor: weak under lobs"
+    quick = player(3, "Okafor", Side.LEFT, "lob_defense weakness", "foot_speed strength")
+    for one in (quick, player(3, "Okafor", Side.LEFT)):
+        told = advise(match(Topic.LOB, one, PARTNER)).reasons
+        assert not [reason for reason in told if "If at all" in reason.text]
+
+
+@pytest.mark.parametrize(("said", "mph"), [("20 mph", 20.0), ("200 mph", 10.0), ("", 10.0)])
+def test_a_wind_in_which_nobody_plays_is_left_out(said: str, mph: float) -> None:
+    """The reply says that it is left out, so no feet are told of it; 75 mph is a hurricane
+    (Beaufort scale, from memory)."""
+    asked = Asked(words=f"lob with {said} wind behind us")
+    situation = replace(match(Topic.LOB, PARTNER), wind=Wind.BEHIND_US, asked=asked)
+    question = question_of(situation, situation.theirs)
+    assert question.wind_mph == mph
 
 
 def test_a_small_gain_is_told_once() -> None:

@@ -254,3 +254,15 @@ def test_in_advance_it_is_called_a_general_rule_with_both_branches_as_buttons() 
     assert advice.confidence is Confidence.GENERAL_RULE
     assert [one.label for one in advice.choices] == ["waist up, set", "low or moving", "out balls"]
     assert advice.choices[-1].topic is Topic.LET_IT_GO
+
+
+def test_how_it_is_taken_to_be_met_is_a_button_away() -> None:
+    """What is assumed is said, and the other branch is offered; what was said is not."""
+
+    def labels(**facts: Any) -> set[str]:
+        return {one.label for one in advise(_situation(**facts)).choices}
+
+    assert {"I'm in mid court", "moving back"} <= labels(height_m=1.05)
+    assert "I'm in mid court" not in labels(height_m=1.05, from_net_m=2.4)
+    assert "moving back" not in labels(height_m=1.05, footing="still")
+    assert labels(height_m=1.05, from_net_m=4.5) == {"out balls"}

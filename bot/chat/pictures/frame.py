@@ -42,9 +42,12 @@ class Box:
 
     def overlap(self, other: Box) -> float:
         """Shared area in square pixels, 0 if apart."""
+        if (  # most are apart, and many are asked about
+            self.x1 <= other.x0 or other.x1 <= self.x0 or self.y1 <= other.y0 or other.y1 <= self.y0
+        ):
+            return 0.0
         width = min(self.x1, other.x1) - max(self.x0, other.x0)
-        height = min(self.y1, other.y1) - max(self.y0, other.y0)
-        return max(0.0, width) * max(0.0, height)
+        return width * (min(self.y1, other.y1) - max(self.y0, other.y0))
 
     def is_inside(self, other: Box) -> bool:
         return (

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 import matplotlib
@@ -19,6 +19,9 @@ TITLE_LINES = 2
 PAD_PX = 9
 """Inside a label's box, on each side."""
 
+KEPT_SIZES = 1024
+"""Texts whose size is kept: a title is tried word by word, and names come back all day."""
+
 
 @cache
 def font_file() -> Path:
@@ -26,6 +29,7 @@ def font_file() -> Path:
     return Path(matplotlib.get_data_path()) / "fonts" / "ttf" / "DejaVuSans-Bold.ttf"
 
 
+@cache
 def font(points: float) -> FontProperties:
     return FontProperties(fname=str(font_file()), size=points)
 
@@ -46,6 +50,7 @@ def extent_px(text: str, points: float) -> tuple[float, float]:
     return _size_px(text, points)[0], _size_px("Aglp|", points)[1]
 
 
+@lru_cache(maxsize=KEPT_SIZES)
 def _size_px(text: str, points: float) -> tuple[float, float]:
     """The size of the ink, which FreeType counts in 64ths of a pixel."""
     face = get_font(str(font_file()))

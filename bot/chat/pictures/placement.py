@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from operator import itemgetter
 
 from bot.chat.pictures.frame import FIELD, Box
 
@@ -51,8 +52,14 @@ def _covered(box: Box, others: Iterable[Box]) -> float:
 
 def best_place(candidates: Iterable[Box], taken: Taken) -> Box:
     """The first candidate that hides nothing, else the one that hides least; always in FIELD."""
-    inside = [_pushed_inside(box) for box in candidates]
-    return min(inside, key=taken.cost)
+    costs: list[tuple[float, Box]] = []
+    for candidate in candidates:
+        box = _pushed_inside(candidate)
+        cost = taken.cost(box)
+        if cost == 0:
+            return box
+        costs.append((cost, box))
+    return min(costs, key=itemgetter(0))[1]
 
 
 def _pushed_inside(box: Box) -> Box:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
-from matplotlib.patches import FancyBboxPatch, Rectangle
+from matplotlib.lines import Line2D
+from matplotlib.patches import FancyBboxPatch, Patch, Rectangle
 
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, TITLE_PX, WIDTH_PX, Box
 from bot.chat.pictures.lettering import (
@@ -24,10 +25,22 @@ PT_PER_PX = 72 / DPI
 LABEL_Z = 9
 
 
+class _Page(Axes):
+    """Axes of fixed limits: what is added moves none, so nothing is measured to find new ones."""
+
+    def add_patch(self, p: Patch) -> Patch:
+        self.add_artist(p)
+        return p
+
+    def add_line(self, line: Line2D) -> Line2D:
+        self.add_artist(line)
+        return line
+
+
 def blank() -> tuple[Figure, Axes]:
     """A figure of a phone's shape whose data coordinates are pixels, y upwards."""
     figure = Figure(figsize=(WIDTH_PX / DPI, HEIGHT_PX / DPI), dpi=DPI, facecolor=PAPER)
-    axes = figure.add_axes((0.0, 0.0, 1.0, 1.0))
+    axes = figure.add_axes(_Page(figure, (0.0, 0.0, 1.0, 1.0)))
     axes.set_xlim(0, WIDTH_PX)
     axes.set_ylim(0, HEIGHT_PX)
     axes.set_axis_off()
