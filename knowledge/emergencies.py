@@ -73,6 +73,7 @@ _SAYINGS: Final = (
     r"knocked out of (?:the )?\w+",
     r"(?:confused|confusion) (?:about|by|over|who|whose|which|where|on|when|between|with)\b",
     r"(?:they|them|opponents|these two|those two|enemy) (?:\w+ ){0,2}confused",
+    r"we (?:were|got|get|are|keep getting) (?:both )?confused",
     r"(?:stack|switch|swap|shift)\w* (?:\w+ ){0,6}(?:confused|confusion)",
     r"(?:worth|causes?|creates?|avoids?) (?:the |any )?confusion",
     r"(?:nearly|almost) (?:fell|went down)",

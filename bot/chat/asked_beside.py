@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
-from bot.chat.message import Message, names_somebody
+from bot.chat.message import Message, is_ours, names_somebody
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
 from bot.chat.question import (
     MatchSaid,
@@ -22,6 +22,7 @@ from bot.chat.scores import stray_words
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import (
     CERTAIN,
+    LIKELIER_RIGHT,
     asked_anyway,
     asking,
     likely_question,
@@ -29,7 +30,7 @@ from bot.chat.topic_question import (
     topics_with_score,
 )
 from bot.chat.view import ChatView
-from knowledge.complaints import complains
+from knowledge.complaints import complains, complains_of_us
 from knowledge.vocabulary import Topic
 
 STRAY_WORDS_OF_A_QUESTION = 3
@@ -43,6 +44,9 @@ ASKS_BESIDE = 0.5
 rally told in words to be nothing but a question. With a topic beyond doubt MAY_ASK_FROM will do: of
 the writers' hard scores that answers 13 of 39 such lines that ask and 7 of 411 that do not."""
 
+_BESIDE_OUR_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.PAIR_UP})
+"""What may be offered where one of us is hurt: a break, or somebody else to play with."""
+
 
 def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
     """A question put as a statement around a score ("5-5, feels like we are stuck")."""
@@ -53,10 +57,22 @@ def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Q
     if is_clear or asking(message, chat) >= ASKS_BESIDE:
         asked = asked_anyway(message, chat)
         return () if asked is None else asked[:1]
-    if not isinstance(fixed, ScoreSaid) or asking(message, chat) < MAY_ASK_FROM:
+    if asking(message, chat) < _asks_enough(fixed, chat):
         return ()
     question = likely_question(message, chat)
-    return () if question is None or question.confidence < SURE_FROM else (question,)
+    needed = LIKELIER_RIGHT if _is_of_no_match(fixed, chat) else SURE_FROM
+    return () if question is None or question.confidence < needed else (question,)
+
+
+def _asks_enough(fixed: Understood, chat: ChatView) -> float:
+    """How much it must read like a question for a clear topic to be answered beside it."""
+    is_lightly_told = isinstance(fixed, ScoreSaid) or _is_of_no_match(fixed, chat)
+    return MAY_ASK_FROM if is_lightly_told else ASKS_FROM
+
+
+def _is_of_no_match(fixed: Understood, chat: ChatView) -> bool:
+    """A rally while no match is on: there is nothing that it could count for."""
+    return isinstance(fixed, RallySaid) and not chat.match_on
 
 
 def with_topics_beside(fixed: Understood, message: Message, chat: ChatView) -> Understood:
@@ -95,11 +111,19 @@ def with_offers(
 
 
 def _topics_of_note(note: NoteSaid, message: Message, chat: ChatView) -> tuple[Topic, ...]:
-    if note.about_body:
-        return (Topic.WEATHER_OR_BODY,)
-    hurts = not note.claims and complains(note.text)
+    hurts = note.about_body or (not note.claims and complains(note.text))
     care = (Topic.WEATHER_OR_BODY,) if hurts else ()
-    return tuple(dict.fromkeys((*care, *topics_offered(message, chat))))
+    offered = topics_offered(message, chat)
+    if hurts and _is_of_us(message, chat):
+        offered = tuple(topic for topic in offered if topic in _BESIDE_OUR_BODY)
+    return tuple(dict.fromkeys((*care, *offered)))
+
+
+def _is_of_us(message: Message, chat: ChatView) -> bool:
+    """Whether the body may be one of ours: "gina limps, hale pops it up" asks whom to target."""
+    return complains_of_us(message.text, names=()) or any(
+        is_ours(one, chat.ours) for one in message.mentions
+    )
 
 
 def _may_be_a_note(question: Question, message: Message, chat: ChatView) -> bool:

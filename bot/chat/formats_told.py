@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 
 from bot.chat.announcements import begins_as_match
+from bot.chat.asks_model import ASKS_FROM
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody
 from bot.chat.numbers import number
 from bot.chat.question import FormatTold, Question, ScoreSaid
 from bot.chat.scores import score_message
 from bot.chat.slots import find_slots
-from bot.chat.topic_question import CERTAIN
+from bot.chat.topic_question import CERTAIN, asking, likely_question
 from bot.chat.view import ChatView
 from knowledge.game import FormatError
 from knowledge.vocabulary import Topic
@@ -48,5 +49,8 @@ def asked_of_another_format(message: Message, chat: ChatView) -> Question | None
             return None
     except FormatError:
         pass  # the question tells what is wrong with it
+    question = likely_question(message, chat) if asking(message, chat) >= ASKS_FROM else None
+    if question is not None and question.topic is Topic.RISK_AT_SCORE:
+        return question  # "rally scoring, 19-19, every ball counts"
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)

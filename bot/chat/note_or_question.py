@@ -81,7 +81,8 @@ def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
         return (beside, question)
     tells = _tells_claims(message)
     if tells and isinstance(question, Unclear) and not _weighs(message):
-        return (message.note,)
+        is_sure = surely_asks(message.text, message.said)
+        return (message.note, question) if is_sure else (message.note,)
     return (question,)
 
 

@@ -287,21 +287,32 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
     return None
 
 
+LONGEST_PAIR_WORDS = 7
+"""Two names of three words each, and the word between them."""
+
 _ASKING = frozenset(
     ["what", "who", "where", "how", "why", "when", "which", "should", "do", "does", "can", "any"]
 )
+_IN_NO_NAME = _ASKING | frozenset(
+    {"a", "the", "i", "it", "he", "she", "they", "we", "is", "are", "as", "at", "so", "too", "not"}
+)
+"""Words that make a sentence or a question of what would be names."""
+
 _TWO_NAMES = re.compile(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
 
 
 def _names_a_pair(typed: str) -> bool:
     """Whether it may be names: of "the ones serving" and "mad at me" every word is everyday.
 
-    Nor is what asks: "stuck back, what do we change".
+    "My partner is tight as a drum", "we are 6 to 3 and ..." tell something else, "stuck back,
+    what do we change" asks.
     """
     if _TWO_NAMES.fullmatch(typed):
         return True
     words = re.findall(r"[^\W\d_]+", typed.lower())
-    return not _ASKING.intersection(words) and any(not is_common(word) for word in words)
+    if len(words) > LONGEST_PAIR_WORDS or re.search(r"\d", typed) or set(words) & _IN_NO_NAME:
+        return False
+    return any(not is_common(word) for word in words)
 
 
 def _as_typed(text: str, said: Sequence[Word], folded: str) -> str:

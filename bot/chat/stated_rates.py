@@ -7,7 +7,8 @@ from bot.chat.message import Message, opponents
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.question import BookSaid, BookVerb, Question, SaidRates
 from bot.chat.slots import find_slots
-from bot.chat.topic_question import CERTAIN, read_question
+from bot.chat.topic_model import SURE_FROM
+from bot.chat.topic_question import CERTAIN, likely_question
 from bot.chat.view import ChatView
 from knowledge.vocabulary import Topic
 
@@ -31,8 +32,9 @@ def stated_rates(message: Message, chat: ChatView) -> BookSaid | Question | None
             text=message.text, verb=BookVerb.BASE_RATES, words=rates_to_text(found.rates)
         )
     if not found.is_all:
-        question = read_question(message, chat)
-        if isinstance(question, Question) and question.topic in _WEIGH_RALLIES:
+        question = likely_question(message, chat)
+        is_another = question is not None and question.confidence >= SURE_FROM
+        if question is not None and (is_another or question.topic in _WEIGH_RALLIES):
             return question
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)

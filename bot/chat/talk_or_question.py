@@ -10,9 +10,10 @@ from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
-from bot.chat.note_or_question import begins_as_note, note_or_question
+from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
 from bot.chat.question import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
+from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
 from knowledge.tactics.smalltalk import is_other_language
@@ -109,7 +110,7 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     So is what looks like code or markup and asks nothing.
     """
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
-    if not is_talk and says_only_links(message):
+    if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     has_score = question.slots.score is not None and len(message.said) > 1
     if not has_score and (_has_no_word(message) or (not is_talk and _is_all_unknown(message))):
@@ -119,6 +120,11 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     if not is_talk and _is_code(message.text) and not message.asks:
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     return as_change(question, message) if leans(question, message, chat) else question
+
+
+def _is_clear(question: Question, message: Message) -> bool:
+    """ "Was out, I hit it": small words, but enough of them for a topic beyond doubt."""
+    return question.confidence >= SURE_FROM and len(message.said) >= SHORTEST_STATEMENT
 
 
 def _is_all_unknown(message: Message) -> bool:

@@ -12,7 +12,15 @@ from talk import Talk
 from topic_examples import OPEN_VOICES, voice_examples
 from voices import EVENING
 
-from bot.chat.question import NoteSaid, Question, ResultSaid, ScoreSaid, Unclear, Understood
+from bot.chat.question import (
+    NoteSaid,
+    Question,
+    RallySaid,
+    ResultSaid,
+    ScoreSaid,
+    Unclear,
+    Understood,
+)
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId, Topic
 
@@ -36,6 +44,84 @@ def test_few_words_beside_a_score_are_answered_and_the_score_is_kept(
     assert isinstance(question, Question)
     assert question.topic is topic
     assert isinstance(score, ScoreSaid)
+
+
+@pytest.mark.parametrize(
+    ("said", "topic", "kept"),
+    [
+        ("lost 2-11, my head is gone", Topic.RESET_HEAD, ResultSaid),
+        ("match pt them, go safe", Topic.RISK_AT_SCORE, RallySaid),
+    ],
+)
+def test_a_result_or_a_rally_that_surely_asks_is_answered_too(
+    said: str, topic: Topic, kept: type[Understood]
+) -> None:
+    question, *told = understand(said, chat=EVENING)
+    assert isinstance(question, Question)
+    assert question.topic is topic
+    assert all(isinstance(one, kept) for one in told)
+
+
+@pytest.mark.parametrize("said", ["lost 2-11", "we won that rally", "beat them 11-4 11-9"])
+def test_a_result_or_a_rally_that_only_tells_stays_one(said: str) -> None:
+    [told] = understand(said, chat=EVENING)
+    assert isinstance(told, ResultSaid | RallySaid | ScoreSaid)
+
+
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("rally scoring to 21, they're on 20, i'm on 20, do i go for it", Topic.RISK_AT_SCORE),
+        ("rally scoring 12-9 us", Topic.WIN_CHANCE),
+        ("20-19 us serving in this rally scoring circus", Topic.WIN_CHANCE),
+    ],
+)
+def test_a_score_of_another_format_weighs_the_risk_only_where_that_is_asked(
+    said: str, topic: Topic
+) -> None:
+    [question] = understand(said, chat=EVENING)
+    assert isinstance(question, Question)
+    assert question.topic is topic
+
+
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("okafor is limping, go at him", Topic.WHOM_TO_TARGET),
+        ("hale has a bad knee so drop it short", Topic.DROP_ON_DEEP_OPPONENTS),
+        ("tom hurt his ankle, i play with a stranger now", Topic.PAIR_UP),
+    ],
+)
+def test_words_about_a_body_offer_what_they_may_ask_too(said: str, topic: Topic) -> None:
+    [note] = understand(said, chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert note.may_ask[0] is Topic.WEATHER_OR_BODY
+    assert topic in note.may_ask
+
+
+def test_one_of_us_who_hurts_is_offered_no_tactics() -> None:
+    [note] = understand("my ankle hurts on each drop", chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert note.may_ask == (Topic.WEATHER_OR_BODY,)
+
+
+def test_the_topics_beside_a_body_are_buttons(demo: Talk) -> None:
+    demo.say("okafor is limping, go at him")
+    assert Topic.WHOM_TO_TARGET in {button.topic for button in demo.buttons}
+
+
+@pytest.mark.parametrize("said", ["was out and i hit it", "was out i hit it"])
+def test_small_words_with_a_clear_topic_are_a_question(said: str) -> None:
+    [question] = understand(said, chat=EVENING)
+    assert isinstance(question, Question)
+    assert question.topic is Topic.LET_IT_GO
+
+
+def test_a_claim_in_a_sure_question_of_no_clear_topic_is_kept_and_asked_about() -> None:
+    note, unclear = understand("would okafor poach again, he is quick", chat=EVENING)
+    assert isinstance(note, NoteSaid)
+    assert note.claims
+    assert isinstance(unclear, Unclear)
 
 
 @pytest.mark.parametrize(

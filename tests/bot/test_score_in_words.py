@@ -181,7 +181,15 @@ def test_what_says_more_than_who_serves_stays_a_note(match: Talk, said: str) -> 
     assert log_of(match) == before
 
 
-@pytest.mark.parametrize("said", ["we are the ones serving", "my partner is mad at me"])
+@pytest.mark.parametrize(
+    "said",
+    [
+        "we are the ones serving",
+        "my partner is mad at me",
+        "my partner is nervous as a kitten and it shows",
+        "we are 7 to 4 and i stand on the wrong side i think",
+    ],
+)
 def test_everyday_words_are_no_pair(fresh: Talk, said: str) -> None:
     assert "YOUR NAME" not in fresh.say(said)
 

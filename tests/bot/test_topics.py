@@ -71,6 +71,8 @@ def test_it_names_the_words_that_spoke_for_a_topic(
         ("where do i return", Topic.WHERE_TO_STAND, Topic.AIM_RETURN),
         ("how do i handle lobs", Topic.ANSWER_PATTERN, Topic.LOB),
         ("who serves first", Topic.AIM_DINK, Topic.WHERE_TO_STAND),
+        ("weakr player?", Topic.LOB, Topic.WHOM_TO_TARGET),
+        ("sun or wnd", Topic.COVER_MIDDLE, Topic.CHOOSE_END_OR_SERVE),
     ],
 )
 def test_a_short_question_clear_by_itself_is_not_read_into_the_one_before(

@@ -126,6 +126,7 @@ AGAINST = [
     "we broke their rhythm",
     "I'm confused about the score",
     "confused who takes the middle",
+    "we were confused twice and lost both points, drop the stack",
     "sick of their lobs",
     "throw up a lob when stretched",
     "we got knocked out of the draw",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -25,6 +25,7 @@ from topic_examples import (
 
 from bot.chat.feature_table import FeatureTable, Numbers
 from bot.chat.features import Seen
+from bot.chat.linear_model import LinearModel
 from bot.chat.phrases import sources_digest
 from bot.chat.question_network import TOPICS, read_question, the_question_network
 from bot.chat.topic_model import (
@@ -73,8 +74,37 @@ class Scored:
     scores: Numbers
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOut:
+    """A voice's questions as scored by a model that had not read it, and that model's weights."""
+
+    scored: list[Scored]
+    linear: LinearModel
+
+
 def leave_one_voice_out() -> dict[str, list[Scored]]:
     """Each open voice scored by a model trained on our phrases, the writers and other voices."""
+    return {voice: one.scored for voice, one in left_out_voices().items()}
+
+
+def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
+    """For each voice the whole model that had not read it, its chances from the other voices."""
+    known = known_words()
+    return {
+        voice: TopicModel(
+            linear=one.linear,
+            known=known,
+            calibration=calibrate(
+                [each for other in left_out if other != voice for each in left_out[other].scored]
+            ),
+            recipe={},
+        )
+        for voice, one in left_out.items()
+    }
+
+
+def left_out_voices() -> dict[str, LeftOut]:
+    """Each open voice left out in turn."""
     known = known_words()
     taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
@@ -107,7 +137,7 @@ class _Taught:
         )
 
 
-def _scored(kept_out: _Taught, taught: _Taught) -> list[Scored]:
+def _scored(kept_out: _Taught, taught: _Taught) -> LeftOut:
     stays = np.flatnonzero(~repeats_of(taught.examples, kept_out.examples))
     table, weights = _fitted(
         [taught.examples[at] for at in stays],
@@ -119,10 +149,13 @@ def _scored(kept_out: _Taught, taught: _Taught) -> list[Scored]:
         blended(row, read_question(utterance_of(one.text), one.after).topics)
         for one, row in zip(kept_out.examples, linear, strict=True)
     ]
-    return [
-        Scored(example=one, seen=seen, scores=row)
-        for one, seen, row in zip(kept_out.examples, kept_out.seen, scores, strict=True)
-    ]
+    return LeftOut(
+        scored=[
+            Scored(example=one, seen=seen, scores=row)
+            for one, seen, row in zip(kept_out.examples, kept_out.seen, scores, strict=True)
+        ],
+        linear=quantised(table, weights),
+    )
 
 
 def repeats_of(taught: Sequence[Example], kept_out: Sequence[Example]) -> Flags:

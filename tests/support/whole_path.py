@@ -2,16 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 
 from topic_examples import Example
 from topic_figures import Figures
+from topic_training import LeftOut, models_of
 from voices import EVENING
 
+from bot.chat import topic_model
 from bot.chat.question import NoteSaid, Question, ResultSaid, ScoreSaid, Unclear
+from bot.chat.topic_model import TopicModel
 from bot.chat.understand import understand
 from knowledge.vocabulary import Topic
+
+
+def whole_path_out_of_voice(left_out: Mapping[str, LeftOut]) -> dict[str, Figures]:
+    """Each voice's figures on the whole path, read by the model that had not read it."""
+    found = {}
+    for voice, model in models_of(left_out).items():
+        with _shipped_as(model):
+            found[voice] = score_whole_path([one.example for one in left_out[voice].scored])
+    return found
+
+
+@contextmanager
+def _shipped_as(model: TopicModel) -> Iterator[None]:
+    """As if the bot had come with this model of topics."""
+    shipped = topic_model.the_model
+    topic_model.the_model = lambda: model  # type: ignore[assignment]
+    try:
+        yield
+    finally:
+        topic_model.the_model = shipped
+
+
+def together(found: Mapping[str, Figures]) -> Figures:
+    """The figures of all voices' questions taken together."""
+    count = sum(one.questions for one in found.values())
+    at_once, shown, misled, asked, either = (
+        sum(one.shares[at] * one.questions for one in found.values()) / count for at in range(5)
+    )
+    return Figures(
+        questions=count,
+        at_once=at_once,
+        shown=shown,
+        misled=misled,
+        asked=asked,
+        either=either,
+    )
 
 
 def score_whole_path(examples: Sequence[Example]) -> Figures:

@@ -76,7 +76,7 @@ def _about_body(desk: Desk, said: NoteSaid) -> Reply:
     """Words about a body are handed back, not kept; what to do first and who decides lead."""
     return Reply(
         text="\n".join([*_care(desk, said), wording("note.body"), said.text]),
-        buttons=rows(topic_buttons([Topic.WEATHER_OR_BODY])),
+        buttons=rows(topic_buttons(tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *said.may_ask))))),
     )
 
 
