@@ -23,7 +23,7 @@ from bot.chat.notes import ruled_note
 from bot.chat.words import words
 from knowledge.vocabulary import Trait, Value
 
-HELD_OUT = ("ilse", "kay")
+HELD_OUT = ("ilse", "kay", "roz", "teun")
 
 WRITERS = TESTS / "train" / "note_writers"
 

@@ -25,7 +25,7 @@ VOICES = TESTS / "cases" / "voices"
 SECOND_LABELS = TESTS / "cases" / "second_labels"
 WRITERS = TESTS / "train" / "writers"
 OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
-HELD_OUT = ("ilse", "kay")
+HELD_OUT = ("ilse", "kay", "roz", "teun")
 
 
 # The people every voice was told to use (tests/cases/voices/BRIEF.md); all invented.
