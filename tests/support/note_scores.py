@@ -1,6 +1,6 @@
 """How notes are read: claims found and claims invented, by one labeller or by either of two.
 
-`ilse` and `kay` are never read: only the logged held-out command scores them.
+`ilse`, `kay`, `roz` and `teun` are never read: only the logged held-out command scores them.
 """
 
 from __future__ import annotations

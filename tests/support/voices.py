@@ -1,6 +1,6 @@
 """The blind voices' cases that may be read, and how understanding is scored on them.
 
-The voices `ilse` and `kay` are never read: only the logged held-out command scores them.
+The voices `ilse`, `kay`, `roz` and `teun` are never read: only the logged held-out command scores them.
 """
 
 from __future__ import annotations
