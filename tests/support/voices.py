@@ -1,6 +1,7 @@
 """The blind voices' cases that may be read, and how understanding is scored on them.
 
-The voices `ilse`, `kay`, `roz` and `teun` are never read: only the logged held-out command scores them.
+The voices `ilse`, `kay`, `roz` and `teun` are never read: only the logged held-out command scores
+them.
 """
 
 from __future__ import annotations
