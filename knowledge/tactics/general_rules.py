@@ -45,6 +45,7 @@ OWN_ENGINE = frozenset(
         Topic.TAKE_OR_LET_BOUNCE,
         Topic.THIRD_SHOT,
         Topic.LET_IT_GO,
+        Topic.STACK_OR_NOT,
     }
 )
 """Topics answered elsewhere."""

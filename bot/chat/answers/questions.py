@@ -185,8 +185,11 @@ def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool
 
 
 def _is_about_them(topic: Topic) -> bool:
-    """Whether the answer rests on who they are; clearing one's own head does not."""
-    return topic in PAGES and topic is not Topic.RESET_HEAD
+    """Whether the answer rests on who they are; what we do among ourselves does not."""
+    return topic in PAGES and topic not in _AMONG_US
+
+
+_AMONG_US = frozenset({Topic.RESET_HEAD, Topic.STACK_OR_NOT, Topic.PAIR_UP})
 
 
 def _says_score(asked: Asked) -> bool:
