@@ -20,7 +20,16 @@ from knowledge.vocabulary import Hand, PlayerId, Side
 STRAIGHT: Final = OptionId(Formation.STRAIGHT)
 
 LEAST_GAIN: Final = 0.3
-"""Rallies in 100 that a formation must gain over the one with less crossing to be worth it."""
+"""Rallies in 100 that a formation must gain over a simpler one to be worth it."""
+
+SIMPLEST_FIRST: Final = (
+    Formation.STRAIGHT,
+    Formation.STACK_ON_SERVE,
+    Formation.STACK_ON_RETURN,
+    Formation.STACK_ALWAYS,
+    Formation.ON_SIGNAL,
+    Formation.SIDE_SWAP,
+)
 
 NAMELESS = (
     OnCourt(profile=Profile(player=PlayerId(-1), name="you")),
@@ -57,7 +66,7 @@ class StackAnswer:
 
 
 def answer_stack(situation: Situation) -> StackAnswer:
-    """The plan that gains most; of those that gain about as much the one with less crossing.
+    """The plan that gains most; of those that gain about as much the simplest.
 
     Where nothing tells two apart, whoever plays left now stays there.
     """
@@ -78,16 +87,12 @@ def answer_stack(situation: Situation) -> StackAnswer:
     least = min(
         near,
         key=lambda plan: (
-            round(_crossed(plan), 6),
+            SIMPLEST_FIRST.index(plan.formation),
             round(-ranking.of(OptionId(plan.id)).logit, 6),
             plan.left is not None and plan.left.side is Side.RIGHT,
         ),
     )
     return StackAnswer(pair=pair, said=said, ranking=ranking, plan=least)
-
-
-def _crossed(plan: Plan) -> float:
-    return sum(plan.crossing_share(we_serve=serves) for serves in (True, False))
 
 
 def pair_of(situation: Situation) -> tuple[OnCourt, OnCourt]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from knowledge.effects import Condition, Effect, EffectId, Mechanism, OptionId, Points, TraitScale
 from knowledge.engine import ALWAYS
+from knowledge.evidence import NOTHING_KNOWN
 from knowledge.planning.phrases import trait_words
 from knowledge.planning.weighing import from_fact
 from knowledge.situation import Formation, OnCourt
@@ -61,8 +62,13 @@ def effects_of(plan: Plan, pair: tuple[OnCourt, OnCourt], said: StackSaid) -> tu
         *_crossing(plan, pair, said),
         *_used_to_it(plan, said),
     ]
-    written = [_written(plan, one) for one in found if abs(one.points.mean) > 0]
+    written = [_written(plan, one) for one in found if one.points.mean and _is_known(one.scale)]
     return (*written, *_of_facts(plan, pair))
+
+
+def _is_known(scale: TraitScale | None) -> bool:
+    """Whether anything tells of the trait: a skill that nobody noted moves nobody."""
+    return scale is None or scale.estimate != NOTHING_KNOWN
 
 
 def _written(plan: Plan, one: _Acting) -> Effect:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -59,7 +60,11 @@ def crossing_of(one: OnCourt) -> Crossing:
     a driven and a dropped third. 2. In time with a chance each, by the spread of a run. 3. What is
     lost of that by the longer way, times what being there is worth.
     """
-    feet = mover_of(one.profile).feet
+    return _crossing_on(mover_of(one.profile).feet)
+
+
+@cache
+def _crossing_on(feet: Feet) -> Crossing:
     need_s = run_s(feet, STRAIGHT_M), run_s(feet, ACROSS_M)
     hard, high = _lost(Stroke.RETURN, need_s), _lost(Stroke.HIGH_RETURN, need_s)
     return Crossing(

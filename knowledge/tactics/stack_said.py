@@ -28,7 +28,7 @@ _USED = re.compile(
     r"used to stacking|because of the stack|got lost stacking)\b"
 )
 _AT_CROSSER = re.compile(
-    r"\bthey (?:\w+ ){0,2}(?:hit|return|go|attack|drive)(?:s|ing)? (?:\w+ ){0,4}"
+    r"\bthey (?:\w+ ){0,2}(?:hit|hitting|return|returning|go|going|attack|drive) (?:\w+ ){0,4}"
     r"(?:behind|crosser|crossing|switching|crosses|switches|gap|moving)\b"
 )
 _HOT = re.compile(r"\b(?:hot|heat|boiling|scorching|humid|tired|exhausted|heavy legs|knackered)\b")

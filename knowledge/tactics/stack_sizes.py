@@ -33,7 +33,7 @@ USUAL_SIDE: Final = Points(mean=1, sd=1)
 HIT_AT_CROSSER: Final = Points(mean=-2, sd=2)
 """They return at the one who is crossing, or into the lane that is left."""
 
-HOW_MANY_HIT_AT_CROSSER: Final = 0.4
+HOW_MANY_HIT_AT_CROSSER: Final = 0.3
 """Opponents who look for that, where nobody says."""
 
 RETURN_THEN_CROSS: Final = Points(mean=-1, sd=1)
@@ -45,10 +45,10 @@ MUDDLE: Final = Points(mean=-2, sd=1)
 MUDDLE_ON_RETURN: Final = 1.5
 """On return it is more to think of, while the serve is in the air. Our guess."""
 
-NEW_PAIRS: Final = 0.25
+NEW_PAIRS: Final = 0.2
 """Pairs that play together for the first time, where nobody says."""
 
-HAVE_NEVER_DONE_IT: Final = 0.3
+HAVE_NEVER_DONE_IT: Final = 0.2
 """Pairs that never did, where nobody says."""
 
 HABIT: Final = Points(mean=1, sd=1)
