@@ -46,6 +46,7 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.TRANSITION: "knowledge.tactics.transition",
         Topic.TAKE_OR_LET_BOUNCE: "knowledge.tactics.take_or_let_bounce",
         Topic.STACK_OR_NOT: "knowledge.tactics.stack_or_not",
+        Topic.PAIR_UP: "knowledge.tactics.pair_up",
     }
 )
 """Where each topic with an engine of its own lives; every such module has an `advise`."""

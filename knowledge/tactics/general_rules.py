@@ -46,6 +46,7 @@ OWN_ENGINE = frozenset(
         Topic.THIRD_SHOT,
         Topic.LET_IT_GO,
         Topic.STACK_OR_NOT,
+        Topic.PAIR_UP,
     }
 )
 """Topics answered elsewhere."""

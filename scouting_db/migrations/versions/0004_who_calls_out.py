@@ -33,5 +33,5 @@ def upgrade() -> None:
 
 
 def downgrade() -> None:
-    op.execute(f"DELETE FROM agreement WHERE key = '{_NEW}'")  # noqa: S608
+    op.execute(f"DELETE FROM agreement WHERE key = '{_NEW}'")
     _allow(*_BEFORE)
