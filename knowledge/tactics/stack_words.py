@@ -73,9 +73,9 @@ def reasons_of(answer: StackAnswer) -> tuple[Reason, ...]:
         if len(hands) == 1 and Hand.AMBIDEXTROUS not in hands:
             found.insert(1, Reason(text=ONE_OF_EACH, source=COMMON_PRACTICE))
     else:
-        found.append(_why_not_on_return(answer) or _price(answer.parts, answer.pair))
-    kept = [one for one in dict.fromkeys(found) if one is not None]
-    return tuple(kept[:MAX_REASONS])
+        price = _why_not_on_return(answer) or _price(answer.parts, answer.pair)
+        found += [] if price is None else [price]
+    return tuple(dict.fromkeys(found))[:MAX_REASONS]
 
 
 def _why_not_on_return(answer: StackAnswer) -> Reason | None:

@@ -8,7 +8,7 @@ from talk import Talk, demo_talk
 from bot.chat.payload import Verb, tap
 from bot.chat.wording import wording
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
-from knowledge.vocabulary import AgreementKey
+from knowledge.vocabulary import AgreementKey, PlayerId
 from scouting_db.values import AgreementRow
 
 
@@ -18,7 +18,7 @@ def talk() -> Talk:
 
 
 def _agreed(talk: Talk, *names: str) -> dict[AgreementKey, AgreementRow]:
-    one, other = (talk.player(name) for name in names)
+    one, other = (PlayerId(talk.player(name)) for name in names)
     with talk.book() as book:
         rows = book.agreements_of(book.pair_of(one, other))
     return {row.key: row for row in rows}
