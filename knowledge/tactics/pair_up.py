@@ -42,6 +42,11 @@ class Card:
         """What is not agreed yet, in the order in which it is asked."""
         return tuple(item for item in self.items if item.key not in self.agreements)
 
+    def first_to_ask(self, asked: AgreementKey | None) -> Item | None:
+        """What was asked about, else the first that is open; None when all is agreed."""
+        about = next((item for item in self.items if item.key is asked), None)
+        return about or next(iter(self.open), None)
+
     @property
     def settled(self) -> int:
         return len(self.items) - len(self.open)
@@ -86,7 +91,34 @@ def advise(situation: Situation) -> Advice:
     )
 
 
+_ABOUT: Final = (
+    (AgreementKey.FIRST_SERVER, r"serv\w* first|first serv\w*|starts? (?:with )?(?:the )?serv\w*"),
+    (AgreementKey.TIMEOUT_CALLER, r"time ?outs?"),
+    (
+        AgreementKey.OUT_CALLER,
+        r"(?:says?|calls?|shouts?) (?:the )?(?:out|bounce|lines?|balls? out)",
+    ),
+    (AgreementKey.POACH_SIGNAL, r"signals?|poach\w*|fist"),
+    (AgreementKey.LOBS, r"lobs?"),
+    (AgreementKey.MIDDLE, r"middle"),
+    (AgreementKey.SIDES, r"(?:which|what) sides?|(?:on|play\w*|the) (?:the )?(?:left|right)"),
+)
+"""Words of a question about one of the eight alone."""
+
+
+def asked_about(words: str) -> AgreementKey | None:
+    """The one thing that a question is about; None for all of them, or for several."""
+    spoken = words.casefold()
+    found = [key for key, said in _ABOUT if re.search(rf"\b(?:{said})\b", spoken)]
+    return found[0] if len(found) == 1 else None
+
+
 def _call(situation: Situation, card: Card) -> str:
+    key = asked_about(situation.asked.words)
+    if key is not None:
+        verb = "Do as agreed" if key in card.agreements else "Agree"
+        calls = (f"{verb}: {card.words(key)}.", f"{verb}: {key.label} as below.")
+        return first_that_fits(calls)
     if not card.open:
         return "Play as agreed: all eight are settled."
     if len(card.open) == 1:

@@ -67,7 +67,9 @@ def reasons_of(answer: StackAnswer) -> tuple[Reason, ...]:
         found += [
             said
             for part in against
-            if part.points <= -LEAST_SAID and (said := reason_of(part, answer.pair))
+            if part.points <= -LEAST_SAID
+            and not _is_of_a_player(part)
+            and (said := reason_of(part, answer.pair))
         ]
         hands = {hand_of(one) for one in answer.pair}
         if len(hands) == 1 and Hand.AMBIDEXTROUS not in hands:

@@ -100,6 +100,22 @@ def test_recall_with_nothing_agreed_says_so(words: str) -> None:
     assert advise(_asked(MIRA, TOM, words=words)).call == "Settle it now: nothing is agreed yet."
 
 
+@pytest.mark.parametrize(
+    ("words", "call"),
+    [
+        ("who serves first in our pair", "Do as agreed: Mira serves first."),
+        ("poach signals?", "Agree: fist stay, open go."),
+        ("who calls timeouts", "Agree: either calls."),
+        ("which side do i play", "Agree: Mira left, Tom right."),
+        ("new partner, what do we agree on", "Play as agreed; settle the other 7."),
+        ("middle and lobs, what do we say", "Play as agreed; settle the other 7."),
+    ],
+)
+def test_a_question_about_one_of_them_is_answered_first(words: str, call: str) -> None:
+    agreements = _agreed(first_server="Mira serves first")
+    assert advise(_asked(MIRA, TOM, words=words, agreements=agreements)).call == call
+
+
 # What a tap agrees is understood by the pages that read it: the second reader of each answer.
 
 

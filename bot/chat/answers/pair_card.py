@@ -16,7 +16,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Situation
 from knowledge.sources import Source, SourceKind
-from knowledge.tactics.pair_up import Card, advise, card_of
+from knowledge.tactics.pair_up import Card, advise, asked_about, card_of
 from knowledge.tactics.pair_up_items import Item
 from knowledge.tactics.stack_answer import NAMELESS
 from knowledge.vocabulary import AgreementKey, PlayerId, Topic
@@ -27,8 +27,9 @@ Rows = tuple[tuple[Button, ...], ...]
 def with_card(reply: Reply, advice: Advice, situation: Situation) -> Reply:
     """The answer as a card: five lines, a tick where agreed, and the next thing to tap."""
     card = card_of(situation)
-    text = "\n".join([*_page(advice), *_next_line(card)])
-    return Reply(text=text, buttons=(*_row(card), *reply.buttons))
+    item = card.first_to_ask(asked_about(situation.asked.words))
+    text = "\n".join([*_page(advice), *_next_line(card, item)])
+    return Reply(text=text, buttons=(*_row(card, item), *reply.buttons))
 
 
 def press_card(desk: Desk, args: Sequence[str]) -> Reply:
@@ -47,8 +48,9 @@ def press_card(desk: Desk, args: Sequence[str]) -> Reply:
     stored = agree(desk, AgreementSaid(text=answer.words, key=key, value=answer.words))
     card, situation = _card(desk), _situation(desk)
     done = _page(advise(situation)) if not card.open else ()
-    lines = [stored.text, *done, *_next_line(card)]
-    return Reply(text="\n".join(lines), buttons=(*_row(card), *stored.buttons))
+    following = card.first_to_ask(None)
+    lines = [stored.text, *done, *_next_line(card, following)]
+    return Reply(text="\n".join(lines), buttons=(*_row(card, following), *stored.buttons))
 
 
 def _known(desk: Desk, arg: str) -> PlayerId:
@@ -94,19 +96,21 @@ def _is_agreed(source: Source) -> bool:
     return source.kind is SourceKind.AGREED and not source.citation
 
 
-def _next_line(card: Card) -> tuple[str, ...]:
-    if not card.open or card.pair == NAMELESS:
+def _next_line(card: Card, item: Item | None) -> tuple[str, ...]:
+    if item is None or card.pair == NAMELESS:
         return ()
+    if item.key in card.agreements:
+        return (wording("pair_up.change").format(asks=item.asks),)
     number = card.settled + 1
-    asks = card.open[0].asks
-    return (wording("pair_up.next").format(number=number, of=len(card.items), asks=asks),)
+    said = wording("pair_up.next").format(number=number, of=len(card.items), asks=item.asks)
+    return (said,)
 
 
-def _row(card: Card) -> Rows:
+def _row(card: Card, item: Item | None) -> Rows:
     """The next thing to settle, its answers as buttons, our default first."""
-    if not card.open or card.pair == NAMELESS:
+    if item is None or card.pair == NAMELESS:
         return ()
-    return rows(_buttons(card, card.open[0]))
+    return rows(_buttons(card, item))
 
 
 def _buttons(card: Card, item: Item) -> list[Button]:
