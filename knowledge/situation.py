@@ -48,12 +48,17 @@ class TossChoice(StrEnum):
 
 
 class Formation(StrEnum):
-    """How a pair lines up: by the score, always stacked, or on serve only."""
+    """How a pair lines up: by the score, stacked (always, or in one half), or by a signal.
+
+    With a side swap each plays the other court than the score says, and nobody waits outside.
+    """
 
     STRAIGHT = "straight"
     STACK_ALWAYS = "stack_always"
     STACK_ON_SERVE = "stack_on_serve"
     ON_SIGNAL = "on_signal"
+    STACK_ON_RETURN = "stack_on_return"
+    SIDE_SWAP = "side_swap"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

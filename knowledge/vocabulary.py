@@ -358,6 +358,7 @@ class AgreementKey(StrEnum):
     FIRST_SERVER = "first_server"
     POACH_SIGNAL = "poach_signal"
     TIMEOUT_CALLER = "timeout_caller"
+    OUT_CALLER = "out_caller"
 
     @property
     def label(self) -> str:

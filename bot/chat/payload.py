@@ -47,6 +47,7 @@ class Verb(StrEnum):
     ENDED_BY = "by"  # player, match, n: whose winner or error it was
     MEANT = "meant"  # player, match, n: whom a name not in this match stood for
     TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
+    AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

@@ -153,6 +153,7 @@ _KIND_OF_TAP = {
     Verb.TIMEOUT: Kind.SCORE,
     Verb.SERVE: Kind.SCORE,
     Verb.SCORE: Kind.SCORE,
+    Verb.AGREE: Kind.AGREEMENT,
     Verb.MODE: Kind.BOOK,
     Verb.PROFILE: Kind.NOTE,
     Verb.ADD: Kind.BOOK,

@@ -46,12 +46,14 @@ PAGES: Mapping[Topic, str] = MappingProxyType(
         Topic.ERNIE_OR_POST: "knowledge.tactics.ernie_or_post",
         Topic.TRANSITION: "knowledge.tactics.transition",
         Topic.TAKE_OR_LET_BOUNCE: "knowledge.tactics.take_or_let_bounce",
+        Topic.STACK_OR_NOT: "knowledge.tactics.stack_or_not",
+        Topic.PAIR_UP: "knowledge.tactics.pair_up",
+        Topic.RULES_QUESTION: "knowledge.rulebook",
+        Topic.WEATHER_OR_BODY: "knowledge.tactics.weather",
+        Topic.SMALLTALK_OR_UNKNOWN: "knowledge.tactics.smalltalk",
     }
 )
-"""Where each topic with an engine of its own lives; every such module has an `advise`."""
-
-GENERAL_RULES = "knowledge.tactics.general_rules"
-"""Answers every other topic from common practice, and says so."""
+"""Where each topic's page lives; every such module has an `advise`."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -60,9 +62,7 @@ def advise(situation: Situation) -> Advice:
     Pages are imported when first asked for: planning builds on single topics, so importing
     it from here at load time would close a circle, and a start stays light.
     """
-    page: Callable[[Situation], Advice] = import_module(
-        PAGES.get(situation.topic, GENERAL_RULES)
-    ).advise
+    page: Callable[[Situation], Advice] = import_module(PAGES[situation.topic]).advise
     return page(situation)
 
 
@@ -94,4 +94,4 @@ def _watched(one: OnCourt, looked: Looked) -> OnCourt:
     return replace(one, profile=watched(one.profile, looked))
 
 
-__all__ = ["GENERAL_RULES", "PAGES", "advise", "advise_traced"]
+__all__ = ["PAGES", "advise", "advise_traced"]

@@ -60,11 +60,11 @@ def test_why_tells_what_an_answer_weighed_and_the_notes_behind_it(demo: Talk) ->
     assert demo.say("more") == ALL_TOLD
 
 
-def test_a_general_rule_has_its_reasons_told_for_why(demo: Talk) -> None:
+def test_a_formation_has_every_position_told_for_why(demo: Talk) -> None:
     demo.say("should we stack?")
     why = demo.say("why")
-    assert why.startswith("Stack on serve only")
-    assert "(common practice)" in why
+    assert why.startswith("Stack on both: Mira always left")
+    assert "Mira returns right: Tom waits outside right; then Mira left, Tom right." in why
     assert demo.say("more") == ALL_TOLD
 
 

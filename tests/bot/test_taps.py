@@ -133,6 +133,11 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         + [[hale, match, bad] for bad in BAD_NUMBERS]
         + [[hale, bad, "2"] for bad in BAD_NUMBERS]
         + [[bad, match, "2"] for bad in BAD_NUMBERS],
+        Verb.AGREE: [
+            ["weather", "one", player, hale],
+            ["sides", "three", player, hale],
+            *(["sides", "one", player, bad] for bad in BAD_NUMBERS),
+        ],
         Verb.TAG: [["lob", "wide", match, "3"], ["serve", "moon", match, "3"]]
         + [["serve", hale, match, "3"], ["return", player, match, "3"]]
         + [["serve", "wide", match, bad] for bad in BAD_NUMBERS]

@@ -1,4 +1,4 @@
-"""General rules: every topic answered, nothing pretended, all of it fit for a phone."""
+"""Rules as data: refused where they do not fit a phone; every topic has a page that answers."""
 
 from __future__ import annotations
 
@@ -17,38 +17,36 @@ from knowledge.general_rule import (
 )
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
-from knowledge.tactics import general_rules
-from knowledge.tactics.general_rules import GENERAL_NOTE, OWN_ENGINE
+from knowledge.tactics import PAGES, advise
 from knowledge.vocabulary import Topic
 
-OTHER_TOPICS = sorted(set(Topic) - OWN_ENGINE)
-WITHOUT_NOTES_ANYWAY = {Topic.RULES_QUESTION, Topic.WEATHER_OR_BODY, Topic.SMALLTALK_OR_UNKNOWN}
+BY_WORDS = (Topic.RULES_QUESTION, Topic.WEATHER_OR_BODY, Topic.SMALLTALK_OR_UNKNOWN)
+"""Topics of many answers, of which the words pick one."""
 
 PHONE_LINES = 7
 """Call, three reasons, a number or exception, the assumption, a caution."""
 
 
 def _ask(topic: Topic, words: str = "") -> Advice:
-    return general_rules.advise(Situation(topic=topic, asked=Asked(words=words)))
+    return advise(Situation(topic=topic, asked=Asked(words=words)))
 
 
-@pytest.mark.parametrize("topic", OTHER_TOPICS)
-def test_every_other_topic_is_answered_short_and_verb_first(topic: Topic) -> None:
+def test_every_topic_has_a_page() -> None:
+    assert set(PAGES) == set(Topic)
+
+
+@pytest.mark.parametrize("topic", BY_WORDS)
+def test_without_words_too_the_answer_is_short_and_verb_first(topic: Topic) -> None:
     advice = _ask(topic)
     lines = [advice.number, advice.unless, advice.assumed, advice.caution]
     said = [*(reason.text for reason in advice.reasons), *(line for line in lines if line)]
     assert advice.topic is topic
     assert 0 < len(advice.call) <= CALL_LIMIT
     assert len(said) < PHONE_LINES
-    assert all(len(line) <= LINE_LIMIT for line in said if line != GENERAL_NOTE)
+    assert all(len(line) <= LINE_LIMIT for line in said)
 
 
-@pytest.mark.parametrize("topic", sorted(set(OTHER_TOPICS) - WITHOUT_NOTES_ANYWAY))
-def test_what_notes_could_sharpen_says_that_it_does_not_use_them(topic: Topic) -> None:
-    assert _ask(topic).assumed == GENERAL_NOTE
-
-
-@given(words=st.text(max_size=300), topic=st.sampled_from(OTHER_TOPICS))
+@given(words=st.text(max_size=300), topic=st.sampled_from(BY_WORDS))
 def test_any_words_get_an_answer(words: str, topic: Topic) -> None:
     assert _ask(topic, words).call
 

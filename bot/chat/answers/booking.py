@@ -138,7 +138,8 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     desk.book.pair_of(players[0], players[1])
     change = desk.record("context", {}, {"context": before.to_json()})
     desk.changed()
-    desk.context = replace(before, ours=(players[0], players[1]))
+    theirs = tuple(player for player in before.theirs if player not in players)
+    desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs)
     names = " and ".join(desk.names(players))
     return Reply(
         text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])

@@ -13,6 +13,7 @@ from bot.chat.answers.behind import behind_lines
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
+from bot.chat.answers.pair_card import with_card
 from bot.chat.answers.standing import Standing, cannot_be, standing
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
@@ -127,12 +128,14 @@ def answer_asked(
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
         offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
-    return render(
+    reply = render(
         _with_caution(asked, advice, situation),
         short=short,
         offers=offers,
         **_around(asked, situation),
     )
+    is_card = asked.topic is Topic.PAIR_UP and not short
+    return with_card(reply, advice, situation) if is_card else reply
 
 
 def _is_short(desk: Desk, asked: Asked) -> bool:
@@ -185,8 +188,11 @@ def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool
 
 
 def _is_about_them(topic: Topic) -> bool:
-    """Whether the answer rests on who they are; clearing one's own head does not."""
-    return topic in PAGES and topic is not Topic.RESET_HEAD
+    """Whether the answer rests on who they are; what we do among ourselves does not."""
+    return topic in PAGES and topic not in _AMONG_US
+
+
+_AMONG_US = frozenset({Topic.RESET_HEAD, Topic.STACK_OR_NOT, Topic.PAIR_UP})
 
 
 def _says_score(asked: Asked) -> bool:

@@ -12,6 +12,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
+from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.several import take_later
@@ -84,6 +85,7 @@ _ARGUMENTS = {
     Verb.ENDED_BY: (3, 3),
     Verb.MEANT: (3, 3),
     Verb.TAG: (4, 4),
+    Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
@@ -127,6 +129,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             if args[0] != "log":
                 raise BadPayloadError(f"what counts instead is the log, not {args[0]}")
             return use_log(desk)
+        case Verb.AGREE:
+            return press_card(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
         case Verb.EXAMPLE:
