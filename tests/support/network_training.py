@@ -16,7 +16,7 @@ import numpy as np
 import torch
 from torch import nn
 
-from bot.chat.features import character_keys
+from knowledge.reading.keys import character_keys
 from bot.chat.network import Network, in_bytes
 
 LINES_A_STEP = 64

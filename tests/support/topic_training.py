@@ -23,7 +23,7 @@ from topic_examples import (
     writer_examples,
 )
 
-from bot.chat.feature_table import FeatureTable, Numbers
+from knowledge.reading.feature_table import FeatureTable, Numbers
 from bot.chat.features import Seen
 from bot.chat.phrases import sources_digest
 from bot.chat.question_network import TOPICS, read_question, the_question_network
