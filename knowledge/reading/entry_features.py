@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from knowledge.reading.keys import Group, character_keys, key_of
-from knowledge.rulebook.words import stem
+from knowledge.reading.stems import stem
 from knowledge.said_phrases import END, fold
 
 LENGTHS = (1.0, 1.0, 1.0)

@@ -51,11 +51,15 @@ class Band(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bands:
-    """Chances from which an answer is given, alone or beside others (by writers left out)."""
+    """Chances from which an answer is given, alone or beside others, and from which none is.
+
+    `sharpness` scales the sums before the softmax. All are chosen by writers left out.
+    """
 
     sharpness: float
     sure_from: float
     half_sure_from: float
+    none_from: float
 
     def of(self, chance: float) -> Band:
         if chance >= self.sure_from:
@@ -65,21 +69,16 @@ class Bands:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Likely:
-    """Entries with their chances, the likeliest first, and the chance that it is none of them."""
+    """Entries with their chances, the likeliest first; `is_none`: it very likely is none of them."""
 
     ranked: tuple[tuple[str, float], ...]
-    none: float
+    is_none: bool
     band: Band
 
     @property
     def ids(self) -> tuple[str, ...]:
         """The entries shown, the likeliest first."""
         return tuple(id for id, _ in self.ranked[:SHOWN])
-
-    @property
-    def is_none(self) -> bool:
-        """Whether nothing is likelier than any entry."""
-        return self.none >= self.ranked[0][1]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,7 +104,11 @@ class EntryModel:
         order = np.argsort(-scores, kind="stable")
         ranked = [(self.ids[at], float(chances[at])) for at in order if self.ids[at] != NONE]
         none = float(chances[self.ids.index(NONE)])
-        return Likely(ranked=tuple(ranked), none=none, band=self.bands.of(ranked[0][1]))
+        return Likely(
+            ranked=tuple(ranked),
+            is_none=none >= self.bands.none_from,
+            band=self.bands.of(ranked[0][1]),
+        )
 
     def why(self, text: str, winner: str, other: str) -> tuple[str, ...]:
         """The words that spoke most for one entry against another."""

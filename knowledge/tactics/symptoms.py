@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -16,6 +16,7 @@ from knowledge.general_rule import (
     optional_line,
     read_reason,
 )
+from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -24,6 +25,11 @@ PLAN_B = "Plan B: "
 
 ONE_TELLING_WORDS = 6
 """Words apart so few, two symptoms are told in one breath: "drives and her partner crashes"."""
+
+
+PHRASE_VOTE = 1.0
+"""Nats that a phrase of a symptom adds to it, half as many the second told (by writers left out:
+one line in a hundred more is right than without)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,13 +65,56 @@ class Symptom:
     worth: str | None = None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundSymptoms:
+    """The symptoms that the words tell of, in order; `others` are what else may be meant.
+
+    `is_guess`: no phrase of it stands in the words and it is not sure.
+    """
+
+    named: tuple[Symptom, ...]
+    others: tuple[Symptom, ...] = ()
+    is_guess: bool = False
+
+
 def find_symptoms(situation: Situation) -> tuple[Symptom, ...]:
-    """The symptoms that the words tell of, in the order they are said."""
-    tapped = _by_id().get(situation.asked.words.strip().replace(" ", "_"))
+    """The symptoms that the words tell of and, where that is unsure, others that may be meant."""
+    found = symptoms_of(situation)
+    return (*found.named, *found.others) if found.named else ()
+
+
+def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> FoundSymptoms:
+    """What phrases and the model of ways of telling find together; `model`: not the shipped one."""
+    words = situation.asked.words
+    tapped = _by_id().get(words.strip().replace(" ", "_"))
     if tapped is not None:
-        return (tapped,)
+        return FoundSymptoms(named=(tapped,))
     hits = told_in(situation, phrases())
-    return tuple(_by_id()[hit.id] for hit in hits if not _only_seems(hit, hits))
+    told = [hit.id for hit in hits if not _only_seems(hit, hits)]
+    votes = {id: PHRASE_VOTE / (1 + place) for place, id in reversed([*enumerate(told)])}
+    likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
+    return FoundSymptoms(named=_all(told)) if likely is None else _together(told, likely)
+
+
+def _together(told: Sequence[str], likely: Likely) -> FoundSymptoms:
+    """Phrases say the order of what is told; the model says what comes first, if it is fairly sure.
+
+    A guess that no phrase names needs more than that nothing is told is less likely.
+    """
+    first, *next_ = likely.ids
+    if told and (first in told or likely.is_none or likely.band is Band.UNSURE):
+        others = () if likely.band is Band.SURE else [id for id in likely.ids if id not in told]
+        return FoundSymptoms(named=_all(told), others=_all(others))
+    if likely.is_none or likely.band is Band.UNSURE:
+        return FoundSymptoms(named=(), others=() if likely.is_none else _all(likely.ids))
+    if likely.band is Band.SURE:
+        return FoundSymptoms(named=_all([first, *told]))
+    others = dict.fromkeys([*told, *next_])
+    return FoundSymptoms(named=_all([first]), others=_all(others), is_guess=True)
+
+
+def _all(ids: Iterable[str]) -> tuple[Symptom, ...]:
+    return tuple(_by_id()[id] for id in ids)
 
 
 def told_in(situation: Situation, known: Phrases) -> tuple[Hit, ...]:

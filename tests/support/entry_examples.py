@@ -11,10 +11,12 @@ from pathlib import Path
 from typing import Any
 
 from rules_asked import asked_lines
+from topic_examples import writer_examples
 
 from knowledge.reading.entry_model import NONE, Kind
 from knowledge.rulebook.forms import ELSEWHERE, forms_by_rule
-from knowledge.tactics.symptom_guess import read_forms
+from knowledge.general_rule import read_forms
+from knowledge.vocabulary import Topic
 
 TESTS = Path(__file__).parents[1]
 ENTRY_WRITERS = TESTS / "train" / "entry_writers"
@@ -25,8 +27,15 @@ WRITERS = ("odile", "jax", "marlene", "desmond")
 OURS = "ours"
 """Who wrote the forms in our data."""
 
-UNANSWERED = "anything"
-"""The weather entry that answers what names nothing: nobody asks for it."""
+OTHERS = "others"
+OTHER_LINES = 300
+"""Lines of the practice writers on other topics, spread evenly over all of them: no entry answers
+them. Rules have lines enough that no entry answers; with these beside them fewer are found."""
+
+TOPIC = {
+    Kind.SYMPTOMS: Topic.ANSWER_PATTERN,
+    Kind.WEATHER: Topic.WEATHER_OR_BODY,
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +56,8 @@ class Example:
 def examples(kind: Kind) -> list[Example]:
     """All examples of a kind, each text once."""
     ours = {Kind.RULES: _rules, Kind.SYMPTOMS: _symptoms, Kind.WEATHER: _weather}[kind]()
-    found = [*ours, *_written(kind)]
+    others = _others(TOPIC[kind]) if kind in TOPIC else ()
+    found = [*ours, *_written(kind), *others]
     return list({one.text: one for one in reversed(found)}.values())[::-1]
 
 
@@ -70,6 +80,13 @@ def _written(kind: Kind) -> Iterator[Example]:
                     writer=row.get("writer", name),
                     also=tuple(row.get("also", ())),
                 )
+
+
+def _others(topic: Topic) -> Iterator[Example]:
+    kind = next(kind for kind, its in TOPIC.items() if its is topic)
+    lines = [one for one in writer_examples() if topic not in one.right and one.after is None]
+    for one in lines[:: len(lines) // OTHER_LINES][:OTHER_LINES]:
+        yield Example(kind=kind, text=one.text, id=NONE, writer=OTHERS)
 
 
 def _rules() -> Iterator[Example]:

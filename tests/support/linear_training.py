@@ -45,13 +45,14 @@ def fit(
     *,
     ridge: float,
     lengths: tuple[float, ...] = GROUP_LENGTHS,
+    fewest: int = FEWEST_MESSAGES,
 ) -> tuple[FeatureTable, Numbers]:
     """Features and weights: minimises sum_i weight_i |x_i W - target_i|² + ridge |W|²."""
     table = FeatureTable.of(seen, lengths)
     rows = matrix_of(seen, table)
     model = Ridge(alpha=ridge, solver="lsqr", fit_intercept=False, tol=TOLERANCE)
     model.fit(rows, targets, sample_weight=weight)
-    often = np.diff(rows.tocsc().indptr) >= FEWEST_MESSAGES
+    often = np.diff(rows.tocsc().indptr) >= fewest
     kept = FeatureTable(keys=table.keys[often], telling=table.telling[often], lengths=lengths)
     return kept, np.asarray(np.atleast_2d(model.coef_).T[often], dtype=np.float32)
 

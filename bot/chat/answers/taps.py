@@ -25,6 +25,7 @@ from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation
 from knowledge.tactics.ball_words import FIELDS
 from knowledge.tactics.symptoms import symptoms
+from knowledge.tactics.weather_entries import entry_of
 from knowledge.vocabulary import (
     TRAITS,
     BallKind,
@@ -202,6 +203,8 @@ def _with_fact(
             desk.context = replace(desk.context, formation=word_in(Formation, value))
         case MatchFact.SYMPTOM:
             return replace(asked, text=_symptom(value))
+        case MatchFact.WEATHER:
+            return replace(asked, text=_weather(value))
         case _ if fact in FIELDS:
             return with_ball_fact(asked, fact, value)
         case _:
@@ -213,6 +216,13 @@ def _symptom(value: str) -> str:
     """The words that name a symptom; BadPayloadError for one that we do not know."""
     if value not in {one.id for one in symptoms()}:
         raise BadPayloadError(f"no symptom: {value}")
+    return value.replace("_", " ")
+
+
+def _weather(value: str) -> str:
+    """The words that name an entry on weather or bodies; BadPayloadError for none of ours."""
+    if entry_of(value) is None:
+        raise BadPayloadError(f"no weather or body entry: {value}")
     return value.replace("_", " ")
 
 
