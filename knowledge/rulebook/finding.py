@@ -14,7 +14,11 @@ from functools import cache
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
-from knowledge.rulebook.words import Vocabulary, read_vocabulary, words_table
+from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
+
+
+MENDED_MOST = 600
+"""Characters of a text whose slips are put right: no writer's longest line has more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,13 +46,29 @@ class Finder:
 
     def find(self, said: str) -> Found:
         """The rule that a text asks for, and what else it may mean."""
+        likely = self._likely(said)
+        if likely is None or (likely.band is not Band.SURE and not self._asked_of(said)):
+            return Found(rule=None, has_none=True)
+        return _found(likely)
+
+    def _likely(self, said: str) -> Likely | None:
+        """By the text as it stands; where that is not sure, by its words put right, if surer."""
         likely = self.model.likely(said)
-        return Found(rule=None, has_none=True) if likely is None else _found(likely)
+        if likely is not None and likely.band is Band.SURE:
+            return likely
+        mended = " ".join(self.vocabulary.spelled(token) for token in tokens_of(said[:MENDED_MOST]))
+        again = self.model.likely(mended)
+        if likely is None or again is None:
+            return again or likely
+        return max(likely, again, key=lambda one: one.ranked[0][1])
+
+    def _asked_of(self, said: str) -> frozenset[str]:
+        """What a text speaks of that rules are asked for: of "is that a fault" nothing."""
+        return self.vocabulary.ideas(said[:MENDED_MOST]) & self.vocabulary.ideas_known
 
     def leans(self, said: str) -> bool:
         """Whether a text speaks of nothing by itself: "and with a ref, who calls it then?"."""
-        ideas = self.vocabulary.ideas(said) & self.vocabulary.ideas_known
-        return ideas <= self.vocabulary.leaning
+        return self._asked_of(said) <= self.vocabulary.leaning
 
 
 def _found(likely: Likely) -> Found:

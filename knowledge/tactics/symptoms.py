@@ -16,7 +16,7 @@ from knowledge.general_rule import (
     optional_line,
     read_reason,
 )
-from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
+from knowledge.reading.entry_model import SHOWN, Band, EntryModel, Kind, Likely, entry_model
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -30,6 +30,13 @@ ONE_TELLING_WORDS = 6
 PHRASE_VOTE = 1.0
 """Nats that a phrase of a symptom adds to it, half as many the second told (by writers left out:
 one line in a hundred more is right than without)."""
+
+
+GUESSED_FROM = 0.23
+"""Chance from which a symptom is answered that no phrase names."""
+
+ASKED_FROM = 0.2
+"""Chance of the three likeliest together from which they are asked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,23 +100,29 @@ def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> Fou
     told = [hit.id for hit in hits if not _only_seems(hit, hits)]
     votes = {id: PHRASE_VOTE / (1 + place) for place, id in reversed([*enumerate(told)])}
     likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
-    return FoundSymptoms(named=_all(told)) if likely is None else _together(told, likely)
+    if likely is None:
+        return FoundSymptoms(named=_all(told))
+    denied = phrases().denied(words)
+    ids = [id for id, _ in likely.ranked if id not in denied][:SHOWN]
+    return _together(told, ids, likely)
 
 
-def _together(told: Sequence[str], likely: Likely) -> FoundSymptoms:
+def _together(told: Sequence[str], ids: Sequence[str], likely: Likely) -> FoundSymptoms:
     """Phrases say the order of what is told; the model says what comes first, if it is fairly sure.
 
-    A guess that no phrase names needs more than that nothing is told is less likely.
+    `ids` are its likeliest. Where no phrase stands, a guess takes more.
     """
-    first, *next_ = likely.ids
-    if told and (first in told or likely.is_none or likely.band is Band.UNSURE):
-        others = () if likely.band is Band.SURE else [id for id in likely.ids if id not in told]
+    first, chances = ids[0], dict(likely.ranked)
+    is_weak = likely.is_none or likely.band is Band.UNSURE
+    if told and (first in told or is_weak):
+        others = () if likely.band is Band.SURE else [id for id in ids if id not in told]
         return FoundSymptoms(named=_all(told), others=_all(others))
-    if likely.is_none or likely.band is Band.UNSURE:
-        return FoundSymptoms(named=(), others=() if likely.is_none else _all(likely.ids))
+    if is_weak or (not told and chances[first] < GUESSED_FROM):
+        is_lost = likely.is_none or sum(chances[id] for id in ids) < ASKED_FROM
+        return FoundSymptoms(named=(), others=() if is_lost else _all(ids))
     if likely.band is Band.SURE:
-        return FoundSymptoms(named=_all([first, *told]))
-    others = dict.fromkeys([*told, *next_])
+        return FoundSymptoms(named=_all([first, *(id for id in told if id != first)]))
+    others = [id for id in dict.fromkeys([*told, *ids]) if id != first]
     return FoundSymptoms(named=_all([first]), others=_all(others), is_guess=True)
 
 

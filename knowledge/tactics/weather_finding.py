@@ -1,8 +1,7 @@
 """Which entry on weather or bodies a message asks for: a model and the words that pick, together.
 
-A body that is heard of by either is hardly ever answered with the weather, and a grave complaint
-that words pick stands against a lesser one: a chest or a head sent to a harmless line is the worst
-fault.
+A body that is heard of by either is never answered with the weather: a chest or a head sent to a
+harmless line is the worst fault. What the model takes for weather is then offered beside it.
 """
 
 from __future__ import annotations
@@ -19,14 +18,14 @@ WORD_VOTE = 1.0
 A_BODY_FROM = 0.35
 """Chance of all complaints together from which one is answered, though weather is likelier."""
 
-WEATHER_FROM = 0.97
-"""Chance from which weather is answered though a word of a body stands there: "sun in my eyes"."""
-
 GRAVE = frozenset({"heart", "heat_illness", "head", "eye", "breath"})
-"""Complaints that are answered wherever they are likeliest."""
+OVER_GRAVE_FROM = 0.9
+OVER_WORDS_FROM = 0.4
+"""Chances from which another complaint is answered than the one whose words stand there, where
+that is a grave one and where not."""
 
-OVER_WORDS_FROM = 0.9
-"""Chance from which another complaint is answered than the one whose words stand there."""
+LIGHTNING = "lightning"
+"""The one weather that kills: no complaint is guessed where its words stand."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,22 +67,21 @@ def entries_of(words: str, *, model: EntryModel | None = None) -> FoundEntry:
 
 def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
     first, chance = entry_named(likely.ranked[0][0]), likely.ranked[0][1]
-    of_body = picked is not None and picked.kind == BODY
-    hears_of_body = of_body or complains(words)
-    if likely.is_none and not hears_of_body:
+    if picked is not None and picked.kind == BODY:
+        enough = OVER_GRAVE_FROM if picked.id in GRAVE else OVER_WORDS_FROM
+        is_other = first.kind == BODY and (first.id in GRAVE or chance >= enough)
+        return first if is_other else picked
+    if complains(words):
+        return _likeliest_body(likely)
+    if likely.is_none or (picked is not None and picked.id == LIGHTNING):
         return picked
-    if first.kind != BODY and not _hides_a_body(likely, hears_of_body):
-        return picked if likely.band is Band.UNSURE and picked is not None else first
-    body = _likeliest_body(likely)
-    if picked is None or picked.kind != BODY:
-        return body
-    return body if first is body and (body.id in GRAVE or chance >= OVER_WORDS_FROM) else picked
+    if first.kind == BODY or _share_of_bodies(likely) >= A_BODY_FROM:
+        return _likeliest_body(likely)
+    return picked if likely.band is Band.UNSURE and picked is not None else first
 
 
-def _hides_a_body(likely: Likely, hears_of_body: bool) -> bool:
-    """Whether weather comes first though it may well be a body that is meant."""
-    share = sum(chance for id, chance in likely.ranked if entry_named(id).kind == BODY)
-    return share >= A_BODY_FROM or (hears_of_body and likely.ranked[0][1] < WEATHER_FROM)
+def _share_of_bodies(likely: Likely) -> float:
+    return sum(chance for id, chance in likely.ranked if entry_named(id).kind == BODY)
 
 
 def _likeliest_body(likely: Likely) -> Entry:

@@ -30,9 +30,10 @@ OURS = "ours"
 OTHERS = "others"
 OTHER_LINES = 300
 """Lines of the practice writers on other topics, spread evenly over all of them: no entry answers
-them. Rules have lines enough that no entry answers; with these beside them fewer are found."""
+them."""
 
 TOPIC = {
+    Kind.RULES: Topic.RULES_QUESTION,
     Kind.SYMPTOMS: Topic.ANSWER_PATTERN,
     Kind.WEATHER: Topic.WEATHER_OR_BODY,
 }
@@ -56,8 +57,7 @@ class Example:
 def examples(kind: Kind) -> list[Example]:
     """All examples of a kind, each text once."""
     ours = {Kind.RULES: _rules, Kind.SYMPTOMS: _symptoms, Kind.WEATHER: _weather}[kind]()
-    others = _others(TOPIC[kind]) if kind in TOPIC else ()
-    found = [*ours, *_written(kind), *others]
+    found = [*ours, *_written(kind), *_others(TOPIC[kind])]
     return list({one.text: one for one in reversed(found)}.values())[::-1]
 
 
