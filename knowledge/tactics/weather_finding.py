@@ -10,7 +10,15 @@ from dataclasses import dataclass
 
 from knowledge.complaints import complains
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
-from knowledge.tactics.weather_entries import BODY, Entry, entry_by_words, entry_named, entry_of
+from knowledge.tactics.weather_entries import (
+    BODY,
+    SAYINGS,
+    Entry,
+    entry_by_words,
+    entry_named,
+    entry_of,
+)
+from knowledge.tactics.weather_said import folded
 
 WORD_VOTE = 1.0
 """Nats that the words that pick an entry add to it (by writers left out, .5 to 1.5 alike)."""
@@ -20,7 +28,7 @@ A_BODY_FROM = 0.35
 
 GRAVE = frozenset({"heart", "heat_illness", "head", "eye", "breath"})
 OVER_GRAVE_FROM = 0.9
-OVER_WORDS_FROM = 0.4
+OVER_WORDS_FROM = 0.87
 """Chances from which another complaint is answered than the one whose words stand there, where
 that is a grave one and where not."""
 
@@ -52,7 +60,8 @@ def entries_of(words: str, *, model: EntryModel | None = None) -> FoundEntry:
         return FoundEntry(entry=tapped)
     picked = entry_by_words(words)
     votes = {} if picked is None else {picked.id: WORD_VOTE}
-    likely = (model or entry_model(Kind.WEATHER)).likely(words, votes)
+    said = SAYINGS.sub(" ", folded(words))
+    likely = (model or entry_model(Kind.WEATHER)).likely(said, votes)
     if likely is None:
         return FoundEntry(entry=picked)
     entry = _settled(words, picked, likely)
