@@ -50,6 +50,7 @@ SAYINGS = re.compile(
 )
 """Bodies in these are figures of speech, or no complaint."""
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """A rule with a name and whether it answers a body's complaint or the weather."""

@@ -43,6 +43,7 @@ TOLD_AT_MOST_NONE = 0.02
 
 VOCABULARY = read_vocabulary(words_table(), [form for rule in rules() for form in rule.asked])
 
+
 def _lines(*writers: str) -> list[AskedLine]:
     return [line for line in asked_lines() if line.writer in writers]
 

@@ -86,7 +86,10 @@ WEATHER_ROUND = [
 @pytest.mark.parametrize("around", WEATHER_ROUND)
 @pytest.mark.parametrize("entry", sorted(COMPLAINTS))
 def test_the_weather_never_hides_a_complaint(entry: str, around: str) -> None:
-    bodies = {"emergency", *(one.id for one in weather_entries.entries() if one.kind == weather_entries.BODY)}
+    bodies = {
+        "emergency",
+        *(one.id for one in weather_entries.entries() if one.kind == weather_entries.BODY),
+    }
     for said in COMPLAINTS[entry]["said"]:
         assert _found(said + around) in bodies
 

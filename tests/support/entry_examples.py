@@ -27,6 +27,9 @@ WRITERS = ("odile", "jax", "marlene", "desmond")
 OURS = "ours"
 """Who wrote the forms in our data."""
 
+OWN = "own"
+"""Who wrote the forms that stand in a rule's entry itself: each has to find its rule."""
+
 OTHERS = "others"
 OTHER_LINES = 300
 """Lines of the practice writers on other topics, spread evenly over all of them: no entry answers
@@ -93,7 +96,8 @@ def _rules() -> Iterator[Example]:
     for name, forms in forms_by_rule().items():
         for form in forms:
             id = NONE if name == ELSEWHERE else name
-            yield Example(kind=Kind.RULES, text=form.text, id=id, writer=OURS)
+            writer = OWN if form.writer is None else OURS
+            yield Example(kind=Kind.RULES, text=form.text, id=id, writer=writer)
     for line in asked_lines():
         if not line.before:
             first, *also = line.rules or (NONE,)

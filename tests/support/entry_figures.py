@@ -85,7 +85,9 @@ def _harms(one: Example, answered: str) -> bool:
     """Whether a body's complaint got an answer about the weather: the worst fault."""
     if one.kind is not Kind.WEATHER:
         return False
-    return entry_named(answered).kind != BODY and all(entry_named(id).kind == BODY for id in one.right)
+    return entry_named(answered).kind != BODY and all(
+        entry_named(id).kind == BODY for id in one.right
+    )
 
 
 def outcomes(lines: Iterable[Example], model: EntryModel) -> Counter[Outcome]:
