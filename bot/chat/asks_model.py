@@ -15,9 +15,9 @@ from typing import Any
 
 from bot.chat.features import GROUP_LENGTHS, extract
 from bot.chat.lexicon import the_lexicon
-from knowledge.reading.linear_model import LinearModel, unpacked
 from bot.chat.topic_model import the_model
 from bot.chat.utterance import Utterance
+from knowledge.reading.linear_model import LinearModel, unpacked
 
 ASKS_FROM = 0.15
 """Score from which what looks like a note is a question: of the open voices' notes one in fifty

@@ -18,10 +18,8 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from knowledge.reading.feature_table import Indices, Numbers, Vector
 from bot.chat.features import GROUP_LENGTHS, Seen, extract
 from bot.chat.lexicon import Lexicon, the_lexicon
-from knowledge.reading.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
 from bot.chat.question_network import (
     TOPICS,
     QuestionRead,
@@ -31,6 +29,8 @@ from bot.chat.question_network import (
 )
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
+from knowledge.reading.feature_table import Indices, Numbers, Vector
+from knowledge.reading.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
 from knowledge.vocabulary import Topic
 
 SHOWN = 3

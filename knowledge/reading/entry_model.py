@@ -69,7 +69,7 @@ class Bands:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Likely:
-    """Entries with their chances, the likeliest first; `is_none`: it very likely is none of them."""
+    """Entries with their chances, the likeliest first; `is_none`: very likely it is none."""
 
     ranked: tuple[tuple[str, float], ...]
     is_none: bool

@@ -16,7 +16,6 @@ from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
-
 MENDED_MOST = 600
 """Characters of a text whose slips are put right: no writer's longest line has more."""
 

@@ -102,7 +102,7 @@ def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> Fou
     likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
     if likely is None:
         return FoundSymptoms(named=_all(told))
-    denied = phrases().denied(words)
+    denied = frozenset() if likely.ids[0] in told else phrases().denied(words)
     ids = [id for id, _ in likely.ranked if id not in denied][:SHOWN]
     return _together(told, ids, likely)
 

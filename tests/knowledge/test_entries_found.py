@@ -58,9 +58,9 @@ def test_the_models_are_small_and_their_file_holds_all_of_them() -> None:
 
 
 LEFT_OUT = {
-    Kind.RULES: ("jax", 0.0, 0.0, 1.0, 0),
-    Kind.SYMPTOMS: ("marlene", 0.0, 0.0, 1.0, 0),
-    Kind.WEATHER: ("desmond", 0.0, 0.0, 1.0, 0),
+    Kind.RULES: ("jax", 0.788, 0.935, 0.038, 0),
+    Kind.SYMPTOMS: ("marlene", 0.783, 0.917, 0.042, 0),
+    Kind.WEATHER: ("desmond", 0.860, 0.940, 0.060, 1),
 }
 """A writer, shares right, shown and misled, and complaints answered with the weather, as printed by
 tests/train/train_entries.py."""

@@ -13,9 +13,9 @@ from typing import Any
 from rules_asked import asked_lines
 from topic_examples import writer_examples
 
+from knowledge.general_rule import read_forms
 from knowledge.reading.entry_model import NONE, Kind
 from knowledge.rulebook.forms import ELSEWHERE, forms_by_rule
-from knowledge.general_rule import read_forms
 from knowledge.vocabulary import Topic
 
 TESTS = Path(__file__).parents[1]

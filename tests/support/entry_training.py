@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
 import numpy as np
@@ -20,7 +20,7 @@ BAYES_SHARE = 0.5
 80, Bayes alone 82, both 85 of 100 symptoms at once; shares of .3 to .8 differ by less than one."""
 
 FEWEST = 3
-"""Examples that a feature must stand in to be kept: two would make the files half as large again."""
+"""Examples that a feature must stand in to be kept: of two the files are half as large again."""
 
 OTHER_WEIGHT = 0.5
 """A line about something else counts half: of 300 such lines, none are found more than twice as
@@ -33,7 +33,7 @@ SMOOTHING = 0.03
 """Weight that each entry lends every feature (likewise)."""
 
 BANDS = {
-    Kind.RULES: Bands(sharpness=0.7, sure_from=0.9, half_sure_from=0.2, none_from=0.8),
+    Kind.RULES: Bands(sharpness=0.7, sure_from=0.9, half_sure_from=0.36, none_from=0.8),
     Kind.SYMPTOMS: Bands(sharpness=0.7, sure_from=0.9, half_sure_from=0.15, none_from=0.9),
     Kind.WEATHER: Bands(sharpness=0.7, sure_from=0.9, half_sure_from=0.1, none_from=0.9),
 }

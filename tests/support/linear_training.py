@@ -9,8 +9,8 @@ import numpy as np
 import scipy.sparse
 from sklearn.linear_model import Ridge
 
-from knowledge.reading.feature_table import FeatureTable, Numbers
 from bot.chat.features import GROUP_LENGTHS
+from knowledge.reading.feature_table import FeatureTable, Numbers
 from knowledge.reading.keys import Message
 from knowledge.reading.linear_model import LinearModel
 
