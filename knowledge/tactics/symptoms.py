@@ -102,7 +102,8 @@ def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> Fou
     likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
     if likely is None:
         return FoundSymptoms(named=_all(told))
-    denied = frozenset() if likely.ids[0] in told else phrases().denied(words)
+    is_settled = likely.band is Band.SURE and likely.ids[0] in told
+    denied = frozenset[str]() if is_settled else phrases().denied(words)
     ids = [id for id, _ in likely.ranked if id not in denied][:SHOWN]
     return _together(told, ids, likely)
 
