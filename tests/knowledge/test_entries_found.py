@@ -78,6 +78,7 @@ def kind_left_out(request: pytest.FixtureRequest) -> tuple[Kind, Counter[Outcome
     return kind, left_out(Taught.of(kind), LEFT_OUT[kind][0])
 
 
+@pytest.mark.minutes
 def test_a_writer_left_out_finds_entries(kind_left_out: tuple[Kind, Counter[Outcome]]) -> None:
     kind, found = kind_left_out
     _, right, shown, misled, harmed = LEFT_OUT[kind]
@@ -92,11 +93,13 @@ def test_a_writer_left_out_finds_entries(kind_left_out: tuple[Kind, Counter[Outc
 
 
 def test_no_complaint_that_was_ever_read_is_answered_with_the_weather() -> None:
-    """All 900 and more that practice writers typed, with the shipped model."""
+    """All that writers typed, with the shipped model; being tired alone ("slept four hours") hurts
+    nobody."""
     bodies = [
         one
         for one in examples(Kind.WEATHER)
-        if one.id != NONE and all(entry_named(id).kind == BODY for id in one.right)
+        if one.right.isdisjoint({NONE, "tired"})
+        and all(entry_named(id).kind == BODY for id in one.right)
     ]
     assert len(bodies) > 600
     harmed = [
