@@ -66,6 +66,7 @@ class MatchFact(StrEnum):
     OFFICIATED = "officiated"  # yes or no: there is a referee
     RULE = "rule"  # the name of a rule of knowledge.rulebook
     SYMPTOM = "symptom"  # the id of a symptom (tactics.symptoms)
+    WEATHER = "weather"  # the id of an entry on weather or bodies (tactics.weather_entries)
     HEIGHT = "met_at"  # a HeightName: how high we meet the ball (knowledge.ball_places)
     PLACE = "place"  # a PlaceName: how far from the net that is
     BOUNCED = "bounced"  # yes or no: it bounced first

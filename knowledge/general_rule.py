@@ -50,6 +50,15 @@ def load_table(package: str, name: str) -> dict[str, object]:
     return tomllib.loads(files(package).joinpath(name).read_text(encoding="utf-8"))
 
 
+def read_forms(name: str) -> dict[str, tuple[str, ...]]:
+    """The ways of telling of a data file; RuleDataError where they are no lists."""
+    table = load_table("knowledge.tactics", name)
+    read = {id: tuple(said) for id, said in table.items() if isinstance(said, list)}
+    if len(read) != len(table):
+        raise RuleDataError(f"{name} has a list of texts for each entry")
+    return read
+
+
 def load_entries(package: str, name: str) -> tuple[Mapping[str, object], ...]:
     """The `[[entry]]` rows of a data file."""
     rows = load_table(package, name).get("entry")

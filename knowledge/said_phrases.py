@@ -88,6 +88,12 @@ class Phrases:
         found = [hit for id in self.entries if (hit := self._first(id, text)) is not None]
         return tuple(sorted(found, key=lambda hit: (hit.start, -hit.stop)))
 
+    def denied(self, said: str) -> frozenset[str]:
+        """Every entry that is told of only to say that it is not so: "they never lob"."""
+        text = self._read(said, (), ())
+        told = (id for id in self.entries if self._patterns[id].search(text))
+        return frozenset(id for id in told if self._first(id, text) is None)
+
     def _first(self, id: str, text: str) -> Hit | None:
         for match in self._patterns[id].finditer(text):
             before = text[: match.start()]

@@ -13,11 +13,11 @@ from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
 
-from bot.chat.features import extract
+from bot.chat.features import GROUP_LENGTHS, extract
 from bot.chat.lexicon import the_lexicon
-from bot.chat.linear_model import LinearModel, unpacked
 from bot.chat.topic_model import the_model
 from bot.chat.utterance import Utterance
+from knowledge.reading.linear_model import LinearModel, unpacked
 
 ASKS_FROM = 0.15
 """Score from which what looks like a note is a question: of the open voices' notes one in fifty
@@ -66,5 +66,6 @@ def asking_score(utterance: Utterance) -> float:
 @cache
 def the_asks_model() -> AsksModel:
     """The model shipped with the bot."""
-    linear, recipe, _ = unpacked(files("bot.chat").joinpath("data/asks.npz").read_bytes())
+    content = files("bot.chat").joinpath("data/asks.npz").read_bytes()
+    linear, recipe, _ = unpacked(content, GROUP_LENGTHS)
     return AsksModel(linear=linear, recipe=recipe)

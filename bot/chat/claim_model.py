@@ -18,9 +18,9 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from bot.chat.feature_table import Numbers
-from bot.chat.linear_model import as_bytes, as_text
 from bot.chat.network import Network
+from knowledge.reading.feature_table import Numbers
+from knowledge.reading.linear_model import as_bytes, as_text
 from knowledge.vocabulary import TRAITS, Trait, Value
 
 TRAIT_COLUMNS = tuple(Trait)

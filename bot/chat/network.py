@@ -16,7 +16,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from bot.chat.feature_table import Numbers
+from knowledge.reading.feature_table import Numbers
 
 INT8_TOP = 127
 

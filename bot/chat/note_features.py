@@ -7,13 +7,13 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from bot.chat.features import character_keys, key_of
 from bot.chat.note_hits import Hit, Hits
 from bot.chat.note_line import NoteLine
 from bot.chat.note_pairs import NAME
 from bot.chat.question import Certainty, Claim, Mention
 from bot.chat.wordforms import stem
 from bot.chat.words import Word
+from knowledge.reading.keys import character_keys, key_of
 from knowledge.vocabulary import PlayerId
 
 FIRST_PERSON = frozenset(["i", "me", "my", "im", "ive", "mine", "myself"])

@@ -18,13 +18,13 @@ from typing import Any
 
 import numpy as np
 
-from bot.chat.feature_table import Numbers
 from bot.chat.features import spelled
 from bot.chat.lexicon import the_lexicon
-from bot.chat.linear_model import as_bytes, as_text
 from bot.chat.network import Looked, Network
 from bot.chat.question_words import QuestionWord, see_question
 from bot.chat.utterance import Utterance
+from knowledge.reading.feature_table import Numbers
+from knowledge.reading.linear_model import as_bytes, as_text
 from knowledge.vocabulary import Topic
 
 TOPICS = tuple(Topic)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from bot.chat.features import Spelled, character_keys, key_of, leans
+from bot.chat.features import Spelled, leans
 from bot.chat.utterance import Utterance
 from bot.chat.wordforms import stem
+from knowledge.reading.keys import character_keys, key_of
 from knowledge.vocabulary import Topic
 
 

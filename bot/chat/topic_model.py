@@ -18,10 +18,8 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from bot.chat.feature_table import Indices, Numbers, Vector
-from bot.chat.features import Seen, extract
+from bot.chat.features import GROUP_LENGTHS, Seen, extract
 from bot.chat.lexicon import Lexicon, the_lexicon
-from bot.chat.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
 from bot.chat.question_network import (
     TOPICS,
     QuestionRead,
@@ -31,6 +29,8 @@ from bot.chat.question_network import (
 )
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
+from knowledge.reading.feature_table import Indices, Numbers, Vector
+from knowledge.reading.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
 from knowledge.vocabulary import Topic
 
 SHOWN = 3
@@ -167,7 +167,7 @@ def the_model() -> TopicModel:
 
 
 def load_model(content: bytes) -> TopicModel:
-    linear, recipe, arrays = unpacked(content)
+    linear, recipe, arrays = unpacked(content, GROUP_LENGTHS)
     return TopicModel(
         linear=linear,
         known=frozenset(as_text(arrays["known"]).split("\n")),

@@ -14,6 +14,8 @@ UNKNOWN_RULE = "Ask the referee or the desk before the next serve."
 
 DONT_HAVE = "I don't have that rule; the event's rules decide."
 
+NOT_SURE = "I'm not sure which rule you ask for."
+
 SAY_MORE = "Or say in a few words what happened."
 
 NO_REF_ASSUMED = "No ref assumed. 2025 edition; event rules first."
@@ -46,7 +48,7 @@ def advise(situation: Situation) -> Advice:
             topic=Topic.RULES_QUESTION,
             call=UNKNOWN_RULE,
             unless=SAY_MORE,
-            assumed=DONT_HAVE,
+            assumed=DONT_HAVE if found.has_none else NOT_SURE,
             choices=tuple(_meant(rule) for rule in found.others),
         )
     return _advice(found.rule, found.others, is_officiated(asked))

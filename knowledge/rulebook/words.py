@@ -10,14 +10,10 @@ from functools import cache, cached_property
 from rapidfuzz.distance import OSA
 
 from knowledge.general_rule import RuleDataError, load_table
+from knowledge.reading.stems import KEPT_LETTERS, stem
 
 CORRECTED_LETTERS = 5
 """A word from this length on may have one slip of the keyboard; shorter ones are too alike."""
-
-KEPT_LETTERS = 4
-"""An ending is taken off only where so many letters stay."""
-
-ENDINGS = ("ing", "ed", "es", "s")
 
 GAP = 1
 """Words or stops that may stand between two words of a phrase: "after the volley"."""
@@ -65,6 +61,12 @@ class Vocabulary:
         )
 
     @cached_property
+    def ideas_known(self) -> frozenset[str]:
+        """All that a text may speak of in the words of the ways of asking."""
+        spoken = {self.read(word) for word in self.known}
+        return frozenset(spoken | {idea for _, idea in self.phrases})
+
+    @cached_property
     def _begun_with(self) -> Mapping[str, Sequence[tuple[Tokens, str]]]:
         """Phrases by their first word."""
         begun: dict[str, list[tuple[Tokens, str]]] = {}
@@ -107,14 +109,6 @@ class Vocabulary:
 def tokens_of(said: str) -> list[str]:
     """Words, numbers and the stops between them in lower case, apostrophes dropped."""
     return re.findall(r"[a-z]+|[0-9]+|[,.;:!?]", re.sub(r"['’]", "", said.lower()))
-
-
-def stem(token: str) -> str:
-    """The token without its ending: bounces, bounced and bouncing read alike."""
-    for ending in ENDINGS:
-        if token.endswith(ending) and len(token) - len(ending) >= KEPT_LETTERS:
-            return token[: -len(ending)]
-    return token
 
 
 def is_one_slip(one: str, other: str) -> bool:

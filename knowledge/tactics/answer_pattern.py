@@ -12,8 +12,7 @@ from knowledge.planning.phrases import skill_words
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
-from knowledge.tactics.symptom_guess import likest_symptom
-from knowledge.tactics.symptoms import PLAN_B, Symptom, find_symptoms, symptoms
+from knowledge.tactics.symptoms import PLAN_B, Symptom, symptoms, symptoms_of
 from knowledge.tactics.targeted_one import with_names
 from knowledge.vocabulary import Topic, Trait
 
@@ -21,25 +20,22 @@ NO_SHOT = "play deep and middle; give no angle."
 """What takes no shot that somebody may own as weak."""
 
 NOT_READ = "I read no symptom in that: these come most."
+MAY_BE = "Not sure which symptom you mean: is it one?"
 COMMONEST = ("bang", "lob", "pop_up")
 """Offered where the words name none: as many as there are buttons."""
 
 
 def advise(situation: Situation) -> Advice:
     """The answer to the symptom that the words name, sharpened by what the book knows."""
-    found = find_symptoms(situation)
-    if not found:
-        return _guessed(situation)
-    return _told(found, situation)
+    found = symptoms_of(situation)
+    if not found.named:
+        return _unnamed(found.others)
+    advice = _told((*found.named, *found.others), situation)
+    return replace(advice, assumed=_taken_as(found.named[0])) if found.is_guess else advice
 
 
-def _guessed(situation: Situation) -> Advice:
-    """The symptom that the words are likest to, said to be a guess; else the general answer."""
-    likest = likest_symptom(situation.asked.words)
-    if likest is None:
-        return _unnamed()
-    advice = _told((likest,), situation)
-    return replace(advice, assumed=f"Taken as: {likest.label}. Not so? Name the ball.")
+def _taken_as(symptom: Symptom) -> str:
+    return f"Taken as: {symptom.label}. Not so? Name the ball."
 
 
 def _told(found: Sequence[Symptom], situation: Situation) -> Advice:
@@ -147,8 +143,8 @@ def _choices(
     symptom: Symptom, others: Sequence[Symptom], situation: Situation, culprit: Culprit | None
 ) -> tuple[Choice, ...]:
     still = Choice(label="still bad", topic=Topic.ADJUST)
-    also = [_of_symptom(one) for one in others[:1]]
     noted = noted_by_tap(symptom, situation) if culprit is None else None
+    also = [_of_symptom(one) for one in others[: 1 if noted else 2]]
     return (*also, *([noted] if noted else []), still)
 
 
@@ -161,8 +157,9 @@ def _of_symptom(symptom: Symptom) -> Choice:
     )
 
 
-def _unnamed() -> Advice:
-    offered = [one for id in COMMONEST for one in symptoms() if one.id == id]
+def _unnamed(likeliest: Sequence[Symptom]) -> Advice:
+    """The general answer, with what may be meant or else what comes most."""
+    offered = likeliest or [one for id in COMMONEST for one in symptoms() if one.id == id]
     return Advice(
         topic=Topic.ANSWER_PATTERN,
         call="Slow it to the middle; see which ball hurts.",
@@ -172,6 +169,6 @@ def _unnamed() -> Advice:
             Reason(text="Sign: you can name the ball that hurts", source=COMMON_PRACTICE),
         ),
         unless="Tell me that ball and I give one answer.",
-        assumed=NOT_READ,
+        assumed=MAY_BE if likeliest else NOT_READ,
         choices=tuple(_of_symptom(one) for one in offered),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -16,6 +16,7 @@ from knowledge.general_rule import (
     optional_line,
     read_reason,
 )
+from knowledge.reading.entry_model import SHOWN, Band, EntryModel, Kind, Likely, entry_model
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -24,6 +25,18 @@ PLAN_B = "Plan B: "
 
 ONE_TELLING_WORDS = 6
 """Words apart so few, two symptoms are told in one breath: "drives and her partner crashes"."""
+
+
+PHRASE_VOTE = 1.0
+"""Nats that a phrase of a symptom adds to it, half as many the second told (by writers left out:
+one line in a hundred more is right than without)."""
+
+
+GUESSED_FROM = 0.23
+"""Chance from which a symptom is answered that no phrase names."""
+
+ASKED_FROM = 0.2
+"""Chance of the three likeliest together from which they are asked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,13 +72,63 @@ class Symptom:
     worth: str | None = None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundSymptoms:
+    """The symptoms that the words tell of, in order; `others` are what else may be meant.
+
+    `is_guess`: no phrase of it stands in the words and it is not sure.
+    """
+
+    named: tuple[Symptom, ...]
+    others: tuple[Symptom, ...] = ()
+    is_guess: bool = False
+
+
 def find_symptoms(situation: Situation) -> tuple[Symptom, ...]:
-    """The symptoms that the words tell of, in the order they are said."""
-    tapped = _by_id().get(situation.asked.words.strip().replace(" ", "_"))
+    """The symptoms that the words tell of and, where that is unsure, others that may be meant."""
+    found = symptoms_of(situation)
+    return (*found.named, *found.others) if found.named else ()
+
+
+def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> FoundSymptoms:
+    """What phrases and the model of ways of telling find together; `model`: not the shipped one."""
+    words = situation.asked.words
+    tapped = _by_id().get(words.strip().replace(" ", "_"))
     if tapped is not None:
-        return (tapped,)
+        return FoundSymptoms(named=(tapped,))
     hits = told_in(situation, phrases())
-    return tuple(_by_id()[hit.id] for hit in hits if not _only_seems(hit, hits))
+    told = [hit.id for hit in hits if not _only_seems(hit, hits)]
+    votes = {id: PHRASE_VOTE / (1 + place) for place, id in reversed([*enumerate(told)])}
+    likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
+    if likely is None:
+        return FoundSymptoms(named=_all(told))
+    is_settled = likely.band is Band.SURE and likely.ids[0] in told
+    denied = frozenset[str]() if is_settled else phrases().denied(words)
+    ids = [id for id, _ in likely.ranked if id not in denied][:SHOWN]
+    return _together(told, ids, likely)
+
+
+def _together(told: Sequence[str], ids: Sequence[str], likely: Likely) -> FoundSymptoms:
+    """Phrases say the order of what is told; the model says what comes first, if it is fairly sure.
+
+    `ids` are its likeliest. Where no phrase stands, a guess takes more.
+    """
+    first, chances = ids[0], dict(likely.ranked)
+    is_weak = likely.is_none or likely.band is Band.UNSURE
+    if told and (first in told or is_weak):
+        others = () if likely.band is Band.SURE else [id for id in ids if id not in told]
+        return FoundSymptoms(named=_all(told), others=_all(others))
+    if is_weak or (not told and chances[first] < GUESSED_FROM):
+        is_lost = likely.is_none or sum(chances[id] for id in ids) < ASKED_FROM
+        return FoundSymptoms(named=(), others=() if is_lost else _all(ids))
+    if likely.band is Band.SURE:
+        return FoundSymptoms(named=_all([first, *(id for id in told if id != first)]))
+    others = [id for id in dict.fromkeys([*told, *ids]) if id != first]
+    return FoundSymptoms(named=_all([first]), others=_all(others), is_guess=True)
+
+
+def _all(ids: Iterable[str]) -> tuple[Symptom, ...]:
+    return tuple(_by_id()[id] for id in ids)
 
 
 def told_in(situation: Situation, known: Phrases) -> tuple[Hit, ...]:

@@ -2,56 +2,29 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
-from dataclasses import dataclass
-from functools import cache
+from dataclasses import replace
 
-from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.cautions import DEFERS, HEAT_DEFERS
-from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
-from knowledge.general_rule import (
-    GeneralRule,
-    RuleDataError,
-    groups_said,
-    load_entries,
-    overlap,
-    read_rule,
-)
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, wind_answer
-from knowledge.tactics.weather_guess import likest_entry
+from knowledge.tactics.weather_entries import BODY, SKY, Entry, entry_named, mended
+from knowledge.tactics.weather_finding import FoundEntry, entries_of, find_entry
 from knowledge.tactics.weather_length import to_one_screen
 from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
 
-ANYTHING, HEAT, COLD, WIND, DRINK = "anything", "heat", "cold", "wind", "drink_eat"
-BODY, SKY = "body", "sky"
+OTHERS_SHOWN = 2
+MOST_CHOICES = 3
+"""Buttons of what else may be meant, and of all."""
 
-SAYINGS = re.compile(
-    r"\b(?:(?:knee|hip|chest|shoulder|head|belt|waist|eye) (?:high|height|level)"
-    r"|cold feet|at our backs?|behind (?:my|our) backs?|on the other side|from (?:the )?left side"
-    r"|(?:off|at|on) (?:my|his|her|their) (?:hip|shoulder|feet|chest)|breath of (?:wind|air)"
-    r"|hot hand|hot streak|hot as heck|heart says|on (?:the )?(?:paddle|other) hand"
-    r"|(?:shak\w+|trembl\w+) (?:\w+ ){0,4}(?:nerves|nervous|pressure)"
-    r"|balance of|mother in law|paint(?:s|ed)?)\b"
-)
-"""Bodies in these are figures of speech, or no complaint."""
+ANYTHING, HEAT, COLD, WIND, DRINK = "anything", "heat", "cold", "wind", "drink_eat"
 
 LONG_GAP_MIN = 90
 SHORT_GAP_MIN = 45
 """Until the next match: time for a small meal, a snack, or sips only; common practice."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
-    """A rule with a name and whether it answers a body's complaint or the weather."""
-
-    id: str
-    kind: str
-    rule: GeneralRule
 
 
 def advise(situation: Situation) -> Advice:
@@ -64,10 +37,21 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
-    heat = heat_said(words)
-    entry = find_entry(words) or _gone_on(situation) or _otherwise(situation, heat)
-    if entry.id == ANYTHING:
-        entry = _likest(words) or entry
+    found, heat = entries_of(words), heat_said(words)
+    advice = _of_entry(_meant(found, situation, heat), situation, heat)
+    return _with_others(advice, found)
+
+
+def _meant(found: FoundEntry, situation: Situation, heat: HeatSaid) -> Entry:
+    """The entry found; what went before and what is known go before a guess about the weather."""
+    entry = found.entry
+    if entry is not None and not (found.is_guess and entry.kind == SKY):
+        return entry
+    otherwise = _gone_on(situation) or _otherwise(situation, heat)
+    return otherwise if entry is None or otherwise.id != ANYTHING else entry
+
+
+def _of_entry(entry: Entry, situation: Situation, heat: HeatSaid) -> Advice:
     index = heat_answer.felt(heat)
     if entry.id == WIND:
         return wind_answer.advise(situation)
@@ -76,14 +60,20 @@ def _advice(situation: Situation) -> Advice:
     return _from_entry(entry, situation, heat, index)
 
 
-def _likest(words: str) -> Entry | None:
-    """The entry that the words are likest to; for a complaint never one about the weather."""
-    known = {one.id: (*one.rule.words, *sum(one.rule.together, ())) for one in entries()}
-    name = likest_entry(words, known)
-    found = None if name is None else entry_of(name)
-    if complains(words) and (found is None or found.kind != BODY):
-        return entry_of("pain")
-    return found
+def _with_others(advice: Advice, found: FoundEntry) -> Advice:
+    """The advice with what else may be meant on its buttons."""
+    if not found.others:
+        return advice
+    others = tuple(
+        Choice(
+            label=entry.label,
+            topic=Topic.WEATHER_OR_BODY,
+            fact=MatchFact.WEATHER.value,
+            value=entry.id,
+        )
+        for entry in found.others[:OTHERS_SHOWN]
+    )
+    return replace(advice, choices=(*others, *advice.choices)[:MOST_CHOICES])
 
 
 def _gone_on(situation: Situation) -> Entry | None:
@@ -122,7 +112,7 @@ def first_care(words: str) -> tuple[str, str]:
     if emergency is not None:
         return _FIRST_AID[emergency][0], DEFERS
     entry = find_entry(words)
-    rule = (entry if entry is not None and entry.kind == BODY else entry_of("pain")).rule
+    rule = (entry if entry is not None and entry.kind == BODY else entry_named("pain")).rule
     return rule.call, rule.caution or DEFERS
 
 
@@ -147,16 +137,16 @@ def _otherwise(situation: Situation, heat: HeatSaid) -> Entry:
     """What a question is taken for whose words name nothing in particular."""
     degrees = heat.temperature_f
     if heat.feels_like_f is not None or (degrees or 0) >= heat_answer.HOT_FROM_F:
-        return entry_of(HEAT)
+        return entry_named(HEAT)
     if degrees is not None and degrees < heat_answer.COLD_BELOW_F:
-        return entry_of(COLD)
+        return entry_named(COLD)
     if situation.wind not in (None, Wind.NONE):
-        return entry_of(WIND)
+        return entry_named(WIND)
     if situation.asked.sun:
-        return entry_of("sun")
+        return entry_named("sun")
     if situation.asked.tired:
-        return entry_of("tired")
-    return entry_of(HEAT if situation.asked.hot else ANYTHING)
+        return entry_named("tired")
+    return entry_named(HEAT if situation.asked.hot else ANYTHING)
 
 
 _FIRST_AID = {
@@ -210,60 +200,3 @@ def _stop(emergency: Emergency) -> Advice:
         caution=DEFERS,
         confidence=Confidence.GENERAL_RULE,
     )
-
-
-def find_entry(words: str) -> Entry | None:
-    """The gravest complaint that is told; without one the entry that covers most of the words."""
-    text = re.sub(r"\bhr:? ?(?=\d{3}\b)", "heart rate ", mended(folded(words)))
-    said = SAYINGS.sub(" ~ ", text)
-    for entry in entries():
-        if entry.kind == BODY and (
-            overlap(entry.rule.words, said) or groups_said(entry.rule, said)
-        ):
-            return entry
-    sky = [entry for entry in entries() if entry.kind == SKY]
-    best = max(sky, key=lambda entry: overlap(entry.rule.words, text))
-    return best if overlap(best.rule.words, text) else None
-
-
-REAL_WORDS = frozenset({"does", "tried", "slat", "clod", "sings"})
-"""English by themselves, though a swap of two letters makes each a word of ours."""
-
-
-def mended(text: str) -> str:
-    """The text with two swapped letters put right where that makes a word of ours."""
-    return re.sub(r"[a-z]{4,}", lambda found: _unswapped(found[0]), text)
-
-
-def _unswapped(token: str) -> str:
-    ours = _long_words()
-    if token in ours or token in REAL_WORDS:
-        return token
-    swaps = (token[:n] + token[n + 1] + token[n] + token[n + 2 :] for n in range(len(token) - 1))
-    return next((swap for swap in swaps if swap in ours), token)
-
-
-@cache
-def _long_words() -> frozenset[str]:
-    """Single words that pick an entry, long enough to be known with two letters swapped."""
-    rules = [entry.rule for entry in entries()]
-    said = [word for rule in rules for word in (*rule.words, *sum(rule.together, ()))]
-    return frozenset(one for word in said for one in word.split() if len(one) >= 4)
-
-
-def entry_of(name: str) -> Entry:
-    """The entry of that name."""
-    return next(entry for entry in entries() if entry.id == name)
-
-
-@cache
-def entries() -> tuple[Entry, ...]:
-    """All entries, gravest first; RuleDataError if one does not fit."""
-    return tuple(_read_entry(row) for row in load_entries("knowledge.tactics", "weather.toml"))
-
-
-def _read_entry(row: Mapping[str, object]) -> Entry:
-    found = Entry(id=str(row.get("id")), kind=str(row.get("kind")), rule=read_rule(row))
-    if found.kind not in (BODY, SKY) or (found.kind == BODY and not found.rule.caution):
-        raise RuleDataError(f"an entry is of body, with a caution, or of sky: {row}")
-    return found

@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 
 import pytest
-from rules_asked import Outcome, asked_lines
+from entry_examples import WRITERS, examples
 
 from knowledge.advice import CALL_LIMIT, Advice, MatchFact
 from knowledge.general_rule import LINE_LIMIT, RuleDataError
-from knowledge.rulebook import UNKNOWN_RULE, Rule, advise, rule_named, rules
+from knowledge.reading.entry_model import Kind
+from knowledge.rulebook import UNKNOWN_RULE, Rule, advise, find_rule, rule_named, rules
 from knowledge.rulebook.answer import NO_REF_ASSUMED, REF_SAID, SAME_EITHER_WAY
 from knowledge.rulebook.entry import EDITIONS, read_entry, read_source
 from knowledge.situation import Asked, Situation
@@ -251,12 +252,14 @@ def test_a_rule_we_do_not_have_goes_to_the_referee_or_the_desk() -> None:
 
 
 def test_a_rule_that_is_unsure_says_how_it_was_taken_and_offers_the_other() -> None:
-    line = next(line for line in asked_lines() if line.outcome() is Outcome.UNSURE_OFFERED)
-    unsure = _ask(line.text)
+    texts = [one.text for one in examples(Kind.RULES) if one.writer in WRITERS]
+    text = next(text for text in texts if (found := find_rule(text)).rule and found.others)
+    unsure = _ask(text)
     assert "took it as" in (unsure.unless or "")
     other = unsure.choices[0]
-    assert (other.fact, other.value in line.rules) == (MatchFact.RULE.value, True)
-    tapped = _ask(line.text, rule=other.value)
+    assert other.fact == MatchFact.RULE.value
+    assert other.value in [rule.name for rule in find_rule(text).others]
+    tapped = _ask(text, rule=other.value)
     assert not (tapped.unless or "").startswith("Not meant?")
     wanted = rule_named(other.value or "")
     assert wanted is not None

@@ -19,7 +19,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.phone_screen import MOST_LINES
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.sources import SourceKind
-from knowledge.tactics import weather
+from knowledge.tactics import weather, weather_entries
 from knowledge.tactics.weather_length import wrapped_lines
 from knowledge.tactics.weather_said import heat_said, minutes_said, wind_said
 from knowledge.tactics.wind_answer import shift_of
@@ -86,7 +86,10 @@ WEATHER_ROUND = [
 @pytest.mark.parametrize("around", WEATHER_ROUND)
 @pytest.mark.parametrize("entry", sorted(COMPLAINTS))
 def test_the_weather_never_hides_a_complaint(entry: str, around: str) -> None:
-    bodies = {"emergency", *(one.id for one in weather.entries() if one.kind == weather.BODY)}
+    bodies = {
+        "emergency",
+        *(one.id for one in weather_entries.entries() if one.kind == weather_entries.BODY),
+    }
     for said in COMPLAINTS[entry]["said"]:
         assert _found(said + around) in bodies
 
@@ -112,7 +115,7 @@ def test_any_part_that_hurts_is_cautioned(part: str) -> None:
     for hurt in HURTS:
         entry = weather.find_entry(f"my {part} {hurt}, can i play")
         assert entry is not None, f"{part} {hurt}"
-        assert entry.kind == weather.BODY, f"{part} {hurt}"
+        assert entry.kind == weather_entries.BODY, f"{part} {hurt}"
 
 
 @pytest.mark.parametrize(
@@ -124,12 +127,12 @@ def test_any_part_that_hurts_is_cautioned(part: str) -> None:
     ],
 )
 def test_two_swapped_letters_are_put_right(typed: str, meant: str) -> None:
-    assert weather.mended(typed) == meant
+    assert weather_entries.mended(typed) == meant
 
 
 def test_no_entry_names_a_dose() -> None:
-    for entry in weather.entries():
-        if entry.kind == weather.BODY:
+    for entry in weather_entries.entries():
+        if entry.kind == weather_entries.BODY:
             lines = [
                 entry.rule.call,
                 entry.rule.caution or "",
@@ -143,7 +146,7 @@ def test_no_entry_names_a_dose() -> None:
 )
 def test_a_figure_of_speech_is_no_complaint(said: str) -> None:
     entry = weather.find_entry(said)
-    assert entry is None or entry.kind == weather.SKY
+    assert entry is None or entry.kind == weather_entries.SKY
 
 
 def test_every_reason_has_a_source_and_every_line_fits() -> None:

@@ -9,9 +9,10 @@ import numpy as np
 import scipy.sparse
 from sklearn.linear_model import Ridge
 
-from bot.chat.feature_table import FeatureTable, Numbers
-from bot.chat.features import Seen
-from bot.chat.linear_model import LinearModel
+from bot.chat.features import GROUP_LENGTHS
+from knowledge.reading.feature_table import FeatureTable, Numbers
+from knowledge.reading.keys import Message
+from knowledge.reading.linear_model import LinearModel
 
 TOLERANCE = 5e-3  # of the least-squares solver; 1e-3 moved one voice by a line, at twice the time
 FEWEST_MESSAGES = 2
@@ -20,7 +21,7 @@ voices' best topics (measured, left out in turn) and more than halves the file."
 INT8_TOP = 127
 
 
-def matrix_of(seen: Sequence[Seen], table: FeatureTable) -> scipy.sparse.csr_matrix:
+def matrix_of(seen: Sequence[Message], table: FeatureTable) -> scipy.sparse.csr_matrix:
     """One row a message; a feature that occurs in two groups is summed."""
     vectors = [table.vector(one) for one in seen]
     ends = np.cumsum([0, *(len(vector.rows) for vector in vectors)])
@@ -38,15 +39,21 @@ def one_of(labels: Sequence[int], count: int) -> Numbers:
 
 
 def fit(
-    seen: Sequence[Seen], targets: Numbers, weight: Numbers, *, ridge: float
+    seen: Sequence[Message],
+    targets: Numbers,
+    weight: Numbers,
+    *,
+    ridge: float,
+    lengths: tuple[float, ...] = GROUP_LENGTHS,
+    fewest: int = FEWEST_MESSAGES,
 ) -> tuple[FeatureTable, Numbers]:
     """Features and weights: minimises sum_i weight_i |x_i W - target_i|² + ridge |W|²."""
-    table = FeatureTable.of(seen)
+    table = FeatureTable.of(seen, lengths)
     rows = matrix_of(seen, table)
     model = Ridge(alpha=ridge, solver="lsqr", fit_intercept=False, tol=TOLERANCE)
     model.fit(rows, targets, sample_weight=weight)
-    often = np.diff(rows.tocsc().indptr) >= FEWEST_MESSAGES
-    kept = FeatureTable(keys=table.keys[often], telling=table.telling[often])
+    often = np.diff(rows.tocsc().indptr) >= fewest
+    kept = FeatureTable(keys=table.keys[often], telling=table.telling[often], lengths=lengths)
     return kept, np.asarray(np.atleast_2d(model.coef_).T[often], dtype=np.float32)
 
 

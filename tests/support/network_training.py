@@ -16,8 +16,8 @@ import numpy as np
 import torch
 from torch import nn
 
-from bot.chat.features import character_keys
 from bot.chat.network import Network, in_bytes
+from knowledge.reading.keys import character_keys
 
 LINES_A_STEP = 64
 LEARNING_RATE = 3e-3

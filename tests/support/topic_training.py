@@ -23,7 +23,6 @@ from topic_examples import (
     writer_examples,
 )
 
-from bot.chat.feature_table import FeatureTable, Numbers
 from bot.chat.features import Seen
 from bot.chat.linear_model import LinearModel
 from bot.chat.phrases import sources_digest
@@ -37,6 +36,7 @@ from bot.chat.topic_model import (
     chances_of,
     signals_of,
 )
+from knowledge.reading.feature_table import FeatureTable, Numbers
 from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices

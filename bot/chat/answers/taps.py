@@ -27,6 +27,7 @@ from knowledge.situation import Familiarity, Formation
 from knowledge.tactics.ball_words import FIELDS
 from knowledge.tactics.changes import troubles
 from knowledge.tactics.symptoms import symptoms
+from knowledge.tactics.weather_entries import entry_of
 from knowledge.vocabulary import (
     TRAITS,
     BallKind,
@@ -207,6 +208,8 @@ def _with_fact(
             desk.context = replace(desk.context, formation=word_in(Formation, value))
         case MatchFact.SYMPTOM:
             return replace(asked, text=_symptom(value))
+        case MatchFact.WEATHER:
+            return replace(asked, text=_weather(value))
         case _ if fact in FIELDS:
             return with_ball_fact(asked, fact, value)
         case _:
@@ -219,6 +222,13 @@ def _symptom(value: str) -> str:
     known = {one.id for one in symptoms()} | {one.id for one in troubles()}
     if value not in known:
         raise BadPayloadError(f"no symptom: {value}")
+    return value.replace("_", " ")
+
+
+def _weather(value: str) -> str:
+    """The words that name an entry on weather or bodies; BadPayloadError for none of ours."""
+    if entry_of(value) is None:
+        raise BadPayloadError(f"no weather or body entry: {value}")
     return value.replace("_", " ")
 
 

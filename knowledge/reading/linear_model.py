@@ -15,8 +15,8 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from bot.chat.feature_table import FeatureTable, Indices, Numbers, Vector
-from bot.chat.features import Seen
+from knowledge.reading.feature_table import FeatureTable, Indices, Numbers, Vector
+from knowledge.reading.keys import Message
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,19 +63,27 @@ class LinearModel:
         return content.getvalue()
 
     @classmethod
-    def load(cls, stored: Mapping[str, npt.NDArray[Any]]) -> LinearModel:
+    def load(
+        cls, stored: Mapping[str, npt.NDArray[Any]], lengths: tuple[float, ...]
+    ) -> LinearModel:
         return cls(
-            table=FeatureTable(keys=stored["keys"], telling=stored["telling"].astype(np.float32)),
+            table=FeatureTable(
+                keys=stored["keys"],
+                telling=stored["telling"].astype(np.float32),
+                lengths=lengths,
+            ),
             weights=stored["weights"],
             scale=stored["scale"],
         )
 
 
-def unpacked(content: bytes) -> tuple[LinearModel, dict[str, Any], dict[str, npt.NDArray[Any]]]:
-    """The model of a packed file, its recipe, and all its arrays."""
+def unpacked(
+    content: bytes, lengths: tuple[float, ...]
+) -> tuple[LinearModel, dict[str, Any], dict[str, npt.NDArray[Any]]]:
+    """The model of a packed file over groups of these lengths, its recipe, and all its arrays."""
     with np.load(BytesIO(content)) as stored:
         arrays = dict(stored)
-    return LinearModel.load(arrays), json.loads(as_text(arrays["recipe"])), arrays
+    return LinearModel.load(arrays, lengths), json.loads(as_text(arrays["recipe"])), arrays
 
 
 def as_bytes(text: str) -> npt.NDArray[np.uint8]:
@@ -86,7 +94,7 @@ def as_text(array: npt.NDArray[Any]) -> str:
     return bytes(array).decode()
 
 
-def places_of(seen: Seen) -> Indices:
+def places_of(seen: Message) -> Indices:
     """The tokens [start, end) of every feature, in order of the groups."""
     places = [place for group in seen.groups for place in group.values()]
     return np.array(places, dtype=np.intp).reshape(-1, 2)

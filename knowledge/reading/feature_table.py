@@ -9,14 +9,10 @@ from itertools import chain
 import numpy as np
 import numpy.typing as npt
 
-from bot.chat.features import Seen
+from knowledge.reading.keys import Message
 
 Numbers = npt.NDArray[np.float32]
 Indices = npt.NDArray[np.intp]
-
-GROUP_LENGTHS = (1.14, 1.41, 1.0, 0.55, 1.14, 0.71)
-"""How much words, characters, concepts, form, context and the asking part count (lengths of
-vectors), chosen on the open voices, each scored by a model that had not read it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,31 +26,37 @@ class Vector:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeatureTable:
-    """Keys in ascending order; `telling` is 1 + log inverse share of messages with the feature."""
+    """Keys in ascending order; `telling` is 1 + log inverse share of messages with the feature.
+
+    `lengths` says how much each group of features counts: the lengths of their vectors.
+    """
 
     keys: npt.NDArray[np.uint32]
     telling: Numbers
+    lengths: tuple[float, ...]
 
     @classmethod
-    def of(cls, messages: Sequence[Seen]) -> FeatureTable:
+    def of(cls, messages: Sequence[Message], lengths: tuple[float, ...]) -> FeatureTable:
         """The table of all features that any of the messages shows."""
         shown = [np.unique(_keys(message)) for message in messages]
         keys, counts = np.unique(np.concatenate(shown), return_counts=True)
         telling = np.log((1 + len(messages)) / (1 + counts)) + 1
-        return cls(keys=keys, telling=telling.astype(np.float16).astype(np.float32))
+        return cls(
+            keys=keys, telling=telling.astype(np.float16).astype(np.float32), lengths=lengths
+        )
 
-    def vector(self, message: Seen) -> Vector:
+    def vector(self, message: Message) -> Vector:
         """Telling features count more, and each group has its length whatever its size."""
         keys = _keys(message)
-        groups = np.repeat(np.arange(len(GROUP_LENGTHS)), [len(g) for g in message.groups])
+        groups = np.repeat(np.arange(len(self.lengths)), [len(g) for g in message.groups])
         rows = np.minimum(np.searchsorted(self.keys, keys), len(self.keys) - 1)
         known = self.keys[rows] == keys
         telling = self.telling[rows] * known
-        lengths = np.sqrt(np.bincount(groups, telling * telling, len(GROUP_LENGTHS)))
-        factors = np.divide(GROUP_LENGTHS, lengths, where=lengths > 0, out=np.zeros(len(lengths)))
+        lengths = np.sqrt(np.bincount(groups, telling * telling, len(self.lengths)))
+        factors = np.divide(self.lengths, lengths, where=lengths > 0, out=np.zeros(len(lengths)))
         values = (telling * factors[groups]).astype(np.float32)
         return Vector(rows=rows[known], values=values[known], known=known)
 
 
-def _keys(message: Seen) -> npt.NDArray[np.uint32]:
+def _keys(message: Message) -> npt.NDArray[np.uint32]:
     return np.array(list(chain.from_iterable(message.groups)), dtype=np.uint32)

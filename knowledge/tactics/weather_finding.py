@@ -1,0 +1,97 @@
+"""Which entry on weather or bodies a message asks for: a model and the words that pick, together.
+
+A body that is heard of by either is never answered with the weather: a chest or a head sent to a
+harmless line is the worst fault. What the model takes for weather is then offered beside it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.complaints import complains
+from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
+from knowledge.tactics.weather_entries import (
+    BODY,
+    SAYINGS,
+    Entry,
+    entry_by_words,
+    entry_named,
+    entry_of,
+)
+from knowledge.tactics.weather_said import folded
+
+WORD_VOTE = 1.0
+"""Nats that the words that pick an entry add to it (by writers left out, .5 to 1.5 alike)."""
+
+A_BODY_FROM = 0.35
+"""Chance of all complaints together from which one is answered, though weather is likelier."""
+
+GRAVE = frozenset({"heart", "heat_illness", "head", "eye", "breath"})
+OVER_GRAVE_FROM = 0.9
+OVER_WORDS_FROM = 0.87
+"""Chances from which another complaint is answered than the one whose words stand there, where
+that is a grave one and where not."""
+
+LIGHTNING = "lightning"
+"""The one weather that kills: no complaint is guessed where its words stand."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundEntry:
+    """The entry meant, if any is, and others that may be; `others` are the likeliest first.
+
+    `is_guess`: neither words that pick it nor the model make it sure.
+    """
+
+    entry: Entry | None
+    others: tuple[Entry, ...] = ()
+    is_guess: bool = False
+
+
+def find_entry(words: str) -> Entry | None:
+    """The entry meant, if any is."""
+    return entries_of(words).entry
+
+
+def entries_of(words: str, *, model: EntryModel | None = None) -> FoundEntry:
+    """What words and the model find together; `model` is the shipped one unless one is given."""
+    tapped = entry_of(words.strip().replace(" ", "_"))
+    if tapped is not None:
+        return FoundEntry(entry=tapped)
+    picked = entry_by_words(words)
+    votes = {} if picked is None else {picked.id: WORD_VOTE}
+    said = SAYINGS.sub(" ", folded(words))
+    likely = (model or entry_model(Kind.WEATHER)).likely(said, votes)
+    if likely is None:
+        return FoundEntry(entry=picked)
+    entry = _settled(words, picked, likely)
+    is_sure = likely.band is Band.SURE and entry is not None and entry.id == likely.ids[0]
+    others = () if is_sure else [id for id in likely.ids if entry is None or id != entry.id]
+    return FoundEntry(
+        entry=entry,
+        others=tuple(entry_named(id) for id in others),
+        is_guess=not is_sure and picked is None,
+    )
+
+
+def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
+    first, chance = entry_named(likely.ranked[0][0]), likely.ranked[0][1]
+    if picked is not None and picked.kind == BODY:
+        enough = OVER_GRAVE_FROM if picked.id in GRAVE else OVER_WORDS_FROM
+        is_other = first.kind == BODY and (first.id in GRAVE or chance >= enough)
+        return first if is_other else picked
+    if complains(words):
+        return _likeliest_body(likely)
+    if likely.is_none or (picked is not None and picked.id == LIGHTNING):
+        return picked
+    if first.kind == BODY or _share_of_bodies(likely) >= A_BODY_FROM:
+        return _likeliest_body(likely)
+    return picked if likely.band is Band.UNSURE and picked is not None else first
+
+
+def _share_of_bodies(likely: Likely) -> float:
+    return sum(chance for id, chance in likely.ranked if entry_named(id).kind == BODY)
+
+
+def _likeliest_body(likely: Likely) -> Entry:
+    return next(entry for id, _ in likely.ranked if (entry := entry_named(id)).kind == BODY)
