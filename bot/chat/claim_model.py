@@ -33,6 +33,12 @@ MADE_FROM = 0.65
 """The chance from which a claim is made: on the later note voices .5 finds one claim in a hundred
 more and invents two, .75 the other way round."""
 
+MADE_ALONE_FROM = 0.5
+"""The chance from which a claim is made of a note in which the rules read nothing."""
+
+MADE_BESIDE_FROM = 0.9
+"""The chance from which one is added to what the rules read."""
+
 RULES_STAND_FROM = 0.15
 """The chance below which what the rules read is not claimed: plain words of the lexicon outweigh
 much doubt of the model, whose writers were asked for words that are not plain. From .1 the later

@@ -218,11 +218,13 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits) -> list[Claim]:
 
 
 def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
-    """Each claim once; of a skill taken both ways the first, after a "but" the last."""
+    """Each claim once; of a skill taken both ways, or denied and told, the first, after a "but" the
+    last."""
     last: dict[tuple[object, ...], Claim] = {}
     for claim, turned in claims:
         contrary = (claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied)
-        if contrary in last and not turned:
+        unsaid = (claim.player, claim.trait, claim.value, True)
+        if (contrary in last or unsaid in last) and not turned:
             continue
         last.pop(contrary, None)
         last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)
