@@ -78,7 +78,9 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        made = [one for one in likely if _is_made(one, mine, added_from) and not _outdone(one, likely)]
+        made = [
+            one for one in likely if _is_made(one, mine, added_from) and not _outdone(one, likely)
+        ]
         told = [
             mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
         ]
@@ -158,9 +160,7 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
     return any(not is_height(hit, note.line) for hit in hits.having(Role.GOOD, Role.BAD))
 
 
-def _is_made(
-    one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], added_from: float
-) -> bool:
+def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], added_from: float) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model, which adds from `added_from`."""
     if (one.trait, one.value) in ruled:
         return one.chance >= RULES_STAND_FROM

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from bot.chat.clauses import Clause, clauses
 from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
+from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
@@ -107,9 +108,10 @@ def _by_rules(note: NoteLine) -> _Ruled:
     used: set[int] = set()
     exceptions: set[Trait] = set()
     parts = _parts(note)
-    for clause, hits, judged in _read_parts(note, parts):
+    for clause, hits, read in _read_parts(note, parts):
+        judged, asked = answered(read, clause, note.said)
         but = excepted(hits, note.line, clause.start)
-        exceptions |= but
+        exceptions |= but | asked
         claims, freed = _without(claims, but, note)
         used -= freed
         if not judged:
