@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
-from bot.chat.note_figures import figures, is_number
+from bot.chat.note_figures import figures
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -45,7 +45,6 @@ _BETWEEN = frozenset(["the", "his", "her", "their", "that", "of"])
 _BEFORE_AN_ORIGIN = frozenset(
     ["a", "the", "any", "my", "our", "high", "low", "short", "slow", "hard", "soft", "dead", "deep"]
 )
-_BEFORE_A_SCORE = word_set("before_a_score")
 _CONNECTORS = word_set("connectors")
 _HARD_HITS = word_set("hard_hits")
 _ON_THE_BODY = word_set("on_the_body")
@@ -89,7 +88,6 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         for start, stop in pairwise(edges)
         for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
-    hits = [hit for hit in hits if not _is_a_score(hit, line)]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
     weighing = _longest(
@@ -99,15 +97,6 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
     )
     rest = [hit for hit in hits if hit.meaning.role not in _WEIGHING | TRAIT_ROLES]
     return Hits(traits=tuple(traits), others=(*weighing, *rest))
-
-
-def _is_a_score(hit: Hit, line: Sequence[str]) -> bool:
-    """ "Only noticed at 6-4" tells nobody's height."""
-    return (
-        hit.meaning.trait is Trait.HEIGHT
-        and all(map(is_number, line[hit.start : hit.stop]))
-        and not _BEFORE_A_SCORE.isdisjoint(line[max(0, hit.start - 1) : hit.start])
-    )
 
 
 def things(

@@ -78,9 +78,8 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        made = [
-            one for one in likely if _is_made(one, mine, added_from) and not _outdone(one, likely)
-        ]
+        strong = [one for one in likely if _is_made(one, mine, added_from)]
+        made = [one for one in strong if not _outdone(one, strong)]
         told = [
             mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
         ]
