@@ -114,7 +114,8 @@ class NameIndex:
             others = said_the_other_way(self._keys, folded, min(whole))
             fond = called_so(self._keys, folded) - whole
             if fond and others <= whole:
-                return replace(self._match(whole | fond), likeliest=self.roster[min(whole)])
+                rows = tuple(self.roster[each] for each in sorted(whole | fond)[:ASKED_AT_MOST])
+                return Alike(players=rows, likeliest=self.roster[min(whole)])
             return self._match(whole | others)
         if whole:
             return self._match(whole)
