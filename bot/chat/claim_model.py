@@ -30,14 +30,21 @@ OFFERED_FROM = 0.25
 """The chance from which a claim too doubtful to make is still worth a button."""
 
 MADE_FROM = 0.65
-"""The chance from which a claim is made: on the later note voices .5 finds one claim in a hundred
-more and invents two, .75 the other way round."""
+"""The chance from which the model is said to have heard a claim at all."""
+
+MADE_ALONE_FROM = 0.4
+"""The chance from which a claim is made of a note in which the rules read nothing."""
+
+MADE_BESIDE_FROM = 0.95
+"""The chance from which one is added to what the rules read: where they read something of a note,
+half of what the model added from .65 was invented, elsewhere one in fifteen."""
 
 RULES_STAND_FROM = 0.15
 """The chance below which what the rules read is not claimed: plain words of the lexicon outweigh
-much doubt of the model, whose writers were asked for words that are not plain. From .1 the later
-note voices' claims are invented 9.0 times in a hundred instead of 7.6, and none more is found; from
-.3 one in two hundred of the open voices' claims goes."""
+much doubt of the model, whose writers were asked for words that are not plain.
+
+The chances above were chosen on the nine note voices that may be read, which the model never saw.
+From .3 the rules' claims would be invented one in two hundred less; plain ones would go."""
 
 RULES_OFFERED_FROM = 0.1
 """The chance from which what the rules read and the model doubts is offered as a button."""

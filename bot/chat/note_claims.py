@@ -36,6 +36,8 @@ _OPPOSITE = {
     Value.WEAKNESS: Value.STRENGTH,
     Value.OFTEN: Value.RARELY,
     Value.RARELY: Value.OFTEN,
+    Value.YES: Value.NO,
+    Value.NO: Value.YES,
 }
 
 
@@ -192,10 +194,14 @@ def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
 def _under_negation(
     trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
 ) -> tuple[Value, bool]:
-    """The value said, and whether it is only denied: "not slow" is not yet "quick"."""
+    """The value said, and whether it is only denied: "not slow" is not yet "quick".
+
+    Who is not tall need not be short, but who has not two hands on the backhand has one.
+    """
     if not denied:
         return value, False
-    if TRAITS[trait].kind is TraitKind.FACT or (value is Value.WEAKNESS and not is_verb):
+    is_open_fact = TRAITS[trait].kind is TraitKind.FACT and value not in (Value.YES, Value.NO)
+    if is_open_fact or (value is Value.WEAKNESS and not is_verb):
         return value, True
     return _OPPOSITE[value], False
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
+    MADE_ALONE_FROM,
+    MADE_BESIDE_FROM,
     MADE_FROM,
     OFFERED_FROM,
     RULES_OFFERED_FROM,
@@ -63,6 +65,7 @@ def weigh(
     by_rules = ruled
     misread = [one for one in ruled if _runs_into_ours(note, one)]
     ruled = [one for one in ruled if one not in misread]
+    added_from = MADE_BESIDE_FROM if by_rules else MADE_ALONE_FROM
     silent_on = {*excepted, *(one.trait for one in misread)}
     for player in players:
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
@@ -75,7 +78,8 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely)]
+        strong = [one for one in likely if _is_made(one, mine, added_from)]
+        made = [one for one in strong if not _outdone(one, strong)]
         told = [
             mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
         ]
@@ -155,13 +159,13 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
     return any(not is_height(hit, note.line) for hit in hits.having(Role.GOOD, Role.BAD))
 
 
-def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
-    """Plain words of the lexicon outweigh much doubt of the model."""
+def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], added_from: float) -> bool:
+    """Plain words of the lexicon outweigh much doubt of the model, which adds from `added_from`."""
     if (one.trait, one.value) in ruled:
         return one.chance >= RULES_STAND_FROM
     is_skill = _is_skill(one.value)
     says_else = any(t is one.trait and _is_skill(v) is not is_skill for t, v in ruled)
-    return one.chance >= MADE_FROM and not says_else
+    return one.chance >= added_from and not says_else
 
 
 def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:

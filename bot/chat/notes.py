@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from bot.chat.clauses import Clause, clauses
 from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
+from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
@@ -107,9 +108,10 @@ def _by_rules(note: NoteLine) -> _Ruled:
     used: set[int] = set()
     exceptions: set[Trait] = set()
     parts = _parts(note)
-    for clause, hits, judged in _read_parts(note, parts):
+    for clause, hits, read in _read_parts(note, parts):
+        judged, asked = answered(read, clause, note.said)
         but = excepted(hits, note.line, clause.start)
-        exceptions |= but
+        exceptions |= but | asked
         claims, freed = _without(claims, but, note)
         used -= freed
         if not judged:
@@ -218,11 +220,13 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits) -> list[Claim]:
 
 
 def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
-    """Each claim once; of a skill taken both ways the first, after a "but" the last."""
+    """Each claim once; of a skill taken both ways, or denied and told, the first, after a "but" the
+    last."""
     last: dict[tuple[object, ...], Claim] = {}
     for claim, turned in claims:
         contrary = (claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied)
-        if contrary in last and not turned:
+        unsaid = (claim.player, claim.trait, claim.value, True)
+        if (contrary in last or unsaid in last) and not turned:
             continue
         last.pop(contrary, None)
         last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)

@@ -65,3 +65,25 @@ def test_a_hard_hit_wing_is_a_drive_and_a_soft_drop_is_good() -> None:
     assert read("Ruiz hammers her forehand") == {"Ruiz: forehand_drive strength"}
     assert read("Ruiz drops are soft") == {"Ruiz: third_shot_drop strength"}
     assert read("Ruiz serve is soft") == {"Ruiz: serve weakness"}
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Lindqvist, two hands on backhand? No. One.", {"Lindqvist: two_handed_backhand no"}),
+        ("hale patient? no. fit? no", {"Hale: patience weakness", "Hale: fitness weakness"}),
+        ("lindqvist lefty? no", set()),
+        ("okafor tired? can't tell", set()),
+        ("gina tall? no, short", {"Castellano: height short"}),
+        ("brandt doesnt do 2 hands on the backhand", {"Brandt: two_handed_backhand no"}),
+    ],
+)
+def test_what_a_note_asks_is_told_by_its_answer(text: str, claims: set[str]) -> None:
+    """Common practice, no source: the wordings are those of practice writers."""
+    assert read(text) == claims
+
+
+def test_what_was_denied_is_not_claimed_in_the_next_breath() -> None:
+    assert read("ruiz backhand volley is NOT weak, i tested it, got cooked") == {
+        "Ruiz: backhand_volley weakness denied"
+    }
