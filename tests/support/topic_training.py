@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 import scipy.optimize
+from bot.chat.linear_model import LinearModel
 from linear_training import fit, matrix_of, one_of, quantised
 from near_duplicates import Flags, near_duplicates
 from sklearn.linear_model import LogisticRegression
@@ -24,7 +25,6 @@ from topic_examples import (
 )
 
 from bot.chat.features import Seen
-from bot.chat.linear_model import LinearModel
 from bot.chat.phrases import sources_digest
 from bot.chat.question_network import TOPICS, read_question, the_question_network
 from bot.chat.topic_model import (
