@@ -14,13 +14,13 @@ from hypothesis import strategies as st
 from rules_asked import AskedLine, Outcome, asked_lines, outcomes
 
 from knowledge.general_rule import RuleDataError
+from knowledge.reading.stems import stem
 from knowledge.rulebook import Rule, find_rule, rule_named, rules
 from knowledge.rulebook.forms import read_forms
 from knowledge.rulebook.words import (
     is_one_slip,
     is_swapped,
     read_vocabulary,
-    stem,
     tokens_of,
     words_table,
 )

@@ -19,7 +19,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.phone_screen import MOST_LINES
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.sources import SourceKind
-from knowledge.tactics import weather, weather_entries
+from knowledge.tactics import weather, weather_entries, weather_finding
 from knowledge.tactics.weather_length import wrapped_lines
 from knowledge.tactics.weather_said import heat_said, minutes_said, wind_said
 from knowledge.tactics.wind_answer import shift_of
@@ -42,7 +42,7 @@ def _ask(words: str, wind: Wind | None = None) -> Advice:
 def _found(words: str) -> str:
     if emergency_of(words) is not None:
         return "emergency"
-    entry = weather.find_entry(words)
+    entry = weather_finding.find_entry(words)
     return "none" if entry is None else entry.id
 
 
@@ -113,7 +113,7 @@ HURTS = ["hurts", "is sore", "aches", "is stiff", "is swollen", "pain", "twinges
 @pytest.mark.parametrize("part", PARTS)
 def test_any_part_that_hurts_is_cautioned(part: str) -> None:
     for hurt in HURTS:
-        entry = weather.find_entry(f"my {part} {hurt}, can i play")
+        entry = weather_finding.find_entry(f"my {part} {hurt}, can i play")
         assert entry is not None, f"{part} {hurt}"
         assert entry.kind == weather_entries.BODY, f"{part} {hurt}"
 
@@ -145,7 +145,7 @@ def test_no_entry_names_a_dose() -> None:
     "said", ["knee high up the middle", "he paints the lines", "the drops fall in the net, windy"]
 )
 def test_a_figure_of_speech_is_no_complaint(said: str) -> None:
-    entry = weather.find_entry(said)
+    entry = weather_finding.find_entry(said)
     assert entry is None or entry.kind == weather_entries.SKY
 
 

@@ -50,7 +50,8 @@ def reply_of(kind: Kind, model: EntryModel) -> Callable[[str], Reply]:
 
 def _rule(finder: Finder, text: str) -> Reply:
     found = finder.find(text)
-    return (found.rule and found.rule.name), [one.name for one in found.others]
+    named = None if found.rule is None else found.rule.name
+    return named, [one.name for one in found.others]
 
 
 def _symptom(model: EntryModel, text: str) -> Reply:
@@ -64,7 +65,8 @@ def _weather(model: EntryModel, text: str) -> Reply:
     if emergency_of(text) is not None:
         return EMERGENCY, ()
     found = entries_of(text, model=model)
-    return (found.entry and found.entry.id), [one.id for one in found.others]
+    named = None if found.entry is None else found.entry.id
+    return named, [one.id for one in found.others]
 
 
 def outcome_of(one: Example, reply: Reply) -> Outcome:

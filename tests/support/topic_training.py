@@ -8,7 +8,6 @@ from typing import Any
 
 import numpy as np
 import scipy.optimize
-from bot.chat.linear_model import LinearModel
 from linear_training import fit, matrix_of, one_of, quantised
 from near_duplicates import Flags, near_duplicates
 from sklearn.linear_model import LogisticRegression
@@ -37,6 +36,7 @@ from bot.chat.topic_model import (
     signals_of,
 )
 from knowledge.reading.feature_table import FeatureTable, Numbers
+from knowledge.reading.linear_model import LinearModel
 from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
