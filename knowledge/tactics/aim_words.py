@@ -9,7 +9,7 @@ from knowledge.advice import Choice, MatchFact, Reason
 from knowledge.engine import Part
 from knowledge.flight import MPS_PER_MPH, Shot
 from knowledge.situation import Wind
-from knowledge.sources import COMMON_PRACTICE, computed
+from knowledge.sources import COMMON_PRACTICE, computed, counted
 from knowledge.tactics.serve_return_depth import Depth, carry_ft
 from knowledge.vocabulary import Topic
 
@@ -47,6 +47,11 @@ def short(candidates: Iterable[str]) -> str:
 def deep_pays(misses: float) -> str:
     """Up to how many extra misses depth is worth it: whole ones, never rounded up."""
     return f"Deep pays up to {math.floor(misses)} extra misses in 100."
+
+
+def deep_costs(misses: float) -> str:
+    """How many extra misses depth costs."""
+    return f"Deep costs about {counted(round(misses), 'extra miss', 'extra misses')} in 100"
 
 
 def rallies(points: float, *, over: str = "") -> str:

@@ -131,9 +131,9 @@ def against(lane: Lane, chance: LaneChance, other: Lane, others: LaneChance) -> 
     missed, other_missed = (round(100 * (1 - one.in_play)) for one in (chance, others))
     is_better = chance.worth > others.worth
     if wrong != of_other and (wrong < of_other) is is_better:
-        return f"{wrong} in 100 go wrong, {_BESIDE[other]} {of_other}"
+        return f"{wrong} in 100 go wrong, {of_other} {_THERE[other]}"
     if missed != other_missed and (missed < other_missed) is is_better:
-        return f"{missed} in 100 miss, {_BESIDE[other]} {other_missed}"
+        return f"{missed} in 100 miss, {other_missed} {_THERE[other]}"
     lower = lane_net_height_m(lane) < lane_net_height_m(other)
     return f"{'Lower' if lower else 'Higher'} net than at the {_BESIDE[other]}"
 
@@ -143,6 +143,13 @@ _BESIDE = {
     Lane.STRAIGHT: "inside",
     Lane.WIDE: "wide",
     Lane.LINE: "line",
+}
+
+_THERE = {
+    Lane.CENTRE: "in the middle",
+    Lane.STRAIGHT: "straight",
+    Lane.WIDE: "wide",
+    Lane.LINE: "down the line",
 }
 
 

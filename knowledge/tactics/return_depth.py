@@ -9,6 +9,7 @@ from knowledge.effects import Effect, Mechanism, OptionId, Points
 from knowledge.situation import Situation
 from knowledge.sources import computed
 from knowledge.tactics import return_sizes as sizes
+from knowledge.tactics.aim_words import deep_costs
 from knowledge.tactics.conditions import rule_of_thumb
 from knowledge.tactics.return_question import ReturnQuestion
 from knowledge.tactics.return_time import TIME, bought_points
@@ -51,7 +52,7 @@ def depth_effects(question: ReturnQuestion) -> Iterator[Effect]:
         DEEP,
         depth.cost,
         question.scatter,
-        because=f"Deep costs about {depth.extra_misses:.0f} extra misses in 100",
+        because=deep_costs(depth.extra_misses),
         one=question.returner,
     )
 

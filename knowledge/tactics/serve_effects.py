@@ -16,6 +16,7 @@ from knowledge.effects import (
 from knowledge.situation import Formation, OnCourt, Wind
 from knowledge.sources import computed
 from knowledge.tactics import serve_sizes as sizes
+from knowledge.tactics.aim_words import deep_costs
 from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.serve_lanes import Lane, backhand_at, run_ft, way_to, wing_at
 from knowledge.tactics.serve_return_depth import Depth
@@ -76,7 +77,7 @@ def depth_effects(question: ServeQuestion) -> tuple[Effect, ...]:
             DEEP,
             question.depth.cost,
             question.depth.scatter,
-            because=f"Deep costs about {question.depth.extra_misses:.0f} extra misses in 100",
+            because=deep_costs(question.depth.extra_misses),
             one=question.server,
         ),
     )

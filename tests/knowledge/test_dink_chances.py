@@ -313,7 +313,7 @@ def maths(advice: Advice) -> list[str]:
 
 def test_the_lane_has_its_number() -> None:
     advice = advise(asking())
-    assert maths(advice) == ["4 in 100 go wrong, line 8"]
+    assert maths(advice) == ["4 in 100 go wrong, 8 down the line"]
     assert round(100 * (1 - advice.numbers["stays_short"])) == 4
     assert round(100 * (1 - advice.numbers["line_stays_short"])) == 8
 
@@ -324,9 +324,9 @@ def test_fewer_gone_wrong_is_never_the_word_for_a_worse_lane() -> None:
     wide, line = (lane_chance(lane, NEUTRAL) for lane in (Lane.WIDE, Lane.LINE))
     assert wide.short > line.short
     assert wide.worth < line.worth
-    assert against(Lane.WIDE, wide, Lane.LINE, line) == "5 in 100 miss, line 1"
+    assert against(Lane.WIDE, wide, Lane.LINE, line) == "5 in 100 miss, 1 down the line"
     middle = lane_chance(Lane.CENTRE, NEUTRAL)
-    assert against(Lane.CENTRE, middle, Lane.LINE, line) == "4 in 100 go wrong, line 8"
+    assert against(Lane.CENTRE, middle, Lane.LINE, line) == "4 in 100 go wrong, 8 down the line"
     assert against(Lane.CENTRE, line, Lane.LINE, line) == "Lower net than at the line"
 
 
@@ -340,7 +340,7 @@ def test_a_call_down_the_line_says_what_it_costs() -> None:
         )
     )
     assert "down the line" in advice.call
-    assert maths(advice) == ["8 in 100 go wrong, inside 6"]
+    assert maths(advice) == ["8 in 100 go wrong, 6 straight"]
 
 
 @pytest.mark.parametrize("ball", [None, *BallQuality])

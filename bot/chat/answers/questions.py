@@ -28,7 +28,7 @@ from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.complaints import complains, complains_of_us
 from knowledge.situation import Situation
-from knowledge.tactics import PAGES, advise, advise_traced
+from knowledge.tactics import advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
 
 PLAN_VARIANT = "A"
@@ -189,10 +189,19 @@ def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool
 
 def _is_about_them(topic: Topic) -> bool:
     """Whether the answer rests on who they are; what we do among ourselves does not."""
-    return topic in PAGES and topic not in _AMONG_US
+    return topic not in _WITHOUT_THEM
 
 
-_AMONG_US = frozenset({Topic.RESET_HEAD, Topic.STACK_OR_NOT, Topic.PAIR_UP})
+_WITHOUT_THEM = frozenset(
+    {
+        Topic.RESET_HEAD,
+        Topic.STACK_OR_NOT,
+        Topic.PAIR_UP,
+        Topic.RULES_QUESTION,
+        Topic.WEATHER_OR_BODY,
+        Topic.SMALLTALK_OR_UNKNOWN,
+    }
+)
 
 
 def _says_score(asked: Asked) -> bool:
