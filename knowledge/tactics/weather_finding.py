@@ -84,6 +84,8 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
         return _likeliest_body(likely)
     if likely.is_none or (picked is not None and picked.id == LIGHTNING):
         return picked
+    if likely.band is not Band.SURE and SAYINGS.search(folded(words)):
+        return picked  # "knee high": what is left of it tells of no body
     if first.kind == BODY or _share_of_bodies(likely) >= A_BODY_FROM:
         return _likeliest_body(likely)
     return picked if likely.band is Band.UNSURE and picked is not None else first

@@ -15,9 +15,15 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
+from near_duplicates import near_duplicates  # noqa: E402
 from note_scores import score_notes, score_notes_under_either  # noqa: E402
 from slot_voices import score_slots  # noqa: E402
-from topic_examples import Example, voice_examples  # noqa: E402
+from topic_examples import (  # noqa: E402
+    Example,
+    our_examples,
+    voice_examples,
+    writer_examples,
+)
 from topic_figures import Figures, score  # noqa: E402
 from voices import UNREAD_SLOT_VOICE, score_names, score_scores  # noqa: E402
 from whole_path import score_whole_path  # noqa: E402
@@ -25,6 +31,9 @@ from whole_path import score_whole_path  # noqa: E402
 from bot.chat.topic_model import the_model  # noqa: E402
 
 HELD_OUT = ("ilse", "kay", "roz", "teun")
+AFTER_THE_TRAINING = ("roz", "teun")
+"""Written after the shipped models were trained; empty again once they are trained anew."""
+
 LOG = ROOT / "tests" / "cases" / "held_out_log.md"
 QUESTIONS, OTHERS = "<!-- questions end here -->", "<!-- notes, names and scores end here -->"
 """Marks in the log before which a look's lines are put."""
@@ -39,7 +48,7 @@ def main() -> None:
     ).stdout.strip()
     look = f"| {datetime.now(UTC).date().isoformat()} | {commit}"
     questions = [
-        f"{look} | {voice}{path} | {found(voice_examples(voice)).row()} |\n"
+        f"{look} | {voice}{path} | {found(_unread_questions(voice)).row()} |\n"
         for voice in HELD_OUT
         for path, found in (("", _by_topic), (", whole path", score_whole_path))
     ]
@@ -54,6 +63,20 @@ def main() -> None:
     text = text.replace(OTHERS, "".join(others) + OTHERS)
     LOG.write_text(text, encoding="utf-8")
     sys.stdout.writelines([*questions, *others])
+
+
+def _unread_questions(voice: str) -> list[Example]:
+    """A voice's questions without those that nearly repeat a line trained on.
+
+    Training leaves out what nearly repeats a held-out voice; one that came after the training
+    has to be kept apart from this side.
+    """
+    examples = voice_examples(voice)
+    if voice not in AFTER_THE_TRAINING:
+        return examples
+    taught = [one.text for one in (*our_examples(), *writer_examples())]
+    repeats = near_duplicates([one.text for one in examples], taught)
+    return [one for one, is_repeat in zip(examples, repeats, strict=True) if not is_repeat]
 
 
 def _by_topic(examples: Sequence[Example]) -> Figures:
