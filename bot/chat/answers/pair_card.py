@@ -41,12 +41,13 @@ def press_card(desk: Desk, args: Sequence[str]) -> Reply:
     players = tuple(_known(desk, arg) for arg in args[2:])
     if {*players} != {*desk.ours}:
         return _of_another_pair(desk, players)
-    item = next(one for one in _card(desk).items if one.key is key)
+    item = next(one for one in card_of(_situation(desk)).items if one.key is key)
     answer = item.answer(code)
     if answer is None:
         raise BadPayloadError(f"no answer to {key}: {code}")
     stored = agree(desk, AgreementSaid(text=answer.words, key=key, value=answer.words))
-    card, situation = _card(desk), _situation(desk)
+    situation = _situation(desk)
+    card = card_of(situation)
     done = _page(advise(situation)) if not card.open else ()
     following = card.first_to_ask(None)
     lines = [stored.text, *done, *_next_line(card, following)]
@@ -77,10 +78,6 @@ def _situation(desk: Desk) -> Situation:
         agreements=desk.agreements(),
         today=desk.day,
     )
-
-
-def _card(desk: Desk) -> Card:
-    return card_of(_situation(desk))
 
 
 def _page(advice: Advice) -> list[str]:
