@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from bot.chat.answers.booking import agree
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.context import Asked
 from bot.chat.gather import gather
-from bot.chat.payload import BadPayloadError, Verb, number_in, tap, word_in
+from bot.chat.payload import BadPayloadError, Verb, tap, word_in
 from bot.chat.question import AgreementSaid
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
@@ -38,7 +39,7 @@ def press_card(desk: Desk, args: Sequence[str]) -> Reply:
     A card of another pair changes nothing and says whose it was.
     """
     key, code = word_in(AgreementKey, args[0]), args[1]
-    players = tuple(_known(desk, arg) for arg in args[2:])
+    players = tuple(player_tapped(desk, arg) for arg in args[2:])
     if {*players} != {*desk.ours}:
         return _of_another_pair(desk, players)
     item = next(one for one in card_of(_situation(desk)).items if one.key is key)
@@ -52,13 +53,6 @@ def press_card(desk: Desk, args: Sequence[str]) -> Reply:
     following = card.first_to_ask(None)
     lines = [stored.text, *done, *_next_line(card, following)]
     return Reply(text="\n".join(lines), buttons=(*_row(card, following), *stored.buttons))
-
-
-def _known(desk: Desk, arg: str) -> PlayerId:
-    player = PlayerId(number_in(arg))
-    if desk.view.player(player) is None:
-        raise BadPayloadError(f"no player {player} in this book")
-    return player
 
 
 def _of_another_pair(desk: Desk, players: Sequence[PlayerId]) -> Reply:
