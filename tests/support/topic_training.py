@@ -82,6 +82,11 @@ class LeftOut:
     linear: LinearModel
 
 
+def leave_one_voice_out() -> dict[str, list[Scored]]:
+    """The questions of each open voice, scored as `left_out_voices` does."""
+    return {voice: one.scored for voice, one in left_out_voices().items()}
+
+
 def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
     """For each voice the whole model that had not read it, its chances from the other voices."""
     known = known_words()
