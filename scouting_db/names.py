@@ -40,7 +40,7 @@ MARGIN = 0.75
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
-INITIALS = 2
+LETTERS_OF_INITIALS = 2
 """Letters of a player's initials, or of a name begun."""
 
 TOLD_BY_CONSONANTS = 7
@@ -59,7 +59,8 @@ class Alike:
     """Several players; it must be asked which.
 
     `likeliest` goes by exactly what was typed, while the others only bear it as the later part of
-    a double surname (Brandt beside Nguyen-Brandt): a reply that names them in full may go ahead.
+    a double surname (Brandt beside Nguyen-Brandt), or the name that it is the fond form of (Bill
+    beside a Billy): a reply that names them in full may go ahead.
     """
 
     players: tuple[PlayerRow, ...]
@@ -133,7 +134,7 @@ class NameIndex:
         key = squeeze(folded)
         kinds = {strength for strength, _ in holders}
         said = self._keys.by_sound[sound(key)]
-        if len(key) == INITIALS:
+        if len(key) == LETTERS_OF_INITIALS:
             said = [key]  # `pk` is no Paula Quist, though she sounds so
         alike = [one for near in said for one in self._keys.held(near)[:HOLDERS]]
         positions = {position for strength, position in alike if strength in kinds}
@@ -180,7 +181,9 @@ class NameIndex:
     def _begun(self, key: str) -> set[int]:
         """Whose first name begins with the two letters typed: `cl` for Cleo and for Clea."""
         begun: set[int] = set()
-        for given in self._keys.given_beginning_with(key) if len(key) == INITIALS else ():
+        for given in (
+            self._keys.given_beginning_with(key) if len(key) == LETTERS_OF_INITIALS else ()
+        ):
             begun |= set(self._keys.bearers(given)[:HOLDERS])
             if len(begun) >= ASKED_AT_MOST:
                 break

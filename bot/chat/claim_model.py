@@ -29,8 +29,8 @@ VALUE_COLUMNS = tuple(Value)
 OFFERED_FROM = 0.25
 """The chance from which a claim too doubtful to make is still worth a button."""
 
-MADE_FROM = 0.65
-"""The chance from which the model is said to have heard a claim at all."""
+HEARD_FROM = 0.65
+"""The chance from which the model has heard a claim, be it made of the note or not."""
 
 MADE_ALONE_FROM = 0.4
 """The chance from which a claim is made of a note in which the rules read nothing."""

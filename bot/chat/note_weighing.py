@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
+    HEARD_FROM,
     MADE_ALONE_FROM,
     MADE_BESIDE_FROM,
-    MADE_FROM,
     OFFERED_FROM,
     RULES_OFFERED_FROM,
     RULES_STAND_FROM,
@@ -83,7 +83,7 @@ def weigh(
         told = [
             mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
         ]
-        heard = [one for one in likely if one.chance >= MADE_FROM]
+        heard = [one for one in likely if one.chance >= HEARD_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
         doubted += [
             _doubted(one, player, note, parts)

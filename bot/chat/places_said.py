@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
@@ -64,20 +65,25 @@ def _is_on_court(from_net_m: float) -> bool:
 
 def theirs_off_court(line: BallLine) -> tuple[str, ...]:
     """The fault of a place of theirs where nobody stands; that they are back still holds."""
-    for form_, from_net_m in ((_by_mark(), _by_mark_m), (_back(), _back_m)):
-        for found in form_.finditer(line.text):
+    for place, from_net_m in _measured_places():
+        for found in place.finditer(line.text):
             if line.is_theirs(found) and not _is_on_court(from_net_m(found)):
                 return (THEIR_FAULT,)
     return ()
 
 
 def _measured(line: BallLine) -> float | None:
-    for form_, from_net_m in ((_by_mark(), _by_mark_m), (_back(), _back_m)):
-        found = _may_be_aim(line, form_)
+    for place, from_net_m in _measured_places():
+        found = _may_be_aim(line, place)
         if found is not None:
             line.cover(found)
             return from_net_m(found)
     return None
+
+
+def _measured_places() -> tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], float]], ...]:
+    """How a place is measured in words, and the distance from the net that each gives."""
+    return (_by_mark(), _by_mark_m), (_back(), _back_m)
 
 
 def _back_m(found: re.Match[str]) -> float:

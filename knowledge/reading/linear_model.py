@@ -1,6 +1,6 @@
 """A linear model over a message's features: one column of weights a label, in whole bytes.
 
-Trained by ridge regression (tests/support/linear_training.py), read here with numpy alone, and
+Trained in tests/support (linear_training.py, entry_training.py), read here with numpy alone, and
 able to say how much each word of a message spoke for one label against another.
 """
 
@@ -28,7 +28,7 @@ class LinearModel:
     scale: Numbers
 
     def scores(self, vector: Vector) -> Numbers:
-        """One score a label, about 1 for a clear case and 0 for the others."""
+        """One score a label: of a ridge regression about 1 for a clear case, 0 for the others."""
         scores: Numbers = vector.values @ self.weights[vector.rows].astype(np.float32)
         return scores * self.scale
 

@@ -14,7 +14,7 @@ UNKNOWN_RULE = "Ask the referee or the desk before the next serve."
 
 DONT_HAVE = "I don't have that rule; the event's rules decide."
 
-NOT_SURE = "I'm not sure which rule you ask for."
+NOT_SURE = "I'm not sure which rule you mean."
 
 SAY_MORE = "Or say in a few words what happened."
 

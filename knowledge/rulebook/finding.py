@@ -22,7 +22,7 @@ MENDED_MOST = 600
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
-    """The rule meant, if one fits, and others that may be; `others` are the likest first.
+    """The rule meant, if one fits, and others that may be; `others` are the likeliest first.
 
     `has_none`: very likely nothing of ours answers it.
     """

@@ -21,14 +21,6 @@ GAP = 1
 Tokens = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
-    """A text as its ideas, in no order, and its words, spelled and stemmed."""
-
-    ideas: frozenset[str]
-    words: Tokens
-
-
 @dataclass(frozen=True, kw_only=True)
 class Vocabulary:
     """Ideas by their phrases and words, and the words that tell nothing.
@@ -45,20 +37,13 @@ class Vocabulary:
 
     def ideas(self, said: str) -> frozenset[str]:
         """The ideas of a text: of phrases and single words alike, in no order."""
-        return self.reading(said).ideas
-
-    def reading(self, said: str) -> Reading:
-        """The ideas and the words of a text."""
         tokens = [self.spelled(token) for token in tokens_of(said)]
         read = [self.read(token) for token in tokens]
         begun = [row for token in set(read) for row in self._begun_with.get(token, ())]
         found = {idea for phrase, idea in begun if _stands(phrase, read)}
         told = zip(tokens, read, strict=True)
         single = {idea for token, idea in told if token not in self.untelling}
-        return Reading(
-            ideas=frozenset(found | {idea for idea in single if idea.isalnum()}),
-            words=tuple(word for word in read if word.isalnum()),
-        )
+        return frozenset(found | {idea for idea in single if idea.isalnum()})
 
     @cached_property
     def ideas_known(self) -> frozenset[str]:

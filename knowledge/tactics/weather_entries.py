@@ -38,7 +38,7 @@ LABELS = {
     "wait": "a long wait",
     "heat": "hot weather",
 }
-"""Names of entries on a button, where the id is none."""
+"""What a button says where an entry's id would not tell a player what it is about."""
 
 SAYINGS = re.compile(
     r"\b(?:(?:knee|hip|chest|shoulder|head|belt|waist|eye) (?:high|height|level)"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from talk import Talk
 
+from bot.chat.wording import wording
+
 TROUBLES = ["our misses", "their winners", "stuck back", "pop-ups"]
 
 
@@ -22,7 +24,8 @@ def test_a_button_of_no_trouble_we_know_is_answered_kindly(demo: Talk) -> None:
     demo.say("what do we change")
     payload = demo.button("stuck back").payload
     assert "stuck_back" in payload
-    assert demo.press(payload.replace("stuck_back", "stuck_up"))
+    said = demo.press(payload.replace("stuck_back", "stuck_up"))
+    assert said == wording("unclear.too_old")
 
 
 def test_how_rallies_ended_counts_and_is_shown(demo: Talk) -> None:

@@ -18,7 +18,7 @@ from note_scores import (
 from voices import IN_TALK, OPEN_VOICES
 
 from bot.chat.claim_model import (
-    MADE_FROM,
+    HEARD_FROM,
     TAKES,
     TRAIT_COLUMNS,
     VALUE_COLUMNS,
@@ -72,7 +72,7 @@ def score_by_rules(voice: str) -> NoteScore:
 SLACK = 0.01
 
 LATER_READ = ("pip", "halvard", "zed")
-"""The later voices that may be read; the fourth's floor is the one recorded before."""
+"""The later voices that may be read; LATER_VOICES has the unread one too, on a lower floor."""
 
 
 @pytest.mark.parametrize(
@@ -121,7 +121,7 @@ def test_whose_note_it_is_matters() -> None:
     often = {
         player: [
             one.trait
-            for one in the_claim_model().read(keys_of(text, player), above=MADE_FROM)
+            for one in the_claim_model().read(keys_of(text, player), above=HEARD_FROM)
             if one.value is Value.OFTEN
         ]
         for player in (6, 7)

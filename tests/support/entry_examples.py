@@ -60,7 +60,7 @@ class Example:
 def examples(kind: Kind) -> list[Example]:
     """All examples of a kind, each text once."""
     ours = {Kind.RULES: _rules, Kind.SYMPTOMS: _symptoms, Kind.WEATHER: _weather}[kind]()
-    found = [*ours, *_written(kind), *_others(TOPIC[kind])]
+    found = [*ours, *_written(kind), *_others(kind)]
     return list({one.text: one for one in reversed(found)}.values())[::-1]
 
 
@@ -85,8 +85,8 @@ def _written(kind: Kind) -> Iterator[Example]:
                 )
 
 
-def _others(topic: Topic) -> Iterator[Example]:
-    kind = next(kind for kind, its in TOPIC.items() if its is topic)
+def _others(kind: Kind) -> Iterator[Example]:
+    topic = TOPIC[kind]
     lines = [one for one in writer_examples() if topic not in one.right and one.after is None]
     for one in lines[:: len(lines) // OTHER_LINES][:OTHER_LINES]:
         yield Example(kind=kind, text=one.text, id=NONE, writer=OTHERS)

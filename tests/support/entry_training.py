@@ -1,4 +1,4 @@
-"""Training of the models of entries, and figures of writers that they had not read."""
+"""Training of the models of entries, on all examples of a kind or without one writer's."""
 
 from __future__ import annotations
 
@@ -23,14 +23,15 @@ FEWEST = 3
 """Examples that a feature must stand in to be kept: of two the files are half as large again."""
 
 OTHER_WEIGHT = 0.5
-"""A line about something else counts half: of 300 such lines, none are found more than twice as
-often, at no cost to what is first among the entries."""
+"""A line about something else counts half: of 300 such lines more than twice as many are then said
+to be of no entry, and what comes first of the others' entries stays as it is."""
 
 OWN_WEIGHT = 4.0
-"""A form that has to find its rule counts four times in the regression: two of 735 did not."""
+"""A form that has to find its rule counts four times in the regression: counted once, two of 735 do
+not find theirs."""
 
 SMOOTHING = 0.03
-"""Weight that each entry lends every feature (likewise)."""
+"""Weight that each entry lends every feature before Bayes counts."""
 
 BANDS = {
     Kind.RULES: Bands(sharpness=0.7, sure_from=0.9, half_sure_from=0.36, none_from=0.8),

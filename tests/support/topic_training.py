@@ -83,7 +83,7 @@ class LeftOut:
 
 
 def leave_one_voice_out() -> dict[str, list[Scored]]:
-    """Each open voice scored by a model trained on our phrases, the writers and other voices."""
+    """The questions of each open voice, scored as `left_out_voices` does."""
     return {voice: one.scored for voice, one in left_out_voices().items()}
 
 
@@ -104,7 +104,7 @@ def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
 
 
 def left_out_voices() -> dict[str, LeftOut]:
-    """Each open voice left out in turn."""
+    """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
     taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}

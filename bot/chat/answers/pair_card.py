@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from bot.chat.answers.booking import agree
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.context import Asked
 from bot.chat.gather import gather
-from bot.chat.payload import BadPayloadError, Verb, number_in, tap, word_in
+from bot.chat.payload import BadPayloadError, Verb, tap, word_in
 from bot.chat.question import AgreementSaid
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
@@ -38,26 +39,20 @@ def press_card(desk: Desk, args: Sequence[str]) -> Reply:
     A card of another pair changes nothing and says whose it was.
     """
     key, code = word_in(AgreementKey, args[0]), args[1]
-    players = tuple(_known(desk, arg) for arg in args[2:])
+    players = tuple(player_tapped(desk, arg) for arg in args[2:])
     if {*players} != {*desk.ours}:
         return _of_another_pair(desk, players)
-    item = next(one for one in _card(desk).items if one.key is key)
+    item = next(one for one in card_of(_situation(desk)).items if one.key is key)
     answer = item.answer(code)
     if answer is None:
         raise BadPayloadError(f"no answer to {key}: {code}")
     stored = agree(desk, AgreementSaid(text=answer.words, key=key, value=answer.words))
-    card, situation = _card(desk), _situation(desk)
+    situation = _situation(desk)
+    card = card_of(situation)
     done = _page(advise(situation)) if not card.open else ()
     following = card.first_to_ask(None)
     lines = [stored.text, *done, *_next_line(card, following)]
     return Reply(text="\n".join(lines), buttons=(*_row(card, following), *stored.buttons))
-
-
-def _known(desk: Desk, arg: str) -> PlayerId:
-    player = PlayerId(number_in(arg))
-    if desk.view.player(player) is None:
-        raise BadPayloadError(f"no player {player} in this book")
-    return player
 
 
 def _of_another_pair(desk: Desk, players: Sequence[PlayerId]) -> Reply:
@@ -77,10 +72,6 @@ def _situation(desk: Desk) -> Situation:
         agreements=desk.agreements(),
         today=desk.day,
     )
-
-
-def _card(desk: Desk) -> Card:
-    return card_of(_situation(desk))
 
 
 def _page(advice: Advice) -> list[str]:

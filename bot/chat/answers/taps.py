@@ -13,6 +13,7 @@ from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
+from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.several import take_later
@@ -99,7 +100,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
         raise BadPayloadError(f"{tapped.verb} takes {fewest} to {most} arguments")
     match tapped.verb:
         case Verb.ASK:
-            about = tuple(_known(desk, arg) for arg in args[1:])
+            about = tuple(player_tapped(desk, arg) for arg in args[1:])
             return answer_asked(desk, _ask(desk, word_in(Topic, args[0]), about))
         case Verb.SETTLE:
             return _settle(desk, args)
@@ -110,7 +111,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
         case Verb.PICK:
             return pick(desk, word_in(Topic, args[0]))
         case Verb.WHO:
-            return _who(desk, number_in(args[0]), _known(desk, args[1]), read_again)
+            return _who(desk, number_in(args[0]), player_tapped(desk, args[1]), read_again)
         case Verb.ADD:
             return _add(desk, number_in(args[0]), read_again)
         case Verb.UNDO:
@@ -124,7 +125,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
         case Verb.MODE:
             return set_mode(desk, word_in(Mode, args[0]))
         case Verb.PROFILE:
-            player = _known(desk, args[0])
+            player = player_tapped(desk, args[0])
             return _observe(desk, player, word_in(Trait, args[1]), word_in(Value, args[2]))
         case Verb.USE_LOG:
             if args[0] != "log":
@@ -146,14 +147,6 @@ def _example(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     return read_again(desk, example_text(desk, number), None)
 
 
-def _known(desk: Desk, arg: str) -> PlayerId:
-    """A player of this book; BadPayloadError for any other number."""
-    player = PlayerId(number_in(arg))
-    if desk.view.player(player) is None:
-        raise BadPayloadError(f"no player {player} in this book")
-    return player
-
-
 def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
     """The question of a topic button: about the same people as the last one, unless it says."""
     last = desk.context.asked
@@ -169,7 +162,7 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
 def _settle(desk: Desk, args: Sequence[str]) -> Reply:
     """The other branch of an answer: the last question again, with one thing settled."""
     topic, fact, value = word_in(Topic, args[0]), args[1], args[2]
-    about = _known(desk, args[3]) if len(args) > 3 else None
+    about = player_tapped(desk, args[3]) if len(args) > 3 else None
     last = desk.context.asked
     asked = last if last is not None and last.topic is topic else Asked(topic=topic, text="")
     if fact in {*Trait}:
