@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, MatchFact, Reason
+from knowledge.advice import CALL_LIMIT, MAX_REASONS, Advice, Choice, MatchFact, Reason
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.odds_words import of_hundred
 from knowledge.planning.names import first_that_fits
@@ -59,7 +59,7 @@ def _reasons(best: Weighed, found: Adjustment) -> tuple[Reason, ...]:
     """What our own book says first, then why the change helps."""
     noted = () if best.culprit is None else (_noted(best.culprit),)
     logged = () if not best.ended else (_logged(best, found),)
-    return (*logged, *noted, *best.change.why)[:3]
+    return (*logged, *noted, *best.change.why)[:MAX_REASONS]
 
 
 def _noted(culprit: Culprit) -> Reason:
@@ -112,7 +112,7 @@ def _numbers(found: Adjustment, situation: Situation) -> Mapping[str, float]:
 
 
 def _choices(trouble: Trouble | None) -> tuple[Choice, ...]:
-    """The troubles that were not named; a time-out beside the last of them."""
+    """The troubles that were not named."""
     return tuple(
         Choice(
             label=one.label,

@@ -54,10 +54,9 @@ LEAVES: Final = {
 }
 """Our chance to win the rally after it, against two at the line. A drop below the net's height at
 their line is hit up, and we are in: even. A drive no higher than the chest is blocked, and the
-fifth is an easier drop. A lob over their reach turns them round
-and lets us in. What comes up higher, or a short
-lob, is hit down on. Common practice, no source; a plain drop then leaves about the 44 in 100 of a
-serving rally, as it should."""
+fifth is an easier drop. A lob over their reach turns them round and lets us in. What
+comes up higher, or a short lob, is hit down on. Common practice, no source; a plain drop then
+leaves about the 44 in 100 of a serving rally, as it should."""
 
 BOTH_BACK: Final = Leaves(meant=0.47, loose=0.47)
 """With nobody at the line only the miss counts: nothing is hit down from the back."""
