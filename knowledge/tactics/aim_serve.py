@@ -31,7 +31,8 @@ from knowledge.tactics.serve_answer import ServeAnswer, answer_serve, court_of, 
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.tactics.serve_picture import picture
 from knowledge.tactics.serve_reasons import reasons_for
-from knowledge.tactics.serve_return_depth import TOLD_WIND_MPS, carry_ft
+from knowledge.tactics.serve_return_depth import carry_ft
+from knowledge.tactics.wind_along import BREEZE_MPS
 from knowledge.vocabulary import (
     TRAITS,
     RallyPoints,
@@ -42,7 +43,7 @@ from knowledge.vocabulary import (
     Value,
 )
 
-STRONG_WIND = f"Strong wind behind you: aim {carry_ft(Shot.SERVE, TOLD_WIND_MPS):.0f} ft shorter."
+STRONG_WIND = f"Strong wind behind you: aim {carry_ft(Shot.SERVE, BREEZE_MPS):.0f} ft shorter."
 
 LEAST_WORTH = 0.05
 """Points below which an unknown that would flip the call is not worth a line."""

@@ -29,9 +29,9 @@ from knowledge.tactics.third_success import (
     ThirdBall,
     drive_words,
     success_words,
-    wind_along_mps,
 )
 from knowledge.tactics.told_reasons import best_other_shot, noted_by_name, plain
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import Trait
 
 LIKELY = 0.6
