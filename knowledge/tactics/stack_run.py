@@ -18,6 +18,7 @@ from knowledge.reach import Feet, chance_in_time, mover_of
 from knowledge.situation import OnCourt
 from knowledge.sources import computed
 from knowledge.tactics import stack_sizes as sizes
+from knowledge.tactics.return_time import run_s
 from knowledge.vocabulary import Side
 from knowledge.wind import TYPICAL, Stroke
 
@@ -65,7 +66,7 @@ def crossing_of(one: OnCourt) -> Crossing:
 
 @cache
 def _crossing_on(feet: Feet) -> Crossing:
-    need_s = run_s(feet, STRAIGHT_M), run_s(feet, ACROSS_M)
+    need_s = run_s(STRAIGHT_M, feet), run_s(ACROSS_M, feet)
     hard, high = _lost(Stroke.RETURN, need_s), _lost(Stroke.HIGH_RETURN, need_s)
     return Crossing(
         points=-sizes.AT_THE_LINE * (hard + high) / 2,
@@ -107,11 +108,6 @@ def flight_s(stroke: Stroke, way_m: float) -> float:
     return float(level_time_s(np.array(way_m), forward_mps))
 
 
-def run_s(feet: Feet, way_m: float) -> float:
-    """Time of a run forward over this way, the inverse of reach's metres in a time."""
-    return float(np.interp(way_m, feet.ahead_m(_TIMES_S), _TIMES_S))
-
-
 def aside_s(feet: Feet, way_m: float) -> float:
-    """Time of a way sideways."""
+    """Time of a way sideways, the inverse of reach's metres in a time."""
     return float(np.interp(way_m, feet.aside_m(_TIMES_S), _TIMES_S))

@@ -30,6 +30,7 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.reach import Feet
 from knowledge.situation import Agreement, Asked, Familiarity, Formation, OnCourt, Situation
 from knowledge.tactics import advise, stack_sizes
+from knowledge.tactics.return_time import run_s
 from knowledge.tactics.stack_answer import LEAST_GAIN, STRAIGHT, answer_stack, pair_of
 from knowledge.tactics.stack_formations import (
     KEEPS,
@@ -49,7 +50,6 @@ from knowledge.tactics.stack_run import (
     aside_s,
     crossing_of,
     flight_s,
-    run_s,
     server_spare_s,
     there_s,
 )
@@ -306,7 +306,7 @@ def test_the_time_of_a_run_against_a_root_of_its_formula(way_m: float) -> None:
         gone = feet.forward_mps * (t - feet.rise_s * (1 - math.exp(-t / feet.rise_s)))
         return gone - way_m
 
-    assert run_s(feet, way_m) == pytest.approx(brentq(left, 0.01, 6.0), abs=1e-3)
+    assert run_s(way_m, feet) == pytest.approx(brentq(left, 0.01, 6.0), abs=1e-3)
 
 
 @pytest.mark.parametrize("stroke", [Stroke.SERVE, Stroke.RETURN, Stroke.DROP])
@@ -342,7 +342,7 @@ def test_points_of_a_run_against_simulated_runs() -> None:
         for third in (Stroke.DRIVE, Stroke.DROP):
             there = there_s(ball, third)
             straight, across = (
-                float(np.mean(run_s(feet, way) + draw < there)) for way in (STRAIGHT_M, ACROSS_M)
+                float(np.mean(run_s(way, feet) + draw < there)) for way in (STRAIGHT_M, ACROSS_M)
             )
             lost.append(straight - across)
     assert crossing_of(one).points == pytest.approx(
