@@ -137,7 +137,7 @@ def _pays() -> float:
 
 
 def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
-    ranking, depth = answer.ranking, answer.question.depth
+    ranking = answer.ranking
     points = ranking.gain()
     return MappingProxyType(
         {
@@ -149,16 +149,8 @@ def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
             "rallies_in_100": points * ranking.share / 100,
             "deep_points": sizes.DEEP.mean,
             "deep_pays_for_misses": _pays(),
-            "aim_inside_ft": answer.aim_ft,
-            "deep_aim_inside_ft": depth.inside_ft,
-            "landing_spread_ft": depth.usual.spread_ft,
-            "long_in_100": 100 * depth.usual.long(answer.aim_ft),
-            "deep_chance": depth.deep_chance,
-            "deep_extra_misses": depth.extra_misses,
-            "deep_wins_points": depth.gain.mean,
-            "deep_costs_points": -depth.cost.mean,
+            **answer.question.depth.numbers(answer.aim_ft),
             "line_costs_misses": answer.question.scatter.line_misses,
-            "wind_carry_ft": carry_ft(Shot.SERVE, depth.ball.wind_mps),
         }
     )
 

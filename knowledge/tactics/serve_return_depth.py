@@ -177,6 +177,20 @@ class Depth:
         """What the extra misses cost; the doubt is the scatter's."""
         return success_points(self._kept, self.scatter, level=self.chance)
 
+    def numbers(self, aim_ft: float) -> dict[str, float]:
+        """The figures behind an aim so far inside the baseline."""
+        return {
+            "aim_inside_ft": aim_ft,
+            "deep_aim_inside_ft": self.inside_ft,
+            "landing_spread_ft": self.usual.spread_ft,
+            "long_in_100": 100 * self.usual.long(aim_ft),
+            "deep_chance": self.deep_chance,
+            "deep_extra_misses": self.extra_misses,
+            "deep_wins_points": self.gain.mean,
+            "deep_costs_points": -self.cost.mean,
+            "wind_carry_ft": carry_ft(self.ball.shot, self.ball.wind_mps),
+        }
+
     def _kept(self, factor: float) -> float:
         lands = self.at(factor)
         return self.chance * (1 - lands.long(self.inside_ft)) / (1 - lands.long(self.row.mid_ft))
