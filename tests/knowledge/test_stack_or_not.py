@@ -44,17 +44,16 @@ from knowledge.tactics.stack_formations import (
 from knowledge.tactics.stack_run import (
     ACROSS_M,
     EXTRA_FT,
-    FOLLOW_THROUGH_S,
     OVER_M,
     STRAIGHT_M,
     aside_s,
     crossing_of,
-    flight_s,
     server_spare_s,
     there_s,
 )
 from knowledge.tactics.stack_said import formation_agreed, stack_said
 from knowledge.tactics.stack_words import call_of
+from knowledge.tactics.transition_time import FOLLOW_THROUGH_S, over_ground_s
 from knowledge.vocabulary import AgreementKey, Hand, PlayerId, Side, Topic, Trait, Value
 from knowledge.wind import DRAG_PER_M, TYPICAL, Stroke
 
@@ -316,7 +315,7 @@ def test_the_time_of_flight_is_that_of_drag_alone(stroke: Stroke) -> None:
     speed = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
     flown = solve_ivp(
         lambda _t, s: [s[1], -DRAG_PER_M * s[1] ** 2],
-        (0, flight_s(stroke, 10.0)),
+        (0, over_ground_s(stroke, 10.0)),
         [0, speed],
         rtol=1e-10,
         atol=1e-12,
@@ -353,7 +352,7 @@ def test_points_of_a_run_against_simulated_runs() -> None:
 def test_a_server_has_the_time_to_go_over() -> None:
     """Serve and return are in the air for well over a second: a shuffle of 10 ft fits in."""
     one = player(1, "Mira", None)
-    balls = sum(flight_s(stroke, 2 * TYPICAL[Stroke.RETURN].from_net_m) for stroke in
+    balls = sum(over_ground_s(stroke, 2 * TYPICAL[Stroke.RETURN].from_net_m) for stroke in
                 (Stroke.SERVE, Stroke.RETURN))  # fmt: skip
     assert server_spare_s(one) == pytest.approx(balls - FOLLOW_THROUGH_S - aside_s(Feet(), OVER_M))
     assert server_spare_s(one) > 0.2
@@ -456,6 +455,7 @@ def test_what_an_agreement_says(value: str, formation: Formation | None) -> None
     [
         ("new partner, stack?", "is_new"),
         ("never played together", "is_new"),
+        ("i'm new with Tom, stack?", "is_new"),
         ("we've never stacked before", "never_done"),
         ("they keep hitting behind the switch", "hit_at_crosser"),
         ("too hot to stack?", "is_hot"),
