@@ -66,6 +66,7 @@ __all__ = [
     "TraitScale",
     "Truth",
     "Unknown",
+    "confidence_of",
     "rank",
     "trait_fact",
 ]
@@ -143,7 +144,7 @@ class Ranking:
     @property
     def confidence(self) -> Confidence:
         """How sure the best one is, in words."""
-        return _confidence(self.best.p_best)
+        return confidence_of(self.best.p_best)
 
     @property
     def best(self) -> Ranked:
@@ -233,7 +234,8 @@ def _secant(base: float, position: float) -> float:
     return 100 * LOGIT_PER_POINT * (logistic(position) - logistic(base)) / (position - base)
 
 
-def _confidence(p_best: float) -> Confidence:
+def confidence_of(p_best: float) -> Confidence:
+    """How sure the best option is, in words."""
     if p_best >= CLEAR_CHANCE:
         return Confidence.CLEAR
     return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP

@@ -9,14 +9,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, MatchFact, Reason
+from knowledge.advice import CALL_LIMIT, MAX_REASONS, Advice, Choice, MatchFact, Reason
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.odds_words import of_hundred
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.phrases import habit_words, skill_words
 from knowledge.situation import Situation
 from knowledge.sources import Source, SourceKind
-from knowledge.tactics.adjust_answer import Adjustment, Culprit, Weighed, adjustment_of
+from knowledge.tactics.adjust_answer import (
+    FEWEST_TAGGED,
+    Adjustment,
+    Culprit,
+    Weighed,
+    adjustment_of,
+)
 from knowledge.tactics.bad_stretch import bad_stretch, luck_or_leak
 from knowledge.tactics.changes import WORKS_IF, Trouble, troubles
 from knowledge.tactics.win_chance import leak_numbers, leak_of
@@ -59,7 +65,7 @@ def _reasons(best: Weighed, found: Adjustment) -> tuple[Reason, ...]:
     """What our own book says first, then why the change helps."""
     noted = () if best.culprit is None else (_noted(best.culprit),)
     logged = () if not best.ended else (_logged(best, found),)
-    return (*logged, *noted, *best.change.why)[:3]
+    return (*logged, *noted, *best.change.why)[:MAX_REASONS]
 
 
 def _noted(culprit: Culprit) -> Reason:
@@ -112,7 +118,7 @@ def _numbers(found: Adjustment, situation: Situation) -> Mapping[str, float]:
 
 
 def _choices(trouble: Trouble | None) -> tuple[Choice, ...]:
-    """The troubles that were not named; a time-out beside the last of them."""
+    """The troubles that were not named."""
     return tuple(
         Choice(
             label=one.label,
@@ -127,11 +133,19 @@ def _choices(trouble: Trouble | None) -> tuple[Choice, ...]:
 
 def _in_full(found: Adjustment, situation: Situation) -> tuple[str, ...]:
     return (
-        f"Gains about {found.best.gain:.1f} rallies in 100, if the leak is this one so often.",
+        f"Gains about {found.best.gain:.1f} rallies in 100; more if this is the leak.",
         *(f"Else: {one.change.call} ({one.gain:.1f} in 100)" for one in found.ranked[1:3]),
-        f"Log: {found.tagged} of {_rallies(found.lost)} tagged; it breaks ties.",
+        *_log(found),
         *_where_it_went(situation),
     )
+
+
+def _log(found: Adjustment) -> tuple[str, ...]:
+    """How much of the log tells of leaks, and what that is good for."""
+    if not found.lost:
+        return ()
+    use = "too few to count" if found.tagged < FEWEST_TAGGED else "they break ties"
+    return (f"Log: {found.tagged} of {_rallies(found.lost)} tagged; {use}.",)
 
 
 def _where_it_went(situation: Situation) -> tuple[str, ...]:

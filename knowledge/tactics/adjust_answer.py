@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from knowledge.advice import Confidence
-from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE
+from knowledge.engine import confidence_of
 from knowledge.evidence import TraitEstimate
 from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import is_weak
@@ -96,9 +96,7 @@ class Adjustment:
     @property
     def confidence(self) -> Confidence:
         """The same in words."""
-        if self.p_best >= CLEAR_CHANCE:
-            return Confidence.CLEAR
-        return Confidence.LEAN if self.p_best >= LEAN_CHANCE else Confidence.TOSS_UP
+        return confidence_of(self.p_best)
 
 
 def adjustment_of(situation: Situation) -> Adjustment:

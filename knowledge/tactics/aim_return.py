@@ -7,7 +7,6 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact
 from knowledge.effects import OptionId
-from knowledge.flight import Shot
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
 from knowledge.planning.probes import hand_choices
@@ -32,7 +31,6 @@ from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, asks_depth
 from knowledge.tactics.return_reasons import reasons_for, returners, styled, unless_for
 from knowledge.tactics.return_styles import hard_misses, time_bought_s
 from knowledge.tactics.return_time import Style, chance_set, ground_ft, run_s
-from knowledge.tactics.serve_return_depth import carry_ft
 from knowledge.vocabulary import BallQuality, RallyPoints, Topic, Trait
 
 
@@ -127,25 +125,10 @@ def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
             "return_per_100": gain * ranking.share / 100,
             "deep_points": answer.question.depth.row.worth.mean,
             "deep_pays_for_misses": _pays(answer.question),
-            **_of_depth(answer),
+            **answer.question.depth.numbers(answer.aim_ft),
             **_of_time(answer.question),
         }
     )
-
-
-def _of_depth(answer: ReturnAnswer) -> dict[str, float]:
-    depth = answer.question.depth
-    return {
-        "aim_inside_ft": answer.aim_ft,
-        "deep_aim_inside_ft": depth.inside_ft,
-        "landing_spread_ft": depth.usual.spread_ft,
-        "long_in_100": 100 * depth.usual.long(answer.aim_ft),
-        "deep_chance": depth.deep_chance,
-        "deep_extra_misses": depth.extra_misses,
-        "deep_wins_points": depth.gain.mean,
-        "deep_costs_points": -depth.cost.mean,
-        "wind_carry_ft": carry_ft(Shot.RETURN, answer.question.contact.wind_mps),
-    }
 
 
 def _of_time(question: ReturnQuestion) -> dict[str, float]:

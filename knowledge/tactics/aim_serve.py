@@ -31,7 +31,8 @@ from knowledge.tactics.serve_answer import ServeAnswer, answer_serve, court_of, 
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.tactics.serve_picture import picture
 from knowledge.tactics.serve_reasons import reasons_for
-from knowledge.tactics.serve_return_depth import TOLD_WIND_MPS, carry_ft
+from knowledge.tactics.serve_return_depth import carry_ft
+from knowledge.tactics.wind_along import BREEZE_MPS
 from knowledge.vocabulary import (
     TRAITS,
     RallyPoints,
@@ -42,7 +43,7 @@ from knowledge.vocabulary import (
     Value,
 )
 
-STRONG_WIND = f"Strong wind behind you: aim {carry_ft(Shot.SERVE, TOLD_WIND_MPS):.0f} ft shorter."
+STRONG_WIND = f"Strong wind behind you: aim {carry_ft(Shot.SERVE, BREEZE_MPS):.0f} ft shorter."
 
 LEAST_WORTH = 0.05
 """Points below which an unknown that would flip the call is not worth a line."""
@@ -136,7 +137,7 @@ def _pays() -> float:
 
 
 def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
-    ranking, depth = answer.ranking, answer.question.depth
+    ranking = answer.ranking
     points = ranking.gain()
     return MappingProxyType(
         {
@@ -148,16 +149,8 @@ def _numbers(answer: ServeAnswer) -> MappingProxyType[str, float]:
             "rallies_in_100": points * ranking.share / 100,
             "deep_points": sizes.DEEP.mean,
             "deep_pays_for_misses": _pays(),
-            "aim_inside_ft": answer.aim_ft,
-            "deep_aim_inside_ft": depth.inside_ft,
-            "landing_spread_ft": depth.usual.spread_ft,
-            "long_in_100": 100 * depth.usual.long(answer.aim_ft),
-            "deep_chance": depth.deep_chance,
-            "deep_extra_misses": depth.extra_misses,
-            "deep_wins_points": depth.gain.mean,
-            "deep_costs_points": -depth.cost.mean,
+            **answer.question.depth.numbers(answer.aim_ft),
             "line_costs_misses": answer.question.scatter.line_misses,
-            "wind_carry_ft": carry_ft(Shot.SERVE, depth.ball.wind_mps),
         }
     )
 

@@ -3,7 +3,7 @@
 Closed forms without drag (a dink flies so slowly that drag takes a tenth at most): it falls from
 where we could take it, bounces, and is met at the top of its bounce. Bounce: national rulebook's
 drop test (see knowledge.flight, whose ball it is); a gripping thin shell keeps 0.600 of its forward
-speed (computed). Small and alone, so that a fuller model of flight can take its place.
+speed (computed).
 """
 
 from __future__ import annotations

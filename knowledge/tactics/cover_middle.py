@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.effects import Truth
-from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part
+from knowledge.engine import Part, confidence_of
 from knowledge.situation import Familiarity, OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import middle_words as words
@@ -182,10 +182,7 @@ def _confidence(answer: MiddleAnswer, asked: BallKind | None) -> Confidence:
         return Confidence.GENERAL_RULE
     if any(taken.agreed for taken in _shown(answer, asked)):
         return Confidence.CLEAR  # a decision made beforehand is worth more than who takes it
-    p_best = min(taken.p_best for taken in _shown(answer, asked))
-    if p_best >= CLEAR_CHANCE:
-        return Confidence.CLEAR
-    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
+    return confidence_of(min(taken.p_best for taken in _shown(answer, asked)))
 
 
 def _numbers(answer: MiddleAnswer, situation: Situation) -> MappingProxyType[str, float]:

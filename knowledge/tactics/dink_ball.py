@@ -14,6 +14,7 @@ from knowledge.court import NET_HEIGHT_CENTRE_M
 from knowledge.flight import FORMS, MPS_PER_MPH, Shot
 from knowledge.situation import Situation, Wind
 from knowledge.tactics.ball_words import SAME_M, is_assumed, settled, taken_as
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import BallQuality
 
 USUAL: Final[Mapping[BallQuality, BallFacts]] = MappingProxyType(
@@ -31,9 +32,6 @@ USUAL: Final[Mapping[BallQuality, BallFacts]] = MappingProxyType(
 STRETCHED_SCATTERS: Final = 1.5
 """The usual scatter is that of a ball that suits us; off balance it is so much wider. Common
 practice, no source."""
-
-BREEZE_MPS: Final = 10 * MPS_PER_MPH
-"""A wind of which only the direction is known."""
 
 TAKEN: Final = "Taken as"
 NEUTRAL: Final = "Neutral ball"
@@ -87,7 +85,7 @@ def ball_of(situation: Situation) -> DinkBall:
     return DinkBall(
         height_m=facts.height_m,
         from_net_m=facts.from_net_m,
-        wind_mps=_along_mps(situation.wind, facts.wind_mps),
+        wind_mps=wind_along_mps(situation.wind, facts.wind_mps),
         scatters=STRETCHED_SCATTERS if kind is BallQuality.STRETCHED else 1.0,
     )
 
@@ -110,16 +108,11 @@ def ball_taken(situation: Situation) -> str:
     assert taken is not None
     if situation.wind in _ALONG:
         mph = round(abs(ball_of(situation).wind_mps) / MPS_PER_MPH)
-        wind = f"{mph} mph {_ALONG[situation.wind][1]}."
+        wind = f"{mph} mph {_ALONG[situation.wind]}."
         taken = f"{taken.rstrip('.')}, {wind}" if _is_placed(situation) else wind
     return taken if is_told(situation) else taken.replace(TAKEN, NEUTRAL)
 
 
-_ALONG: Final[Mapping[Wind | None, tuple[float, str]]] = MappingProxyType(
-    {Wind.BEHIND_US: (1.0, "behind you"), Wind.AGAINST_US: (-1.0, "in your face")}
+_ALONG: Final[Mapping[Wind | None, str]] = MappingProxyType(
+    {Wind.BEHIND_US: "behind you", Wind.AGAINST_US: "in your face"}
 )
-
-
-def _along_mps(wind: Wind | None, told_mps: float | None) -> float:
-    speed = BREEZE_MPS if told_mps is None else told_mps
-    return speed * _ALONG.get(wind, (0.0, ""))[0]

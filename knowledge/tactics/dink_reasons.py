@@ -9,6 +9,7 @@ from typing import Final
 from knowledge.advice import Reason
 from knowledge.effects import Truth
 from knowledge.engine import Part
+from knowledge.planning.weighing import is_open
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import dink_words as words
 from knowledge.tactics.conditions import marked_wing
@@ -92,7 +93,7 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
         parts += [
             part
             for part in others[0].parts
-            if part.points < 0 and part.evidence and not _is_open(part)
+            if part.points < 0 and part.evidence and not is_open(part)
         ]
     return sorted(
         parts,
@@ -106,16 +107,11 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
 
 def _may_say(part: Part) -> bool:
     """Whether a reason is true enough to be said: known, or noted and likely."""
-    if _is_open(part):
+    if is_open(part):
         return False
     if part.truth is Truth.YES:
         return True
     return bool(part.evidence) and part.effect.when.prevalence >= LIKELY
-
-
-def _is_open(part: Part) -> bool:
-    """Whether the notes behind it contradict each other so much that they settle nothing."""
-    return part.effect.scale is not None and part.effect.scale.estimate.is_open
 
 
 def gain_over_any_aim(answer: DinkAnswer) -> float:

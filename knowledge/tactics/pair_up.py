@@ -164,7 +164,7 @@ def _line(card: Card, text: str, *keys: AgreementKey) -> Reason:
 def _number(card: Card) -> str:
     if not card.open:
         return f"Forward it to {card.pair[1].name}, so that both have it."
-    return f"{card.settled} of {len(card.items)} agreed; the rest is usual."
+    return f"{card.settled} of {len(card.items)} agreed; the rest is common practice."
 
 
 def _other_partner(situation: Situation) -> str | None:

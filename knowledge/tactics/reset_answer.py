@@ -32,8 +32,8 @@ from knowledge.tactics.reset_flight import (
     Passing,
     chance_out,
     flat_share,
-    wind_along_mps,
 )
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import LOGIT_PER_POINT, BallKind, BallQuality, Trait, Wing
 
 COUNTER = OptionId("counter")
@@ -142,7 +142,7 @@ def attacked(situation: Situation) -> Attacked:
         asleep=asleep,
         sleeper=other_of(attacker, situation.theirs) if asleep and attacker else None,
         leaning=leans(asked.words),
-        wind_mps=wind_along_mps(situation.wind, asked.facts.wind_mps),
+        wind_mps=-wind_along_mps(situation.wind, asked.facts.wind_mps),  # their ball flies at us
     )
 
 

@@ -27,7 +27,6 @@ from knowledge.flight import (
     leave_height_m,
 )
 from knowledge.normal import normal_cdf
-from knowledge.situation import Wind
 
 AT_OUR_LINE_M: Final = KITCHEN_DEPTH_M + 0.3
 
@@ -55,9 +54,6 @@ FLAT_SHIFT: Final = 0.35
 
 SEEN_WITHIN_M: Final = 0.10
 """Nobody sees the height better than this. Common practice."""
-
-BREEZE_MPH: Final = 10.0
-"""A wind that is told without a number."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,9 +147,3 @@ def flat_share(spin: Spin | None, habit_level: float) -> float:
         case Spin.TOPSPIN:
             return 0.0
     return min(1.0, max(0.0, FLAT_SHARE - FLAT_SHIFT * habit_level))
-
-
-def wind_along_mps(wind: Wind | None, told_mps: float | None) -> float:
-    """The wind along their ball: it blows with it where it is against us."""
-    speed = BREEZE_MPH * MPS_PER_MPH if told_mps is None else told_mps
-    return {Wind.AGAINST_US: speed, Wind.BEHIND_US: -speed}.get(wind or Wind.NONE, 0.0)

@@ -31,8 +31,9 @@ from knowledge.tactics.return_question import (
 )
 from knowledge.tactics.return_styles import style_effects
 from knowledge.tactics.return_time import Contact, Flown, Style
-from knowledge.tactics.serve_return_depth import best_depth, wind_along_mps
+from knowledge.tactics.serve_return_depth import best_depth
 from knowledge.tactics.shot_success import OurScatter, our_scatter
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import BallQuality, Trait
 
 STYLE_LABELS = {Style.HIGH: "high and deep", Style.HARD: "hard", Style.SLICE: "low slice"}

@@ -27,10 +27,10 @@ from knowledge.tactics.serve_return_depth import (
     DepthRow,
     best_depth,
     every_half_foot,
-    wind_along_mps,
 )
 from knowledge.tactics.serve_scatter import scatter_of
 from knowledge.tactics.shot_success import Ball, our_scatter
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import PlayerId, Side, Trait
 
 NOBODY = OnCourt(profile=Profile(player=PlayerId(-1), name=""))

@@ -30,7 +30,7 @@ MID_BOX = OptionId("mid-box")
 MISSES = computed("misses: scatter round the aim, times the rally chance")
 DEPTH = computed("flight tables, our scatter and row 5's size")
 
-STACKED = (Formation.STACK_ALWAYS, Formation.ON_SIGNAL)
+STACKED = (Formation.STACK_ALWAYS, Formation.STACK_ON_RETURN, Formation.ON_SIGNAL)
 """Formations in which a receiver changes sides; who stacks on serve only receives straight."""
 
 

@@ -19,12 +19,9 @@ from knowledge.effects import Points
 from knowledge.flight import FORMS, Aim, Shot
 from knowledge.honest_risk import cost_of_misses
 from knowledge.normal import normal_cdf
-from knowledge.situation import Wind
 from knowledge.tactics.shot_success import Ball, OurScatter, success_points
+from knowledge.tactics.wind_along import BREEZE_MPS
 from knowledge.vocabulary import RallyChance
-
-TOLD_WIND_MPS: Final = 4.5
-"""A wind that is told without a number: 10 mph, a last step of the tables."""
 
 GUSTS: Final = 0.3
 """How much a wind along the court varies round what we aim for, as a share of what it moves the
@@ -131,16 +128,10 @@ def inside_ft(depth_m: float) -> float:
     return (HALF_LENGTH_M - depth_m) / METRES_PER_FOOT
 
 
-def wind_along_mps(wind: Wind | None, told_mps: float | None) -> float:
-    """The wind along the court, positive from behind us; 0 where its direction is not told."""
-    speed = TOLD_WIND_MPS if told_mps is None else abs(told_mps)
-    return {Wind.BEHIND_US: speed, Wind.AGAINST_US: -speed}.get(wind, 0.0) if wind else 0.0
-
-
 def carry_ft(shot: Shot, wind_mps: float) -> float:
     """Feet that a wind along the court moves the ball: farther if positive."""
     behind, against = CARRIES_FT[shot]
-    return wind_mps / TOLD_WIND_MPS * (behind if wind_mps > 0 else against)
+    return wind_mps / BREEZE_MPS * (behind if wind_mps > 0 else against)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -185,6 +176,20 @@ class Depth:
     def cost(self) -> Points:
         """What the extra misses cost; the doubt is the scatter's."""
         return success_points(self._kept, self.scatter, level=self.chance)
+
+    def numbers(self, aim_ft: float) -> dict[str, float]:
+        """The figures behind an aim so far inside the baseline."""
+        return {
+            "aim_inside_ft": aim_ft,
+            "deep_aim_inside_ft": self.inside_ft,
+            "landing_spread_ft": self.usual.spread_ft,
+            "long_in_100": 100 * self.usual.long(aim_ft),
+            "deep_chance": self.deep_chance,
+            "deep_extra_misses": self.extra_misses,
+            "deep_wins_points": self.gain.mean,
+            "deep_costs_points": -self.cost.mean,
+            "wind_carry_ft": carry_ft(self.ball.shot, self.ball.wind_mps),
+        }
 
     def _kept(self, factor: float) -> float:
         lands = self.at(factor)

@@ -15,7 +15,7 @@ from knowledge.tactics import stack_sizes as sizes
 from knowledge.tactics.stack_effects import effects_of
 from knowledge.tactics.stack_formations import Plan, plans
 from knowledge.tactics.stack_said import StackSaid, stack_said
-from knowledge.vocabulary import Hand, PlayerId, Side
+from knowledge.vocabulary import PlayerId, Side
 
 STRAIGHT: Final = OptionId(Formation.STRAIGHT)
 
@@ -134,7 +134,3 @@ def _supposed(situation: Situation, familiarity: Familiarity) -> Situation:
 def unknown_hands(pair: tuple[OnCourt, OnCourt]) -> tuple[OnCourt, ...]:
     """Those of us whose hand nobody noted."""
     return tuple(one for one in pair if one.hand is None)
-
-
-def has_lefty(pair: tuple[OnCourt, OnCourt]) -> bool:
-    return any(one.hand is Hand.LEFT for one in pair)

@@ -180,18 +180,7 @@ def _of_facts(plan: Plan, pair: tuple[OnCourt, OnCourt]) -> Iterator[Effect]:
 def _crossing(plan: Plan, pair: tuple[OnCourt, OnCourt], said: StackSaid) -> Iterator[_Acting]:
     """What it costs to be on the way when the ball comes."""
     serving, receiving = (HALF * plan.crossing_share(we_serve=serves) for serves in (True, False))
-    runs = [crossing_of(one) for one in pair]
-    picks_its_time = plan.keep(we_serve=False) is Keep.SIGNAL
-    each = [one.behind_high_points if picks_its_time else one.points for one in runs]
-    cost = sum(each) / len(each)
-    time = Mechanism.TIME
-    yield _Acting(
-        name="run",
-        because=f"On return you reach the line {runs[0].extra_s:.1f} s later",
-        points=Points(mean=cost, sd=abs(cost) / 2).times(receiving),
-        mechanism=time,
-        source=RUN,
-    )
+    yield _run(plan, pair, receiving)
     yield _Acting(
         name="crosser",
         because="They hit at the one who crosses",
@@ -205,7 +194,7 @@ def _crossing(plan: Plan, pair: tuple[OnCourt, OnCourt], said: StackSaid) -> Ite
         name="return",
         because="A return with a run in mind comes out short",
         points=sizes.RETURN_THEN_CROSS.times(receiving),
-        mechanism=time,
+        mechanism=Mechanism.TIME,
     )
     if plan.formation is Formation.SIDE_SWAP:
         yield _Acting(
@@ -214,6 +203,26 @@ def _crossing(plan: Plan, pair: tuple[OnCourt, OnCourt], said: StackSaid) -> Ite
             points=sizes.NOBODY_OUTSIDE,
             mechanism=Mechanism.COVER,
         )
+    yield from _legs(pair, said, receiving)
+
+
+def _run(plan: Plan, pair: tuple[OnCourt, OnCourt], receiving: float) -> _Acting:
+    """The returner's longer way to the line; by a sign only behind a high return."""
+    runs = [crossing_of(one) for one in pair]
+    picks_its_time = plan.keep(we_serve=False) is Keep.SIGNAL
+    each = [one.behind_high_points if picks_its_time else one.points for one in runs]
+    cost = sum(each) / len(each)
+    return _Acting(
+        name="run",
+        because=f"On return you reach the line {runs[0].extra_s:.1f} s later",
+        points=Points(mean=cost, sd=abs(cost) / 2).times(receiving),
+        mechanism=Mechanism.TIME,
+        source=RUN,
+    )
+
+
+def _legs(pair: tuple[OnCourt, OnCourt], said: StackSaid, receiving: float) -> Iterator[_Acting]:
+    """What the longer run takes out of them, in the heat or of one who tires."""
     if said.is_hot:
         yield _Acting(
             name="heat",
@@ -233,63 +242,68 @@ def _crossing(plan: Plan, pair: tuple[OnCourt, OnCourt], said: StackSaid) -> Ite
 
 def _used_to_it(plan: Plan, said: StackSaid) -> Iterator[_Acting]:
     """Muddle where it is new, calm where it is habit, and a surprise when well behind."""
-    moved = HALF * sum(plan.keep(we_serve=serves) is not Keep.SCORE for serves in (True, False))
-    together = Mechanism.AGREEMENT
+    moved = _moved_share(plan)
     if moved:
-        muddle = sizes.MUDDLE.times(
-            sum(
-                HALF * weight
-                for serves, weight in ((True, 1.0), (False, sizes.MUDDLE_ON_RETURN))
-                if plan.keep(we_serve=serves) is not Keep.SCORE
-            )
-        )
-        yield _Acting(
-            name="new",
-            because="First time together costs two rallies",
-            points=muddle,
-            mechanism=together,
-            when=told(
-                "we are new together", said.is_new, usual=sizes.NEW_PAIRS, fact="familiarity"
-            ),
-        )
-        yield _Acting(
-            name="never_done",
-            because="You two have never done it",
-            points=muddle,
-            mechanism=together,
-            when=told("we have never stacked", said.never_done, usual=sizes.HAVE_NEVER_DONE_IT),
-        )
+        yield from _muddle(plan, said)
     if said.habit is plan.formation and said.fits_habit(plan):
         yield _Acting(
             name="habit",
             because="You do it anyway: no thinking",
             points=sizes.HABIT,
-            mechanism=together,
+            mechanism=Mechanism.AGREEMENT,
         )
     if plan.formation is Formation.ON_SIGNAL:
-        yield _Acting(
-            name="signs",
-            because="A sign each return is seen late at times",
-            points=sizes.SIGNS.times(HALF),
-            mechanism=Mechanism.OUR_ERROR,
-        )
-        yield _Acting(
-            name="unread",
-            because="They can't know who will be where",
-            points=sizes.UNREAD.times(HALF),
-            mechanism=Mechanism.HABIT,
-        )
-    now = said.habit or Formation.STRAIGHT
-    if said.is_behind and plan.formation is not now:
-        share = moved or HALF * sum(keep is not Keep.SCORE for keep in _keeps_of(now))
+        yield from _signs()
+    usual = said.habit or Formation.STRAIGHT
+    if said.is_behind and plan.formation is not usual:
         yield _Acting(
             name="breaks",
             because="Well behind: make them think anew",
-            points=sizes.BREAKS_PATTERN.times(share),
+            points=sizes.BREAKS_PATTERN.times(moved or _moved_share(Plan(formation=usual))),
             mechanism=Mechanism.HABIT,
         )
 
 
-def _keeps_of(formation: Formation) -> tuple[Keep, Keep]:
-    plan = Plan(formation=formation)
-    return plan.keep(we_serve=True), plan.keep(we_serve=False)
+def _moved_share(plan: Plan) -> float:
+    """The half of the rallies, or all, in which a formation is more than playing by the score."""
+    return HALF * sum(plan.keep(we_serve=serves) is not Keep.SCORE for serves in (True, False))
+
+
+def _muddle(plan: Plan, said: StackSaid) -> Iterator[_Acting]:
+    weighed = ((True, 1.0), (False, sizes.MUDDLE_ON_RETURN))
+    points = sizes.MUDDLE.times(
+        sum(
+            HALF * weight
+            for serves, weight in weighed
+            if plan.keep(we_serve=serves) is not Keep.SCORE
+        )
+    )
+    yield _Acting(
+        name="new",
+        because="First time together costs two rallies",
+        points=points,
+        mechanism=Mechanism.AGREEMENT,
+        when=told("we are new together", said.is_new, usual=sizes.NEW_PAIRS, fact="familiarity"),
+    )
+    yield _Acting(
+        name="never_done",
+        because="You two have never done it",
+        points=points,
+        mechanism=Mechanism.AGREEMENT,
+        when=told("we have never stacked", said.never_done, usual=sizes.HAVE_NEVER_DONE_IT),
+    )
+
+
+def _signs() -> Iterator[_Acting]:
+    yield _Acting(
+        name="signs",
+        because="A sign each return is seen late at times",
+        points=sizes.SIGNS.times(HALF),
+        mechanism=Mechanism.OUR_ERROR,
+    )
+    yield _Acting(
+        name="unread",
+        because="They can't know who will be where",
+        points=sizes.UNREAD.times(HALF),
+        mechanism=Mechanism.HABIT,
+    )

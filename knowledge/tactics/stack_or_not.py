@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact
-from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Ranked
+from knowledge.engine import Ranked, confidence_of
 from knowledge.normal import chances_of_being_best
 from knowledge.situation import Familiarity, Formation, Situation
 from knowledge.tactics.stack_answer import (
@@ -57,8 +57,8 @@ def _unless(situation: Situation, answer: StackAnswer) -> str | None:
             return _FIRST_TIME.get(new, "First time together? Keep it to the serve.")
         return "It costs you a muddle in a game? Straight again."
     used = when_used(situation)
-    is_known = answer.said.habit is None
-    if is_known and used.plan.left is not None and used.gain > 0 and answer.is_named:
+    has_no_habit = answer.said.habit is None
+    if has_no_habit and used.plan.left is not None and used.gain > 0 and answer.is_named:
         return f"Used to it? Stack on serve, {used.plan.left.name} left."
     if unknown_hands(answer.pair):
         return "A lefty and a righty: forehands to the middle."
@@ -80,9 +80,7 @@ def _confidence(answer: StackAnswer) -> Confidence:
     p_best = chances_of_being_best(
         [best.logit, other.logit], [best.logit_variance, other.logit_variance]
     )[0]
-    if p_best >= CLEAR_CHANCE:
-        return Confidence.CLEAR
-    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
+    return confidence_of(p_best)
 
 
 def _compared(answer: StackAnswer) -> tuple[Ranked, Ranked]:

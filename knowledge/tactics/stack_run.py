@@ -5,7 +5,6 @@ Runs and shuffles from knowledge.reach, the ball over the ground from knowledge.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
@@ -13,18 +12,16 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import METRES_PER_FOOT, at_baseline, at_kitchen_line
-from knowledge.flight import level_time_s
 from knowledge.reach import Feet, chance_in_time, mover_of
 from knowledge.situation import OnCourt
 from knowledge.sources import computed
 from knowledge.tactics import stack_sizes as sizes
+from knowledge.tactics.return_time import run_s
+from knowledge.tactics.transition_time import FOLLOW_THROUGH_S, over_ground_s
 from knowledge.vocabulary import Side
 from knowledge.wind import TYPICAL, Stroke
 
 RUN = computed("run to the line against the ball's time of flight")
-
-FOLLOW_THROUGH_S: Final = 0.3
-"""From our contact to the first step. Common practice, no source."""
 
 _FROM = at_baseline(Side.RIGHT, ours=True)
 _STRAIGHT = at_kitchen_line(Side.RIGHT, ours=True)
@@ -65,7 +62,7 @@ def crossing_of(one: OnCourt) -> Crossing:
 
 @cache
 def _crossing_on(feet: Feet) -> Crossing:
-    need_s = run_s(feet, STRAIGHT_M), run_s(feet, ACROSS_M)
+    need_s = run_s(STRAIGHT_M, feet), run_s(ACROSS_M, feet)
     hard, high = _lost(Stroke.RETURN, need_s), _lost(Stroke.HIGH_RETURN, need_s)
     return Crossing(
         points=-sizes.AT_THE_LINE * (hard + high) / 2,
@@ -90,28 +87,16 @@ def _lost(ball: Stroke, need_s: tuple[float, float]) -> float:
 def there_s(ball: Stroke, third: Stroke) -> float:
     """From the returner's first step until the third reaches our line."""
     to_line_m = TYPICAL[third].from_net_m + abs(_STRAIGHT.y_m)
-    return flight_s(ball, _BALL_WAY_M) + flight_s(third, to_line_m) - FOLLOW_THROUGH_S
+    return over_ground_s(ball, _BALL_WAY_M) + over_ground_s(third, to_line_m) - FOLLOW_THROUGH_S
 
 
 def server_spare_s(one: OnCourt) -> float:
     """What a server who crosses has left when a hard return reaches the baseline."""
     feet = mover_of(one.profile).feet
-    ball_s = flight_s(Stroke.SERVE, _BALL_WAY_M) + flight_s(Stroke.RETURN, _BALL_WAY_M)
+    ball_s = over_ground_s(Stroke.SERVE, _BALL_WAY_M) + over_ground_s(Stroke.RETURN, _BALL_WAY_M)
     return ball_s - FOLLOW_THROUGH_S - aside_s(feet, OVER_M)
 
 
-def flight_s(stroke: Stroke, way_m: float) -> float:
-    """Time over the ground, slowed by drag alone: the bounce makes it a little longer."""
-    launch = TYPICAL[stroke]
-    forward_mps = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
-    return float(level_time_s(np.array(way_m), forward_mps))
-
-
-def run_s(feet: Feet, way_m: float) -> float:
-    """Time of a run forward over this way, the inverse of reach's metres in a time."""
-    return float(np.interp(way_m, feet.ahead_m(_TIMES_S), _TIMES_S))
-
-
 def aside_s(feet: Feet, way_m: float) -> float:
-    """Time of a way sideways."""
+    """Time of a way sideways, the inverse of reach's metres in a time."""
     return float(np.interp(way_m, feet.aside_m(_TIMES_S), _TIMES_S))

@@ -13,7 +13,8 @@ from knowledge.tactics.told_ball import plain_words
 from knowledge.vocabulary import AgreementKey, PlayerId, Trait
 
 _NEW = re.compile(
-    r"\b(?:new (?:partner|pair|together)|first time (?:together|with)|just met|a stranger|"
+    r"\b(?:new (?:partner|pair|together)|(?:im|i am|were|we are) new with|"
+    r"first time (?:together|with)|just met|a stranger|"
     r"(?:never|not|havent|hardly) (?:ever )?played (?:together|with))\b"
 )
 _NEVER = re.compile(

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.engine import Points
+from knowledge.tactics import return_sizes
 
 SHARE: Final = 100.0
 """A formation is there in every rally."""
@@ -72,8 +73,8 @@ BEHIND_BY: Final = 4
 EXTRA_RUN_IN_HEAT: Final = Points(mean=-1, sd=1)
 """A longer run on every other return, in the heat or on heavy legs."""
 
-AT_THE_LINE: Final = 6.0
-"""At the line and still before the third arrives, against on the way."""
+AT_THE_LINE: Final = return_sizes.AT_THE_LINE.mean
+"""At the line and still before the third arrives, against on the way: row 2."""
 
 RUN_SPREAD_S: Final = 0.15
 """How much the time of a run over five metres varies. Our guess: a reach varies by 0.06 s."""

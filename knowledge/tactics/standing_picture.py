@@ -8,6 +8,7 @@ from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import HALF_WIDTH_M, Point, at_baseline, at_kitchen_line, x_of_side_m
 from knowledge.game import Discipline, GameState, PairPlaces, Places, places
 from knowledge.situation import Formation, Situation
+from knowledge.tactics.stack_formations import Keep, Plan
 from knowledge.tactics.standing_names import Names, PairNames
 from knowledge.vocabulary import PlayerId, Side
 
@@ -47,9 +48,7 @@ def stack_of(situation: Situation, game: GameState, names: Names, at: Places) ->
 
 
 def _stacks_now(formation: Formation | None, *, we_serve: bool) -> bool:
-    return formation is Formation.STACK_ALWAYS or (
-        formation is Formation.STACK_ON_SERVE and we_serve
-    )
+    return formation is not None and Plan(formation=formation).keep(we_serve=we_serve) is Keep.HOME
 
 
 def _side_of(situation: Situation, player: PlayerId | None) -> Side | None:

@@ -19,8 +19,8 @@ from knowledge.tactics.third_success import (
     ThirdBall,
     hands_effect,
     success,
-    wind_along_mps,
 )
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import Trait, Value, Wing
 
 DROP = "drop"

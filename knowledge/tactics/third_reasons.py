@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Reason
+from knowledge.advice import MAX_REASONS, Reason
 from knowledge.effects import OptionId, Truth
 from knowledge.engine import Part, Ranked
 from knowledge.flight import Shot
@@ -29,16 +29,10 @@ from knowledge.tactics.third_success import (
     ThirdBall,
     drive_words,
     success_words,
-    wind_along_mps,
 )
-from knowledge.tactics.told_reasons import (
-    best_other_shot,
-    noted_by_name,
-    plain,
-)
+from knowledge.tactics.told_reasons import best_other_shot, noted_by_name, plain
+from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import Trait
-
-REASONS = 3
 
 LIKELY = 0.6
 """A condition that holds this often may carry a reason, with the other branch said."""
@@ -63,7 +57,7 @@ def reasons_of(third: Third, said: ThirdSaid, situation: Situation) -> tuple[Rea
         *told,
         *_against(third, said, situation),
     )
-    return (*dict.fromkeys(found),)[: REASONS - len(fifth)] + fifth
+    return (*dict.fromkeys(found),)[: MAX_REASONS - len(fifth)] + fifth
 
 
 def rule_why(situation: Situation) -> tuple[Reason, ...]:
@@ -133,7 +127,7 @@ def _told(third: Third, said: ThirdSaid) -> list[Part]:
     ranking = third.weighed.ranking
     against = [
         one
-        for one in (best_other_shot(third.weighed.ranking, third.shot), _asked_about(third, said))
+        for one in (best_other_shot(ranking, third.shot), _asked_about(third, said))
         if one is not None
     ]
     found = [part for part in ranking.of(third.option).parts if part.points > LEAST_SAID]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import MAX_REASONS, Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName
 from knowledge.planning.line import Line
@@ -30,9 +30,7 @@ from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_reasons import over_the_other_shot, reasons_of, rule_why, wind_reasons
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
 from knowledge.tactics.third_side import side_picture
-from knowledge.tactics.third_success import (
-    SHOTS,
-)
+from knowledge.tactics.third_success import SHOTS
 from knowledge.tactics.told_reasons import (
     figures,
     is_general,
@@ -42,7 +40,6 @@ from knowledge.tactics.told_reasons import (
 )
 from knowledge.vocabulary import BallQuality, Topic, Trait, Value
 
-REASONS = 3
 TOLD_REASONS = 2
 
 SIT_ON_IT = "they sit on it"
@@ -97,7 +94,7 @@ def _rule(situation: Situation, said: ThirdSaid, thirds: list[Third]) -> Advice:
     return Advice(
         topic=Topic.THIRD_SHOT,
         call=call or words.RULE,
-        reasons=(*wind, *why)[:REASONS],
+        reasons=(*wind, *why)[:MAX_REASONS],
         unless=words.RULE_UNLESS,
         assumed=NO_NOTES_DECIDE if situation.theirs else NOBODY_NAMED,
         choices=_branches(NOTHING_TOLD),

@@ -26,11 +26,11 @@ from functools import lru_cache
 from typing import Final
 
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
-from knowledge.flight import MPS_PER_MPH, Aim, FlatFire, Shot
+from knowledge.flight import Aim, FlatFire, Shot
 from knowledge.normal import normal_cdf
 from knowledge.reach import SPREAD_S
 from knowledge.reach.reacting import NO_SPLIT_STEP_S
-from knowledge.situation import OnCourt, Wind
+from knowledge.situation import OnCourt
 from knowledge.sources import computed
 from knowledge.tactics.shot_success import (
     Ball,
@@ -54,10 +54,9 @@ LEAVES: Final = {
 }
 """Our chance to win the rally after it, against two at the line. A drop below the net's height at
 their line is hit up, and we are in: even. A drive no higher than the chest is blocked, and the
-fifth is an easier drop. A lob over their reach turns them round
-and lets us in. What comes up higher, or a short
-lob, is hit down on. Common practice, no source; a plain drop then leaves about the 44 in 100 of a
-serving rally, as it should."""
+fifth is an easier drop. A lob over their reach turns them round and lets us in. What
+comes up higher, or a short lob, is hit down on. Common practice, no source; a plain drop then
+leaves about the 44 in 100 of a serving rally, as it should."""
 
 BOTH_BACK: Final = Leaves(meant=0.47, loose=0.47)
 """With nobody at the line only the miss counts: nothing is hit down from the back."""
@@ -78,9 +77,6 @@ HANDS_DOUBT_S: Final = 0.03
 """How far both together may be off."""
 
 ON_THE_MOVE: Final = "On the move they can't set the paddle"
-
-BREEZE_MPS: Final = 10.0 * MPS_PER_MPH
-"""A wind that is told without a number."""
 
 OFF_BALANCE: Final = {Shot.DROP: 1.1, Shot.DRIVE: 1.3, Shot.LOB: 1.1}
 """Times the scatter: a drive needs the legs, a push does not. Common practice, no source; about
@@ -128,12 +124,6 @@ def _aimed(ball: Ball, factor: float) -> Aim:
 
 
 PLAIN: Final = ThirdBall(contact=contact_of(Met()))
-
-
-def wind_along_mps(wind: Wind | None, told_mps: float | None) -> float:
-    """The wind from behind us, against us below 0."""
-    speed = BREEZE_MPS if told_mps is None else told_mps
-    return {Wind.BEHIND_US: speed, Wind.AGAINST_US: -speed}.get(wind or Wind.NONE, 0.0)
 
 
 @lru_cache(maxsize=64)

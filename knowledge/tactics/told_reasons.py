@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from knowledge.advice import Confidence, Reason
 from knowledge.effects import Truth
-from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranked, Ranking
+from knowledge.engine import Part, Ranked, Ranking, confidence_of
 from knowledge.normal import chances_of_being_best
 from knowledge.planning.weighing import is_open
 from knowledge.rulebook import rule_named
@@ -101,9 +101,7 @@ def shot_confidence(ranking: Ranking) -> Confidence:
     p_best = chances_of_being_best(
         [best.logit, other.logit], [best.logit_variance, other.logit_variance]
     )[0]
-    if p_best >= CLEAR_CHANCE:
-        return Confidence.CLEAR
-    return Confidence.LEAN if p_best >= LEAN_CHANCE else Confidence.TOSS_UP
+    return confidence_of(p_best)
 
 
 def figures(ranking: Ranking, **more: float) -> MappingProxyType[str, float]:

@@ -41,9 +41,11 @@ DEEP_M: Final = 5.4
 SHORT_ANGLE: Final = Point(x_m=2.4, y_m=1.9)
 DROP_SHORT: Final = Point(x_m=1.2, y_m=1.2)
 LINE_SHARE: Final = 0.85
+BEFORE_DEEP_M: Final = 0.2
+BEFORE_SOFT_M: Final = 0.5
 AIM_WIDTH: Final = 0.6
 RUN_WIDTH: Final = 0.35
-"""Places and widths as drawn. Drawing only."""
+"""Places, how far before the feet a ball ends, and widths, as drawn. Drawing only."""
 
 STANDS: Final = {
     Depth.AT_LINE: (AT_LINE_M, AT_LINE_M),
@@ -161,8 +163,8 @@ def _target(answer: TransitionAnswer, situation: Situation, side: Side) -> Point
     if at is None:
         return Point(x_m=0.0, y_m=DEEP_M if is_deep else SOFT_M)
     depth_m = left_m if at is Side.LEFT else right_m
-    short_of_m = 0.2 if is_deep else 0.5
-    return Point(x_m=at_kitchen_line(at, ours=False).x_m, y_m=depth_m - short_of_m)
+    before_m = BEFORE_DEEP_M if is_deep else BEFORE_SOFT_M
+    return Point(x_m=at_kitchen_line(at, ours=False).x_m, y_m=depth_m - before_m)
 
 
 def _depths_m(answer: TransitionAnswer) -> tuple[float, float]:

@@ -28,9 +28,14 @@ RUN_IN = computed("run in against the ball's time of flight")
 
 def flight_s(stroke: Stroke, from_net_m: float = HALF_LENGTH_M) -> float:
     """From our contact there until they meet a typical one at their line."""
+    return over_ground_s(stroke, from_net_m + MET_BEHIND_NET_M)
+
+
+def over_ground_s(stroke: Stroke, way_m: float) -> float:
+    """A typical one's time over this way, slowed by drag alone; a bounce makes it a bit longer."""
     launch = TYPICAL[stroke]
     forward_mps = launch.speed_mps * math.cos(math.radians(launch.angle_deg))
-    return float(level_time_s(np.array(from_net_m + MET_BEHIND_NET_M), forward_mps))
+    return float(level_time_s(np.array(way_m), forward_mps))
 
 
 def run_in_m(stroke: Stroke, feet: Feet, from_net_m: float = HALF_LENGTH_M) -> float:

@@ -232,4 +232,7 @@ def test_whose_it_was_follows_from_who_won() -> None:
 def test_why_tells_what_else_and_how_much_was_logged() -> None:
     more = adjust.advise(situation("our misses", played=lost("our missed dinks", ""))).more
     assert any(line.startswith("Else: ") for line in more)
-    assert "Log: 1 of 2 lost rallies today tagged; it breaks ties." in more
+    assert "Log: 1 of 2 lost rallies today tagged; too few to count." in more
+    many = adjust.advise(situation("our misses", played=lost(*["our missed dinks"] * 8))).more
+    assert "Log: 8 of 8 lost rallies today tagged; they break ties." in many
+    assert not [line for line in adjust.advise(situation("our misses")).more if "Log" in line]

@@ -234,7 +234,7 @@ def test_row_12_is_what_comes_off_more_often_and_the_corner_together() -> None:
 
 
 def test_a_shaky_hand_is_kept_out_of_the_wide_lane() -> None:
-    """Nothing else says it any more: the wide lane's own misses do."""
+    """Nothing else says it: the wide lane's own misses do."""
     theirs = them()
     trait = Trait.BACKHAND_DINK
     shaky, sure = mira((trait, Value.WEAKNESS, 3)), mira((trait, Value.STRENGTH, 3))

@@ -70,7 +70,7 @@ def test_five_lines_come_at_once_and_say_that_nothing_is_agreed() -> None:
     assert advice.call == "Agree these five lines before you start."
     assert len(advice.lines) == 5
     assert {line.source.kind for line in advice.lines} == {SourceKind.COMMON_PRACTICE}
-    assert advice.number == "0 of 8 agreed; the rest is usual."
+    assert advice.number == "0 of 8 agreed; the rest is common practice."
 
 
 def test_what_is_agreed_goes_before_our_default_and_is_marked() -> None:

@@ -30,16 +30,15 @@ from knowledge.tactics.serve_answer import DEPTH_ROW
 from knowledge.tactics.serve_return_depth import (
     CARRIES_FT,
     GUSTS,
-    TOLD_WIND_MPS,
     Landings,
     best_depth,
     carry_ft,
     inside_ft,
     landings,
-    wind_along_mps,
 )
 from knowledge.tactics.serve_sizes import MID_BOX_FT
 from knowledge.tactics.shot_success import Ball, OurScatter
+from knowledge.tactics.wind_along import BREEZE_MPS, wind_along_mps
 from knowledge.vocabulary import Level, RallyChance, Topic
 
 RETURN = Ball(shot=Shot.RETURN, height_m=0.7, from_net_m=7.2)
@@ -163,8 +162,8 @@ def test_the_reviews_feet_are_those_of_a_flatter_return() -> None:
     behind, against = (wind.shift(flat, along_mph=mph).along_ft for mph in (10, -10))
     assert behind == pytest.approx(3.7, abs=0.9)
     assert against == pytest.approx(-4.3, abs=0.9)
-    assert 1.5 < carry_ft(Shot.RETURN, TOLD_WIND_MPS) / 3.7 < 1.8
-    assert 1.5 < carry_ft(Shot.RETURN, -TOLD_WIND_MPS) / -4.3 < 1.8
+    assert 1.5 < carry_ft(Shot.RETURN, BREEZE_MPS) / 3.7 < 1.8
+    assert 1.5 < carry_ft(Shot.RETURN, -BREEZE_MPS) / -4.3 < 1.8
 
 
 def test_the_tables_aim_for_the_wind() -> None:
@@ -197,7 +196,7 @@ def test_more_scatter_never_misses_less_and_never_aims_deeper(
 
 @given(factor=FACTORS, aim=AIMS, ball=st.sampled_from([RETURN, SERVE]))
 def test_a_wind_behind_makes_a_deep_aim_riskier(factor: float, aim: float, ball: Ball) -> None:
-    behind = replace(ball, wind_mps=TOLD_WIND_MPS)
+    behind = replace(ball, wind_mps=BREEZE_MPS)
     assert landings(behind, factor).long(aim) > landings(ball, factor).long(aim) - 1e-9
 
 
@@ -229,7 +228,7 @@ def test_misses_cost_the_chance_we_would_have_had(factor: float) -> None:
 
 
 def test_a_wind_that_is_told_counts_and_one_across_does_not() -> None:
-    assert wind_along_mps(Wind.BEHIND_US, None) == TOLD_WIND_MPS
+    assert wind_along_mps(Wind.BEHIND_US, None) == BREEZE_MPS
     assert wind_along_mps(Wind.AGAINST_US, 2.0) == -2.0
     assert [wind_along_mps(each, 3.0) for each in (Wind.ACROSS, Wind.SOME, None)] == [0.0] * 3
 

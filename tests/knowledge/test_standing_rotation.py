@@ -118,9 +118,18 @@ STACKED = st.builds(
     states(DOUBLES).map(
         lambda state: replace(state, lineup=(state.lineup or Lineup()).with_pair(*OURS, ours=True))
     ),
-    st.sampled_from([Formation.STACK_ALWAYS, Formation.STACK_ON_SERVE]),
+    st.sampled_from([Formation.STACK_ALWAYS, Formation.STACK_ON_SERVE, Formation.STACK_ON_RETURN]),
     ASKERS,
 )
+STACKS = {
+    (Formation.STACK_ALWAYS, True),
+    (Formation.STACK_ALWAYS, False),
+    (Formation.STACK_ON_SERVE, True),
+    (Formation.ON_SIGNAL, True),
+    (Formation.STACK_ON_RETURN, False),
+}
+"""By their names: when somebody waits outside, and whether we serve then. On a signal the return
+is straight until the sign."""
 
 
 def name(one: PlayerId) -> str:
@@ -184,9 +193,7 @@ def test_the_picture_has_everybody_on_the_court_of_the_rulebook(situation: Situa
 
 
 def _waits_outside(situation: Situation, game: GameState) -> PlayerId | None:
-    stacks = situation.formation is Formation.STACK_ALWAYS or (
-        situation.formation is Formation.STACK_ON_SERVE and game.we_serve
-    )
+    stacks = (situation.formation, game.we_serve) in STACKS
     stack = stacked(game, ours=True, plays_left=MIRA.player) if stacks else None
     return stack.stands_out if stack else None
 

@@ -247,6 +247,14 @@ def test_a_stack_on_serve_stays_straight_on_return() -> None:
     assert "Stack" not in told(advise(situation))
 
 
+def test_a_stack_on_return_stays_straight_on_serve() -> None:
+    for we_serve in (True, False):
+        situation = replace(
+            at(4, 3, 1, we_serve=we_serve, starter=True), formation=Formation.STACK_ON_RETURN
+        )
+        assert ("Stack" in told(advise(situation))) is not we_serve
+
+
 def test_stacked_moves_end_outside_the_kitchen() -> None:
     """Where they are drawn to stop they could volley."""
     for we_serve in (True, False):

@@ -486,8 +486,8 @@ def test_a_weaker_dinker_is_never_the_lesser_target_nor_a_stronger_one_the_bette
     value: Value,
     more: int,
 ) -> None:
-    """All else equal. Before each foot was weighed, 3 of 100 random profiles broke it: a note more
-    moved the ball to a foot of which less is noted."""
+    """All else equal. Were only the dink's best foot weighed, 3 of 100 random profiles would break
+    it: a note more moves the ball to a foot of which less is noted."""
     before = lead_of_okafor(dinks_at(his, others, at_sides))
     after = lead_of_okafor(dinks_at(his + [f"{trait} {value}"] * more, others, at_sides))
     way = 1 if value is Value.WEAKNESS else -1
