@@ -38,6 +38,7 @@ _STILL_WHOSE = frozenset(
     ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
 )
 _OTHERWISE = word_set("not_of_one_rally")
+_MANY = word_set("of_many_rallies")
 
 
 def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
@@ -59,7 +60,7 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         return ScoreSaid(text=message.text, side_out=True, score=score)
     if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
         return None
-    if not _says_whose(clauses) and _JUDGES.search(line):
+    if not _says_whose(clauses) and (_JUDGES.search(line) or _MANY.intersection(line.split())):
         return None
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)

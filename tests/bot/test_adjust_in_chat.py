@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
 from talk import Talk
+
+from bot.chat.question import Kind
 
 from bot.chat.wording import wording
 
@@ -18,6 +21,20 @@ def test_a_trouble_tapped_is_a_trouble_said(demo: Talk) -> None:
     typed = demo.say("we are stuck back, what do we change").splitlines()[0]
     demo.say("what do we change")
     assert demo.tap("stuck back").splitlines()[0] == typed
+
+
+@pytest.mark.parametrize("typed", ["our misses", "their winners", "too many errors"])
+def test_what_happens_many_times_is_no_rally(demo: Talk, typed: str) -> None:
+    demo.say("what do we change")
+    assert "serve" not in demo.say(typed).splitlines()[0].lower()
+    assert demo.heard is not None
+    assert demo.heard.kind is not Kind.RALLY
+
+
+def test_a_note_to_forget_is_no_rally(demo: Talk) -> None:
+    demo.say("forget the jam note on Okafor")
+    assert demo.heard is not None
+    assert demo.heard.kind is not Kind.RALLY
 
 
 def test_a_button_of_no_trouble_we_know_is_answered_kindly(demo: Talk) -> None:

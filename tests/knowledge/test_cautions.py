@@ -103,7 +103,7 @@ def test_celsius_is_read_as_celsius() -> None:
 def test_bodies_get_a_caution_that_defers(said: str) -> None:
     caution = _ask(said).caution
     assert caution is not None
-    assert any(word in caution for word in ("staff", "medical", "stop", "Emergency"))
+    assert any(word in caution.lower() for word in ("staff", "medical", "stop", "emergency"))
 
 
 def test_sun_in_the_eyes_is_no_injury() -> None:
