@@ -31,6 +31,7 @@ from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, asks_depth
 from knowledge.tactics.return_reasons import reasons_for, returners, styled, unless_for
 from knowledge.tactics.return_styles import hard_misses, time_bought_s
 from knowledge.tactics.return_time import Style, chance_set, ground_ft, run_s
+from knowledge.tactics.told_reasons import figures
 from knowledge.vocabulary import BallQuality, RallyPoints, Topic, Trait
 
 
@@ -115,12 +116,8 @@ def _numbers(answer: ReturnAnswer) -> MappingProxyType[str, float]:
     ranking, gain = answer.ranking, _gain(answer)
     return MappingProxyType(
         {
+            **figures(ranking),
             "points_gained": gain,
-            "points_over_next": float(ranking.gain()),
-            "p_best": ranking.best.p_best,
-            "chance": float(ranking.best.chance),
-            "chance_sd": ranking.best.sd,
-            "share": ranking.share,
             "rallies_in_100": gain * ranking.share / 100,
             "return_per_100": gain * ranking.share / 100,
             "deep_points": answer.question.depth.row.worth.mean,

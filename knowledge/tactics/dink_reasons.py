@@ -16,6 +16,7 @@ from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_answer import DinkAnswer
 from knowledge.tactics.dink_chances import LANE_SOURCE, LaneChance, gain_over_line, lane_chance
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
+from knowledge.tactics.told_reasons import figures
 from knowledge.vocabulary import Trait, Wing
 
 GROOVED_AFTER_THREE = 2.0
@@ -125,12 +126,8 @@ def numbers(answer: DinkAnswer) -> Mapping[str, float]:
     ranking = answer.ranking
     gain = gain_over_any_aim(answer)
     found = {
+        **figures(ranking),
         "points_gained": gain,
-        "points_over_next": float(ranking.gain()),
-        "p_best": ranking.best.p_best,
-        "chance": float(ranking.best.chance),
-        "chance_sd": ranking.best.sd,
-        "share": ranking.share,
         "rallies_in_100": gain * ranking.share / 100,
         "grooved_after_three": GROOVED_AFTER_THREE,
         "scatter_factor": answer.question.scatter.factor * answer.question.met.scatters,

@@ -55,7 +55,7 @@ def _unless(situation: Situation, answer: StackAnswer) -> str | None:
         new = when_new(situation).plan.formation
         if answer.said.is_new is None and new is not answer.plan.formation:
             return _FIRST_TIME.get(new, "First time together? Keep it to the serve.")
-        return "It costs you a muddle in a game? Straight again."
+        return "In a muddle over who goes where? Play straight."
     used = when_used(situation)
     has_no_habit = answer.said.habit is None
     if has_no_habit and used.plan.left is not None and used.gain > 0 and answer.is_named:
