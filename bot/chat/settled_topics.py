@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from bot.chat.message import Message
 from bot.chat.question import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from knowledge.tactics.changes import troubles
 from knowledge.vocabulary import Topic
 
 _HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
@@ -35,6 +37,19 @@ _THEIR_SERVE = re.compile(
 """`serve is too hard`: who finds a serve so receives it; "my serve is too hard" does not fit."""
 
 
+_ENDS_AT = re.compile(
+    r"(?:when |do |should )?(?:do )?(?:we )?(?:switch|change|swap) (?:sides|ends) at \d+"
+    r"(?: in (?:the )?(?:game (?:three|3)|third(?: game)?|decider|last game|game))?"
+)
+"""`switch sides at 6 in game 3`: the rulebook's change of ends; who plays where has no score."""
+
+
+@cache
+def _troubles() -> frozenset[str]:
+    """What hurts, as the buttons under "what to change" say it: typed, it is the same answer."""
+    return frozenset(one.label.replace("-", " ") for one in troubles())
+
+
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     line = " ".join(word.folded for word in message.said)
@@ -43,6 +58,10 @@ def settled_topic(message: Message) -> Question | None:
         topic = Topic.RULES_QUESTION
     elif _THEIR_SERVE.fullmatch(line):
         topic = Topic.AIM_RETURN
+    elif _ENDS_AT.fullmatch(line):
+        topic = Topic.RULES_QUESTION
+    elif line in _troubles():
+        topic = Topic.ADJUST
     if topic is None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
