@@ -25,6 +25,14 @@ _I_AM = re.compile(r"\b(?:im|i am)(?: (?:now|still|just|up|back|caught|stuck|rig
 """Where I say that I am, whatever was hit before: "drop was short now im caught halfway"."""
 
 
+_COMES_AT_US = re.compile(
+    r"\b(?:drives?|driving|bangs?|banging|rips?|ripped|rockets?|bullets?|hits?|hitting|speed ups?"
+    r"|ball)"
+    r"(?: \w+){0,3} (?:at|into|to) (?:my|me|us|our)\b"
+)
+"""What comes at us comes from where they are: "drive at my waist from the baseline"."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundPlace:
     from_net_m: float | None = None
@@ -146,4 +154,5 @@ def _is_elsewhere(line: BallLine, found: re.Match[str]) -> bool:
     measures = re.search(form("veto", "asks").pattern + "$", before) is not None
     tells_ours = found[0].startswith(("im ", "i am ")) or _I_AM.search(before) is not None
     is_from = found[0].startswith("from ") or tells_ours
-    return line.is_theirs(found) or measures or (not is_from and (aims or asks))
+    comes = found[0].startswith("from ") and _COMES_AT_US.search(before) is not None
+    return comes or line.is_theirs(found) or measures or (not is_from and (aims or asks))
