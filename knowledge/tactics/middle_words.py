@@ -121,10 +121,10 @@ def moved(wide: Seat, right_ft: float) -> str:
 
 
 def rather(answer: MiddleAnswer, taken: Taken) -> str:
-    """Whom we would name instead of whom they agreed on, as a reason."""
+    """Whom we would name instead of whom they agreed on, as a reason: not in the middle of play."""
     ours = replace(taken, agreed=None)
     owners = who(answer, ours), short_name(answer, ours), _court(answer, ours.owner)
-    return short(f"I'd say {KIND[taken.kind]}s: {owner}; talk it over" for owner in owners)
+    return short(f"In a break: rather {owner} for {KIND[taken.kind]}s" for owner in owners)
 
 
 def feet(distance_ft: float) -> str:
