@@ -13,10 +13,6 @@ _ALLOWED_COST = ((3, 0.0), (4, SOUNDS_ALIKE), (7, 1.5), (99, 2.5))
 """Letters of the longer name, and the cost up to which it still counts as the same name.
 Common practice, no source; checked on tests/cases/names.jsonl and the open voices."""
 
-_ALLOWED_IN_A_WORD = ((7, 1.0), (9, 1.5))
-"""The same for a name typed as one word that has other letters than the known one, not just fewer:
-a hurried thumb drops letters, and dictation that mishears them writes several words."""
-
 _ALLOWED_LONG = 3.5
 """For ten letters and more whose consonants agree: dictated names lose their vowels."""
 
@@ -30,21 +26,13 @@ _VOWELS = frozenset("aeiou")
 
 
 def cost_of(typed: str, key: str) -> float:
-    if not _begin_alike(typed, key):
+    if typed[0] != key[0] and sound(typed)[:1] != sound(key)[:1]:
         return float(max(len(typed), len(key)))
     spelled = DamerauLevenshtein.distance(typed, key)
     sounded = DamerauLevenshtein.distance(sound(typed), sound(key))
     if sounded and 2 * spelled > max(len(typed), len(key)):
         return float(spelled)
     return min(float(spelled), sounded + SOUNDS_ALIKE)
-
-
-def _begin_alike(typed: str, key: str) -> bool:
-    """Whether both begin with one letter or sound; of a long name a first vowel may be misheard."""
-    if typed[0] == key[0] or sound(typed)[:1] == sound(key)[:1]:
-        return True
-    is_long = min(len(typed), len(key)) >= _LONG
-    return is_long and typed[0] in _VOWELS and key[0] in _VOWELS
 
 
 def allowed_cost(typed: str, key: str) -> float:
@@ -58,25 +46,6 @@ def allowed_cost(typed: str, key: str) -> float:
     if letters <= _SHORT and _differ_by_a_vowel(typed, key):
         return 0.0
     return next(cost for longest, cost in _ALLOWED_COST if letters <= longest)
-
-
-def allowed_in_a_word(typed: str, key: str) -> float:
-    """The same where nothing but this one word was typed: `hadid` is no slip for Haddad."""
-    allowed = allowed_cost(typed, key)
-    if sound(typed) == sound(key) or _is_within(typed, key):
-        return allowed
-    if len(typed) <= _SHORT and typed[:-1] == key and typed[-1] in _VOWELS:
-        return 0.0  # Tange is no Tang
-    letters = max(len(typed), len(key))
-    return min(
-        allowed, next((cost for longest, cost in _ALLOWED_IN_A_WORD if letters <= longest), allowed)
-    )
-
-
-def _is_within(typed: str, key: str) -> bool:
-    """Whether the letters typed stand in the key in their order: `linqvst` in `lindqvist`."""
-    ahead = iter(key)
-    return all(letter in ahead for letter in typed)
 
 
 def _are_two_names(typed: str, key: str) -> bool:

@@ -6,13 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from scouting_db.known_names import Known, known_surname
-from scouting_db.name_cost import (
-    SOUNDS_ALIKE,
-    allowed_cost,
-    allowed_in_a_word,
-    are_two_first_names,
-    cost_of,
-)
+from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, are_two_first_names, cost_of
 from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
@@ -110,8 +104,7 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         return Fit(0, cost_of(key, near), NOBODY)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
-    allowed = allowed_in_a_word(key, near) if is_one_word else allowed_cost(key, near)
-    return Fit(0, cost_of(key, near), allowed)
+    return Fit(0, cost_of(key, near), allowed_cost(key, near))
 
 
 def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole: Fit) -> Fit:

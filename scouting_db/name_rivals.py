@@ -7,7 +7,6 @@ from itertools import product
 from scouting_db.name_forms import Strength, surname_of
 from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
-from scouting_db.short_names import stem_of
 from scouting_db.sounds import fold, sound
 
 _LETTERS_OF_A_LONGER_NAME = 2
@@ -28,11 +27,6 @@ def given_alike(keys: NameKeys, key: str) -> set[int]:
     """Whose first name sounds as a surname does: Gail beside Gale."""
     near = (one for one in keys.by_sound.get(sound(key), ()) if one != key)
     return {position for one in near for position in keys.bearers(one)}
-
-
-def called_so(keys: NameKeys, folded: str) -> set[int]:
-    """Who bears the name that an exact nickname is the fond form of: Billy, and some Bill."""
-    return set(keys.bearers(stem_of(folded))[:HOLDERS])
 
 
 def said_the_other_way(keys: NameKeys, folded: str, position: int) -> set[int]:

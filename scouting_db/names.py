@@ -12,17 +12,15 @@ from functools import lru_cache
 
 from scouting_db.name_cost import cost_of
 from scouting_db.name_fits import BEGINNING, fits
-from scouting_db.name_forms import Strength, surname_of
+from scouting_db.name_forms import Strength
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
 from scouting_db.name_rivals import (
-    called_so,
     crossed,
     given_alike,
     longer_given,
     said_the_other_way,
 )
-from scouting_db.name_slips import one_letter_off
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
@@ -40,12 +38,6 @@ MARGIN = 0.75
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
-LETTERS_OF_INITIALS = 2
-"""Letters of a player's initials, or of a name begun."""
-
-TOLD_BY_CONSONANTS = 7
-"""Sounds of a surname long enough that its vowels may all be mistaken: Abernathy and Abernethy."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
@@ -59,8 +51,7 @@ class Alike:
     """Several players; it must be asked which.
 
     `likeliest` goes by exactly what was typed, while the others only bear it as the later part of
-    a double surname (Brandt beside Nguyen-Brandt), or the name that it is the fond form of (Bill
-    beside a Billy): a reply that names them in full may go ahead.
+    a double surname (Brandt beside Nguyen-Brandt): a reply that names them in full may go ahead.
     """
 
     players: tuple[PlayerRow, ...]
@@ -102,22 +93,13 @@ class NameIndex:
         folded = unstretched(without_titles(fold(typed)))
         if not folded:
             return Nobody()
-        match = self._exact(folded) or self._near(folded, nearest=nearest)
-        name, comma, _ = typed.partition(",")
-        if comma and isinstance(match, Nobody):
-            return self.lookup(name, nearest=nearest)  # "Wrona, the taller one"
-        return match
+        return self._exact(folded) or self._near(folded, nearest=nearest)
 
     def _exact(self, folded: str) -> Match | None:
         holders = self._keys.held(squeeze(folded))
         whole = {position for strength, position in holders if strength is Strength.WHOLE}
         if len(whole) == 1:
-            others = said_the_other_way(self._keys, folded, min(whole))
-            fond = called_so(self._keys, folded) - whole
-            if fond and others <= whole:
-                rows = tuple(self.roster[each] for each in sorted(whole | fond)[:ASKED_AT_MOST])
-                return Alike(players=rows, likeliest=self.roster[min(whole)])
-            return self._match(whole | others)
+            return self._match(whole | said_the_other_way(self._keys, folded, min(whole)))
         if whole:
             return self._match(whole)
         if not holders:
@@ -134,8 +116,6 @@ class NameIndex:
         key = squeeze(folded)
         kinds = {strength for strength, _ in holders}
         said = self._keys.by_sound[sound(key)]
-        if len(key) == LETTERS_OF_INITIALS:
-            said = [key]  # `pk` is no Paula Quist, though she sounds so
         alike = [one for near in said for one in self._keys.held(near)[:HOLDERS]]
         positions = {position for strength, position in alike if strength in kinds}
         initial = initial_of(folded.split())
@@ -165,38 +145,19 @@ class NameIndex:
             best = min(likely.values())
             meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
             meant |= self._namesakes(words) | self._twins(key, best)
-            meant |= one_letter_off(self._keys, key)
-            dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
-            meant |= {each for each in dictated if self._is_heard_as(each, words)}
+            if len(words) > 1:
+                dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
+                meant |= {each for each in dictated if self._has_consonants(each, key)}
             return self._likely(meant, key, best)
-        begun = self._begun(key)
-        if len(begun) > 1:
-            return self._match(begun)
         if not nearest:
             return Nobody()
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
 
-    def _begun(self, key: str) -> set[int]:
-        """Whose first name begins with the two letters typed: `cl` for Cleo and for Clea."""
-        begun: set[int] = set()
-        for given in (
-            self._keys.given_beginning_with(key) if len(key) == LETTERS_OF_INITIALS else ()
-        ):
-            begun |= set(self._keys.bearers(given)[:HOLDERS])
-            if len(begun) >= ASKED_AT_MOST:
-                break
-        return begun
-
-    def _is_heard_as(self, position: int, words: Sequence[str]) -> bool:
-        """Whether only vowels tell a whole name from the words, or vowels inside a surname."""
-        heard, name = sound(squeeze(" ".join(words))), self.roster[position].name
-        whole, surname = sound(squeeze(fold(name))), sound(surname_of(name))
-        if len(words) > 1 and consonants(whole) == consonants(heard):
-            return True
-        is_long = len(surname) >= TOLD_BY_CONSONANTS
-        return is_long and consonants(surname) == consonants(heard) and surname[-1] == heard[-1]
+    def _has_consonants(self, position: int, key: str) -> bool:
+        name = squeeze(fold(self.roster[position].name))
+        return consonants(sound(name)) == consonants(sound(key))
 
     def _likely(self, meant: set[int], key: str, best: float) -> Match:
         match = self._match(meant)

@@ -32,8 +32,9 @@ OFFERED_FROM = 0.25
 HEARD_FROM = 0.65
 """The chance from which the model has heard a claim, be it made of the note or not."""
 
-MADE_ALONE_FROM = 0.4
-"""The chance from which a claim is made of a note in which the rules read nothing."""
+MADE_ALONE_FROM = 0.55
+"""The chance from which a claim is made of a note in which the rules read nothing. From .4 one in
+three hundred more would be found; but what only sounds like a claim would be one as well."""
 
 MADE_BESIDE_FROM = 0.95
 """The chance from which one is added to what the rules read: where they read something of a note,

@@ -51,6 +51,10 @@ class Weighed:
     doubted: tuple[Doubted, ...] = ()
 
 
+_OUR_PART = frozenset({"dont", "never", "lets", "always"})
+"""How what we shall do begins: "don't dink okafor's backhand" claims little of him, if anything."""
+
+
 def weigh(
     note: NoteLine, parts: Sequence[Clause], ruled: Sequence[Claim], excepted: Collection[Trait]
 ) -> Weighed:
@@ -65,7 +69,7 @@ def weigh(
     by_rules = ruled
     misread = [one for one in ruled if _runs_into_ours(note, one)]
     ruled = [one for one in ruled if one not in misread]
-    added_from = MADE_BESIDE_FROM if by_rules else MADE_ALONE_FROM
+    added_from = MADE_BESIDE_FROM if by_rules or _advises_us(note) else MADE_ALONE_FROM
     silent_on = {*excepted, *(one.trait for one in misread)}
     for player in players:
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
@@ -97,6 +101,10 @@ def weigh(
     claims += _only_denied(ruled, claims)
     claims.sort(key=lambda one: one.span)
     return Weighed(claims=tuple(claims), doubted=tuple(doubted))
+
+
+def _advises_us(note: NoteLine) -> bool:
+    return bool(note.said) and note.said[0].folded in _OUR_PART
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:

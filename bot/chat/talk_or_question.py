@@ -123,8 +123,12 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
 
 
 def _is_clear(question: Question, message: Message) -> bool:
-    """ "Was out, I hit it": small words, but enough of them for a topic beyond doubt."""
-    return question.confidence >= SURE_FROM and len(message.said) >= SHORTEST_STATEMENT
+    """ "Was out, I hit it": small words, but enough of them for a topic beyond doubt.
+
+    "And then what about it" asks of something that it does not say.
+    """
+    is_long = len(message.said) >= SHORTEST_STATEMENT
+    return question.confidence >= SURE_FROM and is_long and not message.asks
 
 
 def _is_all_unknown(message: Message) -> bool:

@@ -25,7 +25,7 @@ ASKED = [
 
 PHONE_CHARACTERS = 40
 MOST_LINES = 9
-LISTS = {Topic.OPPONENT_REPORT: 11, Topic.GAME_PLAN: 11}
+LISTS = {Topic.OPPONENT_REPORT: 11, Topic.GAME_PLAN: 11, Topic.PAIR_UP: 11}
 
 
 def _lines(text: str) -> int:

@@ -215,7 +215,7 @@ def test_the_agreement_wins_and_a_disagreement_is_pointed_out() -> None:
     assert advice.call == "Give Tom the middle, slow and fast."
     assert advice.reasons[0].text == "You agreed: Tom takes the middle"
     assert advice.reasons[0].source.kind is SourceKind.AGREED
-    assert advice.reasons[1].text== "In a break: rather Mira's forehand for floaters"
+    assert advice.reasons[1].text == "In a break: rather Mira's forehand for floaters"
 
 
 @pytest.mark.parametrize("left", ["Mira", "Lindqvist", "Bartholomew-Fitzgerald", "Maximilienne"])
