@@ -7,9 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
-    HEARD_FROM,
-    MADE_ALONE_FROM,
-    MADE_BESIDE_FROM,
+    MADE_FROM,
     OFFERED_FROM,
     RULES_OFFERED_FROM,
     RULES_STAND_FROM,
@@ -51,10 +49,6 @@ class Weighed:
     doubted: tuple[Doubted, ...] = ()
 
 
-_OUR_PART = frozenset({"dont", "never", "lets", "always"})
-"""How what we shall do begins: "don't dink okafor's backhand" claims little of him, if anything."""
-
-
 def weigh(
     note: NoteLine, parts: Sequence[Clause], ruled: Sequence[Claim], excepted: Collection[Trait]
 ) -> Weighed:
@@ -69,7 +63,6 @@ def weigh(
     by_rules = ruled
     misread = [one for one in ruled if _runs_into_ours(note, one)]
     ruled = [one for one in ruled if one not in misread]
-    added_from = MADE_BESIDE_FROM if by_rules or _advises_us(note) else MADE_ALONE_FROM
     silent_on = {*excepted, *(one.trait for one in misread)}
     for player in players:
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
@@ -82,12 +75,11 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        strong = [one for one in likely if _is_made(one, mine, added_from)]
-        made = [one for one in strong if not _outdone(one, strong)]
+        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely)]
         told = [
             mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
         ]
-        heard = [one for one in likely if one.chance >= HEARD_FROM]
+        heard = [one for one in likely if one.chance >= MADE_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
         doubted += [
             _doubted(one, player, note, parts)
@@ -101,10 +93,6 @@ def weigh(
     claims += _only_denied(ruled, claims)
     claims.sort(key=lambda one: one.span)
     return Weighed(claims=tuple(claims), doubted=tuple(doubted))
-
-
-def _advises_us(note: NoteLine) -> bool:
-    return bool(note.said) and note.said[0].folded in _OUR_PART
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
@@ -167,13 +155,13 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
     return any(not is_height(hit, note.line) for hit in hits.having(Role.GOOD, Role.BAD))
 
 
-def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], added_from: float) -> bool:
-    """Plain words of the lexicon outweigh much doubt of the model, which adds from `added_from`."""
+def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
+    """Plain words of the lexicon outweigh much doubt of the model."""
     if (one.trait, one.value) in ruled:
         return one.chance >= RULES_STAND_FROM
     is_skill = _is_skill(one.value)
     says_else = any(t is one.trait and _is_skill(v) is not is_skill for t, v in ruled)
-    return one.chance >= added_from and not says_else
+    return one.chance >= MADE_FROM and not says_else
 
 
 def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:

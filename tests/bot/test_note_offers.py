@@ -15,7 +15,7 @@ from talk import Talk, demo_talk
 from voices import IN_TALK
 
 from bot.chat import note_weighing
-from bot.chat.claim_model import HEARD_FROM, OFFERED_FROM, Likely
+from bot.chat.claim_model import MADE_FROM, OFFERED_FROM, Likely
 from bot.chat.half_understood import MOST_OFFERED, Doubted, worth_offering
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import HEDGED_WEIGHT
@@ -68,7 +68,7 @@ def make_doubt(patch: pytest.MonkeyPatch, chances: Mapping[Label, float]) -> Non
         ]
         return tuple(one for one in likely if one.chance > OFFERED_FROM)
 
-    patch.setattr(note_weighing, "RULES_STAND_FROM", HEARD_FROM)
+    patch.setattr(note_weighing, "RULES_STAND_FROM", MADE_FROM)
     patch.setattr(note_weighing, "likely_claims", told)
 
 
@@ -107,7 +107,7 @@ def test_what_is_half_understood_is_offered_and_not_stored(demo: Talk, doubt: Do
 def test_the_band_of_what_is_offered(
     demo: Talk, doubt: Doubt, chance: float, is_made: bool, is_offered: bool
 ) -> None:
-    assert (OFFERED_FROM, HEARD_FROM) == (0.25, 0.65)
+    assert (OFFERED_FROM, MADE_FROM) == (0.25, 0.65)
     doubt({LOBS: chance})
     demo.say(SAID)
     assert (LOBS in newest_labels(demo)) is is_made

@@ -90,13 +90,12 @@ def rules_alone(text: str) -> set[PlayerClaim]:
 
 
 def reader_of(model: ClaimModel, made_from: float) -> Reader:
-    """How notes are read with another model, and claims made from another chance where the rules
-    read nothing."""
+    """How notes are read with another model, and claims made from another chance."""
 
     def read(text: str) -> set[PlayerClaim]:
         with (
             patch.object(note_weighing, "the_claim_model", lambda: model),
-            patch.object(note_weighing, "MADE_ALONE_FROM", made_from),
+            patch.object(note_weighing, "MADE_FROM", made_from),
         ):
             return read_claims(text)
 
