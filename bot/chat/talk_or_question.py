@@ -122,13 +122,17 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     return as_change(question, message) if leans(question, message, chat) else question
 
 
+_OF_NOTHING = re.compile(r"\bwhat about (?:it|that|this|them)$")
+
+
 def _is_clear(question: Question, message: Message) -> bool:
     """ "Was out, I hit it": small words, but enough of them for a topic beyond doubt.
 
     "And then what about it" asks of something that it does not say.
     """
     is_long = len(message.said) >= SHORTEST_STATEMENT
-    return question.confidence >= SURE_FROM and is_long and not message.asks
+    line = " ".join(word.folded for word in message.said)
+    return question.confidence >= SURE_FROM and is_long and not _OF_NOTHING.search(line)
 
 
 def _is_all_unknown(message: Message) -> bool:

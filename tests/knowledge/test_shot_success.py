@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from noted_players import often_noted, player
 from scipy.special import logit
@@ -86,10 +86,14 @@ def test_more_doubt_about_the_scatter_is_more_doubt_in_points() -> None:
 def test_more_scatter_is_never_more_success(
     shot: Shot, height: float, away: float, factors: tuple[float, float]
 ) -> None:
-    """In play and as meant together, which is what an aim is chosen by; tables round by 1/2000."""
+    """In play and as meant together, which is what an aim is chosen by; tables round by 1/2000.
+
+    Where hardly any aim comes off, one that scatters hits by chance what a steady one misses.
+    """
     tight, wild = sorted(factors)
     ball = Ball(shot=shot, height_m=height, from_net_m=away, lane=FORMS[shot].lanes[0])
     better, worse = ball.aimed(tight), ball.aimed(wild)
+    assume(better.legal >= 0.1)
     assert worse.legal + worse.meant <= better.legal + better.meant + 2e-3
 
 
