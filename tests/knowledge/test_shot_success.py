@@ -88,12 +88,13 @@ def test_more_scatter_is_never_more_success(
 ) -> None:
     """In play and as meant together, which is what an aim is chosen by; tables round by 1/2000.
 
-    Where hardly any aim comes off, one that scatters hits by chance what a steady one misses.
+    Where most aims fail, one that scatters hits by chance what a steady one misses: so it was in
+    308 of 60,000 draws, all of them with less than two in ten in play.
     """
     tight, wild = sorted(factors)
     ball = Ball(shot=shot, height_m=height, from_net_m=away, lane=FORMS[shot].lanes[0])
     better, worse = ball.aimed(tight), ball.aimed(wild)
-    assume(better.legal >= 0.1)
+    assume(better.legal >= 0.3)
     assert worse.legal + worse.meant <= better.legal + better.meant + 2e-3
 
 
