@@ -23,8 +23,6 @@ NIOSH = Source(kind=SourceKind.PUBLISHED, citation="NIOSH 2017-126")
 """Heat stress: hydration (read): 8 oz each 15 to 20 minutes of work in the heat, never over 48 oz
 an hour. Written for workers; no sheet for players was found."""
 
-WEATHER_SERVICE = Source(kind=SourceKind.PUBLISHED, citation="US Weather Service")
-
 DRY_PERCENT: Final = 40.0
 DAMP_PERCENT: Final = 60.0
 HUMID_PERCENT: Final = 70.0

@@ -31,9 +31,8 @@ LOB_HOLDS_BELOW_MPH: Final = 15.0
 
 FELT_FROM_MPH: Final = 10.0
 DEPTH_POINTS: Final = 2.0
-DEPTH_SHARE: Final = 0.4
-"""Rallies in 100 for the right depth where it matters, and how often it does, from 10 mph on:
-our coach's judgement, no source."""
+"""Rallies in 100 for the right depth where it matters, from 10 mph on: our coach's judgement, no
+source."""
 
 INCHES_BELOW_FT: Final = 1.5
 

@@ -13,6 +13,7 @@ from court_pictures import court_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import match, often_noted, player
+from winds_offered import winds_offered
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.ball_facts import BallFacts, Footing
@@ -167,11 +168,8 @@ def test_still_air_is_said_and_the_wind_is_a_button() -> None:
     still, blown = advise(situation), advise(replace(situation, wind=Wind.BEHIND_US))
     assert still.assumed == "Taken: no wind."
     assert blown.assumed is None
-    offered = [
-        [choice.value for choice in each.choices if choice.fact == MatchFact.WIND]
-        for each in (still, blown)
-    ]
-    assert offered == [[Wind.BEHIND_US, Wind.AGAINST_US], []]
+    assert winds_offered(still) == [Wind.BEHIND_US, Wind.AGAINST_US]
+    assert winds_offered(blown) == []
 
 
 def test_plan_and_cue_say_mid_court_where_the_topic_does() -> None:

@@ -15,6 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from noted_players import often_noted, player
 from scipy.stats import norm
+from winds_offered import winds_offered
 
 from knowledge.advice import CALL_LIMIT, Advice, Confidence, MatchFact
 from knowledge.effects import OptionId
@@ -149,11 +150,8 @@ def test_still_air_is_said_and_the_wind_is_a_button() -> None:
     still, blown = advise(situation), advise(replace(situation, wind=Wind.AGAINST_US))
     assert still.assumed == "Taken: no wind."
     assert blown.assumed is None
-    offered = [
-        [choice.value for choice in each.choices if choice.fact == MatchFact.WIND]
-        for each in (still, blown)
-    ]
-    assert offered == [[Wind.BEHIND_US, Wind.AGAINST_US], []]
+    assert winds_offered(still) == [Wind.BEHIND_US, Wind.AGAINST_US]
+    assert winds_offered(blown) == []
 
 
 def test_numbers_are_in_full_and_agree_with_the_words() -> None:
