@@ -9,7 +9,7 @@ who goes cold counts for the one option alone.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from knowledge.effects import (
     Decision,
@@ -53,9 +53,9 @@ def target_decision(
         (first, second, said[0], tolls[0]),
         (second, first, said[1], tolls[1]),
     ):
-        left = _left_by(other, mixed=mixed)
-        told = _partly(acting, 1.0 if PHASES[phase].priced else left)
-        told += _partly(_ended_on(phase, target, other), left)
+        left = _Left(at_target=_left_by(other, mixed=mixed), at_other=_left_by(target, mixed=mixed))
+        told = list(acting) if PHASES[phase].priced else left.of(acting)
+        told += left.of(_ended_on(phase, target, other))
         told += toll
         for one in told:
             effects += _both_ways(one, target, other)
@@ -104,12 +104,26 @@ def _left_by(partner: OnCourt, *, mixed: bool) -> float:
     return 1 - (1 - COVERED_KEEPS) * cover
 
 
-def _partly(effects: Iterable[Effect], part: float) -> list[Effect]:
-    """What speaks for the target, as far as the partner leaves it."""
-    return [
-        replace(one, points=one.points.times(part)) if one.points.mean > 0 else one
-        for one in effects
-    ]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Left:
+    """What their partners leave of a ball at the target, and of one at the other."""
+
+    at_target: float
+    at_other: float
+
+    def of(self, effects: Iterable[Effect]) -> list[Effect]:
+        """Each reason as far as the partner of whom it speaks for leaves it.
+
+        A strength of the target speaks for the other, and is worth as much less there as they
+        come over: then the strong one plays that ball all the same.
+        """
+        return [
+            replace(
+                one,
+                points=one.points.times(self.at_target if one.points.mean > 0 else self.at_other),
+            )
+            for one in effects
+        ]
 
 
 def _both_ways(effect: Effect, target: OnCourt, other: OnCourt) -> Iterator[Effect]:

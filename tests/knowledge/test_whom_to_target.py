@@ -133,6 +133,34 @@ def test_a_partner_who_covers_halves_a_weak_player(habit: str) -> None:
     assert lazy.points == pytest.approx(alone.points)
 
 
+@pytest.mark.parametrize("habit", ["squeezes_middle often", "poaching often"])
+def test_a_strong_partner_who_covers_takes_half_of_the_whole_edge(habit: str) -> None:
+    """Row 25: half, whatever the edge rests on. The strong one's counters speak for the weak one,
+    but only as far as the strong one does not play that ball as well."""
+    weak = okafor(*["body_jam weakness"] * 9)
+    counters = ["counter strength"] * 9
+    alone = in_phase(TargetPhase.HANDS, weak, lindqvist(*counters))
+    covered = in_phase(TargetPhase.HANDS, weak, lindqvist(*counters, *[habit] * 200))
+    assert alone.points > 0
+    assert covered.points == pytest.approx(alone.points / 2, rel=0.1)
+    assert covered.per_100 < 0.5 * alone.per_100
+
+
+def test_what_a_weak_player_is_worth_depends_on_where_they_stand() -> None:
+    """The lanes: a right-hander's backhand is in the middle on the right, where a poaching partner
+    gets to it, and at the sideline on the left, where nobody does (table 2.0d of the review)."""
+    weak = ["hand right", *["backhand_dink weakness"] * 5]
+    poacher = ["hand right", *["poaching often"] * 9]
+    worth = {
+        (side, bool(said)): dinks_at(weak, said, (side, side.other)).points
+        for side in Side
+        for said in ([], poacher)
+    }
+    assert worth[Side.RIGHT, False] > worth[Side.LEFT, False] > 0
+    assert worth[Side.RIGHT, True] < worth[Side.RIGHT, False] / 2
+    assert worth[Side.LEFT, True] == pytest.approx(worth[Side.LEFT, False])
+
+
 def test_covering_makes_the_partner_no_target() -> None:
     covered = in_phase(TargetPhase.HANDS, okafor(), lindqvist(*["squeezes_middle often"] * 9))
     assert covered.one is None

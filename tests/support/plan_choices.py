@@ -197,49 +197,53 @@ def _attack(base: Situation) -> Shares:
     return {found.weighed.best: 1.0}
 
 
-_GROUPS: Mapping[str, tuple[Trait, ...]] = MappingProxyType(
-    {
-        "return": (Trait.THIRD_SHOT_DROP,),
-        "third": (Trait.FOREHAND_VOLLEY, Trait.BACKHAND_VOLLEY, Trait.HANDLES_PACE),
-        "dink": (Trait.FOREHAND_DINK, Trait.BACKHAND_DINK),
-        "attack": (Trait.COUNTER_FOREHAND, Trait.COUNTER_BACKHAND, Trait.BODY_JAM),
-    }
-)
-
-
-def weakest_plan(theirs: Pair, *, by_shot: bool = False) -> Plan:
+def weakest_plan(theirs: Pair) -> Plan:
     """Always at the weakest wing of the weaker player, as the notes say.
 
-    `by_shot` looks for the weaker one shot by shot; else one player gets every ball. Where notes
-    say nothing the backhand is the weak wing.
+    The weaker one has the lower sum of noted levels; of equal ones the first. Where notes say
+    nothing the backhand is the weak wing.
     """
-    weak = {name: _weaker(theirs, traits if by_shot else None) for name, traits in _GROUPS.items()}
-    dink = _dink_of(weak["dink"])
-    hip = "other" if _jams_elsewhere(weak["attack"]) else "paddle"
+    return _always_at(min(theirs, key=_level), theirs)
+
+
+def fed_plan(theirs: Pair, share: float) -> Plan:
+    """So many of the balls at the weaker one's weakest wing, the others at the partner's."""
+    weak = min(theirs, key=_level)
+    other = theirs[1] if weak is theirs[0] else theirs[0]
+    here, there = _always_at(weak, theirs), _always_at(other, theirs)
     return MappingProxyType(
         {
-            Decision.SERVE_RIGHT: {_lane_of(theirs[0]): 1.0},
-            Decision.SERVE_LEFT: {_lane_of(theirs[1]): 1.0},
-            Decision.RETURN: {f"at:{weak['return'].player}": 1.0},
-            Decision.THIRD_SHORT: {f"drive:{weak['third'].player}": 1.0},
-            Decision.THIRD_DEEP: {f"drop:{weak['third'].player}": 1.0},
-            Decision.DINK_RIGHT: {dink: 1.0},
-            Decision.DINK_LEFT: {dink: 1.0},
-            Decision.ATTACK: {f"{hip}:{weak['attack'].player}": 1.0},
+            decision: {
+                option: share * here[decision].get(option, 0.0)
+                + (1 - share) * there[decision].get(option, 0.0)
+                for option in (*here[decision], *there[decision])
+            }
+            for decision in Decision
         }
     )
 
 
-def _weaker(theirs: Pair, traits: tuple[Trait, ...] | None) -> OnCourt:
-    """By the sum of the noted levels; of equal ones the first."""
-    return min(
-        theirs,
-        key=lambda one: sum(
-            estimate.level
-            for (trait, is_habit), estimate in one.profile.skills.items()
-            if not is_habit and (traits is None or trait in traits)
-        ),
+def _always_at(one: OnCourt, theirs: Pair) -> Plan:
+    """Every ball at one of them; the serve goes to whoever must receive."""
+    dink = _dink_of(one)
+    hip = "other" if _jams_elsewhere(one) else "paddle"
+    return MappingProxyType(
+        {
+            Decision.SERVE_RIGHT: {_lane_of(theirs[0]): 1.0},
+            Decision.SERVE_LEFT: {_lane_of(theirs[1]): 1.0},
+            Decision.RETURN: {f"at:{one.player}": 1.0},
+            Decision.THIRD_SHORT: {f"drive:{one.player}": 1.0},
+            Decision.THIRD_DEEP: {f"drop:{one.player}": 1.0},
+            Decision.DINK_RIGHT: {dink: 1.0},
+            Decision.DINK_LEFT: {dink: 1.0},
+            Decision.ATTACK: {f"{hip}:{one.player}": 1.0},
+        }
     )
+
+
+def _level(one: OnCourt) -> float:
+    skills = one.profile.skills.items()
+    return sum(estimate.level for (_, is_habit), estimate in skills if not is_habit)
 
 
 def _weak_wing(one: OnCourt, forehand: Trait, backhand: Trait) -> Wing:
