@@ -11,11 +11,13 @@ import math
 from collections import defaultdict
 from collections.abc import Callable
 from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 import pytest
+from chance_elimination import eliminated
 from chance_formats import COMMON, SINGLES, rates
-from chance_oracles import chain_of, expected_payoff, weights, with_ends
+from chance_oracles import chain_of, expected_payoff, folded, weights, with_ends
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -80,6 +82,48 @@ def test_the_swings_add_up_to_what_the_chance_moved(
     assert found.total == pytest.approx(last - first, abs=CLOSE)
     assert sum(part.swing for part in found.parts) == pytest.approx(total, abs=CLOSE)
     assert found.unlogged == pytest.approx(0, abs=CLOSE)
+
+
+def exact_values(format: GameFormat, rates: tuple[Fraction, Fraction]) -> dict[object, Fraction]:
+    """Our chance in every state of a game, in fractions, by eliminating one state after another."""
+    chain = chain_of(format)
+    ends = [Fraction(end.we_won is True) for end in chain.ends]
+    values = [*eliminated(chain, *rates), *ends]
+    return {key: values[place] for key, place in chain.index.items()}
+
+
+@pytest.mark.parametrize("format", [GameFormat(target=5), GameFormat(target=7, win_by=1)])
+def test_in_fractions_the_identity_holds_without_a_rest(format: GameFormat) -> None:
+    """W_end - W_start = sum of weight (result - expected), to the last digit; and rally by rally
+    the swings of the engine are these, so that its unlogged rest is nothing but rounding."""
+    serving, receiving = Fraction(11, 25), Fraction(14, 25)
+    values = exact_values(format, (serving, receiving))
+    random = np.random.default_rng(19)
+    for we_serve in (True, False):
+        outcomes = [bool(each) for each in random.random(200) < 0.5]
+        rallies = played(format, outcomes, we_serve=we_serve)
+        exact = []
+        for one in rallies:
+            won, lost = (
+                values[folded(after(one.before, won_by_us=each))] for each in (True, False)
+            )
+            chance = serving if one.before.we_serve else receiving
+            exact.append((won - lost) * (int(one.won_by_us) - chance))
+        moved = values[folded(rallies[-1].next)] - values[folded(rallies[0].before)]
+        assert sum(exact) == moved
+        rates = RallyRates(serving=float(serving), receiving=float(receiving))
+        for found_one, swing in zip(swings(rallies, rates), exact, strict=True):
+            assert found_one.swing == pytest.approx(float(swing), abs=CLOSE)
+        found = leak(rallies, rates)
+        assert found is not None
+        assert found.unlogged == pytest.approx(0, abs=CLOSE)
+        for part in found.parts:
+            own = [
+                swing
+                for one, swing in zip(rallies, exact, strict=True)
+                if by_serve(one) == part.name
+            ]
+            assert part.swing == pytest.approx(float(sum(own)), abs=CLOSE)
 
 
 GROUPINGS: dict[str, Callable[[PlayedRally], str]] = {

@@ -82,9 +82,7 @@ def scouted_book(pair: TruePair, scouting: Scouting, rng: np.random.Generator) -
         for tally in _tallies(pair[place], place, scouting.rallies // 4, rng)
     ]
     told = [*notes, *(facts if scouting.opened else [])]
-    return Book(
-        theirs=_on_court(pair, told, tallies), notes=scouting.notes, false_notes=false
-    )
+    return Book(theirs=_on_court(pair, told, tallies), notes=scouting.notes, false_notes=false)
 
 
 def _on_court(

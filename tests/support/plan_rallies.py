@@ -14,7 +14,8 @@ Every ball meets a skill z, in standard deviations: the true one of the wing it 
 it was waited for (plan_reading), more where a partner who was ready for it and is better takes it.
 One standard deviation moves the log-odds of a shot's outcome by SLOPE. All rates are those of good
 club and tournament players: common practice, no source, and nothing here is read from the engine's
-sizes. Checked outside (plan_comparison.played_like): how long rallies are, and who wins them.
+sizes. Outside: the side that serves wins 44 in 100, as good players say (no source); 80 of 100 rallies
+have 3 to 10 shots, where professional men's doubles have 60 (facts, section 5): ours are shorter.
 """
 
 from __future__ import annotations
@@ -151,7 +152,8 @@ class Court:
         return self.won.copy()
 
     def _chance(self, number: int, rows: Ints) -> Floats:
-        return self.luck[number, rows % self.luck.shape[1]]
+        found: Floats = self.luck[number, rows % self.luck.shape[1]]
+        return found
 
     def _ends(self, rows: Ints, where: Flags, won: Flags | bool) -> Flags:
         """Those rallies end so; which of them go on."""
@@ -277,7 +279,8 @@ class Court:
         """A ball to speed up; the rallies of those who rather dink on."""
         option, skill = self._at(Decision.ATTACK, number, rows)
         fires = option != OPTIONS[Decision.ATTACK].index(DINK_ON)
-        left, rows, option = rows[~fires], rows[fires], option[fires]
+        left: Ints = rows[~fires]
+        rows, option = rows[fires], option[fires]
         self.reader.saw(Decision.ATTACK, option, rows)
         self.shots[rows] += 2
         misses = OUR_MISSES["speed-up"] + self.met.attack_misses[option]

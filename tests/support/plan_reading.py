@@ -2,9 +2,9 @@
 
 Smoothed fictitious play: they keep an exponentially weighted share of what we played in each
 decision (the learning rate is the weight of the last ball), and get ready for each option in
-proportion to that share to the power of SHARPNESS. Readiness adds to the skill that the ball meets, and takes as
-much from the balls not waited for, so that an opponent who waits for all alike plays at their true
-skill. The partner of whoever is expected to get the ball moves over as well.
+proportion to that share to the power of SHARPNESS. Readiness adds to the skill that the ball
+meets, and takes as much from the balls not waited for, so that an opponent who waits for all alike
+plays at their true skill. The partner of whoever is expected to get the ball moves over as well.
 """
 
 from __future__ import annotations
@@ -52,7 +52,9 @@ class Reader:
     expected: dict[Decision, Floats]
 
     @classmethod
-    def fresh(cls, columns: int, *, rate: float, strength: float = 1.0, sharpness: float = SHARPNESS) -> Reader:
+    def fresh(
+        cls, columns: int, *, rate: float, strength: float = 1.0, sharpness: float = SHARPNESS
+    ) -> Reader:
         """Nobody has seen us play; `strength` scales what readiness does."""
         return cls(
             rate=rate,
@@ -72,7 +74,8 @@ class Reader:
 
     def gained(self, decision: Decision, ready: Floats) -> Floats:
         """The skill that readiness adds at each option, or takes away below an even share."""
-        return self.strength * READY_SKILL[decision] * (ready - 1 / ready.shape[1])
+        found: Floats = self.strength * READY_SKILL[decision] * (ready - 1 / ready.shape[1])
+        return found
 
     def saw(self, decision: Decision, played: Ints, rows: Ints) -> None:
         """These pairs learn from the ball that each of them got."""

@@ -265,9 +265,7 @@ def _of_hands(option: str, pair: TruePair) -> float:
     if spot == jammed_hip and one.ready is not Value.NEUTRAL:
         return one.skills[Trait.BODY_JAM] + JAMMED
     if spot == "paddle":
-        return one.skills[Trait.COUNTER_FOREHAND] + (
-            OPEN if one.ready is Value.FOREHAND else 0.0
-        )
+        return one.skills[Trait.COUNTER_FOREHAND] + (OPEN if one.ready is Value.FOREHAND else 0.0)
     return one.skills[Trait.COUNTER_BACKHAND] + (OPEN if one.ready is Value.BACKHAND else 0.0)
 
 
