@@ -5,11 +5,11 @@ Run from the checkout: `python tests/benchmarks/plans.py`; some three minutes of
 book says), plan_rallies (a rally), plan_reading (how they learn). Gains are in rallies of 100, with
 95% intervals over books; a book is a pair of opponents and all that is noted of them.
 
-Found with 300 books of 10 notes and 40 rallies, against one who learns (0.1): +0.5 (0.2 to 0.7) over
-no evidence, +1.3 (1.0 to 1.5) over chance, and no more than +0.2 (-0.2 to +0.6) over always the
-weakest wing; +1.4 (1.0 to 1.9) over that against one who is twice as ready, and behind it against
-one who never learns. Why it is not more: the exact mix of a speed-up plays all hips that are in
-alike, and our estimates lie closer together than the truth.
+Found with 300 books of 10 notes and 40 rallies, against one who learns (0.1): +0.5 (0.2 to 0.7)
+over no evidence, +1.3 (1.0 to 1.5) over chance, and no more than +0.2 (-0.2 to +0.6) over always
+the weakest wing; +1.4 (1.0 to 1.9) over that against one who is twice as ready, and behind it
+against one who never learns. Why it is not more: the exact mix of a speed-up plays all hips that
+are in alike, and our estimates lie closer together than the truth.
 """
 
 from __future__ import annotations
