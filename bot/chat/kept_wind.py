@@ -57,10 +57,10 @@ def told_wind(asked: Asked, before: KeptWind | None, game: Game) -> KeptWind | N
     """What is kept after a question that tells a wind; else what was kept before it."""
     if asked.wind is None or asked.topic in _TELLS_NOTHING or _SUPPOSED.search(asked.text):
         return before
-    speed = _speed_mps(asked)
-    if asked.wind is Wind.SOME and speed is None and before is not None:
+    wind, speed = _way(asked, asked.wind), _speed_mps(asked)
+    if wind is Wind.SOME and speed is None and before is not None:
         return before
-    return KeptWind(wind=asked.wind, speed_mps=speed, game=game)
+    return KeptWind(wind=wind, speed_mps=speed, game=game)
 
 
 def with_kept_wind(asked: Asked, kept: KeptWind | None, game: Game) -> Asked:
@@ -80,6 +80,13 @@ def with_kept_wind(asked: Asked, kept: KeptWind | None, game: Game) -> Asked:
 def wind_from_json(stored: Mapping[str, Any]) -> KeptWind | None:
     kept = stored.get("wind")
     return None if kept is None else KeptWind.from_json(kept)
+
+
+def _way(asked: Asked, wind: Wind) -> Wind:
+    """Of the weather more may be said: "windy today, 15 mph in my face"."""
+    if asked.topic is not Topic.WEATHER_OR_BODY or wind is not Wind.SOME:
+        return wind
+    return wind_said(asked.text).way or wind
 
 
 def _speed_mps(asked: Asked) -> float | None:
