@@ -15,6 +15,7 @@ from bot.chat.asked import (
     counts_to_json,
     maybe,
 )
+from bot.chat.kept_wind import KeptWind, wind_from_json
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, MatchId
@@ -82,7 +83,7 @@ class Context:
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question. `tagged` is our choice for the next rally.
+    of the question. `tagged` is our choice for the next rally. `wind` blows until told otherwise.
     """
 
     match: MatchId | None = None
@@ -105,6 +106,7 @@ class Context:
     pending_count: int = 0
     change: ChangeId | None = None
     tagged: Tagged | None = None
+    wind: KeptWind | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -177,6 +179,7 @@ class Context:
             "pending_count": self.pending_count,
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
+            "wind": None if self.wind is None else self.wind.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -207,6 +210,7 @@ class Context:
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
+            wind=wind_from_json(stored),
         )
 
 

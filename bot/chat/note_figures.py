@@ -62,6 +62,17 @@ def _count(line: Sequence[str], start: int) -> tuple[int, float | None]:
     return start + 1, None
 
 
+def balls_counted(line: Sequence[str]) -> int | None:
+    """Of how many balls these words tell ("9 of 10"); None where nothing was counted."""
+    wholes = [_whole(line, start) for start in range(len(line))]
+    return max((whole for whole in wholes if whole is not None), default=None)
+
+
+def _whole(line: Sequence[str], start: int) -> int | None:
+    stop, share = _count(line, start)
+    return _number(line[stop - 1]) if share is not None and stop > start + 1 else None
+
+
 def is_number(word: str) -> bool:
     return _number(word) is not None
 

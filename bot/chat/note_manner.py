@@ -12,10 +12,23 @@ HEDGED_WEIGHT = 0.45
 STRONG_WEIGHT = 1.5
 MILD_WEIGHT = 0.5
 
+MANY_BALLS, FEW_BALLS = 8, 3
+"""So many balls counted ("9 of 10") make a strong note; so few a mild one, whatever its words.
+Common practice, no source."""
 
-def weight(hits: Hits) -> float:
-    strength = MILD_WEIGHT if hits.has(Role.LESS) else STRONG_WEIGHT if hits.has(Role.MORE) else 1.0
-    return strength * surety(hits)
+
+def weight(hits: Hits, balls: int | None = None) -> float:
+    """What a claim weighs by its clause's words, and by how many `balls` they count."""
+    return _strength(hits, balls) * surety(hits)
+
+
+def _strength(hits: Hits, balls: int | None) -> float:
+    if balls is not None and balls <= FEW_BALLS:
+        return MILD_WEIGHT
+    if hits.has(Role.LESS):
+        return MILD_WEIGHT
+    is_many = balls is not None and balls >= MANY_BALLS
+    return STRONG_WEIGHT if is_many or hits.has(Role.MORE) else 1.0
 
 
 def surety(hits: Hits) -> float:

@@ -18,6 +18,7 @@ from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.half_understood import Doubted
 from bot.chat.note_features import players_meant, see_note
+from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
@@ -207,16 +208,21 @@ def _only_denied(ruled: Iterable[Claim], made: Sequence[Claim]) -> list[Claim]:
 
 def _claim(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Claim:
     """The claim with the words that spoke for it, and how their clause says it."""
-    hits = _around(likely.at, note.hits, parts)
+    part = _part(likely.at, parts)
+    hits = note.hits.inside(part)
     return Claim(
         player=player,
         trait=likely.trait,
         value=likely.value,
-        weight=weight(hits),
+        weight=weight(hits, balls_counted(note.line[part.start : part.stop])),
         span=(note.said[likely.start].span[0], note.said[likely.stop - 1].span[1]),
         tag=condition(hits),
     )
 
 
 def _around(place: int, hits: Hits, parts: Sequence[Clause]) -> Hits:
-    return hits.inside(next(part for part in parts if part.start <= place < part.stop))
+    return hits.inside(_part(place, parts))
+
+
+def _part(place: int, parts: Sequence[Clause]) -> Clause:
+    return next(part for part in parts if part.start <= place < part.stop)

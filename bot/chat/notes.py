@@ -14,6 +14,7 @@ from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
@@ -116,7 +117,8 @@ def _by_rules(note: NoteLine) -> _Ruled:
         used -= freed
         if not judged:
             claims = _tagged(claims, hits)
-        told = [(one, _whose(note, one, hits)) for one in judged]
+        manner = weight(hits, balls_counted(note.line[clause.start : clause.stop]))
+        told = [(one, _whose(note, one, hits, weight=manner)) for one in judged]
         if claims or judged:
             used |= {at for hit in hits.having(Role.TAG) for at in range(hit.start, hit.stop)}
         if any(whose for _, whose in told):
@@ -201,7 +203,7 @@ def _passes(note: NoteLine, judged: Judged) -> bool:
     return is_myself(note.said, begun) and note.subjects.at(judged.at) == note.subjects.at(begun)
 
 
-def _whose(note: NoteLine, judged: Judged, hits: Hits) -> list[Claim]:
+def _whose(note: NoteLine, judged: Judged, hits: Hits, *, weight: float) -> list[Claim]:
     if _passes(note, judged):
         return []
     span = (note.said[judged.start].span[0], note.said[judged.stop - 1].span[1])
@@ -210,7 +212,7 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits) -> list[Claim]:
             player=player,
             trait=judged.trait,
             value=judged.value,
-            weight=weight(hits),
+            weight=weight,
             span=span,
             denied=judged.denied,
             tag=condition(hits),

@@ -15,6 +15,7 @@ from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
 from bot.chat.answers.standing import Standing, cannot_be, standing
+from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
@@ -65,7 +66,7 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
             asked = replace(asked, score=score, we_serve=None)
         reply = _answer_changed(desk, question, last, changed(last, asked))
         return with_buttons(reply, taken_back)
-    asked = as_asked(desk, question, about)
+    asked = in_the_wind(desk, as_asked(desk, question, about))
     if rates is not None and rates.fault is not None:
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)
