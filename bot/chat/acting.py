@@ -13,12 +13,14 @@ from bot.chat.answers import (
     game_start,
     matches,
     notes,
+    pools,
     rallies,
     scores,
     timeouts,
     undo_words,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
@@ -29,11 +31,17 @@ from bot.chat.payload import Verb, tap
 from bot.chat.question import (
     AgreementSaid,
     BookSaid,
+    BookVerb,
     CorrectionSaid,
     DetailSaid,
     FormatTold,
+    ListAsked,
+    ListedVerb,
     MatchSaid,
     NoteSaid,
+    PoolAsked,
+    PoolSaid,
+    PoolVerb,
     Question,
     RallySaid,
     RemarkSaid,
@@ -112,6 +120,14 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return retell(desk, understood.how)
         case CorrectionSaid():
             return corrections.correct(desk, understood)
+        case PoolSaid():
+            return pools.take_pool(desk, understood)
+        case PoolAsked(verb=PoolVerb.STANDING):
+            return pools.standing(desk)
+        case PoolAsked() | BookSaid(verb=BookVerb.NEXT):
+            return pools.next_match(desk)
+        case ListAsked(verb=ListedVerb.MORE):
+            return next_page(desk)
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():

@@ -17,7 +17,7 @@ from bot.chat.asked import (
 )
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
-from scouting_db.values import ChangeId, MatchId
+from scouting_db.values import ChangeId, EventId, MatchId
 
 __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Pending", "SaidState"]
 
@@ -76,13 +76,31 @@ class Tagged:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Listing:
+    """A list shown page by page: what it lists, of which match or event, and the page shown."""
+
+    what: str
+    of: int
+    page: int = 0
+
+    def to_json(self) -> list[Any]:
+        return [self.what, self.of, self.page]
+
+    @classmethod
+    def from_json(cls, stored: Sequence[Any]) -> Listing:
+        what, of, page = stored
+        return cls(what=what, of=of, page=page)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question. `tagged` is our choice for the next rally.
+    of the question. `tagged` is our choice for the next rally. `pool` is the pool that we play
+    in, `listing` the page of a list that was shown last.
     """
 
     match: MatchId | None = None
@@ -105,6 +123,8 @@ class Context:
     pending_count: int = 0
     change: ChangeId | None = None
     tagged: Tagged | None = None
+    pool: EventId | None = None
+    listing: Listing | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -152,6 +172,7 @@ class Context:
             change=self.change,
             sides=tuple((player, side) for player, side in self.sides if player in self.ours),
             formation=self.formation,
+            pool=self.pool,
         )
 
     def to_json(self) -> dict[str, Any]:
@@ -177,6 +198,8 @@ class Context:
             "pending_count": self.pending_count,
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
+            "pool": self.pool,
+            "listing": None if self.listing is None else self.listing.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -207,6 +230,8 @@ class Context:
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
+            pool=stored.get("pool"),
+            listing=maybe(Listing.from_json, stored.get("listing")),
         )
 
 

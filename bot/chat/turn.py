@@ -30,6 +30,8 @@ from bot.chat.question import (
     BookSaid,
     BookVerb,
     Kind,
+    ListAsked,
+    PoolAsked,
     Question,
     RallySaid,
     RetellSaid,
@@ -90,6 +92,8 @@ def hear(
     if incoming.reply_to is not None:
         desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)
     heard = _listen(desk, may_write=role is Role.EDITOR)
+    if desk.context.listing is not None and desk.context.listing == before.listing:
+        desk.context = replace(desk.context, listing=None)
     if desk.context != before:
         directory.save_context(chat.chat, desk.context.to_json())
     return heard
@@ -157,9 +161,12 @@ _KIND_OF_TAP = {
     Verb.MODE: Kind.BOOK,
     Verb.PROFILE: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
+    Verb.PAGE: Kind.QUESTION,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
+_READING_TAPS = frozenset(
+    {Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER, Verb.PAGE}
+)
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -258,11 +265,14 @@ _READING_VERBS = frozenset(
 )
 
 
+_READING = (Question, WhySaid, RetellSaid, TimeoutsAsked, PoolAsked, ListAsked, Unclear)
+
+
 def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | WhySaid | RetellSaid | TimeoutsAsked | Unclear)
+    return isinstance(understood, _READING)
 
 
 def _for_reader(understood: Understood) -> Understood:

@@ -19,6 +19,7 @@ from bot.chat.changes_said import change_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
@@ -85,6 +86,9 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
     if distress_of(text) is not None:
         return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
+    listed = listed_said(text, chat)
+    if listed is not None:
+        return (listed,)
     message = read_message(text, chat)
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
@@ -195,7 +199,9 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
     is_unplayed = found is not None and not found.games and found.tally is None
     named = {player for one in message.mentions if not one.pronoun for player in one.players}
     is_of_others = chat.match_on and not named <= {*chat.ours, *chat.theirs}
-    return None if is_unplayed and is_of_others else found
+    if found is None or (is_unplayed and is_of_others):
+        return None
+    return replace(found, mentions=tuple(one for one in message.mentions if not one.pronoun))
 
 
 def _match(message: Message, chat: ChatView) -> Understood | None:

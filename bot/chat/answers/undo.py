@@ -10,6 +10,7 @@ from bot.chat.answers.formats import format_as_stored, is_under_way
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
+from bot.chat.answers.pools import pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import (
@@ -260,6 +261,8 @@ _UNDO: Mapping[str, Way] = {
     "own_rates": _own_rates_before,
     "format": _format_before,
     "rally_detail": detail_before,
+    "pool": pool_before,
+    "pool_match": pool_match_before,
 }
 
 _REDO: Mapping[str, Way] = {

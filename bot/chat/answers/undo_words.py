@@ -62,6 +62,8 @@ _CHANGED = {
     "read_note": "reading the note",
     "add_claim": "what you added",
     "announce": "the match",
+    "pool": "the pool",
+    "pool_match": "which match is next",
     "add_player": "the player",
     "agree": "what you agreed",
     "nickname": "the nickname",

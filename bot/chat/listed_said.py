@@ -1,0 +1,19 @@
+"""Messages that are lists by nature, read before any other: pools, and what is asked of lists."""
+
+from __future__ import annotations
+
+from bot.chat.pool_said import pool_asked, pool_said
+from bot.chat.question import ListAsked, ListedVerb, Understood
+from bot.chat.view import ChatView
+from bot.chat.words import words
+
+_MORE = frozenset(
+    ["more", "show more", "the rest", "rest", "next page", "mroe", "moer", "more please", "go on"]
+)
+
+
+def listed_said(text: str, chat: ChatView) -> Understood | None:
+    """What such a message says; None for any other."""
+    if chat.listing and " ".join(word.folded for word in words(text)[:3]) in _MORE:
+        return ListAsked(text=text, verb=ListedVerb.MORE)
+    return pool_asked(text, chat) or pool_said(text, chat)
