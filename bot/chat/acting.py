@@ -18,8 +18,10 @@ from bot.chat.answers import (
     scores,
     timeouts,
     undo_words,
+    video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
@@ -55,6 +57,7 @@ from bot.chat.question import (
     Unclear,
     Understood,
     UndoSaid,
+    VideoSaid,
     WhySaid,
 )
 from bot.chat.render import offer_buttons, rows, with_buttons
@@ -128,6 +131,10 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return pools.next_match(desk)
         case ListAsked(verb=ListedVerb.MORE):
             return next_page(desk)
+        case ListAsked():
+            return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
+        case VideoSaid():
+            return video.take_video(desk, understood)
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.leak_list import leaks_page, student_page
 from bot.chat.answers.pools import standing_page
 from bot.chat.payload import BadPayloadError
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
-from scouting_db.values import EventId
+from scouting_db.values import EventId, MatchId
 
 
 def turn_to(desk: Desk, what: str, of: int, page: int) -> Reply:
@@ -15,6 +16,10 @@ def turn_to(desk: Desk, what: str, of: int, page: int) -> Reply:
     match what:
         case "pool":
             return standing_page(desk, EventId(of), page)
+        case "leaks":
+            return leaks_page(desk, MatchId(of), page)
+        case "student":
+            return student_page(desk, MatchId(of), page)
         case _:
             raise BadPayloadError(f"no list: {what}")
 

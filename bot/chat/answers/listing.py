@@ -35,9 +35,15 @@ def show_page(
     listing: Listing,
     blocks: Sequence[Block],
     buttons: Sequence[Button] = (),
+    *,
+    first: Block = (),
 ) -> Reply:
-    """That page of the list; "more", typed or tapped, is the next one while there is one."""
+    """That page of the list; "more", typed or tapped, is the next one while there is one.
+
+    `first` is a page of its own before the blocks.
+    """
     pages = pages_of(blocks)
+    pages = (tuple(first), *pages) if first else pages
     at = min(listing.page, len(pages) - 1)
     desk.context = replace(desk.context, listing=replace(listing, page=at))
     more = []

@@ -19,6 +19,7 @@ from bot.chat.answers.undo_entries import (
     unvoid_entry,
     void_entry,
 )
+from bot.chat.answers.video import video_again, video_before
 from bot.chat.match_log import format_from_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -262,6 +263,7 @@ _UNDO: Mapping[str, Way] = {
     "format": _format_before,
     "rally_detail": detail_before,
     "pool": pool_before,
+    "video": video_before,
     "pool_match": pool_match_before,
 }
 
@@ -278,4 +280,5 @@ _REDO: Mapping[str, Way] = {
     "own_rates": _own_rates_again,
     "format": _format_again,
     "rally_detail": detail_again,
+    "video": video_again,
 }

@@ -63,6 +63,7 @@ _CHANGED = {
     "add_claim": "what you added",
     "announce": "the match",
     "pool": "the pool",
+    "video": "the rallies of the video",
     "pool_match": "which match is next",
     "add_player": "the player",
     "agree": "what you agreed",
