@@ -8,6 +8,7 @@ from itertools import groupby
 
 from bot.chat.answers import (
     booking,
+    coaching,
     corrections,
     formats,
     game_start,
@@ -34,6 +35,7 @@ from bot.chat.question import (
     AgreementSaid,
     BookSaid,
     BookVerb,
+    CoachSaid,
     CorrectionSaid,
     DetailSaid,
     FormatTold,
@@ -76,7 +78,7 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:
             questions = [one for one in group if isinstance(one, Question)]
-            replies.append(answer_several(desk, questions))
+            replies.append(coaching.for_whom(desk, answer_several(desk, questions)))
         else:
             replies += [_act(desk, one) for one in group]
     return replies
@@ -133,12 +135,21 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return next_page(desk)
         case ListAsked():
             return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
+        case CoachSaid():
+            return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
         case VideoSaid():
             return video.take_video(desk, understood)
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
             return _ask_topic(understood)
+
+
+def _asked_for_them(desk: Desk, said: CoachSaid) -> Reply:
+    """What is asked for a pair, once it is that pair that speaks."""
+    understood = understand(said.asks, chat=desk.chat_view())
+    asked = [one for one in understood if not isinstance(one, CoachSaid)]
+    return coaching.with_new(desk, joined(acted(desk, asked)))
 
 
 def _otherwise(desk: Desk, said: DetailSaid) -> Reply:

@@ -1,9 +1,14 @@
-"""Messages that are lists by nature, read before any other: pools, rallies of a video, and what is asked of them."""
+"""What has a form so much of its own that it is read before any other message.
+
+Pools, rallies of a video, for whom a coach speaks, and what is asked of lists.
+"""
 
 from __future__ import annotations
 
+from bot.chat.coach_said import coach_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.question import ListAsked, ListedVerb, Understood
+from bot.chat.review_said import review_said
 from bot.chat.video_said import video_said
 from bot.chat.view import ChatView
 from bot.chat.words import words
@@ -17,4 +22,10 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
     """What such a message says; None for any other."""
     if chat.listing and " ".join(word.folded for word in words(text)[:3]) in _MORE:
         return ListAsked(text=text, verb=ListedVerb.MORE)
-    return pool_asked(text, chat) or pool_said(text, chat) or video_said(text, chat)
+    return (
+        pool_asked(text, chat)
+        or coach_said(text, chat)
+        or pool_said(text, chat)
+        or video_said(text, chat)
+        or review_said(text)
+    )

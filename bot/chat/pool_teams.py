@@ -97,12 +97,12 @@ def names_in(fragment: str, chat: ChatView) -> tuple[Mention, ...]:
         return ()
     parts = [one for one in _JOINS.split(bare) if one.strip()]
     if len(parts) == PAIR:
-        found = [_name(one, chat) for one in parts]
+        found = [named(one, chat) for one in parts]
         return tuple(one for one in found if one is not None) if all(found) else ()
     return _side_by_side(bare, chat) if len(parts) == 1 else ()
 
 
-def _name(part: str, chat: ChatView) -> Mention | None:
+def named(part: str, chat: ChatView) -> Mention | None:
     """A name of the book, or one that it does not know yet."""
     said = _of_a_name(part)
     known = [one for one in find_mentions(said, chat) if not one.pronoun]

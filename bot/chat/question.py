@@ -523,11 +523,15 @@ class VideoSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoachSaid:
-    """Whom "we" means from now on: one of several pairs of the book, and perhaps against whom."""
+    """Whom "we" means from now on: one of several pairs of the book, and perhaps against whom.
+
+    `asks` is what is asked for that pair, in the words left; empty for nothing.
+    """
 
     text: str
     ours: tuple[Mention, ...]
     theirs: tuple[Mention, ...] = ()
+    asks: str = ""
 
 
 class ListedVerb(StrEnum):

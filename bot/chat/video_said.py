@@ -19,7 +19,9 @@ TIME = (
     r"(?:at |@ ?|t=)?[\[(]?(?P<a>\d{1,3})(?:[:.](?=\d\d\b)|['’m] ?)(?P<b>\d{2})"
     r"(?:[:.](?P<c>\d{2}))?(?:s|\"|'')?[\])]?"
 )
-_TIMED = re.compile(rf"^[\s\-*•>#]*(?:\d{{1,3}}[.)] +)?{TIME}(?![\d])(?!\s*(?:am|pm)\b)", re.IGNORECASE)
+_TIMED = re.compile(
+    rf"^[\s\-*•>#]*(?:\d{{1,3}}[.)] +)?{TIME}(?![\d])(?!\s*(?:am|pm)\b)", re.IGNORECASE
+)
 _INSIDE = re.compile(
     r"(?<=[^\s])[ \t]*[;|,]?[ \t]+(?=[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?[ \t]+[^\W\d])"
 )
@@ -30,7 +32,9 @@ _HEADED = re.compile(
     re.IGNORECASE,
 )
 _CALL = re.compile(r"^\W*\d{1,2}-\d{1,2}(?:-[12])?\b[\s:,.\-]*")
-_SCHEDULE = re.compile(r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I)
+_SCHEDULE = re.compile(
+    r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I
+)
 """A list of times of day, as of a schedule."""
 
 

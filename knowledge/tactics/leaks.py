@@ -26,7 +26,9 @@ _POPS_UP = re.compile(
     r"|\bfloat(?:ed|er|s|ing)?\b|\bs[ai]t(?:s|ting)? up\b|\btoo high\b",
     re.IGNORECASE,
 )
-_MISSED = re.compile(r"\b(?:miss\w*|net(?:ted)?|out|long|wide|tape|dumped|shanked)\b", re.IGNORECASE)
+_MISSED = re.compile(
+    r"\b(?:miss\w*|net(?:ted)?|out|long|wide|tape|dumped|shanked)\b", re.IGNORECASE
+)
 _POPS_OF: dict[Stroke, str] = {
     Stroke.DINK: "pops_dinks",
     Stroke.THIRD: "pops_thirds",

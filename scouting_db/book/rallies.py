@@ -148,7 +148,7 @@ class Rallies(Scope):
         self._insert(insert(choice), *map(_choice_values, choices))
         self._insert(insert(rally_rate), *map(_rate_values, rates))
 
-    def told_matches(self, our_pair: PairId, *, limit: int = 5) -> tuple[MatchId, ...]:
+    def newest_told(self, our_pair: PairId, *, limit: int = 5) -> tuple[MatchId, ...]:
         """The newest matches of a pair of ours of which a rally was told, newest first."""
         rows = self._read(_TOLD, {"ours": our_pair, "limit": limit})
         return tuple(MatchId(row.match_id) for row in rows)

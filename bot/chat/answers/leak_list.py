@@ -6,15 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.listing import Block, show_page, within_screen
+from bot.chat.answers.listing import Block, show_page
 from bot.chat.answers.pool_order import opponents_of, pair_words
 from bot.chat.context import Listing
 from bot.chat.match_log import unvoided
 from bot.chat.reply import Reply
 from bot.chat.video_times import AT_S, UNREAD, clock_words
 from bot.chat.wording import wording
+from knowledge.phone_screen import MOST_LIST_LINES, wrapped
 from knowledge.tactics.drills import Drill, drills
-from knowledge.tactics.leaks import OTHER, LeakGroup, by_leak, leak_of
+from knowledge.tactics.leaks import LeakGroup, by_leak, leak_of
 from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import EntryKind, MatchId, NoteId, Winner
 
@@ -129,8 +130,8 @@ def overview(
         rest = len(told) - shown
         left = [wording("video.more_leaks").format(count=rest)] if rest else []
         body = [line for lines in told[:shown] for line in lines]
-        lines = within_screen(head, body, [*left, *tail], left_out="")
-        if len(lines) == len(head) + len(body) + len(left) + len(tail):
+        lines = [*head, *body, *left, *tail]
+        if wrapped(lines) <= MOST_LIST_LINES:
             return lines
     return [*head, *tail]
 
@@ -173,9 +174,7 @@ def detail(group: LeakGroup[LoggedRally], lost: int) -> list[str]:
 
 def _unread_blocks(desk: Desk, match: MatchId) -> list[list[str]]:
     """The lines that told no rally, from the notes that keep them."""
-    numbers = [
-        (entry.detail or {}).get(UNREAD) for entry in unvoided(desk.book.entries(match))
-    ]
+    numbers = [(entry.detail or {}).get(UNREAD) for entry in unvoided(desk.book.entries(match))]
     lines: list[str] = []
     for number in dict.fromkeys(one for one in numbers if one is not None):
         row = desk.book.note(NoteId(number))
@@ -198,7 +197,7 @@ def reviewed(desk: Desk) -> MatchId | None:
     if match is not None and logged_rallies(desk, match):
         return match
     pair = desk.view.pair_id(desk.ours)
-    told = () if pair is None else desk.book.told_matches(pair)
+    told = () if pair is None else desk.book.newest_told(pair)
     return next((one for one in told if logged_rallies(desk, one)), None)
 
 
@@ -208,4 +207,3 @@ def review_by_leak(desk: Desk, *, for_student: bool) -> Reply:
     if match is None:
         return Reply(text=wording("video.no_review"))
     return student_page(desk, match, 0) if for_student else leaks_page(desk, match, 0)
-

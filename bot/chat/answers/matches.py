@@ -74,9 +74,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
 
 
-def announced(
-    desk: Desk, theirs: Sequence[PlayerId], said: MatchSaid, format: GameFormat
-) -> str:
+def announced(desk: Desk, theirs: Sequence[PlayerId], said: MatchSaid, format: GameFormat) -> str:
     """ "Next: Ana Ruiz and Ben Hale, 10:40, court 7, best of 3 to 11." """
     return wording("match.announced").format(
         them=" and ".join(desk.view.name_of(player) for player in theirs) or "a match",

@@ -59,9 +59,7 @@ class _Listed:
 def take_pool(desk: Desk, said: PoolSaid) -> Reply:
     """The matches in order; names that nobody knows become players, and all is one undo."""
     teams = [replace(team, mentions=by_pair(desk, team.mentions)) for team in said.teams]
-    alike = [
-        one for team in teams for one in team.mentions if one.certainty is Certainty.AMBIGUOUS
-    ]
+    alike = [one for team in teams for one in team.mentions if one.certainty is Certainty.AMBIGUOUS]
     if alike:
         return ask_which(desk, said.text, alike)
     listed, before = _Listed(out=list(said.unread)), desk.context
@@ -93,9 +91,7 @@ def _in_time(teams: Sequence[PoolTeam]) -> list[PoolTeam]:
     return sorted(timed, key=lambda team: (team.at is None, team.at))
 
 
-def _add_match(
-    desk: Desk, event: EventId, team: PoolTeam, said: PoolSaid, listed: _Listed
-) -> None:
+def _add_match(desk: Desk, event: EventId, team: PoolTeam, said: PoolSaid, listed: _Listed) -> None:
     theirs = _players(desk, team, listed)
     typed = "/".join(one.typed for one in team.mentions)
     if len(set(theirs)) != PAIR:
@@ -296,7 +292,9 @@ def standing_lines(desk: Desk, matches: Sequence[MatchRow]) -> list[str]:
     if points:
         ours, theirs = (sum(game[side] for game in points) for side in (0, 1))
         lines.append(
-            wording("pool.points").format(ours=ours, theirs=theirs, difference=f"{ours - theirs:+d}")
+            wording("pool.points").format(
+                ours=ours, theirs=theirs, difference=f"{ours - theirs:+d}"
+            )
         )
     return [*lines, wording("pool.ties")]
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
 from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
-from bot.chat.match_log import GUESSED_SERVE, MatchLog, format_from_json
+from bot.chat.match_log import GUESSED_SERVE, format_from_json
 from bot.chat.match_results import finished_games, result_of
 from bot.chat.question import ResultSaid, ScoreSaid
 from bot.chat.reply import Reply

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from bot.chat.answers.coaching import coach_before
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_as_stored, is_under_way
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
@@ -211,13 +212,13 @@ def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]
     return "your pair"
 
 
-def _usual_before(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    desk.book.prefer(BASE_RATES, before["value"])
+def _usual_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    desk.book.prefer(targets.get("key", BASE_RATES), before["value"])
     return "your usual rally numbers"
 
 
 def _usual_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    desk.book.prefer(BASE_RATES, targets["value"])
+    desk.book.prefer(targets.get("key", BASE_RATES), targets["value"])
     return "your usual rally numbers"
 
 
@@ -264,6 +265,7 @@ _UNDO: Mapping[str, Way] = {
     "rally_detail": detail_before,
     "pool": pool_before,
     "video": video_before,
+    "coach": coach_before,
     "pool_match": pool_match_before,
 }
 

@@ -62,6 +62,7 @@ _CHANGED = {
     "read_note": "reading the note",
     "add_claim": "what you added",
     "announce": "the match",
+    "coach": "whom you speak for",
     "pool": "the pool",
     "video": "the rallies of the video",
     "pool_match": "which match is next",

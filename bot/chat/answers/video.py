@@ -15,12 +15,12 @@ from bot.chat.answers.leak_list import leaks_page
 from bot.chat.answers.names import ask_which, by_pair
 from bot.chat.answers.rally_book import Played, with_told
 from bot.chat.answers.video_lines import ReadLine, opponents_in, read_lines
-from bot.chat.video_times import AT_S, UNREAD, line_words
 from bot.chat.match_log import format_to_json, read_log, unvoided
 from bot.chat.question import VideoLine, VideoSaid
 from bot.chat.rally_kept import KeptRally
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Reply
+from bot.chat.video_times import AT_S, UNREAD, line_words
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, PlayedRally
 from knowledge.vocabulary import PlayerId
@@ -195,7 +195,7 @@ def video_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, An
     lines = set(targets["lines"])
     voids: dict[int, int] = {}
     for entry in desk.book.entries(match):
-        if entry.voids in lines:
+        if entry.voids is not None and entry.voids in lines:
             voids[entry.voids] = entry.n
     _void(desk, match, sorted(voids.values()))
     if targets["note"] is not None:
