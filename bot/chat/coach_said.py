@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from bot.chat.pool_teams import named
 from bot.chat.question import Certainty, CoachSaid, Mention
@@ -108,8 +109,16 @@ def _against_themselves(line: str, text: str, chat: ChatView) -> CoachSaid | Non
 
 def _pair(first: str, second: str, chat: ChatView) -> tuple[Mention, ...]:
     found = named(first, chat), named(second, chat)
-    pair = tuple(one for one in found if one is not None)
+    pair = tuple(_one_of_ours(one, chat) for one in found if one is not None)
     return pair if len(pair) == PAIR else ()
+
+
+def _one_of_ours(one: Mention, chat: ChatView) -> Mention:
+    """Of several who bear the name the one who plays for us: a coach's own are meant."""
+    ours = [row.player for row in chat.roster if row.ours and row.player in one.players]
+    if one.certainty is not Certainty.AMBIGUOUS or len(ours) != 1:
+        return one
+    return replace(one, certainty=Certainty.SURE, players=(ours[0],))
 
 
 def _is_sure(one: Mention) -> bool:

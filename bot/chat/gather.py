@@ -267,9 +267,7 @@ def _theirs(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId,
     return named if partner is None else (named[0], partner)
 
 
-def _another_pair_of_ours(
-    asked: AskedOf, context: Context, view: BookView
-) -> tuple[PlayerId, ...]:
+def _another_pair_of_ours(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:
     """Two of a coach's own players across the net, where both are named; else nobody."""
     ours = _ours(context, view)
     others = tuple(one for one in asked.about if view.player(one) and one not in ours)

@@ -212,6 +212,9 @@ def _edited_rally(desk: Desk, match: MatchId, n: int) -> Heard:
     """The rally that the message told, told anew."""
     view = replace(desk.chat_view(), match_on=True)
     understood = understand(desk.incoming.text, chat=view)
+    if isinstance(understood[0], VideoSaid):
+        # One message of many rallies: none of them may take all its lines for its own.
+        return _said(desk, Kind.CORRECTION, understood[0], Reply(text=wording("video.edited")))
     told = next((one for one in understood if isinstance(one, RallySaid)), None)
     reply = rallies.tell_anew(desk, match, n, desk.incoming.text, told)
     if reply is None:

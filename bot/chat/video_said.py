@@ -23,7 +23,7 @@ _TIMED = re.compile(
     rf"^[\s\-*•>#]*(?:\d{{1,3}}[.)] +)?{TIME}(?![\d])(?!\s*(?:am|pm)\b)", re.IGNORECASE
 )
 _INSIDE = re.compile(
-    r"(?<=[^\s])[ \t]*[;|,]?[ \t]+(?=[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?[ \t]+[^\W\d])"
+    r"(?<=[\w.!?)])[ \t]*[;|,]?[ \t]+(?=[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?[ \t]+[^\W\d])"
 )
 """Between two rallies in one line: before the next time."""
 

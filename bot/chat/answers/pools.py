@@ -331,6 +331,8 @@ def pool_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any
             desk.book.remove_player(PlayerId(player))
     if desk.context.match not in kept:
         remember_before(desk, before)
+    if kept:
+        desk.context = replace(desk.context, pool=EventId(targets["event"]))
     return wording("pool.undone" if not kept else "pool.undone_partly")
 
 

@@ -174,7 +174,8 @@ def _nothing_new(
         return Reply(text=wording("video.had_all").format(count=had))
     change = desk.record("add_note", {"note": note}, {})
     desk.changed()
-    text = wording("video.none").format(count=len(unread))
+    key = "video.had_all" if had else "video.none"
+    text = wording(key).format(count=had or len(unread))
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", note))
 
 
