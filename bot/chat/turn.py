@@ -38,6 +38,7 @@ from bot.chat.question import (
     TimeoutsAsked,
     Unclear,
     Understood,
+    VideoSaid,
     WhySaid,
 )
 from bot.chat.reply import Reply

@@ -1,4 +1,4 @@
-"""Several pairs in one book: whose hands, notes and agreements count, and nothing of the other's."""
+"""Several pairs in one book: whose hands, notes and agreements count, and none of the other's."""
 
 from __future__ import annotations
 
@@ -136,7 +136,8 @@ def test_new_names_are_said(coached: Talk) -> None:
 
 def test_two_of_our_pairs_may_face_each_other(coached: Talk) -> None:
     coached.say("plan for mira and tom against jo and priya")
-    situation = coached.heard.trace["situation"] if coached.heard else None
+    assert coached.heard is not None
+    situation = coached.heard.trace["situation"]
     assert {one.player for one in situation.theirs} == pair(coached, "Jo Marsh", "Priya")
     assert {one.player for one in situation.ours} == pair(coached, "Mira", "Tom")
 

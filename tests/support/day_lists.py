@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import tomllib
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -50,9 +51,13 @@ def heard_as(talk: Talk, said: str) -> tuple[str, str]:
     return type(heard.understood).__name__, reply
 
 
-if __name__ == "__main__":
+def read_right() -> Mapping[str, tuple[int, int]]:
+    """Of each group, how many lines are read as what they are, and how many there are."""
     read: dict[str, list[bool]] = {}
     for group, kind, said in lines():
         read.setdefault(group, []).append(heard_as(talk_for(group), said)[0] == kind)
-    for group, found in read.items():
-        print(f"{group}: {sum(found)} of {len(found)}")
+    return {group: (sum(found), len(found)) for group, found in read.items()}
+
+
+if __name__ == "__main__":
+    sys.stdout.write(f"{read_right()}\n")

@@ -9,7 +9,7 @@ from typing import Any
 from bot.chat.answers.booking import capitalised
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, by_pair
-from bot.chat.answers.pool_order import match_words
+from bot.chat.answers.pool_order import match_words, pool_of
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.answers.video_lines import with_partner
 from bot.chat.context import Context
@@ -80,6 +80,8 @@ def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
         change=change,
     )
     desk.match_changed()
+    pool = pool_of(desk)
+    desk.context = replace(desk.context, pool=None if pool is None else pool.event)
     return True
 
 
