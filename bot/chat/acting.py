@@ -14,6 +14,7 @@ from bot.chat.answers import (
     game_start,
     matches,
     notes,
+    pool_standing,
     pools,
     rallies,
     scores,
@@ -128,9 +129,9 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case PoolSaid():
             return pools.take_pool(desk, understood)
         case PoolAsked(verb=PoolVerb.STANDING):
-            return pools.standing(desk)
+            return pool_standing.standing(desk)
         case PoolAsked() | BookSaid(verb=BookVerb.NEXT):
-            return pools.next_match(desk)
+            return pool_standing.next_match(desk)
         case ListAsked(verb=ListedVerb.MORE):
             return next_page(desk)
         case ListAsked():

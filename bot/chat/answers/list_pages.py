@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.leak_list import leaks_page, student_page
-from bot.chat.answers.pools import standing_page
+from bot.chat.answers.pool_standing import standing_page
 from bot.chat.payload import BadPayloadError
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
