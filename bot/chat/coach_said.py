@@ -69,7 +69,8 @@ def _set(line: str, text: str, chat: ChatView) -> CoachSaid | None:
     if found is not None:
         ours = _pair(found["o1"], found["o2"], chat)
         theirs = _pair(found["t1"], found["t2"], chat) if found["t1"] else ()
-        return CoachSaid(text=text, ours=ours, theirs=theirs) if ours else None
+        is_sure = "ch" in found["sure"].lower() or _are_people(ours)
+        return CoachSaid(text=text, ours=ours, theirs=theirs) if ours and is_sure else None
     found = _NOW.match(line)
     if found is None:
         return None
@@ -134,5 +135,10 @@ def _are_of_ours(pair: tuple[Mention, ...], chat: ChatView) -> bool:
     """Whether none of them is an opponent; names that the book does not know may be ours."""
     ours = {row.player for row in chat.roster if row.ours}
     known = [one for one in pair if one.certainty is not Certainty.NOBODY]
-    strangers = len(pair) - len(known)
-    return all(set(one.players) & ours for one in known) and (bool(known) or strangers == PAIR)
+    return all(set(one.players) & ours for one in known) and _are_people(pair)
+
+
+def _are_people(pair: tuple[Mention, ...]) -> bool:
+    """Whether those that the book does not know are written as names: "dinks and drops" is not."""
+    strangers = [one for one in pair if one.certainty is Certainty.NOBODY]
+    return all(one.typed[:1].isupper() for one in strangers)

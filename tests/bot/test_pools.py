@@ -174,6 +174,44 @@ def test_a_running_match_goes_on_when_a_pool_is_told(demo: Talk) -> None:
     assert "1-0-2" in demo.say("score")
 
 
+def test_a_match_of_another_event_moves_nothing_on(demo: Talk) -> None:
+    with demo.book() as book:
+        event = book.add_event("Saltmarsh Autumn Doubles")
+        row = book.matches()[0]
+        for _ in range(2):
+            book.announce(
+                our_pair=row.our_pair.pair if row.our_pair else None,
+                their_pair=row.their_pair.pair if row.their_pair else None,
+                format=row.format,
+                event=event,
+            )
+    demo.say("next: ruiz and hale, one game to 15")
+    assert "Next" not in demo.say("won 15-11")
+
+
+def test_a_match_announced_beside_the_pool_is_the_next_one_until_it_is_over(demo: Talk) -> None:
+    demo.say(POOL)
+    demo.say("next: brandt and castellano, one game to 15")
+    assert "Okafor" not in demo.say("next").splitlines()[0]
+    demo.say("won 15-11")
+    assert demo.say("next").startswith("Next: Okafor/Lindqvist")
+
+
+def test_once_its_days_are_over_next_is_the_match_that_is_on(demo: Talk) -> None:
+    demo.say(POOL)
+    demo.later(days=3)
+    demo.say("next: ruiz and hale")
+    assert "Okafor" not in demo.say("next")
+
+
+def test_a_pool_in_a_book_that_knows_nobody(fresh: Talk) -> None:
+    fresh.say("we are Mira and Tom")
+    reply = fresh.say(POOL)
+    assert "New in the book: Okafor, Lindqvist, Ruiz, Hale." in reply
+    fresh.say("won 15-11")
+    assert fresh.say("pool").startswith("Pool: 1 won, 0 lost, 1 to play.")
+
+
 def test_a_format_that_nobody_said_is_settled_by_the_first_result(demo: Talk) -> None:
     demo.say("pool: okafor/lindqvist, ruiz/hale")
     assert demo.say("won 15-11").startswith("Won 15-11.")

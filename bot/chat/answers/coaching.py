@@ -133,8 +133,13 @@ def _told(desk: Desk) -> Reply:
         lines.append(wording("vs").format(names="/".join(desk.names(desk.context.theirs))))
     lines.append(wording("coach.own"))
     last = desk.book.last_change(desk.chat.chat)
-    buttons = [] if last is None or last.verb != "coach" else [undo_button(last.change)]
-    return Reply(text="\n".join(lines), buttons=rows(buttons))
+    is_of_this = last is not None and desk.context.change == last.change
+    if last is None or last.verb != "coach" or not is_of_this:
+        return Reply(text="\n".join(lines))
+    made = [desk.view.name_of(PlayerId(player)) for player in last.targets["made"]]
+    if made:
+        lines.append(wording("pool.new").format(names=", ".join(made)))
+    return Reply(text="\n".join(lines), buttons=rows([undo_button(last.change)]))
 
 
 def for_whom(desk: Desk, reply: Reply) -> Reply:

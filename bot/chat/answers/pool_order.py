@@ -83,20 +83,15 @@ def take_up(desk: Desk, row: MatchRow) -> None:
 
 def move_on(desk: Desk, over: MatchRow) -> list[str]:
     """After a match of a pool the next one is on; what to say of it, nothing for other matches."""
-    pool = None if over.event is None else pool_of(replace_pool(desk, over.event))
+    pool = None if over.event is None else pool_of(desk)
     if pool is None or over.event != pool.event:
         return []
+    desk.context = replace(desk.context, pool=pool.event)
     left = [row for row in pool.left if row.match != over.match]
     if not left:
         return [wording("pool.all_played")]
     take_up(desk, left[0])
     return [wording("pool.then").format(who=match_words(desk, left[0]))]
-
-
-def replace_pool(desk: Desk, event: EventId) -> Desk:
-    """The desk with that pool as the chat's."""
-    desk.context = replace(desk.context, pool=event)
-    return desk
 
 
 def moved_on_from(desk: Desk, over: int) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.formats import format_words
@@ -31,7 +32,11 @@ from scouting_db.values import EventId, MatchRow, MatchState
 
 def next_match(desk: Desk) -> Reply:
     """The next opponents with the plan in one line; the match under way while one is."""
-    pool = pool_of(desk)
+    pool, now = pool_of(desk), desk.match_row()
+    if pool is None:
+        desk.context = replace(desk.context, pool=None)
+    if now is not None and (pool is None or now.event != pool.event):
+        return answer_asked(desk, Asked(topic=Topic.GAME_PLAN, text=""))
     if pool is None:
         return Reply(text=wording("match.none"))
     if not pool.left:
