@@ -64,8 +64,8 @@ def pool_said(text: str, chat: ChatView) -> Understood | None:
     if opened is None or text.rstrip().endswith("?"):
         return None
     teams, unread = _read(text[opened.end() : READ_AT_MOST], chat)
-    marked = bool(set(opened["mark"]) & {":", "\n", "="})
-    fewest = 1 if marked and not _ONE_OF_MANY.match(text) else 2
+    marked = bool(set(opened["mark"]) & {":", "\n"}) and not _ONE_OF_MANY.match(text)
+    fewest = 1 if marked else 2
     if len(teams) < fewest and not (marked and _lists(text[opened.end() :])):
         return None
     if not teams and fewest > 1:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from bot.chat.names import mentions_of
 from bot.chat.question import Mention, VideoLine, VideoSaid
@@ -27,6 +28,10 @@ _INSIDE = re.compile(
 )
 """Between two rallies in one line: before the next time."""
 
+_TELLS = re.compile(
+    r"\b(?:won|lost|ours|theirs|(?:our|their) (?:point|rally)|miss\w*|net(?:ted)?|winner|error|ace|pop\w*|wide|long|into|unforced|forced)\b",
+    re.IGNORECASE,
+)
 _HEADED = re.compile(
     r"\b(?:video|vid|videos|vids|film|footage|recording|rewatch\w*|tape|clips?|rallies|timestamps?)\b",
     re.IGNORECASE,
@@ -43,13 +48,18 @@ def video_said(text: str, chat: ChatView) -> VideoSaid | None:
     head, body = _parts(text)
     timed = [line for line in body if line.at_s is not None]
     is_headed = any(_HEADED.search(line) for line in head) and len(head) <= FEWEST_TIMED
-    if not timed or (len(timed) < FEWEST_TIMED and not is_headed and len(body) > 1):
+    if not timed or (len(timed) < FEWEST_TIMED and not is_headed and not _is_rally(head, body)):
         return None
     if not is_headed and sum(bool(_SCHEDULE.search(one.words)) for one in timed) * 2 > len(timed):
         return None
     mentions = tuple(one for line in head for one in mentions_of(line, chat)) if is_headed else ()
     lines = body if is_headed else (*(VideoLine(at_s=None, words=one) for one in head), *body)
     return VideoSaid(text=text, lines=tuple(lines), mentions=_named(mentions))
+
+
+def _is_rally(head: Sequence[str], body: Sequence[VideoLine]) -> bool:
+    """One line alone: it opens with its time and tells how a rally ended."""
+    return not head and len(body) == 1 and _TELLS.search(body[0].words) is not None
 
 
 def _named(mentions: tuple[Mention, ...]) -> tuple[Mention, ...]:
@@ -60,7 +70,7 @@ def _parts(text: str) -> tuple[list[str], list[VideoLine]]:
     """The lines above the first time, and those from there on."""
     head: list[str] = []
     body: list[VideoLine] = []
-    lines = [one for line in text.splitlines() for one in _INSIDE.split(line) if one.strip()]
+    lines = [one for line in text.splitlines() for one in _apart(line) if one.strip()]
     for line in lines[:MOST_LINES]:
         read = _line(line)
         if read.at_s is None and not body:
@@ -69,6 +79,11 @@ def _parts(text: str) -> tuple[list[str], list[VideoLine]]:
             body.append(read)
     rest = "\n".join(lines[MOST_LINES:]).strip()
     return head, [*body, VideoLine(at_s=None, words=rest)] if rest else body
+
+
+def _apart(line: str) -> list[str]:
+    """The rallies of a line that opens with a time and holds more of them."""
+    return _INSIDE.split(line) if _TIMED.match(line) else [line]
 
 
 def _line(line: str) -> VideoLine:
