@@ -84,18 +84,27 @@ def _asked(line: str, text: str, chat: ChatView) -> CoachSaid | None:
     if found is not None:
         ours = _pair(found["o1"], found["o2"], chat)
         theirs = _pair(found["t1"], found["t2"], chat)
-        if not ours:
+        if not ours or _is_ours_now(ours, theirs, chat):
             return None
         asks = f"{found['asks']} against {found['rest']}"
         return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
     for form in (_FOR_FIRST, _FOR_LAST):
         found = form.match(line)
         ours = () if found is None else _pair(found["o1"], found["o2"], chat)
-        if found is not None and ours and _are_known_ours(ours, chat):
+        if found is None or not ours or _is_ours_now(ours, (), chat):
+            continue
+        if _are_known_ours(ours, chat):
             rest = found.groupdict().get("rest") or ""
             mark = "?" if line.endswith("?") else ""
             return CoachSaid(text=text, ours=ours, asks=f"{found['asks']}{rest}{mark}")
     return None
+
+
+def _is_ours_now(ours: tuple[Mention, ...], theirs: tuple[Mention, ...], chat: ChatView) -> bool:
+    """Whether it is for the pair that speaks already, against somebody else: a plain question."""
+    named = {player for one in ours if _is_sure(one) for player in one.players}
+    against = {player for one in theirs for player in one.players}
+    return named == set(chat.ours) and not against & named
 
 
 def _against_themselves(line: str, text: str, chat: ChatView) -> CoachSaid | None:

@@ -13,15 +13,15 @@ LONGEST = 12
 """Words of such a wish."""
 
 _SLIPS = 1
-_SHORTEST_SLIPPED = 5
-"""Letters of a word in which one slip still leaves it itself."""
+_SHORTEST_SLIPPED = 6
+"""Letters of a word in which one slip still leaves it itself: "leans" is not "leaks"."""
 
 _REVIEW = frozenset(["review", "recap", "reviews", "summary", "leaks", "drills", "debrief"])
 _STUDENT = frozenset(
     ["student", "students", "pupil", "pupils", "learner", "learners", "trainee", "lesson",
-     "mentee", "client", "clients", "class"]
+     "mentee", "client", "clients"]
 )  # fmt: skip
-_SHARES = frozenset(["share", "forward", "sharing", "shareable", "handout"])
+_SHARES = frozenset(["share", "sharing", "shareable", "handout"])
 _NAMELESS = re.compile(
     r"\b(?:without|w o|no|hide|minus|leave out)(?: the| any| their)? (?:names?|notes?|people)\b"
     r"|\banonym\w*\b|\bnameless\b"
@@ -62,6 +62,6 @@ def _is(word: str, meant: str) -> bool:
     """The word, or with one slip of the finger in it."""
     if word == meant:
         return True
-    if len(word) < _SHORTEST_SLIPPED or len(meant) < _SHORTEST_SLIPPED:
+    if len(meant) < _SHORTEST_SLIPPED:
         return False
     return OSA.distance(word, meant, score_cutoff=_SLIPS) <= _SLIPS

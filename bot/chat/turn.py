@@ -29,6 +29,7 @@ from bot.chat.question import (
     KIND_OF,
     BookSaid,
     BookVerb,
+    CoachSaid,
     Kind,
     ListAsked,
     PoolAsked,
@@ -242,7 +243,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if not may_write:
         all_understood = tuple(map(_for_reader, all_understood))
     first = all_understood[0]
-    return _said(desk, KIND_OF[type(first)], first, *acted(desk, all_understood))
+    asks = isinstance(first, CoachSaid) and bool(first.asks)
+    kind = Kind.QUESTION if asks else KIND_OF[type(first)]
+    return _said(desk, kind, first, *acted(desk, all_understood))
 
 
 def _is_bare_number(text: str) -> bool:

@@ -29,7 +29,8 @@ _INSIDE = re.compile(
 """Between two rallies in one line: before the next time."""
 
 _TELLS = re.compile(
-    r"\b(?:won|lost|ours|theirs|(?:our|their) (?:point|rally)|miss\w*|net(?:ted)?|winner|error|ace|pop\w*|wide|long|into|unforced|forced)\b",
+    r"\b(?:won|lost|ours|theirs|(?:our|their) (?:point|rally)|miss\w*|net(?:ted)?|winner"
+    r"|error|ace|pop\w*|wide|long|into|unforced|forced)\b",
     re.IGNORECASE,
 )
 _HEADED = re.compile(
