@@ -8,17 +8,23 @@ from itertools import groupby
 
 from bot.chat.answers import (
     booking,
+    coaching,
     corrections,
     formats,
     game_start,
     matches,
     notes,
+    pool_standing,
+    pools,
     rallies,
     scores,
     timeouts,
     undo_words,
+    video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.leak_list import review_by_leak
+from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
@@ -29,11 +35,18 @@ from bot.chat.payload import Verb, tap
 from bot.chat.question import (
     AgreementSaid,
     BookSaid,
+    BookVerb,
+    CoachSaid,
     CorrectionSaid,
     DetailSaid,
     FormatTold,
+    ListAsked,
+    ListedVerb,
     MatchSaid,
     NoteSaid,
+    PoolAsked,
+    PoolSaid,
+    PoolVerb,
     Question,
     RallySaid,
     RemarkSaid,
@@ -47,6 +60,7 @@ from bot.chat.question import (
     Unclear,
     Understood,
     UndoSaid,
+    VideoSaid,
     WhySaid,
 )
 from bot.chat.render import offer_buttons, rows, with_buttons
@@ -65,7 +79,7 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:
             questions = [one for one in group if isinstance(one, Question)]
-            replies.append(answer_several(desk, questions))
+            replies.append(coaching.for_whom(desk, answer_several(desk, questions)))
         else:
             replies += [_act(desk, one) for one in group]
     return replies
@@ -112,10 +126,31 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return retell(desk, understood.how)
         case CorrectionSaid():
             return corrections.correct(desk, understood)
+        case PoolSaid():
+            return pools.take_pool(desk, understood)
+        case PoolAsked(verb=PoolVerb.STANDING):
+            return pool_standing.standing(desk)
+        case PoolAsked() | BookSaid(verb=BookVerb.NEXT):
+            return pool_standing.next_match(desk)
+        case ListAsked(verb=ListedVerb.MORE):
+            return next_page(desk)
+        case ListAsked():
+            return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
+        case CoachSaid():
+            return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
+        case VideoSaid():
+            return video.take_video(desk, understood)
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
             return _ask_topic(understood)
+
+
+def _asked_for_them(desk: Desk, said: CoachSaid) -> Reply:
+    """What is asked for a pair, once it is that pair that speaks."""
+    understood = understand(said.asks, chat=desk.chat_view())
+    asked = [one for one in understood if not isinstance(one, CoachSaid)]
+    return coaching.with_new(desk, joined(acted(desk, asked)))
 
 
 def _otherwise(desk: Desk, said: DetailSaid) -> Reply:

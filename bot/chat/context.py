@@ -18,7 +18,7 @@ from bot.chat.asked import (
 from bot.chat.kept_wind import KeptWind, wind_from_json
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
-from scouting_db.values import ChangeId, MatchId
+from scouting_db.values import ChangeId, EventId, MatchId
 
 __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Pending", "SaidState"]
 
@@ -77,6 +77,23 @@ class Tagged:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Listing:
+    """A list shown page by page: what it lists, of which match or event, and the page shown."""
+
+    what: str
+    of: int
+    page: int = 0
+
+    def to_json(self) -> list[Any]:
+        return [self.what, self.of, self.page]
+
+    @classmethod
+    def from_json(cls, stored: Sequence[Any]) -> Listing:
+        what, of, page = stored
+        return cls(what=what, of=of, page=page)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
@@ -84,6 +101,7 @@ class Context:
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
     of the question. `tagged` is our choice for the next rally. `wind` blows until told otherwise.
+    `pool` is the pool that we play in, `listing` the page of a list that was shown last.
     """
 
     match: MatchId | None = None
@@ -107,6 +125,8 @@ class Context:
     change: ChangeId | None = None
     tagged: Tagged | None = None
     wind: KeptWind | None = None
+    pool: EventId | None = None
+    listing: Listing | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -154,6 +174,7 @@ class Context:
             change=self.change,
             sides=tuple((player, side) for player, side in self.sides if player in self.ours),
             formation=self.formation,
+            pool=self.pool,
         )
 
     def to_json(self) -> dict[str, Any]:
@@ -180,6 +201,8 @@ class Context:
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
             "wind": None if self.wind is None else self.wind.to_json(),
+            "pool": self.pool,
+            "listing": None if self.listing is None else self.listing.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -211,6 +234,8 @@ class Context:
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
             wind=wind_from_json(stored),
+            pool=stored.get("pool"),
+            listing=maybe(Listing.from_json, stored.get("listing")),
         )
 
 

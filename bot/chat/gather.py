@@ -260,11 +260,18 @@ def _theirs(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId,
     if len(named) >= 2:
         return named[:2]
     if not named:
-        return context.theirs
+        return _another_pair_of_ours(asked, context, view) or context.theirs
     if named[0] in context.theirs:
         return context.theirs
     partner = view.partner_of(named[0])
     return named if partner is None else (named[0], partner)
+
+
+def _another_pair_of_ours(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:
+    """Two of a coach's own players across the net, where both are named; else nobody."""
+    ours = _ours(context, view)
+    others = tuple(one for one in asked.about if view.player(one) and one not in ours)
+    return others[:2] if len(others) >= 2 else ()
 
 
 def _on_court(players: Sequence[PlayerId], context: Context, view: BookView) -> tuple[OnCourt, ...]:

@@ -109,7 +109,8 @@ def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, 
         return None
     for stop in range(min(len(said), start + NAME_WORDS_AT_MOST), start, -1):
         window = said[start:stop]
-        if _is_broken(window) or not _may_be_name(said, start, stop):
+        may_be = _may_be_name(said, start, stop) or _is_short_given(window, index)
+        if _is_broken(window) or not may_be:
             continue
         for typed in _without_plural(window, index):
             if index.has(typed):
@@ -167,6 +168,13 @@ def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
         is_capitals = word.typed.isupper() and len(word.typed) == 2
         return is_capitals and word.folded not in _INITIALS_THAT_ARE_WORDS
     return not is_common(word.folded) or is_written_as_name(said, start)
+
+
+def _is_short_given(window: Sequence[Word], index: NameIndex) -> bool:
+    """`Jo`, `bo`: a name of two letters that somebody bears, and no everyday word."""
+    word = window[0].folded
+    is_word = word in _INITIALS_THAT_ARE_WORDS or is_common(word)
+    return len(window) == 1 and len(word) == 2 and not is_word and index.has(word, initials=False)
 
 
 def _near_at(

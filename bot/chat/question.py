@@ -233,7 +233,8 @@ class ResultSaid:
 
     `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
     ours first; without it and without games somebody did not play on ("no-show"). `running` is
-    the score of the game after them, where that is told as well. `may_ask` as of a score.
+    the score of the game after them, where that is told as well. `may_ask` as of a score;
+    `mentions` are the names beside it.
     """
 
     text: str
@@ -242,6 +243,7 @@ class ResultSaid:
     tally: tuple[int, int] | None = None
     running: SaidScore | None = None
     may_ask: tuple[Topic, ...] = ()
+    mentions: tuple[Mention, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -469,6 +471,86 @@ class BookSaid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PoolTeam:
+    """A pair of a pool as listed: its names, and when and where we meet it."""
+
+    mentions: tuple[Mention, ...]
+    at: time | None = None
+    court: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoolSaid:
+    """A pool in one message: the pairs in order, how it is played, and what was not read of it."""
+
+    text: str
+    teams: tuple[PoolTeam, ...]
+    format: SaidFormat | None = None
+    unread: tuple[str, ...] = ()
+
+
+class PoolVerb(StrEnum):
+    """What can be asked of a pool."""
+
+    NEXT = "next"
+    STANDING = "standing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoolAsked:
+    """ "Next" and "pool", while a pool is on."""
+
+    text: str
+    verb: PoolVerb
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VideoLine:
+    """A line typed while watching a video: the time in it, and the words; None without a time."""
+
+    at_s: int | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VideoSaid:
+    """Lines of rallies watched on video, each with its time; `mentions` of the line above them."""
+
+    text: str
+    lines: tuple[VideoLine, ...]
+    mentions: tuple[Mention, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoachSaid:
+    """Whom "we" means from now on: one of several pairs of the book, and perhaps against whom.
+
+    `asks` is what is asked for that pair, in the words left; empty for nothing.
+    """
+
+    text: str
+    ours: tuple[Mention, ...]
+    theirs: tuple[Mention, ...] = ()
+    asks: str = ""
+
+
+class ListedVerb(StrEnum):
+    """What is asked of a list that was shown, or of the review."""
+
+    MORE = "more"
+    LEAKS = "leaks"
+    FOR_STUDENT = "for_student"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListAsked:
+    """ "More" after a list, "leaks", "review for a student"."""
+
+    text: str
+    verb: ListedVerb
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Unclear:
     """We cannot tell what is asked: the two or three likeliest topics, to ask with buttons."""
 
@@ -497,6 +579,11 @@ Understood = (
     | RetellSaid
     | CorrectionSaid
     | BookSaid
+    | PoolSaid
+    | PoolAsked
+    | VideoSaid
+    | CoachSaid
+    | ListAsked
     | Unclear
 )
 
@@ -520,5 +607,10 @@ KIND_OF: dict[type, Kind] = {
     RetellSaid: Kind.QUESTION,
     CorrectionSaid: Kind.CORRECTION,
     BookSaid: Kind.BOOK,
+    PoolSaid: Kind.MATCH,
+    PoolAsked: Kind.QUESTION,
+    VideoSaid: Kind.RALLY,
+    CoachSaid: Kind.BOOK,
+    ListAsked: Kind.QUESTION,
     Unclear: Kind.UNCLEAR,
 }

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 
 from bot.chat.forms import any_of
+from bot.chat.question import ResultSaid
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side, with_sides
+from knowledge.game import GameFormat
 
 LEAST_WON = 11
 LEAST_LEAD = 2
@@ -52,3 +54,19 @@ def game_won(line: str) -> bool | None:
     if any_of("result.game_lost").search(sided):
         return False
     return None if ours is theirs else ours
+
+
+_SCORE_THEN_WON = re.compile(
+    r"\s*(\d{1,2})\s*[-–:]\s*(\d{1,2})\s*,?\s+(?:won|win)\W*", re.IGNORECASE
+)
+
+
+def score_then_won(text: str, format: GameFormat) -> ResultSaid | None:
+    """ "15-11 won" where that ends a game: "won" is not the server's number said aloud."""
+    found = _SCORE_THEN_WON.fullmatch(text)
+    if found is None:
+        return None
+    low, high = sorted((int(found[1]), int(found[2])))
+    if not format.is_won(high, low):
+        return None
+    return ResultSaid(text=text, games=((high, low),), won=True)

@@ -94,7 +94,7 @@ def result_said(
         return _without_points(text, line, of_score, is_finished=finished, format=format)
     if format is not None and finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
-    if format is not None and _is_bare_end(told, of_score, format):
+    if format is not None and _is_bare_end(told, of_score, format) and not _says_other(told, line):
         return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
     told = _without_running(told, format)
     games = tuple(one.game for one in told)
@@ -215,6 +215,12 @@ def _is_bare_end(told: Sequence[_Told], of_score: Sequence[Word], format: GameFo
     score = None if found is None else found[0]
     is_bare = score is not None and (score.ours, score.we_serve) == (None, None)
     return is_bare and is_all_score(of_score)
+
+
+def _says_other(told: Sequence[_Told], line: str) -> bool:
+    """ "Lost 15-8": the winner's points first, by the word beside them."""
+    won = _won(line)
+    return won is not None and won is not (told[0].game[0] > told[0].game[1])
 
 
 def _without_running(told: Sequence[_Told], format: GameFormat | None) -> Sequence[_Told]:

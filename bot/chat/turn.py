@@ -29,13 +29,17 @@ from bot.chat.question import (
     KIND_OF,
     BookSaid,
     BookVerb,
+    CoachSaid,
     Kind,
+    ListAsked,
+    PoolAsked,
     Question,
     RallySaid,
     RetellSaid,
     TimeoutsAsked,
     Unclear,
     Understood,
+    VideoSaid,
     WhySaid,
 )
 from bot.chat.reply import Reply
@@ -90,6 +94,8 @@ def hear(
     if incoming.reply_to is not None:
         desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)
     heard = _listen(desk, may_write=role is Role.EDITOR)
+    if desk.context.listing is not None and desk.context.listing == before.listing:
+        desk.context = replace(desk.context, listing=None)
     if desk.context != before:
         directory.save_context(chat.chat, desk.context.to_json())
     return heard
@@ -157,9 +163,12 @@ _KIND_OF_TAP = {
     Verb.MODE: Kind.BOOK,
     Verb.PROFILE: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
+    Verb.PAGE: Kind.QUESTION,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
+_READING_TAPS = frozenset(
+    {Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER, Verb.PAGE}
+)
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -205,6 +214,9 @@ def _edited_rally(desk: Desk, match: MatchId, n: int) -> Heard:
     """The rally that the message told, told anew."""
     view = replace(desk.chat_view(), match_on=True)
     understood = understand(desk.incoming.text, chat=view)
+    if isinstance(understood[0], VideoSaid):
+        # One message of many rallies: none of them may take all its lines for its own.
+        return _said(desk, Kind.CORRECTION, understood[0], Reply(text=wording("video.edited")))
     told = next((one for one in understood if isinstance(one, RallySaid)), None)
     reply = rallies.tell_anew(desk, match, n, desk.incoming.text, told)
     if reply is None:
@@ -231,7 +243,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if not may_write:
         all_understood = tuple(map(_for_reader, all_understood))
     first = all_understood[0]
-    return _said(desk, KIND_OF[type(first)], first, *acted(desk, all_understood))
+    asks = isinstance(first, CoachSaid) and bool(first.asks)
+    kind = Kind.QUESTION if asks else KIND_OF[type(first)]
+    return _said(desk, kind, first, *acted(desk, all_understood))
 
 
 def _is_bare_number(text: str) -> bool:
@@ -258,11 +272,14 @@ _READING_VERBS = frozenset(
 )
 
 
+_READING = (Question, WhySaid, RetellSaid, TimeoutsAsked, PoolAsked, ListAsked, Unclear)
+
+
 def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | WhySaid | RetellSaid | TimeoutsAsked | Unclear)
+    return isinstance(understood, _READING)
 
 
 def _for_reader(understood: Understood) -> Understood:

@@ -19,6 +19,7 @@ from bot.chat.changes_said import change_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
@@ -85,15 +86,37 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
     if distress_of(text) is not None:
         return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
+    listed = listed_said(text, chat)
+    if listed is not None:
+        return (listed,)
+    return _read(text, read_message(text, chat), chat)
+
+
+def rally_told(text: str, chat: ChatView) -> RallySaid | None:
+    """The rally that a line of its own tells; None for anything else, whatever it might ask."""
     message = read_message(text, chat)
-    if not message.said:
-        # Letters of another script leave no word of ours; signs and emoji leave no letter.
-        return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    found = None if message.asks or not message.said else _settled(text, message, chat)
+    if isinstance(found, ScoreSaid) and found.won_by_us is not None:
+        found = RallySaid(text=text, won_by_us=found.won_by_us)
+    if not isinstance(found, RallySaid) or found.corrects:
+        return None
+    return found if found.understood else with_details(found, message, chat)
+
+
+def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
+    """What has one meaning by its form, in this order."""
     fixed = day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)
-    fixed = fixed or stated_rates(message, chat) or _fixed(message, chat)
+    return fixed or stated_rates(message, chat) or _fixed(message, chat)
+
+
+def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]:
+    if not message.said:
+        # Letters of another script leave no word of ours; signs and emoji leave no letter.
+        return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
     if fixed is None:
@@ -195,7 +218,9 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
     is_unplayed = found is not None and not found.games and found.tally is None
     named = {player for one in message.mentions if not one.pronoun for player in one.players}
     is_of_others = chat.match_on and not named <= {*chat.ours, *chat.theirs}
-    return None if is_unplayed and is_of_others else found
+    if found is None or (is_unplayed and is_of_others):
+        return None
+    return replace(found, mentions=tuple(one for one in message.mentions if not one.pronoun))
 
 
 def _match(message: Message, chat: ChatView) -> Understood | None:

@@ -15,7 +15,8 @@ class ChatView:
 
     `focus` holds whom "him", "her" and "they" mean, most recent first. `replying_to_note` says
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
-    about the rally just counted.
+    about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
+    shown last, so that "more" is its next page.
     """
 
     book: int
@@ -31,3 +32,5 @@ class ChatView:
     forwarded: bool = False
     replying_to_note: bool = False
     tells_of_rally: bool = True
+    pool_on: bool = False
+    listing: bool = False

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
 from itertools import groupby
 from typing import Any
 
@@ -147,6 +148,18 @@ class MatchLog(Scope):
         )
         self._insert(_APPEND, self._values(match, row, inbox))
         return row
+
+    def append_all(
+        self, match: MatchId, drafts: Sequence[EntryRow], *, inbox: InboxId | None = None
+    ) -> tuple[EntryRow, ...]:
+        """The next lines at once, numbered on from the log's end whatever number they bear."""
+        self._lock()
+        last = self._last_line(match)
+        rows = tuple(
+            replace(one, n=last + at, at=self._now) for at, one in enumerate(drafts, start=1)
+        )
+        self._insert(_APPEND, *(self._values(match, row, inbox) for row in rows))
+        return rows
 
     def _last_line(self, match: MatchId) -> int:
         """The log's length. LookupError for a match that is not of this book."""

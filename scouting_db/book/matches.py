@@ -69,6 +69,28 @@ _CURRENT = (
     )
     .limit(1)
 )
+_IN_EVENT = _MATCHES.where(match.c.event_id == bindparam("event")).order_by(match.c.match_id)
+_NEWEST_EVENT = (
+    select(event.c.event_id, event.c.name, event.c.starts_at)
+    .join(
+        match,
+        and_(match.c.book_id == event.c.book_id, match.c.event_id == event.c.event_id),
+    )
+    .where(
+        event.c.book_id == bindparam("book"),
+        match.c.our_pair == bindparam("ours"),
+        event.c.name.startswith(bindparam("begins")),
+    )
+    .order_by(event.c.event_id.desc())
+    .limit(1)
+)
+_OPEN_OF_PAIR = (
+    _MATCHES.where(match.c.our_pair == bindparam("ours"), match.c.state != MatchState.OVER.value)
+    .order_by(
+        case((match.c.state == MatchState.RUNNING.value, 0), else_=1), match.c.match_id.desc()
+    )
+    .limit(1)
+)
 _ADD = insert(match)
 _THIS = (match.c.book_id == bindparam("book"), match.c.match_id == bindparam("match"))
 _REPLACE = (
@@ -94,6 +116,14 @@ _ANY_ENTRY = (
     .limit(1)
 )
 _REMOVE = delete(match).where(*_THIS)
+_ANY_MATCH = (
+    select(match.c.match_id)
+    .where(match.c.book_id == bindparam("book"), match.c.event_id == bindparam("event"))
+    .limit(1)
+)
+_REMOVE_EVENT = delete(event).where(
+    event.c.book_id == bindparam("book"), event.c.event_id == bindparam("event")
+)
 
 
 class Matches(Scope):
@@ -107,10 +137,23 @@ class Matches(Scope):
 
     def events(self) -> tuple[EventRow, ...]:
         """Newest first."""
-        return tuple(
-            EventRow(event=EventId(row.event_id), name=row.name, starts_at=row.starts_at)
-            for row in self._read(_EVENTS)
-        )
+        return tuple(map(_event_row, self._read(_EVENTS)))
+
+    def newest_event(self, our_pair: PairId, *, begins: str) -> EventRow | None:
+        """The newest one so named in which that pair of ours has a match."""
+        values = {"ours": our_pair, "begins": begins}
+        found = self._read(_NEWEST_EVENT, values).one_or_none()
+        return None if found is None else _event_row(found)
+
+    def remove_event(self, event: EventId) -> None:
+        """Take an event back; one that still has matches stays."""
+        self._lock()
+        if self._read(_ANY_MATCH, {"event": event}).first() is None:
+            self._write(_REMOVE_EVENT, {"event": event})
+
+    def matches_in(self, event: EventId) -> tuple[MatchRow, ...]:
+        """The matches of an event, in the order they were announced."""
+        return tuple(map(_match_row, self._read(_IN_EVENT, {"event": event})))
 
     def announce(
         self,
@@ -174,6 +217,11 @@ class Matches(Scope):
         found = self._read(_CURRENT).one_or_none()
         return None if found is None else _match_row(found)
 
+    def open_match(self, our_pair: PairId) -> MatchRow | None:
+        """The same of one pair of ours."""
+        found = self._read(_OPEN_OF_PAIR, {"ours": our_pair}).one_or_none()
+        return None if found is None else _match_row(found)
+
     def matches(self, *, limit: int = 50) -> tuple[MatchRow, ...]:
         """Newest first."""
         return tuple(map(_match_row, self._read(_RECENT, {"limit": limit})))
@@ -188,6 +236,10 @@ class Matches(Scope):
         if self._read(_ANY_ENTRY, {"match": match}).first() is not None:
             raise ValueError(f"match {match} has a log; set its state instead")
         self._write(_REMOVE, {"match": match})
+
+
+def _event_row(row: Any) -> EventRow:
+    return EventRow(event=EventId(row.event_id), name=row.name, starts_at=row.starts_at)
 
 
 def _match_row(row: Any) -> MatchRow:

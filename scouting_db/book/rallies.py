@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Any
 
 from sqlalchemy import and_, bindparam, delete, insert, select, tuple_
@@ -114,6 +115,14 @@ _OF_MESSAGE = (
     .order_by(entry.c.match_id.desc(), entry.c.n.desc())
     .limit(1)
 )
+_TOLD = (
+    select(rally.c.match_id)
+    .join(match, and_(match.c.book_id == rally.c.book_id, match.c.match_id == rally.c.match_id))
+    .where(rally.c.book_id == bindparam("book"), match.c.our_pair == bindparam("ours"))
+    .distinct()
+    .order_by(rally.c.match_id.desc())
+    .limit(bindparam("limit"))
+)
 
 
 class Rallies(Scope):
@@ -123,16 +132,26 @@ class Rallies(Scope):
         """What is known of a logged rally, in place of what was."""
         self._insert(
             insert_or_replace(self._connection, rally, "book_id", "match_id", "n"),
-            {
-                "match_id": row.match,
-                "n": row.n,
-                "ending": None if row.ending is None else row.ending.value,
-                "by_player": row.by_player,
-                "stroke": None if row.stroke is None else row.stroke.value,
-                "wing": None if row.wing is None else row.wing.value,
-                "words": row.words,
-            },
+            _rally_values(row),
         )
+
+    def tell_new(
+        self,
+        match: MatchId,
+        rows: Iterable[RallyRow],
+        choices: Iterable[ChoiceRow],
+        rates: Iterable[RateRow],
+    ) -> None:
+        """What is known of rallies just logged, of which nothing was told yet, all at once."""
+        self._touch(match)
+        self._insert(insert(rally), *map(_rally_values, rows))
+        self._insert(insert(choice), *map(_choice_values, choices))
+        self._insert(insert(rally_rate), *map(_rate_values, rates))
+
+    def newest_told(self, our_pair: PairId, *, limit: int = 5) -> tuple[MatchId, ...]:
+        """The newest matches of a pair of ours of which a rally was told, newest first."""
+        rows = self._read(_TOLD, {"ours": our_pair, "limit": limit})
+        return tuple(MatchId(row.match_id) for row in rows)
 
     def rallies(self, match: MatchId) -> tuple[RallyRow, ...]:
         """The rallies of a match that something is known of, in order."""
@@ -143,16 +162,7 @@ class Rallies(Scope):
         self._touch(match)
         self._write(_DROP_RATES, {"match": match, "rally": n})
         for row in rows:
-            self._insert(
-                insert(rally_rate),
-                {
-                    "match_id": match,
-                    "n": n,
-                    "player_id": row.player,
-                    "rate": row.rate.value,
-                    "made": row.made,
-                },
-            )
+            self._insert(insert(rally_rate), _rate_values(replace(row, match=match, n=n)))
 
     def rates(self, match: MatchId) -> tuple[RateRow, ...]:
         """What the rallies of a match say of the players' rates, in order."""
@@ -163,15 +173,7 @@ class Rallies(Scope):
         self._touch(row.match)
         self._insert(
             insert_or_replace(self._connection, choice, "book_id", "match_id", "n", "topic"),
-            {
-                "match_id": row.match,
-                "n": row.n,
-                "topic": row.topic.value,
-                "option": row.option,
-                "ball": None if row.ball is None else row.ball.value,
-                "against_player": row.against,
-                "tagged": "before" if row.tagged_before else "after",
-            },
+            _choice_values(row),
         )
 
     def drop_choices(self, match: MatchId, n: int) -> None:
@@ -200,6 +202,40 @@ class Rallies(Scope):
             (_choice_row(row), None if row.won_by is None else Winner(row.won_by))
             for row in self._read(_CHOICES_AGAINST, values)
         )
+
+
+def _rally_values(row: RallyRow) -> dict[str, Any]:
+    return {
+        "match_id": row.match,
+        "n": row.n,
+        "ending": None if row.ending is None else row.ending.value,
+        "by_player": row.by_player,
+        "stroke": None if row.stroke is None else row.stroke.value,
+        "wing": None if row.wing is None else row.wing.value,
+        "words": row.words,
+    }
+
+
+def _rate_values(row: RateRow) -> dict[str, Any]:
+    return {
+        "match_id": row.match,
+        "n": row.n,
+        "player_id": row.player,
+        "rate": row.rate.value,
+        "made": row.made,
+    }
+
+
+def _choice_values(row: ChoiceRow) -> dict[str, Any]:
+    return {
+        "match_id": row.match,
+        "n": row.n,
+        "topic": row.topic.value,
+        "option": row.option,
+        "ball": None if row.ball is None else row.ball.value,
+        "against_player": row.against,
+        "tagged": "before" if row.tagged_before else "after",
+    }
 
 
 def _rally_row(row: Any) -> RallyRow:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -72,6 +73,9 @@ class Filled:
         book.append(self.match, EntryKind.RALLY, won_by=Winner.US, inbox=told)
         book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor))
         made = RateRow(match=self.match, n=1, player=self.okafor, rate=Rate.SERVE_IN, made=True)
+        drafts = [replace(row, n=0) for row in book.entries(self.match)]
+        more = book.append_all(self.match, drafts, inbox=told)
+        book.tell_new(self.match, [RallyRow(match=self.match, n=one.n) for one in more], [], [])
         book.count_rates(self.match, 1, [made])
         book.choose(ChoiceRow(match=self.match, n=1, topic=Topic.LOB, option="lob"))
         book.add_alias(self.okafor, "Big O")
@@ -117,6 +121,10 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "matches": lambda book, _: book.matches(),
     "matches_against": lambda book, has: book.matches_against(has.theirs),
     "entries": lambda book, has: book.entries(has.match),
+    "newest_event": lambda book, has: book.newest_event(has.ours, begins="Lantern"),
+    "matches_in": lambda book, has: book.matches_in(has.event),
+    "open_match": lambda book, has: book.open_match(has.ours),
+    "newest_told": lambda book, has: book.newest_told(has.ours),
     "rallies": lambda book, has: book.rallies(has.match),
     "rates": lambda book, has: book.rates(has.match),
     "choices_against": lambda book, has: book.choices_against(
@@ -146,6 +154,7 @@ WRITES: dict[str, Callable[[Book, Filled], object]] = {
     "restore_note": lambda book, has: book.restore_note(has.note),
     "set_state": lambda book, has: book.set_state(has.match, MatchState.OVER),
     "remove_match": lambda book, has: book.remove_match(has.match),
+    "remove_event": lambda book, has: book.remove_event(has.event),
     "drop_choices": lambda book, has: book.drop_choices(has.match, 1),
     "mark_undone": lambda book, has: book.mark_undone(has.change),
     "mark_redone": lambda book, has: book.mark_redone(has.undone),
@@ -161,7 +170,9 @@ FILLING = {
     "announce",
     "agree",
     "append",
+    "append_all",
     "tell_rally",
+    "tell_new",
     "count_rates",
     "choose",
     "add_alias",

@@ -117,7 +117,7 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about."""
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
     if len(named) == 1:
-        return Reply(text=wording("book.ask_you").format(partner=_capitalised(named[0])))
+        return Reply(text=wording("book.ask_you").format(partner=capitalised(named[0])))
     if len(named) != 2:
         return Reply(text=wording("book.ask_pair"))
     found = [_mention_in(part, said) for part in named]
@@ -128,7 +128,7 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     players = [
         one.players[0]
         if one is not None and one.certainty is Certainty.SURE
-        else desk.book.add_player(_capitalised(part), ours=True)
+        else desk.book.add_player(capitalised(part), ours=True)
         for one, part in zip(found, named, strict=True)
     ]
     if players[0] == players[1]:
@@ -154,13 +154,13 @@ def _mention_in(part: str, said: BookSaid) -> Mention | None:
 
 def add_player(desk: Desk, name: str) -> PlayerId:
     """A new opponent on the roster, undoable."""
-    player = desk.book.add_player(_capitalised(name))
+    player = desk.book.add_player(capitalised(name))
     desk.record("add_player", {"player": player}, {})
     desk.changed()
     return player
 
 
-def _capitalised(name: str) -> str:
+def capitalised(name: str) -> str:
     """A name typed all in lower case as it is written; any other as it was typed."""
     words = " ".join(name.split())
     return words.title() if words == words.lower() else words

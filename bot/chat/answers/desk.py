@@ -193,6 +193,8 @@ class Desk:
             format=self.format(),
             last_topic=context.asked.topic if context.asked else None,
             forwarded=self.incoming.forwarded,
+            pool_on=context.pool is not None,
+            listing=context.listing is not None,
         )
 
     def match_row(self) -> MatchRow | None:

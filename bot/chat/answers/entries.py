@@ -8,6 +8,7 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_curve import match_picture
+from bot.chat.answers.pool_order import move_on
 from bot.chat.answers.scoreboard import score_taps, score_text, scoreboard
 from bot.chat.lineup import usual_sides
 from bot.chat.match_log import MatchLog, fold
@@ -109,12 +110,14 @@ def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     """The match is over, and what was said of it with it."""
     desk.book.set_state(match, StoredState.OVER)
     picture = match_picture(desk) if desk.log().match.we_won is not None else None
+    row = desk.book.match(match)
     desk.context = desk.context.after_result()
     text = wording("match.over_won" if won else "match.over_lost").format(games=games)
     last = desk.book.last_change(desk.chat.chat)
     buttons = [] if last is None else [undo_button(last.change)]
+    following = [] if row is None else move_on(desk, row)
     return Reply(
-        text=" ".join(text.split()).replace(" .", "."),
+        text="\n".join([" ".join(text.split()).replace(" .", "."), *following]),
         buttons=rows(buttons),
         picture=picture,
         about=("match", match),

@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.names import ask_which, by_pair, settled
+from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_up
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
@@ -25,9 +26,7 @@ from knowledge.game import (
     GameFormat,
 )
 from knowledge.vocabulary import Mode, PlayerId, Topic
-from scouting_db.values import (
-    Micros,
-)
+from scouting_db.values import MatchRow, Micros
 
 _NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
@@ -41,12 +40,15 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         return ask_which(desk, said.text, mentions)
     format = said.format or GameFormat()
     theirs = _opponents(desk, theirs, said.text, format)
+    listed = pool_match_against(desk, theirs)
+    if listed is not None:
+        return take_up_listed(desk, listed, said)
     before = desk.context
     match = desk.book.announce(
         our_pair=desk.pair_of(desk.ours),
         their_pair=desk.pair_of(theirs),
         format=format_to_json(format),
-        starts_at=_starts_at(desk, said.at),
+        starts_at=starts_at(desk, said.at),
         court=said.court,
     )
     change = desk.record("announce", {"match": match}, {"context": before.to_json()})
@@ -59,18 +61,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         mode=Mode.OPEN,
     )
     desk.trace |= {"match": match}
-    text = wording("match.announced").format(
-        them=" and ".join(desk.view.name_of(player) for player in theirs) or "a match",
-        at=wording("match.at").format(at=f"{said.at:%H:%M}") if said.at else "",
-        court=wording("match.court").format(court=said.court) if said.court else "",
-        format=format_words(format),
-    )
-    plan = Button(
-        label=wording(f"topic.{Topic.GAME_PLAN}"),
-        payload=tap(Verb.ASK, Topic.GAME_PLAN),
-        topic=Topic.GAME_PLAN,
-    )
-    lines = [text, wording("match.who_serves")]
+    lines = [announced(desk, theirs, said, format), wording("match.who_serves")]
     if said.format_fault is not None:
         fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
         lines.insert(1, wording("match.format_fault").format(fault=fault))
@@ -78,8 +69,52 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         lines.insert(1, wording("match.one_name"))
     return Reply(
         text="\n".join(lines),
-        buttons=rows([*serve_buttons(match, desk.log()), plan, undo_button(change)]),
+        buttons=rows([*serve_buttons(match, desk.log()), plan_button(), undo_button(change)]),
         about=("match", match),
+    )
+
+
+def announced(desk: Desk, theirs: Sequence[PlayerId], said: MatchSaid, format: GameFormat) -> str:
+    """ "Next: Ana Ruiz and Ben Hale, 10:40, court 7, best of 3 to 11." """
+    return wording("match.announced").format(
+        them=" and ".join(desk.view.name_of(player) for player in theirs) or "a match",
+        at=wording("match.at").format(at=f"{said.at:%H:%M}") if said.at else "",
+        court=wording("match.court").format(court=said.court) if said.court else "",
+        format=format_words(format),
+    )
+
+
+def plan_button() -> Button:
+    """The game plan against whoever comes next."""
+    return Button(
+        label=wording(f"topic.{Topic.GAME_PLAN}"),
+        payload=tap(Verb.ASK, Topic.GAME_PLAN),
+        topic=Topic.GAME_PLAN,
+    )
+
+
+def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
+    """A match of the pool is named as the next one: it comes first, with what is told of it."""
+    before = desk.context
+    changed = replace(
+        row,
+        format=dict(row.format) if said.format is None else format_to_json(said.format),
+        starts_at=row.starts_at if said.at is None else starts_at(desk, said.at),
+        court=row.court if said.court is None else said.court,
+    )
+    if changed != row:
+        desk.book.replace_match(changed)
+    stood = {"format": dict(row.format), "starts_at": row.starts_at, "court": row.court}
+    change = desk.record(
+        "pool_match", {"match": row.match}, {"context": before.to_json(), "row": stood}
+    )
+    take_up(desk, changed)
+    desk.match_changed()
+    text = announced(desk, opponents_of(changed), said, desk.format())
+    return Reply(
+        text="\n".join([text, wording("pool.of_the_pool"), wording("match.who_serves")]),
+        buttons=rows([*serve_buttons(row.match, desk.log()), plan_button(), undo_button(change)]),
+        about=("match", row.match),
     )
 
 
@@ -94,7 +129,7 @@ def _opponents(
     return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
 
 
-def _starts_at(desk: Desk, at: time | None) -> Micros | None:
+def starts_at(desk: Desk, at: time | None) -> Micros | None:
     """The next time the clock in the book's zone shows `at`."""
     if at is None:
         return None

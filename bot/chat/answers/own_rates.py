@@ -22,9 +22,16 @@ BASE_RATES = "base_rates"
 Rates = tuple[float | None, float | None]
 
 
+def _usual_key(desk: Desk) -> str:
+    """Where our pair's usual numbers stand: each other pair of a coach's book has its own."""
+    pair = desk.view.pair_id(desk.ours)
+    is_first = set(desk.ours) == set(desk.view.ours()[:2])
+    return BASE_RATES if is_first or pair is None else f"{BASE_RATES}:{pair}"
+
+
 def base_rates(desk: Desk) -> Rates | None:
     """The book's usual (serving, receiving); None where nobody said any."""
-    return rates_from_text(desk.preferences().get(BASE_RATES, ""))
+    return rates_from_text(desk.preferences().get(_usual_key(desk), ""))
 
 
 Numbers = tuple[Rates | None, tuple[SaidCount, SaidCount] | None]
@@ -114,15 +121,16 @@ def set_base_rates(desk: Desk, said: BookSaid) -> Reply:
     new = rates_from_text(said.words)
     if new is None:
         return Reply(text=wording("own_rates.form"))
-    before = desk.preferences().get(BASE_RATES, "")
+    before = desk.preferences().get(_usual_key(desk), "")
     rates = _over(new, rates_from_text(before))
     return _stored(desk, rates_to_text(SaidRates(serving=rates[0], receiving=rates[1])), before)
 
 
 def _stored(desk: Desk, value: str, before: str) -> Reply:
-    desk.book.prefer(BASE_RATES, value)
+    key = _usual_key(desk)
+    desk.book.prefer(key, value)
     desk.changed()
-    change = desk.record("base_rates", {"value": value}, {"value": before})
+    change = desk.record("base_rates", {"value": value, "key": key}, {"value": before})
     rates = rates_from_text(value)
     text = wording("own_rates.no_usual")
     if rates is not None:
@@ -134,7 +142,7 @@ def drop_rates(desk: Desk, said: BookSaid) -> Reply:
     """Said numbers count no longer: this match's, or the usual ones where they are meant."""
     words = said.words.split()
     if {"usual", "normal", "base"} & set(words):
-        before = desk.preferences().get(BASE_RATES, "")
+        before = desk.preferences().get(_usual_key(desk), "")
         return _stored(desk, "", before) if before else Reply(text=wording("own_rates.none"))
     return use_log(desk)
 

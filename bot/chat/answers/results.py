@@ -7,13 +7,9 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
-from bot.chat.match_log import (
-    GUESSED_SERVE,
-    MatchLog,
-    format_from_json,
-    read_log,
-    unvoided,
-)
+from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
+from bot.chat.match_log import GUESSED_SERVE, format_from_json
+from bot.chat.match_results import finished_games, result_of
 from bot.chat.question import ResultSaid, ScoreSaid
 from bot.chat.reply import Reply
 from bot.chat.score_reading import StateSaid, faults_said, state_said
@@ -26,9 +22,11 @@ Games = Sequence[tuple[int, int]]
 
 def take_result(desk: Desk, said: ResultSaid) -> Reply:
     """ "Won 11-8 9-11 11-6" ends the match; games that don't decide it are its next ones."""
+    pick_in_pool(desk, said)
     match = desk.context.match
     if match is None:
         return Reply(text=wording("match.none"))
+    settle_assumed_format(desk, said.games)
     format = desk.format()
     wrong = [fault for game in said.games for fault in _faults(game, format)]
     if wrong:
@@ -37,7 +35,7 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     if said.tally is not None:
         return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
     if not said.games and said.won is not None:
-        return _take_match(desk, match, said, said.won, _finished(desk.log()))
+        return _take_match(desk, match, said, said.won, finished_games(desk.log()))
     if _decides(said.games, format):
         return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
     return _take_games(desk, match, said)
@@ -69,15 +67,8 @@ def last_match(desk: Desk) -> Reply:
     row = None if change is None else desk.book.match(MatchId(change.targets["match"]))
     if row is None or row.state is not MatchState.OVER:
         return Reply(text=wording("match.none_last"))
-    entries = desk.book.entries(row.match)
-    told = [one for one in unvoided(entries) if one.kind is EntryKind.RESULT]
-    log = read_log(entries, format_from_json(row.format))
-    won, games = log.match.we_won, log.games
-    if told:
-        detail = told[-1].detail or {}
-        said = [*detail.get("games", ())] or [detail[key] for key in ("tally",) if key in detail]
-        won = told[-1].won_by is Winner.US
-        games = tuple((ours, theirs) for ours, theirs in said) or _finished(log)
+    found = result_of(desk.book.entries(row.match), format_from_json(row.format))
+    won, games = found.won, found.games
     key = "match.last_won" if won else "match.last_lost"
     text = wording(key).format(games=score_of(games)).replace(" .", ".")
     return Reply(text=text, about=("match", row.match))
@@ -98,7 +89,7 @@ def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
 
     All of it is one step to undo.
     """
-    known = _finished(desk.log())
+    known = finished_games(desk.log())
     fresh = said.games
     if len(fresh) > 1 and known:
         shared = min(len(known), len(fresh))
@@ -116,10 +107,6 @@ def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
     if not written:
         return with_score(desk, match, wording("score.counted_so"))
     return after_entry(desk, match, written[-1], also=[row.n for row in written[:-1]])
-
-
-def _finished(log: MatchLog) -> tuple[tuple[int, int], ...]:
-    return log.games if log.match.game.is_over else log.finished
 
 
 def _running(desk: Desk, said: ResultSaid) -> StateSaid | Reply | None:

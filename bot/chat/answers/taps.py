@@ -9,6 +9,7 @@ from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
@@ -89,6 +90,7 @@ _ARGUMENTS = {
     Verb.TAG: (4, 4),
     Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
+    Verb.PAGE: (3, 3),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -135,6 +137,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_card(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
+        case Verb.PAGE:
+            return turn_to(desk, args[0], number_in(args[1]), number_in(args[2]))
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from bot.chat.answers.coaching import coach_before
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_as_stored, is_under_way
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
+from bot.chat.answers.pools import pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import (
@@ -18,6 +20,7 @@ from bot.chat.answers.undo_entries import (
     unvoid_entry,
     void_entry,
 )
+from bot.chat.answers.video import video_again, video_before
 from bot.chat.match_log import format_from_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -209,13 +212,13 @@ def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]
     return "your pair"
 
 
-def _usual_before(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    desk.book.prefer(BASE_RATES, before["value"])
+def _usual_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    desk.book.prefer(targets.get("key", BASE_RATES), before["value"])
     return "your usual rally numbers"
 
 
 def _usual_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    desk.book.prefer(BASE_RATES, targets["value"])
+    desk.book.prefer(targets.get("key", BASE_RATES), targets["value"])
     return "your usual rally numbers"
 
 
@@ -260,6 +263,10 @@ _UNDO: Mapping[str, Way] = {
     "own_rates": _own_rates_before,
     "format": _format_before,
     "rally_detail": detail_before,
+    "pool": pool_before,
+    "video": video_before,
+    "coach": coach_before,
+    "pool_match": pool_match_before,
 }
 
 _REDO: Mapping[str, Way] = {
@@ -275,4 +282,5 @@ _REDO: Mapping[str, Way] = {
     "own_rates": _own_rates_again,
     "format": _format_again,
     "rally_detail": detail_again,
+    "video": video_again,
 }

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.pool_order import moved_on_from
 from bot.chat.context import Context
 from bot.chat.match_log import fold, format_from_json, unvoided
 from knowledge.vocabulary import Mode
@@ -82,7 +83,7 @@ def _remember_match(desk: Desk, match: MatchId, before: Mapping[str, Any]) -> No
     """A match closed by what was taken back is on again; another one that is on stays on."""
     if desk.context.match == match:
         desk.context = replace(desk.context, mode=Context.from_json(before["context"]).mode)
-    elif desk.context.match is None:
+    elif desk.context.match is None or moved_on_from(desk, match):
         remember_before(desk, before)
 
 

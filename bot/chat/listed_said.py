@@ -1,0 +1,34 @@
+"""What has a form so much of its own that it is read before any other message.
+
+Pools, rallies of a video, for whom a coach speaks, and what is asked of lists.
+"""
+
+from __future__ import annotations
+
+from bot.chat.coach_said import coach_said
+from bot.chat.pool_said import pool_asked, pool_said
+from bot.chat.question import ListAsked, ListedVerb, Understood
+from bot.chat.results_brief import score_then_won
+from bot.chat.review_said import review_said
+from bot.chat.video_said import video_said
+from bot.chat.view import ChatView
+from bot.chat.words import words
+
+_MORE = frozenset(
+    ["more", "show more", "the rest", "rest", "next page", "mroe", "moer", "more please", "go on"]
+)
+
+
+def listed_said(text: str, chat: ChatView) -> Understood | None:
+    """What such a message says; None for any other."""
+    if chat.listing and " ".join(word.folded for word in words(text)[:3]) in _MORE:
+        return ListAsked(text=text, verb=ListedVerb.MORE)
+    won = score_then_won(text, chat.format) if chat.match_on else None
+    return (
+        won
+        or pool_asked(text, chat)
+        or coach_said(text, chat)
+        or pool_said(text, chat)
+        or video_said(text, chat)
+        or review_said(text)
+    )

@@ -1,0 +1,120 @@
+"""A pool told in one message: "pool: okafor/lindqvist, ruiz/hale; one game to 15"."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from bot.chat.announcements import clock, court_of
+from bot.chat.format_said import SaidFormat, format_parts
+from bot.chat.pool_teams import drop_schedule, fragments_of, is_chatter, names_in
+from bot.chat.question import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
+from bot.chat.view import ChatView
+from bot.chat.words import READ_AT_MOST, words
+
+MOST_TEAMS = 24
+"""Pairs read of one pool: none that is played in a day has more. Our own bound."""
+
+MOST_FRAGMENTS = 96
+"""Pieces looked at of one message, so that noise costs little; the rest counts as not read."""
+
+_POOL = r"(?:po+ls?|poll|round[ -]?robin|rr|group)"
+_OPENS = re.compile(
+    r"^\W*(?:(?:ok(?:ay)?|so|hey|hi|our|the|my|todays|today['’]?s|we(?:['’]?re| are) in|in|we have"
+    r"|we['’]?ve got|here(?:['’]?s| is)|new|add) )*(?:a |the |our )?"
+    rf"{_POOL}\b(?P<which> ?(?:[a-h]|\d{{1,2}})\b(?![/-]))?"
+    r"(?: (?:play|stage|match(?:es)?|games|day|opponents?|opps|draw|teams|pairs|schedule|list"
+    r"|is|are|has|with|today|tomorrow|of|against|vs|we play|we have|(?:\d|two|three|four|five)"
+    r" (?:teams|pairs|matches|games)))*\s*"
+    r"(?P<mark>[:\-–—=,.\n]*)\s*",
+    re.IGNORECASE,
+)
+_ONE_OF_MANY = re.compile(r"^\W*pool (?:\d+|[a-h]) opp", re.IGNORECASE)
+"""The opponents of one match of a pool."""
+
+_STANDING = re.compile(
+    r"(?:(?:ok|show|show me|see|whats|what is|what|hows|how is|how|our|the|my|do we stand in|are we"
+    r"|doing|in|we|stand|is|where) )*(?:po+ls?|group|round robin|rr)"
+    r"(?: (?:standings?|table|results?|so far|now|score|scores|status|please|pls|looking|going"
+    r"|play|matches|list|order|schedule))*"
+    r"|(?:(?:show|the|our|whats|what|where) )*(?:pool )?(?:standings?|standngs|table)"
+)
+_NEXT = re.compile(
+    r"(?:(?:ok|and|so|who|whos|whom|what|whats|is|do|we|play|are|have|got|our|the|now|up) )*"
+    r"(?:next|nxt|nex|nextt)(?: (?:up|match|game|opponents?|opps?|pair|team|one|please|pls|now"
+    r"|in (?:the )?pool|pool match|is|do|we|play|who|whos|then))*"
+    r"|who (?:do|are) we (?:play|playing|got|face|facing)(?: (?:next|now|after(?: that)?))?"
+    r"|whos? (?:is )?(?:left|after that)(?: (?:in|of) (?:the )?pool)?"
+)
+
+
+def pool_asked(text: str, chat: ChatView) -> PoolAsked | None:
+    """ "Next" and "pool" while a pool is on; "pool" alone at any time."""
+    line = " ".join(word.folded for word in words(text[:READ_AT_MOST])[:12])
+    if _STANDING.fullmatch(line) and (chat.pool_on or "po" in line):
+        return PoolAsked(text=text, verb=PoolVerb.STANDING)
+    if chat.pool_on and _NEXT.fullmatch(line):
+        return PoolAsked(text=text, verb=PoolVerb.NEXT)
+    return None
+
+
+def pool_said(text: str, chat: ChatView) -> Understood | None:
+    """The pool, if the message tells one: two pairs or more, or one after a colon."""
+    opened = _OPENS.match(text)
+    if opened is None or text.rstrip().endswith("?"):
+        return None
+    teams, unread = _read(text[opened.end() : READ_AT_MOST], chat)
+    marked = bool(set(opened["mark"]) & {":", "\n"}) and not _ONE_OF_MANY.match(text)
+    fewest = 1 if marked else 2
+    if len(teams) < fewest and not (marked and _lists(text[opened.end() :])):
+        return None
+    if not teams and fewest > 1:
+        return None
+    cut = " ".join(text[READ_AT_MOST:].split())
+    return PoolSaid(
+        text=text,
+        teams=teams,
+        format=_format(text[opened.end() : READ_AT_MOST]),
+        unread=(*unread, cut) if cut else unread,
+    )
+
+
+def _lists(body: str) -> bool:
+    """Whether it is a list of something at least, so that it is better asked about than guessed."""
+    return any(mark in body for mark in "/&,;\n")
+
+
+def _format(body: str) -> SaidFormat | None:
+    """How the pool is played: what its pieces say of it, the whole where they say nothing."""
+    said: dict[str, Any] = {}
+    for piece in re.split(r"[\n;,]|\.\s", body)[:MOST_FRAGMENTS]:
+        parts = format_parts(words(piece))
+        said |= {} if parts is None else parts.to_json()
+    return SaidFormat(**said) if said else format_parts(words(body))
+
+
+def _read(body: str, chat: ChatView) -> tuple[tuple[PoolTeam, ...], tuple[str, ...]]:
+    """The pairs in order, and the pieces that are none."""
+    teams: list[PoolTeam] = []
+    unread: list[str] = []
+    fragments = fragments_of(body)
+    for fragment in fragments[:MOST_FRAGMENTS]:
+        names = names_in(fragment, chat) if len(teams) < MOST_TEAMS else ()
+        at, court = clock(fragment), court_of(fragment)
+        if names and not _are_ours(names, chat):
+            teams.append(PoolTeam(mentions=names, at=at, court=court))
+        elif names:
+            continue
+        elif (at or court) and not drop_schedule(fragment) and teams:
+            last = teams[-1]
+            teams[-1] = PoolTeam(
+                mentions=last.mentions, at=last.at or at, court=last.court or court
+            )
+        elif not is_chatter(fragment) and format_parts(words(fragment)) is None:
+            unread.append(" ".join(fragment.split()))
+    return tuple(teams), (*unread, *(" ".join(one.split()) for one in fragments[MOST_FRAGMENTS:]))
+
+
+def _are_ours(names: tuple[Mention, ...], chat: ChatView) -> bool:
+    """Whether it is our own pair, as a posted list names it too."""
+    return all(len(one.players) == 1 and one.players[0] in chat.ours for one in names)
