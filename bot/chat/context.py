@@ -15,6 +15,7 @@ from bot.chat.asked import (
     counts_to_json,
     maybe,
 )
+from bot.chat.scouting import Scouting
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, MatchId
@@ -82,7 +83,8 @@ class Context:
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question. `tagged` is our choice for the next rally.
+    of the question. `tagged` is our choice for the next rally, `scouting` the open
+    scout card.
     """
 
     match: MatchId | None = None
@@ -105,6 +107,7 @@ class Context:
     pending_count: int = 0
     change: ChangeId | None = None
     tagged: Tagged | None = None
+    scouting: Scouting | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -127,6 +130,7 @@ class Context:
             ours=self.ours if set(self.ours) <= set(known) else (),
             theirs=tuple(player for player in self.theirs if player in known),
             focus=tuple(player for player in self.focus if player in known),
+            scouting=self.scouting if _all_known(self.scouting, known) else None,
         )
 
     def with_pending(self, pending: Pending) -> Context:
@@ -177,6 +181,7 @@ class Context:
             "pending_count": self.pending_count,
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
+            "scouting": None if self.scouting is None else self.scouting.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -207,7 +212,12 @@ class Context:
             pending_count=stored.get("pending_count", 0),
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
+            scouting=maybe(Scouting.from_json, stored.get("scouting")),
         )
+
+
+def _all_known(card: Scouting | None, known: Collection[PlayerId]) -> bool:
+    return card is not None and set(card.players) <= set(known)
 
 
 def _pending_to_json(one: Pending) -> dict[str, Any]:

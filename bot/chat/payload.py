@@ -48,6 +48,7 @@ class Verb(StrEnum):
     MEANT = "meant"  # player, match, n: whom a name not in this match stood for
     TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
     AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
+    SCOUT = "scout"  # card, question, player, answer; card, skip|look|done; open: see scout_taps
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

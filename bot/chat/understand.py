@@ -56,6 +56,7 @@ from bot.chat.sayings import (
 )
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
+from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -89,7 +90,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
-    fixed = day_question(message, chat) or settled_topic(message)
+    fixed = scout_said(message) or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

@@ -12,6 +12,7 @@ from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
 from bot.chat.answers.scoreboard import scoreboard
+from bot.chat.answers.scout_card import scout
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.render import offer_buttons, rows
@@ -50,6 +51,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return Reply(text=wording("match.none"))
         case BookVerb.REVIEW:
             return _review(desk)
+        case BookVerb.SCOUT:
+            return scout(desk, said)
         case BookVerb.TAG_RALLIES | BookVerb.STOP_TAGGING:
             return switch(desk, on=said.verb is BookVerb.TAG_RALLIES)
         case BookVerb.BASE_RATES:
