@@ -75,6 +75,11 @@ def queue_of(desk: Desk, card: Scouting) -> tuple[Place, ...]:
     return tuple(one.place for one in found[:MOST_QUEUED])
 
 
+def prompts(desk: Desk, players: Sequence[PlayerId]) -> tuple[Place, ...]:
+    """What is most worth noting about these, nothing being open yet."""
+    return queue_of(desk, Scouting(card=desk.inbox, day=desk.day, players=tuple(players)))
+
+
 def _pairs(players: Sequence[PlayerId]) -> Iterable[Sequence[PlayerId]]:
     return (players[start : start + PAIR] for start in range(0, len(players), PAIR))
 
