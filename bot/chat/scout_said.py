@@ -5,10 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from rapidfuzz.distance import DamerauLevenshtein
-
 from bot.chat.common_words import is_common
 from bot.chat.message import Message
+from bot.chat.near_words import mended
 from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.words import Word, words_in
 
@@ -17,9 +16,6 @@ WARM_UP = "warmup"
 
 NAME = "N"
 """What stands for a name, or for "them", in the line that is matched."""
-
-_OF_LONG = 7
-"""Letters from which a word may have two slips instead of one."""
 
 _SPELT = words_in("scout scouting watching watch card warming warmup observing playing")
 
@@ -112,11 +108,4 @@ def _is_a_name(word: Word) -> bool:
 
 
 def _mended(word: str) -> str:
-    """A slip of one of these words; a word that means something else is left alone."""
-    if word in _SPELT or len(word) <= _SHORTEST_NAME or is_common(word):
-        return word
-    for right in sorted(_SPELT):
-        slips = 2 if len(right) >= _OF_LONG else 1
-        if DamerauLevenshtein.distance(word, right) <= slips:
-            return right
-    return word
+    return mended(word, _SPELT)

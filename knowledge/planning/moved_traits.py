@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from knowledge.evidence import NOTHING_KNOWN, Profile, TraitEstimate
+from knowledge.evidence import NOTHING_KNOWN, OPEN_LEVEL, Profile, TraitEstimate
 from knowledge.planning.phrases import trait_words
 from knowledge.vocabulary import TRAITS, PlayerId, Trait
 
@@ -40,9 +40,11 @@ class Moved:
 
     @property
     def words(self) -> str:
-        """What the estimate says now: "weak backhand dink", or that it is open again."""
+        """What the estimate says now: "weak backhand dink", or that it settles nothing."""
         if self.after.is_open:
             return f"{TRAITS[self.trait].label} open again"
+        if abs(self.after.level) < OPEN_LEVEL:
+            return f"{TRAITS[self.trait].label} about average"
         return trait_words(self.trait, habit=self.habit, up=self.after.level > 0)
 
     @property

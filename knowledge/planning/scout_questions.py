@@ -1,4 +1,4 @@
-"""The questions of a scout card as data: what is asked of a player, and the note behind each tap."""
+"""The questions of a scout card as data: what is asked of a player, and the note of each tap."""
 
 from __future__ import annotations
 

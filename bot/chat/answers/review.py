@@ -59,7 +59,7 @@ def _head(desk: Desk, match: Reviewed) -> tuple[str, tuple[tuple[Button, ...], .
     """The result, or the score as it stands with the taps to count on."""
     if match.match != desk.context.match:
         return last_match(desk).text, ()
-    text, buttons = scoreboard(desk, match.match, ask_starters=True)
+    text, buttons = scoreboard(desk, match.match)
     return text, rows(buttons)
 
 
@@ -82,7 +82,8 @@ def _rallies(match: Reviewed) -> Iterator[str]:
 
 def _worked(desk: Desk, match: Reviewed) -> Iterator[str]:
     """The choice that brought most and the one that cost most; else the strokes that did."""
-    found, ended = counts(choices_of(desk, match)), endings_of(desk, match)
+    chosen, ended = choices_of(desk, match), endings_of(desk, match)
+    found = counts(chosen)
     good, bad = best(found), worst(found)
     winners, errors = our_winners(ended), our_errors(ended)
     if good is not None:
@@ -96,8 +97,9 @@ def _worked(desk: Desk, match: Reviewed) -> Iterator[str]:
     sizes = [one.of for one in (good, bad, winners, errors) if one is not None]
     if sizes and min(sizes) < FEW:
         yield wording("review.few")
+    told = len(ended) + len(chosen)
     if match.log.played and not sizes:
-        yield wording("review.untagged")
+        yield wording("review.too_few" if told else "review.untagged")
 
 
 def _ended(key: str, found: Endings) -> str:
