@@ -24,8 +24,8 @@ from knowledge.vocabulary import Ending, Stroke, Topic, Trait
 
 
 def begin(talk: Talk) -> None:
-    talk.say("next: okafor and lindqvist, to 11")
     talk.say("tag rallies")
+    talk.say("next: okafor and lindqvist, to 11")
     talk.tap("we serve")
 
 

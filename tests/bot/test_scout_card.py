@@ -120,7 +120,7 @@ def test_of_somebody_unknown_the_hand_is_asked_first_and_then_what_changes_calls
     assert demo.sent[-1].startswith("Noted. Castellano is left-handed.")
     assert demo.context.scouting is not None
     asked = [question for _, question in demo.context.scouting.queue]
-    assert {"side", "ready", "drop", "crash"} <= {*asked[:5]}
+    assert {"ready", "drop", "crash"} <= {*asked[:5]}
     assert not {"serve", "spin", "foot_fault"} & {*asked[:12]}
 
 
@@ -280,9 +280,8 @@ def test_a_closed_card_and_one_of_another_day_take_no_taps(demo: Talk) -> None:
     demo.say("scout okafor")
     payload = answers(demo)[0]
     demo.say("scout lindqvist")
-    before = demo.stored()
+    fresh, before = answers(demo)[0], demo.stored()
     assert demo.press(payload) == wording("scout.closed")
-    fresh = answers(demo)[0]
     demo.later(days=1)
     assert demo.press(fresh) == wording("scout.closed")
     assert demo.stored() == before

@@ -69,6 +69,7 @@ def queue_of(desk: Desk, card: Scouting) -> tuple[Place, ...]:
         one
         for pair in _pairs(card.players)
         for one in to_ask(_situation(desk, pair), warm_up=card.warm_up, but=card.answered)
+        if one.player in card.players
     ]
     if len(card.players) > PAIR:
         found.sort(key=lambda one: -one.per_100)
@@ -85,7 +86,8 @@ def _pairs(players: Sequence[PlayerId]) -> Iterable[Sequence[PlayerId]]:
 
 
 def _situation(desk: Desk, pair: Sequence[PlayerId]) -> Situation:
-    """These as our opponents, whoever plays with them else."""
+    """These as our opponents; of one alone with their partner, for calls are about a pair."""
+    pair = _with_partner(desk, pair)
     return gather(
         Asked(topic=Topic.PROBE, text=""),
         replace(desk.context, theirs=tuple(pair), ours=desk.ours),
@@ -94,6 +96,15 @@ def _situation(desk: Desk, pair: Sequence[PlayerId]) -> Situation:
         agreements=(),
         today=desk.day,
     )
+
+
+def _with_partner(desk: Desk, pair: Sequence[PlayerId]) -> Sequence[PlayerId]:
+    if len(pair) != 1 or pair[0] in desk.ours:
+        return pair
+    if pair[0] in desk.context.theirs:
+        return desk.context.theirs
+    partner = desk.view.partner_of(pair[0])
+    return pair if partner is None else (*pair, partner)
 
 
 def with_question(desk: Desk, reply: Reply, *, after: Sequence[str] = ()) -> Reply:
