@@ -24,7 +24,7 @@ CONTROLS = {"skip", "done", "undo", "put it back"}
 
 
 def players(talk: Talk) -> tuple[PlayerId, PlayerId]:
-    return talk.player("Okafor"), talk.player("Lindqvist")
+    return PlayerId(talk.player("Okafor")), PlayerId(talk.player("Lindqvist"))
 
 
 def answers(talk: Talk) -> list[str]:
