@@ -24,13 +24,14 @@ _HOW = (
     r"how did (?:we|it|that|this|the)(?: last)?(?: (?:match|game))?(?: (?:do|go|went|play))"
     r"(?: (?:against|vs|with) N)?(?: (?:in|that|this|the|our|last|match|game))*"
 )
+_WAS = r"how (?:was|went) (?:the|that|this|our)(?: last)? (?:match|game)"
 _WHAT = (
     r"what (?:worked|went (?:well|right)|did we (?:learn|do well))"
     r"(?: (?:well|best|for us|in|that|this|the|our|last|match|game))*"
 )
 _WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|that|match|game))*"
 
-_ASKS = re.compile(rf"{_REVIEW}|post match|{_HOW}|{_WHAT}|{_WRITE}")
+_ASKS = re.compile(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 """The whole of the message but courtesies."""
 
 

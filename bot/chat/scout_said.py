@@ -22,13 +22,14 @@ _SPELT = words_in("scout scouting watching watch card warming warmup observing p
 _POLITE = words_in(
     "ok hey hi please pls now so lets let us can could i want to wanna gonna going about time "
     "start open give me get need make new show do we were are im am just quick quickly a an the "
-    "my our and off will ill"
+    "my our and off will ill gimme lemme you sitting standing at court here"
 )
 _LINK = "(?:(?:on|for|of|about|at|with|to|in) )?"
-_WHOM = "N(?: (?:(?:and|n|vs|versus|against|with|or|plus|then) )?N)*"
+_ONE = "(?:(?:the|our|those|both|of|next) )*N"
+_WHOM = f"{_ONE}(?: (?:(?:and|n|vs|versus|against|with|or|plus|then) )?{_ONE})*"
 _REST = words_in(
     "play playing match game games now live right today here next first before ours our us court "
-    "on the in a their while they are is it rn please pls for me"
+    "on the in a their while they are is it rn please pls for me bit minute"
 )
 _WARM = "(?:warm up|warmup|warming up|warming|warm|warms up|warm ups|warmups)"
 _CARD = "(?:(?:scout|scouting|tap) (?:card|cards|taps)|scout(?:ing)?|scouts|taps)"
@@ -43,7 +44,7 @@ _ASKS = (
 )
 """The whole of the message but courtesies: whatever says more is a note or a question."""
 
-_THEM = frozenset({"them", "him", "her", "they", "these", "those", "guys", "opponents", "both"})
+_THEM = frozenset({"them", "him", "her", "they", "these", "guys", "opponents", "pair"})
 
 _SHORTEST_NAME = 3
 
@@ -69,7 +70,7 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:
     for word in said:
         span = next((one.span for one in mentions if _stands_in(word, one)), None)
         if span is None:
-            yield NAME if word.folded in _THEM else _mended(word.folded)
+            yield from [NAME] if word.folded in _THEM else _mended(word.folded).split()
         elif span not in begun:
             begun.add(span)
             yield NAME
@@ -82,9 +83,9 @@ def _stands_in(word: Word, mention: Mention) -> bool:
 def _bare(line: list[str]) -> str:
     """Without the courtesies before it and the "now" and "before our match" after it."""
     start, end = 0, len(line)
-    while start < end and line[start] in _POLITE:
+    while start < end and (line[start] in _POLITE or line[start].isdigit()):
         start += 1
-    while end > start and line[end - 1] in _REST:
+    while end > start and (line[end - 1] in _REST or line[end - 1].isdigit()):
         end -= 1
     return " ".join(line[start:end])
 
@@ -92,7 +93,7 @@ def _bare(line: list[str]) -> str:
 def _with_strangers(message: Message) -> tuple[Mention, ...]:
     """The names, and beside them words that can only be names: they are asked about."""
     found = list(message.mentions)
-    if not any(_mended(word.folded) in _SPELT for word in message.said):
+    if not any(_mended(word.folded).split()[0] in _SPELT for word in message.said):
         return tuple(found)
     for word in message.said:
         if any(_stands_in(word, one) for one in found) or not _is_a_name(word):
@@ -103,9 +104,9 @@ def _with_strangers(message: Message) -> tuple[Mention, ...]:
 
 def _is_a_name(word: Word) -> bool:
     known = word.folded in _POLITE | _REST | _THEM or is_common(word.folded)
-    is_ours = _mended(word.folded) in _SPELT
+    is_ours = _mended(word.folded).split()[0] in _SPELT
     return len(word.folded) >= _SHORTEST_NAME and word.folded.isalpha() and not (known or is_ours)
 
 
 def _mended(word: str) -> str:
-    return mended(word, _SPELT)
+    return "scout card" if word in ("scoutcard", "scoutcards") else mended(word, _SPELT)
