@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from knowledge.side_view import SideView
 from knowledge.sources import Source
+from knowledge.trait_bars import TraitBars
 from knowledge.vocabulary import EvidenceId, PlayerId, Topic
 
 CHANGE_UP = "Change:"
@@ -261,7 +262,7 @@ class AdvisedMix:
         return others[0] if others else None
 
 
-Picture = CourtPicture | ChanceCurve | SideView
+Picture = CourtPicture | ChanceCurve | SideView | TraitBars
 """Whatever can be drawn and sent beside the words."""
 
 

@@ -16,6 +16,7 @@ from bot.chat.asked import (
     maybe,
 )
 from bot.chat.kept_wind import KeptWind, wind_from_json
+from bot.chat.scouting import Scouting
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, EventId, MatchId
@@ -101,7 +102,8 @@ class Context:
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
     of the question. `tagged` is our choice for the next rally. `wind` blows until told otherwise.
-    `pool` is the pool that we play in, `listing` the page of a list that was shown last.
+    `pool` is the pool that we play in, `listing` the page of a list that was shown last, `scouting`
+    the open scout card.
     """
 
     match: MatchId | None = None
@@ -127,6 +129,7 @@ class Context:
     wind: KeptWind | None = None
     pool: EventId | None = None
     listing: Listing | None = None
+    scouting: Scouting | None = None
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)
@@ -149,6 +152,7 @@ class Context:
             ours=self.ours if set(self.ours) <= set(known) else (),
             theirs=tuple(player for player in self.theirs if player in known),
             focus=tuple(player for player in self.focus if player in known),
+            scouting=self.scouting if _all_known(self.scouting, known) else None,
         )
 
     def with_pending(self, pending: Pending) -> Context:
@@ -203,6 +207,7 @@ class Context:
             "wind": None if self.wind is None else self.wind.to_json(),
             "pool": self.pool,
             "listing": None if self.listing is None else self.listing.to_json(),
+            "scouting": None if self.scouting is None else self.scouting.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -236,7 +241,12 @@ class Context:
             wind=wind_from_json(stored),
             pool=stored.get("pool"),
             listing=maybe(Listing.from_json, stored.get("listing")),
+            scouting=maybe(Scouting.from_json, stored.get("scouting")),
         )
+
+
+def _all_known(card: Scouting | None, known: Collection[PlayerId]) -> bool:
+    return card is not None and set(card.players) <= set(known)
 
 
 def _pending_to_json(one: Pending) -> dict[str, Any]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from bot.chat.message import Message
 from bot.chat.question import BookSaid, BookVerb, Question, Understood
+from bot.chat.review_said import review_said
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -15,11 +16,6 @@ from knowledge.vocabulary import Topic
 _NEXT = re.compile(
     r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
-)
-_REVIEW = re.compile(
-    r"(?:(?:the|our) )?(?:review|recap|debrief|post match)(?: (?:the|that|this|our|last))*"
-    r"(?: (?:match|game))?"
-    r"|how did (?:we|it|that|this|the)(?: last)?(?: (?:match|game))?(?: (?:do|go|went))"
 )
 _WAY_OF_SCORING = re.compile(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
@@ -37,9 +33,7 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)
     if _NEXT.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
-    if _REVIEW.fullmatch(line):
-        return BookSaid(text=message.text, verb=BookVerb.REVIEW)
-    return None
+    return review_said(message)
 
 
 def _line(said: Sequence[Word]) -> str:

@@ -9,7 +9,7 @@ from bot.chat.coach_said import coach_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.question import ListAsked, ListedVerb, Understood
 from bot.chat.results_brief import score_then_won
-from bot.chat.review_said import review_said
+from bot.chat.leaks_said import leaks_said
 from bot.chat.video_said import video_said
 from bot.chat.view import ChatView
 from bot.chat.words import words
@@ -30,5 +30,5 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
         or coach_said(text, chat)
         or pool_said(text, chat)
         or video_said(text, chat)
-        or review_said(text)
+        or leaks_said(text)
     )

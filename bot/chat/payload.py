@@ -49,6 +49,7 @@ class Verb(StrEnum):
     TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
     AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
     PAGE = "page"  # what, of which match or event, page: more of a list
+    SCOUT = "scout"  # card, question, player, answer; card, skip|look|done; open: see scout_taps
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

@@ -454,6 +454,7 @@ class BookVerb(StrEnum):
     SCORE = "score"
     NEXT = "next"
     REVIEW = "review"
+    SCOUT = "scout"
     TAG_RALLIES = "tag_rallies"
     STOP_TAGGING = "stop_tagging"
     BASE_RATES = "base_rates"

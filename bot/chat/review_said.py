@@ -1,67 +1,59 @@
-"""A review by leak, and one to share with a student: "leaks", "review for a student"."""
+"""A review asked for: "review", "quick recap pls", "how did we do today", "what worked"."""
 
 from __future__ import annotations
 
 import re
 
-from rapidfuzz.distance import OSA
+from bot.chat.message import Message
+from bot.chat.near_words import mended
+from bot.chat.question import BookSaid, BookVerb
+from bot.chat.words import words_in
 
-from bot.chat.question import ListAsked, ListedVerb
-from bot.chat.words import words
-
-LONGEST = 12
-"""Words of such a wish."""
-
-_SLIPS = 1
-_SHORTEST_SLIPPED = 6
-"""Letters of a word in which one slip still leaves it itself: "leans" is not "leaks"."""
-
-_REVIEW = frozenset(["review", "recap", "reviews", "summary", "leaks", "drills", "debrief"])
-_STUDENT = frozenset(
-    ["student", "students", "pupil", "pupils", "learner", "learners", "trainee", "lesson",
-     "mentee", "client", "clients"]
-)  # fmt: skip
-_SHARES = frozenset(["share", "sharing", "shareable", "handout"])
-_NAMELESS = re.compile(
-    r"\b(?:without|w o|no|hide|minus|leave out)(?: the| any| their)? (?:names?|notes?|people)\b"
-    r"|\banonym\w*\b|\bnameless\b"
+_SPELT = words_in("review recap debrief worked learn write match game")
+_SHORT_SPELT = {"hwo": "how", "waht": "what", "wat": "what", "whta": "what", "howd": "how did"}
+_POLITE = words_in(
+    "ok hey hi please pls now so lets let us can could i want to do a the our we and then time for "
+    "give me quick short"
 )
-_LEAKS = re.compile(
-    r"(?:(?:show|list|see|give me|me|the|our|my|please|pls|all|what|whats|are|were|which|any)"
-    r" )*(?:leaks?|leeks|laeks|drills?|dril+s)"
-    r"(?: (?:and|with|by|list|drills?|leaks?|times?|please|pls|again|from|the|video|vid|now|so far"
-    r"|for|us|in|today))*"
-    r"|(?:(?:show|list|the|our|my|me|see|please) )*(?:video|vid|film) (?:review|leaks|recap|list)"
-    r"|(?:review|recap|list|sort|group)(?: (?:the|our|my|it|them|all|rallies|video|vid|points))*"
-    r" (?:by leaks?|video|vid|film)"
-    r"|(?:what|which)(?: drills?)? (?:should|do|can|shall|must) (?:we|i|they) (?:drill|practi[cs]e"
-    r"|train|work on)(?: (?:next|now|after this|tomorrow|this week))?"
-    r"|what did the (?:video|vid|film) (?:show|say|tell)"
+_REST = words_in("please pls now then guys today tonight overall again out there time")
+_REVIEW = (
+    r"(?:(?:match|game|after|post|last|short|quick|the) )*(?:review|recap|debrief)"
+    r"(?: (?:of|the|that|this|our|last|match|game|it|us))*"
 )
+_HOW = (
+    r"how did (?:we|it|that|this|the)(?: last)?(?: (?:match|game))?(?: (?:do|go|went|play))"
+    r"(?: (?:against|vs|with) N)?(?: (?:in|that|this|the|our|last|match|game))*"
+)
+_WAS = r"how (?:was|went) (?:the|that|this|our)(?: last)? (?:match|game)"
+_WHAT = (
+    r"what (?:worked|went (?:well|right)|did we (?:learn|do well))"
+    r"(?: (?:well|best|for us|in|that|this|the|our|last|match|game))*"
+)
+_WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|that|match|game))*"
+
+_ASKS = re.compile(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
+"""The whole of the message but courtesies."""
 
 
-def review_said(text: str) -> ListAsked | None:
-    """What of the review is asked for; None for anything else."""
-    said = [word.folded for word in words(text[:200])]
-    if not 0 < len(said) <= LONGEST:
+def review_said(message: Message) -> BookSaid | None:
+    """The request; None unless it is all that is said."""
+    line = _line(message)
+    if not _ASKS.fullmatch(line):
         return None
-    line = " ".join(said)
-    reviews = _has(said, _REVIEW)
-    if reviews and (_has(said, _STUDENT) or _has(said, _SHARES) or _NAMELESS.search(line)):
-        return ListAsked(text=text, verb=ListedVerb.FOR_STUDENT)
-    if _LEAKS.fullmatch(line):
-        return ListAsked(text=text, verb=ListedVerb.LEAKS)
-    return None
+    return BookSaid(text=message.text, verb=BookVerb.REVIEW)
 
 
-def _has(said: list[str], meant: frozenset[str]) -> bool:
-    return any(_is(word, one) for word in said for one in meant)
-
-
-def _is(word: str, meant: str) -> bool:
-    """The word, or with one slip of the finger in it."""
-    if word == meant:
-        return True
-    if len(meant) < _SHORTEST_SLIPPED:
-        return False
-    return OSA.distance(word, meant, score_cutoff=_SLIPS) <= _SLIPS
+def _line(message: Message) -> str:
+    """The words, mended, N for a name, without the courtesies at either end."""
+    line = []
+    for word in message.said:
+        if any(one.span[0] <= word.span[0] < one.span[1] for one in message.mentions):
+            line.append("N")
+        else:
+            folded = _SHORT_SPELT.get(word.folded, word.folded)
+            line += [mended(each, _SPELT) for each in folded.split()]
+    while line and line[0] in _POLITE and not _ASKS.fullmatch(" ".join(line)):
+        line = line[1:]
+    while line and line[-1] in _REST and not _ASKS.fullmatch(" ".join(line)):
+        line = line[:-1]
+    return re.sub(r"N(?: N)+", "N", " ".join(line))

@@ -38,6 +38,8 @@ BOOK_COMMANDS = {
     "export": BookVerb.EXPORT,
     "share": BookVerb.SHARE,
     "forget": BookVerb.FORGET,
+    "scout": BookVerb.SCOUT,
+    "review": BookVerb.REVIEW,
 }
 
 TOPIC_COMMANDS = {

@@ -44,10 +44,28 @@ _ENDS_AT = re.compile(
 """`switch sides at 6 in game 3`: the rulebook's change of ends; who plays where has no score."""
 
 
+_OF_BARS = "(?:the|a|show|me|give|see|strengths?|strong|weak|good|bad|and|picture|chart|points|of)"
+_REPORT = re.compile(
+    rf"(?:{_OF_BARS} )*(?:bars?|(?:strong|weak|good|bad) (?:points|sides)) (?:of|for|on|about) "
+    r"(?P<who>.+)"
+)
+"""`bars for okafor`, `strong and weak points of okafor`: the sheet that a report brings."""
+
+
 @cache
 def _troubles() -> frozenset[str]:
     """What hurts, as the buttons under "what to change" say it: typed, it is the same answer."""
     return frozenset(one.label.replace("-", " ") for one in troubles())
+
+
+def _asks_for_bars(message: Message, line: str) -> bool:
+    """Whether it names nothing but whose report is wanted."""
+    found = _REPORT.fullmatch(line)
+    if found is None or not message.mentions:
+        return False
+    start = min(one.span[0] for one in message.mentions)
+    asked = sum(word.span[0] < start for word in message.said)
+    return asked == len(line[: found.start("who")].split())
 
 
 def settled_topic(message: Message) -> Question | None:
@@ -60,6 +78,8 @@ def settled_topic(message: Message) -> Question | None:
         topic = Topic.AIM_RETURN
     elif _ENDS_AT.fullmatch(line):
         topic = Topic.RULES_QUESTION
+    elif _asks_for_bars(message, line):
+        topic = Topic.OPPONENT_REPORT
     elif line in _troubles():
         topic = Topic.ADJUST
     if topic is None:

@@ -162,6 +162,7 @@ _KIND_OF_TAP = {
     Verb.AGREE: Kind.AGREEMENT,
     Verb.MODE: Kind.BOOK,
     Verb.PROFILE: Kind.NOTE,
+    Verb.SCOUT: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
     Verb.PAGE: Kind.QUESTION,
 }

@@ -57,6 +57,7 @@ from bot.chat.sayings import (
 )
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
+from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -105,7 +106,7 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed = day_question(message, chat) or settled_topic(message)
+    fixed = scout_said(message) or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

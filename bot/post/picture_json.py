@@ -20,13 +20,15 @@ from knowledge.advice import (
     Zone,
 )
 from knowledge.side_view import SideFigure, SideFlight, SideLevel, SidePath, SideView
+from knowledge.trait_bars import BarGroup, SheetFact, TraitBar, TraitBars
 
 COURT = "court"
 CURVE = "curve"
 SIDE = "side"
+BARS = "bars"
 
 _KINDS: Mapping[type[Picture], str] = MappingProxyType(
-    {CourtPicture: COURT, ChanceCurve: CURVE, SideView: SIDE}
+    {CourtPicture: COURT, ChanceCurve: CURVE, SideView: SIDE, TraitBars: BARS}
 )
 
 
@@ -47,6 +49,8 @@ def picture_from_json(stored: Mapping[str, Any]) -> Picture:
         return _curve(stored)
     if kind == SIDE:
         return _side(stored)
+    if kind == BARS:
+        return _bars(stored)
     raise ValueError(f"no picture of kind {kind!r}")
 
 
@@ -98,4 +102,17 @@ def _side(stored: Mapping[str, Any]) -> SideView:
         window=tuple(tuple(each) for each in stored["window"]),
         window_label=stored.get("window_label", ""),
         flights=tuple(SideFlight(**each) for each in stored.get("flights", ())),
+    )
+
+
+def _bars(stored: Mapping[str, Any]) -> TraitBars:
+    return TraitBars(
+        title=stored["title"],
+        alt=stored["alt"],
+        facts=tuple(SheetFact(**each) for each in stored["facts"]),
+        bars=tuple(
+            TraitBar(**{**each, "group": BarGroup(each["group"]), "counts": tuple(each["counts"])})
+            for each in stored["bars"]
+        ),
+        range_words=stored["range_words"],
     )

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.advice import Advice, Confidence, Reason
 from knowledge.evidence import A_DAY_AHEAD, FactEstimate, TraitEstimate
+from knowledge.planning.known import DISAGREE, RANGE, Known
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.probes import PROBES, hand_choices
 from knowledge.planning.rate_lines import rate_lines, rate_numbers
+from knowledge.planning.report_bars import Missing, bars_of
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import Source, book
@@ -26,25 +28,6 @@ MAX_UNKNOWN = 2
 
 OUR_SHOT_COUNTS = 0.5
 """How far our own shot that uses a trait moves its place: half up or down at full level."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Known:
-    """One thing noted of one player, with what it is worth in rallies per hundred."""
-
-    player: OnCourt
-    trait: Trait
-    text: str
-    per_100: float
-    source: Source
-    use: str
-    estimate: TraitEstimate | None = None
-
-    @property
-    def in_full(self) -> str:
-        """The line with how sure it is."""
-        sure = "" if self.estimate is None else f", {how_sure(self.estimate)}"
-        return f"{self.player.name}: {self.text} ({self.source}){sure}"
 
 
 def advise(situation: Situation) -> Advice:
@@ -63,6 +46,9 @@ def advise(situation: Situation) -> Advice:
         confidence=Confidence.LEAN,
         numbers=_numbers(known) | rate_numbers(people),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
+        picture=bars_of(
+            people, known, _most_missed(people), ours={one.player for one in situation.ours}
+        ),
         more=(*(one.in_full for one in known[:MOST_IN_FULL]), *rate_lines(people)),
     )
 
@@ -127,14 +113,10 @@ def _skill(
         source=_aged(_all_of(estimate), estimate.newest_day, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
         estimate=estimate,
+        said=_under(estimate.only_when, trait_words(trait, habit=worth.habit, up=up)),
+        up=up,
+        habit=worth.habit,
     )
-
-
-RANGE = 0.8
-"""The chance that a level lies in the range that a report gives for it."""
-
-FAIRLY = 0.5
-"""The chance of the narrower range that makes a level fairly sure."""
 
 
 def _level(known: Known) -> dict[str, float]:
@@ -148,17 +130,6 @@ def _level(known: Known) -> dict[str, float]:
         f"{name}_level_low": low,
         f"{name}_level_high": high,
     }
-
-
-def how_sure(estimate: TraitEstimate) -> str:
-    """How sure it is on which side of the middle the level lies.
-
-    Sure where the middle lies outside the RANGE of the level, fairly where outside FAIRLY's.
-    """
-    side = max(estimate.chance_above, 1 - estimate.chance_above)
-    if side > (1 + RANGE) / 2:
-        return "sure"
-    return "fairly sure" if side > (1 + FAIRLY) / 2 else "not sure"
 
 
 def _use(worth: Worth, *, up: bool) -> str:
@@ -219,7 +190,7 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
 
 def _fact_said(trait: Trait, fact: FactEstimate) -> str:
     words = fact_words(trait, fact.value)
-    return f"{words} (notes disagree)" if fact.contradicted else words
+    return f"{words} ({DISAGREE})" if fact.contradicted else words
 
 
 def _fact_per_100(trait: Trait, fact: FactEstimate) -> float:
@@ -271,12 +242,18 @@ def age(days: int) -> str:
 
 
 def _not_known(people: Sequence[OnCourt]) -> tuple[Reason, ...]:
-    missing = sorted(_missing(people), key=lambda each: -each[0])[:MAX_UNKNOWN]
-    named = [f"{player.name}'s {TRAITS[trait].label}" for _, player, trait in missing]
+    missing = _most_missed(people)[:MAX_UNKNOWN]
+    named = [f"{player.name}'s {TRAITS[trait].label}" for player, trait in missing]
     if not named:
         return ()
     text = first_that_fits((f"Not known: {', '.join(named)}", f"Not known: {named[0]}"))
     return (Reason(text=text, source=book(notes=0)),)
+
+
+def _most_missed(people: Sequence[OnCourt]) -> tuple[Missing, ...]:
+    """Whose traits are not known, the most useful one first."""
+    missing = sorted(_missing(people), key=lambda each: -each[0])
+    return tuple((player, trait) for _, player, trait in missing)
 
 
 def _missing(people: Sequence[OnCourt]) -> Iterator[tuple[float, OnCourt, Trait]]:

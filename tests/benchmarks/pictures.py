@@ -47,6 +47,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "slide": ("where do i stand when he dinks wide",),
     "plan": ("game plan",),
     "curve": RALLIES,
+    "report": ("what do we know about okafor and lindqvist",),
 }
 
 COLD = """

@@ -11,13 +11,15 @@ from bot.chat.answers.notes import show
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
+from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
+from bot.chat.answers.scout_card import scout
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
-from bot.chat.render import offer_buttons, rows
+from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import Mode, PlayerId, Topic
+from knowledge.vocabulary import Mode, PlayerId
 
 EXAMPLES = 3
 PAIR = 2
@@ -49,7 +51,9 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.NEXT:
             return Reply(text=wording("match.none"))
         case BookVerb.REVIEW:
-            return _review(desk)
+            return review(desk)
+        case BookVerb.SCOUT:
+            return scout(desk, said)
         case BookVerb.TAG_RALLIES | BookVerb.STOP_TAGGING:
             return switch(desk, on=said.verb is BookVerb.TAG_RALLIES)
         case BookVerb.BASE_RATES:
@@ -86,15 +90,6 @@ def _score(desk: Desk) -> Reply:
         return last_match(desk)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
-
-
-def _review(desk: Desk) -> Reply:
-    """How it went, as far as it was told, and what to change."""
-    reply = _score(desk) if desk.entries() else last_match(desk)
-    if reply.text == wording("match.none_last"):
-        return Reply(text=wording("match.review_none"))
-    change = rows(offer_buttons([Topic.ADJUST]))
-    return replace(reply, buttons=(*change, *reply.buttons))
 
 
 def _players(desk: Desk) -> Reply:

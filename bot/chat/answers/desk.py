@@ -157,6 +157,10 @@ class Desk:
             self.views.keep_evidence(self.book_id, found)
         return found
 
+    def evidence_of(self, players: Sequence[PlayerId]) -> BookEvidence:
+        """These players' notes and every match's rates, as they stand now."""
+        return self._evidence(players)
+
     def said_of(self, player: PlayerId) -> tuple[Observation, ...]:
         """What the notes say of somebody, this turn's own among them."""
         return self._evidence((player,)).notes[player]

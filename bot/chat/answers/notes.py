@@ -165,7 +165,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
     clashing = tuple(clashes(desk, said.claims, note))
-    lines += [_clash_line(each) for each in clashing]
+    lines += [clash_line(each) for each in clashing]
     buttons = [undo_button(change)]
     buttons += [button for each in clashing for button in drop_buttons(desk, each)]
     buttons += [*offer_buttons(desk, change, offered_with(said))]
@@ -173,7 +173,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
 
 
-def _clash_line(clash: Clash) -> str:
+def clash_line(clash: Clash) -> str:
     """The book has both: what else it says, and which of the two counts."""
     other = clash.told[-1]
     told = claim_words(replace(clash.claim, value=other.value, denied=other.denied, tag=other.tag))

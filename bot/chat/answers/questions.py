@@ -14,6 +14,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
+from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.standing import Standing, cannot_be, standing
 from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
@@ -135,6 +136,9 @@ def answer_asked(
         offers=offers,
         **_around(asked, situation),
     )
+    if asked.topic in _WATCHED and not short and situation.theirs:
+        about = [one.player for one in situation.theirs]
+        reply = with_buttons(reply, [scout_button(asked.about or about)])
     is_card = asked.topic is Topic.PAIR_UP and not short
     return with_card(reply, advice, situation) if is_card else reply
 
@@ -192,6 +196,9 @@ def _is_about_them(topic: Topic) -> bool:
     """Whether the answer rests on who they are; what we do among ourselves does not."""
     return topic not in _WITHOUT_THEM
 
+
+_WATCHED = frozenset({Topic.OPPONENT_REPORT, Topic.PROBE})
+"""Topics after which one may want to see for oneself: a card of taps is offered."""
 
 _WITHOUT_THEM = frozenset(
     {

@@ -17,6 +17,7 @@ from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
+from bot.chat.answers.scout_taps import press_scout
 from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
@@ -91,6 +92,7 @@ _ARGUMENTS = {
     Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
     Verb.PAGE: (3, 3),
+    Verb.SCOUT: (2, 4),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -135,6 +137,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return use_log(desk)
         case Verb.AGREE:
             return press_card(desk, args)
+        case Verb.SCOUT:
+            return press_scout(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
         case Verb.PAGE:

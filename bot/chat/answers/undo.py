@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.coaching import coach_before
@@ -14,6 +15,7 @@ from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.pools import pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
 from bot.chat.answers.scoreboard import scoreboard
+from bot.chat.answers.scout_card import is_of_card, with_question
 from bot.chat.answers.undo_entries import (
     is_superseded,
     remember_before,
@@ -114,6 +116,8 @@ def _undo(desk: Desk, change: ChangeRow) -> Reply:
 def _told(desk: Desk, change: ChangeRow, text: str, button: Button | None) -> Reply:
     """What was done; in a running match with the score as it now stands and the taps to go on."""
     match, more = change.targets.get("match"), [] if button is None else [button]
+    if is_of_card(desk, change):
+        return with_question(desk, Reply(text=text, buttons=rows(more)))
     if change.verb not in ("entry", "rally_detail") or match is None or match != desk.context.match:
         return Reply(text=text, buttons=rows(more))
     score, taps = scoreboard(desk, MatchId(match))
@@ -125,12 +129,18 @@ def _told(desk: Desk, change: ChangeRow, text: str, button: Button | None) -> Re
 def _delete_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
     note = NoteId(targets["note"])
     desk.book.delete_note(note)
+    card = desk.context.scouting
+    if card is not None:
+        desk.context = replace(desk.context, scouting=card.without_note(note))
     return _note_words(desk, note)
 
 
 def _restore_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
     note = NoteId(targets["note"])
     desk.book.restore_note(note)
+    card = desk.context.scouting
+    if card is not None:
+        desk.context = replace(desk.context, scouting=card.with_note_again(note))
     return _note_words(desk, note)
 
 

@@ -11,10 +11,11 @@ from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.figure import Figure
 from PIL import Image
 
-from bot.chat.pictures import court, curve, side
+from bot.chat.pictures import bars, court, curve, side
 from bot.chat.pictures.frame import HEIGHT_PX, WIDTH_PX
 from bot.chat.pictures.lettering import DPI
 from knowledge.advice import ChanceCurve, CourtPicture, Picture
+from knowledge.trait_bars import TraitBars
 
 
 def png_of(picture: Picture) -> bytes:
@@ -46,4 +47,6 @@ def figure_of(picture: Picture) -> Figure:
         return court.figure_of(picture)
     if isinstance(picture, ChanceCurve):
         return curve.figure_of(picture)
+    if isinstance(picture, TraitBars):
+        return bars.figure_of(picture)
     return side.figure_of(picture)

@@ -1,0 +1,112 @@
+"""A scout card asked for: "scout okafor", "watching okafor and lindqvist warm up"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from bot.chat.common_words import is_common
+from bot.chat.message import Message
+from bot.chat.near_words import mended
+from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.words import Word, words_in
+
+WARM_UP = "warmup"
+"""What such a message says beside the names, where the warm-up is watched and not a match."""
+
+NAME = "N"
+"""What stands for a name, or for "them", in the line that is matched."""
+
+_SPELT = words_in("scout scouting watching watch card warming warmup observing playing")
+
+_POLITE = words_in(
+    "ok hey hi please pls now so lets let us can could i want to wanna gonna going about time "
+    "start open give me get need make new show do we were are im am just quick quickly a an the "
+    "my our and off will ill gimme lemme you sitting standing at court here"
+)
+_LINK = "(?:(?:on|for|of|about|at|with|to|in) )?"
+_ONE = "(?:(?:the|our|those|both|of|next) )*N"
+_WHOM = f"{_ONE}(?: (?:(?:and|n|vs|versus|against|with|or|plus|then) )?{_ONE})*"
+_REST = words_in(
+    "play playing match game games now live right today here next first before ours our us court "
+    "on the in a their while they are is it rn please pls for me bit minute"
+)
+_WARM = "(?:warm up|warmup|warming up|warming|warm|warms up|warm ups|warmups)"
+_CARD = "(?:(?:scout|scouting|tap) (?:card|cards|taps)|scout(?:ing)?|scouts|taps)"
+_WATCH = "(?:watch|watching|observe|observing)"
+
+_ASKS = (
+    re.compile(rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    re.compile(rf"{_WHOM} {_CARD}"),
+    re.compile(rf"{_WATCH} {_LINK}{_WHOM}(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    re.compile(rf"{_WATCH} {_LINK}(?:the |their )(?P<warm>{_WARM})"),
+    re.compile(rf"{_WHOM} (?:are |is |r )?(?:now |just )?(?P<warm>warming up)"),
+)
+"""The whole of the message but courtesies: whatever says more is a note or a question."""
+
+_THEM = frozenset({"them", "him", "her", "they", "these", "guys", "opponents", "pair"})
+
+_SHORTEST_NAME = 3
+
+
+def scout_said(message: Message) -> BookSaid | None:
+    """Whom to watch; None unless it is all that is said."""
+    mentions = _with_strangers(message)
+    line = _bare([*_line(message.said, mentions)])
+    found = next((one for rule in _ASKS if (one := rule.fullmatch(line))), None)
+    if found is None or ("?" in message.text and "scout" not in line):
+        return None
+    return BookSaid(
+        text=message.text,
+        verb=BookVerb.SCOUT,
+        words=WARM_UP if found.groupdict().get("warm") else "",
+        mentions=tuple(one for one in mentions if not one.pronoun),
+    )
+
+
+def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:
+    """The words, mended, with one N for each name and for "them"."""
+    begun: set[tuple[int, int]] = set()
+    for word in said:
+        span = next((one.span for one in mentions if _stands_in(word, one)), None)
+        if span is None:
+            yield from [NAME] if word.folded in _THEM else _mended(word.folded).split()
+        elif span not in begun:
+            begun.add(span)
+            yield NAME
+
+
+def _stands_in(word: Word, mention: Mention) -> bool:
+    return mention.span[0] <= word.span[0] < mention.span[1]
+
+
+def _bare(line: list[str]) -> str:
+    """Without the courtesies before it and the "now" and "before our match" after it."""
+    start, end = 0, len(line)
+    while start < end and (line[start] in _POLITE or line[start].isdigit()):
+        start += 1
+    while end > start and (line[end - 1] in _REST or line[end - 1].isdigit()):
+        end -= 1
+    return " ".join(line[start:end])
+
+
+def _with_strangers(message: Message) -> tuple[Mention, ...]:
+    """The names, and beside them words that can only be names: they are asked about."""
+    found = list(message.mentions)
+    if not any(_mended(word.folded).split()[0] in _SPELT for word in message.said):
+        return tuple(found)
+    for word in message.said:
+        if any(_stands_in(word, one) for one in found) or not _is_a_name(word):
+            continue
+        found.append(Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY))
+    return tuple(sorted(found, key=lambda one: one.span))
+
+
+def _is_a_name(word: Word) -> bool:
+    known = word.folded in _POLITE | _REST | _THEM or is_common(word.folded)
+    is_ours = _mended(word.folded).split()[0] in _SPELT
+    return len(word.folded) >= _SHORTEST_NAME and word.folded.isalpha() and not (known or is_ours)
+
+
+def _mended(word: str) -> str:
+    return "scout card" if word in ("scoutcard", "scoutcards") else mended(word, _SPELT)
