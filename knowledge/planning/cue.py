@@ -6,7 +6,7 @@ from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.game import places, receiver, server
 from knowledge.planning.line import Line
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.planning.returning import serve_line
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import rule

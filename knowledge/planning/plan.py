@@ -8,24 +8,16 @@ from dataclasses import replace
 
 from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker
 from knowledge.court import at_kitchen_line
-from knowledge.planning.dinking import dink_line
-from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line, Phase
-from knowledge.planning.lobbing import lob_line
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.ours import our_line
+from knowledge.planning.plan_b import sign_of
+from knowledge.planning.plan_lines import MAX_LINES, plan_lines
 from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
-from knowledge.planning.respect import respect_line
-from knowledge.planning.returning import return_line
-from knowledge.planning.thirds import third_line
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Side, Topic
 
-MAX_LINES = 5
 SPECIFIC_LINES = 3
 """A plan with fewer lines about these people fits every pair in the draw: then say so."""
-
-PHASES_BEFORE_RESPECT = MAX_LINES - 1
 
 
 def advise(situation: Situation) -> Advice:
@@ -38,7 +30,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.GAME_PLAN,
         call=_call(lines),
         lines=tuple(line.reason() for line in lines),
-        unless=_plan_b(situation, lines) if len(lines) < MAX_LINES else None,
+        unless=sign_of(situation, lines) if len(lines) < MAX_LINES else None,
         confidence=Confidence.LEAN,
         numbers=_numbers(lines),
         choices=(
@@ -48,20 +40,6 @@ def advise(situation: Situation) -> Advice:
         picture=_picture(situation, lines),
         more=_more(situation, lines),
     )
-
-
-def plan_lines(situation: Situation) -> tuple[Line, ...]:
-    """The lines of the plan, most useful first, with what to respect at the end.
-
-    A line about these people goes before a general one, which is worth nothing over itself.
-    """
-    phases = (return_line, third_line, dink_line, hands_line, lob_line, our_line)
-    found = [line for phase in phases if (line := phase(situation)) is not None]
-    found.sort(key=lambda line: (-line.is_specific, -line.per_100))
-    aims = found[:PHASES_BEFORE_RESPECT]
-    said = frozenset(one for line in aims for one in line.evidence)
-    respect = respect_line(situation, said=said)
-    return tuple(found[:MAX_LINES]) if respect is None else (*aims, respect)
 
 
 def _call(lines: Sequence[Line]) -> str:
@@ -102,28 +80,11 @@ def _numbers(lines: Sequence[Line]) -> dict[str, float]:
     return numbers | {"plan_per_100": math.fsum(line.per_100 for line in aims)}
 
 
-def _plan_b(situation: Situation, lines: Sequence[Line]) -> str | None:
-    """When to leave the plan: the sign, and the other player."""
-    target = _most_targeted(situation, lines)
-    others = [one for one in situation.theirs if one != target]
-    if target is None or not others:
-        return None
-    return f"Plan B when they shield {target.name}: at {others[0].name}."
-
-
-def _most_targeted(situation: Situation, lines: Sequence[Line]) -> OnCourt | None:
-    def worth(one: OnCourt) -> float:
-        return sum(line.per_100 for line in lines if one.name in line.do)
-
-    targets = [one for one in situation.theirs if worth(one) > 0]
-    return max(targets, key=worth, default=None)
-
-
 def _more(situation: Situation, lines: Sequence[Line]) -> tuple[str, ...]:
     worth = tuple(
         f"{line.do}: about {line.per_100:.1f} rallies in 100" for line in lines if line.is_specific
     )
-    plan_b = _plan_b(situation, lines)
+    plan_b = sign_of(situation, lines)
     return (*worth, plan_b) if plan_b else worth
 
 

@@ -24,6 +24,7 @@ from knowledge.game import (
 from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025
 from knowledge.tactics import slide, standing_picture
+from knowledge.tactics.agreed_places import is_as_agreed
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
@@ -244,10 +245,13 @@ def _third(situation: Situation, game: GameState, names: Names, at: Places) -> R
         free = f"Only the {'server' if game.we_serve else 'receiver'} is bound; {other} {are} free"
         return Reason(text=free, source=POSITIONS_RULE)
     bound = names.ours.who(is_starter=at.ours.bound_is_starter)
+    agreed = is_as_agreed(situation)
     if not stack.moves:
-        return Reason(text="Your stack needs no move at this score", source=POSITIONS_RULE)
+        which = "The stack you agreed" if agreed else "Your stack"
+        return Reason(text=f"{which} needs no move at this score", source=POSITIONS_RULE)
     shot = "serve" if game.we_serve else "return"
-    text = f"Stack: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
+    named = "Stack, as you agreed" if agreed else "Stack"
+    text = f"{named}: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
     return Reason(text=text, source=POSITIONS_RULE)
 
 
