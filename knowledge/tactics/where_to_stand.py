@@ -22,7 +22,7 @@ from knowledge.game import (
     start,
 )
 from knowledge.situation import Formation, Situation
-from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.agreed_places import is_as_agreed
 from knowledge.tactics.standing_names import Names, names_of
@@ -30,6 +30,8 @@ from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
 from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capital, fitted, parity
 from knowledge.vocabulary import BallKind, Side, Topic
+
+AGREED = Source(kind=SourceKind.AGREED, citation="")
 
 _MOVING = re.compile(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
@@ -139,6 +141,7 @@ def _by_rule(situation: Situation) -> Advice:
         call, reasons = _singles(game)
     elif at is None:
         call, reasons = unsettled(situation, game, names)
+        reasons = _with_agreed_homes(reasons, situation, game)
     else:
         call, reasons = _settled(situation, game, names, at)
     return Advice(
@@ -151,6 +154,16 @@ def _by_rule(situation: Situation) -> Advice:
         picture=picture,
         more=(*_then(game, names), *slide.in_words(situation)),
     )
+
+
+def _with_agreed_homes(
+    reasons: tuple[Reason, ...], situation: Situation, game: GameState
+) -> tuple[Reason, ...]:
+    """Where an agreed stack ends up, before either case; the rule of parity makes room."""
+    homes = standing_picture.agreed_homes(situation, game)
+    if homes is None:
+        return reasons
+    return (Reason(text=homes, source=AGREED), *reasons[1:])
 
 
 def _then(game: GameState, names: Names) -> tuple[str, ...]:
