@@ -6,13 +6,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker
+from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker, Reason
 from knowledge.court import at_kitchen_line
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan_b import sign_of
 from knowledge.planning.plan_lines import MAX_LINES, plan_lines
 from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
+from knowledge.planning.rematch import expected
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Side, Topic
 
@@ -25,12 +26,13 @@ def advise(situation: Situation) -> Advice:
     lines = plan_lines(situation)
     has_book = any(one.profile.is_known for one in situation.theirs)
     if not has_book or sum(line.is_specific for line in lines) < SPECIFIC_LINES:
-        return _no_book(situation, lines if has_book else ())
+        return _no_book(situation, lines, has_book=has_book)
     return Advice(
         topic=Topic.GAME_PLAN,
         call=_call(lines),
         lines=tuple(line.reason() for line in lines),
-        unless=sign_of(situation, lines) if len(lines) < MAX_LINES else None,
+        unless=_unless(situation, lines),
+        assumed=_one_named(situation),
         confidence=Confidence.LEAN,
         numbers=_numbers(lines),
         choices=(
@@ -42,14 +44,34 @@ def advise(situation: Situation) -> Advice:
     )
 
 
+def _unless(situation: Situation, lines: Sequence[Line]) -> str | None:
+    """Of a rematch what they will probably change; else the sign for plan B, where there is room.
+
+    A guess about a pair that we met goes before a line of the plan, which "why" still tells.
+    """
+    guess = expected(situation, lines)
+    if guess is not None:
+        return f"{guess.text}."
+    return sign_of(situation, lines) if len(lines) < MAX_LINES else None
+
+
+def _one_named(situation: Situation) -> str | None:
+    """That half of their pair is missing: a plan for one of two is half a plan."""
+    if len(situation.theirs) != 1:
+        return None
+    return f"Only {situation.theirs[0].name} named: say the partner too."
+
+
 def _call(lines: Sequence[Line]) -> str:
     """The best line, with the second best where both fit a lock screen."""
     first, second = (line.cue.split(". ")[0].rstrip(".") for line in lines[:2])
     return first_that_fits((f"{first}. {second}.", f"{first}."))
 
 
-def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
-    known = tuple(line.reason() for line in lines if line.is_specific)[: SPECIFIC_LINES - 1]
+def _no_book(situation: Situation, lines: Sequence[Line], *, has_book: bool) -> Advice:
+    """What to look at first, and till then what holds against anybody."""
+    specific = [line for line in lines if line.is_specific and has_book]
+    known = tuple(line.reason() for line in specific)[: SPECIFIC_LINES - 1]
     who = pair_name(situation.theirs)
     book = "Little book" if known else "No book"
     return Advice(
@@ -58,10 +80,23 @@ def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
             (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
         ),
         lines=(*known, *PROBES),
-        assumed=None if known else MEANWHILE,
+        assumed=_one_named(situation) or (None if known else MEANWHILE),
         confidence=Confidence.GENERAL_RULE,
         choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
+        more=_general(lines, known),
     )
+
+
+GENERAL = "Against anybody: {do}"
+
+
+def _general(lines: Sequence[Line], known: Sequence[Reason]) -> tuple[str, ...]:
+    """The plan from general rules, in full: for who asks why, once nobody is noted."""
+    said = {reason.text for reason in known}
+    general = [line for line in lines if not line.is_specific and line.text not in said]
+    told = [GENERAL.format(do=line.do) for line in general]
+    probes = [f"Look: {one.text}" for one in PROBES]
+    return (*(reason.text for reason in known), *told, *probes) if told else ()
 
 
 def _numbers(lines: Sequence[Line]) -> dict[str, float]:

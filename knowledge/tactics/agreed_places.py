@@ -1,4 +1,4 @@
-"""Where our pair agreed to stand: the sides and the formation that hold until somebody says else."""
+"""Where our pair agreed to stand: sides and formation that hold until somebody says else."""
 
 from __future__ import annotations
 

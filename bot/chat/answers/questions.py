@@ -14,6 +14,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
+from bot.chat.answers.plan_book import keep_plan, with_plan_memory
 from bot.chat.answers.standing import Standing, cannot_be, standing
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
@@ -30,8 +31,6 @@ from knowledge.complaints import complains, complains_of_us
 from knowledge.situation import Situation
 from knowledge.tactics import advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
-
-PLAN_VARIANT = "A"
 
 SCORE_TOPICS = frozenset(
     {
@@ -123,7 +122,7 @@ def answer_asked(
         return cannot_be(asked, where)
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
-    _keep_plan(desk, advice, situation)
+    keep_plan(desk, advice, situation)
     if _hides_complaint(asked, advice, situation):
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
@@ -263,6 +262,12 @@ def _advice(
     answering: Callable[[Situation], Advice] = advise,
 ) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    situation = situation_for(desk, asked, where)
+    return answering(situation), situation
+
+
+def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
+    """Everything known that an answer to the question may use."""
     asked = with_example(asked, desk.context, desk.view)
     situation = gather(
         asked,
@@ -279,17 +284,4 @@ def _advice(
         meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
-    situation = with_aims(desk, supposing(situation, asked.hands))
-    return answering(situation), situation
-
-
-def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
-    """A game plan about known people is stored, so that it can be recalled and compared."""
-    if advice.topic is not Topic.GAME_PLAN or not advice.lines or len(situation.theirs) != 2:
-        return
-    theirs = desk.pair_of([one.player for one in situation.theirs])
-    lines = [line.text for line in advice.lines]
-    before = desk.book.latest_plan(theirs, variant=PLAN_VARIANT)
-    if before is None or list(before.lines) != lines:
-        ours = desk.pair_of([one.player for one in situation.ours])
-        desk.book.store_plan(our_pair=ours, their_pair=theirs, variant=PLAN_VARIANT, lines=lines)
+    return with_plan_memory(desk, with_aims(desk, supposing(situation, asked.hands)))

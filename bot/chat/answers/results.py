@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
@@ -19,7 +19,7 @@ from bot.chat.reply import Reply
 from bot.chat.score_reading import StateSaid, faults_said, state_said
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, faults, state_at
-from scouting_db.values import EntryKind, EntryRow, MatchId, MatchState, Winner
+from scouting_db.values import EntryKind, EntryRow, MatchId, MatchRow, MatchState, Winner
 
 Games = Sequence[tuple[int, int]]
 
@@ -69,6 +69,22 @@ def last_match(desk: Desk) -> Reply:
     row = None if change is None else desk.book.match(MatchId(change.targets["match"]))
     if row is None or row.state is not MatchState.OVER:
         return Reply(text=wording("match.none_last"))
+    result = told_result(desk, row)
+    key = "match.last_won" if result.won else "match.last_lost"
+    text = wording(key).format(games=result.games).replace(" .", ".")
+    return Reply(text=text, about=("match", row.match))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """How a match ended: None where nobody told, and its games as written, ours first."""
+
+    won: bool | None
+    games: str
+
+
+def told_result(desk: Desk, row: MatchRow) -> Result:
+    """The result as told in words, else as the log has it."""
     entries = desk.book.entries(row.match)
     told = [one for one in unvoided(entries) if one.kind is EntryKind.RESULT]
     log = read_log(entries, format_from_json(row.format))
@@ -78,9 +94,7 @@ def last_match(desk: Desk) -> Reply:
         said = [*detail.get("games", ())] or [detail[key] for key in ("tally",) if key in detail]
         won = told[-1].won_by is Winner.US
         games = tuple((ours, theirs) for ours, theirs in said) or _finished(log)
-    key = "match.last_won" if won else "match.last_lost"
-    text = wording(key).format(games=score_of(games)).replace(" .", ".")
-    return Reply(text=text, about=("match", row.match))
+    return Result(won=won, games=score_of(games))
 
 
 def _wins(games: Games) -> int:
