@@ -19,6 +19,7 @@ from bot.chat.answers import (
     undo_words,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
@@ -34,6 +35,7 @@ from bot.chat.question import (
     FormatTold,
     MatchSaid,
     NoteSaid,
+    PlanSaid,
     Question,
     RallySaid,
     RemarkSaid,
@@ -108,6 +110,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return undo_words.take_back(desk, understood)
         case WhySaid():
             return explain_last(desk)
+        case PlanSaid():
+            return tell_plan(desk, understood)
         case RetellSaid():
             return retell(desk, understood.how)
         case CorrectionSaid():

@@ -48,6 +48,7 @@ class Verb(StrEnum):
     MEANT = "meant"  # player, match, n: whom a name not in this match stood for
     TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
     AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
+    PLAN = "plan"  # what, two players of theirs: the plan against them in another form
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

@@ -30,6 +30,7 @@ from bot.chat.question import (
     BookSaid,
     BookVerb,
     Kind,
+    PlanSaid,
     Question,
     RallySaid,
     RetellSaid,
@@ -159,7 +160,9 @@ _KIND_OF_TAP = {
     Verb.ADD: Kind.BOOK,
 }
 
-_READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
+_READING_TAPS = frozenset(
+    {Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.PLAN, Verb.EXAMPLE, Verb.LATER}
+)
 """What anybody in a group may press; every other tap writes to the book."""
 
 
@@ -262,7 +265,9 @@ def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
-    return isinstance(understood, Question | WhySaid | RetellSaid | TimeoutsAsked | Unclear)
+    return isinstance(
+        understood, Question | WhySaid | PlanSaid | RetellSaid | TimeoutsAsked | Unclear
+    )
 
 
 def _for_reader(understood: Understood) -> Understood:

@@ -28,6 +28,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.plan_words import plan_said
 from bot.chat.question import (
     BookSaid,
     BookVerb,
@@ -89,7 +90,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
-    fixed = day_question(message, chat) or settled_topic(message)
+    fixed = plan_said(message, chat) or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

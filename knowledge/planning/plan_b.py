@@ -163,6 +163,7 @@ def advise(situation: Situation) -> Advice:
         topic=Topic.GAME_PLAN,
         call=_call(new[0]),
         lines=(sign, *(_reason(line) for line in new[:MOST_CHANGES]), *_keep(stay)),
+        number=f"Switching then is worth about {first.gain:.1f} rallies in 100.",
         assumed="My guess at their likeliest change.",
         confidence=Confidence.GENERAL_RULE,
         numbers=numbers_of(found),

@@ -15,7 +15,7 @@ from knowledge.planning.plan_lines import plan_lines
 from knowledge.situation import Situation
 from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.values import MatchRow, MatchState, Micros, PairId, PlanRow, Winner
-from scouting_db.zones import local_day
+from scouting_db.zones import local_day, local_time
 
 PLAN_VARIANT = "A"
 
@@ -119,6 +119,13 @@ def ended_at(desk: Desk, row: MatchRow) -> Micros:
 def day_of(desk: Desk, at: Micros) -> int:
     """The ordinal of the day on the book's own clock."""
     return local_day(at, desk.chat.zone or "UTC")
+
+
+def start_of_day(desk: Desk) -> Micros:
+    """When today began on the book's own clock."""
+    now = local_time(desk.now, desk.chat.zone or "UTC")
+    midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
+    return Micros(int(midnight.timestamp() * 1e6))
 
 
 _CHOSEN = MappingProxyType(

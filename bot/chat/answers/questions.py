@@ -14,7 +14,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
-from bot.chat.answers.plan_book import keep_plan, with_plan_memory
+from bot.chat.answers.plan_book import IS_PLAN, keep_plan, with_plan_memory
+from bot.chat.answers.plan_buttons import plan_buttons
+from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.standing import Standing, cannot_be, standing
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
@@ -52,6 +54,10 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     about = settled(mentions)
     if about is None:
         return ask_which(desk, question.text, mentions)
+    if question.topic is Topic.GAME_PLAN:
+        fault = people_fault(desk, question.text, mentions)
+        if fault is not None:
+            return fault
     rates = question.slots.rates
     taken_back = keep_rates(desk, rates) if rates is not None and rates.holds else []
     last = desk.context.asked
@@ -133,6 +139,8 @@ def answer_asked(
         offers=offers,
         **_around(asked, situation),
     )
+    if IS_PLAN in advice.numbers and asked.topic is Topic.GAME_PLAN and not short:
+        reply = with_buttons(reply, plan_buttons(desk, situation))
     is_card = asked.topic is Topic.PAIR_UP and not short
     return with_card(reply, advice, situation) if is_card else reply
 
