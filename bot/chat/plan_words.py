@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.message import Message, is_ours
+from bot.chat.message import Message
 from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -187,8 +187,19 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
-    to = _addressee(named, chat) if what is PlanAsk.SHARE else None
-    return PlanSaid(text=message.text, what=what, mentions=named, to=to)
+    return PlanSaid(
+        text=message.text,
+        what=what,
+        mentions=named,
+        earlier=_EARLIER.search(line) is not None,
+    )
+
+
+_EARLIER = re.compile(
+    r"\b(?:last (?:time|match|week|meeting|game)|old|previous|earlier|yesterday|back then"
+    r"|from before|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b"
+)
+"""Words for the plan of the last meeting, and not the one given a minute ago."""
 
 
 _OUR_MESSAGE = re.compile(r"^(?:For .{1,60}: p|P)lan (?:for practice )?vs .+\n1 ")
@@ -205,7 +216,7 @@ def _our_own(message: Message) -> PlanSaid | None:
 
 def _speaks_of_plans(line: str, chat: ChatView) -> bool:
     """ "What will they do differently" of nobody, with nobody to play, asks something else."""
-    return "N" in line.split() or bool(chat.theirs)
+    return "N" in line.split() or bool({*chat.theirs, *chat.focus} - {*chat.ours})
 
 
 def line_of(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
@@ -235,9 +246,3 @@ def _cue(message: Message, *, serving: bool) -> Question:
         confidence=CERTAIN,
         slots=replace(slots, serving=serving),
     )
-
-
-def _addressee(named: Sequence[Mention], chat: ChatView) -> str | None:
-    """Who of ours the message is for, as typed; None for whoever it may be."""
-    ours = [one for one in named if is_ours(one, chat.ours)]
-    return ours[0].typed if ours else None

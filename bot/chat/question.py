@@ -417,13 +417,12 @@ class PlanAsk(StrEnum):
 class PlanSaid:
     """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
 
-    `to` is who the message is for, as typed. `earlier`: the plan of the last meeting is meant.
+    `earlier`: the plan of the last meeting is meant.
     """
 
     text: str
     what: PlanAsk
     mentions: tuple[Mention, ...] = ()
-    to: str | None = None
     earlier: bool = False
 
 

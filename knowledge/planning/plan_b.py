@@ -61,9 +61,14 @@ class Variant:
         return self.shift.weight * self.cost
 
 
-def variants(situation: Situation, lines: Sequence[Line]) -> tuple[Variant, ...]:
-    """The plan under every change of theirs that costs us something, the likeliest first."""
-    target = most_targeted(situation, lines)
+def variants(
+    situation: Situation, lines: Sequence[Line], *, target: OnCourt | None = None
+) -> tuple[Variant, ...]:
+    """The plan under every change of theirs that costs us something, the likeliest first.
+
+    They help the `target`, which is the one whom the plan plays at most unless said.
+    """
+    target = target or most_targeted(situation, lines)
     if target is None:
         return ()
     found = (_variant(shift, lines) for shift in shifts(situation, target))

@@ -13,7 +13,8 @@ from datetime import date
 from knowledge.given_plan import GivenLine, LastMeeting, Tried
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.plan_b import Variant, variants
-from knowledge.situation import Situation
+from knowledge.planning.shifts import Shift, shifts
+from knowledge.situation import OnCourt, Situation
 
 FEWEST_TRIED = 6
 """Fewer logged rallies of a line say nothing of whether it won. Our own guess."""
@@ -34,6 +35,11 @@ class Expected:
     def text(self) -> str:
         return f"{self.because}: {self.change} (a guess)"
 
+    @property
+    def reason(self) -> str:
+        """Why, for a page whose call says what to expect already."""
+        return f"My guess: {self.because[0].lower()}{self.because[1:]}"
+
 
 def expected(situation: Situation, lines: Sequence[Line]) -> Expected | None:
     """The guess; None without a last meeting whose end is known."""
@@ -43,20 +49,37 @@ def expected(situation: Situation, lines: Sequence[Line]) -> Expected | None:
     if not meeting.won:
         return Expected(because="They won last time", change="expect the same again")
     best = what_won(meeting)
-    found = variants(situation, lines)
-    if best is None or not found:
+    if best is None:
         return Expected(because="You won last time", change="expect them to try something else")
-    return Expected(
-        because=f"You won {doing(best.do)}",
-        change=f"expect {_sign(found[0])}",
-        variant=found[0],
-    )
+    target = next((one for one in situation.theirs if one.name in best.do), None)
+    found = variants(situation, lines, target=target)
+    shift = found[0].shift if found else _usual_shift(situation, target)
+    change = f"expect {_infinitive(shift.sign)}" if shift else "expect them to change that"
+    because = _because(meeting, best)
+    return Expected(because=because, change=change, variant=found[0] if found else None)
+
+
+def _usual_shift(situation: Situation, target: OnCourt | None) -> Shift | None:
+    """What costs them nothing to try, where nothing costs us much."""
+    return next(shifts(situation, target), None) if target is not None else None
+
+
+def _because(meeting: LastMeeting, best: GivenLine) -> str:
+    """What won as counted; without a count only what the plan led with, which is less."""
+    counted = next((one for one in _counted(meeting) if one.do == best.do), None)
+    if counted is None:
+        return f"You won leading with {doing(best.do)}"
+    return f"You won {counted.won} of {counted.of} {doing(best.do)}"
+
+
+def _counted(meeting: LastMeeting) -> tuple[Tried, ...]:
+    return tuple(one for one in meeting.tried if one.of >= FEWEST_TRIED)
 
 
 def what_won(meeting: LastMeeting) -> GivenLine | None:
     """The line of that plan that beat them: by the log where it counts enough, else by worth."""
     aims = [line for line in meeting.plan if line.phase in _AIMS]
-    counted = {one.do: one for one in meeting.tried if one.of >= FEWEST_TRIED}
+    counted = {one.do: one for one in _counted(meeting)}
     logged = [line for line in aims if line.do in counted]
     if logged:
         return max(logged, key=lambda line: _won_over(counted[line.do]))
@@ -94,9 +117,8 @@ def doing(do: str) -> str:
     return f"{_GERUNDS[verb]} {what}" if verb in _GERUNDS else f"with {said}"
 
 
-def _sign(variant: Variant) -> str:
+def _infinitive(sign: str) -> str:
     """ "Lindqvist to slide over": the sign as what to expect."""
-    sign = variant.shift.sign
     for finite, infinitive in _TO:
         sign = sign.replace(finite, infinitive, 1)
     return sign

@@ -25,8 +25,8 @@ from bot.chat.answers.plan_since import since_advice
 from bot.chat.answers.questions import situation_for
 from bot.chat.answers.standing import standing
 from bot.chat.context import Asked, Depth
-from bot.chat.payload import Verb, tap
 from bot.chat.message import is_ours
+from bot.chat.payload import Verb, tap
 from bot.chat.question import Mention, PlanAsk, PlanSaid
 from bot.chat.render import offer_buttons, render, rows
 from bot.chat.reply import Button, Reply
@@ -54,7 +54,15 @@ def tell_plan(desk: Desk, said: PlanSaid) -> Reply:
     fault = people_fault(desk, said.text, mentions)
     if fault is not None:
         return fault
-    return plan_page(desk, said.what, about, text=said.text, to=said.to, earlier=said.earlier)
+    return plan_page(
+        desk, said.what, about, text=said.text, to=_to(desk, said), earlier=said.earlier
+    )
+
+
+def _to(desk: Desk, said: PlanSaid) -> str | None:
+    """Who of ours the message is for; None for whoever it may be."""
+    ours = settled(one for one in said.mentions if is_ours(one, desk.ours))
+    return desk.view.short_name(ours[0]) if ours else None
 
 
 def _of_them(desk: Desk, said: PlanSaid) -> tuple[Mention, ...]:
@@ -74,11 +82,13 @@ def plan_page(
     earlier: bool = False,
 ) -> Reply:
     """The page; a text and a button take the same road from here."""
-    asked = Asked(topic=Topic.GAME_PLAN, text=text, about=tuple(about))
+    last = desk.context.asked
+    named = tuple(about) or (last.about if last is not None else ())
+    asked = Asked(topic=Topic.GAME_PLAN, text=text, about=named)
     desk.trace |= {"topic": Topic.GAME_PLAN}
     situation = situation_for(desk, asked, standing(desk, asked))
     desk.context = replace(
-        desk.context.looking_at(*(about or desk.context.focus)),
+        desk.context.looking_at(*(named or desk.context.focus)),
         asked=asked,
         told=Depth.FULL,
         asked_last=True,

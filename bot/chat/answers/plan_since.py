@@ -85,11 +85,12 @@ def _page(
     today = day_of(desk, desk.now)
     when = day_name(since.day, today=today)
     lines = [*_meeting_lines(situation.last_meeting, when)]
+    if guess is not None:
+        text = guess.reason if guess.variant is not None else guess.text
+        lines.append(Reason(text=text, source=COMMON_PRACTICE))
     fresh = _notes_line(desk, situation, since, when)
     lines += [fresh] if fresh else []
     lines += [Reason(text=one.text, source=one.source) for one in moved[:MOST_MOVED]]
-    if guess is not None:
-        lines.append(Reason(text=guess.text, source=COMMON_PRACTICE))
     if not fresh and not moved:
         lines.append(Reason(text=wording("plan.nothing_new"), source=book(notes=0)))
     return Advice(
