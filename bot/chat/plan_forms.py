@@ -102,7 +102,7 @@ FORMS: Sequence[tuple[PlanAsk, str]] = (
     (
         PlanAsk.SINCE,
         r"(?:(?:its a |the )?rematch(?: (?:with|vs|against) (?:N|them))?(?: so)? )?"
-        r"what (?:will|would|do|might) (?:they|N) (?:probably )?(?:change|try|do differently)"
+        r"what (?:will|would|do|might) (?:they|N) (?:probably )?(?:change|try|do different(?:ly)?)"
         r"(?: (?:this time|next time|in the rematch|now))?",
     ),
     (
@@ -110,7 +110,10 @@ FORMS: Sequence[tuple[PlanAsk, str]] = (
         rf"{POLITE}(?:any )?(?:updates?|whats different|what is different|what (?:has )?changed"
         r"|whats changed)(?: (?:on|about|with|for))? N(?: now| lately)?",
     ),
-    (PlanAsk.SINCE, rf"{POLITE}how (?:have|has|did) (?:N|they) changed?(?: since last \w+)?"),
+    (
+        PlanAsk.SINCE,
+        rf"{POLITE}(?:how )?(?:have|has|did) (?:N|they) changed?(?: since (?:last )?\w+)?",
+    ),
     (
         PlanAsk.SINCE,
         rf"{POLITE}(?:what have we (?:learned|learnt|seen)|(?:what|whats|anything) (?:is )?"

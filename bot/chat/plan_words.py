@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message
-from bot.chat.plan_forms import AGAINST, END, FORMS, PLAN, POLITE, SHOW, THE, WAS
+from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -33,14 +33,15 @@ _BESIDE: Sequence[tuple[PlanAsk, str]] = (
     ),
     (
         PlanAsk.PLAN_B,
-        r"planb|pla+n+ b|paln b|pln b|backup|back up|fallback"
+        r"planb|pla+n+ b|b plan|paln b|pln b|backup|back up|fallback"
         r"|(?:if|when|once|after) they (?:change|adjust|adapt|catch on|figure)"
         r"|(?:alternative|alternate|another|different|plan b) plan"
         r"|(?:if|when) (?:the |our |this )?plan (?:a )?(?:\w+ )?(?:fails?|works?|stops?|breaks?)",
     ),
     (
         PlanAsk.AGAIN,
-        r"again|agian|last (?:time|match|meeting|week|game)|old|previous|earlier|repeat|recall"
+        r"again|agian|once more|did we use|last (?:weeks?|time|match|meeting|game)"
+        r"|old|previous|earlier|repeat|recall"
         r"|stored|saved|plans? (?:that )?we (?:had|made|used)|remind|plan was$",
     ),
 )
@@ -81,7 +82,7 @@ _CUE_SERVING = re.compile(
 _CUE_RECEIVING = re.compile(
     rf"(?:{_REMINDS}{_BEFORE}|{_PLAN_WHEN} (?:when|while|as))"
     rf" (?:(?:they|theyre|they are) (?:serve|serving)"
-    rf"|(?:we|i|were|im|we are) (?:return|receive|returning|receiving)){END}"
+    rf"|(?:we|i|were|im|we are) (?:return|receive|recieve|returning|receiving)){END}"
 )
 
 
@@ -94,7 +95,7 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if serving is not None:
         return _cue(message, serving=serving)
     what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
-    what = what or _loosely(line, message)
+    what = what or _loosely(line, message) or _sends_it(line, chat)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
@@ -125,6 +126,18 @@ def _our_own(message: Message) -> PlanSaid | None:
     return PlanSaid(text=message.text, what=PlanAsk.AGAIN, mentions=named)
 
 
+_SENDS_IT = re.compile(
+    rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{END}"
+    rf"|{POLITE}{SEND} {HIM} (?:it|this|that){END}"
+)
+
+
+def _sends_it(line: str, chat: ChatView) -> PlanAsk | None:
+    """ "Send it to Tom" right after a plan."""
+    is_plan = chat.last_topic is Topic.GAME_PLAN
+    return PlanAsk.SHARE if is_plan and _SENDS_IT.fullmatch(line) else None
+
+
 def _speaks_of_plans(line: str, chat: ChatView) -> bool:
     """ "What will they do differently" of nobody, with nobody to play, asks something else."""
     return "N" in line.split() or bool({*chat.theirs, *chat.focus} - {*chat.ours})
@@ -143,10 +156,12 @@ def line_of(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
 _CHAIN = re.compile(r"\bN(?: (?:and |n |und |with |or )?N)+\b")
 
 
-_NOW_SERVING = re.compile(r"\b(?:we|were|we are|i|im) (?:serve|serving)\b(?! first)")
+_NOW_SERVING = re.compile(
+    r"\b(?:(?:we|were|we are|i|im) (?:serve|serving)\b(?! first)|on (?:our|my) serve\b)"
+)
 _NOW_RECEIVING = re.compile(
     r"\b(?:(?:they|theyre|they are) (?:serve|serving)"
-    r"|(?:we|were|we are|im) (?:receive|receiving))\b"
+    r"|(?:we|were|we are|im) (?:receive|recieve|receiving|recieving)|on their serve)\b"
 )
 
 
