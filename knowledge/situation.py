@@ -11,6 +11,7 @@ from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.chances import RallyTally, RingTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
+from knowledge.given_plan import GivenLine, LastMeeting
 from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
@@ -158,7 +159,8 @@ class Situation:
     (serving, receiving), for a pair that nothing is known of. `today` is the ordinal of the day,
     so that a report can say how old a note is. `recent_aims` are the ids of the options that we
     chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
-    that rally was ours, None where it is not known.
+    that rally was ours, None where it is not known. `given_plan` is the plan last given against
+    these two, `last_meeting` the finished match before, where a plan or a cue is asked for.
     """
 
     topic: Topic
@@ -192,6 +194,8 @@ class Situation:
     aims_won: Mapping[Topic, tuple[bool | None, ...]] = field(
         default_factory=lambda: MappingProxyType({})
     )
+    given_plan: tuple[GivenLine, ...] = ()
+    last_meeting: LastMeeting | None = None
 
     @property
     def tallies(self) -> tuple[RallyTally, ...]:

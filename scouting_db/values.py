@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import Any, NewType
 
 from knowledge.evidence import Observation
+from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import (
     AgreementKey,
     BallQuality,
@@ -314,7 +315,7 @@ class PlanRow:
     plan: PlanId
     their_pair: PairId | None
     variant: str
-    lines: tuple[str, ...]
+    lines: tuple[GivenLine, ...]
     made_at: Micros
 
 

@@ -25,6 +25,7 @@ from bot.chat.answers import (
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
+from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
@@ -44,6 +45,7 @@ from bot.chat.question import (
     ListedVerb,
     MatchSaid,
     NoteSaid,
+    PlanSaid,
     PoolAsked,
     PoolSaid,
     PoolVerb,
@@ -122,6 +124,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return undo_words.take_back(desk, understood)
         case WhySaid():
             return explain_last(desk)
+        case PlanSaid():
+            return tell_plan(desk, understood)
         case RetellSaid():
             return retell(desk, understood.how)
         case CorrectionSaid():

@@ -20,6 +20,7 @@ from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.situation import Agreement, Asked, OnCourt, Situation
+from knowledge.tactics.agreed_places import with_agreed_places
 from knowledge.vocabulary import PlayerId, Side, Trait
 from scouting_db.values import AgreementRow, PairId, PlayerRow
 
@@ -176,7 +177,7 @@ def gather(
     ours = _ours(context, view)
     theirs = _theirs(asked, context, view)
     asker = next((one for one in (asked.asker, context.asker) if one in ours), None)
-    return Situation(
+    situation = Situation(
         topic=asked.topic,
         asked=_asked(asked, context, score_said=score_said),
         ours=_on_court(ours, context, view),
@@ -203,6 +204,8 @@ def gather(
         wind=asked.wind,
         today=today,
     )
+    sides_said = any(context.side_of(player) is not None for player in ours)
+    return with_agreed_places(situation, sides_said=sides_said)
 
 
 def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:

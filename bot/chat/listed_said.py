@@ -6,10 +6,10 @@ Pools, rallies of a video, for whom a coach speaks, and what is asked of lists.
 from __future__ import annotations
 
 from bot.chat.coach_said import coach_said
+from bot.chat.leaks_said import leaks_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.question import ListAsked, ListedVerb, Understood
 from bot.chat.results_brief import score_then_won
-from bot.chat.leaks_said import leaks_said
 from bot.chat.video_said import video_said
 from bot.chat.view import ChatView
 from bot.chat.words import words

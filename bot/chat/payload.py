@@ -50,6 +50,7 @@ class Verb(StrEnum):
     AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
     PAGE = "page"  # what, of which match or event, page: more of a list
     SCOUT = "scout"  # card, question, player, answer; card, skip|look|done; open: see scout_taps
+    PLAN = "plan"  # what, two players of theirs: the plan against them in another form
     LATER = "later"  # pending number: the next of several questions asked at once
 
 

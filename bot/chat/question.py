@@ -405,6 +405,29 @@ class WhySaid:
     text: str
 
 
+class PlanAsk(StrEnum):
+    """What of a plan is wanted: as given before, its second half, what is new, or a message."""
+
+    AGAIN = "again"
+    PLAN_B = "b"
+    SINCE = "since"
+    SHARE = "share"
+    STUDENT = "student"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanSaid:
+    """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
+
+    `earlier`: the plan of the last meeting is meant.
+    """
+
+    text: str
+    what: PlanAsk
+    mentions: tuple[Mention, ...] = ()
+    earlier: bool = False
+
+
 class Retelling(StrEnum):
     """How the last answer is to be told again."""
 
@@ -577,6 +600,7 @@ Understood = (
     | AgreementSaid
     | UndoSaid
     | WhySaid
+    | PlanSaid
     | RetellSaid
     | CorrectionSaid
     | BookSaid
@@ -605,6 +629,7 @@ KIND_OF: dict[type, Kind] = {
     AgreementSaid: Kind.AGREEMENT,
     UndoSaid: Kind.UNDO,
     WhySaid: Kind.QUESTION,
+    PlanSaid: Kind.QUESTION,
     RetellSaid: Kind.QUESTION,
     CorrectionSaid: Kind.CORRECTION,
     BookSaid: Kind.BOOK,

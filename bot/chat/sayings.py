@@ -88,7 +88,8 @@ _AGREEMENT_WORDS = (
     (r"\b(?:lobs?|lobbed|overhead|overheads)\b", AgreementKey.LOBS),
     (r"\b(?:middle|center|centre|seam|between us|down the gut)\b", AgreementKey.MIDDLE),
     (
-        r"\b(?:left side|right side|plays? left|plays? right|on the left|on the right|sides?)\b",
+        r"\b(?:left side|right side|plays? left|plays? right|on the left|on the right|sides?"
+        r"|left (?:and )?\w+ right|right (?:and )?\w+ left)\b",
         AgreementKey.SIDES,
     ),
 )

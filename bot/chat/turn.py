@@ -32,6 +32,7 @@ from bot.chat.question import (
     CoachSaid,
     Kind,
     ListAsked,
+    PlanSaid,
     PoolAsked,
     Question,
     RallySaid,
@@ -168,7 +169,16 @@ _KIND_OF_TAP = {
 }
 
 _READING_TAPS = frozenset(
-    {Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER, Verb.PAGE}
+    {
+        Verb.ASK,
+        Verb.WHY,
+        Verb.MIX,
+        Verb.PICK,
+        Verb.PLAN,
+        Verb.EXAMPLE,
+        Verb.LATER,
+        Verb.PAGE,
+    }
 )
 """What anybody in a group may press; every other tap writes to the book."""
 
@@ -273,7 +283,16 @@ _READING_VERBS = frozenset(
 )
 
 
-_READING = (Question, WhySaid, RetellSaid, TimeoutsAsked, PoolAsked, ListAsked, Unclear)
+_READING = (
+    Question,
+    WhySaid,
+    PlanSaid,
+    RetellSaid,
+    TimeoutsAsked,
+    PoolAsked,
+    ListAsked,
+    Unclear,
+)
 
 
 def _only_reads(understood: Understood) -> bool:

@@ -29,6 +29,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.plan_words import plan_said
 from bot.chat.question import (
     BookSaid,
     BookVerb,
@@ -106,7 +107,8 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed = scout_said(message) or day_question(message, chat) or settled_topic(message)
+    fixed = scout_said(message) or plan_said(message, chat) or day_question(message, chat)
+    fixed = fixed or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

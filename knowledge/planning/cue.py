@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from collections.abc import Sequence
+
+from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.game import places, receiver, server
 from knowledge.planning.line import Line
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.planning.returning import serve_line
+from knowledge.planning.roles import Roles, roles_of
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import rule
+from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.vocabulary import PlayerId, Side, Topic
 
 MAX_WORDS = 8
@@ -24,22 +27,44 @@ WHO_PLAYS = rule("4.B")
 """Who serves and receives follows from the score (2025 edition, 4.B)."""
 
 
+GENERAL_FREE_SERVING = "Stay back till the third, then in."
+GENERAL_FREE_RECEIVING = "At the line, paddle up."
+
+LATE_POINTS = 2
+"""So near the end the best line is said every time, since a rally weighs most there."""
+
+
 def advise(situation: Situation) -> Advice:
-    """One line for the next rally; the best few take turns so that they are read."""
+    """One line for whoever serves or receives, and one for the partner where it is known who is.
+
+    The best few take turns so that they are read. Whoever asks gets their own line first.
+    """
     we_serve = _we_serve(situation)
     serving = bool(we_serve)
-    usable = _usable(situation, we_serve=serving)
-    line = usable[_turn(situation) % min(IN_TURN, len(usable))] if usable else None
-    general = GENERAL_SERVING if serving else GENERAL_RECEIVING
+    roles = roles_of(situation, we_serve=serving)
+    usable = _usable(situation, roles)
+    line = _in_turn(situation, usable)
+    other = _for_free(roles, usable, line)
+    first, second = _said(situation, roles, line), _said_to_free(roles, other)
+    if roles.asks_free and second is not None:
+        line, other, first, second = other, line, second, first
     return Advice(
         topic=Topic.CUE,
-        call=line.cue if line else general[_turn(situation) % len(general)],
-        reasons=_reasons(situation, line),
+        call=first,
+        reasons=_reasons(situation, line, second, other),
         assumed=None if we_serve is not None else "Taken as receiving.",
         confidence=Confidence.LEAN if line else Confidence.GENERAL_RULE,
-        numbers={f"{line.phase}_per_100": line.per_100} if line else {},
+        numbers=_numbers(situation, line),
         choices=_choices() if we_serve is None else (),
     )
+
+
+def _numbers(situation: Situation, line: Line | None) -> dict[str, float]:
+    if line is None:
+        return {}
+    given = {one.do for one in situation.given_plan}
+    from_plan = {"from_given_plan": float(line.do in given)} if given else {}
+    return {f"{line.phase}_per_100": line.per_100} | from_plan
 
 
 def _we_serve(situation: Situation) -> bool | None:
@@ -48,33 +73,79 @@ def _we_serve(situation: Situation) -> bool | None:
     return None if situation.game is None else situation.game.we_serve
 
 
+def _in_turn(situation: Situation, usable: Sequence[Line]) -> Line | None:
+    """The line whose turn it is; late in a game the best one, as it was at 2-2."""
+    if not usable:
+        return None
+    return usable[0 if _is_late(situation) else _turn(situation) % min(IN_TURN, len(usable))]
+
+
+def _is_late(situation: Situation) -> bool:
+    game = situation.game
+    return game is not None and max(game.ours, game.theirs) >= game.format.target - LATE_POINTS
+
+
 def _turn(situation: Situation) -> int:
     """Changes with every point, so that the same words don't stand there twice running."""
     game = situation.game
     return 0 if game is None else game.ours + game.theirs
 
 
-def _usable(situation: Situation, *, we_serve: bool) -> list[Line]:
-    """Lines for this rally: the first ball first, then the most useful."""
+def usable_lines(situation: Situation) -> list[Line]:
+    """What may be said before this rally, in the order in which it is said."""
+    we_serve = bool(_we_serve(situation))
+    return _usable(situation, roles_of(situation, we_serve=we_serve))
+
+
+def _usable(situation: Situation, roles: Roles) -> list[Line]:
+    """Lines for this rally: the first ball first, then those of the plan given, by their worth."""
     lines = list(plan_lines(situation))
-    serve = serve_line_at_score(situation) if we_serve else None
+    serve = serve_line_at_score(situation) if roles.we_serve else None
     lines += [] if serve is None else [serve]
+    given = {one.do for one in situation.given_plan}
     suited = [
         line
         for line in lines
-        if line.is_specific
-        and line.per_100 > 0
-        and line.suits(we_serve=we_serve)
-        and line.who in (None, *_returners(situation, we_serve=we_serve))
-        and _is_short(line.cue)
+        if line.is_specific and line.per_100 > 0 and roles.may_use(line) and _is_short(line.cue)
     ]
-    return sorted(suited, key=lambda line: (line.we_serve is None, -line.per_100))
+    return sorted(
+        suited, key=lambda line: (line.we_serve is None, line.do not in given, -line.per_100)
+    )
 
 
-def _returners(situation: Situation, *, we_serve: bool) -> tuple[PlayerId, ...]:
-    """To whom of ours a line may speak: the receiver where the score settles who that is."""
-    who = None if we_serve or situation.game is None else receiver(situation.game)
-    return (who,) if who is not None else tuple(one.player for one in situation.ours)
+def _for_free(roles: Roles, usable: Sequence[Line], line: Line | None) -> Line | None:
+    """The partner's line: the best that is not said already; None where nobody is named."""
+    if roles.free is None or (line is not None and not roles.is_for_bound(line)):
+        return None
+    return next((one for one in usable if one is not line and roles.fits_free(one)), None)
+
+
+def _said(situation: Situation, roles: Roles, line: Line | None) -> str:
+    general = GENERAL_SERVING if roles.we_serve else GENERAL_RECEIVING
+    cue = line.cue if line else general[_turn(situation) % len(general)]
+    if roles.bound is None or (line is not None and not roles.is_for_bound(line)):
+        return cue
+    return _addressed(roles.bound, cue)
+
+
+def _said_to_free(roles: Roles, line: Line | None) -> str | None:
+    if roles.free is None:
+        return None
+    general = GENERAL_FREE_SERVING if roles.we_serve else GENERAL_FREE_RECEIVING
+    return _addressed(roles.free, line.cue if line else general)
+
+
+def _addressed(one: OnCourt, cue: str) -> str:
+    """ "Tom: return deep at Lindqvist.", in as many words as a cue may have."""
+    if cue.startswith(f"{one.name}:"):
+        return cue
+    said = f"{one.name}: {cue[0].lower()}{cue[1:]}"
+    first = f"{said.split('. ')[0].rstrip('.')}."
+    return next((each for each in (said, first) if _is_short(each) and _fits(each)), cue)
+
+
+def _fits(cue: str) -> bool:
+    return len(cue) <= CALL_LIMIT
 
 
 def _is_short(cue: str) -> bool:
@@ -98,8 +169,13 @@ def _receiver(situation: Situation) -> tuple[OnCourt | None, Side | None]:
     return situation.find(who), at.receiving.bound_court
 
 
-def _reasons(situation: Situation, line: Line | None) -> tuple[Reason, ...]:
+def _reasons(
+    situation: Situation, line: Line | None, second: str | None, other: Line | None
+) -> tuple[Reason, ...]:
     reasons = []
+    if second is not None:
+        source = other.reason().source if other else COMMON_PRACTICE
+        reasons.append(Reason(text=second.rstrip("."), source=source))
     who = _who_plays(situation)
     if who is not None:
         reasons.append(Reason(text=who, source=WHO_PLAYS))

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from knowledge.advice import Arrow
 from knowledge.engine import Part
-from knowledge.planning.line import Line, Phase
+from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.planning.phrases import fact_words
 from knowledge.planning.weighing import is_weak, said_of
 from knowledge.situation import Asked, OnCourt, Situation
@@ -75,6 +75,8 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
         share=answer.ranking.share / (1 if only is None else len(situation.ours)),
         source=source,
         arrow=_arrow(answer, situation),
+        option=answer.ranking.best.option.id,
+        worth=worth_of(answer.ranking, _gain_over_any_aim(answer)),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from knowledge.advice import Arrow
 from knowledge.court import at_kitchen_line
 from knowledge.planning import sizes
-from knowledge.planning.line import Line, Phase
+from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.attack_answer import SEAM_LABEL, Aimed, aimed, hitters
 from knowledge.tactics.attack_spots import BodySpot
@@ -36,6 +36,8 @@ def hands_line(situation: Situation) -> Line | None:
         share=sizes.HANDS_SHARE,
         source=weighed.source,
         arrow=None if found.spot is None else _arrow(found.spot.target),
+        option=weighed.best,
+        worth=worth_of(weighed.ranking, weighed.gain),
     )
 
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
+from types import MappingProxyType
 
 from knowledge.advice import Arrow, Reason
+from knowledge.engine import Ranking
 from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.vocabulary import EvidenceId, PlayerId, RallyPoints
 
@@ -30,7 +33,8 @@ class Line:
     `source` is what stands behind the trait that `because` names: without notes and rallies it is
     a general rule. `cue` is the same in at most eight
     words. `who` is the one of ours it speaks to, if not both; `we_serve` says in which rallies
-    it can be used, None in all.
+    it can be used, None in all. `option` is what it chose, `worth` the points of every option of
+    the decision it comes from, over the same plain alternative: what the choice is worth elsewhere.
     """
 
     phase: Phase
@@ -43,6 +47,8 @@ class Line:
     arrow: Arrow | None = None
     who: PlayerId | None = None
     we_serve: bool | None = None
+    option: str = ""
+    worth: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}), repr=False)
 
     @property
     def per_100(self) -> float:
@@ -70,3 +76,11 @@ class Line:
 
     def reason(self) -> Reason:
         return Reason(text=self.text, source=self.source)
+
+
+def worth_of(ranking: Ranking, points: float) -> Mapping[str, float]:
+    """Points of each option over the plain one, of which the best gains so many."""
+    best = ranking.best.chance
+    return MappingProxyType(
+        {one.option.id: points - 100 * (best - one.chance) for one in ranking.ranked}
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.planning.line import Line, Phase
+from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.situation import Asked, Situation
 from knowledge.tactics.lob_answer import LobAnswer, answer_lob, lob_decision
 from knowledge.tactics.lob_effects import NO_LOB, over
@@ -31,4 +31,6 @@ def _line(answer: LobAnswer) -> Line:
         points=answer.weighed.gain,
         share=answer.weighed.ranking.share,
         source=answer.weighed.source,
+        option=answer.weighed.best,
+        worth=worth_of(answer.weighed.ranking, answer.weighed.gain),
     )

@@ -6,26 +6,19 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker
+from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker, Reason
 from knowledge.court import at_kitchen_line
-from knowledge.planning.dinking import dink_line
-from knowledge.planning.hands import hands_line
 from knowledge.planning.line import Line, Phase
-from knowledge.planning.lobbing import lob_line
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.ours import our_line
+from knowledge.planning.plan_b import sign_of
+from knowledge.planning.plan_lines import MAX_LINES, plan_lines
 from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
-from knowledge.planning.respect import respect_line
-from knowledge.planning.returning import return_line
-from knowledge.planning.thirds import third_line
+from knowledge.planning.rematch import expected
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Side, Topic
 
-MAX_LINES = 5
 SPECIFIC_LINES = 3
 """A plan with fewer lines about these people fits every pair in the draw: then say so."""
-
-PHASES_BEFORE_RESPECT = MAX_LINES - 1
 
 
 def advise(situation: Situation) -> Advice:
@@ -33,12 +26,13 @@ def advise(situation: Situation) -> Advice:
     lines = plan_lines(situation)
     has_book = any(one.profile.is_known for one in situation.theirs)
     if not has_book or sum(line.is_specific for line in lines) < SPECIFIC_LINES:
-        return _no_book(situation, lines if has_book else ())
+        return _no_book(situation, lines, has_book=has_book)
     return Advice(
         topic=Topic.GAME_PLAN,
         call=_call(lines),
         lines=tuple(line.reason() for line in lines),
-        unless=_plan_b(situation, lines) if len(lines) < MAX_LINES else None,
+        unless=_unless(situation, lines),
+        assumed=_one_named(situation),
         confidence=Confidence.LEAN,
         numbers=_numbers(lines),
         choices=(
@@ -50,18 +44,22 @@ def advise(situation: Situation) -> Advice:
     )
 
 
-def plan_lines(situation: Situation) -> tuple[Line, ...]:
-    """The lines of the plan, most useful first, with what to respect at the end.
+def _unless(situation: Situation, lines: Sequence[Line]) -> str | None:
+    """Of a rematch what they will probably change; else the sign for plan B, where there is room.
 
-    A line about these people goes before a general one, which is worth nothing over itself.
+    A guess about a pair that we met goes before a line of the plan, which "why" still tells.
     """
-    phases = (return_line, third_line, dink_line, hands_line, lob_line, our_line)
-    found = [line for phase in phases if (line := phase(situation)) is not None]
-    found.sort(key=lambda line: (-line.is_specific, -line.per_100))
-    aims = found[:PHASES_BEFORE_RESPECT]
-    said = frozenset(one for line in aims for one in line.evidence)
-    respect = respect_line(situation, said=said)
-    return tuple(found[:MAX_LINES]) if respect is None else (*aims, respect)
+    guess = expected(situation, lines)
+    if guess is not None:
+        return f"{guess.text}."
+    return sign_of(situation, lines) if len(lines) < MAX_LINES else None
+
+
+def _one_named(situation: Situation) -> str | None:
+    """That half of their pair is missing: a plan for one of two is half a plan."""
+    if len(situation.theirs) != 1:
+        return None
+    return f"Only {situation.theirs[0].name} named: say the partner too."
 
 
 def _call(lines: Sequence[Line]) -> str:
@@ -70,8 +68,10 @@ def _call(lines: Sequence[Line]) -> str:
     return first_that_fits((f"{first}. {second}.", f"{first}."))
 
 
-def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
-    known = tuple(line.reason() for line in lines if line.is_specific)[: SPECIFIC_LINES - 1]
+def _no_book(situation: Situation, lines: Sequence[Line], *, has_book: bool) -> Advice:
+    """What to look at first, and till then what holds against anybody."""
+    specific = [line for line in lines if line.is_specific and has_book]
+    known = tuple(line.reason() for line in specific)[: SPECIFIC_LINES - 1]
     who = pair_name(situation.theirs)
     book = "Little book" if known else "No book"
     return Advice(
@@ -80,10 +80,23 @@ def _no_book(situation: Situation, lines: Sequence[Line]) -> Advice:
             (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
         ),
         lines=(*known, *PROBES),
-        assumed=None if known else MEANWHILE,
+        assumed=_one_named(situation) or (None if known else MEANWHILE),
         confidence=Confidence.GENERAL_RULE,
         choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
+        more=_general(lines, known),
     )
+
+
+GENERAL = "Against anybody: {do}"
+
+
+def _general(lines: Sequence[Line], known: Sequence[Reason]) -> tuple[str, ...]:
+    """The plan from general rules, in full: for who asks why, once nobody is noted."""
+    said = {reason.text for reason in known}
+    general = [line for line in lines if not line.is_specific and line.text not in said]
+    told = [GENERAL.format(do=line.do) for line in general]
+    probes = [f"Look: {one.text}" for one in PROBES]
+    return (*(reason.text for reason in known), *told, *probes) if told else ()
 
 
 def _numbers(lines: Sequence[Line]) -> dict[str, float]:
@@ -102,28 +115,11 @@ def _numbers(lines: Sequence[Line]) -> dict[str, float]:
     return numbers | {"plan_per_100": math.fsum(line.per_100 for line in aims)}
 
 
-def _plan_b(situation: Situation, lines: Sequence[Line]) -> str | None:
-    """When to leave the plan: the sign, and the other player."""
-    target = _most_targeted(situation, lines)
-    others = [one for one in situation.theirs if one != target]
-    if target is None or not others:
-        return None
-    return f"Plan B when they shield {target.name}: at {others[0].name}."
-
-
-def _most_targeted(situation: Situation, lines: Sequence[Line]) -> OnCourt | None:
-    def worth(one: OnCourt) -> float:
-        return sum(line.per_100 for line in lines if one.name in line.do)
-
-    targets = [one for one in situation.theirs if worth(one) > 0]
-    return max(targets, key=worth, default=None)
-
-
 def _more(situation: Situation, lines: Sequence[Line]) -> tuple[str, ...]:
     worth = tuple(
         f"{line.do}: about {line.per_100:.1f} rallies in 100" for line in lines if line.is_specific
     )
-    plan_b = _plan_b(situation, lines)
+    plan_b = sign_of(situation, lines)
     return (*worth, plan_b) if plan_b else worth
 
 

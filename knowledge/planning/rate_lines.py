@@ -21,6 +21,12 @@ _DONE: Mapping[Rate, str] = MappingProxyType(
     }
 )
 
+
+def rate_words(rate: Rate) -> str:
+    """A rate as a reply says it: "returns deep"."""
+    return _DONE[rate]
+
+
 RATE_RANGE = 0.8
 """The chance that a rate lies in the range given for it."""
 

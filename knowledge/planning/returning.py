@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from knowledge.engine import Part
 from knowledge.planning import sizes
-from knowledge.planning.line import Line, Phase
+from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Asked, OnCourt, Situation
@@ -33,8 +33,13 @@ def return_line(situation: Situation) -> Line | None:
     answer = answer_return(asked)
     driver = answer.driver
     if answer.target is None or driver is None:
-        return general_return_line(is_deep=answer.is_deep)
+        line = general_return_line(is_deep=answer.is_deep)
+        return replace(line, option=MIDDLE, worth=worth_of(answer.ranking, _gain(answer)))
     return _at(answer, answer.target, driver)
+
+
+def _gain(answer: ReturnAnswer) -> RallyPoints:
+    return answer.ranking.gain(MIDDLE)
 
 
 def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
@@ -49,8 +54,10 @@ def _at(answer: ReturnAnswer, target: OnCourt, driver: Part) -> Line:
         because=said_of(driver.effect),
         we_serve=False,
         cue=f"{start} at {where}. Run in.",
-        points=answer.ranking.gain(MIDDLE),
+        points=_gain(answer),
         share=sizes.RETURN_SHARE / 2 if only else sizes.RETURN_SHARE,
+        option=answer.ranking.best.option.id,
+        worth=worth_of(answer.ranking, _gain(answer)),
         source=driver.source,
         who=only.player if only else None,
         arrow=arrow_at(target, inside_ft=answer.aim_ft),

@@ -9,7 +9,7 @@ from knowledge.advice import Arrow
 from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
 from knowledge.engine import Decision, OptionId
 from knowledge.planning import sizes
-from knowledge.planning.line import Line, Phase
+from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import Weighed, is_weak, weigh
 from knowledge.situation import OnCourt, Situation
@@ -94,6 +94,8 @@ def third_line(situation: Situation) -> Line | None:
         source=best.weighed.source,
         arrow=_arrow(best.target, behind=best.is_behind),
         we_serve=True,
+        option=best.option,
+        worth=worth_of(best.weighed.ranking, best.weighed.gain),
     )
 
 
@@ -126,6 +128,8 @@ def _middle_line(thirds: Sequence[Third]) -> Line:
         share=sizes.THIRD_SHARE,
         source=source,
         we_serve=True,
+        option=thirds[0].option,
+        worth=worth_of(thirds[0].weighed.ranking, thirds[0].weighed.gain),
     )
 
 

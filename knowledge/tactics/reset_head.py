@@ -12,7 +12,7 @@ from knowledge.cautions import HEAT_DEFERS
 from knowledge.distress import Distress, distress_of
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table, optional_line
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.said_phrases import Phrases
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE

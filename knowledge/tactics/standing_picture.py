@@ -8,6 +8,7 @@ from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import HALF_WIDTH_M, Point, at_baseline, at_kitchen_line, x_of_side_m
 from knowledge.game import Discipline, GameState, PairPlaces, Places, places
 from knowledge.situation import Formation, Situation
+from knowledge.tactics.agreed_places import is_as_agreed
 from knowledge.tactics.stack_formations import Keep, Plan
 from knowledge.tactics.standing_names import Names, PairNames
 from knowledge.vocabulary import PlayerId, Side
@@ -45,6 +46,17 @@ def stack_of(situation: Situation, game: GameState, names: Names, at: Places) ->
     if plays is None:
         return None
     return Stack(bound_plays=plays, moves=plays is not at.ours.bound_court)
+
+
+def agreed_homes(situation: Situation, game: GameState) -> str | None:
+    """Where an agreed stack has us once the ball is in play, whoever serves; None without one."""
+    is_doubles = game.format.discipline is Discipline.DOUBLES
+    if not is_doubles or not is_as_agreed(situation):
+        return None
+    homes = {one.side: one.name for one in situation.ours}
+    if homes.keys() != {*Side} or not _stacks_now(situation.formation, we_serve=game.we_serve):
+        return None
+    return f"Then {homes[Side.LEFT]} left, {homes[Side.RIGHT]} right"
 
 
 def _stacks_now(formation: Formation | None, *, we_serve: bool) -> bool:

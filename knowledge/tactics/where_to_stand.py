@@ -22,13 +22,16 @@ from knowledge.game import (
     start,
 )
 from knowledge.situation import Formation, Situation
-from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025
+from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
+from knowledge.tactics.agreed_places import is_as_agreed
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
 from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capital, fitted, parity
 from knowledge.vocabulary import BallKind, Side, Topic
+
+AGREED = Source(kind=SourceKind.AGREED, citation="")
 
 _MOVING = re.compile(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
@@ -138,6 +141,7 @@ def _by_rule(situation: Situation) -> Advice:
         call, reasons = _singles(game)
     elif at is None:
         call, reasons = unsettled(situation, game, names)
+        reasons = _with_agreed_homes(reasons, situation, game)
     else:
         call, reasons = _settled(situation, game, names, at)
     return Advice(
@@ -150,6 +154,16 @@ def _by_rule(situation: Situation) -> Advice:
         picture=picture,
         more=(*_then(game, names), *slide.in_words(situation)),
     )
+
+
+def _with_agreed_homes(
+    reasons: tuple[Reason, ...], situation: Situation, game: GameState
+) -> tuple[Reason, ...]:
+    """Where an agreed stack ends up, before either case; the rule of parity makes room."""
+    homes = standing_picture.agreed_homes(situation, game)
+    if homes is None:
+        return reasons
+    return (Reason(text=homes, source=AGREED), *reasons[1:])
 
 
 def _then(game: GameState, names: Names) -> tuple[str, ...]:
@@ -244,10 +258,13 @@ def _third(situation: Situation, game: GameState, names: Names, at: Places) -> R
         free = f"Only the {'server' if game.we_serve else 'receiver'} is bound; {other} {are} free"
         return Reason(text=free, source=POSITIONS_RULE)
     bound = names.ours.who(is_starter=at.ours.bound_is_starter)
+    agreed = is_as_agreed(situation)
     if not stack.moves:
-        return Reason(text="Your stack needs no move at this score", source=POSITIONS_RULE)
+        which = "The stack you agreed" if agreed else "Your stack"
+        return Reason(text=f"{which} needs no move at this score", source=POSITIONS_RULE)
     shot = "serve" if game.we_serve else "return"
-    text = f"Stack: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
+    named = "Stack, as you agreed" if agreed else "Stack"
+    text = f"{named}: {other} waits outside; after the {shot} {bound} goes {stack.bound_plays}"
     return Reason(text=text, source=POSITIONS_RULE)
 
 

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 from sqlalchemy import bindparam, insert, select
 
+from knowledge.given_plan import GivenLine
+from knowledge.vocabulary import EvidenceId, PlayerId
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.tables import book, plan, preference
@@ -47,7 +50,7 @@ class Plans(Scope):
         our_pair: PairId | None,
         their_pair: PairId | None,
         variant: str,
-        lines: Sequence[str],
+        lines: Sequence[GivenLine],
     ) -> PlanId:
         """Keep a plan as it was given."""
         number = self._number()
@@ -58,30 +61,33 @@ class Plans(Scope):
                 "ours": our_pair,
                 "theirs": their_pair,
                 "which": variant,
-                "plan_lines": list(lines),
+                "plan_lines": [_line_to_json(line) for line in lines],
                 "at": self._now,
             },
         )
         return PlanId(number)
 
     def latest_plan(
-        self, their_pair: PairId | None, *, variant: str | None = None
+        self,
+        their_pair: PairId | None,
+        *,
+        variant: str | None = None,
+        before: Micros | None = None,
     ) -> PlanRow | None:
-        """The newest plan against that pair, of any variant unless said."""
-        if variant is None:
-            found = self._read(_NEWEST, {"pair": their_pair}).one_or_none()
-        else:
-            values = {"pair": their_pair, "which": variant}
-            found = self._read(_NEWEST_VARIANT, values).one_or_none()
-        if found is None:
-            return None
-        return PlanRow(
-            plan=PlanId(found.plan_id),
-            their_pair=None if found.their_pair is None else PairId(found.their_pair),
-            variant=found.variant,
-            lines=tuple(found.lines),
-            made_at=Micros(found.made_at),
-        )
+        """The newest plan against that pair, of any variant unless said.
+
+        `before`: the newest of those given up to then.
+        """
+        values: dict[str, Any] = {"pair": their_pair}
+        statement = _NEWEST
+        if variant is not None:
+            values["which"] = variant
+            statement = _NEWEST_VARIANT
+        if before is not None:
+            values["before"] = before
+            statement = statement.where(plan.c.made_at <= bindparam("before"))
+        found = self._read(statement, values).one_or_none()
+        return None if found is None else _plan_row(found)
 
     def preferences(self) -> Mapping[str, str]:
         """The book's own settings."""
@@ -93,3 +99,50 @@ class Plans(Scope):
             insert_or_replace(self._connection, preference, "book_id", "key"),
             {"key": key, "value": value},
         )
+
+
+def _plan_row(row: Any) -> PlanRow:
+    return PlanRow(
+        plan=PlanId(row.plan_id),
+        their_pair=None if row.their_pair is None else PairId(row.their_pair),
+        variant=row.variant,
+        lines=tuple(map(_line_of, row.lines)),
+        made_at=Micros(row.made_at),
+    )
+
+
+def _line_to_json(line: GivenLine) -> dict[str, Any]:
+    """Plain JSON, absent things left out."""
+    stored = {
+        "do": line.do,
+        "because": line.because,
+        "cue": line.cue,
+        "phase": line.phase,
+        "source": line.source,
+        "evidence": list(line.evidence),
+        "per_100": line.per_100,
+        "we_serve": line.we_serve,
+        "who": line.who,
+        "option": line.option,
+    }
+    return {key: value for key, value in stored.items() if value not in (None, "", [])}
+
+
+def _line_of(stored: Any) -> GivenLine:
+    """A stored line; plans of the first versions kept nothing but its text."""
+    if isinstance(stored, str):
+        do, _, because = stored.partition(": ")
+        return GivenLine(do=do, because=because)
+    who = stored.get("who")
+    return GivenLine(
+        do=stored["do"],
+        because=stored.get("because", ""),
+        cue=stored.get("cue", ""),
+        phase=stored.get("phase", ""),
+        source=stored.get("source", ""),
+        evidence=tuple(map(EvidenceId, stored.get("evidence", ()))),
+        per_100=stored.get("per_100", 0.0),
+        we_serve=stored.get("we_serve"),
+        who=None if who is None else PlayerId(who),
+        option=stored.get("option", ""),
+    )

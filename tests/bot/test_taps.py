@@ -119,6 +119,9 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             [player, "hand"],
             *([bad, "hand", "left"] for bad in BAD_NUMBERS),
         ],
+        Verb.PLAN: [["steal", player, hale], ["b", player], ["b"]]
+        + [["share", player, bad] for bad in BAD_NUMBERS]
+        + [["again", bad, hale] for bad in BAD_NUMBERS],
         Verb.EXAMPLE: [[bad] for bad in BAD_NUMBERS] + [["4"]],
         Verb.USE_LOG: [["book"], ["log", "log"]],
         Verb.LATER: [[bad] for bad in BAD_NUMBERS] + [["1"], ["7"]],

@@ -21,7 +21,7 @@ from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
 from knowledge.effects import OptionId
 from knowledge.planning import cue
 from knowledge.planning.line import Phase
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.situation import Asked, Situation, Wind
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT

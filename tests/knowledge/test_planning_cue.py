@@ -9,8 +9,10 @@ from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.advice import Advice, Confidence, MatchFact
 from knowledge.game import GameFormat, GameState, Lineup, after, start
+from knowledge.given_plan import GivenLine
 from knowledge.planning import cue
-from knowledge.situation import Asked, Situation
+from knowledge.planning.plan_lines import plan_lines
+from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.vocabulary import Side, Topic, Wing
 
@@ -58,7 +60,7 @@ def test_short_positive_and_without_numbers(we_serve: bool, rallies: str, theirs
 
 
 def test_receiving_starts_with_the_return_and_serving_does_not() -> None:
-    assert _cue(we_serve=False).call.startswith("Return deep at Lindqvist")
+    assert _cue(we_serve=False).call == "Mira: return deep at Lindqvist. Run in."
     assert "eturn deep" not in _cue(we_serve=True).call
 
 
@@ -68,10 +70,10 @@ def test_it_changes_with_the_point() -> None:
 
 def test_who_serves_and_receives_by_the_rulebook() -> None:
     """2025 edition, 4.B: at 0-0-2 the starters stand right; after a point they swap courts."""
-    assert _cue(we_serve=True).reasons[0].text == "Mira serves from the right, to Okafor"
-    scored = _cue(we_serve=True, rallies="+").reasons[0]
-    assert scored.text == "Mira serves from the left, to Lindqvist"
-    assert scored.source.citation.endswith("4.B")
+    begun, scored = (_cue(we_serve=True, rallies=one).reasons for one in ("", "+"))
+    assert "Mira serves from the right, to Okafor" in {reason.text for reason in begun}
+    who = next(one for one in scored if one.text == "Mira serves from the left, to Lindqvist")
+    assert who.source.citation.endswith("4.B")
 
 
 def test_who_plays_is_left_out_where_the_call_does_not_settle_it() -> None:
@@ -113,6 +115,54 @@ def test_the_other_one_of_us_is_not_told_how_to_return() -> None:
     assert any("Tom" in line for line in cues("-", "---", "-----"))
 
 
+@pytest.mark.parametrize("we_serve", [True, False])
+def test_the_partner_gets_a_line_of_their_own_that_is_no_first_ball(we_serve: bool) -> None:
+    """At 0-0 Mira, who started right, serves or receives: Tom's line is for another ball."""
+    second = _cue(we_serve=we_serve).reasons[0].text
+    assert second.startswith("Tom: ")
+    assert not {"serve", "return"} & set(second.lower().replace(",", "").split())
+
+
+@pytest.mark.parametrize(("asker", "first"), [(MIRA, "Mira"), (TOM, "Tom")])
+def test_whoever_asks_reads_their_own_line_first(asker: OnCourt, first: str) -> None:
+    advice = cue.advise(replace(_situation(we_serve=False), asker=asker.player))
+    other = "Tom" if first == "Mira" else "Mira"
+    assert advice.call.startswith(f"{first}: ")
+    assert advice.reasons[0].text.startswith(f"{other}: ")
+
+
+def test_late_in_a_game_the_best_line_is_said_every_time() -> None:
+    """The score changes no ball's worth, only how much it is needed: nothing takes turns then."""
+    game = _situation(we_serve=False).game
+    assert game is not None
+    late = [replace(game, ours=9, theirs=points) for points in (5, 6, 7, 9)]
+    calls = {
+        cue.advise(replace(_situation(we_serve=False), game=one)).call.partition(": ")[2]
+        for one in late
+    }
+    assert calls == {"return deep at Lindqvist. Run in."}
+
+
+def test_the_plan_given_comes_before_a_line_it_does_not_have() -> None:
+    """All are for any rally; the one from the plan goes first, though it is worth less."""
+    waits = player(3, "Okafor", Side.LEFT, "hand right", "ready_position backhand")
+    situation = match(Topic.CUE, waits, LINDQVIST)
+    at_any_time = [
+        line
+        for line in plan_lines(situation)
+        if line.we_serve is None and line.is_specific and line.per_100 > 0
+    ]
+    assert len(at_any_time) >= 2
+    least = at_any_time[-1]
+    given = replace(
+        situation,
+        asked=Asked(we_serve=True),
+        given_plan=(GivenLine(do=least.do, per_100=least.per_100),),
+    )
+    lines = [line.do for line in cue.usable_lines(given) if line.we_serve is None]
+    assert lines[0] == least.do
+
+
 @pytest.mark.parametrize(
     ("hand", "court", "corner"),
     [
@@ -132,6 +182,6 @@ def test_the_backhand_corner_by_hand_and_court(hand: str, court: Side, corner: s
 def test_the_serve_goes_to_the_noted_backhand_of_the_one_who_receives() -> None:
     hale = player(3, "Okafor", None, "hand right", *often_noted("backhand_drive weakness"))
     situation = replace(_situation(we_serve=True), theirs=(hale, LINDQVIST))
-    assert cue.advise(situation).call == "Serve Okafor deep backhand, down the T."
+    assert cue.advise(situation).call == "Mira: serve Okafor deep backhand, down the T."
     weak = player(1, "Mira", Side.RIGHT, "serve weakness")
     assert "Serve Okafor" not in cue.advise(replace(situation, ours=(weak, TOM))).call

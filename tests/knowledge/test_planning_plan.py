@@ -16,7 +16,7 @@ from knowledge.court import x_of_side_m
 from knowledge.planning import plan
 from knowledge.planning.dinking import dink_line
 from knowledge.planning.line import Phase
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.planning.probes import PROBES
 from knowledge.planning.thirds import third_line
 from knowledge.situation import OnCourt

@@ -9,7 +9,7 @@ from noted_players import match, often_noted, player
 
 from knowledge.advice import Advice, Confidence
 from knowledge.planning.line import Phase
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise

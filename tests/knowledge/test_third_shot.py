@@ -21,7 +21,7 @@ from knowledge.ball_facts import BallFacts, Depth, Footing
 from knowledge.ball_places import HeightName, height_m
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M
 from knowledge.effects import OptionId
-from knowledge.planning.plan import plan_lines
+from knowledge.planning.plan_lines import plan_lines
 from knowledge.planning.thirds import Third, third_line, thirds_of
 from knowledge.side_flights import flown
 from knowledge.side_view import SideView

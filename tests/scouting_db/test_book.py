@@ -8,16 +8,19 @@ import pytest
 from databases import NOON, new_team
 from sqlalchemy.exc import IntegrityError
 
+from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import (
     AgreementKey,
     BallQuality,
     Ending,
+    EvidenceId,
     PlayerId,
     Rate,
     Stroke,
     Topic,
     Wing,
 )
+from scouting_db import tables
 from scouting_db.book import Book
 from scouting_db.book.scope import NUMBERS_PER_VERSION
 from scouting_db.session import Store
@@ -332,19 +335,51 @@ def test_what_a_rally_says_of_rates_is_kept_and_replaced(store: Store) -> None:
         assert book.rates(match) == ()
 
 
+DINK = GivenLine(
+    do="Dink Okafor's backhand",
+    because="weak backhand dink",
+    cue="Dink Okafor's backhand. Stay patient.",
+    phase="dink",
+    source="book: 2 notes",
+    evidence=(EvidenceId("note:1:1"), EvidenceId("note:2:1")),
+    per_100=0.5,
+    we_serve=False,
+    who=PlayerId(1),
+    option="3:middle",
+)
+LOB = GivenLine(do="Lob Lindqvist")
+
+
 def test_the_latest_plan_against_a_pair_is_recalled(store: Store) -> None:
     team = new_team(store, "Mira")
     with store.writing() as connection:
         book = team.book(connection)
         _, theirs = announced(book)
-        for lines in (["Dink to Okafor."], ["Lob Lindqvist."]):
+        for lines in ([LOB], [DINK, LOB]):
             book.store_plan(our_pair=None, their_pair=theirs, variant="full", lines=lines)
-        book.store_plan(our_pair=None, their_pair=theirs, variant="windy", lines=["Drive."])
+        book.store_plan(our_pair=None, their_pair=theirs, variant="windy", lines=[LOB])
         full, newest = book.latest_plan(theirs, variant="full"), book.latest_plan(theirs)
         assert full is not None
         assert newest is not None
-        assert (full.lines, newest.lines) == (("Lob Lindqvist.",), ("Drive.",))
+        assert (full.lines, newest.lines) == ((DINK, LOB), (LOB,))
         assert book.latest_plan(None) is None
+        assert book.latest_plan(theirs, before=Micros(full.made_at - 1)) is None
+        assert book.latest_plan(theirs, variant="full", before=full.made_at) == full
+
+
+def test_a_plan_of_plain_lines_is_still_read(store: Store) -> None:
+    """The first versions stored the text of each line and nothing else."""
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        _, theirs = announced(book)
+        book.store_plan(our_pair=None, their_pair=theirs, variant="A", lines=[LOB])
+        old = ["Dink Okafor's backhand: weak backhand dink", "Lob Lindqvist"]
+        connection.execute(tables.plan.update().values(lines=old))
+        found = book.latest_plan(theirs)
+        assert found is not None
+        assert [line.text for line in found.lines] == old
+        assert found.lines[0].because == "weak backhand dink"
 
 
 def test_preferences_are_set_and_set_again(store: Store) -> None:

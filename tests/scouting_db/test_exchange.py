@@ -8,6 +8,7 @@ import pytest
 from databases import NOON, Team, new_team
 from sqlalchemy import Connection, text
 
+from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import Seen, Trait, Value
 from scouting_db.book import Book
 from scouting_db.exchange import ExchangeError, export_book, faults, import_book
@@ -29,7 +30,7 @@ def fill(connection: Connection, team: Team) -> None:
     match = book.announce(our_pair=None, their_pair=theirs, format={"target": 11})
     book.append(match, EntryKind.RALLY, won_by=Winner.US, detail={"lineup": [1, 2]})
     book.void(match, 1)
-    book.store_plan(our_pair=None, their_pair=theirs, variant="full", lines=["Dink."])
+    book.store_plan(our_pair=None, their_pair=theirs, variant="full", lines=[GivenLine(do="Dink")])
     book.prefer("units", "feet")
 
 

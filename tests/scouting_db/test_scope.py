@@ -12,6 +12,7 @@ import pytest
 from databases import NOON, Team, new_team, watched
 from sqlalchemy import Connection
 
+from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import AgreementKey, EvidenceId, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
 from scouting_db.directory import Directory
@@ -81,7 +82,7 @@ class Filled:
         book.add_alias(self.okafor, "Big O")
         book.prefer("units", "feet")
         self.plan = book.store_plan(
-            our_pair=self.ours, their_pair=self.theirs, variant="full", lines=["Dink."]
+            our_pair=self.ours, their_pair=self.theirs, variant="full", lines=[GivenLine(do="Dink")]
         )
         self.change = book.record_change("note", targets={}, before={}, chat=team.chat)
         self.undone = book.record_change("note", targets={}, before={}, chat=team.chat)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping, Sequence
+from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from secrets import SystemRandom
 from types import MappingProxyType
 from typing import Any
 
-from bot.chat.book_evidence import BookEvidence
+from bot.chat.book_evidence import BookEvidence, note_of
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read
 from bot.chat.logged_aims import LoggedAims, aims_in
@@ -44,6 +44,7 @@ from scouting_db.values import (
     MatchId,
     MatchRow,
     Micros,
+    NoteId,
     PairId,
 )
 from scouting_db.zones import local_day
@@ -160,6 +161,26 @@ class Desk:
     def evidence_of(self, players: Sequence[PlayerId]) -> BookEvidence:
         """These players' notes and every match's rates, as they stand now."""
         return self._evidence(players)
+
+    def profiles_without(
+        self,
+        players: Sequence[PlayerId],
+        *,
+        notes: Collection[NoteId],
+        matches: Collection[MatchId],
+    ) -> dict[PlayerId, Profile]:
+        """The profiles as they would be today without these notes and matches."""
+        evidence = self._evidence(players)
+        told = (one for match, one in (evidence.matches or {}).items() if match not in matches)
+        return profiles_of(
+            {player: self.view.short_name(player) for player in players},
+            {
+                player: tuple(one for one in said if note_of(one) not in notes)
+                for player, said in evidence.notes.items()
+            },
+            tallies_of(told, players),
+            today=self.day,
+        )
 
     def said_of(self, player: PlayerId) -> tuple[Observation, ...]:
         """What the notes say of somebody, this turn's own among them."""

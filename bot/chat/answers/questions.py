@@ -14,6 +14,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.own_rates import base_rates, faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
+from bot.chat.answers.plan_book import IS_PLAN, keep_plan, with_plan_memory
+from bot.chat.answers.plan_buttons import plan_buttons
+from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.standing import Standing, cannot_be, standing
 from bot.chat.answers.wind_of_today import in_the_wind
@@ -32,8 +35,6 @@ from knowledge.complaints import complains, complains_of_us
 from knowledge.situation import Situation
 from knowledge.tactics import advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
-
-PLAN_VARIANT = "A"
 
 SCORE_TOPICS = frozenset(
     {
@@ -55,6 +56,10 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     about = settled(mentions)
     if about is None:
         return ask_which(desk, question.text, mentions)
+    if question.topic is Topic.GAME_PLAN:
+        fault = people_fault(desk, question.text, mentions)
+        if fault is not None:
+            return fault
     rates = question.slots.rates
     taken_back = keep_rates(desk, rates) if rates is not None and rates.holds else []
     last = desk.context.asked
@@ -125,7 +130,7 @@ def answer_asked(
         return cannot_be(asked, where)
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
-    _keep_plan(desk, advice, situation)
+    keep_plan(desk, advice, situation)
     if _hides_complaint(asked, advice, situation):
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
@@ -139,6 +144,8 @@ def answer_asked(
     if asked.topic in _WATCHED and not short and situation.theirs:
         about = [one.player for one in situation.theirs]
         reply = with_buttons(reply, [scout_button(asked.about or about)])
+    if IS_PLAN in advice.numbers and asked.topic is Topic.GAME_PLAN and not short:
+        reply = with_buttons(reply, plan_buttons(desk, situation))
     is_card = asked.topic is Topic.PAIR_UP and not short
     return with_card(reply, advice, situation) if is_card else reply
 
@@ -271,6 +278,12 @@ def _advice(
     answering: Callable[[Situation], Advice] = advise,
 ) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    situation = situation_for(desk, asked, where)
+    return answering(situation), situation
+
+
+def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
+    """Everything known that an answer to the question may use."""
     asked = with_example(asked, desk.context, desk.view)
     situation = gather(
         asked,
@@ -287,17 +300,4 @@ def _advice(
         meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
-    situation = with_aims(desk, supposing(situation, asked.hands))
-    return answering(situation), situation
-
-
-def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
-    """A game plan about known people is stored, so that it can be recalled and compared."""
-    if advice.topic is not Topic.GAME_PLAN or not advice.lines or len(situation.theirs) != 2:
-        return
-    theirs = desk.pair_of([one.player for one in situation.theirs])
-    lines = [line.text for line in advice.lines]
-    before = desk.book.latest_plan(theirs, variant=PLAN_VARIANT)
-    if before is None or list(before.lines) != lines:
-        ours = desk.pair_of([one.player for one in situation.ours])
-        desk.book.store_plan(our_pair=ours, their_pair=theirs, variant=PLAN_VARIANT, lines=lines)
+    return with_plan_memory(desk, with_aims(desk, supposing(situation, asked.hands)))

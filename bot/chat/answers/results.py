@@ -9,13 +9,13 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
 from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
 from bot.chat.match_log import GUESSED_SERVE, format_from_json
-from bot.chat.match_results import finished_games, result_of
+from bot.chat.match_results import MatchResult, finished_games, result_of
 from bot.chat.question import ResultSaid, ScoreSaid
 from bot.chat.reply import Reply
 from bot.chat.score_reading import StateSaid, faults_said, state_said
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, faults, state_at
-from scouting_db.values import EntryKind, EntryRow, MatchId, MatchState, Winner
+from scouting_db.values import EntryKind, EntryRow, MatchId, MatchRow, MatchState, Winner
 
 Games = Sequence[tuple[int, int]]
 
@@ -67,11 +67,15 @@ def last_match(desk: Desk) -> Reply:
     row = None if change is None else desk.book.match(MatchId(change.targets["match"]))
     if row is None or row.state is not MatchState.OVER:
         return Reply(text=wording("match.none_last"))
-    found = result_of(desk.book.entries(row.match), format_from_json(row.format))
-    won, games = found.won, found.games
-    key = "match.last_won" if won else "match.last_lost"
-    text = wording(key).format(games=score_of(games)).replace(" .", ".")
+    result = told_result(desk, row)
+    key = "match.last_won" if result.won else "match.last_lost"
+    text = wording(key).format(games=score_of(result.games)).replace(" .", ".")
     return Reply(text=text, about=("match", row.match))
+
+
+def told_result(desk: Desk, row: MatchRow) -> MatchResult:
+    """How a match ended, in words or as the log has it."""
+    return result_of(desk.book.entries(row.match), format_from_json(row.format))
 
 
 def _wins(games: Games) -> int:

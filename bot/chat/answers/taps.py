@@ -14,6 +14,7 @@ from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
+from bot.chat.answers.plan_pages import plan_page
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
 from bot.chat.answers.score_facts import with_score_fact
@@ -22,6 +23,7 @@ from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
+from bot.chat.question import PlanAsk
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
@@ -93,6 +95,7 @@ _ARGUMENTS = {
     Verb.LATER: (1, 1),
     Verb.PAGE: (3, 3),
     Verb.SCOUT: (2, 4),
+    Verb.PLAN: (3, 3),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -139,6 +142,9 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_card(desk, args)
         case Verb.SCOUT:
             return press_scout(desk, args)
+        case Verb.PLAN:
+            about = tuple(player_tapped(desk, arg) for arg in args[1:])
+            return plan_page(desk, word_in(PlanAsk, args[0]), about)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
         case Verb.PAGE:

@@ -1,0 +1,187 @@
+"""What a message wants of a plan beyond a plan: the one given before, plan B, what is new, a copy.
+
+Narrow forms over the words with names taken out: "N" stands for a name or a chain of names.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.message import Message
+from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
+from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import Topic
+
+_RULES = tuple((what, re.compile(rf"{form}{END}")) for what, form in FORMS)
+
+_ANY_PLAN = re.compile(r"\b(?:(?:game ?)?(?:pla+n+s?|paln|pln|plna|plam)|planb)\b")
+LONGEST_LOOSE = 12
+"""Words of a message in which one word beside "plan" settles what is wanted of it."""
+
+_BESIDE: Sequence[tuple[PlanAsk, str]] = (
+    (PlanAsk.STUDENT, r"students?|pupils?|learners?|lesson|no notes|without (?:\w+ )?notes"),
+    (
+        PlanAsk.SHARE,
+        r"send|snd|sned|forward|fwd|share|text|message|msg|e?mail|copy (?:of|for|to)"
+        r"|for (?:my partner|him|her|N) to (?:read|see|have)",
+    ),
+    (
+        PlanAsk.PLAN_B,
+        r"planb|pla+n+ b|b plan|paln b|pln b|backup|back up|fallback"
+        r"|(?:if|when|once|after) they (?:change|adjust|adapt|catch on|figure)"
+        r"|(?:alternative|alternate|another|different|plan b) plan"
+        r"|(?:if|when) (?:the |our |this )?plan (?:a )?(?:\w+ )?(?:fails?|works?|stops?|breaks?)",
+    ),
+    (
+        PlanAsk.AGAIN,
+        r"again|agian|once more|did we use|last (?:weeks?|time|match|meeting|game)"
+        r"|old|previous|earlier|repeat|recall"
+        r"|stored|saved|plans? (?:that )?we (?:had|made|used)|remind|plan was$",
+    ),
+)
+_BESIDE_RULES = tuple((what, re.compile(rf"\b(?:{words})\b")) for what, words in _BESIDE)
+
+_STATES = re.compile(
+    r"^(?:(?:so|ok|and) )*(?:(?:our|the|my) )?(?:new )?plan (?:is|was) (?!again)(?:to )?\w"
+)
+"""A plan told and not asked for: "our plan is to lob"."""
+
+
+_ELSEWHERE = re.compile(
+    r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or) |\btried\b"
+)
+"""A score asks what to change now; "plan A and plan B" and "a new one" ask for the plan itself."""
+
+
+def _loosely(line: str, message: Message) -> PlanAsk | None:
+    """What one word beside "plan" wants, in a short message that notes nothing."""
+    is_short = len(message.said) <= LONGEST_LOOSE
+    if not is_short or not _ANY_PLAN.search(line) or message.note.claims:
+        return None
+    if _STATES.match(line) or _ELSEWHERE.search(line):
+        return None
+    return next((what for what, rule in _BESIDE_RULES if rule.search(line)), None)
+
+
+_REMINDS = (
+    rf"{POLITE}(?:(?:remind (?:me|us)(?: of)?|reminder(?: of)?|one (?:line|word)|quick one|"
+    rf"last (?:line|word))(?: {THE}{PLAN}(?: reminder)?)?|{THE}{PLAN} reminder)"
+)
+_PLAN_WHEN = rf"(?:{POLITE}(?:{WAS}|{SHOW})?{THE}{PLAN}{AGAINST})"
+_BEFORE = r"(?: (?:before|b4|as|when|while|just before|right before))?"
+_CUE_SERVING = re.compile(
+    rf"(?:{_REMINDS}{_BEFORE}|{_PLAN_WHEN} (?:when|while|as))"
+    rf" (?:we|i|were|we are|im) (?:serve|serving|start){END}"
+)
+_CUE_RECEIVING = re.compile(
+    rf"(?:{_REMINDS}{_BEFORE}|{_PLAN_WHEN} (?:when|while|as))"
+    rf" (?:(?:they|theyre|they are) (?:serve|serving)"
+    rf"|(?:we|i|were|im|we are) (?:return|receive|recieve|returning|receiving)){END}"
+)
+
+
+def plan_said(message: Message, chat: ChatView) -> Understood | None:
+    """What such a message wants; None for a plain question of a plan, and for all else."""
+    if chat.forwarded:
+        return _our_own(message)
+    line = line_of(message.said, message.mentions)
+    serving = _serving(line)
+    if serving is not None:
+        return _cue(message, serving=serving)
+    what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
+    what = what or _loosely(line, message) or _sends_it(line, chat)
+    if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
+        return None
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    return PlanSaid(
+        text=message.text,
+        what=what,
+        mentions=named,
+        earlier=_EARLIER.search(line) is not None,
+    )
+
+
+_EARLIER = re.compile(
+    r"\b(?:last (?:time|match|week|meeting|game)|old|previous|earlier|yesterday|back then"
+    r"|from before|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b"
+)
+"""Words for the plan of the last meeting, and not the one given a minute ago."""
+
+
+_OUR_MESSAGE = re.compile(r"^(?:For .{1,60}: p|P)lan (?:for practice )?vs .+\n1 ")
+
+
+def _our_own(message: Message) -> PlanSaid | None:
+    """A plan that we wrote and that comes back forwarded is no note on anybody."""
+    if not _OUR_MESSAGE.search(message.text):
+        return None
+    title = message.text.partition("\n")[0]
+    named = tuple(one for one in message.mentions if not one.pronoun and one.span[1] <= len(title))
+    return PlanSaid(text=message.text, what=PlanAsk.AGAIN, mentions=named)
+
+
+_SENDS_IT = re.compile(
+    rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{END}"
+    rf"|{POLITE}{SEND} {HIM} (?:it|this|that){END}"
+)
+
+
+def _sends_it(line: str, chat: ChatView) -> PlanAsk | None:
+    """ "Send it to Tom" right after a plan."""
+    is_plan = chat.last_topic is Topic.GAME_PLAN
+    return PlanAsk.SHARE if is_plan and _SENDS_IT.fullmatch(line) else None
+
+
+def _speaks_of_plans(line: str, chat: ChatView) -> bool:
+    """ "What will they do differently" of nobody, with nobody to play, asks something else."""
+    return "N" in line.split() or bool({*chat.theirs, *chat.focus} - {*chat.ours})
+
+
+def line_of(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
+    """The words in a row, with N for every chain of names."""
+    spans = [one.span for one in mentions if not one.pronoun]
+    words = [
+        "N" if any(start <= word.span[0] < stop for start, stop in spans) else word.folded
+        for word in said
+    ]
+    return _CHAIN.sub("N", " ".join(words))
+
+
+_CHAIN = re.compile(r"\bN(?: (?:and |n |und |with |or )?N)+\b")
+
+
+_NOW_SERVING = re.compile(
+    r"\b(?:(?:we|were|we are|i|im) (?:serve|serving)\b(?! first)|on (?:our|my) serve\b)"
+)
+_NOW_RECEIVING = re.compile(
+    r"\b(?:(?:they|theyre|they are) (?:serve|serving)"
+    r"|(?:we|were|we are|im) (?:receive|recieve|receiving|recieving)|on their serve)\b"
+)
+
+
+def _serving(line: str) -> bool | None:
+    """Whether the plan is wanted for a rally that we serve, or that they serve."""
+    if _CUE_SERVING.fullmatch(line):
+        return True
+    if _CUE_RECEIVING.fullmatch(line):
+        return False
+    if not _ANY_PLAN.search(line) or len(line.split()) > LONGEST_LOOSE or _STATES.match(line):
+        return None
+    serving, receiving = _NOW_SERVING.search(line), _NOW_RECEIVING.search(line)
+    return None if bool(serving) is bool(receiving) else serving is not None
+
+
+def _cue(message: Message, *, serving: bool) -> Question:
+    slots = find_slots(message.said, message.mentions, message.told)
+    return Question(
+        text=message.text,
+        topic=Topic.CUE,
+        confidence=CERTAIN,
+        slots=replace(slots, serving=serving),
+    )
