@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from typing import Final
 
 from bot.chat.message import Message
 from bot.chat.question import Question
@@ -44,6 +45,53 @@ _ENDS_AT = re.compile(
 """`switch sides at 6 in game 3`: the rulebook's change of ends; who plays where has no score."""
 
 
+_WHAT_NOW = "(?: (?:today|now|again|help|what now|what do (?:i|we) do|why|any ideas?|wtf))*"
+_MISSES = (
+    "(?:(?:are|is|r|keeps?|all|just|always|keep on|kept|been|have been|were) )*"
+    "(?:(?:going|flying|sailing|landing|floating|hitting) )?"
+    "(?:out|long|wide|deep|(?:in|into) the net)"
+)
+_OURS_OUT = re.compile(
+    rf"(?:our|my) (?:serves?|srvs?|drives?|balls?|shots?|speed ?ups?|volleys?) {_MISSES}{_WHAT_NOW}"
+    rf"|(?:i|we) keep (?:hitting|sending|missing|driving) (?:it|them|balls?|everything|drives?)? ?"
+    rf"(?:out|long|wide|(?:in|into) the net){_WHAT_NOW}"
+)
+"""`our serves are going out`: our own misses; nobody leaves a ball of their own."""
+
+_OUR_LOB_OUT = re.compile(rf"(?:our|my) lobs? {_MISSES}{_WHAT_NOW}")
+_DESPERATE_LOB = re.compile(
+    r"(?:desperate|desperation|emergency|scrambling|in trouble)(?: \w+){0,4} lobs?(?: now| it)?"
+    r"|(?:should i |do i |can i )?lob(?: it)? (?:when|if) (?:desperate|in trouble|scrambling)"
+)
+"""`desperate on the baseline, lob`: our own lob, to get out of trouble."""
+
+_STUCK_BACK = re.compile(
+    r"(?:(?:so|ok|help) )*(?:we|were|im|i)(?: (?:are|re|r|am|m|is|keep|keep getting|get|getting))*"
+    rf"(?: (?:always|just|both|all))* (?:stuck|pinned|caught)"
+    rf" (?:back|bak|bck|at the baseline|on the baseline|deep){_WHAT_NOW}"
+)
+"""`we r stuck bak what now`: how to get to the line; "stuck back" alone tells what hurts."""
+
+_LINE_DINK = re.compile(
+    r"when (?:can|should|do|could|is it ok to|to)(?: (?:i|we))?"
+    r"(?: (?:go|dink|go for|hit|play|try))*"
+    r" (?:the |a |my )?(?:line dinks?|(?:dinks? )?down the line(?: dinks?)?|dinks? (?:the )?line)"
+    r"|when is the line dink on"
+)
+"""`when can i go for the line dink`: who leans decides it, not the score."""
+
+_SETTLED: Final = (
+    (_MEASURES, Topic.RULES_QUESTION),
+    (_THEIR_SERVE, Topic.AIM_RETURN),
+    (_ENDS_AT, Topic.RULES_QUESTION),
+    (_OURS_OUT, Topic.ADJUST),
+    (_OUR_LOB_OUT, Topic.LOB),
+    (_DESPERATE_LOB, Topic.LOB),
+    (_STUCK_BACK, Topic.TRANSITION),
+    (_LINE_DINK, Topic.AIM_DINK),
+)
+
+
 @cache
 def _troubles() -> frozenset[str]:
     """What hurts, as the buttons under "what to change" say it: typed, it is the same answer."""
@@ -52,17 +100,14 @@ def _troubles() -> frozenset[str]:
 
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
-    line = " ".join(word.folded for word in message.said)
-    topic = None
-    if _MEASURES.fullmatch(line):
-        topic = Topic.RULES_QUESTION
-    elif _THEIR_SERVE.fullmatch(line):
-        topic = Topic.AIM_RETURN
-    elif _ENDS_AT.fullmatch(line):
-        topic = Topic.RULES_QUESTION
-    elif line in _troubles():
-        topic = Topic.ADJUST
+    topic = _topic_of(" ".join(word.folded for word in message.said))
     if topic is None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _topic_of(line: str) -> Topic | None:
+    if line in _troubles():
+        return Topic.ADJUST
+    return next((topic for form, topic in _SETTLED if form.fullmatch(line)), None)
