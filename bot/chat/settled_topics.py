@@ -10,6 +10,7 @@ from bot.chat.message import Message
 from bot.chat.question import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
 from knowledge.vocabulary import Topic
 
@@ -101,6 +102,8 @@ def _troubles() -> frozenset[str]:
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
+    if topic is None and tells_their_court(message.text):
+        topic = Topic.RULES_QUESTION
     if topic is None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
