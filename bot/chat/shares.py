@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.numbers import number
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 
 _TENS = {
     "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60,
@@ -14,9 +14,9 @@ _TENS = {
 }  # fmt: skip
 _PERCENT = frozenset(["percent", "pct", "prcent", "percents", "perc"])
 _COUNTED = frozenset(["rallies", "rally", "points", "pts", "times", "balls", "serves", "returns"])
-_UNITS = frozenset(
+_UNITS = words_in(
     "mph mhp miles mile km kmh kph knots knot mps degrees degree feet foot ft inches inch cm meters"
-    " metres m yards".split()
+    " metres m yards"
 )
 """What a number before them measures: a speed or a length is no share."""
 _OUT_OF = (("out", "of", "every"), ("out", "of"), ("in", "every"), ("of", "every"), ("in",),
