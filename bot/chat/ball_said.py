@@ -16,7 +16,7 @@ from bot.chat.ball_line import OF_US, BallLine, ball_line
 from bot.chat.common_words import is_common
 from bot.chat.depths_said import find_depths
 from bot.chat.heights_said import find_height
-from bot.chat.places_said import find_place, theirs_off_court, too_wide
+from bot.chat.places_said import find_place, off_court, too_wide
 from bot.chat.question import Mention
 from bot.chat.speeds_said import find_speeds
 from bot.chat.words import Word
@@ -77,11 +77,11 @@ def _facts(line: BallLine, readers: Sequence[str]) -> BallFacts:
     partner_up = found.pop("partner_up", False)
     if partner_up and found.get("ours") is None:
         found["ours"] = _beside_partner(found.get("from_net_m"), found.get("footing"))
-    return BallFacts(**found, fault="\n".join(faults) or None)
+    return BallFacts(**found, fault="\n".join(dict.fromkeys(faults)) or None)
 
 
 def _depths(line: BallLine) -> Reading:
-    faults = theirs_off_court(line)
+    faults = off_court(line)
     found = find_depths(line)
     return {
         "theirs": found.theirs,

@@ -22,6 +22,7 @@ from bot.chat.note_negations import excepted
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
+from bot.chat.numbers import number
 from bot.chat.question import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
@@ -63,6 +64,7 @@ def read_note(
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
+    read = replace(read, claims=tuple(one for one in read.claims if not _measures(one, said)))
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
@@ -75,6 +77,17 @@ def read_note(
         about_body=note.hits.has(Role.BODY),
         offered=worth_offering(read.doubted, read.claims),
     )
+
+
+_MEASURES = frozenset(["feet", "foot", "ft"])
+_AFEW = frozenset(["couple", "few", "half"])
+
+
+def _measures(claim: Claim, said: Sequence[Word]) -> bool:
+    """Whether the feet of a claim only measure: "they are 3 feet behind the line"."""
+    first = next((at for at, word in enumerate(said) if word.span[0] >= claim.span[0]), 0)
+    is_unit = first > 0 and said[first].folded in _MEASURES
+    return is_unit and (number(said[first - 1]) is not None or said[first - 1].folded in _AFEW)
 
 
 def ruled_note(note: NoteLine) -> tuple[Claim, ...]:

@@ -71,12 +71,16 @@ def _is_on_court(from_net_m: float) -> bool:
     return 0 <= from_net_m <= HALF_LENGTH_M + RUN_OFF_M
 
 
-def theirs_off_court(line: BallLine) -> tuple[str, ...]:
-    """The fault of a place of theirs where nobody stands; that they are back still holds."""
+def off_court(line: BallLine) -> tuple[str, ...]:
+    """The fault of a place where nobody stands, theirs or ours; that they are back still holds."""
     for place, from_net_m in _measured_places():
         for found in place.finditer(line.text):
-            if line.is_theirs(found) and not _is_on_court(from_net_m(found)):
+            if _is_on_court(from_net_m(found)):
+                continue
+            if line.is_theirs(found):
                 return (THEIR_FAULT,)
+            if not _is_elsewhere(line, found):
+                return (FAULT,)
     return ()
 
 

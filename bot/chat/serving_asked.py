@@ -9,6 +9,9 @@ from bot.chat.score_words import RECEIVE, THEY, WE
 SERVING = r"serv(?:ing|in|es?|s)?"
 """However quickly it is typed."""
 
+STANDS = r"(?:where|how) (?:do |should |shall |does )?(?:i|we) (?:stand|line up|start)"
+"""Who asks where to stand receiving doesn't serve."""
+
 
 def said_serving(line: str) -> bool | None:
     """Whether we serve, from the words of a question; None if it does not say."""
@@ -20,7 +23,8 @@ def said_serving(line: str) -> bool | None:
         return True
     found = re.search(
         rf"\b(?:{WE} (?:are |re )?{RECEIVE}|{THEY} (?:are |re )?{SERVING}|their serve"
-        rf"|im receiving)\b",
+        rf"|im receiving|{STANDS} (?:(?:when|while|if|for|to|on|the) )*"
+        r"(?:receiv\w*|returning|return))\b",
         line,
     )
     return False if found else None

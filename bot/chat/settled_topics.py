@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from functools import cache
+from typing import Final
 
 from bot.chat.message import Message
 from bot.chat.question import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
 from knowledge.vocabulary import Topic
 
@@ -50,6 +52,51 @@ _REPORT = re.compile(
     r"(?P<who>.+)"
 )
 """`bars for okafor`, `strong and weak points of okafor`: the sheet that a report brings."""
+_WHAT_NOW = "(?: (?:today|now|again|help|what now|what do (?:i|we) do|why|any ideas?|wtf))*"
+_MISSES = (
+    "(?:(?:are|is|r|keeps?|all|just|always|keep on|kept|been|have been|were) )*"
+    "(?:(?:going|flying|sailing|landing|floating|hitting) )?"
+    "(?:out|long|wide|deep|(?:in|into) the net)"
+)
+_OURS_OUT = re.compile(
+    rf"(?:our|my) (?:serves?|srvs?|drives?|balls?|shots?|speed ?ups?|volleys?) {_MISSES}{_WHAT_NOW}"
+    rf"|(?:i|we) keep (?:hitting|sending|missing|driving) (?:it|them|balls?|everything|drives?)? ?"
+    rf"(?:out|long|wide|(?:in|into) the net){_WHAT_NOW}"
+)
+"""`our serves are going out`: our own misses; nobody leaves a ball of their own."""
+
+_OUR_LOB_OUT = re.compile(rf"(?:our|my) lobs? {_MISSES}{_WHAT_NOW}")
+_DESPERATE_LOB = re.compile(
+    r"(?:desperate|desperation|emergency|scrambling|in trouble)(?: \w+){0,4} lobs?(?: now| it)?"
+    r"|(?:should i |do i |can i )?lob(?: it)? (?:when|if) (?:desperate|in trouble|scrambling)"
+)
+"""`desperate on the baseline, lob`: our own lob, to get out of trouble."""
+
+_STUCK_BACK = re.compile(
+    r"(?:(?:so|ok|help) )*(?:we|were|im|i)(?: (?:are|re|r|am|m|is|keep|keep getting|get|getting))*"
+    rf"(?: (?:always|just|both|all))* (?:stuck|pinned|caught)"
+    rf" (?:back|bak|bck|at the baseline|on the baseline|deep){_WHAT_NOW}"
+)
+"""`we r stuck bak what now`: how to get to the line; "stuck back" alone tells what hurts."""
+
+_LINE_DINK = re.compile(
+    r"when (?:can|should|do|could|is it ok to|to)(?: (?:i|we))?"
+    r"(?: (?:go|dink|go for|hit|play|try))*"
+    r" (?:the |a |my )?(?:line dinks?|(?:dinks? )?down the line(?: dinks?)?|dinks? (?:the )?line)"
+    r"|when is the line dink on"
+)
+"""`when can i go for the line dink`: who leans decides it, not the score."""
+
+_SETTLED: Final = (
+    (_MEASURES, Topic.RULES_QUESTION),
+    (_THEIR_SERVE, Topic.AIM_RETURN),
+    (_ENDS_AT, Topic.RULES_QUESTION),
+    (_OURS_OUT, Topic.ADJUST),
+    (_OUR_LOB_OUT, Topic.LOB),
+    (_DESPERATE_LOB, Topic.LOB),
+    (_STUCK_BACK, Topic.TRANSITION),
+    (_LINE_DINK, Topic.AIM_DINK),
+)
 
 
 @cache
@@ -58,8 +105,9 @@ def _troubles() -> frozenset[str]:
     return frozenset(one.label.replace("-", " ") for one in troubles())
 
 
-def _asks_for_bars(message: Message, line: str) -> bool:
+def _asks_for_bars(message: Message) -> bool:
     """Whether it names nothing but whose report is wanted."""
+    line = " ".join(word.folded for word in message.said)
     found = _REPORT.fullmatch(line)
     if found is None or not message.mentions:
         return False
@@ -70,19 +118,18 @@ def _asks_for_bars(message: Message, line: str) -> bool:
 
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
-    line = " ".join(word.folded for word in message.said)
-    topic = None
-    if _MEASURES.fullmatch(line):
+    topic = _topic_of(" ".join(word.folded for word in message.said))
+    if topic is None and tells_their_court(message.text):
         topic = Topic.RULES_QUESTION
-    elif _THEIR_SERVE.fullmatch(line):
-        topic = Topic.AIM_RETURN
-    elif _ENDS_AT.fullmatch(line):
-        topic = Topic.RULES_QUESTION
-    elif _asks_for_bars(message, line):
+    if topic is None and _asks_for_bars(message):
         topic = Topic.OPPONENT_REPORT
-    elif line in _troubles():
-        topic = Topic.ADJUST
     if topic is None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _topic_of(line: str) -> Topic | None:
+    if line in _troubles():
+        return Topic.ADJUST
+    return next((topic for form, topic in _SETTLED if form.fullmatch(line)), None)

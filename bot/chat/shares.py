@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.numbers import number
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 
 _TENS = {
     "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60,
@@ -14,6 +14,11 @@ _TENS = {
 }  # fmt: skip
 _PERCENT = frozenset(["percent", "pct", "prcent", "percents", "perc"])
 _COUNTED = frozenset(["rallies", "rally", "points", "pts", "times", "balls", "serves", "returns"])
+_UNITS = words_in(
+    "mph mhp miles mile km kmh kph knots knot mps degrees degree feet foot ft inches inch cm meters"
+    " metres m yards"
+)
+"""What a number before them measures: a speed or a length is no share."""
 _OUT_OF = (("out", "of", "every"), ("out", "of"), ("in", "every"), ("of", "every"), ("in",),
            ("of",), ("outta",))  # fmt: skip
 _PARTS = {("two", "thirds"): 2 / 3, ("2", "thirds"): 2 / 3, ("three", "quarters"): 0.75}
@@ -131,7 +136,7 @@ def _of(
 def _amount(text: str, said: Sequence[Word], place: int) -> Share | None:
     """`42%`, `0.42`, `.42`, `forty two percent`, and a bare `42`."""
     whole, stop = _whole(said, place)
-    if whole is None:
+    if whole is None or (stop < len(said) and said[stop].folded in _UNITS):
         return None
     digits = said[place].folded.isdigit()
     decimals = said[stop] if digits and stop < len(said) and said[stop].gap == "." else None

@@ -55,6 +55,20 @@ class FlatFire:
         """How long it takes to come this far."""
         return float(level_time_s(np.array(x_m), self.speed_mps, drag_per_m=self.drag_per_m))
 
+    def way_m(self, time_s: Floats) -> Floats:
+        """How far it has come by these times."""
+        k = self.drag_per_m
+        found: Floats = np.log1p(k * self.speed_mps * time_s) / k
+        return found
+
+    def heights_m(self, x_m: Floats, slope: float) -> Floats:
+        """`height_at_m` for many ways at once."""
+        k = self.drag_per_m
+        fall = GRAVITY_MPS2 / self.speed_mps**2 * (np.expm1(2 * k * x_m) - 2 * k * x_m)
+        bend = self.bend_per_m * (np.expm1(k * x_m) - k * x_m)
+        found: Floats = self.height_m + slope * x_m - (fall / 4 + bend) / (k * k)
+        return found
+
     def drop_m(self, x_m: float) -> float:
         """How far it is below the straight line of its start after this way."""
         k = self.drag_per_m

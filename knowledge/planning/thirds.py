@@ -14,15 +14,8 @@ from knowledge.planning.phrases import skill_words
 from knowledge.planning.weighing import Weighed, is_weak, weigh
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics.third_effects import (
-    DRIVE,
-    DROP,
-    MIDDLE,
-    SHOT_TRAITS,
-    effects_of,
-    options_of,
-    shots_of,
-)
+from knowledge.tactics.third_effects import effects_of
+from knowledge.tactics.third_options import DRIVE, DROP, MIDDLE, SHOT_TRAITS, options_of, shots_of
 from knowledge.tactics.third_said import third_said
 from knowledge.vocabulary import RallyPoints, Trait
 

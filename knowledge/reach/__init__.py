@@ -8,7 +8,16 @@ from __future__ import annotations
 from knowledge.reach.body import Body
 from knowledge.reach.covering import Cover, Seam, Shot, cover, seam
 from knowledge.reach.in_time import SPREAD_S, chance_in_time, mean_chance, points_in_time
-from knowledge.reach.meeting import Meeting, Path, Placed, meeting, move_time_s, slack_s, slacks_s
+from knowledge.reach.meeting import (
+    Meeting,
+    Path,
+    Placed,
+    meeting,
+    move_time_s,
+    slack_s,
+    slacks_after,
+    slacks_s,
+)
 from knowledge.reach.mover import Mover, mover, mover_of
 from knowledge.reach.moving import Feet, run_m
 from knowledge.reach.reacting import choice_cost_s, reaction_s
@@ -37,5 +46,6 @@ __all__ = [
     "run_m",
     "seam",
     "slack_s",
+    "slacks_after",
     "slacks_s",
 ]

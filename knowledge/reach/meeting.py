@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final, Protocol
 
 import numpy as np
@@ -11,7 +12,7 @@ from numpy.typing import NDArray
 from knowledge.court import KITCHEN_DEPTH_M, Point
 from knowledge.reach.body import BEHIND_M, Floats
 from knowledge.reach.mover import Mover
-from knowledge.reach.moving import arm_out_m
+from knowledge.reach.moving import Feet, arm_out_m
 from knowledge.vocabulary import Wing
 
 LOWEST_M: Final = 0.05
@@ -21,6 +22,9 @@ LONGEST_S: Final = 4.0
 SHORTEST_S: Final = 0.02
 MOMENTS: Final = 64
 """Moves are looked at from SHORTEST_S to LONGEST_S, 9% apart, and straight in between."""
+
+KEPT_FEET: Final = 256
+"""Players whose steps are kept in memory, some 2 kB each."""
 
 Bools = NDArray[np.bool_]
 
@@ -92,15 +96,21 @@ def move_time_s(
     side_reach = player.mover.side_reach_m(aside)
     long_reach = np.where(is_ahead, player.mover.body.arm_m, BEHIND_M)
     room = np.where(volleyed, max(0.0, -KITCHEN_DEPTH_M - player.at.y_m), LONGEST_RUN_M)
-    feet = player.mover.feet
     out = arm_out_m(_MOMENTS_S)
-    forward = np.minimum(feet.ahead_m(_MOMENTS_S), room[..., None])
-    along = np.where(is_ahead[..., None], forward, feet.back_m(_MOMENTS_S))
+    ahead_m, aside_m, back_m = _steps(player.mover.feet)
+    forward = np.minimum(ahead_m, room[..., None])
+    along = np.where(is_ahead[..., None], forward, back_m)
     left = share[..., None]
-    across = left * np.minimum(out, side_reach[..., None]) + feet.aside_m(_MOMENTS_S)
+    across = left * np.minimum(out, side_reach[..., None]) + aside_m
     deep = left * np.minimum(out, long_reach[..., None]) + along
     how_far_out = np.square(aside[..., None] / across) + np.square(ahead[..., None] / deep)
     return np.where(share > 0, _first_inside_s(how_far_out), LONGEST_S)
+
+
+@lru_cache(maxsize=KEPT_FEET)
+def _steps(feet: Feet) -> tuple[Floats, Floats, Floats]:
+    """How far these feet get ahead, aside and back at each of the MOMENTS."""
+    return feet.ahead_m(_MOMENTS_S), feet.aside_m(_MOMENTS_S), feet.back_m(_MOMENTS_S)
 
 
 def _first_inside_s(how_far_out: Floats) -> Floats:
@@ -131,8 +141,16 @@ def slacks_s(player: Placed, times_s: Floats, points: Floats, *, stroke_s: float
     Who stands in the kitchen meets no volley: stepping out first is not looked at. Shapes (..., n)
     and (..., n, 3), the samples last. `stroke_s` as in `spare_s`.
     """
+    return slacks_after(
+        player, times_s, points, bounces=_bounces(points[..., 2]), stroke_s=stroke_s
+    )
+
+
+def slacks_after(
+    player: Placed, times_s: Floats, points: Floats, *, bounces: Floats, stroke_s: float = 0.0
+) -> Floats:
+    """The same where it is known how often the ball has bounced by each sample."""
     x_m, y_m, height_m = points[..., 0], points[..., 1], points[..., 2]
-    bounces = _bounces(height_m)
     move_s = move_time_s(player, x_m, y_m, height_m, volleyed=np.equal(bounces, 0))
     spare = spare_s(player, times_s, move_s, stroke_s=stroke_s)
     may_volley = player.at.y_m <= -KITCHEN_DEPTH_M

@@ -14,6 +14,7 @@ from functools import cache
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
+from knowledge.rulebook.touching import rule_of_touch
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
 MENDED_MOST = 600
@@ -96,6 +97,12 @@ def find_rule(words: str, *, before: str = "") -> Found:
     A question that stands by itself is read alone, one that leans together with the one before;
     where that stays unsure ("and with a referee?"), the one before is still meant.
     """
+    found = _find(words, before=before)
+    touch = rule_of_touch(words, None if found.rule is None else found.rule.name)
+    return found if touch is None else Found(rule=rule_named(touch))
+
+
+def _find(words: str, *, before: str) -> Found:
     finder = _finder()
     alone = finder.find(words)
     if not before:

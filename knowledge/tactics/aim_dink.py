@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
-from knowledge.advice import Advice, Confidence
+from knowledge.advice import MAX_REASONS, Advice, Confidence, Reason
 from knowledge.situation import Situation
+from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import aim_attack
 from knowledge.tactics import dink_words as words
 from knowledge.tactics.attack_answer import aimed
@@ -13,9 +15,11 @@ from knowledge.tactics.attack_whether import whether
 from knowledge.tactics.dink_aims import SOFT, attack_at
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_ball import ball_taken, is_told
+from knowledge.tactics.dink_lanes import Lane
 from knowledge.tactics.dink_picture import picture
 from knowledge.tactics.dink_reasons import gain_over_any_aim, more, numbers, reasons
 from knowledge.tactics.dink_unknown import choices, unless
+from knowledge.tactics.told_ball import plain_words
 from knowledge.vocabulary import BallQuality, Topic
 
 
@@ -35,7 +39,10 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_DINK,
         call=_call(answer, situation, is_general=is_general),
-        reasons=reasons(answer, named=not is_general or _is_named(situation)),
+        reasons=(
+            *_about_the_line(answer, situation),
+            *reasons(answer, named=not is_general or _is_named(situation)),
+        )[:MAX_REASONS],
         number=_number(answer),
         unless=unless(answer, ask, situation),
         assumed=_assumed(answer, situation, is_general=is_general),
@@ -61,6 +68,18 @@ def _sped_up(answer: DinkAnswer, situation: Situation) -> Advice | None:
     found = aimed(situation)
     attacks = found.is_settled and whether(situation, found).attacks
     return aim_attack.advise(situation) if attacks else None
+
+
+_LINE = re.compile(r"\bdown the line\b|\bline dinks?\b|\b(?:the|or) line\b(?! (?:or|calls?)\b)")
+_LINE_ONLY = Reason(text="The line: when they lean in, 1-2 a game", source=COMMON_PRACTICE)
+
+
+def _about_the_line(answer: DinkAnswer, situation: Situation) -> tuple[Reason, ...]:
+    """When the line is on, where it was asked for and is not the call."""
+    asks = _LINE.search(plain_words(situation.asked.words)) is not None
+    is_line = answer.best is not None and answer.best.lane is Lane.LINE
+    is_soft = answer.best is None
+    return (_LINE_ONLY,) if asks and not is_line and not is_soft else ()
 
 
 def _number(answer: DinkAnswer) -> str | None:

@@ -12,6 +12,7 @@ from knowledge.planning.phrases import skill_words
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
+from knowledge.tactics.fourth_asked import fourth_instead
 from knowledge.tactics.symptoms import PLAN_B, Symptom, symptoms, symptoms_of
 from knowledge.tactics.targeted_one import with_names
 from knowledge.vocabulary import Topic, Trait
@@ -27,6 +28,9 @@ COMMONEST = ("bang", "lob", "pop_up")
 
 def advise(situation: Situation) -> Advice:
     """The answer to the symptom that the words name, sharpened by what the book knows."""
+    fourth = fourth_instead(situation, Topic.ANSWER_PATTERN)
+    if fourth is not None:
+        return fourth
     found = symptoms_of(situation)
     if not found.named:
         return _unnamed(found.others)

@@ -28,6 +28,7 @@ _OUT_OF_PLACE = re.compile(
     r"\blate\b(?! in| on)|\boff balance\b|\bout of (?:position|place)\b|\bscrambl\w+|"
     r"\b(?:on the move|moving|wrong footed)\b|\b(?:pulled|dragged|drawn|out) (?:off |out )?wide\b"
 )
+_CALLED_LOW = re.compile(r"\b(?:low|below|under|beneath|underneath|shoelaces|laces|ankles?)\b")
 _OF_US = re.compile(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
 
 
@@ -39,6 +40,10 @@ def said_of_them(words: str) -> str:
 def leans(words: str) -> bool:
     """Whether a question says that one of them leans in."""
     return bool(_LEANS.search(said_of_them(words)))
+
+
+def _is_called_low(words: str) -> bool:
+    return _CALLED_LOW.search(words.casefold()) is not None
 
 
 class Contact(StrEnum):
@@ -63,6 +68,7 @@ class AttackQuestion:
     partner: OnCourt | None
     facts: BallFacts
     ball: BallQuality | None
+    is_called_low: bool
     leaning: bool
     out_of_place: bool
     level: Level | None
@@ -71,6 +77,8 @@ class AttackQuestion:
     def contact(self) -> Contact | None:
         """None while nothing is said of the height."""
         height = self.facts.height_m
+        if height is None and self.is_called_low:
+            return Contact.LOW
         if height is None:
             return Contact.ABOVE_NET if self.ball is BallQuality.EASY else None
         if height >= NET_M and self.flat.margin_deg >= LEAST_WINDOW_DEG:
@@ -81,9 +89,10 @@ class AttackQuestion:
 
     @property
     def is_stretched(self) -> bool:
-        """By the feet; else by the ball, unless a height is said: a low one is called so too."""
+        """By the feet; else by the ball, unless it is only low: a low one is called so too."""
         moving = self.facts.footing in (Footing.SIDEWAYS, Footing.BACKWARD)
-        return moving or (self.ball is BallQuality.STRETCHED and self.facts.height_m is None)
+        is_only_low = self.facts.height_m is not None or self.is_called_low
+        return moving or (self.ball is BallQuality.STRETCHED and not is_only_low)
 
     @property
     def is_from_mid_court(self) -> bool:
@@ -144,6 +153,7 @@ def question_of(situation: Situation) -> AttackQuestion:
         partner=next((one for one in situation.ours if striker and one != striker), None),
         facts=asked.facts,
         ball=asked.ball,
+        is_called_low=asked.ball is BallQuality.STRETCHED and _is_called_low(asked.words),
         leaning=leans(asked.words),
         out_of_place=asked.pulled_wide in them
         or bool(_OUT_OF_PLACE.search(said_of_them(asked.words))),

@@ -71,7 +71,8 @@ def bounce_said(situation: Situation) -> BounceSaid:
 
 def _balanced(words: str, situation: Situation) -> bool | None:
     asked = situation.asked
-    is_only_low = asked.facts.height_m is not None and asked.ball is BallQuality.STRETCHED
+    is_low = asked.facts.height_m is not None or bool(_FEET.search(words))
+    is_only_low = is_low and asked.ball is BallQuality.STRETCHED
     told = is_balanced(situation)
     if told is not None and (asked.facts.footing is not None or not is_only_low):
         return told

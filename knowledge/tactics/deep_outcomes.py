@@ -8,7 +8,6 @@ practice, no source, unless said.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Final
@@ -16,7 +15,8 @@ from typing import Final
 from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M, Point
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.reach import chance_in_time
-from knowledge.tactics.overhead_flight import BallAt, Scatter, Shot, misses
+from knowledge.tactics.ball_courses import Rebound
+from knowledge.tactics.overhead_flight import Scatter, Shot, misses
 from knowledge.tactics.overhead_outcomes import Outcome, unreached
 from knowledge.tactics.overhead_reach import SPREAD_S, slack_s
 
@@ -36,9 +36,6 @@ DROP_RESTITUTION: Final = 0.64
 
 DROP_KEEPS: Final = 0.45
 """Forwards: an open face takes some off; a thin shell without spin would keep 0.60."""
-
-FALLING_S: Final = 0.01
-"""So shortly before the bounce the path begins, for the bounce to be seen in it."""
 
 DROP_MISSES: Final = 0.14
 """In the net, or sitting up in balance: touch is the hard part."""
@@ -83,33 +80,21 @@ class Runner:
     delay_s: float = 0.0
 
 
-def dead_drop(height_m: float, from_net_m: float) -> tuple[BallAt, ...]:
-    """A drop volley from just before its first bounce to its second, without drag: slow and short.
+def dead_drop(height_m: float, from_net_m: float) -> Rebound:
+    """A drop volley from its first bounce to its second; before that nobody deep gets to it.
 
-    It peaks OVER_THE_NET_M over the net, or where we meet it if that is higher.
+    It peaks OVER_THE_NET_M over the net, or where we meet it if that is higher; without drag: slow
+    and short.
     """
     top = max(height_m, NET_HEIGHT_CENTRE_M + OVER_THE_NET_M)
     up_s = math.sqrt(2 * (top - height_m) / GRAVITY_MPS2)
     bounce_s = up_s + math.sqrt(2 * top / GRAVITY_MPS2)
-    rebound_mps = DROP_RESTITUTION * math.sqrt(2 * GRAVITY_MPS2 * top)
-    along_mps = DROP_KEEPS * (from_net_m + DROP_LANDS_M) / bounce_s
-    falling = BallAt(
-        time_s=bounce_s - FALLING_S,
+    return Rebound(
+        start_s=bounce_s,
         place=Point(x_m=THEIR_X_M, y_m=DROP_LANDS_M),
-        height_m=math.sqrt(2 * GRAVITY_MPS2 * top) * FALLING_S,
-    )
-    return (falling, *_after_the_bounce(bounce_s, rebound_mps, along_mps))
-
-
-def _after_the_bounce(bounce_s: float, rebound_mps: float, along_mps: float) -> Iterator[BallAt]:
-    aloft_s = 2 * rebound_mps / GRAVITY_MPS2
-    return (
-        BallAt(
-            time_s=bounce_s + since,
-            place=Point(x_m=THEIR_X_M, y_m=DROP_LANDS_M + along_mps * since),
-            height_m=rebound_mps * since - GRAVITY_MPS2 * since**2 / 2,
-        )
-        for since in (aloft_s * part / 12 for part in range(13))
+        across_mps=0.0,
+        along_mps=DROP_KEEPS * (from_net_m + DROP_LANDS_M) / bounce_s,
+        up_mps=DROP_RESTITUTION * math.sqrt(2 * GRAVITY_MPS2 * top),
     )
 
 
@@ -121,7 +106,7 @@ def drop_slack_s(runner: Runner, height_m: float, from_net_m: float) -> float:
 @lru_cache(maxsize=4096)
 def _drop_slack_s(runner: Runner, height_m: float, from_net_m: float) -> float:
     return slack_s(
-        dead_drop(height_m, from_net_m),
+        (dead_drop(height_m, from_net_m),),
         Point(x_m=THEIR_X_M, y_m=runner.from_net_m),
         level=runner.level,
         delay_s=runner.delay_s - READ_EARLY_S,

@@ -24,8 +24,9 @@ from knowledge.tactics.leave_line import (
     usual_hit,
 )
 from knowledge.tactics.leave_picture import Told, leave_picture
-from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, Attacked, answer_attacked
+from knowledge.tactics.reset_answer import LEAVE, LEAVE_FROM, answer_attacked
 from knowledge.tactics.reset_flight import Passing, chance_out, out_of_ten
+from knowledge.tactics.reset_question import Attacked
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 FLIGHT = computed("ball flight")

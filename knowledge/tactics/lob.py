@@ -108,7 +108,7 @@ def _reasons(answer: LobAnswer, against: list[Part], *, leaves: bool) -> tuple[R
         texts = [Reason(text=_said(part, answer), source=part.source) for part in against]
         general = Reason(text="A lob without surprise is an overhead", source=COMMON_PRACTICE)
         return tuple(dict.fromkeys([*texts, general]))[:REASONS]
-    found: list[Reason] = []
+    found = _of_wind(answer) if answer.question.asks_wind else []
     if answer.is_specific:
         driver = answer.weighed.driver
         if driver is not None:
@@ -144,6 +144,15 @@ def _helping(answer: LobAnswer) -> list[Reason]:
         Reason(text=part.effect.because, source=part.effect.source)
         for part in answer.weighed.ranking.best.parts
         if part.points > 0 and part.effect.scale is None and part.truth is Truth.YES
+    ]
+
+
+def _of_wind(answer: LobAnswer) -> list[Reason]:
+    """What the wind does to it, first where the question is about the wind."""
+    return [
+        Reason(text=part.effect.because, source=part.effect.source)
+        for part in answer.weighed.ranking.best.parts
+        if part.effect.id.endswith(":wind")
     ]
 
 

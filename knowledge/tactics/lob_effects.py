@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -28,6 +29,9 @@ def over(one: OnCourt) -> str:
     return f"over:{one.player}"
 
 
+_WIND = re.compile(r"\b(?:wind|breez|gust)")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LobQuestion:
     """Who may be lobbed, from where, off which ball, and the day; None where it isn't known."""
@@ -40,6 +44,7 @@ class LobQuestion:
     theirs: Depth | None = None
     wind: Wind | None = None
     wind_mph: float = sizes.USUAL_WIND_MPH
+    asks_wind: bool = False
     sun: SunSide | None = None
     hot: bool = False
 
@@ -65,6 +70,7 @@ def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
         theirs=facts.theirs,
         wind=situation.wind,
         wind_mph=sizes.USUAL_WIND_MPH if mph is None else min(mph, sizes.STRONGEST_MPH),
+        asks_wind=_WIND.search(asked.words.casefold()) is not None,
         sun=sun_side(asked.words) if asked.sun else None,
         hot=bool(asked.hot),
     )

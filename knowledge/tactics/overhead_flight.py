@@ -11,10 +11,13 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from knowledge.court import HALF_WIDTH_M, Point, lane_in_court_m, net_crossing_x_m, net_height_m
 from knowledge.flight import FlatFire
-from knowledge.flight.ball import GRAVITY_MPS2
+from knowledge.flight.launch import Floats
 from knowledge.normal import normal_cdf
+from knowledge.tactics.ball_courses import Rebound
 from knowledge.wind import BALL_RADIUS_M
 
 BOUNCE_RESTITUTION: Final = 0.60
@@ -90,7 +93,7 @@ def misses(shot: Shot, scatter: Scatter) -> float:
     clears, lands = window_deg(shot)
     if clears >= lands:
         return 1.0
-    aim = aim_deg(shot)
+    aim = _aimed_deg(shot, clears, lands)
     stays = normal_cdf((lands - aim) / scatter.up_deg) - normal_cdf((clears - aim) / scatter.up_deg)
     sideways_m = shot.lane_m * math.radians(scatter.across_deg) * _slant(shot)
     wide = normal_cdf(-(HALF_WIDTH_M - abs(shot.target.x_m)) / sideways_m)
@@ -99,7 +102,10 @@ def misses(shot: Shot, scatter: Scatter) -> float:
 
 def aim_deg(shot: Shot) -> float:
     """The launch angle that lands on the target, or one with room over the net if that is more."""
-    clears, lands = window_deg(shot)
+    return _aimed_deg(shot, *window_deg(shot))
+
+
+def _aimed_deg(shot: Shot, clears: float, lands: float) -> float:
     on_target = angle_through_deg(shot, shot.lane_m, BALL_RADIUS_M)
     return max(on_target, min(clears + NET_ROOM_DEG, (clears + lands) / 2))
 
@@ -109,19 +115,44 @@ def _slant(shot: Shot) -> float:
     return shot.lane_m / (shot.target.y_m - shot.contact.y_m)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BallAt:
-    """The ball at a moment after it passed the net."""
-
-    time_s: float
-    place: Point
-    height_m: float
-
-
 def struck(shot: Shot) -> tuple[FlatFire, float]:
     """The ball as it is aimed, and the slope it starts with."""
     angle = math.radians(aim_deg(shot))
     return fired(shot, angle), math.tan(angle)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HitDown:
+    """The leg of an overhead from the net to its first bounce."""
+
+    shot: Shot
+    ball: FlatFire
+    slope: float
+    start_s: float
+    end_s: float
+
+    @property
+    def bounces(self) -> int:
+        return 0
+
+    def points(self, times_s: Floats) -> Floats:
+        way = self.ball.way_m(times_s)
+        share = way / self.shot.lane_m
+        contact, target = self.shot.contact, self.shot.target
+        x_m = contact.x_m + share * (target.x_m - contact.x_m)
+        y_m = contact.y_m + share * (target.y_m - contact.y_m)
+        return np.stack((x_m, y_m, self.ball.heights_m(way, self.slope)), axis=-1)
+
+
+def course(shot: Shot) -> tuple[HitDown, Rebound]:
+    """The ball from the net to its second bounce."""
+    ball, slope = struck(shot)
+    net = shot.along_m(0.0)
+    landing = _landing_m(ball, slope, net, 3 * shot.lane_m)
+    down = HitDown(
+        shot=shot, ball=ball, slope=slope, start_s=ball.time_s(net), end_s=ball.time_s(landing)
+    )
+    return down, _rebound(down, landing)
 
 
 def _landing_m(ball: FlatFire, slope: float, low: float, high: float) -> float:
@@ -133,37 +164,19 @@ def _landing_m(ball: FlatFire, slope: float, low: float, high: float) -> float:
     return high
 
 
-def ball_at(shot: Shot, samples: int = 12) -> tuple[BallAt, ...]:
-    """The ball from the net to its second bounce, in even steps before and after the first.
-
-    After the bounce drag is left out: the ball is slow and the way short.
-    """
-    ball, slope = struck(shot)
-    net = shot.along_m(0.0)
-    landing = _landing_m(ball, slope, net, 3 * shot.lane_m)
-    before = [net + (landing - net) * part / samples for part in range(1, samples + 1)]
-    found = [_point(shot, x, ball.time_s(x), ball.height_at_m(x, slope)) for x in before]
-    bounce_s = found[-1].time_s
-    step = 1e-3
-    step_s = bounce_s - ball.time_s(landing - step)
-    down_mps = (ball.height_at_m(landing - step, slope) - found[-1].height_m) / step_s
-    up_mps = BOUNCE_RESTITUTION * down_mps
-    along_mps = BOUNCE_KEEPS * step / step_s
-    aloft_s = 2 * up_mps / GRAVITY_MPS2
-    for part in range(1, samples + 1):
-        since = aloft_s * part / samples
-        height = up_mps * since - GRAVITY_MPS2 * since**2 / 2
-        found.append(_point(shot, landing + along_mps * since, bounce_s + since, height))
-    return tuple(found)
-
-
-def _point(shot: Shot, x_m: float, time_s: float, height_m: float) -> BallAt:
-    share = x_m / shot.lane_m
-    return BallAt(
-        time_s=time_s,
-        place=Point(
-            x_m=shot.contact.x_m + share * (shot.target.x_m - shot.contact.x_m),
-            y_m=shot.contact.y_m + share * (shot.target.y_m - shot.contact.y_m),
-        ),
-        height_m=height_m,
+def _rebound(down: HitDown, landing_m: float) -> Rebound:
+    """How it comes up: the speeds just before the bounce, less what the court takes."""
+    step_m = 1e-3
+    ball, shot = down.ball, down.shot
+    step_s = down.end_s - ball.time_s(landing_m - step_m)
+    last = ball.height_at_m(landing_m, down.slope)
+    down_mps = (ball.height_at_m(landing_m - step_m, down.slope) - last) / step_s
+    along_mps = BOUNCE_KEEPS * step_m / step_s / shot.lane_m
+    x_m, y_m, _ = (float(each) for each in down.points(np.array(down.end_s)))
+    return Rebound(
+        start_s=down.end_s,
+        place=Point(x_m=x_m, y_m=y_m),
+        across_mps=along_mps * (shot.target.x_m - shot.contact.x_m),
+        along_mps=along_mps * (shot.target.y_m - shot.contact.y_m),
+        up_mps=BOUNCE_RESTITUTION * down_mps,
     )

@@ -16,7 +16,7 @@ from typing import Final
 from knowledge.ball_facts import Depth, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT, Point
 from knowledge.reach import chance_in_time
-from knowledge.tactics.overhead_flight import Scatter, Shot, ball_at, misses
+from knowledge.tactics.overhead_flight import Scatter, Shot, course, misses
 from knowledge.tactics.overhead_reach import SPREAD_S, TURN_S, slack_s
 
 
@@ -98,7 +98,7 @@ NEAR_M: Final = 7 * METRES_PER_FOOT
 ANGLE_OPENS: Final = 0.04
 """An angle that comes back meets an open court of ours."""
 
-GUARDS_SHORT_COURT: Final = 0.75
+GUARDS_SHORT_COURT: Final = 0.85
 """Who stays up while the partner backs off mostly shades to the short court."""
 
 ALREADY_RUNNING_S: Final = -0.25
@@ -240,6 +240,6 @@ def _delay_s(spot: Spot, theirs: Depth | None) -> float:
 @cache
 def unreached(shot: Shot, pair: tuple[Point, Point], *, delay_s: float = 0.0) -> float:
     """The chance that neither of them gets a paddle on it."""
-    balls = ball_at(shot)
-    slack = max(slack_s(balls, one, delay_s=delay_s) for one in pair)
+    legs = course(shot)
+    slack = max(slack_s(legs, one, delay_s=delay_s) for one in pair)
     return 1 - chance_in_time(slack, spread_s=SPREAD_S)

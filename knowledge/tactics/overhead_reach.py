@@ -6,16 +6,14 @@ Beside it the straight run that a lob's race takes.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-
 from knowledge.court import Point
-from knowledge.reach import Placed, mover, slacks_s
+from knowledge.reach import Placed, mover
 from knowledge.reach.mover import FASTER
 from knowledge.reach.moving import FORWARD_MPS, RISE_S, TURN_BACK_S
-from knowledge.tactics.overhead_flight import BallAt
+from knowledge.tactics.ball_courses import Leg, most_slack_s
 
 REACTION_S: Final = 0.18
 """Who waits for the ball, split-stepping, moves 0.177 s after it is struck (Aviles et al. 2021:
@@ -24,7 +22,7 @@ expert returners); without that wait a simple reaction alone takes 0.231 s (Wood
 ARM_M: Final = 1.1
 """Sideways with a paddle, feet still: 1.1 to 1.2 m (computed from body fractions)."""
 
-READ_S: Final = 0.03
+READ_S: Final = 0.055
 """Who awaits an overhead or an open face starts as it is struck, on the shoulder's word. Our guess,
 with which the coaching review's rows 21 and 22 come out."""
 
@@ -58,19 +56,14 @@ def run_s(distance_m: float, *, level: float = 0.0) -> float:
 
 
 def slack_s(
-    balls: Iterable[BallAt], player: Point, *, level: float = 0.0, delay_s: float = 0.0
+    legs: Sequence[Leg], player: Point, *, level: float = 0.0, delay_s: float = 0.0
 ) -> float:
     """The most time to spare on the way of a ball, by `knowledge.reach`; negative: too late.
 
     `level` is how quick forward the player is; `delay_s` is lost before the run, as by a turn.
-    Reach looks from the side of whoever receives, so places are turned by half a circle. It looks
-    at the places given only: between them who stands on the spot of the bounce loses up to 0.15 s.
     """
-    played = [ball for ball in balls if ball.place.y_m <= OUT_OF_PLAY_M]
-    times = np.array([ball.time_s for ball in played])
-    points = np.array([(-ball.place.x_m, -ball.place.y_m, ball.height_m) for ball in played])
     runner = Placed(
         mover=mover(forward_speed=level, reaction=READ_S + delay_s),
         at=Point(x_m=-player.x_m, y_m=-player.y_m),
     )
-    return float(slacks_s(runner, times, points).max())
+    return most_slack_s(legs, runner, out_of_play_m=OUT_OF_PLAY_M)

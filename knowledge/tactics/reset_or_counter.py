@@ -26,12 +26,12 @@ from knowledge.tactics.reset_answer import (
     LEAVE,
     RESET,
     SOFT,
-    Attacked,
     answer_attacked,
     counters_of,
     is_weak,
 )
 from knowledge.tactics.reset_flight import chance_out, out_of_ten
+from knowledge.tactics.reset_question import Attacked
 from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Topic, Trait
 

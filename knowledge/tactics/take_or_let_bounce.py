@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.ball_facts import Footing
 from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M
 from knowledge.effects import Decision, Effect, Option
 from knowledge.engine import Ranking, rank
@@ -33,7 +34,7 @@ from knowledge.tactics.told_reasons import (
     told_for,
     weak_shot,
 )
-from knowledge.vocabulary import BallQuality, Topic, Trait
+from knowledge.vocabulary import Topic, Trait
 
 REASONS = 3
 
@@ -213,24 +214,26 @@ def _assumed(answer: BounceAnswer, *, general: bool) -> str | None:
     return GENERAL if general else None
 
 
+_LUNGE, _REACH = ("must lunge", Footing.SIDEWAYS), ("easy reach", Footing.STILL)
+
+
 def _choices(situation: Situation, answer: BounceAnswer) -> tuple[Choice, ...]:
-    qualities: tuple[tuple[str, BallQuality], ...]
+    """The other way of meeting it; both where none is told, none where the feet are in words."""
+    offered: tuple[tuple[str, Footing], ...]
     if answer.said.balanced is None:
-        qualities = (("must lunge", BallQuality.STRETCHED), ("easy reach", BallQuality.EASY))
-    elif situation.asked.ball is None:
+        offered = (_LUNGE, _REACH)
+    elif situation.asked.ball is None and situation.asked.facts.footing is None:
         return ()
-    elif answer.said.balanced:
-        qualities = (("must lunge", BallQuality.STRETCHED),)
     else:
-        qualities = (("easy reach", BallQuality.EASY),)
+        offered = (_LUNGE,) if answer.said.balanced else (_REACH,)
     return tuple(
         Choice(
             label=label,
             topic=Topic.TAKE_OR_LET_BOUNCE,
-            fact=MatchFact.BALL.value,
-            value=quality.value,
+            fact=MatchFact.FOOTING.value,
+            value=footing.value,
         )
-        for label, quality in qualities
+        for label, footing in offered
     )
 
 

@@ -6,13 +6,24 @@ from collections.abc import Iterator, Sequence
 
 from knowledge.effects import Effect, Mechanism, Option, OptionId, Points
 from knowledge.planning import sizes
-from knowledge.planning.weighing import always, from_fact, from_trait, is_weak, option
+from knowledge.planning.weighing import always, from_fact, from_trait
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.tactics import third_sizes
 from knowledge.tactics.aim_words import WIND
 from knowledge.tactics.conditions import TWO_HANDERS, rule_of_thumb, two_handed
 from knowledge.tactics.shot_success import OurScatter, our_scatter
 from knowledge.tactics.third_contact import contact_of
+from knowledge.tactics.third_options import (
+    DRIVE,
+    DROP,
+    LATE,
+    LINE,
+    LOB,
+    MIDDLE,
+    SHOT_TRAITS,
+    at,
+    trait_of_shot,
+)
 from knowledge.tactics.third_said import Return, ThirdSaid
 from knowledge.tactics.third_success import (
     SHOTS,
@@ -23,60 +34,9 @@ from knowledge.tactics.third_success import (
 from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import Trait, Value, Wing
 
-DROP = "drop"
-DRIVE = "drive"
-LOB = "lob"
-MIDDLE = "middle"
-LATE = "late"
-LINE = "line"
-
-SHOT_TRAITS = {DROP: Trait.THIRD_SHOT_DROP, DRIVE: Trait.FOREHAND_DRIVE}
-"""The shots before the rally, and what our own profile calls them."""
-
 WIND_CARRIES_DROP_FT = 3.45
 WIND_STOPS_DROP_FT = 4.44
 """Feet that 10 mph along the court move a drop, by the flight model (tests work them out)."""
-
-
-def trait_of_shot(shot: str, said: ThirdSaid) -> Trait:
-    """What our own profile calls this shot off this wing."""
-    if shot == LOB:
-        return Trait.LOB
-    if shot == DRIVE and said.wing is Wing.BACKHAND:
-        return Trait.BACKHAND_DRIVE
-    return SHOT_TRAITS[shot]
-
-
-def owns(hitter: OnCourt | None, shot: str, said: ThirdSaid) -> bool:
-    """Whether the hitter's own profile does not mark the shot as a weakness."""
-    return hitter is None or not is_weak(hitter, trait_of_shot(shot, said))
-
-
-def shots_of(hitter: OnCourt | None, said: ThirdSaid) -> list[str]:
-    """The shots that this hitter owns; a lob is a ball's choice, not a plan's."""
-    shots = (DROP, DRIVE, LOB) if said.is_told else (DROP, DRIVE)
-    return [shot for shot in shots if owns(hitter, shot, said)]
-
-
-def at(shot: str, one: OnCourt) -> str:
-    return f"{shot}:{one.player}"
-
-
-def options_of(shots: Sequence[str], theirs: Sequence[OnCourt], said: ThirdSaid) -> list[Option]:
-    """Each shot at each place: the middle, either of them, the late one, the line."""
-    found: list[Option] = []
-    for shot in shots:
-        if shot == LOB:
-            found.append(option(f"{LOB}:{MIDDLE}", "lob it deep"))
-            found += [option(at(LOB, one), f"lob over {one.name}") for one in theirs]
-            continue
-        found.append(option(f"{shot}:{MIDDLE}", f"{shot} to the middle"))
-        found += [option(at(shot, one), f"{shot} at {one.name}") for one in theirs]
-        if said.moving and said.late is None:
-            found.append(option(f"{shot}:{LATE}", f"{shot} at the late one"))
-        if said.line_open or said.asks_line:
-            found.append(option(f"{shot}:{LINE}", f"{shot} down the line"))
-    return found
 
 
 def effects_of(
@@ -282,6 +242,9 @@ def _ours(
     on: OptionId, shot: str, said: ThirdSaid, hitter: OnCourt | None, situation: Situation
 ) -> Iterator[Effect]:
     """The hitter's own better shot, and a partner who crashes behind a drive."""
+    if shot == DRIVE and said.partner_crashes:
+        because = "Partner crashes behind it: drive it low"
+        yield rule_of_thumb("crasher", on, _crash_told(said), Mechanism.COVER, because)
     if hitter is None:
         return
     if shot in SHOT_TRAITS and not said.is_told:
@@ -293,6 +256,13 @@ def _ours(
         if one.player != hitter.player:
             size = _crash(said)
             yield from_trait(one, Trait.CRASH, size, Mechanism.COVER, on=(on,), up=True, habit=True)
+
+
+def _crash_told(said: ThirdSaid) -> Points:
+    """Of a partner who surely crashes: a help, unless the drive must come up high."""
+    if said.came is Return.GOOD:
+        return third_sizes.CRASH_BEHIND_A_HIGH_DRIVE
+    return third_sizes.CRASH_BEHIND_A_LOW_DRIVE
 
 
 def _crash(said: ThirdSaid) -> Points:

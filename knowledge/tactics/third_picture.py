@@ -14,7 +14,7 @@ from knowledge.court import (
 from knowledge.effects import OptionId
 from knowledge.planning.thirds import Third, aim_x_m
 from knowledge.situation import OnCourt, Situation
-from knowledge.tactics.third_effects import DRIVE, DROP, LINE, LOB, MIDDLE
+from knowledge.tactics.third_options import DRIVE, DROP, LINE, LOB, MIDDLE
 from knowledge.vocabulary import Side
 
 DEPTHS_M = {DROP: KITCHEN_DEPTH_M - 0.3, DRIVE: KITCHEN_DEPTH_M + 0.6, LOB: HALF_LENGTH_M - 0.6}

@@ -13,16 +13,8 @@ from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import WIND
 from knowledge.tactics.shot_success import SUCCESS, our_scatter
 from knowledge.tactics.third_contact import Met, contact_of
-from knowledge.tactics.third_effects import (
-    DRIVE,
-    DROP,
-    LINE,
-    LOB,
-    scatter_of,
-    third_ball,
-    trait_of_shot,
-    wind_words,
-)
+from knowledge.tactics.third_effects import scatter_of, third_ball, wind_words
+from knowledge.tactics.third_options import DRIVE, DROP, LINE, LOB, trait_of_shot
 from knowledge.tactics.third_said import ThirdSaid
 from knowledge.tactics.third_success import (
     HANDS,

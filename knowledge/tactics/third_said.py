@@ -87,6 +87,7 @@ class ThirdSaid:
     both_back: bool = False
     late: PlayerId | None = None
     wing: Wing | None = None
+    partner_crashes: bool = False
     line_open: bool = False
     asks_line: bool = False
     asks_lob: bool = False
@@ -96,7 +97,8 @@ class ThirdSaid:
     def is_told(self) -> bool:
         """Whether it is about one ball, and not about thirds before the rally."""
         known = (self.came, self.balanced, self.moving, self.wing)
-        asked = self.both_back or self.line_open or self.asks_line or self.asks_lob
+        theirs_or_partner = self.both_back or self.line_open or self.partner_crashes
+        asked = theirs_or_partner or self.asks_line or self.asks_lob
         return asked or any(one is not None for one in known)
 
 
@@ -119,11 +121,19 @@ def third_said(situation: Situation) -> ThirdSaid:
         both_back=facts.theirs is Depth.BOTH_BACK,
         late=_late(situation) if moving else None,
         wing=Wing.BACKHAND if _OUR_BACKHAND.search(words) else None,
+        partner_crashes=_partner_crashes(words, situation),
         line_open=bool(_LINE_OPEN.search(words)),
         asks_line=bool(_LINE.search(words)),
         asks_lob=bool(_LOB.search(words)),
         asks_to_vary=bool(_VARY.search(situation.asked.words.casefold())),
     )
+
+
+def _partner_crashes(words: str, situation: Situation) -> bool:
+    """Whether one of us is said to run in behind the other's drive."""
+    names = [plain_words(one.name) for one in situation.ours if one.name]
+    who = "|".join(["partner", *names])
+    return re.search(rf"\b(?:{who}) (?:\w+ ){{0,2}}crash(?:es|ing)?\b", words) is not None
 
 
 def _met(words: str, situation: Situation) -> Met:

@@ -18,14 +18,9 @@ from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
-from knowledge.tactics.third_effects import (
-    DRIVE,
-    DROP,
-    LATE,
-    scatter_of,
-    third_ball,
-    trait_of_shot,
-)
+from knowledge.tactics.fourth_asked import fourth_instead
+from knowledge.tactics.third_effects import scatter_of, third_ball
+from knowledge.tactics.third_options import DRIVE, DROP, LATE, trait_of_shot
 from knowledge.tactics.third_picture import picture
 from knowledge.tactics.third_reasons import over_the_other_shot, reasons_of, rule_why, wind_reasons
 from knowledge.tactics.third_said import NOTHING_TOLD, Return, ThirdSaid, third_said
@@ -47,6 +42,9 @@ SIT_ON_IT = "they sit on it"
 
 def advise(situation: Situation) -> Advice:
     """The third for this ball as told; before the rally the plan's own line, or the rule."""
+    fourth = fourth_instead(situation, Topic.THIRD_SHOT)
+    if fourth is not None:
+        return fourth
     said = third_said(situation)
     thirds = thirds_of(situation)
     if not thirds:

@@ -6,7 +6,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.thirds import Third
 from knowledge.situation import Wind
 from knowledge.tactics.third_contact import contact_of, contact_words
-from knowledge.tactics.third_effects import DRIVE, DROP, LATE, LINE, LOB, MIDDLE
+from knowledge.tactics.third_options import DRIVE, DROP, LATE, LINE, LOB, MIDDLE
 from knowledge.tactics.third_said import Return, ThirdSaid
 from knowledge.vocabulary import Wing
 
@@ -76,6 +76,8 @@ def unless(third: Third, said: ThirdSaid, *, two_handed: bool | None) -> str:
         return "Two-handed? Then a drive is on."
     if said.moving is None and said.came is Return.GOOD:
         return "Still running in? Low at their feet."
+    if said.partner_crashes:
+        return "Short or sitting up? Drive low: partner crashes."
     return "Short or sitting up? Drive it."
 
 

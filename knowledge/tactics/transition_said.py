@@ -9,12 +9,15 @@ from enum import StrEnum
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import FROM_NET_M, NET_M, PlaceName
 from knowledge.situation import Situation
+from knowledge.tactics.their_thirds import GOOD, tells_their_thirds
 from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallQuality
 
 LOW_M = 0.55
+FOURTH_LOW_M = NET_M - 0.15
 HIGH_M = NET_M + 0.15
-"""Below the knee a ball is lifted; a hand above the tape it can be hit down. Common practice."""
+"""Below the knee a ball is lifted, a volley a hand below the tape already; a hand above the tape it
+can be hit down. Common practice, no source."""
 
 _FOURTH = re.compile(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhen they drop\b")
 _FIFTH = re.compile(
@@ -74,7 +77,7 @@ class TransitionSaid:
 def transition_said(situation: Situation) -> TransitionSaid:
     words = plain_words(situation.asked.words)
     facts = situation.asked.facts
-    stage = _stage(words)
+    stage = Stage.FOURTH if tells_their_thirds(situation) else _stage(words)
     low, high = _height(words, stage, situation)
     theirs = facts.theirs or (Depth.BOTH_BACK if _PUSHED_BACK.search(words) else None)
     return TransitionSaid(
@@ -104,17 +107,21 @@ def _stage(words: str) -> Stage:
     return Stage.MOVE
 
 
+_LOW_BELOW_M = {Stage.MOVE: NET_M, Stage.FIFTH: LOW_M, Stage.FOURTH: FOURTH_LOW_M}
+
+
 def _height(words: str, stage: Stage, situation: Situation) -> tuple[bool | None, bool | None]:
     """Low and high, both None where nothing is said."""
     height_m, ball = situation.asked.facts.height_m, situation.asked.ball
     if height_m is not None:
-        tape_m = NET_M if stage is Stage.MOVE else LOW_M
+        tape_m = _LOW_BELOW_M[stage]
         above_m = NET_M if stage is Stage.MOVE else HIGH_M
         return height_m < tape_m, height_m >= above_m
     if stage is Stage.MOVE:
         low, high = bool(_THEY_HIT_UP.search(words)), bool(_THEY_HIT_DOWN.search(words))
     else:
         low = ball is BallQuality.STRETCHED or bool(_AT_FEET.search(words))
+        low |= stage is Stage.FOURTH and bool(GOOD.search(words))
         high = ball is BallQuality.EASY or bool(_HIGH.search(words))
     return (None, None) if low == high else (low, high)
 

@@ -23,7 +23,7 @@ from matplotlib.patches import FancyBboxPatch
 from bot.chat.pictures import draw
 from bot.chat.pictures.drawing import figure_of
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box
-from bot.chat.pictures.side import PATH_PX
+from bot.chat.pictures.side_labels import PATH_PX
 from bot.chat.pictures.side_layout import AIR, side_frame_of
 from bot.post.picture_json import picture_from_json, picture_to_json
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M

@@ -130,12 +130,13 @@ def test_the_kitchen_rule_stands_beside_a_volley_with_its_edition() -> None:
 def test_the_other_branch_is_a_button() -> None:
     def values(case: Case) -> list[str | None]:
         choices = advise(told_situation(case, Topic.TAKE_OR_LET_BOUNCE)).choices
-        assert all(one.fact == MatchFact.BALL for one in choices)
+        assert all(one.fact == MatchFact.FOOTING for one in choices)
         return [one.value for one in choices]
 
-    assert values({}) == ["stretched", "easy"]
-    assert values({"ball": "stretched"}) == ["easy"]
-    assert values({"ball": "easy"}) == ["stretched"]
+    assert values({}) == ["sideways", "still"]
+    assert values({"ball": "stretched"}) == ["still"]
+    assert values({"ball": "easy"}) == ["sideways"]
+    assert values({"facts": {"footing": "sideways"}}) == ["still"]
 
 
 @given(

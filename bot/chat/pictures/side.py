@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
@@ -12,15 +12,24 @@ from matplotlib.patches import Circle, Polygon
 
 from bot.chat.pictures.frame import FIELD, Box
 from bot.chat.pictures.palette import GREEN, INK, OURS, PAPER, THEIRS, Colour, mixed
-from bot.chat.pictures.placement import GAP_PX, Taken, best_place
+from bot.chat.pictures.placement import Taken
 from bot.chat.pictures.sheet import (
     PT_PER_PX,
     blank,
     measured,
     rectangle,
     write,
-    write_label,
     write_title,
+)
+from bot.chat.pictures.side_labels import (
+    FIGURE_PX,
+    PATH_PX,
+    WIDEST_LABEL_PX,
+    SideSheet,
+    along_paths,
+    body_px,
+    pixels,
+    write_labels,
 )
 from bot.chat.pictures.side_layout import (
     AIR,
@@ -38,15 +47,13 @@ KITCHEN = mixed(INK, 0.24)
 WINDOW = mixed(GREEN, 0.28)
 FIGURE_SHARE = 0.45
 
+LANDING_PX = 28
 GROUND_LINE_PX = 6
 NET_PX = 12
-PATH_PX = 8
 WINDOW_EDGE_PX = 4
 LEVEL_PX = 5
-FIGURE_PX = 34
 TICK_PX = 14
-LANDING_PX = 28
-WIDEST_LABEL_PX = 380
+NAMES_APART_PX = 16
 
 DASHES: Sequence[tuple[float, ...]] = ((), (3.0, 1.6), (1.0, 1.4))
 """Of each path in turn, in widths of the line: told apart without colour."""
@@ -62,28 +69,13 @@ LINES = (
 
 STRETCH_SAID_FROM = 1.2
 
-WINDOW_LABEL_SHARE = 0.28
-"""How far below the window's upper edge its label sits."""
-
-_ALONG_A_PATH = (0.75, 0.65, 0.85, 0.55, 0.45, 0.35, 0.25, 0.15)
-"""Where along a path its label may sit: first near the end, where paths lie furthest apart."""
-
-
-@dataclass(slots=True, kw_only=True)
-class _Sheet:
-    """The picture being drawn and what later labels must keep off."""
-
-    axes: Axes
-    frame: SideFrame
-    taken: Taken
-
 
 def figure_of(view: SideView) -> Figure:
     """The view as a figure whose data coordinates are pixels; flights are worked out here."""
     view = flown(view)
     figure, axes = blank()
     frame = side_frame_of(view)
-    sheet = _Sheet(axes=axes, frame=frame, taken=_taken(view, frame))
+    sheet = SideSheet(axes=axes, frame=frame, taken=_taken(view, frame))
     _ground(sheet)
     _window(sheet, view)
     for one in view.figures:
@@ -93,7 +85,7 @@ def figure_of(view: SideView) -> Figure:
         _path(sheet, path, DASHES[place % len(DASHES)])
     for level in view.levels:
         _level(sheet, level)
-    _labels(sheet, view)
+    write_labels(sheet, view)
     _notes(axes, view.notes)
     write_title(axes, view.title)
     return figure
@@ -102,30 +94,14 @@ def figure_of(view: SideView) -> Figure:
 def _taken(view: SideView, frame: SideFrame) -> Taken:
     return Taken(
         players=(
-            *(_body_px(frame, one) for one in view.figures),
-            *(Box.around(*_pixels(frame, path)[-1], LANDING_PX, LANDING_PX) for path in view.paths),
+            *(body_px(frame, one) for one in view.figures),
+            *(Box.around(*pixels(frame, path)[-1], LANDING_PX, LANDING_PX) for path in view.paths),
         ),
-        arrows=_along(frame, view.paths),
+        arrows=along_paths(frame, view.paths),
     )
 
 
-def _along(frame: SideFrame, paths: Sequence[SidePath]) -> tuple[Box, ...]:
-    """Small boxes that stand for the paths."""
-    places = (place for path in paths for place in _pixels(frame, path))
-    return tuple(Box.around(x, y, PATH_PX, PATH_PX) for x, y in places)
-
-
-def _pixels(frame: SideFrame, path: SidePath) -> list[tuple[float, float]]:
-    return [frame.px(along, max(0.0, height)) for along, height in path.places]
-
-
-def _body_px(frame: SideFrame, one: SideFigure) -> Box:
-    x, foot = frame.px(one.along_m, 0)
-    _, head = frame.px(one.along_m, one.stature_m)
-    return Box(x0=x - FIGURE_PX / 2, y0=foot, x1=x + FIGURE_PX / 2, y1=head)
-
-
-def _ground(sheet: _Sheet) -> None:
+def _ground(sheet: SideSheet) -> None:
     """The ground, the kitchen darker, and what the lines on it are called."""
     frame, low = sheet.frame, AIR.y0 - 26
     rectangle(sheet.axes, Box(x0=FIELD.x0, y0=low, x1=FIELD.x1, y1=AIR.y0), GROUND, 0)
@@ -134,17 +110,34 @@ def _ground(sheet: _Sheet) -> None:
     )
     rectangle(sheet.axes, Box(x0=left, y0=low, x1=right, y1=AIR.y0), KITCHEN, 1)
     _stroke(sheet.axes, [(FIELD.x0, AIR.y0), (FIELD.x1, AIR.y0)], GROUND_LINE_PX, 4)
-    for along, name in LINES:
-        if frame.from_m < along < frame.to_m:
-            x, _ = frame.px(along, 0)
-            _stroke(sheet.axes, [(x, low - TICK_PX), (x, AIR.y0)], GROUND_LINE_PX, 4)
-            text, (width, height) = measured(name, WIDEST_LABEL_PX)
-            x = min(max(x, FIELD.x0 + width / 2), FIELD.x1 - width / 2)
-            write(sheet.axes, x, low - TICK_PX - height / 2, text)
+    for along, _name in _shown(frame):
+        x, _ = frame.px(along, 0)
+        _stroke(sheet.axes, [(x, low - TICK_PX), (x, AIR.y0)], GROUND_LINE_PX, 4)
+    for x, height, text in _line_names(frame):
+        write(sheet.axes, x, low - TICK_PX - height / 2, text)
     if frame.stretch >= STRETCH_SAID_FROM:
         said = f"heights drawn {frame.stretch:.1f} times".replace(".0 ", " ")
         _, (_, height) = measured(said, WIDEST_LABEL_PX)
         write(sheet.axes, (FIELD.x0 + FIELD.x1) / 2, FIELD.y0 + height / 2, said)
+
+
+def _shown(frame: SideFrame) -> list[tuple[float, str]]:
+    return [(along, name) for along, name in LINES if frame.from_m < along < frame.to_m]
+
+
+def _line_names(frame: SideFrame) -> Iterator[tuple[float, float, str]]:
+    """Where each name stands: under its line, or as far out from the net's as keeps them apart."""
+    for side in (-1, 1):
+        free_from = -math.inf
+        for along, name in sorted(_shown(frame), key=lambda one: abs(one[0])):
+            if along * side < 0:
+                continue
+            text, (width, height) = measured(name, WIDEST_LABEL_PX)
+            x = min(max(frame.px(along, 0)[0], FIELD.x0 + width / 2), FIELD.x1 - width / 2)
+            x = side * max(side * x, free_from + width / 2)
+            free_from = side * x + width / 2 + NAMES_APART_PX
+            if along or side > 0:
+                yield x, height, text
 
 
 def _stroke(
@@ -169,7 +162,7 @@ def _stroke(
     axes.add_line(line)
 
 
-def _window(sheet: _Sheet, view: SideView) -> None:
+def _window(sheet: SideSheet, view: SideView) -> None:
     """The room between the lowest and the highest ball that work."""
     if not view.window:
         return
@@ -182,15 +175,15 @@ def _window(sheet: _Sheet, view: SideView) -> None:
         _stroke(sheet.axes, edge, WINDOW_EDGE_PX, 2.5, GREEN)
 
 
-def _net(sheet: _Sheet, net_m: float) -> None:
+def _net(sheet: SideSheet, net_m: float) -> None:
     x, top = sheet.frame.px(0, net_m)
     box = Box(x0=x - NET_PX / 2, y0=AIR.y0, x1=x + NET_PX / 2, y1=top)
     rectangle(sheet.axes, box, INK, 5)
 
 
-def _player(sheet: _Sheet, one: SideFigure) -> None:
+def _player(sheet: SideSheet, one: SideFigure) -> None:
     """A plain body, no wider than it is clear: ours round at the head, theirs square."""
-    box, colour = _body_px(sheet.frame, one), OURS if one.ours else THEIRS
+    box, colour = body_px(sheet.frame, one), OURS if one.ours else THEIRS
     tint, edge = mixed(colour, FIGURE_SHARE), 3 * PT_PER_PX
     head = Box(x0=box.x0, y0=box.y1 - FIGURE_PX, x1=box.x1, y1=box.y1)
     body = Box(x0=box.x0 + 4, y0=box.y0, x1=box.x1 - 4, y1=head.y0 - 4)
@@ -204,16 +197,18 @@ def _player(sheet: _Sheet, one: SideFigure) -> None:
         rectangle(sheet.axes, head, tint, 3).set(edgecolor=INK, linewidth=edge)
 
 
-def _path(sheet: _Sheet, path: SidePath, dashes: tuple[float, ...]) -> None:
+def _path(sheet: SideSheet, path: SidePath, dashes: tuple[float, ...]) -> None:
     colour = OURS if path.ours else THEIRS
-    pixels = _pixels(sheet.frame, path)
-    _stroke(sheet.axes, pixels, PATH_PX + 5, 6, PAPER)
-    _stroke(sheet.axes, pixels, PATH_PX, 6.5, colour, dashes)
+    places = pixels(sheet.frame, path)
+    _stroke(sheet.axes, places, PATH_PX + 5, 6, PAPER)
+    _stroke(sheet.axes, places, PATH_PX, 6.5, colour, dashes)
     if path.lands_in is not None:
-        _landing(sheet, pixels[-1], colour, lands_in=path.lands_in)
+        _landing(sheet, places[-1], colour, lands_in=path.lands_in)
 
 
-def _landing(sheet: _Sheet, place: tuple[float, float], colour: Colour, *, lands_in: bool) -> None:
+def _landing(
+    sheet: SideSheet, place: tuple[float, float], colour: Colour, *, lands_in: bool
+) -> None:
     """In: a full disc; out: a cross."""
     x, y = place
     half = LANDING_PX / 2
@@ -228,7 +223,7 @@ def _landing(sheet: _Sheet, place: tuple[float, float], colour: Colour, *, lands
         _stroke(sheet.axes, ends, 7, 7.5, INK)
 
 
-def _level(sheet: _Sheet, level: SideLevel) -> None:
+def _level(sheet: SideSheet, level: SideLevel) -> None:
     x, y = sheet.frame.px(level.along_m, level.height_m)
     _stroke(sheet.axes, [(x - FIGURE_PX, y), (x + FIGURE_PX, y)], LEVEL_PX, 7)
 
@@ -237,72 +232,3 @@ def _notes(axes: Axes, notes: Sequence[str]) -> None:
     for place, note in enumerate(notes[:MOST_NOTES]):
         text, _ = measured(note, FIELD.x1 - FIELD.x0)
         write(axes, (FIELD.x0 + FIELD.x1) / 2, FIELD.y1 - (place + 0.5) * NOTE_STEP_PX, text)
-
-
-def _labels(sheet: _Sheet, view: SideView) -> None:
-    """Levels first, as theirs have the fewest places, then the window, players and paths."""
-    for level in view.levels:
-        text, size = measured(level.label, WIDEST_LABEL_PX)
-        place = sheet.frame.px(level.along_m, level.height_m)
-        off_paths = replace(sheet.taken, arrows=())  # a height is named where it is
-        outwards = 1 if level.along_m > 0 else -1
-        box = best_place(_beside(place, size, outwards=outwards), off_paths)
-        _write(sheet, text, iter([box]), INK)
-    if view.window and view.window_label:
-        text, size = measured(view.window_label, WIDEST_LABEL_PX)
-        _write(sheet, text, _within(sheet.frame, view.window, size), GREEN)
-    for one in view.figures:
-        text, size = measured(one.label, WIDEST_LABEL_PX)
-        box = _body_px(sheet.frame, one)
-        _write(sheet, text, _above((box.x0 + box.x1) / 2, box.y1, size), _edge(ours=one.ours))
-    for path in view.paths:
-        text, size = measured(path.label, WIDEST_LABEL_PX)
-        others = [one for one in view.paths if one is not path]
-        sheet.taken = replace(sheet.taken, arrows=_along(sheet.frame, others))
-        _write(sheet, text, _upon(sheet.frame, path, size), _edge(ours=path.ours))
-
-
-def _edge(*, ours: bool) -> Colour:
-    return OURS if ours else THEIRS
-
-
-def _beside(
-    place: tuple[float, float], size: tuple[float, float], *, outwards: int
-) -> Iterator[Box]:
-    """To either side of a place, away from the net first: there the fewest balls fly."""
-    aside = FIGURE_PX + GAP_PX + size[0] / 2
-    for up in (0.0, 1.0, -1.0):
-        for side in (1, -1):
-            yield Box.around(place[0] + side * outwards * aside, place[1] + up * size[1], *size)
-
-
-def _above(x: float, top: float, size: tuple[float, float]) -> Iterator[Box]:
-    for step in (0.5, 1.6):
-        y = top + GAP_PX + step * size[1]
-        yield Box.around(x, y, *size)
-        for side in (-1, 1):
-            yield Box.around(x + side * size[0] / 2, y, *size)
-
-
-def _within(
-    frame: SideFrame, window: Sequence[tuple[float, float, float]], size: tuple[float, float]
-) -> Iterator[Box]:
-    """In the upper part of the band, first where it is widest."""
-    for along, low, high in sorted(window, key=lambda row: row[1] - row[2]):
-        yield Box.around(*frame.px(along, high - WINDOW_LABEL_SHARE * (high - low)), *size)
-
-
-def _upon(frame: SideFrame, path: SidePath, size: tuple[float, float]) -> Iterator[Box]:
-    """Upon the path itself, as heights stand on a map: then no two paths share a label."""
-    pixels = _pixels(frame, path)
-    for share in _ALONG_A_PATH:
-        yield Box.around(*pixels[round(share * (len(pixels) - 1))], *size)
-
-
-def _write(sheet: _Sheet, text: str, places: Iterator[Box], edge: Colour) -> None:
-    """The label, if there is one; later ones keep off it."""
-    if not text:
-        return
-    box = best_place(places, sheet.taken)
-    write_label(sheet.axes, text, box, edge)
-    sheet.taken = sheet.taken.with_label(box)
