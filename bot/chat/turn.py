@@ -40,6 +40,7 @@ from bot.chat.question import (
 )
 from bot.chat.reply import Reply
 from bot.chat.understand import understand, understand_note
+from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
@@ -178,7 +179,7 @@ def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> 
     if note is not None:
         said = understand_note(text, chat=desk.chat_view())
         return corrections.name_settled(desk, NoteId(note), said)
-    understood = understand(text, chat=desk.chat_view())
+    understood = read(desk, text, desk.chat_view())
     if not may_write and not all(map(_only_reads, understood)):
         return Reply(text=wording("unclear.members_only"))
     if not may_write:
@@ -225,13 +226,19 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         said_of_note = understand_note(text, chat=replace(view, focus=whose, replying_to_note=True))
         reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
-    all_understood = understand(text, chat=view)
+    all_understood = read(desk, text, view)
     if not may_write and not all(map(_only_reads, all_understood)):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
     if not may_write:
         all_understood = tuple(map(_for_reader, all_understood))
     first = all_understood[0]
     return _said(desk, KIND_OF[type(first)], first, *acted(desk, all_understood))
+
+
+def read(desk: Desk, text: str, view: ChatView) -> tuple[Understood, ...]:
+    """What the text says in this view of the chat; the same in the same view."""
+    key = (text, replace(view, roster=(), version=0))
+    return desk.views.readings.recall(key, (view.roster,), lambda: understand(text, chat=view))
 
 
 def _is_bare_number(text: str) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypedDict
 
@@ -243,7 +243,7 @@ def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, situation = _advice(desk, asked, where, answering=advise_traced)
+    advice, situation = _advice(desk, asked, where, traced=True)
     desk.trace |= {"advice": advice, "situation": situation}
     return advice
 
@@ -256,13 +256,22 @@ def explain_last(desk: Desk) -> Reply:
 
 
 def _advice(
-    desk: Desk,
-    asked: Asked,
-    where: Standing,
-    *,
-    answering: Callable[[Situation], Advice] = advise,
+    desk: Desk, asked: Asked, where: Standing, *, traced: bool = False
 ) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
+    situation = situation_of(desk, asked, where)
+    return advised(desk, situation, traced=traced), situation
+
+
+def advised(desk: Desk, situation: Situation, *, traced: bool) -> Advice:
+    """What the engine says: an equal situation is not weighed again."""
+    weigh = advise_traced if traced else advise
+    key = (traced, situation.topic, situation.asked)
+    return desk.views.advice.recall(key, (situation,), lambda: weigh(situation))
+
+
+def situation_of(desk: Desk, asked: Asked, where: Standing) -> Situation:
+    """Everything known that the answer may use."""
     asked = with_example(asked, desk.context, desk.view)
     situation = gather(
         asked,
@@ -279,8 +288,7 @@ def _advice(
         meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
-    situation = with_aims(desk, supposing(situation, asked.hands))
-    return answering(situation), situation
+    return with_aims(desk, supposing(situation, asked.hands))
 
 
 def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
