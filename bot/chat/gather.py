@@ -33,7 +33,7 @@ KEPT_TEXTS = 512
 """Messages whose reading is kept, of all books together."""
 
 KEPT_ADVICE = 512
-"""Questions whose advice is kept, of all books together."""
+"""Questions whose advice and reply are kept, of all books together."""
 
 
 def _parts(name: str) -> frozenset[str]:
@@ -104,8 +104,8 @@ def surname(name: str) -> str:
 class BookViews:
     """Views of books, keyed by (book, version, day): a changed book is simply another key.
 
-    `readings` holds what was understood of texts, `advice` what the engine said: both are kept by
-    all that they depend on.
+    `readings` holds what was understood of texts, `advice` what the engine said, `replies` how that
+    was put: each is kept by all that it depends on.
     """
 
     def __init__(self) -> None:
@@ -117,6 +117,7 @@ class BookViews:
         self.tallies = KeptTallies()
         self.readings = Recent(KEPT_TEXTS)
         self.advice = Recent(KEPT_ADVICE)
+        self.replies = Recent(KEPT_ADVICE)
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
         """The view if it is this version's and this day's, else read and kept.

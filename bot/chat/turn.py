@@ -46,7 +46,17 @@ from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import BookId, ChatRow, InboxRow, MatchId, Micros, NoteId, PersonId, Role
+from scouting_db.values import (
+    BookId,
+    CallerRow,
+    ChatRow,
+    InboxRow,
+    MatchId,
+    Micros,
+    NoteId,
+    PersonId,
+    Role,
+)
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
@@ -73,9 +83,9 @@ def hear(
     """The same, with what was understood. `uniform` gives the numbers that a mix draws with."""
     directory = Directory(connection)
     incoming = Incoming.from_json(row.payload)
-    chat = directory.chat_row(row.chat)
-    person = directory.person(chat.account, incoming.user_id, incoming.user_name)
-    book_id, role = _book_of(directory, chat, person, incoming.user_name)
+    caller = directory.caller(row.chat, incoming.user_id)
+    chat = caller.chat
+    person, book_id, role = _settled(directory, caller, incoming)
     desk = Desk(
         book=Book(connection, book_id, person=person, now=now),
         book_id=book_id,
@@ -102,6 +112,18 @@ _VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
 
 def _views_of(connection: Connection) -> BookViews:
     return _VIEWS.setdefault(connection.engine, BookViews())
+
+
+def _settled(
+    directory: Directory, caller: CallerRow, incoming: Incoming
+) -> tuple[PersonId, BookId, Role | None]:
+    """Who writes, the chat's book, and their role in it; as a rule all is known already."""
+    person, book, role = caller.person, caller.chat.book, caller.role
+    if person is None or caller.name != incoming.user_name:
+        person = directory.person(caller.chat.account, incoming.user_id, incoming.user_name)
+    if book is not None and (role is not None or caller.chat.is_group):
+        return person, book, role
+    return person, *_book_of(directory, caller.chat, person, incoming.user_name)
 
 
 def _book_of(

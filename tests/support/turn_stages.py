@@ -29,13 +29,14 @@ from bot.chat.asks_model import asking_score
 from bot.chat.question_network import read_question
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
 from scouting_db.directory import Directory
+from scouting_db.session import savepoint
 from scouting_db.values import AccountId, Micros
 
 STAGES: tuple[tuple[str, Any, str], ...] = (
     ("understand", turn, "read"),
     ("gather", questions, "situation_of"),
     ("advise", questions, "advised"),
-    ("render", questions, "render"),
+    ("render", questions, "_told"),
 )
 """A stage's name, and the function of which module it is."""
 
@@ -217,10 +218,9 @@ def _replay(connection: Connection, statements: list[Statement]) -> None:
     """The statements alone, in a savepoint as a turn's are, and every row read."""
     (first, *rest) = statements
     _run(connection, *first)
-    savepoint = connection.begin_nested()
-    for statement, given in rest:
-        _run(connection, statement, given)
-    savepoint.commit()
+    with savepoint(connection):
+        for statement, given in rest:
+            _run(connection, statement, given)
 
 
 def _run(connection: Connection, statement: Any, given: Any) -> None:
@@ -232,7 +232,7 @@ def _run(connection: Connection, statement: Any, given: Any) -> None:
 def forget_texts() -> None:
     """As if no text had been read or answered yet: only what is known of words stays."""
     for views in turn._VIEWS.values():
-        for kept in ("readings", "advice"):
+        for kept in ("readings", "advice", "replies"):
             getattr(views, kept).forget()
     read_question.cache_clear()
     asking_score.cache_clear()

@@ -124,18 +124,43 @@ def answer_asked(
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     _keep_plan(desk, advice, situation)
-    if _hides_complaint(asked, advice, situation):
+    reply = _told(desk, asked, advice, situation, offers=offers, short=short)
+    is_card = asked.topic is Topic.PAIR_UP and not short
+    return with_card(reply, advice, situation) if is_card else reply
+
+
+def _told(
+    desk: Desk,
+    asked: Asked,
+    advice: Advice,
+    situation: Situation,
+    *,
+    offers: tuple[Topic, ...],
+    short: bool,
+) -> Reply:
+    """The advice as a reply: the same advice to the same question is not put into words again."""
+    ours, theirs = (tuple(one.name for one in pair) for pair in (situation.ours, situation.theirs))
+    return desk.views.replies.recall(
+        (asked, offers, short),
+        (advice, ours, theirs),
+        lambda: _rendered(asked, advice, situation, offers=offers, short=short),
+    )
+
+
+def _rendered(
+    asked: Asked,
+    advice: Advice,
+    situation: Situation,
+    *,
+    offers: tuple[Topic, ...],
+    short: bool,
+) -> Reply:
+    cautioned = _with_caution(asked, advice, situation)
+    if cautioned is not advice:
         offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
     if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
         offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
-    reply = render(
-        _with_caution(asked, advice, situation),
-        short=short,
-        offers=offers,
-        **_around(asked, situation),
-    )
-    is_card = asked.topic is Topic.PAIR_UP and not short
-    return with_card(reply, advice, situation) if is_card else reply
+    return render(cautioned, short=short, offers=offers, **_around(asked, situation))
 
 
 def _is_short(desk: Desk, asked: Asked) -> bool:
