@@ -32,7 +32,7 @@ CACHED_BOOKS = 64
 KEPT_TEXTS = 512
 """Messages whose reading is kept, of all books together."""
 
-KEPT_ADVICE = 512
+KEPT_ADVICE = 256
 """Questions whose advice and reply are kept, of all books together."""
 
 

@@ -13,7 +13,6 @@ from scouting_db.tables import account, book, chat, outbox
 from scouting_db.values import AccountId, BookId, ChatId, ChatRow, Micros
 
 
-
 def chats_with_books(*more: ColumnElement[Any]) -> Select[Any]:
     """Chats, each with its book's version and zone: what `chat_row` reads, and more columns."""
     return select(

@@ -35,9 +35,9 @@ from knowledge.vocabulary import Topic
 
 OBSERVATIONS, RALLIES = 2_000, 5_000
 PAIR = ("Okafor", "Lindqvist")
-TURNS = 25
-WORDINGS, WORDING_TURNS = 5, 5
-CHANGED_TURNS = 8
+TURNS = 15
+WORDINGS, WORDING_TURNS = 4, 4
+CHANGED_TURNS = 6
 CHANGES = {
     "note": cycle(("okafor pops up backhand dinks", "undo")),
     "rally": cycle(("our rally", "undo")),
@@ -121,7 +121,10 @@ def report(name: str, topics: list[Topic], *, scouted: bool) -> None:
         say(line)
         figures.append(found)
     for what, over in (("mean", mean), ("median", median), ("most", max)):
-        say(f"{what:8}" + "".join(f"{key}: {over(f[key] for f in figures):.2f}  " for key in figures[0]))
+        say(
+            f"{what:8}"
+            + "".join(f"{key}: {over(f[key] for f in figures):.2f}  " for key in figures[0])
+        )
     bench.talk.store.close()
     played.talk.store.close()
 

@@ -92,11 +92,9 @@ def test_what_another_chat_writes_to_the_book_shows(noted: Talk) -> None:
     before = assert_as_afresh(noted, text)
     tom = noted.of("Tom", chat="tom's own")
     tom.say("hello")
+    book, chat = noted.chat_row().book, tom.chat_row().chat
     with noted.store.writing() as connection:
-        directory = Directory(connection)
-        book = noted.chat_row().book
-        assert book is not None
-        directory.use_book(tom.chat_row().chat, book)
+        Directory(connection).use_book(chat, book)
     tom.join()
     tom.say("okafor is a lefty")
     assert assert_as_afresh(noted, text) != before

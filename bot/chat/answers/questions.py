@@ -320,9 +320,12 @@ def _keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
     """A game plan about known people is stored, so that it can be recalled and compared."""
     if advice.topic is not Topic.GAME_PLAN or not advice.lines or len(situation.theirs) != 2:
         return
-    theirs = desk.pair_of([one.player for one in situation.theirs])
+    players = [one.player for one in situation.theirs]
+    theirs = desk.view.pair_id(players) or desk.pair_of(players)
     lines = [line.text for line in advice.lines]
-    before = desk.book.latest_plan(theirs, variant=PLAN_VARIANT)
+    before = desk.recall(
+        ("plan", theirs), lambda: desk.book.latest_plan(theirs, variant=PLAN_VARIANT)
+    )
     if before is None or list(before.lines) != lines:
         ours = desk.pair_of([one.player for one in situation.ours])
         desk.book.store_plan(our_pair=ours, their_pair=theirs, variant=PLAN_VARIANT, lines=lines)
