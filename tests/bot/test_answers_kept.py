@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections import Counter
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
+from typing import Any
 from unittest.mock import patch
 
 import pytest
@@ -130,28 +132,23 @@ def test_a_draw_from_a_mix_is_drawn_anew(noted: Talk) -> None:
 
 
 @contextmanager
-def counted() -> Iterator[dict[str, int]]:
+def counted() -> Iterator[Counter[str]]:
     """How often texts are read, situations weighed and advice put into words."""
-    done = {"understand": 0, "advise": 0, "render": 0}
+    done: Counter[str] = Counter()
+    with ExitStack() as stack:
+        for owner, name in ((turn, "understand"), (questions, "advise"), (questions, "render")):
+            stack.enter_context(patch.object(owner, name, _counting(owner, name, done)))
+        yield done
 
-    def counting(owner: object, name: str) -> None:
-        real = getattr(owner, name)
 
-        def once(*args: object, **more: object) -> object:
-            done[name] += 1
-            return real(*args, **more)
+def _counting(owner: Any, name: str, done: Counter[str]) -> Callable[..., Any]:
+    real = getattr(owner, name)
 
-        patches.append(patch.object(owner, name, once))
+    def once(*args: Any, **more: Any) -> Any:
+        done[name] += 1
+        return real(*args, **more)
 
-    patches: list[object] = []
-    counting(turn, "understand")
-    counting(questions, "advise")
-    counting(questions, "render")
-    for one in patches:
-        one.start()  # type: ignore[attr-defined]
-    yield done
-    for one in patches:
-        one.stop()  # type: ignore[attr-defined]
+    return once
 
 
 def test_the_same_question_is_worked_out_once(noted: Talk) -> None:
@@ -159,9 +156,8 @@ def test_the_same_question_is_worked_out_once(noted: Talk) -> None:
     noted.say("where do i dink okafor")
     with counted() as done:
         noted.say("where do i dink okafor")
-        assert done == {"understand": 0, "advise": 0, "render": 0}
+        assert not done
         noted.say("okafor pops up backhand dinks")
-        done.update(understand=0)
         noted.say("where do i dink okafor")
     assert done["advise"] == done["render"] == 1, "the note counts"
 

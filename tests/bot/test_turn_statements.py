@@ -1,4 +1,4 @@
-"""How many SQL statements a turn takes: counted, since a clock measures the machine and its load."""
+"""How many SQL statements a turn takes: counted, since a clock also measures the load."""
 
 from __future__ import annotations
 

@@ -30,7 +30,6 @@ from bot.chat.question_network import read_question
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
 from scouting_db.directory import Directory
 from scouting_db.session import savepoint
-from scouting_db.values import AccountId, Micros
 
 STAGES: tuple[tuple[str, Any, str], ...] = (
     ("understand", turn, "read"),
