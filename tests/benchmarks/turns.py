@@ -59,7 +59,7 @@ def talk_about_them(*, scouted: bool) -> Talk:
 
 def wordings(talk: Talk, topic: Topic) -> list[str]:
     """The topic's phrases that are answered as a question of it, the first being asked again."""
-    found = []
+    found: list[str] = []
     for phrase in phrases_of(topic):
         if phrase.after is None and len(found) <= WORDINGS:
             talk.say(phrase.text)

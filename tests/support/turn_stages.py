@@ -7,7 +7,7 @@ the same turn can be taken again, and so can its statements alone.
 from __future__ import annotations
 
 import time
-from collections import Counter
+from collections import defaultdict
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
@@ -68,7 +68,7 @@ class Cost:
 class _Clock:
     """Stages entered and left: a stage inside another is not counted as the outer one's."""
 
-    spent_s: Counter[str] = field(default_factory=Counter)
+    spent_s: dict[str, float] = field(default_factory=lambda: defaultdict(float))
     inside: list[str] = field(default_factory=list)
     since: float = 0.0
 
