@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from knowledge.beliefs import Belief, acting_on, believe, chance_of
+from knowledge.beliefs import Belief, believe, chance_of, places_on
 from knowledge.effects import Condition, Decision, FactId, OptionId, TraitScale, Truth
 from knowledge.evidence import TraitEstimate
 from knowledge.vocabulary import RallyChance, RallyPoints
@@ -29,11 +30,45 @@ class Unknown:
 
 def unknowns_of(decision: Decision, beliefs: Sequence[Belief]) -> tuple[Unknown, ...]:
     """Value of information per unknown fact, largest first: E[best if known] - best now."""
-    acting = {option.id: acting_on(option.id, beliefs) for option in decision.options}
-    now = {option: chance_of(decision.neutral, those) for option, those in acting.items()}
+    acting = {option.id: places_on(option.id, beliefs) for option in decision.options}
+    now = _chances(decision.neutral, acting, beliefs)
+    touched = _touched_by_facts(beliefs)
     asked = [*_open_conditions(beliefs), *_doubtful_traits(beliefs)]
-    found = [_worth_of_knowing(decision.neutral, acting, now, condition) for condition in asked]
+    found = []
+    for condition in asked:
+        places = touched[condition.fact]
+        moved = {option: those for option, those in acting.items() if not places.isdisjoint(those)}
+        yes, no = (
+            now | _chances(decision.neutral, moved, _if(beliefs, places, condition, holds=holds))
+            for holds in (True, False)
+        )
+        found.append(_unknown(condition, now=now, yes=yes, no=no))
     return tuple(sorted(found, key=lambda one: (-one.worth, one.fact)))
+
+
+def _chances(
+    neutral: RallyChance, acting: Mapping[OptionId, Sequence[int]], beliefs: Sequence[Belief]
+) -> dict[OptionId, float]:
+    """Our chance with each option, of the beliefs at those places that do not fail to hold."""
+    return {
+        option: chance_of(
+            neutral, [beliefs[place] for place in those if beliefs[place].truth is not Truth.NO]
+        )
+        for option, those in acting.items()
+    }
+
+
+def _touched_by_facts(beliefs: Sequence[Belief]) -> dict[FactId, set[int]]:
+    """Which beliefs, by their places, a fact settles: that scales them, or that they wait for."""
+    found: defaultdict[FactId, set[int]] = defaultdict(set)
+    for place, one in enumerate(beliefs):
+        if one.truth is Truth.NO:
+            continue
+        if one.effect.scale is not None and (fact := one.effect.scale.fact) is not None:
+            found[fact].add(place)
+        if one.truth is Truth.UNKNOWN:
+            found[one.effect.when.fact].add(place)
+    return found
 
 
 def _open_conditions(beliefs: Iterable[Belief]) -> Iterable[Condition]:
@@ -55,23 +90,14 @@ def _doubtful_traits(beliefs: Iterable[Belief]) -> Iterable[Condition]:
     ]
 
 
-def _worth_of_knowing(
-    neutral: RallyChance,
-    acting: Mapping[OptionId, Sequence[Belief]],
-    now: Mapping[OptionId, float],
+def _unknown(
     condition: Condition,
+    *,
+    now: Mapping[OptionId, float],
+    yes: Mapping[OptionId, float],
+    no: Mapping[OptionId, float],
 ) -> Unknown:
-    """Only the options that the fact touches change; the others keep their chance of now."""
-    touched = {
-        option: those
-        for option, those in acting.items()
-        if any(_depends(one, condition) for one in those)
-    }
-    yes, no = (
-        {option: _chance_if(neutral, those, condition, holds) for option, those in touched.items()}
-        for holds in (True, False)
-    )
-    yes, no = {**now, **yes}, {**now, **no}
+    """What knowing it is worth, by the options' chances as they are and with either answer."""
     pi = condition.prevalence
     informed = pi * max(yes.values()) + (1 - pi) * max(no.values())
     uninformed = max(pi * yes[option] + (1 - pi) * no[option] for option in now)
@@ -84,21 +110,18 @@ def _worth_of_knowing(
     )
 
 
-def _chance_if(
-    neutral: RallyChance, those: Sequence[Belief], condition: Condition, holds: bool
-) -> float:
-    settled = [_settled(one, condition, holds=holds) for one in those]
-    return chance_of(neutral, [one for one in settled if one.truth is not Truth.NO])
-
-
 def _top(chances: Mapping[OptionId, float]) -> OptionId:
     return min(chances, key=lambda option: (-chances[option], option))
 
 
-def _depends(one: Belief, condition: Condition) -> bool:
-    if one.effect.scale is not None and one.effect.scale.fact == condition.fact:
-        return True
-    return one.truth is Truth.UNKNOWN and one.effect.when.fact == condition.fact
+def _if(
+    beliefs: Sequence[Belief], places: Iterable[int], condition: Condition, *, holds: bool
+) -> Sequence[Belief]:
+    """The beliefs if the fact were known, which settles those at these places."""
+    settled = list(beliefs)
+    for place in places:
+        settled[place] = _settled(beliefs[place], condition, holds=holds)
+    return settled
 
 
 def _settled(one: Belief, condition: Condition, *, holds: bool) -> Belief:
@@ -107,11 +130,9 @@ def _settled(one: Belief, condition: Condition, *, holds: bool) -> Belief:
     Two conditions on one fact are the same test if their names are equal; any other condition
     on that fact is its negation. A trait moves one standard deviation up or down.
     """
-    if not _depends(one, condition):
-        return one
     effect = one.effect
     if effect.scale is not None and effect.scale.fact == condition.fact:
-        return believe(replace(effect, scale=_moved(effect.scale, up=holds)), one.truth)
+        return believe(effect, one.truth, scale=_moved(effect.scale, up=holds))
     same = effect.when.name == condition.name
     return believe(effect, Truth.of(holds is same))
 
@@ -121,4 +142,11 @@ def _moved(scale: TraitScale, *, up: bool) -> TraitScale:
     step = math.sqrt(estimate.variance)
     level = max(-1.0, min(1.0, estimate.level + (step if up else -step)))
     known = TraitEstimate(level=level, variance=0.0, evidence=estimate.evidence)
-    return replace(scale, estimate=known)
+    return TraitScale(
+        estimate=known,
+        towards=scale.towards,
+        player=scale.player,
+        trait=scale.trait,
+        habit=scale.habit,
+        both_ways=scale.both_ways,
+    )

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Truth
+from knowledge.effects import Effect, EffectId, Mechanism, OptionId, TraitScale, Truth
 from knowledge.normal import logistic, logit
 from knowledge.situation import Situation
 from knowledge.sources import SourceKind
@@ -52,17 +51,18 @@ def _not_replaced(beliefs: Sequence[Belief]) -> list[Belief]:
     ]
 
 
-def believe(effect: Effect, truth: Truth) -> Belief:
+def believe(effect: Effect, truth: Truth, *, scale: TraitScale | None = None) -> Belief:
     """The effect's points given what is known: scaled by its trait, then by its condition.
 
-    Scale: level l with variance v, s = max(0, +-l), or s = +-l both ways: mean s m, variance
-    s^2 sd^2 + v (m^2 + sd^2).
+    Scale (another than the effect's own, where one is given): level l with variance v,
+    s = max(0, +-l), or s = +-l both ways: mean s m, variance s^2 sd^2 + v (m^2 + sd^2).
     Unknown condition with prevalence pi: mean pi m, variance pi sd^2 + pi (1 - pi) m^2.
     """
     mean, variance = effect.points.mean, effect.points.sd**2
-    if effect.scale is not None:
-        level = effect.scale.level
-        doubt = effect.scale.estimate.variance
+    scale = scale or effect.scale
+    if scale is not None:
+        level = scale.level
+        doubt = scale.estimate.variance
         mean, variance = (
             level * mean,
             level**2 * variance + doubt * (mean**2 + variance),
@@ -73,19 +73,28 @@ def believe(effect: Effect, truth: Truth) -> Belief:
     return Belief(effect=effect, truth=truth, mean=mean, variance=variance)
 
 
-def acting_on(option: OptionId, beliefs: Iterable[Belief]) -> list[Belief]:
-    return [one for one in beliefs if option in one.effect.on and one.truth is not Truth.NO]
+def acting_on(option: OptionId, beliefs: Sequence[Belief]) -> list[Belief]:
+    """What acts on the option, as far as it may hold."""
+    return [beliefs[at] for at in places_on(option, beliefs) if beliefs[at].truth is not Truth.NO]
 
 
-def mechanism_weights(beliefs: Iterable[Belief]) -> dict[EffectId, float]:
+def places_on(option: OptionId, beliefs: Sequence[Belief]) -> list[int]:
+    """Where among the beliefs those about the option stand."""
+    return [at for at, one in enumerate(beliefs) if option in one.effect.on]
+
+
+def mechanism_weights(beliefs: Sequence[Belief]) -> dict[EffectId, float]:
     """1 for the largest effect of each mechanism and sign, REST_OF_GROUP for the others."""
-    groups: dict[tuple[Mechanism, bool], list[tuple[float, EffectId]]] = defaultdict(list)
-    for one in beliefs:
-        groups[one.effect.mechanism, one.mean < 0].append((-abs(one.mean), one.effect.id))
+    largest: dict[tuple[Mechanism, bool], tuple[float, EffectId]] = {}
     weights: dict[EffectId, float] = {}
-    for group in groups.values():
-        for place, (_, effect_id) in enumerate(sorted(group)):
-            weights[effect_id] = 1.0 if place == 0 else REST_OF_GROUP
+    for one in beliefs:
+        effect, mean = one.effect, one.mean
+        group, place = (effect.mechanism, mean < 0), (-abs(mean), effect.id)
+        weights[effect.id] = REST_OF_GROUP
+        if group not in largest or place < largest[group]:
+            largest[group] = place
+    for _, effect_id in largest.values():
+        weights[effect_id] = 1.0
     return weights
 
 
@@ -93,8 +102,12 @@ def total_points(
     acting: Sequence[Belief], weights: Mapping[EffectId, float]
 ) -> tuple[float, float]:
     """Declared points in all, after the clip of the rules of thumb, and the clip itself."""
-    total = sum(weights[one.effect.id] * one.mean for one in acting)
-    rules = sum(weights[one.effect.id] * one.mean for one in acting if one.effect.is_rule_of_thumb)
+    total = rules = 0.0
+    for one in acting:
+        points = weights[one.effect.id] * one.mean
+        total += points
+        if one.effect.is_rule_of_thumb:
+            rules += points
     clip = _clip(rules) - rules
     return total + clip, clip
 

@@ -10,8 +10,9 @@ performance-difference lemma (Kakade and Langford 2002, from memory).
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from knowledge.advice import Confidence
 from knowledge.asking import Unknown, unknowns_of
@@ -185,44 +186,72 @@ def rank(decision: Decision, situation: Situation) -> Ranking:
     )
 
 
+class _Weighed(NamedTuple):
+    """An option with what acts on it, added up."""
+
+    option: Option
+    acting: Sequence[Belief]
+    weights: Mapping[EffectId, float]
+    clip: float
+    logit: float
+    variance: float
+
+    @property
+    def logit_variance(self) -> float:
+        return LOGIT_PER_POINT**2 * self.variance
+
+
 def _ranked(decision: Decision, beliefs: Sequence[Belief]) -> tuple[Ranked, ...]:
-    options = [
+    weighed = [
         _weigh(option, decision.neutral, acting_on(option.id, beliefs))
         for option in decision.options
     ]
-    options.sort(key=lambda one: (-one.logit, one.option.id))
-    levels = [(one.logit, one.logit_variance) for one in options]
+    weighed.sort(key=lambda one: (-one.logit, one.option.id))
+    levels = [(one.logit, one.logit_variance) for one in weighed]
     return tuple(
-        replace(one, others=(*levels[:place], *levels[place + 1 :]))
-        for place, one in enumerate(options)
+        _explained(one, decision.neutral, others=(*levels[:place], *levels[place + 1 :]))
+        for place, one in enumerate(weighed)
     )
 
 
-def _weigh(option: Option, neutral: RallyChance, acting: Sequence[Belief]) -> Ranked:
+def _weigh(option: Option, neutral: RallyChance, acting: Sequence[Belief]) -> _Weighed:
     weights = mechanism_weights(acting)
     mean, clip = total_points(acting, weights)
     variance = FLOOR_SD_POINTS**2 + sum(
-        weights[one.effect.id] ** 2 * one.variance for one in acting
+        [weights[one.effect.id] ** 2 * one.variance for one in acting]
     )
-    base = logit(neutral)
-    position = base + LOGIT_PER_POINT * mean
-    chance = logistic(position)
-    shown = _secant(base, position)
-    return Ranked(
+    return _Weighed(
         option=option,
+        acting=acting,
+        weights=weights,
+        clip=clip,
+        logit=logit(neutral) + LOGIT_PER_POINT * mean,
+        variance=variance,
+    )
+
+
+def _explained(
+    weighed: _Weighed, neutral: RallyChance, *, others: tuple[tuple[float, float], ...]
+) -> Ranked:
+    """The option's chance, and what each effect contributes to it."""
+    chance = logistic(weighed.logit)
+    shown = _secant(logit(neutral), weighed.logit)
+    counted = [(weighed.weights[one.effect.id] * one.mean, one) for one in weighed.acting]
+    counted.sort(key=lambda each: -abs(each[0]))
+    return Ranked(
+        option=weighed.option,
         chance=RallyChance(chance),
-        sd=chance * (1 - chance) * LOGIT_PER_POINT * math.sqrt(variance),
-        logit=position,
-        logit_variance=LOGIT_PER_POINT**2 * variance,
+        sd=chance * (1 - chance) * LOGIT_PER_POINT * math.sqrt(weighed.variance),
+        logit=weighed.logit,
+        logit_variance=weighed.logit_variance,
         parts=tuple(
-            Part(
-                effect=one.effect,
-                points=RallyPoints(shown * weights[one.effect.id] * one.mean),
-                truth=one.truth,
-            )
-            for one in sorted(acting, key=lambda each: -abs(weights[each.effect.id] * each.mean))
+            [
+                Part(effect=one.effect, points=RallyPoints(shown * points), truth=one.truth)
+                for points, one in counted
+            ]
         ),
-        clipped_points=RallyPoints(shown * clip),
+        clipped_points=RallyPoints(shown * weighed.clip),
+        others=others,
     )
 
 

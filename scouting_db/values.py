@@ -62,6 +62,16 @@ class ChatRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CallerRow:
+    """Who writes in which chat; `role` is theirs in the chat's book. None: nobody we know yet."""
+
+    chat: ChatRow
+    person: PersonId | None
+    name: str | None
+    role: Role | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MemberRow:
     """Who may use a book, and how."""
 

@@ -24,6 +24,7 @@ def patterns(key: str) -> tuple[str, ...]:
     return tuple(table)
 
 
+@cache
 def any_of(key: str, *, first: bool = False, last: bool = False) -> re.Pattern[str]:
     """Any of the alternatives as whole words, at the line's start or end where so said."""
     return _joined(patterns(key), "^" if first else r"\b", "$" if last else r"\b")

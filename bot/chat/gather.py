@@ -15,6 +15,7 @@ from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
 from bot.chat.meetings import KeptTallies, Meetings
 from bot.chat.profiles import KeptProfiles, Memories
+from bot.chat.recent import Recent
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.chances import RallyTally
 from knowledge.evidence import Profile
@@ -28,6 +29,12 @@ Read = TypeVar("Read")
 
 CACHED_BOOKS = 64
 """Rosters kept in memory, the least recently used book leaving first."""
+
+KEPT_TEXTS = 512
+"""Messages whose reading is kept, of all books together."""
+
+KEPT_ADVICE = 256
+"""Questions whose advice and reply are kept, of all books together."""
 
 
 def _parts(name: str) -> frozenset[str]:
@@ -96,7 +103,11 @@ def surname(name: str) -> str:
 
 
 class BookViews:
-    """Views of books, keyed by (book, version, day): a changed book is simply another key."""
+    """Views of books, keyed by (book, version, day): a changed book is simply another key.
+
+    `readings` holds what was understood of texts, `advice` what the engine said, `replies` how that
+    was put: each is kept by all that it depends on.
+    """
 
     def __init__(self) -> None:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
@@ -105,6 +116,9 @@ class BookViews:
         self.profiles = KeptProfiles()
         self.memories = Memories()
         self.tallies = KeptTallies()
+        self.readings = Recent(KEPT_TEXTS)
+        self.advice = Recent(KEPT_ADVICE)
+        self.replies = Recent(KEPT_ADVICE)
 
     def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
         """The view if it is this version's and this day's, else read and kept.

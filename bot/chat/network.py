@@ -79,7 +79,10 @@ class Network:
         rows = rows[known]
         owners = np.repeat(np.arange(len(words)), counts)[known]
         vectors = np.zeros((len(words), self.vectors.shape[1]), dtype=np.float32)
-        np.add.at(vectors, owners, self.vectors[rows] * self.scale[rows, None])
+        begins = np.flatnonzero(np.diff(owners, prepend=-1))
+        if len(begins):
+            seen = self.vectors[rows] * self.scale[rows, None]
+            vectors[owners[begins]] = np.add.reduceat(seen, begins, axis=0)
         return vectors
 
     def _both_ways(self, alone: Numbers) -> tuple[Numbers, Numbers]:
@@ -88,13 +91,23 @@ class Network:
         given = np.stack([alone, alone[::-1]]) @ self.inward + self.inward_bias[:, None]
         states = np.empty((2, count, width), dtype=np.float32)
         state = np.zeros((2, 1, width), dtype=np.float32)
+        carried = np.empty((2, 1, 3 * width), dtype=np.float32)
+        gates = np.empty((2, 1, 2 * width), dtype=np.float32)
+        new = np.empty((2, 1, width), dtype=np.float32)
+        bias, reset, update = self.across_bias[:, None], gates[..., :width], gates[..., width:]
+        # In place, since making arrays of this size costs more than reckoning with them.
         for at in range(count):
             step = given[:, at : at + 1]
-            carried = state @ self.across + self.across_bias[:, None]
-            gates = _logistic(step[..., : 2 * width] + carried[..., : 2 * width])
-            reset, update = gates[..., :width], gates[..., width:]
-            new = np.tanh(step[..., 2 * width :] + reset * carried[..., 2 * width :])
-            state = new + update * (state - new)
+            np.matmul(state, self.across, out=carried)
+            carried += bias
+            np.add(step[..., : 2 * width], carried[..., : 2 * width], out=gates)
+            _logistic(gates)
+            np.multiply(reset, carried[..., 2 * width :], out=new)
+            new += step[..., 2 * width :]
+            np.tanh(new, out=new)
+            state -= new
+            state *= update
+            state += new
             states[:, at : at + 1] = state
         return states[0], states[1, ::-1]
 
@@ -115,9 +128,12 @@ class Network:
         return cls(**(given | whole))
 
 
-def _logistic(sums: Numbers) -> Numbers:
-    values: Numbers = np.reciprocal(1 + np.exp(-sums))
-    return values
+def _logistic(sums: Numbers) -> None:
+    """Each number's logistic, in its place."""
+    np.negative(sums, out=sums)
+    np.exp(sums, out=sums)
+    sums += 1
+    np.reciprocal(sums, out=sums)
 
 
 def in_bytes(vectors: Numbers) -> tuple[npt.NDArray[np.int8], Numbers]:

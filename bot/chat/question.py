@@ -175,7 +175,6 @@ class Question:
     confidence: float
     offers: tuple[Topic, ...] = ()
     slots: Slots = Slots()
-    why: tuple[str, ...] = ()
     changes: bool = False
     may_note: bool = False
 

@@ -9,8 +9,8 @@ three shown.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -70,16 +70,18 @@ class Band(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TopicGuess:
-    """The likeliest topic, the chance that it is right, and all topics with their chances.
-
-    `why` holds words of the message as typed, the strongest vote for the topic first.
-    """
+    """The likeliest topic, the chance that it is right, and all topics with their chances."""
 
     topic: Topic
     confidence: float
     band: Band
     ranked: Ranked
-    why: tuple[str, ...] = ()
+    explain: Callable[[], tuple[str, ...]] = field(default=tuple, repr=False, compare=False)
+
+    @property
+    def why(self) -> tuple[str, ...]:
+        """Words of the message as typed, the strongest vote for the topic first; weighed now."""
+        return self.explain()
 
     @property
     def shown(self) -> tuple[Topic, ...]:
@@ -222,8 +224,9 @@ def _guess(
     scores = blended(model.linear.scores(vector), read.topics)
     chances = chances_of(scores, model.calibration.sharpness)
     guess = guess_of(model.calibration, scores, signals_of(scores, chances, seen), said)
-    why = _why(model, utterance, (vector, places_of(seen)), read, guess)
-    return replace(guess, why=why), seen
+    return replace(
+        guess, explain=lambda: _why(model, utterance, (vector, places_of(seen)), read, guess)
+    ), seen
 
 
 def guess_of(

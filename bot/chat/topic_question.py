@@ -42,7 +42,6 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         confidence=guess.confidence,
         offers=guess.shown[1:],
         slots=slots,
-        why=guess.why,
     )
 
 

@@ -45,12 +45,23 @@ from bot.chat.question import (
 )
 from bot.chat.reply import Reply
 from bot.chat.understand import understand, understand_note
+from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import BookId, ChatRow, InboxRow, MatchId, Micros, NoteId, PersonId, Role
+from scouting_db.values import (
+    BookId,
+    CallerRow,
+    ChatRow,
+    InboxRow,
+    MatchId,
+    Micros,
+    NoteId,
+    PersonId,
+    Role,
+)
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
@@ -77,9 +88,9 @@ def hear(
     """The same, with what was understood. `uniform` gives the numbers that a mix draws with."""
     directory = Directory(connection)
     incoming = Incoming.from_json(row.payload)
-    chat = directory.chat_row(row.chat)
-    person = directory.person(chat.account, incoming.user_id, incoming.user_name)
-    book_id, role = _book_of(directory, chat, person, incoming.user_name)
+    caller = directory.caller(row.chat, incoming.user_id)
+    chat = caller.chat
+    person, book_id, role = _settled(directory, caller, incoming)
     desk = Desk(
         book=Book(connection, book_id, person=person, now=now),
         book_id=book_id,
@@ -108,6 +119,18 @@ _VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
 
 def _views_of(connection: Connection) -> BookViews:
     return _VIEWS.setdefault(connection.engine, BookViews())
+
+
+def _settled(
+    directory: Directory, caller: CallerRow, incoming: Incoming
+) -> tuple[PersonId, BookId, Role | None]:
+    """Who writes, the chat's book, and their role in it; as a rule all is known already."""
+    person, book, role = caller.person, caller.chat.book, caller.role
+    if person is None or caller.name != incoming.user_name:
+        person = directory.person(caller.chat.account, incoming.user_id, incoming.user_name)
+    if book is not None and (role is not None or caller.chat.is_group):
+        return person, book, role
+    return person, *_book_of(directory, caller.chat, person, incoming.user_name)
 
 
 def _book_of(
@@ -198,7 +221,7 @@ def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> 
     if note is not None:
         said = understand_note(text, chat=desk.chat_view())
         return corrections.name_settled(desk, NoteId(note), said)
-    understood = understand(text, chat=desk.chat_view())
+    understood = read(desk, text, desk.chat_view())
     if not may_write and not all(map(_only_reads, understood)):
         return Reply(text=wording("unclear.members_only"))
     if not may_write:
@@ -248,7 +271,7 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         said_of_note = understand_note(text, chat=replace(view, focus=whose, replying_to_note=True))
         reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
-    all_understood = understand(text, chat=view)
+    all_understood = read(desk, text, view)
     if not may_write and not all(map(_only_reads, all_understood)):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
     if not may_write:
@@ -257,6 +280,12 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     asks = isinstance(first, CoachSaid) and bool(first.asks)
     kind = Kind.QUESTION if asks else KIND_OF[type(first)]
     return _said(desk, kind, first, *acted(desk, all_understood))
+
+
+def read(desk: Desk, text: str, view: ChatView) -> tuple[Understood, ...]:
+    """What the text says in this view of the chat; the same in the same view."""
+    key = (text, replace(view, roster=(), version=0))
+    return desk.views.readings.recall(key, (view.roster,), lambda: understand(text, chat=view))
 
 
 def _is_bare_number(text: str) -> bool:

@@ -16,6 +16,7 @@ from bot.post.incoming import Incoming, IncomingKind
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
 from scouting_db.book import Book
 from scouting_db.directory import Directory
+from scouting_db.session import savepoint
 from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
 
 log = logging.getLogger(__name__)
@@ -77,13 +78,11 @@ def _handle(
     now: Micros,
     limits: Limits,
 ) -> bool:
-    savepoint = connection.begin_nested()
     try:
-        _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
-        directory.close_row(row.inbox)
-        savepoint.commit()
+        with savepoint(connection):
+            _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
+            directory.close_row(row.inbox)
     except Exception as error:
-        savepoint.rollback()
         _fail(connection, directory, row, error, now=now)
         return False
     return True
@@ -103,11 +102,11 @@ def _fail(
     log.error("inbox row %d failed (attempt %d): %s", row.inbox, row.attempts + 1, _where(error))
     if not directory.fail_row(row.inbox, f"{type(error).__name__}: {error}"):
         return
-    with connection.begin_nested():
+    with savepoint(connection):
         apology = Reply(text=wording("apology"))
         _post(directory, row, (apology,), now=now, limits=NO_LIMITS)
     try:
-        with connection.begin_nested():
+        with savepoint(connection):
             _keep_words(connection, directory, row, now=now)
     except Exception as second:
         # The words still stand in the inbox row; the apology must go out all the same.

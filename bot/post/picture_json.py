@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict
 from types import MappingProxyType
 from typing import Any
 
@@ -34,7 +33,17 @@ _KINDS: Mapping[type[Picture], str] = MappingProxyType(
 
 def picture_to_json(picture: Picture) -> dict[str, Any]:
     """The picture's fields and its kind."""
-    return {"kind": _KINDS[type(picture)], **asdict(picture)}
+    return {"kind": _KINDS[type(picture)], **_plain(picture)}
+
+
+def _plain(value: Any) -> Any:
+    """As `dataclasses.asdict` gives it, without copies of what never changes."""
+    if isinstance(value, tuple):
+        return [_plain(one) for one in value]
+    names = getattr(value, "__dataclass_fields__", None)
+    if names is None:
+        return value
+    return {name: _plain(getattr(value, name)) for name in names}
 
 
 def picture_from_json(stored: Mapping[str, Any]) -> Picture:

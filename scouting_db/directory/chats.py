@@ -5,40 +5,47 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import bindparam, func, select, update
+from sqlalchemy import ColumnElement, Select, bindparam, func, select, update
 
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
 from scouting_db.tables import account, book, chat, outbox
 from scouting_db.values import AccountId, BookId, ChatId, ChatRow, Micros
 
-_CHAT = select(
-    chat.c.chat_id,
-    chat.c.account_id,
-    chat.c.external_chat_id,
-    chat.c.is_group,
-    chat.c.book_id,
-    chat.c.context,
-    chat.c.blocked_at,
-    book.c.version,
-    book.c.zone,
-).select_from(chat.outerjoin(book, book.c.book_id == chat.c.book_id))
-_CHAT_BY_ID = _CHAT.where(chat.c.chat_id == bindparam("chat"))
+
+def chats_with_books(*more: ColumnElement[Any]) -> Select[Any]:
+    """Chats, each with its book's version and zone: what `chat_row` reads, and more columns."""
+    return select(
+        chat.c.chat_id,
+        chat.c.account_id,
+        chat.c.external_chat_id,
+        chat.c.is_group,
+        chat.c.book_id,
+        chat.c.context,
+        chat.c.blocked_at,
+        book.c.version,
+        book.c.zone,
+        *more,
+    ).select_from(chat.outerjoin(book, book.c.book_id == chat.c.book_id))
+
+
+OF_CHAT = chat.c.chat_id == bindparam("chat")
+_CHAT = chats_with_books()
+_CHAT_BY_ID = _CHAT.where(OF_CHAT)
 _CHAT_BY_EXTERNAL = _CHAT.where(
     chat.c.account_id == bindparam("account"), chat.c.external_chat_id == bindparam("external")
 )
 _ACCOUNT = select(account.c.account_id, account.c.channel).where(
     account.c.bot_ref == bindparam("bot_ref")
 )
-_OF_CHAT = chat.c.chat_id == bindparam("chat")
-_SAVE_CONTEXT = update(chat).where(_OF_CHAT).values(context=bindparam("new_context"))
-_SET_BLOCKED = update(chat).where(_OF_CHAT).values(blocked_at=bindparam("at"))
+_SAVE_CONTEXT = update(chat).where(OF_CHAT).values(context=bindparam("new_context"))
+_SET_BLOCKED = update(chat).where(OF_CHAT).values(blocked_at=bindparam("at"))
 _SET_EXTERNAL = (
-    update(chat).where(_OF_CHAT).values(external_chat_id=bindparam("external"), is_group=True)
+    update(chat).where(OF_CHAT).values(external_chat_id=bindparam("external"), is_group=True)
 )
 _TAKE_OVER = (
     update(chat)
-    .where(_OF_CHAT)
+    .where(OF_CHAT)
     .values(book_id=bindparam("book"), context=bindparam("new_context"), is_group=True)
 )
 _MOVE_UNSENT = (
@@ -51,7 +58,7 @@ _MOVE_UNSENT = (
 _LAST_POST = select(func.coalesce(func.max(outbox.c.outbox_id), 0)).where(
     outbox.c.chat_id == bindparam("chat")
 )
-_RAISE_POSTED = update(chat).where(_OF_CHAT).values(posted=bindparam("last"))
+_RAISE_POSTED = update(chat).where(OF_CHAT).values(posted=bindparam("last"))
 
 
 class Chats(Scope):
@@ -87,14 +94,14 @@ class Chats(Scope):
                 },
             )
             found = self._connection.execute(_CHAT_BY_EXTERNAL, key).one()
-        return _chat_row(found)
+        return chat_row(found)
 
     def chat_row(self, chat: ChatId) -> ChatRow:
         """The chat by our own id; LookupError without one."""
         found = self._connection.execute(_CHAT_BY_ID, {"chat": chat}).one_or_none()
         if found is None:
             raise LookupError(f"no chat {chat}")
-        return _chat_row(found)
+        return chat_row(found)
 
     def save_context(self, chat: ChatId, context: Mapping[str, Any]) -> None:
         """What the chat remembers from now on."""
@@ -114,7 +121,7 @@ class Chats(Scope):
             self._connection.execute(_SET_EXTERNAL, {"chat": chat, "external": external_chat_id})
             return chat
         if newer.chat_id != chat:
-            self._take_over(old, _chat_row(newer))
+            self._take_over(old, chat_row(newer))
         return ChatId(newer.chat_id)
 
     def _take_over(self, old: ChatRow, new: ChatRow) -> None:
@@ -140,7 +147,8 @@ class Chats(Scope):
         self._connection.execute(_SET_BLOCKED, {"chat": chat, "at": None})
 
 
-def _chat_row(row: Any) -> ChatRow:
+def chat_row(row: Any) -> ChatRow:
+    """The value of a row of `chats_with_books`."""
     return ChatRow(
         chat=ChatId(row.chat_id),
         account=AccountId(row.account_id),

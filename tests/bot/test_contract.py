@@ -6,7 +6,6 @@ from typing import Any
 
 import pytest
 from conversations import demo_console
-from databases import watched
 from talk import Talk
 
 from bot.channels.console import Console, open_console
@@ -244,33 +243,3 @@ def test_every_first_line_fits_a_lock_screen(answered: list[dict[str, Any]]) -> 
     shown = [one["call"] for one in answered if one["kind"] == "question"]
     assert shown
     assert [call for call in shown if len(call) > SHORTEST_CALL_LINE] == []
-
-
-STATEMENTS_OF_A_TURN = 8
-"""The design's section 7: a warm text turn takes at most 8 SQL statements, inbox to outbox."""
-
-
-@pytest.mark.parametrize("text", ["who covers the middle", "where do I dink okafor", "cue"])
-def test_a_warm_question_takes_few_statements(demo: Talk, text: str) -> None:
-    from bot.chat.turn import hear
-    from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
-    from scouting_db.directory import Directory
-
-    demo.say(text)
-    demo.say(text)
-    incoming = Incoming(
-        kind=IncomingKind.TEXT,
-        chat="console",
-        user_id="console",
-        user_name="You",
-        at=demo.now,
-        text=text,
-    )
-    with demo.store.writing() as connection:
-        account = Directory(connection).account("console", "console")
-        accept(connection, account, [Arrival(update_id=10**9, incoming=incoming)], now=demo.now)
-    with watched(demo.store) as seen, demo.store.writing() as connection:
-        run_batch(
-            connection, account, lambda c, row, *, now: hear(c, row, now=now).replies, now=demo.now
-        )
-    assert len(seen) <= STATEMENTS_OF_A_TURN, "\n".join(one for one, _ in seen)

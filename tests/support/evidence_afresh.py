@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from contextlib import nullcontext
 from typing import Any
+from unittest.mock import patch
 
-from talk import Talk
+from talk import UPDATES, Talk
 
+from bot.chat import turn
 from bot.chat.answers.desk import Desk
 from bot.chat.context import Context
 from bot.chat.gather import BookViews
+from bot.chat.reply import Reply
 from bot.chat.turn import _views_of
-from bot.post import Incoming, IncomingKind
+from bot.post import Arrival, Incoming, IncomingKind, accept
 from knowledge.mixing import MIXED_TOPICS
 from scouting_db.book import Book
 from scouting_db.directory import Directory
@@ -56,3 +60,32 @@ def _evidence(desk: Desk) -> dict[str, Any]:
         "log": desk.log(),
         "agreements": desk.agreements(),
     }
+
+
+def replies_to(talk: Talk, text: str, *, afresh: bool) -> tuple[Reply, ...]:
+    """What the text would be answered now; nothing of that turn stays in the store.
+
+    `afresh` answers with nothing kept, leaving what is kept alone.
+    """
+    views = patch.object(turn, "_views_of", lambda _: BookViews()) if afresh else nullcontext()
+    with (
+        views,
+        talk.store._writer.connect() as connection,
+        connection.begin() as transaction,
+    ):
+        directory = Directory(connection)
+        account = directory.account("console", talk.bot)
+        incoming = Incoming(
+            kind=IncomingKind.TEXT,
+            chat=talk.chat,
+            user_id=talk.user,
+            user_name=talk.name,
+            at=talk.now,
+            text=text,
+        )
+        arrival = Arrival(update_id=next(UPDATES), incoming=incoming)
+        accept(connection, account, [arrival], now=talk.now)
+        (row,) = directory.claim(account)
+        heard = turn.hear(connection, row, now=talk.now, uniform=talk.uniform)
+        transaction.rollback()
+    return heard.replies

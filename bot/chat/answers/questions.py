@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypedDict
 
@@ -131,16 +131,7 @@ def answer_asked(
     advice, situation = _advice(desk, asked, where)
     desk.trace |= {"advice": advice, "topic": asked.topic, "situation": situation}
     keep_plan(desk, advice, situation)
-    if _hides_complaint(asked, advice, situation):
-        offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
-    if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
-        offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
-    reply = render(
-        _with_caution(asked, advice, situation),
-        short=short,
-        offers=offers,
-        **_around(asked, situation),
-    )
+    reply = _told(desk, asked, advice, situation, offers=offers, short=short)
     if asked.topic in _WATCHED and not short and situation.theirs:
         about = [one.player for one in situation.theirs]
         reply = with_buttons(reply, [scout_button(asked.about or about)])
@@ -148,6 +139,40 @@ def answer_asked(
         reply = with_buttons(reply, plan_buttons(desk, situation))
     is_card = asked.topic is Topic.PAIR_UP and not short
     return with_card(reply, advice, situation) if is_card else reply
+
+
+def _told(
+    desk: Desk,
+    asked: Asked,
+    advice: Advice,
+    situation: Situation,
+    *,
+    offers: tuple[Topic, ...],
+    short: bool,
+) -> Reply:
+    """The advice as a reply: the same advice to the same question is not put into words again."""
+    ours, theirs = (tuple(one.name for one in pair) for pair in (situation.ours, situation.theirs))
+    return desk.views.replies.recall(
+        (asked, offers, short),
+        (advice, ours, theirs),
+        lambda: _rendered(asked, advice, situation, offers=offers, short=short),
+    )
+
+
+def _rendered(
+    asked: Asked,
+    advice: Advice,
+    situation: Situation,
+    *,
+    offers: tuple[Topic, ...],
+    short: bool,
+) -> Reply:
+    cautioned = _with_caution(asked, advice, situation)
+    if cautioned is not advice:
+        offers = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *offers)))
+    if asked.topic is Topic.WEATHER_OR_BODY and complains(asked.text):
+        offers = tuple(topic for topic in offers if topic in _BESIDE_A_BODY)
+    return render(cautioned, short=short, offers=offers, **_around(asked, situation))
 
 
 def _is_short(desk: Desk, asked: Asked) -> bool:
@@ -258,7 +283,7 @@ def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:
     where = standing(desk, asked)
     if where.faults:
         return cannot_be(asked, where)
-    advice, situation = _advice(desk, asked, where, answering=advise_traced)
+    advice, situation = _advice(desk, asked, where, traced=True)
     desk.trace |= {"advice": advice, "situation": situation}
     return advice
 
@@ -271,19 +296,22 @@ def explain_last(desk: Desk) -> Reply:
 
 
 def _advice(
-    desk: Desk,
-    asked: Asked,
-    where: Standing,
-    *,
-    answering: Callable[[Situation], Advice] = advise,
+    desk: Desk, asked: Asked, where: Standing, *, traced: bool = False
 ) -> tuple[Advice, Situation]:
     """What the engine says, and what it was told."""
     situation = situation_for(desk, asked, where)
-    return answering(situation), situation
+    return advised(desk, situation, traced=traced), situation
+
+
+def advised(desk: Desk, situation: Situation, *, traced: bool) -> Advice:
+    """What the engine says: an equal situation is not weighed again."""
+    weigh = advise_traced if traced else advise
+    key = (traced, situation.topic, situation.asked)
+    return desk.views.advice.recall(key, (situation,), lambda: weigh(situation))
 
 
 def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
-    """Everything known that an answer to the question may use."""
+    """Everything known that the answer may use."""
     asked = with_example(asked, desk.context, desk.view)
     situation = gather(
         asked,

@@ -1,0 +1,70 @@
+"""How many SQL statements a turn takes: counted, since a clock also measures the load."""
+
+from __future__ import annotations
+
+import pytest
+from databases import watched
+from talk import UPDATES, Talk
+
+from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
+from scouting_db.directory import Directory
+
+STATEMENTS_OF_A_TURN = 5
+"""Of a warm text turn, inbox to outbox: the open rows, who writes where, the reply's number, the
+reply, the row's end. The design's section 7 allows 8."""
+
+REMEMBERED = 1
+"""A question that the chat did not just hear is remembered."""
+
+
+def statements_of(talk: Talk, text: str) -> list[str]:
+    """Those of the turn alone, from the inbox to the outbox."""
+    incoming = Incoming(
+        kind=IncomingKind.TEXT,
+        chat=talk.chat,
+        user_id=talk.user,
+        user_name=talk.name,
+        at=talk.now,
+        text=text,
+    )
+    with talk.store.writing() as connection:
+        account = Directory(connection).account("console", "console")
+        arrival = Arrival(update_id=next(UPDATES), incoming=incoming)
+        accept(connection, account, [arrival], now=talk.now)
+    with watched(talk.store) as seen, talk.store.writing() as connection:
+        run_batch(connection, account, talk._turn, now=talk.now)
+    return [one for one, _ in seen]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["who covers the middle", "where do I dink okafor", "what are our chances", "cue", "plan"],
+)
+def test_a_warm_question_takes_few_statements(demo: Talk, text: str) -> None:
+    for said in ("next: okafor and lindqvist", text, text):
+        demo.say(said)
+    seen = statements_of(demo, text)
+    assert len(seen) <= STATEMENTS_OF_A_TURN, "\n".join(seen)
+
+
+def test_a_warm_question_after_another_takes_one_more(demo: Talk) -> None:
+    asked = ["who covers the middle", "where do I dink okafor", "what are our chances"]
+    for text in (*asked, *asked):
+        demo.say(text)
+    for text in asked:
+        seen = statements_of(demo, text)
+        assert len(seen) <= STATEMENTS_OF_A_TURN + REMEMBERED, "\n".join(seen)
+
+
+AFTER_A_CHANGE = 15
+"""The first question after a note or a rally reads again what may have changed with it: roster and
+pairs, agreements, the match and its log, the changed notes and rates."""
+
+
+@pytest.mark.parametrize("change", ["okafor pops up backhand dinks", "our rally", "3-2-1"])
+def test_the_first_question_after_a_change_takes_some_more(demo: Talk, change: str) -> None:
+    text = "where do I dink okafor"
+    for said in ("next: okafor and lindqvist", "we serve", text, text, change):
+        demo.say(said)
+    seen = statements_of(demo, text)
+    assert len(seen) <= AFTER_A_CHANGE, "\n".join(seen)
