@@ -19,6 +19,7 @@ from bot.chat.answers import (
     undo_words,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.questions import explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
@@ -72,6 +73,7 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:
+    understood = of_play(understood)
     match understood:
         case Question():
             return answer_several(desk, [understood])

@@ -19,6 +19,7 @@ from bot.chat.words import Word, words
 from knowledge.complaints import complains
 
 _OF_PLAY = "of_play"
+_OF_BODIES = frozenset(["injury", "illness", "medicine"])
 _SETS = "sets"
 
 _MARKS = frozenset(",;.!?\n()—–")
@@ -29,12 +30,29 @@ _JOINS = frozenset(
 )  # fmt: skip
 """Words at which a part of a sentence begins that the part before does without."""
 
+WINDOW, OVERLAP = 600, 80
+"""Characters looked through at once, and of them those looked through twice: a phrase is shorter."""
+
 _LOOSE_ENDS = re.compile(r"^[\s,;.!?)—–-]+|[\s,;(—–-]+$")
 
 
 def is_private(text: str) -> bool:
-    """Whether any of it is of a body's harm or a private life."""
-    return bool(_private(words(text))) or complains(text)
+    """Whether any of it, however long it is, is of a body's harm or a private life."""
+    return any(bool(_private(words(each))) or complains(each) for each in _windows(text))
+
+
+def is_of_a_body(text: str) -> bool:
+    """Whether it is of somebody's health, as far as it is read."""
+    said = words(text)
+    told = _private(said)
+    found = _phrases().find([word.folded for word in said])
+    return any(one.meaning in _OF_BODIES and _places([one]) & told for one in found)
+
+
+def _windows(text: str) -> list[str]:
+    """The text in overlapping stretches, since of a long one only the beginning is read."""
+    step = WINDOW - OVERLAP
+    return [text[at : at + WINDOW] for at in range(0, max(1, len(text) - OVERLAP), step)]
 
 
 def playing_part(text: str) -> str:

@@ -11,6 +11,7 @@ from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mod
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
+from bot.chat.answers.of_people import press_of_people
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.player_tapped import player_tapped
@@ -89,6 +90,10 @@ _ARGUMENTS = {
     Verb.TAG: (4, 4),
     Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
+    Verb.INVITE: (1, 1),
+    Verb.MEMBER: (2, 2),
+    Verb.BOOK: (1, 2),
+    Verb.FORGET: (1, 2),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -135,6 +140,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_card(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
+        case Verb.INVITE | Verb.MEMBER | Verb.BOOK | Verb.FORGET:
+            return press_of_people(desk, tapped)
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:
