@@ -159,7 +159,7 @@ class Member(Base):
 
 
 class Invitation(Base):
-    """A one-time key to a book: a handle to find it by, and a secret of which only the hash is kept.
+    """A one-time key to a book: a handle to find it by, and a secret kept as a hash only.
 
     `attempts` counts wrong secrets. `made_by` must still be an editor when it is used.
     """

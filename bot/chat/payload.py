@@ -99,7 +99,7 @@ def tap(verb: Verb, *args: object) -> str:
 
 
 def stamped(payload: str, book: int) -> str:
-    """The payload as it speaks of that book; ValueError for more books than a stamp has room for."""
+    """The payload as it speaks of that book; ValueError for a number that a stamp cannot hold."""
     version, rest = payload.split(":", 1)
     stamp = f".{_base36(book)}"
     if len(stamp) > STAMP_BYTES:

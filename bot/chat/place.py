@@ -51,9 +51,7 @@ def _moved(directory: Directory, chat: ChatRow, person: PersonId, user_name: str
     return Place(book=book, role=directory.role(book, person), was_moved=True)
 
 
-def move_to_own(
-    directory: Directory, chat: ChatRow, person: PersonId, *, user_name: str
-) -> BookId:
+def move_to_own(directory: Directory, chat: ChatRow, person: PersonId, *, user_name: str) -> BookId:
     """The private chat speaks of the person's own book from now on, made if need be."""
     own = own_book(directory.memberships(person))
     if own is None:
@@ -66,5 +64,3 @@ def switch(directory: Directory, chat: ChatRow, book: BookId) -> None:
     """The chat speaks of that book from now on, and remembers nothing of another one."""
     directory.use_book(chat.chat, book)
     directory.save_context(chat.chat, {})
-
-

@@ -31,7 +31,7 @@ _JOINS = frozenset(
 """Words at which a part of a sentence begins that the part before does without."""
 
 WINDOW, OVERLAP = 600, 80
-"""Characters looked through at once, and of them those looked through twice: a phrase is shorter."""
+"""Characters looked through at once, and how many of them twice: a phrase is shorter."""
 
 _LOOSE_ENDS = re.compile(r"^[\s,;.!?)—–-]+|[\s,;(—–-]+$")
 
@@ -85,9 +85,7 @@ def _parts(said: Sequence[Word], told: set[int]) -> list[tuple[int, int]]:
     cuts = [
         at
         for at, word in enumerate(said)
-        if at
-        and (set(word.gap) & _MARKS or word.folded in _JOINS)
-        and not {at - 1, at} <= told
+        if at and (set(word.gap) & _MARKS or word.folded in _JOINS) and not {at - 1, at} <= told
     ]
     return list(pairwise([0, *cuts, len(said)]))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import bindparam, delete, or_, select, update
+from sqlalchemy import BindParameter, bindparam, delete, or_, select, update
 
 from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
@@ -31,8 +31,8 @@ from scouting_db.values import MatchId, NoteId
 NOBODY = "somebody"
 """What a forgotten player is called where a match needs an opponent."""
 
-_BOOK = bindparam("book")
-_WHO = bindparam("player")
+_BOOK: BindParameter[int] = bindparam("book")
+_WHO: BindParameter[int] = bindparam("player")
 _PAIRS = select(pair.c.pair_id).where(
     pair.c.book_id == _BOOK, or_(pair.c.player_a == _WHO, pair.c.player_b == _WHO)
 )
@@ -82,7 +82,9 @@ _RALLY_WORDS = select(rally.c.match_id, rally.c.n, rally.c.words).where(
 _DROP_RALLY_WORDS = (
     update(rally)
     .where(
-        rally.c.book_id == _BOOK, rally.c.match_id == bindparam("match"), rally.c.n == bindparam("n")
+        rally.c.book_id == _BOOK,
+        rally.c.match_id == bindparam("match"),
+        rally.c.n == bindparam("n"),
     )
     .values(words=None)
 )

@@ -6,8 +6,8 @@
 from __future__ import annotations
 
 from scouting_db.directory.chats import Chats
-from scouting_db.directory.inbox import Incoming
 from scouting_db.directory.erasing import Erasing
+from scouting_db.directory.inbox import Incoming
 from scouting_db.directory.invitations import Invitations
 from scouting_db.directory.outbox import Outgoing
 

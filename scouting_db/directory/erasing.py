@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import bindparam, delete, select, update
+from sqlalchemy import BindParameter, bindparam, delete, select, update
 
 from scouting_db.base import Base
 from scouting_db.directory.scope import Scope
@@ -24,8 +24,8 @@ from scouting_db.tables import (
 )
 from scouting_db.values import BookId, ChatId, ChatRow, PersonId
 
-_BOOK = bindparam("gone_book")
-_PERSON = bindparam("gone_person")
+_BOOK: BindParameter[int] = bindparam("gone_book")
+_PERSON: BindParameter[int] = bindparam("gone_person")
 
 _LEAVE_CHATS = (
     update(chat)

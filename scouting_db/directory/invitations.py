@@ -77,7 +77,7 @@ _OPEN = (
 )
 _DROP = delete(invitation).where(_OF_HANDLE)
 _CANCEL = delete(invitation).where(_OF_BOOK)
-_GUESSES = select(wrong_code.c.since, wrong_code.c.count).where(
+_GUESSES = select(wrong_code.c.since, wrong_code.c["count"].label("wrong")).where(
     wrong_code.c.person_id == bindparam("person")
 )
 _NO_HASH = sha256(b"").digest()
@@ -186,9 +186,7 @@ class Invitations(Members):
         now_has = self.role(book, person)
         if now_has in (Role.EDITOR, role):
             # Not used up: it may have been meant for somebody else.
-            return Redemption(
-                outcome=Redeemed.ALREADY, book=book, name=row.book_name, role=now_has
-            )
+            return Redemption(outcome=Redeemed.ALREADY, book=book, name=row.book_name, role=now_has)
         is_valid = self.role(book, PersonId(row.made_by)) is Role.EDITOR
         used = is_valid and self._connection.execute(_USE, {"wanted": row.handle, "now": now})
         if not used or used.rowcount == 0:
@@ -206,7 +204,7 @@ class Invitations(Members):
         found = self._connection.execute(_GUESSES, {"person": person}).one_or_none()
         if found is None or found.since + WAIT_MICROS <= now:
             return 0, now
-        return int(found.count), Micros(found.since)
+        return int(found.wrong), Micros(found.since)
 
     def _count_wrong(self, person: PersonId, handle: str | None, now: Micros) -> None:
         if handle is not None:

@@ -82,6 +82,8 @@ _LEASE = (
     .where(_THIS)
     .values(state="sending", attempts=outbox.c.attempts + 1, lease_until=bindparam("until"))
 )
+# Written out: many rows are marked at once, for which a list cannot be bound.
+_SAYS_WHAT_IS_NOT_KEPT = or_(*(outbox.c.about_kind == kind for kind in NOT_KEPT))
 _SENT = (
     update(outbox)
     .where(_THIS)
@@ -90,7 +92,7 @@ _SENT = (
         lease_until=None,
         external_message_id=bindparam("external"),
         payload=case(
-            (outbox.c.about_kind.in_(NOT_KEPT), literal({}, outbox.c.payload.type)),
+            (_SAYS_WHAT_IS_NOT_KEPT, literal({}, outbox.c.payload.type)),
             else_=outbox.c.payload,
         ),
     )

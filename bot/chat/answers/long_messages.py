@@ -1,4 +1,4 @@
-"""A message longer than what is read of it: said with the answer, so that nobody relies on its end."""
+"""A message longer than what is read of it: the answer says so, for nobody to rely on its end."""
 
 from __future__ import annotations
 

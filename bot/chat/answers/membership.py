@@ -12,6 +12,7 @@ from bot.chat.question import BookSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
+from bot.chat.words import words
 from scouting_db.names import fold
 from scouting_db.values import BookId, MemberRow, NewPost, PersonId, PostKind, Role
 
@@ -70,11 +71,11 @@ def remove_said(desk: Desk, said: BookSaid) -> Reply:
     """ "Remove tom from the book": asked once more by a button; without a known name, the list."""
     if desk.role is not Role.EDITOR:
         return Reply(text=wording("share.editors_only"))
-    wanted = fold(said.words)
+    typed = {word.folded for word in words(said.text)}
     found = [
         each
         for each in desk.directory.members(desk.book_id)
-        if wanted and wanted in (fold(each.name), *fold(each.name).split())
+        if not typed.isdisjoint(fold(each.name).split())
     ]
     return _sure(found[0]) if len(found) == 1 else members(desk)
 
@@ -106,9 +107,7 @@ def _shown(member: MemberRow) -> Reply:
             label=wording(f"share.make_{other}"),
             payload=tap(Verb.MEMBER, Act(other.value), member.person),
         ),
-        Button(
-            label=wording("share.remove"), payload=tap(Verb.MEMBER, Act.REMOVE, member.person)
-        ),
+        Button(label=wording("share.remove"), payload=tap(Verb.MEMBER, Act.REMOVE, member.person)),
     ]
     role = wording(f"share.role_{member.role}")
     text = wording("share.member_line").format(name=member.name, role=role)

@@ -15,6 +15,8 @@ from bot.post import Incoming, IncomingKind
 from scouting_db.directory import Directory
 from scouting_db.values import BookId, ChatRow, PersonId, Role
 
+_ALWAYS_TOLD = frozenset(["help", "privacy"])
+
 MINE, FRESH = "mine", "fresh"
 """Which book a group gets: the one that who presses uses, or a new one."""
 
@@ -26,8 +28,8 @@ def without_book(
     if incoming.kind is IncomingKind.TAP:
         return _tapped(directory, chat, person, incoming)
     typed = command(incoming.text)
-    if typed is not None and typed.word == "privacy":
-        return Reply(text=wording("privacy.text").strip())
+    if typed is not None and typed.word in _ALWAYS_TOLD:
+        return Reply(text=wording(f"{typed.word}.text").strip())
     if not _asks_to_bind(incoming.text):
         return Reply(text=wording("group.no_book"))
     if is_anonymous(incoming):
@@ -57,9 +59,7 @@ def _asks_to_bind(text: str) -> bool:
     return found is not None and found.verb is BookVerb.BIND
 
 
-def _tapped(
-    directory: Directory, chat: ChatRow, person: PersonId, incoming: Incoming
-) -> Reply:
+def _tapped(directory: Directory, chat: ChatRow, person: PersonId, incoming: Incoming) -> Reply:
     payload, _ = unstamped(incoming.payload or "")
     try:
         tapped = Tap.parse(payload)
