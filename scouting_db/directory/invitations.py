@@ -41,6 +41,9 @@ MOST_ATTEMPTS = 5
 WAIT_MICROS = 3_600_000_000
 """How long after its first wrong code a person's count begins anew: an hour."""
 
+_NO_WORD = frozenset("23456789")
+"""Every secret has one of these, so that no words with dashes between them are read as a code."""
+
 _READ_ALIKE = str.maketrans({"O": "0", "I": "1", "L": "1", "-": ""})
 _CODE = re.compile(rf"[{ALPHABET}]{{{HANDLE_LENGTH + SECRET_LENGTH}}}")
 _LOOKS_LIKE_ONE = re.compile(r"[0-9A-Za-z]{5}(?:-?[0-9A-Za-z]{4}){4}")
@@ -118,8 +121,7 @@ def code_in(text: str) -> str | None:
     if not _LOOKS_LIKE_ONE.fullmatch(typed):
         return None
     plain = typed.upper().translate(_READ_ALIKE)
-    is_no_word = any(sign == "-" or sign.isdigit() for sign in typed)
-    return plain if is_no_word and _CODE.fullmatch(plain) else None
+    return plain if _NO_WORD.intersection(typed) and _CODE.fullmatch(plain) else None
 
 
 class Invitations(Members):
@@ -139,7 +141,7 @@ class Invitations(Members):
         still_open = self._connection.execute(_OPEN, {"book": book, "now": now}).scalars().all()
         for handle in still_open[MOST_OPEN - 1 :]:
             self._connection.execute(_DROP, {"wanted": handle})
-        code = _Code(handle=self._free_handle(letter), secret=_drawn(SECRET_LENGTH, letter))
+        code = _Code(handle=self._free_handle(letter), secret=_secret(letter))
         self._connection.execute(
             _ADD,
             {
@@ -218,6 +220,14 @@ class Invitations(Members):
 
 def _drawn(length: int, letter: Callable[[str], str]) -> str:
     return "".join(letter(ALPHABET) for _ in range(length))
+
+
+def _secret(letter: Callable[[str], str]) -> str:
+    """Drawn again where it lacks a sign that no word has, about once in two hundred times."""
+    while True:
+        drawn = _drawn(SECRET_LENGTH, letter)
+        if _NO_WORD.intersection(drawn):
+            return drawn
 
 
 def _shown(code: _Code) -> str:

@@ -45,9 +45,25 @@ def test_the_walk_knows_every_verb_and_every_command() -> None:
 
 def test_every_table_of_a_book_is_watched() -> None:
     assert {table.name for table in walled.TABLES} >= {
-        "player", "alias", "pair", "agreement", "note", "observation", "event", "match", "entry", "rally",
-        "rally_rate", "choice", "plan", "change", "reminder", "preference", "member", "invitation",
-    }  # fmt: skip
+        "player",
+        "alias",
+        "pair",
+        "agreement",
+        "note",
+        "observation",
+        "event",
+        "match",
+        "entry",
+        "rally",
+        "rally_rate",
+        "choice",
+        "plan",
+        "change",
+        "reminder",
+        "preference",
+        "member",
+        "invitation",
+    }
     for owner in PLAYERS:
         rows = made().rows_of(owner)
         for table in ("player", "alias", "note", "observation", "match", "entry", "change", "plan"):
@@ -107,11 +123,9 @@ def a_roster_of_all_books(patch: pytest.MonkeyPatch) -> None:
 def any_book_may_be_used(patch: pytest.MonkeyPatch) -> None:
     from scouting_db.values import Membership
 
-    def all_of_them(directory: object, person: object) -> tuple[Membership, ...]:
+    def all_of_them(directory: object, _person: object) -> tuple[Membership, ...]:
         rows = directory._connection.execute(tables.book.select())  # type: ignore[attr-defined]
-        return tuple(
-            Membership(book=row.book_id, name=row.name, role=Role.READER) for row in rows
-        )
+        return tuple(Membership(book=row.book_id, name=row.name, role=Role.READER) for row in rows)
 
     patch.setattr("scouting_db.directory.Directory.memberships", all_of_them)
 

@@ -21,7 +21,7 @@ from scouting_db.directory.invitations import (
     code_in,
 )
 from scouting_db.session import Store
-from scouting_db.values import Micros, Role
+from scouting_db.values import Micros, PersonId, Role
 
 WRONG = "ZZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ"
 
@@ -50,11 +50,15 @@ def joined(mira: Chatter, tom: Chatter, words: str = "/invite editor") -> None:
 @pytest.mark.parametrize(
     ("words", "role"),
     [
-        ("invite tom as editor", "editor"), ("share the book with my coach", "reader"), ("/invite", "reader"),
-        ("/invite editor", "editor"), ("share my notes with my partner to edit", "editor"),
-        ("invite kay as reader", "reader"), ("give tom access to my book", "reader"),
+        ("invite tom as editor", "editor"),
+        ("share the book with my coach", "reader"),
+        ("/invite", "reader"),
+        ("/invite editor", "editor"),
+        ("share my notes with my partner to edit", "editor"),
+        ("invite kay as reader", "reader"),
+        ("give tom access to my book", "reader"),
     ],
-)  # fmt: skip
+)
 def test_an_invitation_is_asked_for_in_words(mira: Chatter, words: str, role: str) -> None:
     text = mira.say(words)
     assert text.startswith(wording(f"share.invitation_{role}"))
@@ -203,15 +207,13 @@ def test_codes_are_drawn_by_the_systems_own_randomness() -> None:
 
 
 def test_a_handle_taken_is_drawn_again(mira: Chatter) -> None:
-    letters = iter("A" * 21 + "A" * 5 + "B" * 21)
+    letters = iter("AAAAA" + "7" * 16 + "AAAAA" + "BBBBB" + "8" * 16)
+    book, by = mira.chat_row().book, PersonId(mira_number(mira))
     with mira.store.writing() as connection:
-        directory = Directory(connection)
-        book, by = directory.chat_row(mira.chat_row().chat).book, 1
-        assert book is not None
         codes = [
-            directory.invite(
+            Directory(connection).invite(
                 book, Role.READER, by=by, now=mira.now, letter=lambda _: next(letters)
-            )  # type: ignore[arg-type]
+            )
             for _ in range(2)
         ]
     assert [code[:HANDLE_LENGTH] for code in codes] == ["AAAAA", "BBBBB"]
@@ -242,14 +244,16 @@ def test_readers_ask_and_do_not_write(mira: Chatter, tom: Chatter) -> None:
 def test_members_are_listed_changed_and_taken_out(mira: Chatter, tom: Chatter) -> None:
     joined(mira, tom, "/invite")
     assert mira.say("who can see my book?").splitlines() == [
-        "In this book: 2.", "· you: editor", "· Tom: reader",
-    ]  # fmt: skip
+        "In this book: 2.",
+        "· you: editor",
+        "· Tom: reader",
+    ]
     mira.tap("Tom")
     assert mira.tap("make editor") == "Tom can write now."
     mira.say("/members")
     mira.tap("Tom")
     mira.tap("remove")
-    assert mira.tap("yes, remove") == "Tom is out. What they noted stays."
+    assert mira.tap("yes, remove").startswith("Tom is out. What they noted stays.")
     assert mira.say("/members").splitlines() == ["In this book: 1.", "· you: editor"]
 
 
@@ -424,7 +428,7 @@ def test_an_upgraded_group_keeps_its_book(mira: Chatter) -> None:
     assert sam.say("okafor is slow") == wording("unclear.members_only")
 
 
-def test_codes_and_members_are_no_matter_for_a_group(mira: Chatter, tom: Chatter) -> None:
+def test_codes_and_members_are_no_matter_for_a_group(mira: Chatter) -> None:
     here = group(mira)
     here.say("/bind")
     here.tap("the book I use")
