@@ -12,13 +12,15 @@ from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
 from itertools import pairwise
+from typing import Any
 
 from bot.chat.phrase import Found, Meaning, PhraseBook
-from bot.chat.trait_lexicon import Role, trait_phrases
 from bot.chat.words import Word, words
 from knowledge.complaints import complains
 
+_LIST = "private_words.toml"
 _OF_PLAY = "of_play"
+_OF_NOTES = "body"
 _OF_BODIES = frozenset(["injury", "illness", "medicine"])
 _SETS = "sets"
 
@@ -93,8 +95,7 @@ def _parts(said: Sequence[Word], told: set[int]) -> list[tuple[int, int]]:
 def _private(said: Sequence[Word]) -> set[int]:
     """The places of words that no reading as play explains."""
     line = [word.folded for word in said]
-    bodies = [one for one in trait_phrases().find(line) if one.meaning.role is Role.BODY]
-    told = _places(_phrases().find(line)) | _places(bodies)
+    told = _places(_phrases().find(line))
     return told - _places(_of_play().find(line)) if told else told
 
 
@@ -103,23 +104,22 @@ def _places(found: Sequence[Found[Meaning]]) -> set[int]:
 
 
 @cache
-def _data() -> dict[str, dict[str, list[str]]]:
-    text = files("bot.chat.data").joinpath("private_words.toml").read_text(encoding="utf-8")
+def _data(name: str) -> dict[str, Any]:
+    text = files("bot.chat.data").joinpath(name).read_text(encoding="utf-8")
     return tomllib.loads(text)
 
 
 @cache
 def _phrases() -> PhraseBook[str]:
-    kinds = [kind for kind in _data() if kind not in (_SETS, _OF_PLAY)]
-    told = [(phrase, kind) for kind in kinds for phrase in _data()[kind]["words"]]
-    return PhraseBook(told, sets=_sets())
+    """The list's own phrases, and what the lexicon of notes has of bodies and private life."""
+    own, notes = _data(_LIST), _data("traits.toml")
+    kinds = [kind for kind in own if kind not in (_SETS, _OF_PLAY)]
+    told = [(phrase, kind) for kind in kinds for phrase in own[kind]["words"]]
+    told += [(phrase, _OF_NOTES) for phrase in notes[_OF_NOTES]["words"]]
+    return PhraseBook(told, sets=notes[_SETS] | own[_SETS])
 
 
 @cache
 def _of_play() -> PhraseBook[str]:
-    told = [(phrase, _OF_PLAY) for phrase in _data()[_OF_PLAY]["words"]]
-    return PhraseBook(told, sets=_sets())
-
-
-def _sets() -> dict[str, str]:
-    return {name: str(words) for name, words in _data()[_SETS].items()}
+    own = _data(_LIST)
+    return PhraseBook([(phrase, _OF_PLAY) for phrase in own[_OF_PLAY]["words"]], sets=own[_SETS])

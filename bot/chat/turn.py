@@ -20,7 +20,7 @@ from bot.chat.answers import (
     rallies,
 )
 from bot.chat.answers.desk import Desk, Uniform, unforeseeable
-from bot.chat.answers.handed_back import handed_back
+from bot.chat.answers.handed_back import forget_private, handed_back
 from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
 from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
@@ -149,6 +149,7 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
         case IncomingKind.TEXT:
             text = incoming.text[:LONGEST_KEPT]
             heard = _spoken(desk, text, may_write=may_write)
+            forget_private(desk, incoming.text)
             return replace(heard, replies=with_notice(heard.replies, incoming.text))
         case _:
             key = incoming.kind if incoming.kind in ("photo", "sticker", "voice") else "other"

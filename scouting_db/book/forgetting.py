@@ -84,7 +84,7 @@ _DROP_RALLY_WORDS = (
     .where(
         rally.c.book_id == _BOOK,
         rally.c.match_id == bindparam("match"),
-        rally.c.n == bindparam("n"),
+        rally.c.n == bindparam("number"),
     )
     .values(words=None)
 )
@@ -114,7 +114,7 @@ class Forgetting(Scope):
 
     def erase_rally_words(self, match: MatchId, n: int) -> None:
         """What was told of a rally beyond who won it and how it ended."""
-        self._write(_DROP_RALLY_WORDS, {"match": match, "n": n})
+        self._write(_DROP_RALLY_WORDS, {"match": match, "number": n})
 
     def forget_player(self, player: PlayerId) -> None:
         """The name and all that is told of them; erase or reword their notes before."""

@@ -140,7 +140,9 @@ def test_the_end_of_a_long_note_is_looked_through_too(demo: Talk) -> None:
 )
 def test_ones_own_pain_is_still_answered_with_cautions(demo: Talk, said: str) -> None:
     before = demo.stored()
-    assert DEFERS in demo.say(said) or "medical" in demo.last[0].text.lower()
+    reply = demo.say(said)
+    assert any(caution in reply for caution in (DEFERS, "medical", "don't play on it"))
+    assert wording("note.body") not in reply
     assert demo.stored() == before
 
 
