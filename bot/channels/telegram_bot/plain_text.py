@@ -17,9 +17,9 @@ DOT, AT, HASH, DOLLAR, SLASH = "\u2024", "\uff20", "\uff03", "\uff04", "\u2215"
 _DECIMAL = r"(?<![\w.])\d+\.\d+(?![\w.]*\w)"
 _LOOKS_ALIVE = re.compile(
     rf"(?P<decimal>{_DECIMAL})"
-    r"|(?P<dot>\.)(?=[^\s.])"
+    r"|(?P<dot>\.)(?=\S)"
     r"|(?P<at>@)(?=\w)|(?P<hash>#)(?=[\w\u00b7\u200c])|(?P<dollar>\$)(?=[A-Z1])"
-    r"|(?P<scheme>(?<=:)/(?=/))"
+    r"|(?P<scheme>(?<=:)//)"
     r"|(?<![\w/<>])(?P<slash>/)(?P<command>[a-zA-Z0-9_]{1,64})"
     r"|(?P<card>\d(?:[ -]*\d){12,})"
 )
@@ -44,7 +44,7 @@ def _tame(found: re.Match[str], commands: Collection[str]) -> str:
         case "dollar":
             return DOLLAR
         case "scheme":
-            return SLASH
+            return SLASH + SLASH
         case "card":
             return found[0].translate(_WIDE_DIGITS)
         case _:
