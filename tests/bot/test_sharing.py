@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from databases import store
 from sqlalchemy import select, update
@@ -77,6 +79,22 @@ def test_whoever_sends_the_code_is_in(mira: Chatter, tom: Chatter, form: str) ->
 def test_a_code_read_aloud_or_typed_without_dashes_works(mira: Chatter, tom: Chatter) -> None:
     code = invited(mira).replace("-", "").lower().replace("0", "o").replace("1", "l")
     assert tom.say(f"/join {code}").startswith("You're in")
+
+
+def test_the_code_is_a_deep_link_of_the_messenger_too(mira: Chatter) -> None:
+    """Bot API, deep linking: ?start= takes A-Z, a-z, 0-9, _ and -, at most 64 of them."""
+    with mira.store.writing() as connection:
+        Directory(connection).account("console", "walled", name="StandInBot")
+    text = mira.say("/invite")
+    code = text.splitlines()[1]
+    assert f"https://t.me/StandInBot?start={code}" in text
+    assert re.fullmatch(r"[A-Za-z0-9_-]{1,64}", code)
+
+
+def test_privacy_is_told_in_five_lines(mira: Chatter) -> None:
+    for words in ("/privacy", "privacy", "what do you store about me?", "is this private"):
+        assert mira.say(words) == wording("privacy.text").strip()
+    assert len(wording("privacy.text").strip().splitlines()) == 5
 
 
 @pytest.mark.parametrize(
