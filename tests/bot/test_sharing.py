@@ -25,7 +25,7 @@ from scouting_db.directory.invitations import (
 from scouting_db.session import Store
 from scouting_db.values import Micros, PersonId, Role
 
-WRONG = "ZZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ"
+WRONG = "ZZZZ9-ZZZZ-ZZZZ-ZZZZ-ZZZ7"
 
 
 @pytest.fixture
