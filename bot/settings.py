@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from urllib.parse import urlsplit
@@ -27,7 +28,8 @@ class Settings:
     """What the environment says. The token is never shown.
 
     `database` None is the file in the user's data folder. `api_base` is the root of the Bot API
-    server. `paced` keeps to the messenger's sending limits; off is for a test server only.
+    server. `paced` keeps to the messenger's sending limits and to a pace of each user's own; off
+    is for a test server only. `allowed` are ids of who may use the bot; empty is everybody.
     """
 
     token: str | None = field(default=None, repr=False)
@@ -35,6 +37,7 @@ class Settings:
     api_base: str = PUBLIC_ROOT
     log_level: str = "info"
     paced: bool = True
+    allowed: tuple[str, ...] = ()
 
     @classmethod
     def from_environment(cls, environment: Mapping[str, str]) -> Settings:
@@ -45,6 +48,7 @@ class Settings:
             api_base=_root(environment.get("SEAMWISE_API_BASE") or PUBLIC_ROOT),
             log_level=_choice(environment, "SEAMWISE_LOG", LOG_LEVELS, "info"),
             paced=_choice(environment, "SEAMWISE_PACE", ("on", "off"), "on") == "on",
+            allowed=_ids(environment.get("SEAMWISE_ALLOW", "")),
         )
 
 
@@ -53,6 +57,22 @@ def _root(text: str) -> str:
     if parts.scheme not in ("http", "https") or not parts.netloc:
         raise SettingsError(f"SEAMWISE_API_BASE is {text!r}; expected a root like {PUBLIC_ROOT}")
     return text.rstrip("/")
+
+
+_ID = re.compile(r"-?\d{1,20}")
+
+
+def _ids(text: str) -> tuple[str, ...]:
+    """Ids apart by commas or blanks. A name is refused: it can change hands, an id cannot."""
+    found = tuple(text.replace(",", " ").split())
+    for one in found:
+        if not _ID.fullmatch(one):
+            raise SettingsError(
+                f"SEAMWISE_ALLOW has {one!r}; expected numbers: a person's id, or a group's, which "
+                "begins with a minus. Names can change hands. Whoever is not on the list and "
+                "writes to the bot is told their number."
+            )
+    return found
 
 
 def _choice(

@@ -77,6 +77,7 @@ class Account(Base):
     account_id: Mapped[RowId]
     channel: Mapped[Word]
     bot_ref: Mapped[Word] = mapped_column(unique=True)
+    name: Mapped[str | None] = mapped_column(String(64))
 
 
 class Person(Base):
@@ -115,7 +116,10 @@ class Book(Base):
 
 
 class Chat(Base):
-    """A conversation: the only place where external chat ids stand. `posted` numbers its outbox."""
+    """A conversation: the only place where external chat ids stand.
+
+    `posted` numbers its outbox; `book_since` is the last number of when another book was in use.
+    """
 
     __tablename__ = "chat"
     __table_args__ = (UniqueConstraint("account_id", "external_chat_id"),)
@@ -128,6 +132,7 @@ class Chat(Base):
     context: Mapped[Json]
     blocked_at: Mapped[int | None] = mapped_column(BigInteger)
     posted: Mapped[int] = mapped_column(BigInteger, default=0)
+    book_since: Mapped[int] = mapped_column(BigInteger, default=0, server_default="0")
 
 
 class Preference(Base):
@@ -154,17 +159,36 @@ class Member(Base):
 
 
 class Invitation(Base):
-    """A one-time key to a book, stored hashed."""
+    """A one-time key to a book: a handle to find it by, and a secret kept as a hash only.
+
+    `attempts` counts wrong secrets. `made_by` must still be an editor when it is used.
+    """
 
     __tablename__ = "invitation"
     __table_args__ = (one_of("role", "editor", "reader"),)
 
-    token_hash: Mapped[bytes] = mapped_column(LargeBinary(32), primary_key=True)
+    handle: Mapped[Word] = mapped_column(primary_key=True)
+    secret_hash: Mapped[bytes] = mapped_column(LargeBinary(32))
     book_id: Mapped[int] = mapped_column(ForeignKey("book.book_id", ondelete="CASCADE"), index=True)
     role: Mapped[Word]
+    made_by: Mapped[int] = mapped_column(
+        ForeignKey("person.person_id", ondelete="CASCADE"), index=True
+    )
     expires_at: Mapped[Micros]
     used_at: Mapped[int | None] = mapped_column(BigInteger)
     attempts: Mapped[int] = mapped_column(Integer, default=0)
+
+
+class WrongCode(Base):
+    """How many wrong invitation codes a person sent since a moment."""
+
+    __tablename__ = "wrong_code"
+
+    person_id: Mapped[int] = mapped_column(
+        ForeignKey("person.person_id", ondelete="CASCADE"), primary_key=True
+    )
+    since: Mapped[Micros]
+    count: Mapped[int] = mapped_column(Integer)
 
 
 class Player(Base):

@@ -91,6 +91,16 @@ class BookRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Membership:
+    """A book somebody may use, and how. `is_group_s`: a group chat speaks of it."""
+
+    book: BookId
+    name: str
+    role: Role
+    is_group_s: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlayerRow:
     """A player with every further way to name them, as typed."""
 

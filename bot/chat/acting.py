@@ -23,6 +23,7 @@ from bot.chat.answers import (
     video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.plan_pages import tell_plan
@@ -88,6 +89,7 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:
+    understood = of_play(understood)
     match understood:
         case Question():
             return answer_several(desk, [understood])

@@ -1,6 +1,8 @@
 """What a button carries: a short, versioned payload that decodes to a typed tap.
 
-Form: `1:verb:arg:arg`. A payload is never read as text again. The Bot API allows 64 bytes.
+Form: `1:verb:arg:arg`. A payload is never read as text again. The Bot API allows 64 bytes. Where
+old buttons stay under old messages the version is followed by the book that they speak of,
+`1.2s:verb:arg`: numbers of one book mean something else in another.
 """
 
 from __future__ import annotations
@@ -12,6 +14,12 @@ from typing import TypeVar
 VERSION = "1"
 LIMIT_BYTES = 64
 """Bot API: callback_data of 1 to 64 bytes (telegram.constants.InlineKeyboardButtonLimit)."""
+
+STAMP_BYTES = 9
+"""A dot and a book's number in base 36: enough for 2.8 million million books."""
+
+ROOM_BYTES = LIMIT_BYTES - STAMP_BYTES
+"""What a payload may take before it is stamped."""
 
 HIGHEST_NUMBER = 2**63 - 1
 """The largest integer that both databases hold."""
@@ -52,6 +60,10 @@ class Verb(StrEnum):
     SCOUT = "scout"  # card, question, player, answer; card, skip|look|done; open: see scout_taps
     PLAN = "plan"  # what, two players of theirs: the plan against them in another form
     LATER = "later"  # pending number: the next of several questions asked at once
+    INVITE = "inv"  # editor|reader, or cancel: an invitation to the book
+    MEMBER = "mem"  # what, person: show, remove or change the role of a member
+    BOOK = "book"  # what[, book]: use, bind, leave: which book a chat speaks of
+    FORGET = "forget"  # player|me[, player]: erase for good
 
 
 class BadPayloadError(ValueError):
@@ -66,12 +78,12 @@ class Tap:
     args: tuple[str, ...] = ()
 
     def __str__(self) -> str:
-        """The payload; ValueError over LIMIT_BYTES or for an argument with a colon."""
+        """The payload; ValueError over ROOM_BYTES or for an argument with a colon."""
         if any(":" in arg or not arg for arg in self.args):
             raise ValueError(f"arguments are non-empty and without a colon: {self.args}")
         text = ":".join((VERSION, self.verb, *self.args))
-        if len(text.encode()) > LIMIT_BYTES:
-            raise ValueError(f"payload over {LIMIT_BYTES} bytes: {text}")
+        if len(text.encode()) > ROOM_BYTES:
+            raise ValueError(f"payload over {ROOM_BYTES} bytes: {text}")
         return text
 
     @classmethod
@@ -87,6 +99,39 @@ class Tap:
 def tap(verb: Verb, *args: object) -> str:
     """The payload of a button."""
     return str(Tap(verb=verb, args=tuple(str(arg) for arg in args)))
+
+
+def stamped(payload: str, book: int) -> str:
+    """The payload as it speaks of that book; ValueError for a number that a stamp cannot hold."""
+    version, rest = payload.split(":", 1)
+    stamp = f".{_base36(book)}"
+    if len(stamp) > STAMP_BYTES:
+        raise ValueError(f"book {book} does not fit into {STAMP_BYTES} bytes")
+    return f"{version}{stamp}:{rest}"
+
+
+def unstamped(payload: str) -> tuple[str, int | None]:
+    """The payload without its stamp, and the book; None where it bears none that we write."""
+    version, colon, rest = payload.partition(":")
+    bare, dot, stamp = version.partition(".")
+    if not colon or not dot or not _is_base36(stamp):
+        return payload, None
+    return f"{bare}:{rest}", int(stamp, 36)
+
+
+_DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
+
+
+def _is_base36(stamp: str) -> bool:
+    return 0 < len(stamp) < STAMP_BYTES and set(stamp) <= {*_DIGITS}
+
+
+def _base36(number: int) -> str:
+    digits = ""
+    while number:
+        number, digit = divmod(number, len(_DIGITS))
+        digits = _DIGITS[digit] + digits
+    return digits or "0"
 
 
 def number_in(arg: str) -> int:

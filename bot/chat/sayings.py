@@ -15,6 +15,7 @@ from bot.chat.question import (
     Mention,
     UndoSaid,
 )
+from bot.chat.sharing_words import MAY_ASK, SHARING_COMMANDS, SHARING_WORDS
 from bot.chat.slip_words import EVERYTHING
 from bot.chat.words import Word
 from knowledge.vocabulary import AgreementKey, Topic
@@ -40,6 +41,7 @@ BOOK_COMMANDS = {
     "forget": BookVerb.FORGET,
     "scout": BookVerb.SCOUT,
     "review": BookVerb.REVIEW,
+    **SHARING_COMMANDS,
 }
 
 TOPIC_COMMANDS = {
@@ -51,6 +53,9 @@ TOPIC_COMMANDS = {
     "timeout": Topic.TIMEOUT_NOW,
     "stand": Topic.WHERE_TO_STAND,
 }
+
+COMMAND_WORDS = frozenset({"note", "n", "undo", *BOOK_COMMANDS, *TOPIC_COMMANDS})
+"""Every command's word."""
 
 _UNDO = re.compile(
     r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
@@ -95,6 +100,7 @@ _AGREEMENT_WORDS = (
 )
 
 _BOOK_WORDS = (
+    *SHARING_WORDS,
     (
         r"^(?:add|new player|create)(?: a| the)?(?: new)?(?: player"
         r"| opponent)? (?!(?:a )?note)(.+)$",
@@ -282,12 +288,26 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
         found = rule.match(line)
         if verb in _ABOUT_A_PLAYER and not mentions:
             continue
-        if found is not None and "?" not in text:
+        if found is not None and ("?" not in text or verb in MAY_ASK):
+            if verb is BookVerb.FORGET and not _is_only_named(found[1] or "", mentions):
+                continue
             words = _as_typed(text, said, found[1] or "")
             if verb is BookVerb.OUR_PAIR and not _names_a_pair(words):
                 continue
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
     return None
+
+
+_ABOUT_WHOM = re.compile(
+    r"^(?:(?:everything|all|the|my|our|notes?|player|opponent|about|on|of|please) )*"
+)
+
+
+def _is_only_named(words: str, mentions: Sequence[Mention]) -> bool:
+    """Whether a player is named and nothing else: "forget the lob against okafor" is advice."""
+    whom = _ABOUT_WHOM.sub("", f"{words} ").strip()
+    named = [one for one in mentions if not one.pronoun]
+    return not named or len(whom.split()) <= max(len(one.typed.split()) for one in named)
 
 
 LONGEST_PAIR_WORDS = 7

@@ -20,30 +20,19 @@ from bot.chat.answers import (
     rallies,
 )
 from bot.chat.answers.desk import Desk, Uniform, unforeseeable
+from bot.chat.answers.handed_back import forget_private, handed_back
+from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
 from bot.chat.answers.taps import press
+from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
 from bot.chat.context import Context
 from bot.chat.gather import BookViews
-from bot.chat.payload import Verb
-from bot.chat.question import (
-    KIND_OF,
-    BookSaid,
-    BookVerb,
-    CoachSaid,
-    Kind,
-    ListAsked,
-    PlanSaid,
-    PoolAsked,
-    Question,
-    RallySaid,
-    RetellSaid,
-    TimeoutsAsked,
-    Unclear,
-    Understood,
-    VideoSaid,
-    WhySaid,
-)
+from bot.chat.payload import Verb, stamped, unstamped
+from bot.chat.place import place_of
+from bot.chat.private_words import is_private
+from bot.chat.question import KIND_OF, CoachSaid, Kind, RallySaid, Understood, VideoSaid
 from bot.chat.reply import Reply
+from bot.chat.rights import for_reader, may_press, may_say
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
@@ -51,17 +40,7 @@ from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import (
-    BookId,
-    CallerRow,
-    ChatRow,
-    InboxRow,
-    MatchId,
-    Micros,
-    NoteId,
-    PersonId,
-    Role,
-)
+from scouting_db.values import BookId, InboxRow, MatchId, Micros, NoteId, Role
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
@@ -69,17 +48,36 @@ LONGEST_BUTTON_NUMBER = 2
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heard:
-    """What a turn understood and said: the replies, and the trace for the `--json` contract."""
+    """What a turn understood and said: the replies, and the trace for the `--json` contract.
+
+    `book` is what the replies speak of; None in a group without one, or after it was erased.
+    """
 
     kind: Kind
     understood: Understood | None
     replies: tuple[Reply, ...]
     trace: dict[str, Any]
+    book: BookId | None = None
 
 
 def take_turn(connection: Connection, row: InboxRow, *, now: Micros) -> tuple[Reply, ...]:
-    """Replies to one inbox row (a bot.post.Turn); every change is the caller's to commit."""
-    return hear(connection, row, now=now).replies
+    """Replies to one inbox row (a bot.post.Turn); every change is the caller's to commit.
+
+    Their buttons say which book they speak of: in a messenger they stay for ever.
+    """
+    heard = hear(connection, row, now=now)
+    return tuple(marked(reply, heard.book) for reply in heard.replies)
+
+
+def marked(reply: Reply, book: BookId | None) -> Reply:
+    """The reply with its buttons stamped with the book."""
+    if book is None or not reply.buttons:
+        return reply
+    buttons = tuple(
+        tuple(replace(one, payload=stamped(one.payload, book)) for one in row)
+        for row in reply.buttons
+    )
+    return replace(reply, buttons=buttons)
 
 
 def hear(
@@ -89,28 +87,51 @@ def hear(
     directory = Directory(connection)
     incoming = Incoming.from_json(row.payload)
     caller = directory.caller(row.chat, incoming.user_id)
-    chat = caller.chat
-    person, book_id, role = _settled(directory, caller, incoming)
+    chat, person = caller.chat, caller.person
+    if person is None or caller.name != incoming.user_name:
+        person = directory.person(chat.account, incoming.user_id, incoming.user_name)
+    place = place_of(directory, chat, person, user_name=incoming.user_name, known_role=caller.role)
+    if place.book is None:
+        reply = without_book(directory, chat, person, incoming)
+        return Heard(kind=Kind.BOOK, understood=None, replies=(reply,), trace={})
     desk = Desk(
-        book=Book(connection, book_id, person=person, now=now),
-        book_id=book_id,
+        book=Book(connection, place.book, person=person, now=now),
+        book_id=place.book,
         chat=chat,
         incoming=incoming,
         inbox=row.inbox,
         now=now,
-        context=Context.from_json(chat.context if chat.book == book_id else {}),
+        context=Context.from_json(chat.context if chat.book == place.book else {}),
         views=_views_of(connection),
         uniform=uniform,
+        people=directory,
+        person=person,
+        role=place.role,
     )
     before = desk.context
     if incoming.reply_to is not None:
         desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)
-    heard = _listen(desk, may_write=role is Role.EDITOR)
+    heard = _moved(desk) if place.was_moved else _listen(desk, may_write=_may_write(desk))
+    if desk.is_gone:
+        return heard
     if desk.context.listing is not None and desk.context.listing == before.listing:
         desk.context = replace(desk.context, listing=None)
-    if desk.context != before:
+    if desk.context != before and desk.moved_to is None:
         directory.save_context(chat.chat, desk.context.to_json())
-    return heard
+    return replace(heard, book=desk.moved_to or desk.book_id)
+
+
+def _may_write(desk: Desk) -> bool:
+    return desk.role is Role.EDITOR
+
+
+def _moved(desk: Desk) -> Heard:
+    """They are no longer in the book they wrote to: said first; a tap was about that book."""
+    told = Reply(text=wording("share.no_longer"))
+    if desk.incoming.kind is IncomingKind.TAP:
+        return _said(desk, Kind.BOOK, None, told)
+    heard = _listen(desk, may_write=_may_write(desk))
+    return replace(heard, replies=(told, *heard.replies))
 
 
 _VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
@@ -119,35 +140,6 @@ _VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
 
 def _views_of(connection: Connection) -> BookViews:
     return _VIEWS.setdefault(connection.engine, BookViews())
-
-
-def _settled(
-    directory: Directory, caller: CallerRow, incoming: Incoming
-) -> tuple[PersonId, BookId, Role | None]:
-    """Who writes, the chat's book, and their role in it; as a rule all is known already."""
-    person, book, role = caller.person, caller.chat.book, caller.role
-    if person is None or caller.name != incoming.user_name:
-        person = directory.person(caller.chat.account, incoming.user_id, incoming.user_name)
-    if book is not None and (role is not None or caller.chat.is_group):
-        return person, book, role
-    return person, *_book_of(directory, caller.chat, person, incoming.user_name)
-
-
-def _book_of(
-    directory: Directory, chat: ChatRow, person: PersonId, user_name: str
-) -> tuple[BookId, Role | None]:
-    """The chat's book and the writer's role in it. Being in a chat makes nobody a member.
-
-    In a private chat somebody who is no longer a member goes on with a book of their own.
-    """
-    name = f"{user_name}'s book"
-    book = directory.settle_book(chat, person, name=name)
-    role = directory.role(book, person)
-    if role is None and not chat.is_group:
-        book = directory.settle_book(replace(chat, book=None), person, name=name)
-        role = directory.role(book, person)
-        directory.save_context(chat.chat, {})
-    return book, role
 
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:
@@ -160,7 +152,10 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
         case IncomingKind.EDIT:
             return _edited(desk, may_write=may_write)
         case IncomingKind.TEXT:
-            return _spoken(desk, incoming.text, may_write=may_write)
+            text = incoming.text[:LONGEST_KEPT]
+            heard = _spoken(desk, text, may_write=may_write)
+            forget_private(desk, incoming.text)
+            return replace(heard, replies=with_notice(heard.replies, incoming.text))
         case _:
             key = incoming.kind if incoming.kind in ("photo", "sticker", "voice") else "other"
             return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(f"media.{key}")))
@@ -189,28 +184,21 @@ _KIND_OF_TAP = {
     Verb.SCOUT: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
     Verb.PAGE: Kind.QUESTION,
+    Verb.INVITE: Kind.BOOK,
+    Verb.MEMBER: Kind.BOOK,
+    Verb.BOOK: Kind.BOOK,
+    Verb.FORGET: Kind.BOOK,
 }
-
-_READING_TAPS = frozenset(
-    {
-        Verb.ASK,
-        Verb.WHY,
-        Verb.MIX,
-        Verb.PICK,
-        Verb.PLAN,
-        Verb.EXAMPLE,
-        Verb.LATER,
-        Verb.PAGE,
-    }
-)
-"""What anybody in a group may press; every other tap writes to the book."""
 
 
 def _tapped(desk: Desk, payload: str, *, may_write: bool) -> Heard:
+    payload, book = unstamped(payload)
+    if book not in (None, desk.book_id):
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.other_book")))
     parts = payload.split(":")
     verb = Verb(parts[1]) if len(parts) > 1 and parts[1] in {*Verb} else None
     kind = Kind.UNCLEAR if verb is None else _KIND_OF_TAP.get(verb, Kind.QUESTION)
-    if not may_write and verb not in _READING_TAPS:
+    if not may_press(verb, may_write=may_write):
         return _said(desk, kind, None, Reply(text=wording("unclear.not_yours")))
     take_up = partial(_read_again, may_write=may_write)
     return _said(desk, kind, None, press(desk, payload, read_again=take_up))
@@ -222,10 +210,10 @@ def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> 
         said = understand_note(text, chat=desk.chat_view())
         return corrections.name_settled(desk, NoteId(note), said)
     understood = read(desk, text, desk.chat_view())
-    if not may_write and not all(map(_only_reads, understood)):
+    if not all(may_say(one, may_write=may_write) for one in understood):
         return Reply(text=wording("unclear.members_only"))
     if not may_write:
-        understood = tuple(map(_for_reader, understood))
+        understood = tuple(map(for_reader, understood))
     return joined(acted(desk, understood))
 
 
@@ -238,6 +226,8 @@ def _edited(desk: Desk, *, may_write: bool) -> Heard:
     row = None if message is None else desk.book.note_of_message(desk.chat.chat, message)
     if row is None or row.deleted or not may_write:
         return _said(desk, Kind.CORRECTION, None, Reply(text=wording("media.edited")))
+    if is_private(desk.incoming.text):
+        return _said(desk, Kind.CORRECTION, None, handed_back(desk, desk.incoming.text))
     said = understand_note(desk.incoming.text, chat=desk.chat_view())
     desk.book.add_note(desk.incoming.text, chat=desk.chat.chat)
     reply = notes.read_again(desk, row.note, said, origin="parsed")
@@ -266,16 +256,18 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         return _said(desk, Kind.UNCLEAR, None, said)
     view = desk.chat_view()
     about = desk.replying_to
+    if about is not None and may_write and not _is_new(text) and is_private(text):
+        return _said(desk, Kind.CORRECTION, None, handed_back(desk, text))
     if about is not None and about.kind == "note" and may_write and not _is_new(text):
         whose = corrections.whom_it_says(desk, NoteId(about.id)) or view.focus
         said_of_note = understand_note(text, chat=replace(view, focus=whose, replying_to_note=True))
         reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
     all_understood = read(desk, text, view)
-    if not may_write and not all(map(_only_reads, all_understood)):
-        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
+    if not all(may_say(one, may_write=may_write) for one in all_understood):
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(_refusal(desk))))
     if not may_write:
-        all_understood = tuple(map(_for_reader, all_understood))
+        all_understood = tuple(map(for_reader, all_understood))
     first = all_understood[0]
     asks = isinstance(first, CoachSaid) and bool(first.asks)
     kind = Kind.QUESTION if asks else KIND_OF[type(first)]
@@ -299,41 +291,5 @@ def _is_new(text: str) -> bool:
     return text.lstrip().startswith("/") or asks(text, words(text))
 
 
-_READING_VERBS = frozenset(
-    {
-        BookVerb.START,
-        BookVerb.HELP,
-        BookVerb.WHO,
-        BookVerb.SHOW_NOTES,
-        BookVerb.SCORE,
-        BookVerb.NEXT,
-        BookVerb.REVIEW,
-    }
-)
-
-
-_READING = (
-    Question,
-    WhySaid,
-    PlanSaid,
-    RetellSaid,
-    TimeoutsAsked,
-    PoolAsked,
-    ListAsked,
-    Unclear,
-)
-
-
-def _only_reads(understood: Understood) -> bool:
-    """What anybody in a group may say."""
-    if isinstance(understood, BookSaid):
-        return understood.verb in _READING_VERBS
-    return isinstance(understood, _READING)
-
-
-def _for_reader(understood: Understood) -> Understood:
-    """The same from somebody who may only read: numbers of theirs hold for the question alone."""
-    if not isinstance(understood, Question) or understood.slots.rates is None:
-        return understood
-    rates = replace(understood.slots.rates, holds=False)
-    return replace(understood, slots=replace(understood.slots, rates=rates))
+def _refusal(desk: Desk) -> str:
+    return "unclear.readers_ask" if desk.role is Role.READER else "unclear.members_only"

@@ -73,6 +73,7 @@ from knowledge.complaints import complains
 from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
+from scouting_db.directory.invitations import code_in
 
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
@@ -83,6 +84,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     is_note = typed is not None and typed.word in _NOTE_COMMANDS
     if typed is not None and not (is_note and is_emergency(typed.rest)):
         return (_commanded(text, typed, chat),)
+    if code_in(text) is not None:
+        return (BookSaid(text=text, verb=BookVerb.JOIN, words=text),)
     if is_emergency(text):
         # Help comes first: such words are answered at once, never read or kept as a note.
         return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
@@ -173,6 +176,11 @@ def _commanded(text: str, typed: Command, chat: ChatView) -> Understood:
         topic = TOPIC_COMMANDS[typed.word]
         return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
     verb = BOOK_COMMANDS.get(typed.word, BookVerb.HELP)
+    if verb is BookVerb.START and code_in(typed.rest) is not None:
+        # A deep link of the messenger arrives as "/start CODE".
+        verb = BookVerb.JOIN
+    if verb is BookVerb.FORGET and typed.rest.lower() == "me":
+        verb = BookVerb.FORGET_ME
     return BookSaid(text=text, verb=verb, words=typed.rest, mentions=rest.mentions)
 
 

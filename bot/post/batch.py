@@ -10,6 +10,7 @@ from typing import Protocol
 
 from sqlalchemy import Connection
 
+from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from bot.post.incoming import Incoming, IncomingKind
@@ -121,11 +122,16 @@ def _where(error: Exception) -> str:
 def _keep_words(
     connection: Connection, directory: Directory, row: InboxRow, *, now: Micros
 ) -> None:
-    """The words as an unread note of the chat's book, where the writer may write there."""
+    """The words as an unread note of the chat's book, where the writer may write there.
+
+    Not what no note may say.
+    """
     incoming = Incoming.from_json(row.payload)
     if incoming.kind not in (IncomingKind.TEXT, IncomingKind.EDIT) or not incoming.text.strip():
         return
     chat = directory.chat_row(row.chat)
+    if is_private(incoming.text) or (chat.is_group and chat.book is None):
+        return
     person = directory.person(chat.account, incoming.user_id, incoming.user_name)
     book = directory.settle_book(chat, person, name=f"{incoming.user_name}'s book")
     if directory.role(book, person) is not Role.EDITOR:

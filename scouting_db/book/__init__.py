@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from scouting_db.book.changes import Changes
 from scouting_db.book.evidence import Evidence
+from scouting_db.book.forgetting import Forgetting
 from scouting_db.book.log import MatchLog
 from scouting_db.book.matches import Matches
 from scouting_db.book.notes import Notes
@@ -21,6 +22,17 @@ from scouting_db.book.told import Told
 
 
 class Book(
-    Players, Pairs, Notes, Evidence, Rates, Matches, MatchLog, Rallies, Told, Plans, Changes
+    Players,
+    Pairs,
+    Notes,
+    Evidence,
+    Rates,
+    Matches,
+    MatchLog,
+    Rallies,
+    Told,
+    Plans,
+    Changes,
+    Forgetting,
 ):
     """One team's scouting data, for one person and one moment."""

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from scouting_db.directory.callers import Callers
 from scouting_db.directory.chats import Chats
+from scouting_db.directory.erasing import Erasing
 from scouting_db.directory.inbox import Incoming
-from scouting_db.directory.members import Members
+from scouting_db.directory.invitations import Invitations
 from scouting_db.directory.outbox import Outgoing
 
 
-class Directory(Callers, Chats, Members, Incoming, Outgoing):
+class Directory(Callers, Chats, Invitations, Erasing, Incoming, Outgoing):
     """Everything outside the books, on one connection (`scouting_db.session.Store`)."""

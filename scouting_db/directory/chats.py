@@ -38,6 +38,12 @@ _CHAT_BY_EXTERNAL = _CHAT.where(
 _ACCOUNT = select(account.c.account_id, account.c.channel).where(
     account.c.bot_ref == bindparam("bot_ref")
 )
+_SET_NAME = (
+    update(account)
+    .where(account.c.account_id == bindparam("account"))
+    .values(name=bindparam("new_name"))
+)
+_NAME = select(account.c.name).where(account.c.account_id == bindparam("account"))
 _SAVE_CONTEXT = update(chat).where(OF_CHAT).values(context=bindparam("new_context"))
 _SET_BLOCKED = update(chat).where(OF_CHAT).values(blocked_at=bindparam("at"))
 _SET_EXTERNAL = (
@@ -46,7 +52,13 @@ _SET_EXTERNAL = (
 _TAKE_OVER = (
     update(chat)
     .where(OF_CHAT)
-    .values(book_id=bindparam("book"), context=bindparam("new_context"), is_group=True)
+    .values(
+        # Whatever was said so far in the chat that goes on spoke of another book, or of none.
+        book_since=chat.c.posted,
+        book_id=bindparam("book"),
+        context=bindparam("new_context"),
+        is_group=True,
+    )
 )
 _MOVE_UNSENT = (
     update(outbox)
@@ -64,8 +76,10 @@ _RAISE_POSTED = update(chat).where(OF_CHAT).values(posted=bindparam("last"))
 class Chats(Scope):
     """Who we are in a channel, and where we talk."""
 
-    def account(self, channel: str, bot_ref: str) -> AccountId:
+    def account(self, channel: str, bot_ref: str, *, name: str | None = None) -> AccountId:
         """The account of a channel ("console", "telegram"), made at the first call.
+
+        A name, by which links to us are written, is kept until another one is given.
 
         ValueError where the reference belongs to another channel.
         """
@@ -76,7 +90,14 @@ class Chats(Scope):
         row = self._connection.execute(_ACCOUNT, {"bot_ref": bot_ref}).one()
         if row.channel != channel:
             raise ValueError(f"{bot_ref} is an account of {row.channel}, not of {channel}")
+        if name is not None:
+            self._connection.execute(_SET_NAME, {"account": row.account_id, "new_name": name})
         return AccountId(row.account_id)
+
+    def account_name(self, account: AccountId) -> str | None:
+        """The name given with the account; None without one."""
+        found = self._connection.execute(_NAME, {"account": account}).scalar()
+        return None if found is None else str(found)
 
     def chat(self, account: AccountId, external_chat_id: str, *, is_group: bool = False) -> ChatRow:
         """The chat with that id in the channel, made at the first call."""

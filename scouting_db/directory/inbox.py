@@ -49,6 +49,7 @@ _LOCK_A_CHAT = (
     .with_for_update(of=chat, skip_locked=True)
 )
 _CLOSE = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(state="done")
+_BLANK = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(payload={})
 _FAIL = (
     update(inbox)
     .where(inbox.c.inbox_id == bindparam("inbox"))
@@ -118,6 +119,10 @@ class Incoming(Scope):
     def close_row(self, inbox: InboxId) -> None:
         """The row is done; call it inside the turn's savepoint."""
         self._connection.execute(_CLOSE, {"inbox": inbox})
+
+    def blank_row(self, inbox: InboxId) -> None:
+        """The row's words are gone with this turn; that it came in stays known."""
+        self._connection.execute(_BLANK, {"inbox": inbox})
 
     def fail_row(self, inbox: InboxId, error: str) -> bool:
         """One more attempt failed; True where it was the last: the row is then given up."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Select, bindparam, delete, insert, select, update
+from sqlalchemy import Select, bindparam, case, delete, insert, select, update
 
 from scouting_db.conflicts import insert_or_replace, insert_unless_there
 from scouting_db.directory.scope import Scope
@@ -14,6 +14,7 @@ from scouting_db.values import (
     ChatId,
     ChatRow,
     MemberRow,
+    Membership,
     PersonId,
     Role,
 )
@@ -36,8 +37,38 @@ _SET_NAME = (
 )
 _ADD_BOOK = insert(book).returning(book.c.book_id)
 _USE_BOOK = (
-    update(chat).where(chat.c.chat_id == bindparam("chat")).values(book_id=bindparam("book"))
+    update(chat)
+    .where(chat.c.chat_id == bindparam("chat"))
+    .values(
+        book_since=case(
+            (chat.c.book_id.is_(None), chat.c.book_since),
+            (chat.c.book_id == bindparam("book"), chat.c.book_since),
+            else_=chat.c.posted,
+        ),
+        book_id=bindparam("book"),
+    )
 )
+_LEAVE_BOOK = (
+    update(chat)
+    .where(chat.c.chat_id == bindparam("chat"))
+    .values(book_id=None, book_since=chat.c.posted)
+)
+_OWN_CHATS = (
+    select(identity.c.person_id)
+    .where(
+        identity.c.person_id == bindparam("person"),
+        identity.c.account_id == chat.c.account_id,
+        identity.c.external_user_id == chat.c.external_chat_id,
+    )
+    .exists()
+)
+_TAKE_FROM_CHATS = (
+    update(chat)
+    .where(chat.c.book_id == bindparam("book"), chat.c.is_group.is_(False), _OWN_CHATS)
+    .values(book_id=None, book_since=chat.c.posted, context=bindparam("emptied"))
+    .returning(chat.c.chat_id)
+)
+_LOCK_BOOK = select(book.c.book_id).where(book.c.book_id == bindparam("book")).with_for_update()
 _OF_MEMBER = (member.c.book_id == bindparam("book"), member.c.person_id == bindparam("person"))
 _ROLE = select(member.c.role).where(*_OF_MEMBER)
 _REMOVE_MEMBER = delete(member).where(*_OF_MEMBER)
@@ -53,12 +84,19 @@ _BOOKS: Select[tuple[int, str, str, int]] = (
     .where(member.c.person_id == bindparam("person"))
     .order_by(book.c.book_id)
 )
+_in_a_group = (
+    select(chat.c.chat_id).where(chat.c.book_id == member.c.book_id, chat.c.is_group).exists()
+)
+_MEMBERSHIPS = (
+    select(member.c.book_id, book.c.name, member.c.role, _in_a_group.label("is_group_s"))
+    .join_from(member, book, member.c.book_id == book.c.book_id)
+    .where(member.c.person_id == bindparam("person"))
+    .order_by(member.c.book_id)
+)
 _OWN_BOOK = (
     select(member.c.book_id)
     .where(member.c.person_id == bindparam("person"), member.c.role == Role.EDITOR.value)
-    .where(
-        ~select(chat.c.chat_id).where(chat.c.book_id == member.c.book_id, chat.c.is_group).exists()
-    )
+    .where(~_in_a_group)
     .order_by(member.c.book_id)
     .limit(1)
 )
@@ -120,6 +158,41 @@ class Members(Scope):
     def use_book(self, chat: ChatId, book: BookId) -> None:
         """The chat speaks of this book from now on; save a fresh context with it."""
         self._connection.execute(_USE_BOOK, {"chat": chat, "book": book})
+
+    def leave_book(self, chat: ChatId) -> None:
+        """The chat speaks of no book for now."""
+        self._connection.execute(_LEAVE_BOOK, {"chat": chat})
+
+    def memberships(self, person: PersonId) -> tuple[Membership, ...]:
+        """Every book the person may use and how, oldest first."""
+        return tuple(
+            Membership(
+                book=BookId(row.book_id),
+                name=row.name,
+                role=Role(row.role),
+                is_group_s=bool(row.is_group_s),
+            )
+            for row in self._connection.execute(_MEMBERSHIPS, {"person": person})
+        )
+
+    def is_last_editor(self, book: BookId, person: PersonId) -> bool:
+        """Whether without the person nobody could write, invite or remove any more.
+
+        Holds the book until the turn ends: of two editors who leave at once the second is told.
+        """
+        self._connection.execute(_LOCK_BOOK, {"book": book})
+        editors = {each.person for each in self.members(book) if each.role is Role.EDITOR}
+        return editors == {person}
+
+    def take_from_chats(self, book: BookId, person: PersonId) -> tuple[ChatId, ...]:
+        """The person's own chats that spoke of the book speak of none now; which they are.
+
+        Own is a private chat that bears its user's id, as the messenger's do.
+        """
+        found = self._connection.execute(
+            _TAKE_FROM_CHATS, {"book": book, "person": person, "emptied": {}}
+        )
+        return tuple(ChatId(row.chat_id) for row in found)
 
     def role(self, book: BookId, person: PersonId) -> Role | None:
         """What the person may do with the book; None is nothing."""

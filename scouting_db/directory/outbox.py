@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from sqlalchemy import and_, bindparam, case, func, insert, or_, select, text, update
+from sqlalchemy import and_, bindparam, case, func, insert, literal, or_, select, text, update
 
 from scouting_db.directory.scope import Scope
 from scouting_db.tables import chat, outbox
@@ -21,6 +21,10 @@ from scouting_db.values import (
     PostKind,
     Sent,
 )
+
+NOT_KEPT = ("invitation", "handed_back")
+"""What a message of ours may be about whose text is gone once it is sent: a key, or words that we
+promised not to store."""
 
 _NUMBER = (
     update(chat)
@@ -78,10 +82,20 @@ _LEASE = (
     .where(_THIS)
     .values(state="sending", attempts=outbox.c.attempts + 1, lease_until=bindparam("until"))
 )
+# Written out: many rows are marked at once, for which a list cannot be bound.
+_SAYS_WHAT_IS_NOT_KEPT = or_(*(outbox.c.about_kind == kind for kind in NOT_KEPT))
 _SENT = (
     update(outbox)
     .where(_THIS)
-    .values(state="sent", lease_until=None, external_message_id=bindparam("external"))
+    .values(
+        state="sent",
+        lease_until=None,
+        external_message_id=bindparam("external"),
+        payload=case(
+            (_SAYS_WHAT_IS_NOT_KEPT, literal({}, outbox.c.payload.type)),
+            else_=outbox.c.payload,
+        ),
+    )
 )
 _RETRY = (
     update(outbox)
@@ -105,10 +119,13 @@ _DROP = (
 )
 _ABOUT = (
     select(outbox.c.about_kind, outbox.c.about_id)
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
     .where(
         outbox.c.chat_id == bindparam("chat"),
         outbox.c.external_message_id == bindparam("external"),
         outbox.c.about_kind.is_not(None),
+        # What was said while another book was in use speaks of rows of that one.
+        outbox.c.outbox_id > chat.c.book_since,
     )
     .order_by(outbox.c.outbox_id.desc())
     .limit(1)

@@ -15,8 +15,9 @@ ASKED = "who covers the middle"
 
 @pytest.fixture
 def mira(fresh: Talk) -> Talk:
-    """An editor in a group whose book she founded with her first message."""
+    """An editor in a group to which she bound a new book."""
     mira = replace(fresh, chat="group", is_group=True)
+    mira.bind_new_book()
     mira.say("/add Okafor")
     mira.say("okafor is tall")
     return mira

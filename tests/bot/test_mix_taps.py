@@ -163,6 +163,7 @@ def test_what_only_sounds_like_the_mix_is_answered_as_itself(asked: Talk, said: 
 
 def test_a_reader_of_the_book_may_press_both(fresh: Talk) -> None:
     host = replace(fresh, chat="group", is_group=True)
+    host.bind_new_book()
     host.say("/add Okafor")
     host.say("/add Lindqvist")
     host.say(NOTES)

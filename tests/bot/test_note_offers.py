@@ -426,6 +426,7 @@ def test_every_payload_fits_a_telegram_button(change: int) -> None:
 def test_only_who_may_write_can_add(demo: Talk, doubt: Doubt) -> None:
     doubt({LOBS: 0.4})
     group = replace(demo, chat="club", is_group=True, user="mira", name="Mira")
+    group.bind_new_book()
     group.say("/add Vance")
     group.say("note vance: lobs a lot")
     payload = group.button("lob often?").payload

@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from telegram.constants import InlineKeyboardButtonLimit
 
-from bot.chat.payload import LIMIT_BYTES, BadPayloadError, Tap, Verb, tap
+from bot.chat.payload import (
+    HIGHEST_NUMBER,
+    LIMIT_BYTES,
+    ROOM_BYTES,
+    BadPayloadError,
+    Tap,
+    Verb,
+    stamped,
+    tap,
+    unstamped,
+)
 from knowledge.advice import MatchFact
 from knowledge.vocabulary import Trait
 
@@ -27,7 +37,7 @@ def test_round_trip(verb: Verb, args: list[str]) -> None:
     try:
         text = str(made)
     except ValueError:
-        assert len(":".join(["1", verb, *args]).encode()) > LIMIT_BYTES
+        assert len(":".join(["1", verb, *args]).encode()) > ROOM_BYTES
         return
     assert Tap.parse(text) == made
 
@@ -46,7 +56,32 @@ def test_any_text_is_parsed_or_refused(text: str) -> None:
         parsed = Tap.parse(text)
     except BadPayloadError:
         return
-    assert str(parsed) == text or len(text.encode()) > LIMIT_BYTES
+    assert str(parsed) == text or len(text.encode()) > ROOM_BYTES
+
+
+@given(st.sampled_from([*Verb]), ARGS, st.integers(min_value=1, max_value=36**8 - 1))
+def test_a_stamp_comes_off_again_and_keeps_to_the_limit(
+    verb: Verb, args: list[str], book: int
+) -> None:
+    plain = ":".join(["1", verb, *args])
+    assume(len(plain.encode()) <= ROOM_BYTES)
+    bearing = stamped(plain, book)
+    assert len(bearing.encode()) <= LIMIT_BYTES
+    assert unstamped(bearing) == (plain, book)
+    assert unstamped(plain) == (plain, None)
+
+
+def test_more_books_than_a_stamp_holds_are_refused() -> None:
+    with pytest.raises(ValueError, match="does not fit"):
+        stamped("1:ask:lob", HIGHEST_NUMBER)
+
+
+@pytest.mark.parametrize("forged", ["1.:ask:lob", "1.Z:ask:lob", "1.a", "1.zzzzzzzzz:ask:lob"])
+def test_a_forged_stamp_is_no_payload(forged: str) -> None:
+    plain, book = unstamped(forged)
+    assert book is None
+    with pytest.raises(BadPayloadError):
+        Tap.parse(plain)
 
 
 def test_an_argument_never_smuggles_a_colon() -> None:

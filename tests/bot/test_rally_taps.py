@@ -488,6 +488,7 @@ def test_an_edit_of_an_older_rally_keeps_the_score(match: Talk) -> None:
 
 def test_who_is_no_member_tells_nothing(fresh: Talk) -> None:
     fresh.chat, fresh.is_group = "group", True
+    fresh.bind_new_book()
     fresh.say("we are Mira and Tom")
     fresh.say("/add Okafor")
     fresh.say("/add Lindqvist")

@@ -93,6 +93,7 @@ def test_nothing_is_stored_by_any_of_it(demo: Talk) -> None:
 def test_somebody_who_only_reads_may_ask_for_more(demo: Talk) -> None:
     demo.is_group = True
     demo.chat = "evening"
+    demo.bind_new_book()
     demo.say("who covers the middle")
     guest = demo.of("Guest")
     assert guest.say("more").splitlines()[0] == demo.say("again").splitlines()[0]

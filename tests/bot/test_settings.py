@@ -15,7 +15,7 @@ def test_an_empty_environment_gives_the_usual_settings() -> None:
 
 
 def test_empty_values_count_as_absent() -> None:
-    names = ("TOKEN", "DATABASE", "API_BASE", "LOG", "PACE")
+    names = ("TOKEN", "DATABASE", "API_BASE", "LOG", "PACE", "ALLOW")
     assert Settings.from_environment({f"SEAMWISE_{name}": "" for name in names}) == Settings()
 
 
@@ -31,6 +31,8 @@ def test_the_root_loses_its_last_slash() -> None:
         ("SEAMWISE_API_BASE", "ftp://example.org"),
         ("SEAMWISE_LOG", "loud"),
         ("SEAMWISE_PACE", "fast"),
+        ("SEAMWISE_ALLOW", "@mira"),
+        ("SEAMWISE_ALLOW", "mira"),
     ],
 )
 def test_a_refusal_names_the_setting_and_the_value(name: str, value: str) -> None:
@@ -41,3 +43,8 @@ def test_a_refusal_names_the_setting_and_the_value(name: str, value: str) -> Non
 
 def test_the_token_is_not_shown() -> None:
     assert "secret" not in repr(Settings(token="1:secret"))
+
+
+@pytest.mark.parametrize("text", ["11,-100500", "11 -100500", " 11 ,\n-100500,"])
+def test_who_may_use_the_bot_is_a_list_of_ids(text: str) -> None:
+    assert Settings.from_environment({"SEAMWISE_ALLOW": text}).allowed == ("11", "-100500")

@@ -146,6 +146,10 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         + [["serve", "wide", match, bad] for bad in BAD_NUMBERS]
         + [["serve", "wide", bad, "3"] for bad in BAD_NUMBERS]
         + [["return", bad, match, "3"] for bad in BAD_NUMBERS],
+        Verb.INVITE: [["owner"], ["EDITOR"], ["editor", "reader"]],
+        Verb.MEMBER: [["fire", "1"], ["remove"], *(["really", bad] for bad in BAD_NUMBERS)],
+        Verb.BOOK: [["sell"], ["use"], ["bind", "yours"], *(["use", bad] for bad in BAD_NUMBERS)],
+        Verb.FORGET: [["all"], ["me", "too"], *(["player", bad] for bad in BAD_NUMBERS)],
     }  # fmt: skip
     return [f"1:{verb}", f"1:{verb}:", *(":".join(["1", verb, *args]) for args in wrong[verb])]
 

@@ -108,6 +108,11 @@ class Talk:
         """Somebody else, in this chat or another."""
         return replace(self, user=name, name=name, chat=chat or self.chat, last=(), sent=[])
 
+    def bind_new_book(self) -> None:
+        """Give a group a new book of its own, with this person as its editor."""
+        self.say("/bind")
+        self.press("1:book:bind:fresh")
+
     def later(self, *, days: int) -> None:
         self.now = Micros(self.now + days * 86_400_000_000)
 

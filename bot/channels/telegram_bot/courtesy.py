@@ -10,6 +10,7 @@ from typing import Any
 from telegram import Bot
 from telegram.error import TelegramError
 
+from bot.channels.gate import Line
 from bot.chat.wording import wording
 from bot.post import Arrival
 
@@ -33,6 +34,11 @@ class Courtesy:
         for arrival in arrivals:
             if arrival.incoming.tap_id is not None:
                 self._start(self._bot.answer_callback_query(arrival.incoming.tap_id))
+
+    def say(self, lines: Sequence[Line]) -> None:
+        """Lines of ours to who is not let in, or not now."""
+        for line in lines:
+            self._start(self._bot.send_message(int(line.chat), line.text))
 
     def say_busy(self, arrivals: Sequence[Arrival]) -> None:
         """Tell each chat that its message is still waiting, once in a while."""

@@ -19,7 +19,7 @@ from telegram.error import (
     TelegramError,
 )
 
-from bot.channels.telegram_bot.form import html_of, keyboard_of
+from bot.channels.telegram_bot.form import html_of, keyboard_of, shown_text
 from bot.channels.telegram_bot.requests import NotSentError
 from bot.post import Outgoing
 from knowledge.advice import Picture
@@ -165,7 +165,7 @@ async def _call(
 
 def _marked_up(field: str, message: Outgoing, plain: bool) -> dict[str, Any]:
     if plain:
-        return {field: message.text}
+        return {field: shown_text(message)}
     return {field: html_of(message), "parse_mode": ParseMode.HTML}
 
 

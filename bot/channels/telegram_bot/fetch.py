@@ -14,6 +14,7 @@ from telegram import Bot
 from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 from telegram.request import BaseRequest
 
+from bot.channels.gate import Gate
 from bot.channels.telegram_bot.courtesy import Courtesy
 from bot.channels.telegram_bot.deliver import Wait, outcome_of
 from bot.channels.telegram_bot.incoming import ALLOWED_UPDATES, Migration, Ourselves, incoming_of
@@ -57,6 +58,7 @@ class Fetch:
         watchdog: Watchdog,
         clock: Callable[[], Micros],
         on_accept: Callable[[], None],
+        gate: Gate | None = None,
     ) -> None:
         self._bot = bot
         self._request = request
@@ -67,6 +69,7 @@ class Fetch:
         self._watchdog = watchdog
         self._clock = clock
         self._on_accept = on_accept
+        self._gate = gate or Gate()
         self._offset = 0
 
     async def run(self) -> None:
@@ -126,7 +129,9 @@ class Fetch:
         ]
         self._courtesy.answer_taps(arrivals)
         moves = [value for _, value in read if isinstance(value, Migration)]
-        await self._commit(arrivals, moves)
+        admitted = self._gate.admit(arrivals, now=self._clock())
+        await self._commit(admitted.arrivals, moves)
+        self._courtesy.say(admitted.lines)
         self._offset = max(number for number, _ in read) + 1
         self._on_accept()
 

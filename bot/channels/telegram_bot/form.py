@@ -7,15 +7,28 @@ from typing import Any
 
 from telegram.constants import MessageLimit
 
+from bot.channels.telegram_bot.plain_text import unlinked
+from bot.chat.sayings import COMMAND_WORDS
 from bot.post import Limits, Outgoing
 from bot.post.outgoing import units
 
 LIMITS = Limits(text=int(MessageLimit.MAX_TEXT_LENGTH), caption=int(MessageLimit.CAPTION_LENGTH))
 
 
+OURS_ALONE = frozenset({"invitation"})
+"""What a message may be about that holds no word of a user's, so that its links are ours."""
+
+
+def shown_text(message: Outgoing) -> str:
+    """The text as it is shown: no word of a user's becomes a link."""
+    if message.about is not None and message.about.kind in OURS_ALONE:
+        return message.text
+    return unlinked(message.text, commands=COMMAND_WORDS)
+
+
 def html_of(message: Outgoing) -> str:
     """The text as HTML, everything the user or we wrote escaped; the first line, the call, bold."""
-    first, newline, rest = message.text.partition("\n")
+    first, newline, rest = shown_text(message).partition("\n")
     shown = escape(first, quote=False)
     if not message.continues and first.strip():
         shown = f"<b>{shown}</b>"
@@ -29,7 +42,8 @@ def _alt_of(message: Outgoing) -> str:
     alt = f"Picture: {message.picture.alt}"
     if units(message.text) + units(alt) + 1 > LIMITS.caption:
         return ""
-    return f"\n<blockquote expandable>{escape(alt, quote=False)}</blockquote>"
+    tamed = escape(unlinked(alt, commands=COMMAND_WORDS), quote=False)
+    return f"\n<blockquote expandable>{tamed}</blockquote>"
 
 
 def keyboard_of(message: Outgoing) -> dict[str, Any] | None:

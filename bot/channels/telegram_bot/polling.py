@@ -15,6 +15,7 @@ from typing import Any
 from telegram import Bot, BotCommand
 from telegram.error import InvalidToken, TelegramError
 
+from bot.channels.gate import Flood, Gate
 from bot.channels.telegram_bot.courtesy import Courtesy
 from bot.channels.telegram_bot.deliver import deliver
 from bot.channels.telegram_bot.fetch import Fetch
@@ -55,6 +56,9 @@ COMMANDS = (
     ("players", "Who is in your book"),
     ("undo", "Take the last change back"),
     ("mode", "Match, break or open"),
+    ("invite", "Share your book with partner or coach"),
+    ("books", "Which book is in use"),
+    ("privacy", "What is kept, who sees it, how to erase it"),
     ("help", "What you can type"),
 )
 
@@ -218,7 +222,7 @@ async def _work(
 
 def _start_account(directory: Directory, bot: Bot) -> AccountId:
     """Our account; what a killed predecessor was sending is due again."""
-    account = directory.account("telegram", str(bot.id))
+    account = directory.account("telegram", str(bot.id), name=bot.username)
     directory.release(account)
     return account
 
@@ -260,6 +264,7 @@ def _assemble(
         watchdog=watchdog,
         clock=now_micros,
         on_accept=called.set,
+        gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )
     return _Parts(fetch=fetch, rounds=rounds, sender=sender, courtesy=courtesy, watchdog=watchdog)
 

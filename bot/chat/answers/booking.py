@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
+from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
@@ -60,8 +61,10 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return set_base_rates(desk, said)
         case BookVerb.OWN_RATES:
             return drop_rates(desk, said)
-        case BookVerb.EXPORT | BookVerb.SHARE | BookVerb.FORGET:
-            return Reply(text=wording(f"book.{said.verb}"))
+        case BookVerb.EXPORT:
+            return Reply(text=wording("book.export"))
+        case _:
+            return manage_people(desk, said)
 
 
 def example_text(desk: Desk, number: int) -> str:

@@ -32,6 +32,7 @@ from knowledge.evidence import (
 from knowledge.game import GameFormat, MatchState
 from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.book import Book
+from scouting_db.directory import Directory
 from scouting_db.match_rates import tallies_of
 from scouting_db.values import (
     About,
@@ -46,6 +47,8 @@ from scouting_db.values import (
     Micros,
     NoteId,
     PairId,
+    PersonId,
+    Role,
 )
 from scouting_db.zones import local_day
 
@@ -74,11 +77,30 @@ class Desk:
     uniform: Uniform = unforeseeable
     replying_to: About | None = None
     trace: dict[str, Any] = field(default_factory=dict)
+    people: Directory | None = None
+    person: PersonId | None = None
+    role: Role | None = None
+    moved_to: BookId | None = None
+    """The book that the chat speaks of from now on, if this message changed it."""
+    is_gone: bool = False
+    """Whether this message erased the book, or left the chat without one."""
     noted: tuple[Claim, ...] = ()
     """What this message noted before its question, in force for it whatever older notes say."""
     _view: BookView | None = field(default=None, init=False)
     _changed: bool = field(default=False, init=False)
     _match: MatchRow | None = field(default=None, init=False)
+
+    @property
+    def directory(self) -> Directory:
+        """The first door, for what is about people and chats and not in the book."""
+        assert self.people is not None, "a turn opens both doors"
+        return self.people
+
+    @property
+    def writer(self) -> PersonId:
+        """Who wrote the message."""
+        assert self.person is not None, "a turn knows who writes"
+        return self.person
 
     @property
     def day(self) -> int:

@@ -7,10 +7,12 @@ from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.handed_back import blank, handed_back, kept_of
 from bot.chat.answers.names import ask_which, ask_whose, unsettled
 from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
+from bot.chat.private_words import is_of_a_body, is_private
 from bot.chat.question import Claim, NoteSaid
 from bot.chat.render import offer_buttons as topic_buttons
 from bot.chat.render import rows
@@ -40,13 +42,20 @@ SHOWN_NOTES = 5
 
 def take(desk: Desk, said: NoteSaid) -> Reply:
     """Store the note. An unsettled name is asked about after the words are safe."""
-    if said.about_body:
-        return _about_body(desk, said)
-    if said.claims or not complains(said.text):
+    if not said.about_body and not is_private(said.text):
         return _kept(desk, said)
-    offered = tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *said.may_ask)))
-    reply = _kept(desk, replace(said, may_ask=offered))
-    return replace(reply, text="\n".join([*_care(desk, said), reply.text]))
+    part = kept_of(desk, said)
+    if part is None:
+        return _about_body(desk, said)
+    blank(desk)
+    reply = _kept(desk, part)
+    lines = [reply.text, wording("note.only_play")]
+    return replace(reply, text="\n".join([*lines, *(_care(desk, said) if _hurts(said) else ())]))
+
+
+def _hurts(said: NoteSaid) -> bool:
+    """Whether it tells of a body, and not of a private life alone."""
+    return complains(said.text) or is_of_a_body(said.text)
 
 
 def _kept(desk: Desk, said: NoteSaid) -> Reply:
@@ -74,8 +83,12 @@ def _kept(desk: Desk, said: NoteSaid) -> Reply:
 
 def _about_body(desk: Desk, said: NoteSaid) -> Reply:
     """Words about a body are handed back, not kept; what to do first and who decides lead."""
-    return Reply(
-        text="\n".join([*_care(desk, said), wording("note.body"), said.text]),
+    reply = handed_back(desk, said.text)
+    if not _hurts(said):
+        return reply
+    return replace(
+        reply,
+        text="\n".join([*_care(desk, said), reply.text]),
         buttons=rows(topic_buttons(tuple(dict.fromkeys((Topic.WEATHER_OR_BODY, *said.may_ask))))),
     )
 
@@ -85,11 +98,11 @@ def _care(desk: Desk, said: NoteSaid) -> tuple[str, ...]:
 
     Of opponents only the last: nobody here treats them.
     """
-    # So that the button offered answers these words, not an empty question.
-    desk.context = replace(desk.context, asked=Asked(topic=Topic.WEATHER_OR_BODY, text=said.text))
     named = [player for one in said.mentions if not one.pronoun for player in one.players]
     if named and not set(named) & set(desk.ours) and not is_emergency(said.text):
         return (DEFERS,)
+    # So that the button offered answers these words, not an empty question.
+    desk.context = replace(desk.context, asked=Asked(topic=Topic.WEATHER_OR_BODY, text=said.text))
     call, caution = first_care(said.text)
     return (call, *dict.fromkeys((caution, DEFERS)))
 

@@ -12,6 +12,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
+from bot.chat.answers.of_people import press_of_people
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.plan_pages import plan_page
@@ -96,6 +97,10 @@ _ARGUMENTS = {
     Verb.PAGE: (3, 3),
     Verb.SCOUT: (2, 4),
     Verb.PLAN: (3, 3),
+    Verb.INVITE: (1, 1),
+    Verb.MEMBER: (2, 2),
+    Verb.BOOK: (1, 2),
+    Verb.FORGET: (1, 2),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -149,6 +154,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return _later(desk, number_in(args[0]), read_again)
         case Verb.PAGE:
             return turn_to(desk, args[0], number_in(args[1]), number_in(args[2]))
+        case Verb.INVITE | Verb.MEMBER | Verb.BOOK | Verb.FORGET:
+            return press_of_people(desk, tapped)
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:
