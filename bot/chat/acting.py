@@ -14,6 +14,7 @@ from bot.chat.answers import (
     matches,
     notes,
     rallies,
+    reminders,
     scores,
     timeouts,
     undo_words,
@@ -32,11 +33,13 @@ from bot.chat.question import (
     CorrectionSaid,
     DetailSaid,
     FormatTold,
+    MatchMoved,
     MatchSaid,
     NoteSaid,
     Question,
     RallySaid,
     RemarkSaid,
+    ReminderSaid,
     ResultSaid,
     RetellSaid,
     ScoreSaid,
@@ -48,6 +51,7 @@ from bot.chat.question import (
     Understood,
     UndoSaid,
     WhySaid,
+    ZoneSaid,
 )
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
@@ -85,7 +89,15 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             reply = take_result(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
         case MatchSaid():
-            return matches.announce(desk, understood)
+            return reminders.take_more_of_match(desk, understood) or matches.announce(
+                desk, understood
+            )
+        case MatchMoved():
+            return reminders.take_move(desk, understood)
+        case ReminderSaid():
+            return reminders.take_reminder(desk, understood)
+        case ZoneSaid():
+            return reminders.take_zone(desk, understood)
         case FormatTold():
             return formats.take_format(desk, understood)
         case TimeoutsAsked():

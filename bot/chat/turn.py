@@ -32,6 +32,8 @@ from bot.chat.question import (
     Kind,
     Question,
     RallySaid,
+    ReminderSaid,
+    ReminderVerb,
     RetellSaid,
     TimeoutsAsked,
     Unclear,
@@ -157,6 +159,7 @@ _KIND_OF_TAP = {
     Verb.MODE: Kind.BOOK,
     Verb.PROFILE: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
+    Verb.ZONE: Kind.BOOK,
 }
 
 _READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})
@@ -262,6 +265,8 @@ def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in _READING_VERBS
+    if isinstance(understood, ReminderSaid):
+        return understood.verb is ReminderVerb.LIST
     return isinstance(understood, Question | WhySaid | RetellSaid | TimeoutsAsked | Unclear)
 
 

@@ -43,6 +43,7 @@ from bot.chat.question import (
     UndoSaid,
 )
 from bot.chat.rally_clauses import with_details
+from bot.chat.reminders_said import schedule_said
 from bot.chat.results_said import result_said
 from bot.chat.sayings import (
     BOOK_COMMANDS,
@@ -65,6 +66,7 @@ from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
 from knowledge.distress import distress_of
@@ -89,7 +91,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
-    fixed = day_question(message, chat) or settled_topic(message)
+    fixed: Understood | None = zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

@@ -17,10 +17,22 @@ from scouting_db.book.plans import Plans
 from scouting_db.book.players import Players
 from scouting_db.book.rallies import Rallies
 from scouting_db.book.rates import Rates
+from scouting_db.book.reminders import Reminders
 from scouting_db.book.told import Told
 
 
 class Book(
-    Players, Pairs, Notes, Evidence, Rates, Matches, MatchLog, Rallies, Told, Plans, Changes
+    Players,
+    Pairs,
+    Notes,
+    Evidence,
+    Rates,
+    Matches,
+    MatchLog,
+    Rallies,
+    Told,
+    Plans,
+    Reminders,
+    Changes,
 ):
     """One team's scouting data, for one person and one moment."""

@@ -9,7 +9,8 @@ from scouting_db.directory.chats import Chats
 from scouting_db.directory.inbox import Incoming
 from scouting_db.directory.members import Members
 from scouting_db.directory.outbox import Outgoing
+from scouting_db.directory.reminders import Reminders
 
 
-class Directory(Chats, Members, Incoming, Outgoing):
+class Directory(Chats, Members, Incoming, Outgoing, Reminders):
     """Everything outside the books, on one connection (`scouting_db.session.Store`)."""

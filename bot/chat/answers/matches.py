@@ -5,12 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, datetime, time, timedelta
-from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.names import ask_which, by_pair, settled
+from bot.chat.answers.reminder_times import remind_of_announced, times_of_same_pair
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
@@ -19,15 +18,13 @@ from bot.chat.question import (
 )
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
 from knowledge.game import (
     Discipline,
     GameFormat,
 )
 from knowledge.vocabulary import Mode, PlayerId, Topic
-from scouting_db.values import (
-    Micros,
-)
 
 _NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
@@ -42,14 +39,21 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     format = said.format or GameFormat()
     theirs = _opponents(desk, theirs, said.text, format)
     before = desk.context
+    moment = None
+    if said.at is not None:
+        moment = moment_said(said.at, said.text, now=desk.now, zone=desk.book.about().zone)
     match = desk.book.announce(
         our_pair=desk.pair_of(desk.ours),
         their_pair=desk.pair_of(theirs),
         format=format_to_json(format),
-        starts_at=_starts_at(desk, said.at),
+        starts_at=None if moment is None else moment.at,
         court=said.court,
     )
-    change = desk.record("announce", {"match": match}, {"context": before.to_json()})
+    change = desk.record(
+        "announce",
+        {"match": match},
+        {"context": before.to_json(), "times": times_of_same_pair(desk, match)},
+    )
     desk.changed()
     desk.context = replace(
         before.after_result().looking_at(*theirs),
@@ -70,7 +74,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         payload=tap(Verb.ASK, Topic.GAME_PLAN),
         topic=Topic.GAME_PLAN,
     )
-    lines = [text, wording("match.who_serves")]
+    lines = [text, *remind_of_announced(desk, match, moment), wording("match.who_serves")]
     if said.format_fault is not None:
         fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
         lines.insert(1, wording("match.format_fault").format(fault=fault))
@@ -92,15 +96,3 @@ def _opponents(
         return theirs[:1]
     partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
     return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
-
-
-def _starts_at(desk: Desk, at: time | None) -> Micros | None:
-    """The next time the clock in the book's zone shows `at`."""
-    if at is None:
-        return None
-    zone = ZoneInfo(desk.book.about().zone)
-    now = datetime.fromtimestamp(desk.now / 1e6, UTC).astimezone(zone)
-    start = datetime.combine(now.date(), at, zone)
-    if start < now - timedelta(hours=1):
-        start += timedelta(days=1)
-    return Micros(int(start.timestamp() * 1e6))

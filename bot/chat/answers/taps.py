@@ -15,6 +15,7 @@ from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
+from bot.chat.answers.reminders import press_zone
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
@@ -89,6 +90,7 @@ _ARGUMENTS = {
     Verb.TAG: (4, 4),
     Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
+    Verb.ZONE: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -135,6 +137,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_card(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
+        case Verb.ZONE:
+            return press_zone(desk, args[0])
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:

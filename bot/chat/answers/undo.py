@@ -11,6 +11,7 @@ from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
+from bot.chat.answers.reminder_times import times_as_stored
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.undo_entries import (
     is_superseded,
@@ -151,6 +152,8 @@ def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any
     match = MatchId(targets["match"])
     if not desk.book.entries(match):
         desk.book.remove_match(match)
+        if "times" in before:
+            times_as_stored(desk, before["times"])
     if desk.context.match == match:
         remember_before(desk, before)
     return "the match"
@@ -244,7 +247,18 @@ def _own_rates_words(targets: Mapping[str, Any]) -> str:
     return "your rally numbers" if are_set else "dropping your numbers"
 
 
+def _times_before(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    times_as_stored(desk, before)
+    return "times and reminders"
+
+
+def _times_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    times_as_stored(desk, targets["after"])
+    return "times and reminders"
+
+
 _UNDO: Mapping[str, Way] = {
+    "times": _times_before,
     "add_note": _delete_note,
     "delete_note": _restore_note,
     "read_note": _unread_note,
@@ -263,6 +277,7 @@ _UNDO: Mapping[str, Way] = {
 }
 
 _REDO: Mapping[str, Way] = {
+    "times": _times_again,
     "add_note": _restore_note,
     "delete_note": _delete_note,
     "add_claim": put_in,

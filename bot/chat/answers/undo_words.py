@@ -69,6 +69,7 @@ _CHANGED = {
     "context": "your pair",
     "format": "the format",
     "rally_detail": "how the rally went",
+    "times": "times and reminders",
     "base_rates": "your usual rally numbers",
     "own_rates": "your rally numbers",
 }
