@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from bot.chat.announcements import clock, court_of
-from bot.chat.format_said import format_parts
 from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.minutes_said import minutes_said
@@ -28,7 +27,8 @@ _CUE = re.compile(
     r"|next |hit |go and |start )*(?:serves?|serving|receive|return|rally|rallies|point)\b"
 )
 _LIST = re.compile(
-    r"^(?:what|which|list|show|see|any|all)\b.*\breminders\b|^any reminder(?: set| on)?$|^(?:my |our |the )?reminders$"
+    r"^(?:what|which|list|show|see|any|all)\b.*\breminders\b|^any reminder(?: set| on)?$"
+    r"|^(?:my |our |the )?reminders$"
     rf"|\bwhen (?:do|will|are) you (?:going to )?{_REMIND}\b"
     r"|^(?:is|are) (?:there|my|the|our) .*\breminders? ?(?:set|on)?$|^do (?:i|we) have .*reminders?"
 )
@@ -71,17 +71,19 @@ _RUNS = re.compile(
     r"\b(?:running|runs|run|is|are|were|its|starts?|starting|begins?|going)\b"
     r"|^(?:a |about |now |at |actually )*(?:half |quarter |an |\d+ )"
 )
+_ASKING = re.compile(r"(?:what|who|when|where|why|how|is|are|should|do|does|did|can|could|will)\b")
 _OFF_TIME = re.compile(r"\b(?:instead|now|earlier|later|late|early|behind|ahead)\b")
 A_PAIR = 2
 STRAY_WORDS_ALLOWED = 2
 _OWN_WORDS = words_in(
-    "moved pushed delayed postponed rescheduled shifted bumped put back brought forward changed to"
-    " running runs run late behind delay delays earlier later early ahead instead of now by up about"
-    " around another half an hour hours hr h quarter min mins minutes minute m is are its it were we"
-    " our us they theyve the has been was got start starts starting begins time schedule everything"
-    " all things match game semi semis final round next desk td director today again rain again not"
-    " on at from until til till still actually ok so hey sorry guys update news apparently a and"
-    " another few noon past half thirty fifteen forty five oclock am pm same opps court ct over yo"
+    "moved pushed delayed postponed rescheduled shifted bumped put back brought forward changed"
+    " to running runs run late behind delay delays earlier later early ahead instead of now by"
+    " up about around another half an hour hours hr h quarter min mins minutes minute m is are"
+    " its it were we our us they theyve the has been was got start starts starting begins time"
+    " schedule everything all things match game semi semis final round next desk td director"
+    " today again rain not on at from until til till still actually ok so hey sorry guys update"
+    " news apparently a and few noon past thirty fifteen forty five oclock am pm same opps court"
+    " ct over yo"
 )
 _EARLIER = re.compile(
     r"\b(?:moved up|bumped up|pushed up|shifted up|forward|earlier|early|ahead)\b"
@@ -143,8 +145,8 @@ def _set(text: str, line: str) -> ReminderSaid | None:
 def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
     """A match that moves, by so much or to a time, or to another court."""
     named = tuple(one for one in message.mentions if not one.pronoun)
-    is_of_play = message.asks or message.note.claims or _BREAK.search(line) is not None
-    if is_of_play or len(named) >= A_PAIR or format_parts(message.said) is not None:
+    is_of_play = message.note.claims or _BREAK.search(line) is not None
+    if is_of_play or len(named) >= A_PAIR or "?" in message.text or _ASKING.match(line):
         return None
     stray = _stray(message, named)
     if stray > STRAY_WORDS_ALLOWED:

@@ -14,7 +14,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from bot.chat.common_words import is_common
 from bot.chat.message import Message
-from bot.chat.question import ZoneSaid
+from bot.chat.question import Certainty, ZoneSaid
 from bot.chat.schedule_words import schedule_line
 
 _NAMED = re.compile(
@@ -56,7 +56,7 @@ def zone_said(message: Message) -> ZoneSaid | None:
     if named:
         return _of_place(message.text, next((one for one in named.groups() if one), "").strip())
     found = _IN.match(line)
-    if found is None or len(found[1].split()) > MOST_WORDS or message.asks:
+    if found is None or len(found[1].split()) > MOST_WORDS or "?" in message.text:
         return None
     place = found[1]
     if zone_of(place) is None and not _is_written_as_name(message, place):
@@ -71,7 +71,8 @@ def _of_place(text: str, place: str) -> ZoneSaid:
 
 def _is_written_as_name(message: Message, place: str) -> bool:
     words = message.said[-len(place.split()) :]
-    named = {at for one in message.mentions for at in range(*one.span)}
+    sure = [one for one in message.mentions if one.certainty is Certainty.SURE]
+    named = {at for one in sure for at in range(*one.span)}
     return all(
         word.is_capitalised and not is_common(word.folded) and word.span[0] not in named
         for word in words
