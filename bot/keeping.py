@@ -10,10 +10,12 @@ from pathlib import Path
 
 from sqlalchemy import Connection, select
 
-from bot.channels.console import CHAT, USER
+from bot.channels.console import CHAT, USER, open_console
+from bot.chat.file import File
 from bot.log_check import log_faults
 from scouting_db import tables
 from scouting_db.book_check import faults
+from scouting_db.csv_reading import text_of
 from scouting_db.directory import Directory
 from scouting_db.exchange import ExchangeError, export_book, import_book
 from scouting_db.players_csv import players_as_csv
@@ -91,7 +93,30 @@ def _own_book(connection: Connection) -> BookRow | None:
 
 
 def _import(store: Store, file: Path) -> int:
-    """A new book from a document; nothing is left of it where it is wrong."""
+    """A new book from a document, or a table's people into the book in use."""
+    content = file.read_bytes()
+    if not text_of(content).lstrip().startswith("{"):
+        return _import_table(store, File(name=file.name, content=content))
+    return _import_book(store, file)
+
+
+def _import_table(store: Store, file: File) -> int:
+    """The way a chat takes it: first what would change, then on a yes; "undo" there undoes it."""
+    console = open_console(store, user_name="You")
+    preview = console.give(file)
+    sys.stdout.write("\n".join(reply.text for reply in preview) + "\n")
+    if not console.has_button("1"):
+        return DONE
+    sys.stdout.write("Add them? y/n ")
+    sys.stdout.flush()
+    if sys.stdin.readline().strip().lower() not in ("y", "yes"):
+        return _tell("Nothing was changed.", DONE)
+    done = console.say("1")
+    return _tell("\n".join(reply.text for reply in done), DONE)
+
+
+def _import_book(store: Store, file: Path) -> int:
+    """Nothing is left of it where it is wrong."""
     try:
         text = file.read_text(encoding="utf-8-sig")
         with store.writing() as connection:

@@ -13,6 +13,7 @@ from typing import Any, TextIO
 
 from sqlalchemy import Connection
 
+from bot.chat.file import File
 from bot.chat.reminding import plain, remind
 from bot.chat.reply import Button, Reply
 from bot.chat.turn import Heard, hear
@@ -43,6 +44,22 @@ class Console:
     _heard: Heard | None = field(default=None, init=False)
     _count: int = field(default=0, init=False)
     _last: Micros = field(default=Micros(0), init=False)
+
+    def give(self, file: File) -> tuple[Outgoing, ...]:
+        """Hand in a file, as a messenger's document."""
+        now = self._unused_moment()
+        incoming = Incoming(
+            kind=IncomingKind.FILE,
+            chat=CHAT,
+            user_id=USER,
+            user_name=self.user_name,
+            at=now,
+            file=file,
+        )
+        arrival = Arrival(update_id=now, incoming=incoming)
+        replies = answer(self.store, self.account, arrival, self._turn, now=now)
+        self._take_buttons(replies)
+        return replies
 
     def say(self, text: str) -> tuple[Outgoing, ...]:
         """Send a line; a number presses the button of that number under the last reply."""
@@ -156,6 +173,8 @@ def shown(console: Console, replies: Sequence[Outgoing]) -> str:
         if reply.picture is not None:
             path = console.save(reply.picture)
             lines.append(f"[picture: {path or reply.picture.alt}]")
+        if reply.file is not None:
+            lines.append(f"[file: {reply.file.name}] Here: seamwise book export FILE")
         for row in reply.buttons:
             labels = []
             for button in row:

@@ -49,6 +49,7 @@ class Verb(StrEnum):
     TAG = "tag"  # serve|return, option, match, n: our choice in the rally about to be played
     AGREE = "agree"  # agreement, answer, our two players: one tap of a new pair's card
     LATER = "later"  # pending number: the next of several questions asked at once
+    IMPORT = "import"  # inbox number: add what the file in that message holds
     ZONE = "zone"  # time zone: where the book's clocks are
 
 

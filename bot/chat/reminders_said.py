@@ -125,8 +125,10 @@ def _reminder(message: Message, line: str) -> Question | ReminderSaid | None:
 
 
 def _set(text: str, line: str) -> ReminderSaid | None:
-    minutes = minutes_said(line, bare=True)
+    minutes = minutes_said(line)
     at = clock(text) if minutes is None else None
+    if at is None:
+        minutes = minutes_said(line, bare=True)
     says_when = minutes is not None or at is not None or _BEFORE.search(line) is not None
     is_on = _ON_AGAIN.search(line) is not None
     if not (_SETS.search(line) and says_when) and not is_on:

@@ -58,6 +58,7 @@ def _desk(connection: Connection, due: DueReminder, *, now: Micros) -> Desk:
     """A desk at which nobody wrote: what came in is the reminder itself."""
     chat = Directory(connection).chat_row(due.row.chat)
     return Desk(
+        connection=connection,
         book=Book(connection, due.book, person=None, now=now),
         book_id=due.book,
         chat=chat,

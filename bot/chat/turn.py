@@ -16,6 +16,7 @@ from sqlalchemy import Connection, Engine
 from bot.chat.acting import acted, joined
 from bot.chat.answers import (
     corrections,
+    imports,
     notes,
     rallies,
 )
@@ -78,6 +79,7 @@ def hear(
     person = directory.person(chat.account, incoming.user_id, incoming.user_name)
     book_id, role = _book_of(directory, chat, person, incoming.user_name)
     desk = Desk(
+        connection=connection,
         book=Book(connection, book_id, person=person, now=now),
         book_id=book_id,
         chat=chat,
@@ -124,7 +126,7 @@ def _book_of(
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:
     incoming = desk.incoming
-    if incoming.kind in (IncomingKind.TAP, IncomingKind.EDIT, IncomingKind.TEXT):
+    if incoming.kind in (IncomingKind.TAP, IncomingKind.EDIT, IncomingKind.TEXT, IncomingKind.FILE):
         desk.context = desk.context.among({row.player for row in desk.view.roster})
     match incoming.kind:
         case IncomingKind.TAP:
@@ -133,9 +135,20 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
             return _edited(desk, may_write=may_write)
         case IncomingKind.TEXT:
             return _spoken(desk, incoming.text, may_write=may_write)
+        case IncomingKind.FILE:
+            return _filed(desk, may_write=may_write)
         case _:
             key = incoming.kind if incoming.kind in ("photo", "sticker", "voice") else "other"
             return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(f"media.{key}")))
+
+
+def _filed(desk: Desk, *, may_write: bool) -> Heard:
+    file = desk.incoming.file
+    if file is None:
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("media.other")))
+    if not may_write:
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
+    return _said(desk, Kind.BOOK, None, imports.take_file(desk, file))
 
 
 def _said(desk: Desk, kind: Kind, understood: Understood | None, *replies: Reply) -> Heard:
@@ -160,6 +173,7 @@ _KIND_OF_TAP = {
     Verb.PROFILE: Kind.NOTE,
     Verb.ADD: Kind.BOOK,
     Verb.ZONE: Kind.BOOK,
+    Verb.IMPORT: Kind.BOOK,
 }
 
 _READING_TAPS = frozenset({Verb.ASK, Verb.WHY, Verb.MIX, Verb.PICK, Verb.EXAMPLE, Verb.LATER})

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
@@ -56,7 +57,9 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return set_base_rates(desk, said)
         case BookVerb.OWN_RATES:
             return drop_rates(desk, said)
-        case BookVerb.EXPORT | BookVerb.SHARE | BookVerb.FORGET:
+        case BookVerb.EXPORT:
+            return export(desk, said.words)
+        case BookVerb.SHARE | BookVerb.FORGET:
             return Reply(text=wording(f"book.{said.verb}"))
 
 

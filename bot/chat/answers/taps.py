@@ -9,6 +9,7 @@ from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.imports import press_import
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.own_rates import use_log
@@ -43,7 +44,7 @@ from knowledge.vocabulary import (
     Value,
     Wing,
 )
-from scouting_db.values import ChangeId, NewObservation, NoteId
+from scouting_db.values import ChangeId, InboxId, NewObservation, NoteId
 
 TAPPED_WEIGHT = 1.0
 
@@ -91,6 +92,7 @@ _ARGUMENTS = {
     Verb.AGREE: (4, 4),
     Verb.LATER: (1, 1),
     Verb.ZONE: (1, 1),
+    Verb.IMPORT: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -137,6 +139,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_card(desk, args)
         case Verb.LATER:
             return _later(desk, number_in(args[0]), read_again)
+        case Verb.IMPORT:
+            return press_import(desk, InboxId(number_in(args[0])))
         case Verb.ZONE:
             return press_zone(desk, args[0])
         case Verb.EXAMPLE:
