@@ -62,7 +62,7 @@ def _backup(store: Store, file: Path) -> int:
 def _books_as_documents(store: Store, folder: Path) -> int:
     with store.reading() as connection:
         numbers = list(connection.execute(select(tables.book.c.book_id)).scalars())
-        folder.mkdir(parents=True)
+        folder.mkdir()
         for number in numbers:
             text = export_book(connection, BookId(number))
             (folder / f"book-{number}.json").write_text(text, encoding="utf-8")

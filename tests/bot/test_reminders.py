@@ -176,7 +176,7 @@ def test_late_is_said_to_be_late(playing: Talk) -> None:
     assert given(playing, at(10, 55))[0].startswith("Late, sorry. In 5 min, 11:00: Okafor")
     assert given(playing, at(12, 10))[0].startswith("Late, sorry: 12:00 has passed. Ruiz/Hale")
     missed = given(playing, at(16, 0))
-    assert missed == ["Missed, sorry: Hale/Lindqvist was at 13:30."]
+    assert missed == ["Missed, sorry: Lindqvist/Hale was at 13:30."]
 
 
 def test_a_match_under_way_needs_none(playing: Talk) -> None:
