@@ -78,9 +78,9 @@ def _parser() -> argparse.ArgumentParser:
 
 
 _KEEPING = {
-    "backup": "copy the whole database to a file",
-    "export": "write your book as JSON lines",
-    "import": "make a book from exported lines",
+    "backup": "copy the whole database to a file, while it is in use",
+    "export": "write your book as JSON, or its players to a .csv file",
+    "import": "open a book from JSON, or add a roster or draw from a .csv file",
     "check": "look for faults in the database",
 }
 

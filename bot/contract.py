@@ -10,6 +10,7 @@ from bot.chat.question import (
     Claim,
     CorrectionSaid,
     DetailSaid,
+    MatchMoved,
     MatchSaid,
     Mention,
     NoteSaid,
@@ -140,6 +141,12 @@ def _slots(understood: Understood | None, names: Names) -> dict[str, Any] | None
                 "time": f"{understood.at:%H:%M}" if understood.at else None,
                 "court": understood.court,
                 "format": str(understood.format) if understood.format else None,
+            }
+        case MatchMoved():
+            found = {
+                "opponents": _named(understood.mentions, names),
+                "time": f"{understood.at:%H:%M}" if understood.at else None,
+                "court": understood.court,
             }
         case ScoreSaid():
             found = _score_slots(understood)

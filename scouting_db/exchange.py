@@ -1,14 +1,25 @@
-"""A book as JSON lines, ours alone: export, import into a new book, and a check for faults.
+"""A book as one JSON document: exported, and imported again as a new book.
 
-Line 1 is the head; every further line is one row: {"table": ..., columns without book_id}.
-People are written by name only; chats, messages and undo history stay behind.
+The document, an object:
+
+- `seamwise`: the version of this form, 2.
+- `book`: `name`, `zone` and `version`, its count of changes, from which new rows are numbered.
+- `people`: the names of those who wrote in it. Columns that tell who refer to a name by its
+  place, from 1.
+- `tables`: for each table its rows, each an object with its columns. A column without a value
+  is left out. Rows come in the order of their keys, so the same book gives the same text.
+
+Left behind, because they belong to a chat and not to the book: who may read it, undo history,
+reminders, and which message a note came from. What was exported, imported and exported again is
+the same to the letter. The form before, 1, had a row to a line; it is still read.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 from typing import Any
 
 from sqlalchemy import JSON, Connection, Table, func, insert, select
@@ -19,13 +30,13 @@ from scouting_db.book.scope import NUMBERS_PER_VERSION
 from scouting_db.values import BookId, PersonId, Role
 from scouting_db.zones import checked_zone
 
-FORMAT = 1
+FORMAT = 2
 
 MOST_VERSIONS = 2**40
 """More changes than a book can see; a larger number in an import would overflow ids."""
 
 # In the order in which rows can be put in: what is referred to comes first.
-_KEPT: Mapping[str, Table] = {
+KEPT: Mapping[str, Table] = {
     table.name: table
     for table in (
         tables.preference,
@@ -44,13 +55,91 @@ _KEPT: Mapping[str, Table] = {
         tables.plan,
     )
 }
-_LEFT_BEHIND = frozenset({"book_id", "chat_id", "external_message_id", "inbox_id", "changed"})
-_PEOPLE = frozenset({"author", "person_id"})
+LEFT_BEHIND = frozenset({"book_id", "chat_id", "external_message_id", "inbox_id", "changed"})
+"""Columns that say nothing outside this database."""
+
+TABLES_LEFT_BEHIND = frozenset({"member", "invitation", "change", "reminder"})
+"""Tables with a book's number whose rows belong to people and chats of this database."""
+
+PEOPLE = frozenset({"author", "person_id"})
 """Columns that refer to a person, whose number changes on import."""
 
 
 class ExchangeError(Exception):
-    """The lines are no export of a book; the message names the line."""
+    """The text is no export of a book; the message names the place."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookSummary:
+    """What a document holds, to tell before it is imported."""
+
+    name: str
+    players: int
+    notes: int
+    matches: int
+
+
+def export_book(connection: Connection, book: BookId) -> str:
+    """The document as text; LookupError without such a book."""
+    head = _head_of(connection, book)
+    people = list(_people(connection, book))
+    places = {number: place for place, (number, _) in enumerate(people, start=1)}
+    rows = {name: list(_rows_of(connection, table, book, places)) for name, table in KEPT.items()}
+    return _written(head, [name for _, name in people], rows)
+
+
+def _written(
+    head: Mapping[str, Any], people: Sequence[str], rows: Mapping[str, Sequence[Mapping[str, Any]]]
+) -> str:
+    """A row to a line, so that two versions of a book can be compared by eye."""
+    told = [
+        f'"{name}":[' + ",".join(f"\n{_json(row)}" for row in rows[name]) + "]" for name in rows
+    ]
+    return (
+        f'{{"seamwise":{FORMAT},\n"book":{_json(head)},\n"people":{_json(list(people))},\n'
+        '"tables":{\n' + ",\n".join(told) + "\n}}\n"
+    )
+
+
+def _json(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+
+
+def read_document(text: str) -> dict[str, Any]:
+    """The document of a text, of this form or the one before; ExchangeError where it is none."""
+    try:
+        value = json.loads(text)
+    except ValueError as error:
+        return _from_lines(text, error)
+    if not isinstance(value, dict):
+        raise ExchangeError("the file is not a JSON object")
+    if value.get("seamwise") != FORMAT:
+        if value.get("seamwise") == 1:
+            return _from_lines(text, ValueError("one line"))
+        raise ExchangeError(f'the file is no export of a book: expected "seamwise": {FORMAT}')
+    return value
+
+
+def summary_of(document: Mapping[str, Any]) -> BookSummary:
+    """What the document holds; ExchangeError where its head is wrong."""
+    head = _head(document)
+    rows = _tables(document)
+    counts = [len(rows.get(name, ())) for name in ("player", "note", "match")]
+    return BookSummary(name=head.name, players=counts[0], notes=counts[1], matches=counts[2])
+
+
+def import_book(connection: Connection, text: str, *, owner: PersonId) -> BookId:
+    """A new book from a document, with its first editor. ExchangeError where it is wrong.
+
+    Never commits: on an error roll the transaction back, and nothing is left of it.
+    """
+    document = read_document(text)
+    book = _new_book(connection, _head(document), owner)
+    people = _new_people(connection, document.get("people", []))
+    for name, rows in _tables(document).items():
+        _take_rows(connection, book, people, name, rows)
+    _never_reuse_numbers(connection, book)
+    return book
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,47 +147,6 @@ class _Head:
     name: str
     zone: str
     version: int
-
-
-def export_book(connection: Connection, book: BookId) -> Iterator[str]:
-    """The book's lines, without line ends; the same book gives the same lines."""
-    yield _line(_head_of(connection, book))
-    yield from map(_line, _people(connection, book))
-    for name, table in _KEPT.items():
-        for row in connection.execute(_rows_of(table, book)).mappings():
-            yield _line({"table": name, **row})
-
-
-def import_book(connection: Connection, lines: Iterable[str], *, owner: PersonId) -> BookId:
-    """A new book from its lines, with its first editor. ExchangeError where they are wrong.
-
-    Never commits: on an error roll the transaction back, and nothing is left of it.
-    """
-    numbered = ((n, line) for n, line in enumerate(lines, start=1) if line.strip())
-    first, line = next(numbered, (1, "{}"))
-    book = _new_book(connection, _head(first, line), owner)
-    people: dict[int, int] = {}
-    for n, line in numbered:
-        _take_row(connection, book, people, n, line)
-    _never_reuse_numbers(connection, book)
-    return book
-
-
-def faults(connection: Connection) -> tuple[str, ...]:
-    """Everything wrong with the stored data that can be told; empty is good."""
-    found: list[str] = []
-    if connection.dialect.name == "sqlite":
-        found += _sqlite_faults(connection)
-    for book, version in connection.execute(select(tables.book.c.book_id, tables.book.c.version)):
-        highest = _highest_number(connection, book)
-        if highest >= (version + 1) * NUMBERS_PER_VERSION:
-            found.append(f"book {book}: row {highest} is beyond version {version}")
-    found += _log_faults(connection)
-    return tuple(found)
-
-
-def _line(row: Mapping[str, Any]) -> str:
-    return json.dumps(row, ensure_ascii=False, separators=(",", ":"))
 
 
 def _head_of(connection: Connection, book: BookId) -> dict[str, Any]:
@@ -109,11 +157,11 @@ def _head_of(connection: Connection, book: BookId) -> dict[str, Any]:
     ).one_or_none()
     if row is None:
         raise LookupError(f"no book {book}")
-    return {"seamwise": FORMAT, "name": row.name, "zone": row.zone, "version": row.version}
+    return {"name": row.name, "zone": row.zone, "version": row.version}
 
 
-def _people(connection: Connection, book: BookId) -> Iterator[dict[str, Any]]:
-    """The people who wrote something in the book."""
+def _people(connection: Connection, book: BookId) -> Iterator[tuple[int, str]]:
+    """The people who wrote something in the book, with their numbers here."""
     note, entry, person = tables.note, tables.entry, tables.person
     wrote = select(note.c.author).where(note.c.book_id == book, note.c.author.is_not(None))
     logged = select(entry.c.person_id).where(
@@ -125,37 +173,53 @@ def _people(connection: Connection, book: BookId) -> Iterator[dict[str, Any]]:
         .order_by(person.c.person_id)
     )
     for row in connection.execute(named):
-        yield {"table": "person", "person_id": row.person_id, "name": row.name}
+        yield row.person_id, row.name
 
 
-def _rows_of(table: Table, book: BookId) -> Any:
-    columns = [column for column in table.c if column.name not in _LEFT_BEHIND]
-    return select(*columns).where(table.c.book_id == book).order_by(*table.primary_key)
+def _rows_of(
+    connection: Connection, table: Table, book: BookId, places: Mapping[int, int]
+) -> Iterator[dict[str, Any]]:
+    """Sorted here and not by the database, whose order of words depends on its settings."""
+    columns = [column for column in table.c if column.name not in LEFT_BEHIND]
+    keys = [column.name for column in table.primary_key if column.name not in LEFT_BEHIND]
+    found = connection.execute(select(*columns).where(table.c.book_id == book)).mappings()
+    for row in sorted(found, key=lambda one: tuple(one[key] for key in keys)):
+        yield {
+            key: places[value] if key in PEOPLE else value
+            for key, value in row.items()
+            if value is not None
+        }
 
 
-def _parsed(n: int, line: str) -> dict[str, Any]:
-    try:
-        value = json.loads(line)
-    except ValueError as error:
-        raise ExchangeError(f"line {n} is not JSON: {error}") from None
+def _head(document: Mapping[str, Any]) -> _Head:
+    value = document.get("book")
     if not isinstance(value, dict):
-        raise ExchangeError(f"line {n} is not an object")
-    return value
-
-
-def _head(n: int, line: str) -> _Head:
-    value = _parsed(n, line)
-    if value.get("seamwise") != FORMAT:
-        raise ExchangeError(f'line {n} is no head of an export: expected "seamwise": {FORMAT}')
+        raise ExchangeError("book: name, zone and version are needed")
     name, zone, version = value.get("name"), value.get("zone"), value.get("version")
-    if not (isinstance(name, str) and isinstance(zone, str) and isinstance(version, int)):
-        raise ExchangeError(f"line {n}: name, zone and version are needed")
+    if not (isinstance(name, str) and isinstance(zone, str) and type(version) is int):
+        raise ExchangeError("book: name, zone and version are needed")
     if not 0 <= version < MOST_VERSIONS:
-        raise ExchangeError(f"line {n}: version {version} is out of range")
+        raise ExchangeError(f"book: version {version} is out of range")
     try:
         return _Head(name=name, zone=checked_zone(zone), version=version)
     except ValueError as error:
-        raise ExchangeError(f"line {n}: {error}") from None
+        raise ExchangeError(f"book: {error}") from None
+
+
+def _tables(document: Mapping[str, Any]) -> dict[str, list[Any]]:
+    """The tables in the order in which they go in."""
+    given = document.get("tables")
+    if not isinstance(given, dict):
+        raise ExchangeError("tables: an object with the rows of each table is needed")
+    strange = given.keys() - KEPT.keys()
+    if strange:
+        raise ExchangeError(
+            f"tables: {', '.join(sorted(map(repr, strange)))} is no table of a book"
+        )
+    for name, rows in given.items():
+        if not isinstance(rows, list):
+            raise ExchangeError(f"tables: {name} must be a list of rows")
+    return {name: given[name] for name in KEPT if name in given}
 
 
 def _new_book(connection: Connection, head: _Head, owner: PersonId) -> BookId:
@@ -170,58 +234,62 @@ def _new_book(connection: Connection, head: _Head, owner: PersonId) -> BookId:
     return BookId(made)
 
 
-def _take_row(
-    connection: Connection, book: BookId, people: dict[int, int], n: int, line: str
+def _new_people(connection: Connection, names: object) -> list[int]:
+    if not isinstance(names, list) or not all(isinstance(name, str) for name in names):
+        raise ExchangeError("people: a list of names is needed")
+    person = tables.person
+    adding = insert(person).returning(person.c.person_id)
+    return [int(connection.execute(adding, {"name": name}).scalar_one()) for name in names]
+
+
+def _take_rows(
+    connection: Connection, book: BookId, people: Sequence[int], name: str, rows: Sequence[Any]
 ) -> None:
-    value = _parsed(n, line)
-    name = value.pop("table", None)
-    if name == "person":
-        people[_number(n, value, "person_id")] = _new_person(connection, n, value)
-        return
-    table = _KEPT.get(name) if isinstance(name, str) else None
-    if table is None:
-        raise ExchangeError(f"line {n}: {name!r} is no table of a book")
-    _check_columns(n, table, value)
-    for column in _PEOPLE & value.keys():
-        value[column] = people.get(value[column])
-    try:
-        connection.execute(insert(table), {"book_id": book, **value})
-    except StatementError as error:
-        raise ExchangeError(f"line {n} does not fit: {error.orig}") from None
+    table = KEPT[name]
+    ready = [
+        {"book_id": book, **_checked(f"{name} {n}", table, row, people)}
+        for n, row in enumerate(rows, start=1)
+    ]
+    first = 1
+    for _, alike in groupby(ready, key=lambda one: tuple(sorted(one))):
+        batch = list(alike)
+        where = (
+            f"{name} {first}" if len(batch) == 1 else f"{name} {first} to {first + len(batch) - 1}"
+        )
+        try:
+            connection.execute(insert(table), batch)
+        except StatementError as error:
+            raise ExchangeError(f"{where} does not fit: {error.orig}") from None
+        first += len(batch)
 
 
-def _check_columns(n: int, table: Table, value: Mapping[str, Any]) -> None:
-    """SQLite would store words in a column of numbers, so types are looked at here."""
-    strange = value.keys() - (set(table.c.keys()) - _LEFT_BEHIND)
+def _checked(where: str, table: Table, row: object, people: Sequence[int]) -> dict[str, Any]:
+    """The row with people by their new numbers.
+
+    SQLite would store words in a column of numbers, so types are looked at here.
+    """
+    if not isinstance(row, dict):
+        raise ExchangeError(f"{where} is not an object")
+    strange = row.keys() - (set(table.c.keys()) - LEFT_BEHIND)
     if strange:
-        raise ExchangeError(f"line {n}: {table.name} has no {', '.join(sorted(strange))}")
-    for key, one in value.items():
+        raise ExchangeError(f"{where}: {table.name} has no {', '.join(sorted(strange))}")
+    for key, one in row.items():
         kind = table.c[key].type
         fits = one is None or isinstance(kind, JSON) or _is_a(one, kind.python_type)
         if not fits:
-            raise ExchangeError(f"line {n}: {key} must be a {kind.python_type.__name__}")
+            raise ExchangeError(f"{where}: {key} must be a {kind.python_type.__name__}")
+    told = {key: value for key, value in row.items() if value is not None}
+    for key in PEOPLE & told.keys():
+        if not 1 <= told[key] <= len(people):
+            raise ExchangeError(f"{where}: {key} {told[key]} is none of the people")
+        told[key] = people[told[key] - 1]
+    return told
 
 
 def _is_a(one: object, kind: type) -> bool:
     if kind is float:
         return isinstance(one, int | float) and not isinstance(one, bool)
     return type(one) is kind
-
-
-def _new_person(connection: Connection, n: int, value: Mapping[str, Any]) -> int:
-    name = value.get("name")
-    if not isinstance(name, str):
-        raise ExchangeError(f"line {n}: a person needs a name")
-    person = tables.person
-    made = connection.execute(insert(person).returning(person.c.person_id), {"name": name})
-    return int(made.scalar_one())
-
-
-def _number(n: int, value: Mapping[str, Any], key: str) -> int:
-    number = value.get(key)
-    if not isinstance(number, int):
-        raise ExchangeError(f"line {n}: {key} must be a number")
-    return number
 
 
 _NUMBERED = (
@@ -234,7 +302,7 @@ _NUMBERED = (
 )
 
 
-def _highest_number(connection: Connection, book: BookId) -> int:
+def highest_number(connection: Connection, book: BookId) -> int:
     """The highest number that the book gave to a row."""
     highest = (
         connection.execute(select(func.max(column)).where(column.table.c.book_id == book)).scalar()
@@ -245,7 +313,7 @@ def _highest_number(connection: Connection, book: BookId) -> int:
 
 def _never_reuse_numbers(connection: Connection, book: BookId) -> None:
     """Lift the version above every imported number, whatever the head said."""
-    least = _highest_number(connection, book) // NUMBERS_PER_VERSION
+    least = highest_number(connection, book) // NUMBERS_PER_VERSION
     connection.execute(
         tables.book.update()
         .where(tables.book.c.book_id == book, tables.book.c.version < least)
@@ -253,32 +321,33 @@ def _never_reuse_numbers(connection: Connection, book: BookId) -> None:
     )
 
 
-def _sqlite_faults(connection: Connection) -> list[str]:
-    damage = [row[0] for row in connection.exec_driver_sql("PRAGMA integrity_check")]
-    broken = connection.exec_driver_sql("PRAGMA foreign_key_check").fetchall()
-    return [f"file: {each}" for each in damage if each != "ok"] + [
-        f"{row[0]}: row {row[1]} refers to a missing {row[2]}" for row in broken
-    ]
+def _from_lines(text: str, error: ValueError) -> dict[str, Any]:
+    """A document of the form before: a head, and a row to a line with its table's name."""
+    lines = [line for line in text.splitlines() if line.strip()]
+    values = _parsed_lines(lines, error)
+    if not values or values[0].get("seamwise") != 1:
+        raise ExchangeError(f"the file is not JSON: {error}")
+    people: dict[object, int] = {}
+    names: list[object] = []
+    rows: dict[str, list[dict[str, Any]]] = {}
+    for row in values[1:]:
+        name = str(row.pop("table", None))
+        if name == "person":
+            names.append(row.get("name"))
+            people[row.get("person_id")] = len(names)
+            continue
+        for key in PEOPLE & row.keys():
+            row[key] = people.get(row[key])
+        rows.setdefault(name, []).append(row)
+    head = {key: values[0].get(key) for key in ("name", "zone", "version")}
+    return {"seamwise": FORMAT, "book": head, "people": names, "tables": rows}
 
 
-def _log_faults(connection: Connection) -> list[str]:
-    """Voids of lines that are not there or come later."""
-    entry = tables.entry
-    target = entry.alias("target")
-    lost = (
-        select(entry.c.book_id, entry.c.match_id, entry.c.n, entry.c.voids)
-        .select_from(
-            entry.outerjoin(
-                target,
-                (target.c.book_id == entry.c.book_id)
-                & (target.c.match_id == entry.c.match_id)
-                & (target.c.n == entry.c.voids)
-                & (target.c.n < entry.c.n),
-            )
-        )
-        .where(entry.c.kind == "void", target.c.n.is_(None))
-    )
-    return [
-        f"book {row.book_id}, match {row.match_id}: entry {row.n} voids {row.voids}, not there"
-        for row in connection.execute(lost)
-    ]
+def _parsed_lines(lines: Iterable[str], error: ValueError) -> list[dict[str, Any]]:
+    try:
+        values = [json.loads(line) for line in lines]
+    except ValueError:
+        raise ExchangeError(f"the file is not JSON: {error}") from None
+    if not all(isinstance(value, dict) for value in values):
+        raise ExchangeError(f"the file is not JSON: {error}")
+    return values

@@ -469,22 +469,33 @@ class Change(Base):
 
 
 class Reminder(Base):
-    """A nudge before a match, claimed once."""
+    """A nudge in one chat before a match, claimed once.
+
+    `starts_wall` and `zone` say when the match begins as its people said it; `due_utc` follows
+    from them and from how long before.
+    """
 
     __tablename__ = "reminder"
     __table_args__ = (
         _of_book("match_id", table="match"),
-        UniqueConstraint("book_id", "match_id", "kind"),
-        Index("ix_reminder_due", "due_utc"),
+        UniqueConstraint("book_id", "match_id", "chat_id"),
+        Index(
+            "ix_reminder_due",
+            "chat_id",
+            "due_utc",
+            sqlite_where=text("claimed_at IS NULL"),
+            postgresql_where=text("claimed_at IS NULL"),
+        ),
     )
 
     book_id: Mapped[BookKey]
     reminder_id: Mapped[KeyId]
     match_id: Mapped[Id]
-    kind: Mapped[Word]
-    due_utc: Mapped[Micros]
-    local_wall: Mapped[Word]
+    chat_id: Mapped[int] = mapped_column(ForeignKey("chat.chat_id"))
+    minutes_before: Mapped[int] = mapped_column(Integer)
+    starts_wall: Mapped[Word]
     zone: Mapped[Word]
+    due_utc: Mapped[Micros]
     claimed_at: Mapped[int | None] = mapped_column(BigInteger)
 
 
@@ -523,7 +534,7 @@ class Outbox(Base):
     __tablename__ = "outbox"
     __table_args__ = (
         UniqueConstraint("inbox_id", "n"),
-        one_of("kind", "send", "photo", "edit"),
+        one_of("kind", "send", "photo", "edit", "document"),
         one_of("state", "waiting", "sending", "sent", "dropped"),
         Index("ix_outbox_message", "chat_id", "external_message_id"),
         Index(

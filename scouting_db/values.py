@@ -35,6 +35,7 @@ MatchId = NewType("MatchId", int)
 EventId = NewType("EventId", int)
 PlanId = NewType("PlanId", int)
 ChangeId = NewType("ChangeId", int)
+ReminderId = NewType("ReminderId", int)
 InboxId = NewType("InboxId", int)
 OutboxId = NewType("OutboxId", int)
 Micros = NewType("Micros", int)
@@ -340,6 +341,27 @@ class PlanRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ReminderRow:
+    """A reminder in a chat, `minutes_before` a match that begins at the wall time in the zone."""
+
+    reminder: ReminderId
+    match: MatchId
+    chat: ChatId
+    minutes_before: int
+    starts_wall: str
+    zone: str
+    due: Micros
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueReminder:
+    """A reminder just claimed: its book too, since a claim looks at every book."""
+
+    book: BookId
+    row: ReminderRow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeRow:
     """A change that can be undone: what was done to what, and what stood before."""
 
@@ -368,6 +390,7 @@ class PostKind(StrEnum):
     SEND = "send"
     PHOTO = "photo"
     EDIT = "edit"
+    DOCUMENT = "document"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime, tzinfo
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta, tzinfo
+from enum import StrEnum
 from functools import lru_cache
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
@@ -41,3 +43,49 @@ def local_time(at: Micros, name: str) -> datetime:
 def local_day(at: Micros, name: str) -> int:
     """The ordinal of the date in the zone (`date.toordinal`)."""
     return local_time(at, name).toordinal()
+
+
+class ClockChange(StrEnum):
+    """Why a wall time is not one moment: skipped when clocks go forward, shown twice when back."""
+
+    SKIPPED = "skipped"
+    TWICE = "twice"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moment:
+    """A wall time in a zone as a moment; `wall` is what the clock shows then.
+
+    `change` is set where the wall time said was none, or two.
+    """
+
+    at: Micros
+    wall: datetime
+    change: ClockChange | None = None
+
+
+def moment_of(wall: datetime, name: str) -> Moment:
+    """The moment at which a clock in the zone shows `wall` (a time without a zone).
+
+    PEP 495 and the documentation of zoneinfo: with `fold=0` a time that is shown twice is the
+    first one, and a skipped one is reckoned with the offset before the change, so that the clock
+    shows it moved on by as much as was skipped. Both suit a reminder: rather early, and never
+    before the night's change.
+    """
+    there = zone(name)
+    first = wall.replace(tzinfo=there, fold=0)
+    at = first.astimezone(UTC)
+    shown = at.astimezone(there).replace(tzinfo=None, fold=0)
+    change = None
+    if shown != wall.replace(fold=0):
+        change = ClockChange.SKIPPED
+    elif first.utcoffset() != first.replace(fold=1).utcoffset():
+        change = ClockChange.TWICE
+    return Moment(at=_micros(at), wall=shown, change=change)
+
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+
+
+def _micros(at: datetime) -> Micros:
+    return Micros((at - _EPOCH) // timedelta(microseconds=1))

@@ -13,10 +13,12 @@ from typing import Any, TextIO
 
 from sqlalchemy import Connection
 
+from bot.chat.file import File
+from bot.chat.reminding import plain, remind
 from bot.chat.reply import Button, Reply
 from bot.chat.turn import Heard, hear
 from bot.contract import Names, to_json
-from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer
+from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer, give_reminders, hand_out
 from knowledge.advice import Picture
 from scouting_db.book import Book
 from scouting_db.directory import Directory
@@ -43,6 +45,22 @@ class Console:
     _count: int = field(default=0, init=False)
     _last: Micros = field(default=Micros(0), init=False)
 
+    def give(self, file: File) -> tuple[Outgoing, ...]:
+        """Hand in a file, as a messenger's document."""
+        now = self._unused_moment()
+        incoming = Incoming(
+            kind=IncomingKind.FILE,
+            chat=CHAT,
+            user_id=USER,
+            user_name=self.user_name,
+            at=now,
+            file=file,
+        )
+        arrival = Arrival(update_id=now, incoming=incoming)
+        replies = answer(self.store, self.account, arrival, self._turn, now=now)
+        self._take_buttons(replies)
+        return replies
+
     def say(self, text: str) -> tuple[Outgoing, ...]:
         """Send a line; a number presses the button of that number under the last reply."""
         pressed = self._pressed(text)
@@ -59,10 +77,25 @@ class Console:
         )
         arrival = Arrival(update_id=now, incoming=incoming)
         replies = answer(self.store, self.account, arrival, self._turn, now=now)
+        self._take_buttons(replies)
+        return replies
+
+    def _take_buttons(self, replies: Sequence[Outgoing]) -> None:
         self._buttons = tuple(
             button for reply in replies for row in reply.buttons for button in row
         )
-        return replies
+
+    def due(self) -> tuple[Outgoing, ...]:
+        """Reminders that fell due since the last prompt."""
+        now = self._unused_moment()
+        given = 1
+        while given:
+            with self.store.writing() as connection:
+                given = give_reminders(connection, self.account, remind, plain=plain, now=now)
+        reminders = hand_out(self.store, self.account, now=now)
+        if reminders:
+            self._take_buttons(reminders)
+        return reminders
 
     def say_json(self, text: str) -> dict[str, Any]:
         """The same as the `--json` contract reports it."""
@@ -91,6 +124,10 @@ class Console:
         """The time, always later than before: it is the update id too, which must be unused."""
         self._last = Micros(max(self.clock(), self._last + 1))
         return self._last
+
+    def has_button(self, text: str) -> bool:
+        """Whether the line presses a button of the last reply."""
+        return self._pressed(text) is not None
 
     def _pressed(self, text: str) -> Button | None:
         wanted = text.strip()
@@ -136,6 +173,8 @@ def shown(console: Console, replies: Sequence[Outgoing]) -> str:
         if reply.picture is not None:
             path = console.save(reply.picture)
             lines.append(f"[picture: {path or reply.picture.alt}]")
+        if reply.file is not None:
+            lines.append(f"[file: {reply.file.name}] Here: seamwise book export FILE")
         for row in reply.buttons:
             labels = []
             for button in row:
@@ -146,12 +185,20 @@ def shown(console: Console, replies: Sequence[Outgoing]) -> str:
 
 
 def talk(console: Console, lines: Iterable[str], out: TextIO) -> None:
-    """Answer each line until the end of input."""
+    """Answer each line until the end of input; reminders due by then come before the answer."""
+    _tell(console, console.due(), out)
     for line in lines:
         text = line.rstrip("\n")
         if text.strip() in ("quit", "exit", "bye"):
             return
-        out.write(shown(console, console.say(text)) + "\n\n")
+        if not console.has_button(text):
+            _tell(console, console.due(), out)
+        _tell(console, console.say(text), out)
+
+
+def _tell(console: Console, replies: Sequence[Outgoing], out: TextIO) -> None:
+    if replies:
+        out.write(shown(console, replies) + "\n\n")
         out.flush()
 
 

@@ -17,6 +17,7 @@ from bot.chat.answers import (
     pool_standing,
     pools,
     rallies,
+    reminders,
     scores,
     timeouts,
     undo_words,
@@ -44,6 +45,7 @@ from bot.chat.question import (
     FormatTold,
     ListAsked,
     ListedVerb,
+    MatchMoved,
     MatchSaid,
     NoteSaid,
     PlanSaid,
@@ -53,6 +55,7 @@ from bot.chat.question import (
     Question,
     RallySaid,
     RemarkSaid,
+    ReminderSaid,
     ResultSaid,
     RetellSaid,
     ScoreSaid,
@@ -65,6 +68,7 @@ from bot.chat.question import (
     UndoSaid,
     VideoSaid,
     WhySaid,
+    ZoneSaid,
 )
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
@@ -103,7 +107,15 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             reply = take_result(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
         case MatchSaid():
-            return matches.announce(desk, understood)
+            return reminders.take_more_of_match(desk, understood) or matches.announce(
+                desk, understood
+            )
+        case MatchMoved():
+            return reminders.take_move(desk, understood)
+        case ReminderSaid():
+            return reminders.take_reminder(desk, understood)
+        case ZoneSaid():
+            return reminders.take_zone(desk, understood)
         case FormatTold():
             return formats.take_format(desk, understood)
         case TimeoutsAsked():

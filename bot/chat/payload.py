@@ -64,6 +64,8 @@ class Verb(StrEnum):
     MEMBER = "mem"  # what, person: show, remove or change the role of a member
     BOOK = "book"  # what[, book]: use, bind, leave: which book a chat speaks of
     FORGET = "forget"  # player|me[, player]: erase for good
+    IMPORT = "import"  # inbox number: add what the file in that message holds
+    ZONE = "zone"  # time zone: where the book's clocks are
 
 
 class BadPayloadError(ValueError):

@@ -258,6 +258,56 @@ class MatchSaid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MatchMoved:
+    """An announced match that begins later, earlier or elsewhere: "moved to 11:20", "court 5".
+
+    `by_minutes` is negative where it was brought forward.
+    """
+
+    text: str
+    mentions: tuple[Mention, ...] = ()
+    at: time | None = None
+    by_minutes: int | None = None
+    court: str | None = None
+
+
+class ReminderVerb(StrEnum):
+    """What is to be done about reminders."""
+
+    SET = "set"
+    OFF = "off"
+    LIST = "list"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReminderSaid:
+    """Reminders spoken of: how long before (or at what time), off, or which there are.
+
+    `always`: of every match from now on; `every`: of all those that wait.
+    """
+
+    text: str
+    verb: ReminderVerb
+    minutes: int | None = None
+    at: time | None = None
+    always: bool = False
+    every: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ZoneSaid:
+    """Where the book's clocks are; without a `place` it is asked which zone counts.
+
+    `zone` is None for a place that nobody knows; `near` are zones like it.
+    """
+
+    text: str
+    place: str = ""
+    zone: str | None = None
+    near: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FormatTold:
     """How the announced match is played, told alone: "rally scoring to 21"."""
 
@@ -597,6 +647,9 @@ Understood = (
     | ScoreSaid
     | ResultSaid
     | MatchSaid
+    | MatchMoved
+    | ReminderSaid
+    | ZoneSaid
     | FormatTold
     | TimeoutsAsked
     | RallySaid
@@ -630,6 +683,9 @@ KIND_OF: dict[type, Kind] = {
     TimeoutSaid: Kind.SCORE,
     ResultSaid: Kind.MATCH,
     MatchSaid: Kind.MATCH,
+    MatchMoved: Kind.MATCH,
+    ReminderSaid: Kind.BOOK,
+    ZoneSaid: Kind.BOOK,
     FormatTold: Kind.MATCH,
     TimeoutsAsked: Kind.QUESTION,
     RallySaid: Kind.RALLY,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from bot.chat.file import File
 from knowledge.advice import Picture
 from knowledge.vocabulary import Topic
 
@@ -23,6 +24,7 @@ class Reply:
 
     `about` says which stored thing the message speaks of ("note", id), so that replying to
     it can correct or delete that thing. `replaces` is the external id of a message to edit.
+    With a `file` the text stands under it.
     """
 
     text: str
@@ -30,3 +32,4 @@ class Reply:
     picture: Picture | None = None
     about: tuple[str, int] | None = None
     replaces: int | None = None
+    file: File | None = None

@@ -15,6 +15,8 @@ from bot.chat.question import (
     PlanSaid,
     PoolAsked,
     Question,
+    ReminderSaid,
+    ReminderVerb,
     RetellSaid,
     TimeoutsAsked,
     Unclear,
@@ -95,6 +97,8 @@ def _only_reads(understood: Understood) -> bool:
     """What anybody in a group may say."""
     if isinstance(understood, BookSaid):
         return understood.verb in READING_VERBS | OWN_VERBS
+    if isinstance(understood, ReminderSaid):
+        return understood.verb is ReminderVerb.LIST
     return isinstance(understood, _READING)
 
 

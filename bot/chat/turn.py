@@ -16,6 +16,7 @@ from sqlalchemy import Connection, Engine
 from bot.chat.acting import acted, joined
 from bot.chat.answers import (
     corrections,
+    imports,
     notes,
     rallies,
 )
@@ -95,6 +96,7 @@ def hear(
         reply = without_book(directory, chat, person, incoming)
         return Heard(kind=Kind.BOOK, understood=None, replies=(reply,), trace={})
     desk = Desk(
+        connection=connection,
         book=Book(connection, place.book, person=person, now=now),
         book_id=place.book,
         chat=chat,
@@ -144,7 +146,7 @@ def _views_of(connection: Connection) -> BookViews:
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:
     incoming = desk.incoming
-    if incoming.kind in (IncomingKind.TAP, IncomingKind.EDIT, IncomingKind.TEXT):
+    if incoming.kind in (IncomingKind.TAP, IncomingKind.EDIT, IncomingKind.TEXT, IncomingKind.FILE):
         desk.context = desk.context.among({row.player for row in desk.view.roster})
     match incoming.kind:
         case IncomingKind.TAP:
@@ -156,9 +158,20 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
             heard = _spoken(desk, text, may_write=may_write)
             forget_private(desk, incoming.text)
             return replace(heard, replies=with_notice(heard.replies, incoming.text))
+        case IncomingKind.FILE:
+            return _filed(desk, may_write=may_write)
         case _:
             key = incoming.kind if incoming.kind in ("photo", "sticker", "voice") else "other"
             return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(f"media.{key}")))
+
+
+def _filed(desk: Desk, *, may_write: bool) -> Heard:
+    file = desk.incoming.file
+    if file is None:
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("media.other")))
+    if not may_write:
+        return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.members_only")))
+    return _said(desk, Kind.BOOK, None, imports.take_file(desk, file))
 
 
 def _said(desk: Desk, kind: Kind, understood: Understood | None, *replies: Reply) -> Heard:
@@ -188,6 +201,8 @@ _KIND_OF_TAP = {
     Verb.MEMBER: Kind.BOOK,
     Verb.BOOK: Kind.BOOK,
     Verb.FORGET: Kind.BOOK,
+    Verb.ZONE: Kind.BOOK,
+    Verb.IMPORT: Kind.BOOK,
 }
 
 

@@ -45,6 +45,7 @@ from bot.chat.question import (
     UndoSaid,
 )
 from bot.chat.rally_clauses import with_details
+from bot.chat.reminders_said import schedule_said
 from bot.chat.results_said import result_said
 from bot.chat.sayings import (
     BOOK_COMMANDS,
@@ -68,6 +69,7 @@ from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
 from knowledge.distress import distress_of
@@ -110,8 +112,9 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed = scout_said(message) or plan_said(message, chat) or day_question(message, chat)
-    fixed = fixed or settled_topic(message)
+    fixed: Understood | None = zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or scout_said(message) or plan_said(message, chat)
+    fixed = fixed or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
     fixed = fixed or match_words(message, chat)

@@ -2,8 +2,9 @@
 
 from bot.post.batch import BATCH_ROWS, Batch, Turn, run_batch
 from bot.post.incoming import Incoming, IncomingKind
-from bot.post.office import LEASE_MICROS, Arrival, accept, answer
+from bot.post.office import LEASE_MICROS, Arrival, accept, answer, hand_out
 from bot.post.outgoing import NO_LIMITS, Limits, Outgoing, messages_of
+from bot.post.reminders import Remind, give_reminders
 
 __all__ = [
     "BATCH_ROWS",
@@ -15,9 +16,12 @@ __all__ = [
     "IncomingKind",
     "Limits",
     "Outgoing",
+    "Remind",
     "Turn",
     "accept",
     "answer",
+    "give_reminders",
+    "hand_out",
     "messages_of",
     "run_batch",
 ]

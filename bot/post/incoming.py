@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
+from bot.chat.file import File
 from scouting_db.values import Micros
 
 
@@ -19,6 +20,7 @@ class IncomingKind(StrEnum):
     PHOTO = "photo"
     STICKER = "sticker"
     VOICE = "voice"
+    FILE = "file"
     OTHER = "other"
 
 
@@ -29,6 +31,7 @@ class Incoming:
     `text` is what was typed, a photo's caption, or empty; `payload` is a tapped button's.
     For a tap `external_message_id` is the message that carries the button, for an edit the
     edited one. `user_id` of an anonymous group admin is the group's own.
+    A FILE has its `file`, and what was written beside it as `text`.
     """
 
     kind: IncomingKind
@@ -43,6 +46,7 @@ class Incoming:
     reply_to: int | None = None
     forwarded: bool = False
     tap_id: str | None = None
+    file: File | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -59,6 +63,7 @@ class Incoming:
             "reply_to": self.reply_to,
             "forwarded": self.forwarded,
             "tap_id": self.tap_id,
+            "file": None if self.file is None else self.file.to_json(),
         }
         return {
             key: value for key, value in plain.items() if value is not None and value is not False
@@ -80,4 +85,5 @@ class Incoming:
             reply_to=stored.get("reply_to"),
             forwarded=stored.get("forwarded", False),
             tap_id=stored.get("tap_id"),
+            file=None if stored.get("file") is None else File.from_json(stored["file"]),
         )

@@ -77,6 +77,11 @@ def answer(
     while full:
         with store.writing() as connection:
             full = run_batch(connection, account, turn, now=now, limits=limits).full
+    return hand_out(store, account, now=now)
+
+
+def hand_out(store: Store, account: AccountId, *, now: Micros) -> tuple[Outgoing, ...]:
+    """Everything that is due to be sent, marked as sent: for a channel that prints."""
     return tuple(Outgoing.from_json(row.payload) for row in _take_all(store, account, now=now))
 
 

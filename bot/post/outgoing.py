@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from bot.chat.file import File
 from bot.chat.reply import Button, Reply
 from bot.post.picture_json import picture_from_json, picture_to_json
 from knowledge.advice import Picture
@@ -27,6 +28,7 @@ NO_LIMITS = Limits(text=1_000_000, caption=1_000_000)
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outgoing:
     """One message. A picture makes it a photo with `text` as its caption; `replaces` an edit.
+    A file makes it a document, its text the caption.
 
     `continues` marks the second and later parts of a long text.
     """
@@ -37,10 +39,13 @@ class Outgoing:
     about: About | None = None
     replaces: int | None = None
     continues: bool = False
+    file: File | None = None
 
     @property
     def kind(self) -> PostKind:
         """How the channel sends it."""
+        if self.file is not None:
+            return PostKind.DOCUMENT
         if self.picture is not None:
             return PostKind.PHOTO
         return PostKind.SEND if self.replaces is None else PostKind.EDIT
@@ -58,6 +63,7 @@ class Outgoing:
             "about": None if self.about is None else [self.about.kind, self.about.id],
             "replaces": self.replaces,
             "continues": self.continues,
+            "file": None if self.file is None else self.file.to_json(),
         }
         return {
             key: value for key, value in plain.items() if value is not None and value is not False
@@ -66,7 +72,7 @@ class Outgoing:
     @classmethod
     def from_json(cls, stored: Mapping[str, Any]) -> Outgoing:
         """The value that `to_json` wrote."""
-        picture, about = stored.get("picture"), stored.get("about")
+        picture, about, file = (stored.get(key) for key in ("picture", "about", "file"))
         return cls(
             text=stored["text"],
             buttons=tuple(
@@ -76,6 +82,7 @@ class Outgoing:
             about=None if about is None else About(kind=about[0], id=about[1]),
             replaces=stored.get("replaces"),
             continues=stored.get("continues", False),
+            file=None if file is None else File.from_json(file),
         )
 
 
@@ -85,7 +92,8 @@ def messages_of(reply: Reply, limits: Limits) -> tuple[Outgoing, ...]:
     Each becomes a row of its own, so that a retry never repeats a part already sent. The
     buttons stand under the last part; every part speaks of the same thing.
     """
-    first_limit = limits.text if reply.picture is None else limits.caption
+    has_caption = reply.picture is not None or reply.file is not None
+    first_limit = limits.caption if has_caption else limits.text
     parts = tuple(split(reply.text, first_limit, limits.text))
     about = None if reply.about is None else About(kind=reply.about[0], id=reply.about[1])
     return tuple(
@@ -96,6 +104,7 @@ def messages_of(reply: Reply, limits: Limits) -> tuple[Outgoing, ...]:
             about=about,
             replaces=reply.replaces if n == 0 else None,
             continues=n > 0,
+            file=reply.file if n == 0 else None,
         )
         for n, part in enumerate(parts)
     )

@@ -18,6 +18,7 @@ from scouting_db.book.plans import Plans
 from scouting_db.book.players import Players
 from scouting_db.book.rallies import Rallies
 from scouting_db.book.rates import Rates
+from scouting_db.book.reminders import Reminders
 from scouting_db.book.told import Told
 
 
@@ -32,6 +33,7 @@ class Book(
     Rallies,
     Told,
     Plans,
+    Reminders,
     Changes,
     Forgetting,
 ):

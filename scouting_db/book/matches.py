@@ -9,7 +9,7 @@ from sqlalchemy import and_, bindparam, case, delete, insert, select, update
 
 from knowledge.vocabulary import PlayerId
 from scouting_db.book.scope import Scope
-from scouting_db.tables import entry, event, match, pair
+from scouting_db.tables import entry, event, match, pair, reminder
 from scouting_db.values import (
     EventId,
     EventRow,
@@ -59,6 +59,9 @@ _MATCHES = (
     .where(match.c.book_id == bindparam("book"))
 )
 _MATCH = _MATCHES.where(match.c.match_id == bindparam("match"))
+_TO_COME = _MATCHES.where(
+    match.c.state == MatchState.ANNOUNCED.value, match.c.starts_at >= bindparam("since")
+).order_by(match.c.starts_at, match.c.match_id)
 _newest_first = _MATCHES.order_by(match.c.match_id.desc())
 _RECENT = _newest_first.limit(bindparam("limit"))
 _AGAINST = _newest_first.where(match.c.their_pair == bindparam("pair"))
@@ -116,6 +119,9 @@ _ANY_ENTRY = (
     .limit(1)
 )
 _REMOVE = delete(match).where(*_THIS)
+_REMOVE_REMINDERS = delete(reminder).where(
+    reminder.c.book_id == bindparam("book"), reminder.c.match_id == bindparam("match")
+)
 _ANY_MATCH = (
     select(match.c.match_id)
     .where(match.c.book_id == bindparam("book"), match.c.event_id == bindparam("event"))
@@ -222,6 +228,10 @@ class Matches(Scope):
         found = self._read(_OPEN_OF_PAIR, {"ours": our_pair}).one_or_none()
         return None if found is None else _match_row(found)
 
+    def matches_to_come(self, *, since: Micros) -> tuple[MatchRow, ...]:
+        """Announced matches that begin at or after `since` and did not yet, the first one first."""
+        return tuple(map(_match_row, self._read(_TO_COME, {"since": since})))
+
     def matches(self, *, limit: int = 50) -> tuple[MatchRow, ...]:
         """Newest first."""
         return tuple(map(_match_row, self._read(_RECENT, {"limit": limit})))
@@ -235,6 +245,7 @@ class Matches(Scope):
         self._lock()
         if self._read(_ANY_ENTRY, {"match": match}).first() is not None:
             raise ValueError(f"match {match} has a log; set its state instead")
+        self._write(_REMOVE_REMINDERS, {"match": match})
         self._write(_REMOVE, {"match": match})
 
 

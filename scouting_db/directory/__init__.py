@@ -11,7 +11,8 @@ from scouting_db.directory.erasing import Erasing
 from scouting_db.directory.inbox import Incoming
 from scouting_db.directory.invitations import Invitations
 from scouting_db.directory.outbox import Outgoing
+from scouting_db.directory.reminders import Reminders
 
 
-class Directory(Callers, Chats, Invitations, Erasing, Incoming, Outgoing):
+class Directory(Callers, Chats, Invitations, Erasing, Incoming, Outgoing, Reminders):
     """Everything outside the books, on one connection (`scouting_db.session.Store`)."""

@@ -48,6 +48,9 @@ _LOCK_A_CHAT = (
     .limit(1)
     .with_for_update(of=chat, skip_locked=True)
 )
+_PAYLOAD = select(inbox.c.payload).where(
+    inbox.c.inbox_id == bindparam("inbox"), inbox.c.chat_id == bindparam("chat")
+)
 _CLOSE = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(state="done")
 _BLANK = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(payload={})
 _FAIL = (
@@ -115,6 +118,12 @@ class Incoming(Scope):
             rows = self._connection.execute(_OPEN_OF_CHAT, {"chat": locked, "limit": limit}).all()
             if rows:
                 return tuple(map(_inbox_row, rows))
+
+    def payload_of(self, inbox: InboxId, chat: ChatId) -> Mapping[str, Any] | None:
+        """What came in with that number; None where it was not in this chat."""
+        values = {"inbox": inbox, "chat": chat}
+        found: Mapping[str, Any] | None = self._connection.execute(_PAYLOAD, values).scalar()
+        return found
 
     def close_row(self, inbox: InboxId) -> None:
         """The row is done; call it inside the turn's savepoint."""

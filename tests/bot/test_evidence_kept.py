@@ -113,8 +113,8 @@ def test_an_imported_book_starts_with_what_it_brings(noted: Talk) -> None:
     here = evidence_of(noted, afresh=False)
     with noted.book() as book:
         assert book._person is not None
-        lines = [*export_book(book._connection, book._book)]
-        copy = import_book(book._connection, lines, owner=book._person)
+        document = export_book(book._connection, book._book)
+        copy = import_book(book._connection, document, owner=book._person)
     there = evidence_of(noted, afresh=False, book=copy)
     assert there == evidence_of(noted, afresh=True, book=copy)
     skills = {who: {*one.skills} for who, one in here["profiles"].items()}

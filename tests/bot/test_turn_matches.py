@@ -35,6 +35,8 @@ def test_announcing_tells_who_when_and_where_and_asks_who_serves(demo: Talk) -> 
     reply = demo.say(NEXT)
     assert reply.splitlines() == [
         "Next: Ana Ruiz and Ben Hale, 10:40, court 7, best of 3 to 11.",
+        "I send the plan at 10:20, 20 min before.",
+        "That's UTC. Say: we're in Denver",
         "Who serves first?",
     ]
     assert [one.label for one in demo.buttons][:2] == ["we serve", "they serve"]

@@ -70,6 +70,10 @@ class Filled:
         self.match = book.announce(
             our_pair=self.ours, their_pair=self.theirs, format=FORMAT, event=self.event
         )
+        self.coming = book.announce(
+            our_pair=None, their_pair=None, format=FORMAT, starts_at=Micros(1)
+        )
+        book.remind(self.coming, team.chat, **REMINDER)
         book.agree(self.ours, AgreementKey.MIDDLE, "forehand", "forehand")
         book.append(self.match, EntryKind.RALLY, won_by=Winner.US, inbox=told)
         book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor))
@@ -96,6 +100,14 @@ def lefty(player: Any) -> NewObservation:
     )
 
 
+REMINDER: dict[str, Any] = {
+    "minutes_before": 20,
+    "starts_wall": "2025-06-21T10:40",
+    "zone": "UTC",
+    "due": Micros(1),
+}
+
+
 READS: dict[str, Callable[[Book, Filled], Any]] = {
     "players": lambda book, _: [row.name for row in book.players()],
     "player": lambda book, has: book.player(has.okafor),
@@ -120,6 +132,8 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "match": lambda book, has: book.match(has.match),
     "current_match": lambda book, _: book.current_match(),
     "matches": lambda book, _: book.matches(),
+    "matches_to_come": lambda book, _: book.matches_to_come(since=Micros(0)),
+    "reminders": lambda book, has: book.reminders() or book.reminders(match=has.coming),
     "matches_against": lambda book, has: book.matches_against(has.theirs),
     "entries": lambda book, has: book.entries(has.match),
     "newest_event": lambda book, has: book.newest_event(has.ours, begins="Lantern"),
@@ -156,6 +170,8 @@ WRITES: dict[str, Callable[[Book, Filled], object]] = {
     "set_state": lambda book, has: book.set_state(has.match, MatchState.OVER),
     "remove_match": lambda book, has: book.remove_match(has.match),
     "remove_event": lambda book, has: book.remove_event(has.event),
+    "cancel_reminders": lambda book, has: book.cancel_reminders(has.coming),
+    "put_back_reminders": lambda book, has: book.put_back_reminders(has.coming, []),
     "drop_choices": lambda book, has: book.drop_choices(has.match, 1),
     "mark_undone": lambda book, has: book.mark_undone(has.change),
     "mark_redone": lambda book, has: book.mark_redone(has.undone),
@@ -179,6 +195,7 @@ FILLING = {
     "add_alias",
     "prefer",
     "store_plan",
+    "remind",
     "record_change",
 }
 """Writes that `Filled` runs."""

@@ -39,6 +39,7 @@ class SentMessage:
     buttons: tuple[tuple[Mapping[str, str], ...], ...]
     photo: bytes | None
     at: float
+    document: bytes | None = None
 
     def payload(self, label: str) -> str:
         """The payload of the button with that label."""
@@ -80,6 +81,7 @@ class State:
     sent: list[SentMessage] = field(default_factory=list)
     calls: list[tuple[str, dict[str, str]]] = field(default_factory=list)
     faults: dict[str, deque[Fault]] = field(default_factory=dict)
+    files: dict[str, bytes] = field(default_factory=dict)
     blocked: set[int] = field(default_factory=set)
     migrated: dict[int, int] = field(default_factory=dict)
     answered: list[str] = field(default_factory=list)
@@ -120,7 +122,13 @@ def application(state: State) -> web.Application:
             }
         )
 
+    async def file_call(request: web.Request) -> web.Response:
+        content = state.files.get(request.match_info["path"])
+        is_ours = request.match_info["token"] == state.token
+        return web.Response(body=content) if is_ours and content else web.Response(status=404)
+
     app.router.add_route("*", "/bot{token}/{method}", bot_call)
+    app.router.add_get("/file/bot{token}/{path:.+}", file_call)
     app.router.add_post("/control/load", load)
     app.router.add_get("/control/report", report)
     return app
@@ -271,6 +279,25 @@ async def _send_photo(state: State, parameters: dict[str, str], files: dict[str,
     return _record(state, "sendPhoto", chat_id, text, source, photo=photo)
 
 
+async def _send_document(state: State, parameters: dict[str, str], files: dict[str, bytes]) -> Any:
+    chat_id = _check_chat(state, parameters)
+    text = plain_text(parameters.get("caption", ""), parameters.get("parse_mode"))
+    check_caption(text)
+    if not files:
+        raise RefusedError("Bad Request: there is no document in the request")
+    source = {**parameters, "text": parameters.get("caption", "")}
+    document = next(iter(files.values()))
+    return _record(state, "sendDocument", chat_id, text, source, document=document)
+
+
+async def _get_file(state: State, parameters: dict[str, str], _files: dict[str, bytes]) -> Any:
+    """Bot API, getFile: a path under https://api.telegram.org/file/bot<token>/ for an hour."""
+    path = f"documents/{parameters['file_id']}"
+    if path not in state.files:
+        raise RefusedError("Bad Request: invalid file_id")
+    return {"file_id": parameters["file_id"], "file_unique_id": "u", "file_path": path}
+
+
 async def _edit_text(state: State, parameters: dict[str, str], _files: dict[str, bytes]) -> Any:
     chat_id = _check_chat(state, parameters)
     text = plain_text(parameters.get("text", ""), parameters.get("parse_mode"))
@@ -296,6 +323,7 @@ def _record(
     parameters: Mapping[str, str],
     *,
     photo: bytes | None = None,
+    document: bytes | None = None,
     message_id: int | None = None,
 ) -> dict[str, Any]:
     buttons = check_keyboard(parameters.get("reply_markup"))
@@ -311,6 +339,7 @@ def _record(
             buttons=tuple(tuple(row) for row in buttons),
             photo=photo,
             at=time.monotonic(),
+            document=document,
         )
     )
     return {
@@ -335,6 +364,8 @@ _METHODS = {
     "getUpdates": _get_updates,
     "sendMessage": _send_message,
     "sendPhoto": _send_photo,
+    "sendDocument": _send_document,
+    "getFile": _get_file,
     "editMessageText": _edit_text,
     "answerCallbackQuery": _answer_tap,
     "setMyCommands": _agree,

@@ -72,6 +72,14 @@ def _user(user_id: int) -> dict[str, Any]:
 PHOTO: dict[str, Any] = {
     "photo": [{"file_id": "f", "file_unique_id": "u", "width": 90, "height": 90}]
 }
+
+
+def document(name: str, file_id: str, size: int) -> dict[str, Any]:
+    """Fields of a message that brings a file (Bot API: Document)."""
+    told = {"file_id": file_id, "file_unique_id": "u", "file_name": name, "file_size": size}
+    return {"document": told}
+
+
 STICKER: dict[str, Any] = {
     "sticker": {
         "file_id": "f",

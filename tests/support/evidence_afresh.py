@@ -34,6 +34,7 @@ def evidence_of(talk: Talk, *, afresh: bool, book: BookId | None = None) -> dict
         assert number is not None
         context = Context.from_json(chat.context if book is None else {})
         desk = Desk(
+            connection=connection,
             book=Book(connection, number, person=None, now=talk.now),
             book_id=number,
             chat=chat,

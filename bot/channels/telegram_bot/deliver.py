@@ -123,6 +123,9 @@ async def _attempt(bot: Bot, chat: str, message: Outgoing, *, plain: bool) -> De
             return Delivered(
                 external_message_id=await _photo(bot, chat, message, picture, plain=plain)
             )
+    if message.file is not None and message.file.content is not None:
+        number = await _document(bot, chat, message, message.file.content, plain=plain)
+        return Delivered(external_message_id=number)
     if message.replaces is not None:
         return Delivered(external_message_id=await _edit(bot, chat, message, plain=plain))
     return Delivered(external_message_id=await _send(bot, chat, message, plain=plain))
@@ -143,6 +146,13 @@ async def _photo(bot: Bot, chat: str, message: Outgoing, picture: bytes, *, plai
     photo = InputFile(picture, filename="picture.png")
     fields = {"photo": photo, **_marked_up("caption", message, plain)}
     return _number(await _call(bot, "sendPhoto", chat, message, fields))
+
+
+async def _document(bot: Bot, chat: str, message: Outgoing, content: bytes, *, plain: bool) -> int:
+    assert message.file is not None, "a document has its file"
+    document = InputFile(content, filename=message.file.name)
+    fields = {"document": document, **_marked_up("caption", message, plain)}
+    return _number(await _call(bot, "sendDocument", chat, message, fields))
 
 
 async def _call(

@@ -6,6 +6,7 @@ import asyncio
 import json
 import logging
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 from urllib.parse import urlencode
 
@@ -20,6 +21,7 @@ from bot.channels.telegram_bot.deliver import Wait, outcome_of
 from bot.channels.telegram_bot.incoming import ALLOWED_UPDATES, Migration, Ourselves, incoming_of
 from bot.channels.telegram_bot.watchdog import Watchdog
 from bot.channels.telegram_bot.writer import Writer
+from bot.chat.file import LARGEST_BYTES
 from bot.post import Arrival, Incoming, accept
 from scouting_db.directory import Directory
 from scouting_db.values import AccountId, Micros
@@ -123,8 +125,8 @@ class Fetch:
             return
         read = [(int(raw["update_id"]), self._read(raw)) for raw in updates]
         arrivals = [
-            Arrival(update_id=number, incoming=value)
-            for number, value in read
+            Arrival(update_id=number, incoming=await self._with_file(raw, value))
+            for raw, (number, value) in zip(updates, read, strict=True)
             if value is not None and not isinstance(value, Migration)
         ]
         self._courtesy.answer_taps(arrivals)
@@ -142,6 +144,30 @@ class Fetch:
             # Of the update itself only its number: the log never holds what people write.
             log.error("update %s cannot be read: %s", raw["update_id"], type(error).__name__)
             return None
+
+    async def _with_file(self, raw: dict[str, Any], incoming: Incoming) -> Incoming:
+        """The same with the file that came with it; without its content where it cannot be had.
+
+        Fetched before the update is stored, so that a turn needs no network and a file once
+        accepted is not lost. Bot API: getFile gives a path, the file server its content.
+        """
+        if incoming.file is None:
+            return incoming
+        document = raw["message"]["document"]
+        if not 0 <= document.get("file_size", 0) <= LARGEST_BYTES:
+            return incoming
+        try:
+            told: Any = await self._bot.do_api_request(
+                "getfile", api_kwargs={"file_id": document["file_id"]}
+            )
+            url = f"{self._bot.base_file_url}/{told['file_path']}"
+            content = bytes(await self._request.retrieve(url))
+        except (TelegramError, LookupError, TypeError) as error:
+            log.warning("a file could not be fetched: %s", type(error).__name__)
+            return incoming
+        if len(content) > LARGEST_BYTES:
+            return incoming
+        return replace(incoming, file=replace(incoming.file, content=content))
 
     async def _commit(self, arrivals: Sequence[Arrival], moves: Sequence[Migration]) -> None:
         """Store for good, however long the disk refuses; the server keeps updates for a day."""

@@ -12,6 +12,7 @@ from typing import Any
 
 from telegram.constants import ChatType, MessageAttachmentType, UpdateType
 
+from bot.chat.file import File
 from bot.post import Incoming, IncomingKind
 from scouting_db.values import Micros
 
@@ -27,6 +28,7 @@ OWN_KINDS = {
     MessageAttachmentType.STICKER: IncomingKind.STICKER,
     MessageAttachmentType.VOICE: IncomingKind.VOICE,
     MessageAttachmentType.VIDEO_NOTE: IncomingKind.VOICE,
+    MessageAttachmentType.DOCUMENT: IncomingKind.FILE,
 }
 """Fields of a message that hold its content; other attachments are IncomingKind.OTHER."""
 
@@ -128,7 +130,13 @@ def _built(
         external_message_id=message["message_id"],
         reply_to=message.get("reply_to_message", {}).get("message_id"),
         forwarded="forward_origin" in message,
+        file=_file(message) if kind is IncomingKind.FILE else None,
     )
+
+
+def _file(message: Json) -> File:
+    """The file by its name; its content is fetched before the update is stored."""
+    return File(name=str(message["document"].get("file_name", "file")), content=None)
 
 
 def _without_our_name(text: str, me: Ourselves) -> str | None:

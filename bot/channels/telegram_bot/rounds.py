@@ -12,7 +12,8 @@ from sqlalchemy import Connection
 
 from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
-from bot.post import LEASE_MICROS, Limits, Turn, run_batch
+from bot.chat.reminding import plain, remind
+from bot.post import LEASE_MICROS, Limits, Turn, give_reminders, run_batch
 from scouting_db.directory import Directory
 from scouting_db.values import AccountId, Micros, OutboxRow, Sent
 
@@ -113,9 +114,21 @@ class Rounds:
             connection, self._account, self._turn, now=self._clock(), limits=self._limits
         )
         now = self._clock()
+        given = give_reminders(
+            connection, self._account, remind, plain=plain, now=now, limits=self._limits
+        )
+        more = batch.full or given > 0
         rows = directory.lease(self._account, now=now, until=Micros(now + LEASE_MICROS))
-        due = None if rows or batch.full else directory.next_due(self._account)
-        return Round(rows=rows, more=batch.full, next_due=due)
+        due = None if rows or more else self._next_due(directory, now)
+        return Round(rows=rows, more=more, next_due=due)
+
+    def _next_due(self, directory: Directory, now: Micros) -> Micros | None:
+        """When the next message or reminder may be due."""
+        waiting = (
+            directory.next_due(self._account),
+            directory.next_reminder(self._account, now=now),
+        )
+        return min((one for one in waiting if one is not None), default=None)
 
     async def _sleep(self, next_due: Micros | None) -> None:
         wait_s = LONGEST_SLEEP_S

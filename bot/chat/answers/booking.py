@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import show
 from bot.chat.answers.of_people import manage_people
@@ -62,7 +63,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.OWN_RATES:
             return drop_rates(desk, said)
         case BookVerb.EXPORT:
-            return Reply(text=wording("book.export"))
+            return export(desk, said.words)
         case _:
             return manage_people(desk, said)
 

@@ -8,6 +8,8 @@ from secrets import SystemRandom
 from types import MappingProxyType
 from typing import Any
 
+from sqlalchemy import Connection
+
 from bot.chat.book_evidence import BookEvidence, note_of
 from bot.chat.context import Context
 from bot.chat.gather import BookView, BookViews, Read
@@ -66,6 +68,7 @@ class Desk:
     `trace` collects what the `--json` contract reports beside the reply.
     """
 
+    connection: Connection
     book: Book
     book_id: BookId
     chat: ChatRow

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, datetime, time, timedelta
-from zoneinfo import ZoneInfo
+from datetime import time
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_up
+from bot.chat.answers.reminder_times import remind_of_announced, times_now, times_of_same_pair
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
@@ -20,6 +20,7 @@ from bot.chat.question import (
 )
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
 from knowledge.game import (
     Discipline,
@@ -27,6 +28,7 @@ from knowledge.game import (
 )
 from knowledge.vocabulary import Mode, PlayerId, Topic
 from scouting_db.values import MatchRow, Micros
+from scouting_db.zones import Moment
 
 _NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
@@ -44,14 +46,19 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     if listed is not None:
         return take_up_listed(desk, listed, said)
     before = desk.context
+    moment = _moment(desk, said.at, said.text)
     match = desk.book.announce(
         our_pair=desk.pair_of(desk.ours),
         their_pair=desk.pair_of(theirs),
         format=format_to_json(format),
-        starts_at=starts_at(desk, said.at),
+        starts_at=None if moment is None else moment.at,
         court=said.court,
     )
-    change = desk.record("announce", {"match": match}, {"context": before.to_json()})
+    change = desk.record(
+        "announce",
+        {"match": match},
+        {"context": before.to_json(), "times": times_of_same_pair(desk, match)},
+    )
     desk.changed()
     desk.context = replace(
         before.after_result().looking_at(*theirs),
@@ -61,7 +68,11 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         mode=Mode.OPEN,
     )
     desk.trace |= {"match": match}
-    lines = [announced(desk, theirs, said, format), wording("match.who_serves")]
+    lines = [
+        announced(desk, theirs, said, format),
+        *remind_of_announced(desk, match, moment),
+        wording("match.who_serves"),
+    ]
     if said.format_fault is not None:
         fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
         lines.insert(1, wording("match.format_fault").format(fault=fault))
@@ -95,24 +106,31 @@ def plan_button() -> Button:
 
 def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
     """A match of the pool is named as the next one: it comes first, with what is told of it."""
-    before = desk.context
+    before, moment = desk.context, _moment(desk, said.at, said.text)
     changed = replace(
         row,
         format=dict(row.format) if said.format is None else format_to_json(said.format),
-        starts_at=row.starts_at if said.at is None else starts_at(desk, said.at),
+        starts_at=row.starts_at if moment is None else moment.at,
         court=row.court if said.court is None else said.court,
     )
     if changed != row:
         desk.book.replace_match(changed)
     stood = {"format": dict(row.format), "starts_at": row.starts_at, "court": row.court}
     change = desk.record(
-        "pool_match", {"match": row.match}, {"context": before.to_json(), "row": stood}
+        "pool_match",
+        {"match": row.match},
+        {"context": before.to_json(), "row": stood, "times": times_now(desk, [row.match])},
     )
     take_up(desk, changed)
     desk.match_changed()
-    text = announced(desk, opponents_of(changed), said, desk.format())
+    lines = [
+        announced(desk, opponents_of(changed), said, desk.format()),
+        *remind_of_announced(desk, row.match, moment),
+        wording("pool.of_the_pool"),
+        wording("match.who_serves"),
+    ]
     return Reply(
-        text="\n".join([text, wording("pool.of_the_pool"), wording("match.who_serves")]),
+        text="\n".join(lines),
         buttons=rows([*serve_buttons(row.match, desk.log()), plan_button(), undo_button(change)]),
         about=("match", row.match),
     )
@@ -129,13 +147,13 @@ def _opponents(
     return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
 
 
-def starts_at(desk: Desk, at: time | None) -> Micros | None:
-    """The next time the clock in the book's zone shows `at`."""
+def starts_at(desk: Desk, at: time | None, text: str) -> Micros | None:
+    """When that is by the book's clock; `text` may name the day."""
+    moment = _moment(desk, at, text)
+    return None if moment is None else moment.at
+
+
+def _moment(desk: Desk, at: time | None, text: str) -> Moment | None:
     if at is None:
         return None
-    zone = ZoneInfo(desk.book.about().zone)
-    now = datetime.fromtimestamp(desk.now / 1e6, UTC).astimezone(zone)
-    start = datetime.combine(now.date(), at, zone)
-    if start < now - timedelta(hours=1):
-        start += timedelta(days=1)
-    return Micros(int(start.timestamp() * 1e6))
+    return moment_said(at, text, now=desk.now, zone=desk.book.about().zone)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.results import told_result
+from bot.chat.answers.results import score_of, told_result
 from knowledge.advice import Advice
 from knowledge.given_plan import GivenLine, LastMeeting, Tried
 from knowledge.planning.line import Line, Phase
@@ -104,7 +104,7 @@ def _meeting(desk: Desk, pair: PairId, row: MatchRow) -> LastMeeting:
     return LastMeeting(
         day=day_of(desk, row.made_at),
         won=result.won,
-        games=result.games,
+        games=score_of(result.games),
         plan=lines,
         tried=_tried(desk, row, lines),
     )

@@ -18,6 +18,7 @@ from bot.chat.answers.pool_order import (
     match_words,
     take_up,
 )
+from bot.chat.answers.reminder_times import times_as_stored
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.match_log import format_to_json, unvoided
@@ -103,7 +104,7 @@ def _add_match(desk: Desk, event: EventId, team: PoolTeam, said: PoolSaid, liste
             our_pair=desk.pair_of(desk.ours),
             their_pair=desk.pair_of(theirs),
             format=format if is_said else format | {ASSUMED: True},
-            starts_at=starts_at(desk, team.at),
+            starts_at=starts_at(desk, team.at, said.text),
             court=team.court,
             event=event,
         )
@@ -240,5 +241,6 @@ def pool_match_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[st
     row = desk.book.match(MatchId(targets["match"]))
     if row is not None:
         desk.book.replace_match(replace(row, **before["row"]))
+        times_as_stored(desk, before["times"])
     remember_before(desk, before)
     return wording("pool.order")

@@ -9,6 +9,7 @@ from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.imports import press_import
 from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
@@ -18,6 +19,7 @@ from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.plan_pages import plan_page
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
+from bot.chat.answers.reminders import press_zone
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.scout_taps import press_scout
 from bot.chat.answers.several import take_later
@@ -47,7 +49,7 @@ from knowledge.vocabulary import (
     Value,
     Wing,
 )
-from scouting_db.values import ChangeId, NewObservation, NoteId
+from scouting_db.values import ChangeId, InboxId, NewObservation, NoteId
 
 TAPPED_WEIGHT = 1.0
 
@@ -101,6 +103,8 @@ _ARGUMENTS = {
     Verb.MEMBER: (2, 2),
     Verb.BOOK: (1, 2),
     Verb.FORGET: (1, 2),
+    Verb.ZONE: (1, 1),
+    Verb.IMPORT: (1, 1),
 }
 """The fewest and the most arguments of each verb."""
 
@@ -156,6 +160,10 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return turn_to(desk, args[0], number_in(args[1]), number_in(args[2]))
         case Verb.INVITE | Verb.MEMBER | Verb.BOOK | Verb.FORGET:
             return press_of_people(desk, tapped)
+        case Verb.IMPORT:
+            return press_import(desk, InboxId(number_in(args[0])))
+        case Verb.ZONE:
+            return press_zone(desk, args[0])
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:

@@ -9,11 +9,13 @@ from typing import Any
 from bot.chat.answers.coaching import coach_before
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_as_stored, is_under_way
+from bot.chat.answers.imports import back_to_book
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.pools import pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
+from bot.chat.answers.reminder_times import times_as_stored
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import is_of_card, with_question
 from bot.chat.answers.undo_entries import (
@@ -30,6 +32,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.vocabulary import AgreementKey, PlayerId
 from scouting_db.values import (
+    BookId,
     ChangeId,
     ChangeRow,
     MatchId,
@@ -164,6 +167,8 @@ def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any
     match = MatchId(targets["match"])
     if not desk.book.entries(match):
         desk.book.remove_match(match)
+        if "times" in before:
+            times_as_stored(desk, before["times"])
     if desk.context.match == match:
         remember_before(desk, before)
     return "the match"
@@ -257,7 +262,41 @@ def _own_rates_words(targets: Mapping[str, Any]) -> str:
     return "your rally numbers" if are_set else "dropping your numbers"
 
 
+def _times_before(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    times_as_stored(desk, before)
+    return "times and reminders"
+
+
+def _times_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    times_as_stored(desk, targets["after"])
+    return "times and reminders"
+
+
+def _take_out_import(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    for note in targets["notes"]:
+        desk.book.delete_note(NoteId(note))
+    for player in targets["players"]:
+        desk.book.remove_player(PlayerId(player))
+    return f"{len(targets['players'])} players"
+
+
+def _import_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    for player in targets["players"]:
+        desk.book.restore_player(PlayerId(player))
+    for note in targets["notes"]:
+        desk.book.restore_note(NoteId(note))
+    return f"{len(targets['players'])} players"
+
+
+def _leave_book(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
+    went = back_to_book(desk, BookId(before["book"]))
+    return "opening that book" if went else "nothing: the book before is closed to you"
+
+
 _UNDO: Mapping[str, Way] = {
+    "import": _take_out_import,
+    "open_book": _leave_book,
+    "times": _times_before,
     "add_note": _delete_note,
     "delete_note": _restore_note,
     "read_note": _unread_note,
@@ -280,6 +319,8 @@ _UNDO: Mapping[str, Way] = {
 }
 
 _REDO: Mapping[str, Way] = {
+    "import": _import_again,
+    "times": _times_again,
     "add_note": _restore_note,
     "delete_note": _delete_note,
     "add_claim": put_in,

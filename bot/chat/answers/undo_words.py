@@ -73,6 +73,9 @@ _CHANGED = {
     "context": "your pair",
     "format": "the format",
     "rally_detail": "how the rally went",
+    "import": "what came with the file",
+    "open_book": "opening that book",
+    "times": "times and reminders",
     "base_rates": "your usual rally numbers",
     "own_rates": "your rally numbers",
 }
