@@ -84,7 +84,7 @@ def _asked(line: str, text: str, chat: ChatView) -> CoachSaid | None:
     if found is not None:
         ours = _pair(found["o1"], found["o2"], chat)
         theirs = _pair(found["t1"], found["t2"], chat)
-        if not ours or _is_ours_now(ours, theirs, chat):
+        if not ours or _is_ours_now(ours, theirs, chat) or _are_opponents(ours, chat):
             return None
         asks = f"{found['asks']} against {found['rest']}"
         return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
@@ -133,6 +133,12 @@ def _one_of_ours(one: Mention, chat: ChatView) -> Mention:
 
 def _is_sure(one: Mention) -> bool:
     return one.certainty is Certainty.SURE
+
+
+def _are_opponents(pair: tuple[Mention, ...], chat: ChatView) -> bool:
+    """Whether both are in the book and neither plays for us: nobody's coach but theirs asks so."""
+    ours = {row.player for row in chat.roster if row.ours}
+    return all(_is_sure(one) and one.players[0] not in ours for one in pair)
 
 
 def _are_known_ours(pair: tuple[Mention, ...], chat: ChatView) -> bool:

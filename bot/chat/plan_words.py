@@ -86,6 +86,12 @@ _CUE_RECEIVING = re.compile(
 )
 
 
+_BEFORE_A_RALLY = re.compile(
+    r"\bbefore (?:(?:each|every|any|the|our|my|next) )+(?:serve|return|rally|point)\b"
+)
+"""`remind us of the plan before each serve`: a cue, as `reminders_said` reads it."""
+
+
 def plan_said(message: Message, chat: ChatView) -> Understood | None:
     """What such a message wants; None for a plain question of a plan, and for all else."""
     if chat.forwarded:
@@ -94,6 +100,8 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     serving = _serving(line)
     if serving is not None:
         return _cue(message, serving=serving)
+    if _BEFORE_A_RALLY.search(line):
+        return None
     what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
     what = what or _loosely(line, message) or _sends_it(line, chat)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):

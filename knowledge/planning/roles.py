@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from knowledge.game import receiver, server
+from knowledge.game import Discipline, receiver, server
 from knowledge.planning.line import Line, Phase
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import PlayerId
@@ -51,7 +51,7 @@ def roles_of(situation: Situation, *, we_serve: bool) -> Roles:
         who = server(game) if we_serve else receiver(game)
     bound = next((one for one in situation.ours if one.player == who), None)
     free = None
-    if bound is not None:
+    if bound is not None and game is not None and game.format.discipline is Discipline.DOUBLES:
         free = next((one for one in situation.ours if one.player != bound.player), None)
     return Roles(
         we_serve=we_serve,

@@ -13,11 +13,11 @@ from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.flight.launch import Floats
 from knowledge.reach import Placed, slacks_after
 
-COARSE: Final = 13
-FINE: Final = 9
+COARSE: Final = 37
+FINE: Final = 13
 ROUNDS: Final = 3
 """Moments looked at on a leg, then between the neighbours of the best, and again: a leg of half a
-second comes down to less than a millisecond."""
+second comes down to a fraction of a millisecond, but for a spike between two moments (up to 3 ms)."""
 
 
 class Leg(Protocol):

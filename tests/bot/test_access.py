@@ -10,9 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cache
+from typing import Any
 
 import pytest
 import walled
+from sqlalchemy import select
 from walled import ACTORS, PLAYERS, Actor, World, breaches, offered_by, payloads, world
 
 from bot.chat.payload import Tap, Verb
@@ -102,11 +104,11 @@ def anything_said(patch: pytest.MonkeyPatch) -> None:
 def removed_members_stay(patch: pytest.MonkeyPatch) -> None:
     from bot.chat.place import place_of
 
-    def careless(directory: object, chat: object, person: object, *, user_name: str) -> Place:
+    def careless(directory: object, chat: object, person: object, **known: Any) -> Place:
         book = chat.book  # type: ignore[attr-defined]
         if book is not None:
             return Place(book=book)
-        return place_of(directory, chat, person, user_name=user_name)  # type: ignore[arg-type]
+        return place_of(directory, chat, person, **known)  # type: ignore[arg-type]
 
     patch.setattr("bot.chat.turn.place_of", careless)
 
@@ -130,12 +132,21 @@ def any_book_may_be_used(patch: pytest.MonkeyPatch) -> None:
     patch.setattr("scouting_db.directory.Directory.memberships", all_of_them)
 
 
+def a_file_of_any_chat(patch: pytest.MonkeyPatch) -> None:
+    def careless(directory: object, inbox: int, _chat: object) -> object:
+        payload = select(tables.inbox.c.payload).where(tables.inbox.c.inbox_id == inbox)
+        return directory._connection.execute(payload).scalar()  # type: ignore[attr-defined]
+
+    patch.setattr("scouting_db.directory.Directory.payload_of", careless)
+
+
 FAULTS: dict[str, tuple[Callable[[pytest.MonkeyPatch], None], Actor]] = {
     "everybody is an editor": (editor_everywhere, ACTORS[2]),
     "any tap is taken": (any_tap, ACTORS[0]),
     "anything said is done": (anything_said, ACTORS[2]),
     "a removed member stays": (removed_members_stay, ACTORS[4]),
     "a roster without its book": (a_roster_of_all_books, ACTORS[3]),
+    "any file may be imported": (a_file_of_any_chat, ACTORS[3]),
     "any book may be switched to": (any_book_may_be_used, ACTORS[3]),
 }
 

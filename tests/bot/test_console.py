@@ -105,14 +105,14 @@ def test_a_book_of_ones_own_is_kept(tmp_path: Path) -> None:
 
 def test_a_book_goes_out_and_comes_in_again(tmp_path: Path) -> None:
     one, two = str(tmp_path / "one.sqlite"), str(tmp_path / "two.sqlite")
-    lines, again = tmp_path / "book.jsonl", tmp_path / "again.jsonl"
+    out, again = tmp_path / "book.json", tmp_path / "again.json"
     seamwise("--book", one, typed="/add Hale\nhale is tall\nwe are Mira and Tom\n")
-    assert seamwise("book", "export", str(lines), "--book", one).returncode == 0
-    assert seamwise("book", "import", str(lines), "--book", two).returncode == 0
+    assert seamwise("book", "export", str(out), "--book", one).returncode == 0
+    assert seamwise("book", "import", str(out), "--book", two).returncode == 0
     assert seamwise("book", "export", str(again), "--book", two).returncode == 0
-    said = [json.loads(line) for line in lines.read_text(encoding="utf-8").splitlines()]
-    back = [json.loads(line) for line in again.read_text(encoding="utf-8").splitlines()]
-    assert len(said) == len(back)
+    said = json.loads(out.read_text(encoding="utf-8"))
+    back = json.loads(again.read_text(encoding="utf-8"))
+    assert said == back
     assert "hale is tall" in seamwise("ask", "--book", two, "show notes on hale").stdout
 
 

@@ -285,6 +285,7 @@ def test_the_console_shows_what_fell_due_at_the_next_prompt(store: Store) -> Non
 
 def test_a_reader_may_list_but_not_cancel(playing: Talk) -> None:
     group = replace(playing, chat="group", is_group=True)
+    group.bind_new_book()
     group.say("timezone UTC")
     add(group, "Okafor", "Lindqvist")
     group.say("next: okafor and lindqvist, 11:00")

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from itertools import product
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from talk import Talk, demo_talk
 
-from bot.chat.payload import LIMIT_BYTES, Tap, Verb
+from bot.chat.file import File
+from bot.chat.payload import LIMIT_BYTES, STAMP_BYTES, Tap, Verb, stamped, tap
+from bot.chat.question import PlanAsk
 from bot.chat.wording import wording
+from bot.post import IncomingKind
 from knowledge.advice import MatchFact
-from knowledge.vocabulary import Topic, Trait, Value
+from knowledge.planning.scout_questions import scout_questions
+from knowledge.vocabulary import AgreementKey, Topic, Trait, Value
 
 HUGE = str(10**40)
 """Beyond what a database column holds."""
@@ -21,13 +23,28 @@ BEYOND_BY_ONE = str(2**63)
 
 BAD_NUMBERS = ["0", "-1", "987654321", BEYOND_BY_ONE, HUGE, "x", "1.5", "٣", "1 ", "nan", "us"]
 
+NO_NUMBERS = ["-1", BEYOND_BY_ONE, HUGE, "x", "1.5", "٣", "1 ", "nan"]
+"""What no page can be numbered; a page past the last one is the last one."""
+
+LISTS = ["pool", "leaks", "student"]
+
+REACHED = 10**12
+"""More than any row's number comes to: the post's are the highest, one for each message of
+everybody, and a thousand of them a second would take thirty years."""
+
 TOO_OLD = wording("unclear.too_old")
 
 
+def zone_of(talk: Talk) -> str:
+    with talk.book() as book:
+        return book.about().zone
+
+
 def changes_nothing(talk: Talk, payload: str) -> str:
-    stored, context = talk.stored(), talk.context
+    stored, zone, context = talk.stored(), zone_of(talk), talk.context
     reply = talk.press(payload)
     assert talk.stored() == stored, payload
+    assert zone_of(talk) == zone, payload
     assert talk.context == context, payload
     return reply
 
@@ -122,6 +139,26 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
         Verb.PLAN: [["steal", player, hale], ["b", player], ["b"]]
         + [["share", player, bad] for bad in BAD_NUMBERS]
         + [["again", bad, hale] for bad in BAD_NUMBERS],
+        Verb.PAGE: [["notes", match, "1"], ["pool", match], ["leaks", match, "1", "1"]]
+        + [[what, bad, "1"] for what in LISTS for bad in BAD_NUMBERS]
+        + [[what, match, bad] for what in LISTS for bad in NO_NUMBERS],
+        Verb.SCOUT: [
+            ["open", "any"],
+            ["open", "weather", player],
+            ["open", "any", player, hale, mira],
+            ["open", "any", player, "9999"],
+            ["7", "done"],
+            ["7", "look", player],
+            ["7", "skip", player, "hand"],
+            ["7", "hand", player, "1"],
+            *(["open", "any", bad] for bad in BAD_NUMBERS),
+            *([bad, "hand", player, "1"] for bad in BAD_NUMBERS),
+            *([bad, "done"] for bad in BAD_NUMBERS),
+        ],
+        Verb.ZONE: [["Mars/Base"], ["utc "], ["../etc/passwd"], ["/etc/localtime"], ["Europe"]]
+        + [["Europe/Vienna", "UTC"], ["Europe/" + "x" * 300], ["Europe\0/Vienna"]]
+        + [[bad] for bad in BAD_NUMBERS],
+        Verb.IMPORT: [["1"], ["1", "1"], *([bad] for bad in BAD_NUMBERS)],
         Verb.EXAMPLE: [[bad] for bad in BAD_NUMBERS] + [["4"]],
         Verb.USE_LOG: [["book"], ["log", "log"]],
         Verb.LATER: [[bad] for bad in BAD_NUMBERS] + [["1"], ["7"]],
@@ -219,6 +256,46 @@ def test_a_tap_with_a_number_of_another_book_changes_nothing(demo: Talk) -> None
         assert "Vance" not in reply, payload
 
 
+def test_a_file_of_another_chat_is_not_imported(demo: Talk) -> None:
+    """The number is the installation's, so a forger may hit upon somebody else's file."""
+    other = demo.of("kim", chat="kim's")
+    other.send(IncomingKind.FILE, file=File(name="draw.csv", content=b"Name\nZora Vance\n"))
+    demo.say("/players")
+    assert changes_nothing(demo, other.button("add them").payload) == TOO_OLD
+    assert other.tap("add them").startswith("Added 1 players")
+
+
+def test_a_message_that_was_no_file_is_not_imported(demo: Talk) -> None:
+    demo.send(IncomingKind.FILE, file=File(name="draw.csv", content=b"Name\nZora Vance\n"))
+    pressed = Tap.parse(demo.button("add them").payload)
+    demo.say("/players")
+    (number,) = map(int, pressed.args)
+    assert changes_nothing(demo, tap(Verb.IMPORT, number + 1)) == TOO_OLD
+
+
+def test_a_forged_tap_of_an_open_card_changes_nothing(demo: Talk) -> None:
+    """Another card's number, somebody it is not about, what it never asked, no such answer."""
+    demo.say("scout ruiz and hale")
+    assert demo.context.scouting is not None
+    card = demo.context.scouting.card
+    (asked, *_), okafor = demo.context.scouting.asked, demo.player("Okafor")
+    watched, question = asked
+    later = next(one.id for one in scout_questions().values() if one.id != question)
+    for args in (
+        (card - 1, question, watched, 1),
+        (card, question, okafor, 1),
+        (card, question, 9999, 1),
+        (card, later, watched, 1),
+        (card, "weather", watched, 1),
+        (card, "look", okafor),
+        (card, "skip", okafor, question),
+        (card, "skip", watched, "weather"),
+        (card, "done", watched),
+        *((card, question, watched, bad) for bad in ("0", "99", HUGE, "x")),
+    ):
+        assert changes_nothing(demo, ":".join(map(str, ("1", "scout", *args)))).strip()
+
+
 def test_a_name_asked_about_is_settled_once(demo: Talk) -> None:
     demo.say("note zorblatt: lefty")
     pressed = demo.button("add zorblatt").payload
@@ -258,9 +335,36 @@ def test_the_whose_call_buttons_carry_their_place_in_the_log(demo: Talk) -> None
     assert demo.stored() == stored
 
 
-@given(numbers=st.tuples(st.integers(0, 2**63 - 1), st.integers(0, 2**63 - 1)))
-def test_the_longest_payload_fits_a_telegram_button(numbers: tuple[int, int]) -> None:
-    """Bot API: callback_data is 1 to 64 bytes. Longest realistic arguments of each verb."""
-    for who, call in product(("us", "them"), ("21-19-2",)):
-        text = str(Tap(verb=Verb.SCORE, args=(who, call, *map(str, numbers))))
-        assert len(text.encode()) <= LIMIT_BYTES
+HIGHEST_STAMPED = 36 ** (STAMP_BYTES - 1) - 1
+"""The highest number of a book that a button can bear."""
+
+NUMBERED = [
+    (Verb.SCORE, "them", "21-19-2", int, int),
+    (Verb.SIDES, "them", int, int, int),
+    (Verb.SERVER, int, int, int),
+    (Verb.ENDED, "winner", int, int),
+    (Verb.ENDED_BY, int, int, int),
+    (Verb.MEANT, int, int, int),
+    (Verb.PLAN, max(PlanAsk, key=len), int, int),
+    (Verb.PAGE, "student", int, int),
+    (Verb.AGREE, max(AgreementKey, key=len), "forehand", int, int),
+]
+"""The longest forms that carry numbers, by verb; int stands for one."""
+
+
+@pytest.mark.parametrize("form", NUMBERED, ids=lambda form: ":".join(map(str, form[:3])))
+@given(numbers=st.lists(st.integers(0, REACHED), min_size=3, max_size=3))
+def test_the_longest_payload_fits_a_telegram_button(
+    form: tuple[object, ...], numbers: list[int]
+) -> None:
+    """Bot API: callback_data is 1 to 64 bytes, of which a book's stamp takes 9.
+
+    Three numbers as long as a column holds, 19 digits each, would fill them alone. So what must
+    fit is what the numbers can come to: rows are numbered by book, messages by installation.
+    """
+    left = iter(numbers)
+    args = [next(left) if arg is int else arg for arg in form[1:]]
+    verb = form[0]
+    assert isinstance(verb, Verb)
+    text = stamped(tap(verb, *args), HIGHEST_STAMPED)
+    assert len(text.encode()) <= LIMIT_BYTES

@@ -18,7 +18,7 @@ def test_a_roster_is_fetched_shown_and_added_on_a_tap(api: Server, mira: int) ->
     api.ask(lambda state: state.files.update({"documents/draw": DRAW}))
     api.put(message_update(chat_id=mira, **document("draw.csv", "draw", len(DRAW))))
     (preview,) = api.wait_for_sent(1, mira)
-    assert preview.text.startswith("draw.csv: 2 players, 2 new.")
+    assert preview.text.startswith("draw․csv: 2 players, 2 new.")  # a name, and no link
     payload = preview.payload("add them")
     api.put(tap_update(chat_id=mira, message_id=preview.message_id, data=payload))
     assert api.wait_for_sent(2, mira)[-1].text == "Added 2 players, 1 pairs, 0 hands."

@@ -252,8 +252,8 @@ def test_what_comes_next_is_what_play_leads_to(situation: Situation) -> None:
 
 @given(SITUATIONS)
 def test_the_cue_is_short_and_speaks_to_whom_the_score_settles(situation: Situation) -> None:
-    """At most eight words, no number; receiving it may name only the one of us who receives,
-    serving only the one of them who does; and who plays is the rulebook's."""
+    """At most eight words, no number; receiving it may name only the one of us who receives, or the
+    partner who asks, serving only the one of them who does; and who plays is the rulebook's."""
     game = _game(situation)
     advice = cue.advise(replace(situation, topic=Topic.CUE))
     words = advice.call.split()
@@ -262,7 +262,10 @@ def test_the_cue_is_short_and_speaks_to_whom_the_score_settles(situation: Situat
     serves, receives = server(game), receiver(game)
     if not game.we_serve and receives is not None:
         other = next(one for one in OURS if one != receives)
-        assert name(other) not in advice.call
+        is_partner_asking = (
+            situation.asker == other and game.format.discipline is Discipline.DOUBLES
+        )
+        assert is_partner_asking or name(other) not in advice.call
     if game.we_serve and receives is not None and advice.call.startswith("Serve "):
         other = next(one for one in (OKAFOR.player, LINDQVIST.player) if one != receives)
         assert name(other) not in advice.call

@@ -33,6 +33,9 @@ from scouting_db.values import (
 FORMAT = {"target": 11}
 
 
+TOLD = "okafor netted a dink"
+"""The words of a told rally."""
+
 RALLY_MESSAGE = 7
 """The channel's number of the message that told the rally."""
 
@@ -76,7 +79,7 @@ class Filled:
         book.remind(self.coming, team.chat, **REMINDER)
         book.agree(self.ours, AgreementKey.MIDDLE, "forehand", "forehand")
         book.append(self.match, EntryKind.RALLY, won_by=Winner.US, inbox=told)
-        book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor))
+        book.tell_rally(RallyRow(match=self.match, n=1, by_player=self.okafor, words=TOLD))
         made = RateRow(match=self.match, n=1, player=self.okafor, rate=Rate.SERVE_IN, made=True)
         drafts = [replace(row, n=0) for row in book.entries(self.match)]
         more = book.append_all(self.match, drafts, inbox=told)
@@ -119,6 +122,8 @@ READS: dict[str, Callable[[Book, Filled], Any]] = {
     "notes_of": lambda book, has: book.notes_of(has.okafor),
     "recent_notes": lambda book, _: book.recent_notes(),
     "unread_notes": lambda book, _: book.unread_notes(),
+    "all_words": lambda book, _: book.all_words(),
+    "all_rally_words": lambda book, _: book.all_rally_words(),
     "observations": lambda book, has: book.observations([has.okafor]) or book.observations(),
     "note_changes": lambda book, _: book.note_changes(-1).observations,
     "match_rates": lambda book, _: book.match_rates(),
@@ -176,6 +181,10 @@ WRITES: dict[str, Callable[[Book, Filled], object]] = {
     "mark_undone": lambda book, has: book.mark_undone(has.change),
     "mark_redone": lambda book, has: book.mark_redone(has.undone),
     "set_about": lambda book, _: book.set_about(name="Y", zone="UTC"),
+    "reword_note": lambda book, has: book.reword_note(has.note, "right-handed"),
+    "erase_rally_words": lambda book, has: book.erase_rally_words(has.match, 1),
+    "erase_note": lambda book, has: book.erase_note(has.note),
+    "forget_player": lambda book, has: book.forget_player(has.okafor),
 }
 """Every write that names an existing row, tried on the rows of another book."""
 

@@ -9,12 +9,14 @@ from __future__ import annotations
 import json
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import time
 from pathlib import Path
 from typing import Any
 
 from bot.chat.format_said import SaidFormat
 from bot.chat.question import (
     FormatTold,
+    MatchMoved,
     MatchSaid,
     RallySaid,
     ResultSaid,
@@ -207,6 +209,8 @@ def fields_of(said: Understood) -> dict[str, Any]:
             return running | {"kind": "match", "games": [list(game) for game in games], "won": won}
         case MatchSaid():
             return _match_fields(said)
+        case MatchMoved(at=at, court=court):
+            return {"kind": "match", "opponents": 0, "time": _clock(at), "court": court}
         case FormatTold(format=format):
             return {"kind": "match", **_format_fields(format)}
         case _:
@@ -218,11 +222,15 @@ def _won_by_server(score: SaidScore | None) -> dict[str, str]:
     return {} if score is None else {"won_by": "us" if score.we_serve else "them"}
 
 
+def _clock(at: time | None) -> str | None:
+    return None if at is None else f"{at.hour}:{at.minute:02d}"
+
+
 def _match_fields(said: MatchSaid) -> dict[str, Any]:
     return {
         "kind": "match",
         "opponents": len(said.mentions),
-        "time": None if said.at is None else f"{said.at.hour}:{said.at.minute:02d}",
+        "time": _clock(said.at),
         "court": said.court,
         **_format_fields(said.format),
     }

@@ -15,13 +15,17 @@ from sqlalchemy.engine import make_url
 from talk import Talk, raw_of
 
 from bot.chat.answers.membership import Act
+from bot.chat.file import File
 from bot.chat.payload import stamped, unstamped
+from bot.chat.question import PlanAsk
 from bot.chat.turn import hear, marked
+from bot.post import IncomingKind
 from knowledge.vocabulary import Topic
 from scouting_db import tables
 from scouting_db.base import Base
 from scouting_db.book import Book
 from scouting_db.directory import Directory
+from scouting_db.exchange import export_book
 from scouting_db.session import Store, _engine, open_store
 from scouting_db.values import BookId, PersonId, Role
 
@@ -36,6 +40,15 @@ MARKERS = {
 }
 """Words of a book that nobody types outside it: names, a note, an alias, a court, an agreement,
 and the book's own name."""
+
+ENOUGH_FOR_A_PLAN = (
+    "{other} is right-handed",
+    "{one} usually stands left",
+    "{other} never poaches",
+    "{one} late hands at the kitchen",
+    "{other} weak backhand volley",
+)
+"""With less in the book a plan says what to look for, and none is kept that could leak."""
 
 TABLES = tuple(table for table in Base.metadata.sorted_tables if "book_id" in table.c)
 
@@ -131,6 +144,21 @@ class World:
                 if table is not tables.chat
             }
 
+    def players_of(self, owner: str) -> tuple[int, ...]:
+        """The two whom the book is about."""
+        names = tables.player.c
+        with self.store.reading() as connection:
+            found = select(names.player_id).where(
+                names.book_id == self.books[owner], names.name.in_(PLAYERS[owner])
+            )
+            return tuple(connection.execute(found.order_by(names.player_id)).scalars())
+
+    def files(self) -> tuple[int, ...]:
+        """The messages in which an owner sent the whole book as a file."""
+        with self.store.reading() as connection:
+            found = select(tables.inbox.c.inbox_id).where(tables.inbox.c.kind == IncomingKind.FILE)
+            return tuple(connection.execute(found).scalars())
+
     def pulse_of(self, owner: str) -> tuple[Any, ...]:
         """What surely moves when somebody writes to the book, cheap enough to ask each time."""
         book = self.books[owner]
@@ -181,6 +209,8 @@ def _book_of(store: Store, owner: str) -> BookId:
     owns.say(f"/add {other}")
     owns.say("we are Vera and Wim")
     owns.say(f"{one.split()[0]} is lefty, pops up backhand dinks, {words[2]}")
+    for told in ENOUGH_FOR_A_PLAN:
+        owns.say(told.format(one=one.split()[0], other=other.split()[0]))
     owns.say(f"/nickname {one.split()[0]} {words[3]}")
     with owns.book() as book:
         # The words of a nickname as a command reads them depend on the lexicon; the row does not.
@@ -195,6 +225,8 @@ def _book_of(store: Store, owner: str) -> BookId:
     with store.writing() as connection:
         book = Book(connection, chat.book, person=None, now=owns.now)
         book.set_about(name=f"{words[5]} book", zone="UTC")
+        document = export_book(connection, chat.book)
+    owns.send(IncomingKind.FILE, file=File(name="book.json", content=document.encode()))
     return BookId(chat.book)
 
 
@@ -225,6 +257,11 @@ SAYINGS = (
     "/plan",
     "/cue",
     "/report quill",
+    "/scout quill",
+    "/scout pell and osk",
+    "/review",
+    "plan b",
+    "more",
     "/adjust",
     "/probe",
     "/timeout",
@@ -306,7 +343,21 @@ def taps(made: World) -> Iterator[str]:
             f"1:tag:serve:deep:{number}:2",
             f"1:agree:middle:forehand:{number}:{number}",
             f"1:forget:player:{number}",
+            f"1:scout:open:any:{number}",
+            f"1:scout:{number}:hand:{number}:1",
+            f"1:scout:{number}:skip:{number}:hand",
+            f"1:scout:{number}:look:{number}",
+            f"1:scout:{number}:done",
+            f"1:page:pool:{number}:0",
+            f"1:page:leaks:{number}:0",
+            f"1:page:student:{number}:0",
         )
+    for owner in PLAYERS:
+        pair = ":".join(map(str, made.players_of(owner)))
+        yield from (f"1:plan:{ask}:{pair}" for ask in PlanAsk)
+        yield f"1:scout:open:any:{pair}"
+    for inbox in made.files():
+        yield f"1:import:{inbox}"
     for book in made.books.values():
         yield f"1:book:use:{book}"
     for person in people:
@@ -326,6 +377,7 @@ def taps(made: World) -> Iterator[str]:
         "1:book:list",
         "1:book:bind:mine",
         "1:book:bind:fresh",
+        "1:zone:Europe/Vienna",
     )
 
 

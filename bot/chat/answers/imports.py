@@ -58,7 +58,7 @@ def take_file(desk: Desk, file: File) -> Reply:
 def press_import(desk: Desk, inbox: InboxId) -> Reply:
     """Do what the preview of that message told."""
     payload = Directory(desk.connection).payload_of(inbox, desk.chat.chat)
-    file = None if payload is None else Incoming.from_json(payload).file
+    file = Incoming.from_json(payload).file if payload else None  # emptied once forgotten
     if file is None or file.content is None:
         return Reply(text=wording("unclear.too_old"))
     text = text_of(file.content)

@@ -107,6 +107,7 @@ def plan_button() -> Button:
 def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
     """A match of the pool is named as the next one: it comes first, with what is told of it."""
     before, moment = desk.context, _moment(desk, said.at, said.text)
+    times = times_now(desk, [row.match])
     changed = replace(
         row,
         format=dict(row.format) if said.format is None else format_to_json(said.format),
@@ -119,7 +120,7 @@ def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
     change = desk.record(
         "pool_match",
         {"match": row.match},
-        {"context": before.to_json(), "row": stood, "times": times_now(desk, [row.match])},
+        {"context": before.to_json(), "row": stood, "times": times},
     )
     take_up(desk, changed)
     desk.match_changed()

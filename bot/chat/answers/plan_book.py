@@ -35,9 +35,10 @@ def keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
 
 def keep_lines(desk: Desk, situation: Situation, lines: Sequence[Line]) -> None:
     """The lines as given now, unless the newest plan has the same."""
-    theirs = desk.pair_of([one.player for one in situation.theirs])
+    players = [one.player for one in situation.theirs]
+    theirs = desk.view.pair_id(players) or desk.pair_of(players)
     given = given_lines(lines)
-    before = desk.book.latest_plan(theirs, variant=PLAN_VARIANT)
+    before = stored_plan(desk, theirs)
     if before is None or [one.text for one in before.lines] != [one.text for one in given]:
         ours = desk.pair_of([one.player for one in situation.ours])
         desk.book.store_plan(our_pair=ours, their_pair=theirs, variant=PLAN_VARIANT, lines=given)

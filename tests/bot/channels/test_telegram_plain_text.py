@@ -24,7 +24,9 @@ from scouting_db.values import About
 
 LINKS = {
     "mention": re.compile(r"(?<!\w)@\w{2,32}\b"),
-    "command": re.compile(r"(?<![\w/<>])/(?!(?:plan|cue|players|undo|mode|bind)\b)\w{1,64}"),
+    "command": re.compile(
+        r"(?<![\w/<>])/(?!(?:plan|cue|scout|review|players|undo|mode|bind)\b)\w{1,64}"
+    ),
     "hashtag": re.compile(r"(?<![\w·\u200c])#[\w·\u200c]*[^\W\d_]"),
     "cashtag": re.compile(r"(?<![\w$])\$(?:1INCH|[A-Z]{1,8})(?![\w$])"),
     "own address": re.compile(r"(?:tg|ton|tonsite)://", re.IGNORECASE),
