@@ -17,7 +17,7 @@ COARSE: Final = 37
 FINE: Final = 13
 ROUNDS: Final = 3
 """Moments looked at on a leg, then between the neighbours of the best, and again: a leg of half a
-second comes down to a fraction of a millisecond, but for a spike between two moments (up to 3 ms)."""
+second comes down to a fraction of a millisecond; a spike between two of them hides up to 3 ms."""
 
 
 class Leg(Protocol):

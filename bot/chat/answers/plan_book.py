@@ -38,7 +38,7 @@ def keep_lines(desk: Desk, situation: Situation, lines: Sequence[Line]) -> None:
     players = [one.player for one in situation.theirs]
     theirs = desk.view.pair_id(players) or desk.pair_of(players)
     given = given_lines(lines)
-    before = stored_plan(desk, theirs)
+    before = stored_plan(desk, theirs) if theirs else None
     if before is None or [one.text for one in before.lines] != [one.text for one in given]:
         ours = desk.pair_of([one.player for one in situation.ours])
         desk.book.store_plan(our_pair=ours, their_pair=theirs, variant=PLAN_VARIANT, lines=given)
