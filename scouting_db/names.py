@@ -68,12 +68,20 @@ class Nobody:
 Match = Found | Alike | Nobody
 
 
+KEPT_LOOKUPS = 4096
+"""Answers kept of one roster: most words that are looked up come again, and are nobody's name."""
+
+
 class NameIndex:
-    """A roster prepared for look-ups whose cost hardly grows with the roster."""
+    """A roster prepared for look-ups whose cost hardly grows with the roster.
+
+    A roster never changes under its index, so an answer given once is kept.
+    """
 
     def __init__(self, roster: Iterable[PlayerRow]) -> None:
         self._keys = NameKeys(roster)
         self.roster = self._keys.roster
+        self._answers: dict[tuple[str, bool], Match] = {}
 
     def has(self, typed: str, *, initials: bool = True) -> bool:
         """Whether the folded words are exactly some player's form, `ana r` among them or not."""
@@ -90,6 +98,14 @@ class NameIndex:
 
     def lookup(self, typed: str, *, nearest: bool = True) -> Match:
         """Who is meant by `typed`, a name and nothing else; `nearest` wants names for Nobody."""
+        kept = self._answers.get((typed, nearest))
+        if kept is None:
+            while len(self._answers) >= KEPT_LOOKUPS:
+                self._answers.pop(next(iter(self._answers)), None)
+            kept = self._answers[typed, nearest] = self._looked_up(typed, nearest=nearest)
+        return kept
+
+    def _looked_up(self, typed: str, *, nearest: bool) -> Match:
         folded = unstretched(without_titles(fold(typed)))
         if not folded:
             return Nobody()

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from voices import OPEN_VOICES, SLOT_VOICES, judge_name, score_names
 
 from knowledge.vocabulary import PlayerId
+from scouting_db import names
 from scouting_db.names import Alike, Found, NameIndex, Nobody, fold, lookup
 from scouting_db.values import PlayerRow
 
@@ -180,3 +181,14 @@ def test_a_look_up_hardly_grows_with_the_roster() -> None:
     typed = [row.name.split()[1] for row in small.roster[:40]]
     typed += [name[:2] + name[3:] for name in typed] + [f"xq{name[::-1]}" for name in typed]
     assert seconds_for(large.lookup, typed) <= 10 * seconds_for(small.lookup, typed)
+
+
+def test_answers_are_kept_and_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Asked again, and after so many others that it was dropped, a name is the same one's."""
+    monkeypatch.setattr(names, "KEPT_LOOKUPS", 3)
+    roster = [PlayerRow(player=PlayerId(1), name="Ana Ruiz", ours=False)]
+    index, fresh = NameIndex(roster), NameIndex(roster)
+    for typed in ("ruiz", "riuz", "hale", "brandt", "ruiz", "ana", "riuz"):
+        assert index.lookup(typed) == index.lookup(typed) == NameIndex(roster).lookup(typed)
+        assert len(index._answers) <= 3
+    assert fresh.lookup("ruiz") == index.lookup("ruiz")
