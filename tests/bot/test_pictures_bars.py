@@ -21,7 +21,7 @@ from PIL import ImageFont
 from scipy.stats import beta
 
 from bot.chat.pictures import draw, palette
-from bot.chat.pictures.bars import MARK_PX, OUR_SIDE, THEIR_SIDE, figure_of
+from bot.chat.pictures.bars import MARK_PX, figure_of
 from bot.chat.pictures.bars_layout import (
     EVEN_PX,
     TRACK_PX,
@@ -33,6 +33,7 @@ from bot.chat.pictures.bars_layout import (
 )
 from bot.chat.pictures.frame import HEIGHT_PX, WIDTH_PX, Box
 from bot.chat.pictures.lettering import font_file
+from bot.chat.pictures.palette import OUR_SIDE, THEIR_SIDE
 from bot.chat.pictures.quick_text import QuickText
 from bot.post.picture_json import picture_from_json, picture_to_json
 from knowledge.evidence import HALF_LIFE_DAYS

@@ -24,10 +24,11 @@ from scipy.optimize import isotonic_regression
 from bot.channels.console import open_console, shown
 from bot.channels.telegram_bot.form import html_of
 from bot.chat.pictures import draw, palette
-from bot.chat.pictures.curve import MARK_PX, OUR_SIDE, THEIR_SIDE
+from bot.chat.pictures.curve import MARK_PX
 from bot.chat.pictures.curve_layout import CHART, MARGIN, notes_that_fit, row_edges_px, spread
 from bot.chat.pictures.drawing import figure_of
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box
+from bot.chat.pictures.palette import OUR_SIDE, THEIR_SIDE
 from bot.post import Outgoing
 from knowledge.advice import ChanceCurve, CurveMark, GameBreak
 from knowledge.chance_curve import chance_curve

@@ -14,6 +14,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.note_clashes import clashes
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.scout_card import ANY, close, open_card, queue_of, with_question
+from bot.chat.answers.tapped_note import TAPPED_WEIGHT, tapped_note
 from bot.chat.payload import BadPayloadError, number_in
 from bot.chat.question import Claim
 from bot.chat.render import rows
@@ -21,11 +22,8 @@ from bot.chat.reply import Reply
 from bot.chat.scouting import Scouting, Tapped
 from bot.chat.wording import wording
 from knowledge.planning.scout_questions import Answer, ScoutQuestion, scout_questions
-from knowledge.vocabulary import PlayerId, Seen
-from scouting_db.values import NewObservation, NoteId
-
-TAPPED_WEIGHT = 1.0
-"""A tap says no more and no less than the plain words."""
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import NoteId
 
 OPEN = "open"
 
@@ -120,23 +118,7 @@ def _ranked_anew(desk: Desk, card: Scouting, player: PlayerId) -> Scouting:
 def _noted(desk: Desk, player: PlayerId, answer: Answer) -> tuple[NoteId, Reply]:
     """The note, in the words that one would have typed, and what is said of it."""
     words = answer.words.format(name=desk.view.short_name(player))
-    note = desk.book.add_note(
-        words,
-        [
-            NewObservation(
-                player=player,
-                trait=answer.trait,
-                value=answer.value,
-                weight=TAPPED_WEIGHT,
-                seen=Seen.LIVE,
-                origin="tapped",
-            )
-        ],
-        parser=notes.PARSER_VERSION,
-        chat=desk.chat.chat,
-    )
-    change = desk.record("add_note", {"note": note}, {})
-    desk.changed()
+    note, change = tapped_note(desk, player, answer.trait, answer.value, words=words)
     claim = Claim(
         player=player,
         trait=answer.trait,

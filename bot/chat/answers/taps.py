@@ -23,6 +23,7 @@ from bot.chat.answers.reminders import press_zone
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.scout_taps import press_scout
 from bot.chat.answers.several import take_later
+from bot.chat.answers.tapped_note import tapped_note
 from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
@@ -42,14 +43,13 @@ from knowledge.vocabulary import (
     BallQuality,
     Mode,
     PlayerId,
-    Seen,
     Side,
     Topic,
     Trait,
     Value,
     Wing,
 )
-from scouting_db.values import ChangeId, InboxId, NewObservation, NoteId
+from scouting_db.values import ChangeId, InboxId, NoteId
 
 TAPPED_WEIGHT = 1.0
 
@@ -314,22 +314,7 @@ def _observe(desk: Desk, player: PlayerId, trait: Trait, value: Value) -> Reply:
     if value not in TRAITS[trait].values:
         raise BadPayloadError(f"{trait} takes no {value}")
     name = desk.view.short_name(player)
-    note = desk.book.add_note(
-        f"{name}: {TRAITS[trait].label} {value}",
-        [
-            NewObservation(
-                player=player,
-                trait=trait,
-                value=value,
-                weight=TAPPED_WEIGHT,
-                seen=Seen.LIVE,
-                origin="tapped",
-            )
-        ],
-        parser=notes.PARSER_VERSION,
-        chat=desk.chat.chat,
-    )
-    change = desk.record("add_note", {"note": note}, {})
-    desk.changed()
+    words = f"{name}: {TRAITS[trait].label} {value}"
+    note, change = tapped_note(desk, player, trait, value, words=words)
     text = wording("book.tapped").format(name=name, trait=TRAITS[trait].label, value=value)
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", note))

@@ -27,7 +27,16 @@ from bot.chat.pictures.bars_layout import (
 )
 from bot.chat.pictures.frame import Box
 from bot.chat.pictures.lettering import LABEL_PT, PAD_PX, TITLE_PT, cut, drawable, extent_px
-from bot.chat.pictures.palette import INK, OURS, PAPER, THEIRS, YELLOW, Colour, mixed
+from bot.chat.pictures.palette import (
+    INK,
+    OUR_SIDE,
+    OURS,
+    PAPER,
+    THEIR_SIDE,
+    THEIRS,
+    YELLOW,
+    Colour,
+)
 from bot.chat.pictures.quick_text import write_left
 from bot.chat.pictures.sheet import (
     PT_PER_PX,
@@ -37,12 +46,6 @@ from bot.chat.pictures.sheet import (
     write_title,
 )
 from knowledge.trait_bars import BarGroup, SheetFact, TraitBar, TraitBars
-
-SIDE_SHARE = 0.14
-"""How strongly the two sides of a track are tinted where no bar lies."""
-
-OUR_SIDE = mixed(OURS, SIDE_SHARE)
-THEIR_SIDE = mixed(THEIRS, SIDE_SHARE)
 
 HEADINGS: Mapping[BarGroup, str] = MappingProxyType(
     {

@@ -25,7 +25,7 @@ from bot.chat.pictures.curve_layout import (
 )
 from bot.chat.pictures.frame import FIELD, Box
 from bot.chat.pictures.lettering import PAD_PX, TITLE_PT
-from bot.chat.pictures.palette import INK, OURS, PAPER, THEIRS, Colour, mixed
+from bot.chat.pictures.palette import INK, OUR_SIDE, OURS, PAPER, THEIR_SIDE, THEIRS, Colour
 from bot.chat.pictures.sheet import (
     PT_PER_PX,
     blank,
@@ -36,12 +36,6 @@ from bot.chat.pictures.sheet import (
     write_title,
 )
 from knowledge.advice import ChanceCurve, CurveMark
-
-SIDE_SHARE = 0.14
-"""How strongly the two sides are tinted where the line has not been."""
-
-OUR_SIDE = mixed(OURS, SIDE_SHARE)
-THEIR_SIDE = mixed(THEIRS, SIDE_SHARE)
 
 _EDGES: Mapping[bool | None, Colour] = MappingProxyType({True: OURS, False: THEIRS, None: INK})
 

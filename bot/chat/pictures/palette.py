@@ -61,3 +61,10 @@ def _linear(channel: float) -> float:
 
 def _channels(colour: Colour) -> tuple[int, int, int]:
     return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
+
+
+SIDE_SHARE = 0.14
+"""How strongly the two sides of a picture are tinted where nothing lies on them."""
+
+OUR_SIDE = mixed(OURS, SIDE_SHARE)
+THEIR_SIDE = mixed(THEIRS, SIDE_SHARE)
