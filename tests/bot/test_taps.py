@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from noted_players import MIRA, TOM
 from talk import Talk, demo_talk
 
 from bot.chat.file import File
@@ -14,7 +15,9 @@ from bot.chat.wording import wording
 from bot.post import IncomingKind
 from knowledge.advice import MatchFact
 from knowledge.planning.scout_questions import scout_questions
-from knowledge.vocabulary import AgreementKey, Topic, Trait, Value
+from knowledge.situation import Situation
+from knowledge.tactics.pair_up import card_of
+from knowledge.vocabulary import Topic, Trait, Value
 
 HUGE = str(10**40)
 """Beyond what a database column holds."""
@@ -28,7 +31,7 @@ NO_NUMBERS = ["-1", BEYOND_BY_ONE, HUGE, "x", "1.5", "٣", "1 ", "nan"]
 
 LISTS = ["pool", "leaks", "student"]
 
-REACHED = 10**12
+REACHED = 10**12 - 1
 """More than any row's number comes to: the post's are the highest, one for each message of
 everybody, and a thousand of them a second would take thirty years."""
 
@@ -338,6 +341,8 @@ def test_the_whose_call_buttons_carry_their_place_in_the_log(demo: Talk) -> None
 HIGHEST_STAMPED = 36 ** (STAMP_BYTES - 1) - 1
 """The highest number of a book that a button can bear."""
 
+CARD = card_of(Situation(topic=Topic.PAIR_UP, ours=(MIRA, TOM))).items
+
 NUMBERED = [
     (Verb.SCORE, "them", "21-19-2", int, int),
     (Verb.SIDES, "them", int, int, int),
@@ -347,7 +352,7 @@ NUMBERED = [
     (Verb.MEANT, int, int, int),
     (Verb.PLAN, max(PlanAsk, key=len), int, int),
     (Verb.PAGE, "student", int, int),
-    (Verb.AGREE, max(AgreementKey, key=len), "forehand", int, int),
+    *((Verb.AGREE, item.key, answer.code, int, int) for item in CARD for answer in item.answers),
 ]
 """The longest forms that carry numbers, by verb; int stands for one."""
 

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from rapidfuzz import process
 
-from bot.chat import common_words, words
+from bot.chat import common_words, names, words
 from bot.chat.asks_model import asking_score
 from bot.chat.lexicon import Lexicon
 from bot.chat.phrase import PhraseBook
@@ -28,6 +28,7 @@ def counted_work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Counter[str]]:
     """
     done: Counter[str] = Counter()
     common_words.respelled.cache_clear()
+    names._indexes.clear()
     Lexicon._nearest.cache_clear()
     asking_score.cache_clear()
     read_question.cache_clear()
