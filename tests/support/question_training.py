@@ -42,7 +42,9 @@ class _Trainer:
         asking = functional.binary_cross_entropy_with_logits(
             scores[:, ASKS], is_asked, reduction="none"
         )
-        return ((topics * is_asked + ASKING_COUNTS * asking) * weight).sum() / weight.sum()
+        asks_for_sure = torch.tensor([float(not line.can_tell) for line in lines])
+        asking = ASKING_COUNTS * asking * asks_for_sure
+        return ((topics * is_asked + asking) * weight).sum() / weight.sum()
 
 
 def _wanted(lines: Sequence[TaughtLine]) -> Any:

@@ -14,6 +14,7 @@ from sklearn.linear_model import LogisticRegression
 from topic_examples import (
     OPEN_VOICES,
     Example,
+    entry_examples,
     known_words,
     lines_digest,
     our_examples,
@@ -106,7 +107,8 @@ def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
 def left_out_voices() -> dict[str, LeftOut]:
     """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
-    taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
+    written = [*our_examples(), *writer_examples(), *entry_examples()]
+    taught = _Taught.of(written, known, ours=len(our_examples()))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
     return {
         voice: _scored(
@@ -228,7 +230,8 @@ def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
     """The model on all phrases, writers and open voices, calibrated on what was left out."""
     calibration = calibrate([one for scored in found.values() for one in scored])
     ours = our_examples()
-    typed = [*writer_examples(), *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
+    voices = (one for voice in OPEN_VOICES for one in voice_examples(voice))
+    typed = [*writer_examples(), *entry_examples(), *voices]
     examples = [*ours, *typed]
     return train(
         examples,
