@@ -181,6 +181,7 @@ def _common_words() -> frozenset[str]:
     )
 
 
+@cache
 def known_words() -> frozenset[str]:
     """Words that are never repaired: everyday English and those of our phrases."""
     ours = (word for one in our_examples() for word in utterance_of(one.text).words)
