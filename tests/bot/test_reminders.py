@@ -14,6 +14,7 @@ from talk import SATURDAY, Talk
 from bot.channels.console import open_console, talk
 from bot.chat.reminding import plain, remind
 from bot.chat.reply import Reply
+from bot.chat.wording import wording
 from bot.post import Outgoing, Remind, give_reminders
 from scouting_db import tables
 from scouting_db.directory import Directory
@@ -131,6 +132,14 @@ def test_how_long_before_is_settable_for_one_and_for_all(playing: Talk) -> None:
     assert "at 11:40, 20 min" in playing.say("next: ruiz and hale, 12:00")
     playing.say("always remind me 45 min before")
     assert "at 12:15, 45 min" in playing.say("next: hale and lindqvist, 13:00")
+
+
+def test_how_long_before_is_kept_until_the_match_has_a_time(playing: Talk) -> None:
+    playing.say("next: ruiz and hale")
+    said = playing.say("remind me 35 min before")
+    assert "35 min" in said
+    assert wording("reminder.no_time") in said
+    assert "at 11:25, 35 min" in playing.say("next: ruiz and hale, 12:00")
 
 
 def test_a_time_of_day_will_do(playing: Talk) -> None:

@@ -79,7 +79,7 @@ def _set(desk: Desk, said: ReminderSaid) -> Reply:
     if minutes is None or not 1 <= minutes <= MOST_MINUTES:
         return Reply(text=wording("reminder.range"))
     timed = [one for one in _to_come(desk) if said.always or row is None or one == row]
-    is_usual = said.always or row is None or usual_minutes(desk) is None
+    is_usual = said.always or not timed or usual_minutes(desk) is None
     due: list[Micros] = []
 
     def does() -> None:
