@@ -39,6 +39,11 @@ def _repairable() -> tuple[str, ...]:
     return tuple(sorted(word for word in _common_words() if len(word) >= _SHORTEST_REPAIRED))
 
 
+def common_words() -> frozenset[str]:
+    """All of them, folded."""
+    return _common_words()
+
+
 @cache
 def _common_words() -> frozenset[str]:
     text = files("bot.chat.data").joinpath("common_words.txt").read_text(encoding="utf-8")

@@ -101,9 +101,9 @@ class Context:
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far
     the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question. `tagged` is our choice for the next rally. `wind` blows until told otherwise.
-    `pool` is the pool that we play in, `listing` the page of a list that was shown last, `scouting`
-    the open scout card.
+    of the question. `asks_who` is the pending message whose name we asked about just now. `tagged`
+    is our choice for the next rally. `wind` blows until told otherwise. `pool` is the pool that we
+    play in, `listing` the page of a list that was shown last, `scouting` the open scout card.
     """
 
     match: MatchId | None = None
@@ -124,6 +124,7 @@ class Context:
     asked_last: bool = False
     pendings: tuple[Pending, ...] = ()
     pending_count: int = 0
+    asks_who: int | None = None
     change: ChangeId | None = None
     tagged: Tagged | None = None
     wind: KeptWind | None = None
@@ -157,7 +158,8 @@ class Context:
 
     def with_pending(self, pending: Pending) -> Context:
         kept = (*self.pendings, pending)[-KEPT_PENDINGS:]
-        return replace(self, pendings=kept, pending_count=pending.number)
+        asks = pending.number if pending.waits_for_name else self.asks_who
+        return replace(self, pendings=kept, pending_count=pending.number, asks_who=asks)
 
     def pending(self, number: int) -> Pending | None:
         return next((one for one in self.pendings if one.number == number), None)
@@ -202,6 +204,7 @@ class Context:
             "asked_last": self.asked_last,
             "pendings": [_pending_to_json(one) for one in self.pendings],
             "pending_count": self.pending_count,
+            "asks_who": self.asks_who,
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
             "wind": None if self.wind is None else self.wind.to_json(),
@@ -236,6 +239,7 @@ class Context:
             asked_last=stored.get("asked_last", False),
             pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),
+            asks_who=stored.get("asks_who"),
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
             wind=wind_from_json(stored),

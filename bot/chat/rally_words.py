@@ -8,6 +8,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from bot.chat.common_words import common_words
 from bot.chat.lexicon import Lexicon
 from bot.chat.words import words_in
 from knowledge.vocabulary import Stroke, Wing
@@ -43,7 +44,9 @@ def rally_lexicon() -> Lexicon:
         for table in _CONCEPTS
         for name, spellings in data[table].items()
     }
-    return Lexicon(forms, guard=(*data["filling"]["guard"], *data["filling"]["words"]))
+    filling = data["filling"]
+    # A word of everyday English is no slip: "gassed" is tired, not passed.
+    return Lexicon(forms, guard=(*filling["guard"], *filling["words"], *common_words()))
 
 
 @cache

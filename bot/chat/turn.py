@@ -28,6 +28,7 @@ from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
 from bot.chat.context import Context
 from bot.chat.gather import BookViews
+from bot.chat.name_given import name_given
 from bot.chat.payload import Verb, stamped, unstamped
 from bot.chat.place import place_of
 from bot.chat.private_words import is_private
@@ -118,6 +119,8 @@ def hear(
         return heard
     if desk.context.listing is not None and desk.context.listing == before.listing:
         desk.context = replace(desk.context, listing=None)
+    if desk.context.pending_count == before.pending_count:
+        desk.context = replace(desk.context, asks_who=None)
     if desk.context != before and desk.moved_to is None:
         directory.save_context(chat.chat, desk.context.to_json())
     return replace(heard, book=desk.moved_to or desk.book_id)
@@ -278,6 +281,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         said_of_note = understand_note(text, chat=replace(view, focus=whose, replying_to_note=True))
         reply = corrections.reply_to_note(desk, NoteId(about.id), text, said_of_note)
         return _said(desk, Kind.CORRECTION, said_of_note, reply)
+    given = _name_given(desk, text, view)
+    if given is not None:
+        return _tapped(desk, given, may_write=may_write)
     all_understood = read(desk, text, view)
     if not all(may_say(one, may_write=may_write) for one in all_understood):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording(_refusal(desk))))
@@ -287,6 +293,13 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     asks = isinstance(first, CoachSaid) and bool(first.asks)
     kind = Kind.QUESTION if asks else KIND_OF[type(first)]
     return _said(desk, kind, first, *acted(desk, all_understood))
+
+
+def _name_given(desk: Desk, text: str, view: ChatView) -> str | None:
+    """The button under our question who is meant that the text stands for, right after it."""
+    asks_who = desk.context.asks_who
+    pending = None if asks_who is None else desk.context.pending(asks_who)
+    return None if pending is None else name_given(text, pending, view)
 
 
 def read(desk: Desk, text: str, view: ChatView) -> tuple[Understood, ...]:

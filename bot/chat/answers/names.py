@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
@@ -28,20 +28,27 @@ def settled(mentions: Iterable[Mention]) -> tuple[PlayerId, ...] | None:
 
 
 def by_pair(desk: Desk, mentions: Iterable[Mention]) -> tuple[Mention, ...]:
-    """Alike names told apart by the other name: "ruiz and hale" means the Ruiz who plays with Hale.
+    """Alike names told apart: by the other name, or by whom this chat plays or just spoke of.
 
-    Only where the book knows exactly one such pair; the reply names both in full.
+    "ruiz and hale" means the Ruiz who plays with Hale, where the book knows exactly one such pair;
+    against Ana Ruiz "ruiz" is Ana. The reply names everybody in full.
     """
     named = tuple(mentions)
     sure = {one.players[0] for one in named if one.certainty is Certainty.SURE}
     partners = {partner for player in sure if (partner := desk.view.partner_of(player)) is not None}
-    return tuple(_narrowed(one, partners) for one in named)
+    context = desk.context
+    likely = (partners, {*context.ours, *context.theirs}, set(context.focus))
+    return tuple(_narrowed(one, likely) for one in named)
 
 
-def _narrowed(mention: Mention, partners: set[PlayerId]) -> Mention:
-    fitting = [player for player in mention.players if player in partners]
-    if mention.certainty is Certainty.AMBIGUOUS and len(fitting) == 1:
-        return replace(mention, certainty=Certainty.SURE, players=tuple(fitting))
+def _narrowed(mention: Mention, likely: Iterable[Collection[PlayerId]]) -> Mention:
+    """The one of the alike whom the first of `likely` that knows exactly one of them holds."""
+    if mention.certainty is not Certainty.AMBIGUOUS:
+        return mention
+    for known in likely:
+        fitting = [player for player in mention.players if player in known]
+        if len(fitting) == 1:
+            return replace(mention, certainty=Certainty.SURE, players=tuple(fitting))
     return mention
 
 

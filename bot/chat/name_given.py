@@ -1,0 +1,61 @@
+"""A name typed where we asked which of several is meant: as good as the tap under the question."""
+
+from __future__ import annotations
+
+from bot.chat.context import Pending
+from bot.chat.forms import word_set
+from bot.chat.payload import Verb, tap
+from bot.chat.view import ChatView
+from bot.chat.words import words
+from scouting_db.names import Found, NameIndex
+
+LONGEST_ANSWER = 6
+"""Words of such an answer; a longer message says something of its own."""
+
+_PLACES = {
+    "first": 0,
+    "1st": 0,
+    "second": 1,
+    "2nd": 1,
+    "third": 2,
+    "3rd": 2,
+    "fourth": 3,
+    "4th": 3,
+    "last": -1,
+}
+_YES = frozenset(["yes", "y", "yep", "yeah", "yup", "correct", "right", "please", "sure", "ok"])
+_ADDS = frozenset(["add", "new"])
+_AROUND_ADDS = frozenset(["no", "nope", "him", "her", "them", "player", "neither", "none"])
+
+
+def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
+    """The payload of the button that the message stands for; None where it says anything else.
+
+    "ana", "the second one", "i mean peña"; "yes" where one name was offered, "no, add her".
+    """
+    said = [word.folded for word in words(text)]
+    rest = [word for word in said if word not in word_set("around_a_name_given")]
+    if not rest or len(said) > LONGEST_ANSWER:
+        return None
+    if len(rest) == 1 and rest[0] in _PLACES:
+        return _of_place(pending, _PLACES[rest[0]])
+    if pending.typed and _adds(set(rest), pending):
+        return tap(Verb.ADD, pending.number)
+    if len(pending.candidates) == 1 and set(rest) <= _YES:
+        return tap(Verb.WHO, pending.number, pending.candidates[0])
+    rows = [row for row in chat.roster if row.player in pending.candidates]
+    match = NameIndex(rows).lookup(" ".join(rest), nearest=False)
+    return tap(Verb.WHO, pending.number, match.player.player) if isinstance(match, Found) else None
+
+
+def _adds(said: set[str], pending: Pending) -> bool:
+    """Whether the name that nobody bears is to be added: in so many words, or by yes to that."""
+    if said & _ADDS:
+        return said <= _ADDS | _AROUND_ADDS | _YES
+    return not pending.candidates and said <= _YES
+
+
+def _of_place(pending: Pending, place: int) -> str | None:
+    if not -1 <= place < len(pending.candidates) or len(pending.candidates) < 2:
+        return None
+    return tap(Verb.WHO, pending.number, pending.candidates[place])
