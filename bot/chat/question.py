@@ -247,7 +247,7 @@ class ResultSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatchSaid:
-    """An announcement of the next match."""
+    """An announcement of the next match; `we_serve` is who serves first in it, where told."""
 
     text: str
     mentions: tuple[Mention, ...]
@@ -255,6 +255,7 @@ class MatchSaid:
     court: str | None = None
     format: GameFormat | None = None
     format_fault: str | None = None
+    we_serve: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from bot.chat.announcements import begins_as_match
 from bot.chat.forms import any_of, word_set
-from bot.chat.message import Message
+from bot.chat.message import Message, names_somebody
 from bot.chat.on_court import is_of_one_side
 from bot.chat.question import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
 from bot.chat.scores import serving_side
@@ -25,18 +26,42 @@ _FIRST = re.compile(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
 _NUMBERED = re.compile(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
 _TELLING = word_set("of_a_serve")
 _SERVE = any_of("serve_word")
+_STOPS = frozenset(",;.:!\n()")
+_LONGEST_TAIL = 7
+"""Words at an announcement's end among which who serves may stand without a comma before it."""
 
 
 def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | None:
     """The message, if it says who serves in the running match, and nothing else."""
     if not chat.match_on or "?" in message.text:
         return None
+    if begins_as_match(message.said) and names_somebody(message):
+        return None  # of the match announced
     named = [one for one in message.mentions if not one.pronoun]
     if len(named) == 1 and (server := _by_name(message, named[0], chat)) is not None:
         return server
     if not all(is_of_one_side(one, chat) for one in named):
         return None
     return _by_side(message.text, message.told.words)
+
+
+def serves_at_first(said: Sequence[Word]) -> bool | None:
+    """Whether we serve first, as a part of an announcement tells; None where none does."""
+    for part in (*_parts(said), *(said[-many:] for many in range(2, _LONGEST_TAIL))):
+        told = _by_side("", part)
+        if told is not None and told.score.we_serve is not None:
+            return told.score.we_serve
+    return None
+
+
+def _parts(said: Sequence[Word]) -> list[list[Word]]:
+    """The words between commas, full stops and the like."""
+    parts: list[list[Word]] = []
+    for word in said:
+        if not parts or set(word.gap) & _STOPS:
+            parts.append([])
+        parts[-1].append(word)
+    return parts
 
 
 def _by_side(text: str, said: Sequence[Word]) -> ScoreSaid | None:

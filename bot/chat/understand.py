@@ -60,6 +60,7 @@ from bot.chat.sayings import (
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.scout_said import scout_said
+from bot.chat.serving_said import serves_at_first
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -240,7 +241,9 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 def _match(message: Message, chat: ChatView) -> Understood | None:
     found = match_said(message.text, message.said, opponents(message.mentions, chat))
     tells_of_play = message.note.claims and not begins_as_match(message.said)
-    return None if tells_of_play else found
+    if found is None or tells_of_play:
+        return None
+    return replace(found, we_serve=serves_at_first(message.said))
 
 
 def _is_bare_score(message: Message) -> bool:

@@ -7,6 +7,7 @@ from talk import Talk
 
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Tap, Verb
+from bot.chat.wording import wording
 from knowledge.vocabulary import Mode
 from scouting_db.values import EntryRow
 
@@ -303,3 +304,21 @@ def test_the_log_on_both_databases(fresh: Talk) -> None:
     fresh.tap("undo")
     assert rallies(fresh) == 1
     assert Tap.parse(fresh.button("our rally").payload).verb is Verb.RALLY
+
+
+@pytest.mark.parametrize(
+    ("said", "score"),
+    [
+        ("next: okafor and lindqvist, 10:40, they serve first", "0-0-2. They serve"),
+        ("next: okafor and lindqvist, we serve first", "0-0-2. Mira serves"),
+        ("next is lindqvist and okafor game to 11 they serve", "0-0-2. They serve"),
+        ("playing okafor/lindqvist, our serve, court 4", "0-0-2. Mira serves"),
+    ],
+)
+def test_who_serves_first_may_come_with_the_announcement(demo: Talk, said: str, score: str) -> None:
+    reply = demo.say(said)
+    assert reply.startswith("Next: ")
+    assert score in reply
+    assert wording("match.who_serves") not in reply
+    demo.say("undo")
+    assert demo.say("undo") == "Taken back: the match."

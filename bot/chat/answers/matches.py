@@ -9,6 +9,7 @@ from datetime import time
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
+from bot.chat.answers.game_start import start_game
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_up
 from bot.chat.answers.reminder_times import remind_of_announced, times_now, times_of_same_pair
@@ -18,7 +19,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.question import (
     MatchSaid,
 )
-from bot.chat.render import rows
+from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
@@ -27,7 +28,7 @@ from knowledge.game import (
     GameFormat,
 )
 from knowledge.vocabulary import Mode, PlayerId, Topic
-from scouting_db.values import MatchRow, Micros
+from scouting_db.values import ChangeId, MatchId, MatchRow, Micros
 from scouting_db.zones import Moment
 
 _NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
@@ -71,17 +72,27 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     lines = [
         announced(desk, theirs, said, format),
         *remind_of_announced(desk, match, moment),
-        wording("match.who_serves"),
     ]
     if said.format_fault is not None:
         fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
         lines.insert(1, wording("match.format_fault").format(fault=fault))
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))
-    return Reply(
-        text="\n".join(lines),
-        buttons=rows([*serve_buttons(match, desk.log()), plan_button(), undo_button(change)]),
-        about=("match", match),
+    return _with_serve(desk, said, match, lines, change)
+
+
+def _with_serve(
+    desk: Desk, said: MatchSaid, match: MatchId, lines: Sequence[str], change: ChangeId
+) -> Reply:
+    """The announcement, and who serves first: as told, or asked."""
+    if said.we_serve is None:
+        buttons = [*serve_buttons(match, desk.log()), plan_button(), undo_button(change)]
+        text = "\n".join([*lines, wording("match.who_serves")])
+        return Reply(text=text, buttons=rows(buttons), about=("match", match))
+    begun = start_game(desk, we_serve=said.we_serve, match=match)
+    return with_buttons(
+        replace(begun, text="\n".join([*lines, begun.text]), about=("match", match)),
+        [plan_button()],
     )
 
 
@@ -128,13 +139,8 @@ def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
         announced(desk, opponents_of(changed), said, desk.format()),
         *remind_of_announced(desk, row.match, moment),
         wording("pool.of_the_pool"),
-        wording("match.who_serves"),
     ]
-    return Reply(
-        text="\n".join(lines),
-        buttons=rows([*serve_buttons(row.match, desk.log()), plan_button(), undo_button(change)]),
-        about=("match", row.match),
-    )
+    return _with_serve(desk, said, row.match, lines, change)
 
 
 def _opponents(
