@@ -42,7 +42,8 @@ class Depth(StrEnum):
 class Pending:
     """A message that waits for a tap: for whom `typed` means, or to be answered after others.
 
-    `text` is taken up again; where the question was read already, it is `asked`.
+    `text` is taken up again; where the question was read already, it is `asked`. `also` are other
+    names in it that nobody bears, to be added with `typed`.
     """
 
     number: int
@@ -51,6 +52,7 @@ class Pending:
     candidates: tuple[PlayerId, ...]
     note: int | None = None
     asked: Asked | None = None
+    also: tuple[str, ...] = ()
 
     @property
     def waits_for_name(self) -> bool:
@@ -261,6 +263,7 @@ def _pending_to_json(one: Pending) -> dict[str, Any]:
         "candidates": list(one.candidates),
         "note": one.note,
         "asked": None if one.asked is None else one.asked.to_json(),
+        "also": list(one.also),
     }
 
 
@@ -272,4 +275,5 @@ def _pending_from_json(stored: Mapping[str, Any]) -> Pending:
         candidates=tuple(stored["candidates"]),
         note=stored.get("note"),
         asked=maybe(Asked.from_json, stored.get("asked")),
+        also=tuple(stored.get("also", ())),
     )

@@ -11,7 +11,7 @@ from dataclasses import replace
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.question import Certainty, Mention
-from bot.chat.unknown_names import is_unknown_name, is_written_as_name, without_possessive
+from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without_possessive
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
@@ -98,10 +98,16 @@ def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention
         stop, match = hit
         mention = _mention(said[position:stop], match, view)
         if mention.certainty is Certainty.NOBODY:
-            mention = replace(mention, typed=without_possessive(said, position))
+            mention = replace(mention, typed=_bare(said, position, stop))
         found.append((position, stop, mention))
         position = stop
     return found
+
+
+def _bare(said: Sequence[Word], start: int, stop: int) -> str:
+    """A name that nobody bears as it would be written in the book."""
+    before = " ".join(word.typed for word in said[start : stop - 1])
+    return f"{before} {without_possessive(said, stop - 1)}".strip()
 
 
 def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, Match] | None:
@@ -190,9 +196,14 @@ def _near_at(
             match = index.lookup(typed, nearest=False)
             if not isinstance(match, Nobody):
                 return stop, match
-    if is_unknown_name(said, start):
-        return start + 1, index.lookup(said[start].folded)
-    return None
+    stop = unknown_name_end(said, start, lambda folded: _is_somebodys(folded, index))
+    if stop is None:
+        return None
+    return stop, index.lookup(" ".join(word.folded for word in said[start:stop]))
+
+
+def _is_somebodys(folded: str, index: NameIndex) -> bool:
+    return not isinstance(index.lookup(folded, nearest=False), Nobody)
 
 
 def _may_be_mangled(window: Sequence[Word]) -> bool:

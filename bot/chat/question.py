@@ -514,6 +514,7 @@ class BookVerb(StrEnum):
     START = "start"
     HELP = "help"
     ADD_PLAYER = "add_player"
+    PAIR = "pair"
     RENAME_PLAYER = "rename_player"
     ADD_NICKNAME = "add_nickname"
     SHOW_NOTES = "show_notes"

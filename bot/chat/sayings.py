@@ -102,8 +102,9 @@ _AGREEMENT_WORDS = (
 _BOOK_WORDS = (
     *SHARING_WORDS,
     (
-        r"^(?:add|new player|create)(?: a| the)?(?: new)?(?: player"
-        r"| opponent)? (?!(?:a )?note)(.+)$",
+        r"^(?:(?:ok|so|hey|and) )*(?:add|create|new (?:player|opponent|opp|guy|girl|lady|man|woman"
+        r"|pair|team)s?)(?: a| the)?(?: new)?(?: player| opponent)?s?(?: is| are)? "
+        r"(?!(?:a )?note)(.+)$",
         BookVerb.ADD_PLAYER,
     ),
     (r"^rename (.+)$", BookVerb.RENAME_PLAYER),

@@ -29,6 +29,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.pairs_said import pair_said
 from bot.chat.plan_words import plan_said
 from bot.chat.question import (
     BookSaid,
@@ -205,7 +206,8 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         return book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
-        starter_said(message, chat)
+        pair_said(message, chat)
+        or starter_said(message, chat)
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)

@@ -5,7 +5,7 @@ Whatever else is odd is no name: a capital alone proves little, since German wri
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from importlib.resources import files
 
@@ -24,6 +24,9 @@ _PREDICATES = word_set("predicates")
 _SKILLS = word_set("owned_skills")
 _ADJECTIVES = word_set("told_adjectives")
 _NO_NAME = word_set("no_name")
+_GIVEN_NAMES = word_set("given_names_that_are_words")
+_BEFORE_A_FULL_NAME = _BEFORE_A_NAME | word_set("before_a_full_name")
+_AFTER_A_NAME = word_set("after_a_full_name")
 _ENDINGS = ("ing", "ive")
 """Of words that stand after "about" and "vs" without being names: "stopping", "defensive"."""
 
@@ -40,6 +43,50 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
         return word.is_capitalised or not word.folded.endswith(_ENDINGS)
     opens = begins_a_clause(said, position) or said[position - 1].folded == "partner"
     return not slipped and opens and _is_told_of(said, position + 1)
+
+
+def unknown_name_end(said: Sequence[Word], start: int, known: Callable[[str], bool]) -> int | None:
+    """Where the name of somebody unknown that begins here ends; None where none begins.
+
+    `known` tells names on the roster: "kimur okafor" are two people.
+    """
+    if _is_full_name(said, start) and not known(said[start + 1].folded):
+        return start + 2
+    return start + 1 if is_unknown_name(said, start) else None
+
+
+def _is_full_name(said: Sequence[Word], start: int) -> bool:
+    """A first and a last name, where a subject or a list of names stands: "pat olsen pops up"."""
+    if start + 1 >= len(said) or said[start + 1].gap != " ":
+        return False
+    first, last = said[start], said[start + 1]
+    is_first = not _is_a_word(first.folded) or first.folded in _GIVEN_NAMES
+    if not is_first or first.is_possessive or not all(map(_may_be_part, (first, last))):
+        return False
+    if _is_a_word(last.folded) or _is_slip(last.folded):
+        return False
+    opens = begins_a_clause(said, start) or said[start - 1].folded in _BEFORE_A_FULL_NAME
+    return opens and _is_name_until(said, start + 2)
+
+
+def _may_be_part(word: Word) -> bool:
+    letters = word.folded.replace("-", "").replace("'", "")
+    return len(letters) >= _SHORTEST_NAME and letters.isalpha()
+
+
+def _is_slip(folded: str) -> bool:
+    """Whether it is a word of play, typed wrong: "kimur bangz"."""
+    meant = respelled(folded)
+    return meant != folded and (meant in trait_phrases().words or meant in _PREDICATES)
+
+
+def _is_name_until(said: Sequence[Word], position: int) -> bool:
+    """Whether what stands here may follow a name: nothing, a mark, "and", or what is told."""
+    if position >= len(said) or said[position - 1].is_possessive:
+        return True
+    word = said[position]
+    told = word.folded in _ADJECTIVES or word.folded in _SKILLS or has_predicate(said, position)
+    return bool(set(word.gap) & _MARKS) or word.folded in _AFTER_A_NAME or told
 
 
 def _is_told_of(said: Sequence[Word], position: int) -> bool:

@@ -31,7 +31,8 @@ already; nobody knows; it could be used in 3 of 10 rallies. Common practice, no 
 
 _SIZE = re.compile(
     r"\bhow (?:big|important|much|costly|heavy|bad)\b|\bweigh\w*\b|\bhow many (?:percent|%)|"
-    r"\bworth\b|\bbig(?:gest)? (?:point|rally)\b|\bmatters? more\b"
+    r"\bworth\b|\b(?:big|bigger|biggest|huge|crucial) (?:one|deal|point|rally|moment)\b"
+    r"|\bmatters? more\b"
 )
 """Words that ask for the size, and so get the number; before a serve nobody wants it unasked."""
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
 from bot.chat.answers.notes import show
 from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
@@ -21,7 +22,7 @@ from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Ment
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.vocabulary import Mode, PlayerId
+from knowledge.vocabulary import Mode
 
 EXAMPLES = 3
 PAIR = 2
@@ -41,7 +42,9 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.OUR_PAIR:
             return _our_pair(desk, said)
         case BookVerb.ADD_PLAYER:
-            return _add(desk, said.words)
+            return add_newcomers(desk, said.words)
+        case BookVerb.PAIR:
+            return pair_up_them(desk, said)
         case BookVerb.RENAME_PLAYER | BookVerb.ADD_NICKNAME | BookVerb.SHOW_NOTES:
             return _about_player(desk, said)
         case BookVerb.MODE:
@@ -149,32 +152,6 @@ def _mention_in(part: str, said: BookSaid) -> Mention | None:
     """The name that the words are, if the book knows them."""
     folded = part.lower()
     return next((one for one in said.mentions if one.typed.lower() == folded), None)
-
-
-def add_player(desk: Desk, name: str) -> PlayerId:
-    """A new opponent on the roster, undoable."""
-    player = desk.book.add_player(capitalised(name))
-    desk.record("add_player", {"player": player}, {})
-    desk.changed()
-    return player
-
-
-def capitalised(name: str) -> str:
-    """A name typed all in lower case as it is written; any other as it was typed."""
-    words = " ".join(name.split())
-    return words.title() if words == words.lower() else words
-
-
-def _add(desk: Desk, name: str) -> Reply:
-    if not name.strip():
-        return Reply(text=wording("name.whom"))
-    player = add_player(desk, name)
-    change = desk.book.last_change(desk.chat.chat)
-    desk.context = desk.context.looking_at(player)
-    return Reply(
-        text=wording("name.added").format(name=desk.view.name_of(player)),
-        buttons=rows([] if change is None else [undo_button(change.change)]),
-    )
 
 
 def _about_player(desk: Desk, said: BookSaid) -> Reply:

@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.chat.answers.booking import capitalised
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, by_pair
+from bot.chat.answers.newcomers import capitalised
 from bot.chat.answers.pool_order import match_words, pool_of
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.answers.video_lines import with_partner

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
@@ -28,27 +28,20 @@ def settled(mentions: Iterable[Mention]) -> tuple[PlayerId, ...] | None:
 
 
 def by_pair(desk: Desk, mentions: Iterable[Mention]) -> tuple[Mention, ...]:
-    """Alike names told apart: by the other name, or by whom this chat plays or just spoke of.
+    """Alike names told apart by the other name: "ruiz and hale" means the Ruiz who plays with Hale.
 
-    "ruiz and hale" means the Ruiz who plays with Hale, where the book knows exactly one such pair;
-    against Ana Ruiz "ruiz" is Ana. The reply names everybody in full.
+    Only where the book knows exactly one such pair; the reply names both in full.
     """
     named = tuple(mentions)
     sure = {one.players[0] for one in named if one.certainty is Certainty.SURE}
     partners = {partner for player in sure if (partner := desk.view.partner_of(player)) is not None}
-    context = desk.context
-    likely = (partners, {*context.ours, *context.theirs}, set(context.focus))
-    return tuple(_narrowed(one, likely) for one in named)
+    return tuple(_narrowed(one, partners) for one in named)
 
 
-def _narrowed(mention: Mention, likely: Iterable[Collection[PlayerId]]) -> Mention:
-    """The one of the alike whom the first of `likely` that knows exactly one of them holds."""
-    if mention.certainty is not Certainty.AMBIGUOUS:
-        return mention
-    for known in likely:
-        fitting = [player for player in mention.players if player in known]
-        if len(fitting) == 1:
-            return replace(mention, certainty=Certainty.SURE, players=tuple(fitting))
+def _narrowed(mention: Mention, partners: set[PlayerId]) -> Mention:
+    fitting = [player for player in mention.players if player in partners]
+    if mention.certainty is Certainty.AMBIGUOUS and len(fitting) == 1:
+        return replace(mention, certainty=Certainty.SURE, players=tuple(fitting))
     return mention
 
 
@@ -61,9 +54,11 @@ def ask_which(
     desk: Desk, text: str, mentions: Iterable[Mention], *, note: int | None = None
 ) -> Reply:
     """Ask who is meant by the first unsettled name; the message is taken up again after the tap."""
+    mentions = tuple(mentions)
     mention = unsettled(mentions)
     assert mention is not None, "ask_which is called with an unsettled name"
     number = desk.context.pending_count + 1
+    new = _new_beside(mention, mentions)
     desk.context = desk.context.with_pending(
         Pending(
             number=number,
@@ -71,6 +66,7 @@ def ask_which(
             text=text,
             candidates=mention.players[:OFFERED_NAMES],
             note=note,
+            also=new,
         )
     )
     buttons = [
@@ -79,15 +75,22 @@ def ask_which(
     ]
     if mention.certainty is Certainty.AMBIGUOUS:
         return Reply(text=wording("name.which").format(typed=mention.typed), buttons=rows(buttons))
-    add = Button(
-        label=wording("name.add").format(typed=mention.typed), payload=tap(Verb.ADD, number)
-    )
-    lines = [wording("name.nobody").format(typed=mention.typed)]
+    typed = " and ".join((mention.typed, *new))
+    add = Button(label=wording("name.add").format(typed=typed), payload=tap(Verb.ADD, number))
+    lines = [wording("name.nobody").format(typed=typed)]
     if note is not None:
         lines.append(wording("name.kept_unread"))
     if buttons:
         lines.append(wording("name.near").format(typed=mention.typed))
     return Reply(text="\n".join(lines), buttons=rows([*buttons, add]))
+
+
+def _new_beside(mention: Mention, mentions: Iterable[Mention]) -> tuple[str, ...]:
+    """Other names that nobody bears or nearly bears: one tap adds a whole new pair."""
+    if mention.certainty is not Certainty.NOBODY or mention.players:
+        return ()
+    new = (one for one in mentions if one.certainty is Certainty.NOBODY and not one.players)
+    return tuple(dict.fromkeys(one.typed for one in new if one.typed != mention.typed))
 
 
 def ask_whose(desk: Desk, text: str, note: int) -> Reply:

@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from bot.chat.answers.booking import capitalised
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.listing import within_screen
 from bot.chat.answers.matches import plan_button, starts_at
 from bot.chat.answers.names import ask_which, by_pair
+from bot.chat.answers.newcomers import capitalised
 from bot.chat.answers.pool_order import (
     ASSUMED,
     POOL,

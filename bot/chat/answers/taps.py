@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.ball_taps import with_ball_fact
-from bot.chat.answers.booking import EXAMPLES, add_player, example_text, set_mode
+from bot.chat.answers.booking import EXAMPLES, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.imports import press_import
 from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
+from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.of_people import press_of_people
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
@@ -292,6 +293,10 @@ def _add(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     if pending is None or not pending.typed:
         return Reply(text=wording("unclear.too_old"))
     player = add_player(desk, pending.typed)
+    for other in pending.also:
+        beside = add_player(desk, other)
+        text = pending.text.replace(other, desk.view.name_of(beside), 1)
+        pending = replace(pending, text=text)
     return _take_up(desk, pending, desk.view.name_of(player), read_again)
 
 

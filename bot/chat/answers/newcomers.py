@@ -1,0 +1,81 @@
+"""Players who are new to the book, alone or as a pair, with what is told of them at once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.notes import take
+from bot.chat.names import index_of
+from bot.chat.newcomer_words import newcomers_in
+from bot.chat.question import BookSaid
+from bot.chat.render import rows
+from bot.chat.reply import Reply
+from bot.chat.understand import understand_note
+from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
+from scouting_db.names import Found, fold
+
+
+def add_player(desk: Desk, name: str) -> PlayerId:
+    """A new opponent on the roster, undoable."""
+    player = desk.book.add_player(capitalised(name))
+    desk.record("add_player", {"player": player}, {})
+    desk.changed()
+    return player
+
+
+def capitalised(name: str) -> str:
+    """A name typed all in lower case as it is written; any other as it was typed."""
+    words = " ".join(name.split())
+    return words.title() if words == words.lower() else words
+
+
+def add_newcomers(desk: Desk, typed: str) -> Reply:
+    """ "add kenji mori, righty, slow feet": the player, and the note about them."""
+    if not typed.strip():
+        return Reply(text=wording("name.whom"))
+    found = newcomers_in(typed)
+    players = [_known(desk, name) or add_player(desk, name) for name in found.names]
+    if not players:
+        return Reply(text=wording("name.whom"))
+    desk.pair_of(players)
+    desk.context = desk.context.looking_at(*players)
+    names = " and ".join(desk.view.name_of(player) for player in players)
+    said = wording("name.added").format(name=names)
+    if found.told:
+        return _noted(desk, said, typed)
+    change = desk.book.last_change(desk.chat.chat)
+    return Reply(text=said, buttons=rows([] if change is None else [undo_button(change.change)]))
+
+
+def pair_up_them(desk: Desk, said: BookSaid) -> Reply:
+    """Two of them play together; what is told of the second is a note."""
+    players = settled(said.mentions)
+    if players is None:
+        return ask_which(desk, said.text, said.mentions)
+    if len(players) != 2:
+        return Reply(text=wording("name.need_two"))
+    desk.pair_of(players)
+    desk.changed()
+    if desk.context.theirs and set(desk.context.theirs) < set(players):
+        desk.context = replace(desk.context, theirs=players)
+    desk.context = desk.context.looking_at(*players)
+    one, other = (desk.view.name_of(player) for player in players)
+    text = wording("name.paired").format(one=one, other=other)
+    if any(letter.isalnum() for letter in said.words):
+        return _noted(desk, text, f"{other}:{said.words}")
+    return Reply(text=text)
+
+
+def _known(desk: Desk, name: str) -> PlayerId | None:
+    """The player of exactly that name, who is then not added once more."""
+    match = index_of(desk.chat_view()).lookup(name, nearest=False)
+    is_same = isinstance(match, Found) and fold(match.player.name) == fold(name)
+    return match.player.player if isinstance(match, Found) and is_same else None
+
+
+def _noted(desk: Desk, before: str, text: str) -> Reply:
+    reply = take(desk, understand_note(text, chat=desk.chat_view()))
+    return replace(reply, text=f"{before}\n{reply.text}")

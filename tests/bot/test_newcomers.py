@@ -1,0 +1,103 @@
+"""People whom the book does not know yet: on a new event's first morning that is everybody."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+from voices import EVENING
+
+from bot.chat.names import mentions_of
+from bot.chat.newcomer_words import newcomers_in
+from bot.chat.question import Certainty
+from knowledge.vocabulary import Trait
+
+
+@pytest.mark.parametrize(
+    ("said", "names"),
+    [
+        ("next: kenji mori and pat olsen, 10:40", ["kenji mori", "pat olsen"]),
+        ("we play kenji mori and pat olsen next", ["kenji mori", "pat olsen"]),
+        ("kenji mori and pat olsen at 2pm court 3", ["kenji mori", "pat olsen"]),
+        ("next match is against mia lund / dov katz", ["mia lund", "dov katz"]),
+        ("pat olsen pops up backhands", ["pat olsen"]),
+        ("kenji mori righty big forehand", ["kenji mori"]),
+        ("kenji mori, right handed, slow feet", ["kenji mori"]),
+        ("Kenji Mori's backhand is weak", ["Kenji Mori"]),
+        ("where do i dink kenji mori", ["kenji mori"]),
+        ("kimur bangz it hard", []),
+        ("who covers the middle", []),
+        ("may i step in the kitchen", []),
+        ("will she lob", []),
+        ("mark the score please", []),
+    ],
+)
+def test_a_first_and_a_last_name_are_one_person(said: str, names: list[str]) -> None:
+    unknown = [one for one in mentions_of(said, EVENING) if one.certainty is Certainty.NOBODY]
+    assert [one.typed for one in unknown if " " in one.typed] == names
+
+
+@pytest.mark.parametrize(
+    ("typed", "names", "told"),
+    [
+        ("kenji mori: righty, slow feet", ("kenji mori",), True),
+        ("lee grant, right handed, big forehand", ("lee grant",), True),
+        ("kenji mori righty big forehand", ("kenji mori",), True),
+        ("kenji mori is a lefty", ("kenji mori",), True),
+        ("mia lund and uri stern", ("mia lund", "uri stern"), False),
+        ("mia lund/uri stern, both tall", ("mia lund", "uri stern"), True),
+        ("Joost van der Meer", ("Joost van der Meer",), False),
+        ("Ana Ruiz-Peña", ("Ana Ruiz-Peña",), False),
+        ("zed", ("zed",), False),
+        ("and", (), False),
+    ],
+)
+def test_a_name_ends_where_play_is_told(typed: str, names: tuple[str, ...], told: bool) -> None:
+    found = newcomers_in(typed)
+    assert found.names == names
+    assert found.told is told
+
+
+def test_a_new_pair_is_announced_with_one_tap(fresh: Talk) -> None:
+    reply = fresh.say("next: kenji mori and pat olsen, 10:40, they serve")
+    assert reply == "No kenji mori and pat olsen in your book yet."
+    reply = fresh.say("yes")
+    assert reply.startswith("Next: Kenji Mori and Pat Olsen, 10:40")
+    assert "They serve" in reply
+    assert fresh.say("pat pops up backhands").startswith("Noted. Olsen: backhand dink weak")
+    for _ in range(5):
+        fresh.say("undo")
+    with fresh.book() as book:
+        assert book.players() == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "added", "traits"),
+    [
+        ("add kenji mori: righty, slow feet", "Kenji Mori", {Trait.HAND, Trait.FOOT_SPEED}),
+        ("new opponent kenji mori, lefty, slow feet", "Kenji Mori", {Trait.HAND, Trait.FOOT_SPEED}),
+        ("new guy lee grant is a lefty", "Lee Grant", {Trait.HAND}),
+    ],
+)
+def test_what_is_told_of_a_new_player_is_a_note(
+    demo: Talk, said: str, added: str, traits: set[Trait]
+) -> None:
+    reply = demo.say(said)
+    assert reply.startswith(f"Added {added}.\nNoted. ")
+    assert {trait for trait, _, _ in demo.claims(added)} == traits
+
+
+def test_who_is_in_the_book_is_not_added_once_more(demo: Talk) -> None:
+    players = demo.stored()["player"]
+    demo.say("new opponent chidi okafor, tall")
+    assert demo.stored()["player"] == players
+
+
+def test_a_pair_told_is_a_pair(demo: Talk) -> None:
+    assert demo.say("okafor's partner is pat olsen") == "No pat olsen in your book yet."
+    assert demo.say("add her") == "Kept: Chidi Okafor plays with Pat Olsen."
+    reply = demo.say("hale plays with pat olsen, lefty two hander")
+    assert reply.startswith("Kept: Ben Hale plays with Pat Olsen.\nNoted. Olsen: left-handed")
+
+
+def test_a_question_about_somebody_unknown_is_not_answered_about_others(demo: Talk) -> None:
+    assert demo.say("where do i dink kenji mori") == "No kenji mori in your book yet."
