@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from bot.chat.common_words import is_common, respelled
 from bot.chat.note_corrections import meant
@@ -22,6 +23,10 @@ _MARKS = frozenset(",;:.!?()\n—–|")
 _OPENING = frozenset(["no", "nope", "wait", "actually", "sorry", "oops", "correction", "oh"])
 _NO_MATTER = "wait"
 """Stands for what opens a correction: the "no" of "no, he is strong" denies nothing of it."""
+
+_NOT_ENDING = frozenset(["wont", "doesnt", "never", "cant", "cannot", "dont", "didnt", "not"])
+_ENDING = frozenset(["stop", "stops", "quit", "quits", "stopping"])
+_ALWAYS = "always"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +86,16 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
         for word in said
     ]
     opening = opening_words(said, line)
-    return [_NO_MATTER] * opening + line[opening:]
+    return _unceasing([_NO_MATTER] * opening + line[opening:])
+
+
+def _unceasing(line: list[str]) -> list[str]:
+    """ "Won't stop poaching" denies that it ends: it is read as "always poaching"."""
+    read = list(line)
+    for place, (first, second) in enumerate(pairwise(line)):
+        if first in _NOT_ENDING and second in _ENDING:
+            read[place : place + 2] = [_ALWAYS, _ALWAYS]
+    return read
 
 
 def opening_words(said: Sequence[Word], line: Sequence[str]) -> int:

@@ -5,13 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
-from knowledge.cautions import DEFERS, HEAT_DEFERS
+from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, wind_answer
-from knowledge.tactics.weather_entries import BODY, SKY, Entry, entry_named, mended
-from knowledge.tactics.weather_finding import FoundEntry, entries_of, find_entry
+from knowledge.tactics.weather_entries import (
+    BODY,
+    SKY,
+    Entry,
+    entry_by_words,
+    entry_named,
+    mended,
+)
+from knowledge.tactics.weather_finding import LIGHTNING, FoundEntry, entries_of, find_entry
 from knowledge.tactics.weather_length import to_one_screen
 from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
 from knowledge.vocabulary import Topic
@@ -37,9 +44,21 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
-    found, heat = entries_of(words), heat_said(words)
+    heat = heat_said(words)
+    found = _heat_first(entries_of(words), words, heat)
     advice = _of_entry(_meant(found, situation, heat), situation, heat)
     return _with_others(advice, found)
+
+
+def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
+    """Heat that can kill goes before a harmless line that only the model read in its words."""
+    index, entry, picked = heat_answer.felt(heat), found.entry, entry_by_words(words)
+    is_harmless = entry is not None and entry.kind == SKY and entry.id not in (HEAT, LIGHTNING)
+    if index is None or not is_harmless or picked is None or picked.id != HEAT:
+        return found
+    if heat_level(index.index_f) not in (HeatLevel.DANGER, HeatLevel.EXTREME_DANGER):
+        return found
+    return FoundEntry(entry=picked, others=(entry, *found.others) if entry else found.others)
 
 
 def _meant(found: FoundEntry, situation: Situation, heat: HeatSaid) -> Entry:

@@ -314,6 +314,20 @@ def test_each_class_of_the_weather_service_has_its_call(said: str, start: str) -
     assert advice.caution
 
 
+@pytest.mark.parametrize("words", ["hot as hell 98 and humid", "98 and humid out here"])
+def test_dangerous_heat_goes_before_a_harmless_line(words: str) -> None:
+    """NWS: an index from 125 on is extreme danger; a grip that slips is not what matters then."""
+    advice = _ask(words)
+    assert advice.call == "Stay off court: ask event and medical staff."
+    assert "grip" in {choice.value for choice in advice.choices}
+
+
+def test_who_asks_about_the_grip_is_told_of_the_grip() -> None:
+    advice = _ask("my grip is slipping, its 98 and humid")
+    assert advice.call.startswith("Dry hand and grip")
+    assert advice.numbers["heat_index_f"] > 125
+
+
 def test_heat_comes_with_a_cramp_too() -> None:
     advice = _ask("94 F 60% and my calf is cramping")
     assert advice.call.startswith("Stop")
