@@ -17,6 +17,12 @@ _NEXT = re.compile(
     r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
 )
+_WHEN = re.compile(
+    r"(?:(?:so|ok|hey|and) )*(?:what time|when|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
+    r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
+    r"(?: (?:next|play|playing|on|up|match|game|start|starts|starting|again|at|scheduled|go))*"
+)
+_PLAY = re.compile(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
 _WAY_OF_SCORING = re.compile(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
     r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"
@@ -29,6 +35,8 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
     line = _line(message.said)
     if _WAY_OF_SCORING.fullmatch(line):
         return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=CERTAIN)
+    if _WHEN.fullmatch(line) and _PLAY.search(line):
+        return BookSaid(text=message.text, verb=BookVerb.WHEN)
     if _NEXT.fullmatch(line) and chat.match_on:
         return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)
     if _NEXT.fullmatch(line):

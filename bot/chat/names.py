@@ -196,10 +196,10 @@ def _near_at(
             match = index.lookup(typed, nearest=False)
             if not isinstance(match, Nobody):
                 return stop, match
-    stop = unknown_name_end(said, start, lambda folded: _is_somebodys(folded, index))
-    if stop is None:
+    end = unknown_name_end(said, start, lambda folded: _is_somebodys(folded, index))
+    if end is None:
         return None
-    return stop, index.lookup(" ".join(word.folded for word in said[start:stop]))
+    return end, index.lookup(" ".join(word.folded for word in said[start:end]))
 
 
 def _is_somebodys(folded: str, index: NameIndex) -> bool:

@@ -536,6 +536,7 @@ class BookVerb(StrEnum):
     PRIVACY = "privacy"
     SCORE = "score"
     NEXT = "next"
+    WHEN = "when"
     REVIEW = "review"
     SCOUT = "scout"
     TAG_RALLIES = "tag_rallies"

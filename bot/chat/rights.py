@@ -49,6 +49,7 @@ READING_VERBS = frozenset(
         BookVerb.SHOW_NOTES,
         BookVerb.SCORE,
         BookVerb.NEXT,
+        BookVerb.WHEN,
         BookVerb.REVIEW,
         BookVerb.PRIVACY,
     }

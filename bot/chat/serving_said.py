@@ -49,7 +49,7 @@ def serves_at_first(said: Sequence[Word]) -> bool | None:
     """Whether we serve first, as a part of an announcement tells; None where none does."""
     for part in (*_parts(said), *(said[-many:] for many in range(2, _LONGEST_TAIL))):
         told = _by_side("", part)
-        if told is not None and told.score.we_serve is not None:
+        if told is not None and told.score is not None and told.score.we_serve is not None:
             return told.score.we_serve
     return None
 

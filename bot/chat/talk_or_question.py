@@ -47,7 +47,30 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         last = _one(last, message, chat)
     if isinstance(last, Unclear) and is_other_language(message.text):
         last = small_talk(message.text)
-    return (*understood[:-1], last)
+    return (*understood[:-1], _against_a_habit(last, message))
+
+
+_AGAINST_A_HABIT = re.compile(
+    r"\b(?:what (?:do|should|can|would|shall) (?:i|we|you|u) do|what (?:to do|now)"
+    r"|how (?:do|should|can) (?:i|we) (?:respond|react|cope|handle it))"
+    r" (?:when|if|whenever|every time|about) (?:they|he|she|their|his|her)\b(?! (?:is|are) )"
+)
+_WIDE = frozenset([Topic.GAME_PLAN, Topic.OPPONENT_REPORT])
+"""Topics that such a question names nothing of, though it names somebody."""
+
+
+def _against_a_habit(said: Understood, message: Message) -> Understood:
+    """ "What do I do when Okafor leans to poach" wants an answer to that, if to nothing narrower."""
+    is_wide = isinstance(said, Question) and said.topic in _WIDE
+    line = " ".join(word.folded for word in message.told.words)
+    match said:
+        case Unclear(text=text, slots=slots) | Question(text=text, slots=slots) if (
+            is_wide or isinstance(said, Unclear)
+        ) and _AGAINST_A_HABIT.search(line):
+            topic = Topic.ANSWER_PATTERN
+            return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
+        case _:
+            return said
 
 
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:

@@ -27,6 +27,7 @@ _NO_NAME = word_set("no_name")
 _GIVEN_NAMES = word_set("given_names_that_are_words")
 _BEFORE_A_FULL_NAME = _BEFORE_A_NAME | word_set("before_a_full_name")
 _AFTER_A_NAME = word_set("after_a_full_name")
+_SMALL_WORDS = word_set("small_words")
 _ENDINGS = ("ing", "ive")
 """Of words that stand after "about" and "vs" without being names: "stopping", "defensive"."""
 
@@ -65,6 +66,8 @@ def _is_full_name(said: Sequence[Word], start: int) -> bool:
         return False
     if _is_a_word(last.folded) or _is_slip(last.folded):
         return False
+    if not first.is_capitalised and _is_a_word_mistyped(first.folded):
+        return False
     opens = begins_a_clause(said, start) or said[start - 1].folded in _BEFORE_A_FULL_NAME
     return opens and _is_name_until(said, start + 2)
 
@@ -72,6 +75,15 @@ def _is_full_name(said: Sequence[Word], start: int) -> bool:
 def _may_be_part(word: Word) -> bool:
     letters = word.folded.replace("-", "").replace("'", "")
     return len(letters) >= _SHORTEST_NAME and letters.isalpha()
+
+
+def _is_a_word_mistyped(folded: str) -> bool:
+    """ "seocnd" and "thye": what opens with a slip is a line typed in a hurry, no name."""
+    swapped = (
+        f"{folded[:at]}{folded[at + 1]}{folded[at]}{folded[at + 2 :]}"
+        for at in range(len(folded) - 1)
+    )
+    return respelled(folded) != folded or any(each in _SMALL_WORDS for each in swapped)
 
 
 def _is_slip(folded: str) -> bool:

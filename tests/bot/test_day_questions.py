@@ -68,3 +68,17 @@ def test_asking_what_rally_scoring_is_asks_the_rulebook(
     assert topic(demo) is Topic.RULES_QUESTION
     with demo.book() as book:
         assert [one.format for one in book.matches()] == before
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["what time do we play", "when is our next match", "what court are we on", "when do we play"],
+)
+def test_when_and_where_we_play_is_told_from_the_book(demo: Talk, said: str) -> None:
+    demo.say("next: ruiz and hale, 14:00, court 3")
+    assert "Ana Ruiz/Hale, 14:00" in demo.say(said)
+    assert "court 3" in demo.sent[-1]
+
+
+def test_when_nothing_is_announced_that_is_said(fresh: Talk) -> None:
+    assert fresh.say("when do we play next").startswith("No match is on.")

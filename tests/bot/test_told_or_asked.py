@@ -45,6 +45,20 @@ def test_a_plain_question_is_one_without_its_mark(said: str) -> None:
     assert any(isinstance(one, Question) for one in understand(said, chat=MATCH))
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "what do i do when okafor leans to poach",
+        "what do we do if lindqvist lobs",
+        "what to do about okafor poaching",
+    ],
+)
+def test_what_to_do_when_they_do_it_is_answered(said: str) -> None:
+    asked = understand(said, chat=MATCH)[-1]
+    assert isinstance(asked, Question)
+    assert asked.topic is Topic.ANSWER_PATTERN
+
+
 @pytest.mark.parametrize("verb", ["takes", "covers", "has"])
 def test_who_of_us_does_it_when_they_do_that_is_asked_and_not_kept(verb: str) -> None:
     [question] = understand(f"who {verb} the middle when okafor drives", chat=MATCH)

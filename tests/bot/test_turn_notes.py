@@ -133,11 +133,10 @@ def test_a_note_of_an_unknown_name_needs_no_command_word(fresh: Talk) -> None:
     assert fresh.notes()[0].text == "zorblatt: lefty"
 
 
-def test_the_second_unknown_name_is_asked_about_too(fresh: Talk) -> None:
-    fresh.say("note zorblatt: lefty. Quexley: poaches a lot")
-    reply = fresh.tap("add zorblatt")
-    assert "No Quexley in your book yet." in reply
-    fresh.tap("add Quexley")
+def test_one_tap_adds_everybody_unknown_in_a_note(fresh: Talk) -> None:
+    reply = fresh.say("note zorblatt: lefty. Quexley: poaches a lot")
+    assert "No zorblatt and Quexley in your book yet." in reply
+    fresh.tap("add zorblatt and Quexley")
     assert ("hand", "left", False) in fresh.claims("Zorblatt")
     assert ("poaching", "often", False) in fresh.claims("Quexley")
 

@@ -41,7 +41,9 @@ from knowledge.reading.linear_model import LinearModel
 from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
-TYPED_WEIGHT = 3.0  # a writer's line counts as three of ours: players type so, we imagined it
+TYPED_WEIGHT = 3.0
+"""A writer's line counts as three of ours: players type so, we imagined it. Who typed to ask for an
+entry had read the entries, so that a line of theirs counts as one."""
 ASKED_AT_MOST = 0.005
 """Share of the open voices' questions that we ask back about. Asking more often costs right answers
 and spares fewer wrong ones: `python tests/train/train_topics.py` prints what each share costs."""
@@ -107,8 +109,8 @@ def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
 def left_out_voices() -> dict[str, LeftOut]:
     """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
-    written = [*our_examples(), *writer_examples(), *entry_examples()]
-    taught = _Taught.of(written, known, ours=len(our_examples()))
+    ours = [*our_examples(), *entry_examples()]
+    taught = _Taught.of([*ours, *writer_examples()], known, ours=len(ours))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
     return {
         voice: _scored(
@@ -229,9 +231,8 @@ def _curve(table: Numbers, came_true: np.ndarray[Any, Any]) -> Curve:
 def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
     """The model on all phrases, writers and open voices, calibrated on what was left out."""
     calibration = calibrate([one for scored in found.values() for one in scored])
-    ours = our_examples()
-    voices = (one for voice in OPEN_VOICES for one in voice_examples(voice))
-    typed = [*writer_examples(), *entry_examples(), *voices]
+    ours = [*our_examples(), *entry_examples()]
+    typed = [*writer_examples(), *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
     examples = [*ours, *typed]
     return train(
         examples,

@@ -17,6 +17,7 @@ from bot.chat.answers.results import last_match
 from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
+from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.payload import Verb, tap
 from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.render import rows
@@ -55,6 +56,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _score(desk)
         case BookVerb.NEXT:
             return Reply(text=wording("match.none"))
+        case BookVerb.WHEN:
+            return when_we_play(desk)
         case BookVerb.REVIEW:
             return review(desk)
         case BookVerb.SCOUT:
