@@ -29,6 +29,13 @@ _MEASURES = re.compile(
 )
 """`how high is the net`: the rulebook's measure; how high to hit over it is another question."""
 
+_LEGAL = re.compile(
+    r"(?:(?:so|ok|okay|wait|hey|um|and) )*(?:is|was|isnt|wasnt|would) (?:it|that|this)(?: be)?"
+    r"(?: (?:even|still|actually|really|not|ever))*"
+    r" (?:legal|illegal|a fault|allowed|against the rules|a foul|permitted)\b.*"
+)
+"""`is it legal if okafor leans over the kitchen`: whatever shot it speaks of, it asks for a rule."""
+
 _WHOSE = "(?:the|that|this|their|there|his|her|hers|theirs)"
 _TOO_GOOD = "(?:(?:just|way|so|far) )?too (?:hard|fast|quick|heavy|good|big|strong|much|spinny)"
 _FOR_US = "(?:for (?:me|us)|to return|to get back)"
@@ -89,6 +96,7 @@ _LINE_DINK = re.compile(
 
 _SETTLED: Final = (
     (_MEASURES, Topic.RULES_QUESTION),
+    (_LEGAL, Topic.RULES_QUESTION),
     (_THEIR_SERVE, Topic.AIM_RETURN),
     (_ENDS_AT, Topic.RULES_QUESTION),
     (_OURS_OUT, Topic.ADJUST),

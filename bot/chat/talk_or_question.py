@@ -57,11 +57,14 @@ _AGAINST_A_HABIT = re.compile(
 )
 _WIDE = frozenset([Topic.GAME_PLAN, Topic.OPPONENT_REPORT])
 """Topics that such a question names nothing of, though it names somebody."""
+_OF_WEATHER = frozenset(["wind", "sun", "weather", "body"])
 
 
 def _against_a_habit(said: Understood, message: Message) -> Understood:
     """ "What do I do when Okafor leans to poach" wants an answer to that, if to nothing narrower."""
-    is_wide = isinstance(said, Question) and said.topic in _WIDE
+    is_wide = isinstance(said, Question) and (
+        said.topic in _WIDE or (said.topic is Topic.WEATHER_OR_BODY and not _is_of_weather(message))
+    )
     line = " ".join(word.folded for word in message.told.words)
     match said:
         case Unclear(text=text, slots=slots) | Question(text=text, slots=slots) if (
@@ -71,6 +74,11 @@ def _against_a_habit(said: Understood, message: Message) -> Understood:
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case _:
             return said
+
+
+def _is_of_weather(message: Message) -> bool:
+    said = [word.folded for word in message.said]
+    return any(hit.concept in _OF_WEATHER for hit in the_lexicon().find(said))
 
 
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
