@@ -36,8 +36,13 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
         if word.folded in _SERVERS and ahead in ("1", "2"):
             told.append(replace(word, folded="server"))
             continue
-        told += _parts(word) or [replace(word, folded=_full(word.folded, ahead))]
+        told += _parts(word) or [_reading(word, _full(word.folded, ahead))]
     return told
+
+
+def _reading(word: Word, folded: str) -> Word:
+    """The word read as `folded`: itself where nothing changes, as for most words."""
+    return word if word.folded == folded else replace(word, folded=folded)
 
 
 def _is_no_name(word: Word, names: Collection[tuple[int, int]]) -> bool:
@@ -55,7 +60,7 @@ def _apart(word: Word) -> list[Word]:
     if last is not None and as_meant(last[1]) in _beside_a_number():
         return [*_split(word, last[1], last[2])]
     parts = run_together(word.folded)
-    return _split(word, *parts) if parts else [replace(word, folded=as_meant(word.folded))]
+    return _split(word, *parts) if parts else [_reading(word, as_meant(word.folded))]
 
 
 def _split(word: Word, *parts: str) -> list[Word]:

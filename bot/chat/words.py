@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bot.chat.lookalikes import INVISIBLE, as_latin
 from scouting_db.sounds import fold
@@ -49,6 +50,11 @@ def words_in(row: str) -> frozenset[str]:
     return frozenset(row.split())
 
 
+WORDS_KEPT_OF = 256
+"""Texts whose words are kept: one message is asked for its words by several readers."""
+
+
+@lru_cache(maxsize=WORDS_KEPT_OF)
 def words(text: str) -> tuple[Word, ...]:
     """The first WORDS_READ_AT_MOST words; marks, emoji and other scripts' words are gaps."""
     found: list[Word] = []
