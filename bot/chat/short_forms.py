@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 from functools import cache
@@ -10,15 +9,16 @@ from functools import cache
 from bot.chat.forms import short_forms, word_set
 from bot.chat.score_spelling import as_meant, run_together
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_SERVER = re.compile(r"(s|srv|srvr|serv|server)([12])")
+_SERVER = regex(r"(s|srv|srvr|serv|server)([12])")
 _SERVERS = frozenset(["srv", "srvr", "serv"])
-_CALL = re.compile(r"(0)([0-9])([12])")
+_CALL = regex(r"(0)([0-9])([12])")
 """`002`: a call typed as one number; no other number begins with a zero."""
 
-_NUMBER_FIRST = re.compile(r"(\d{1,2})([a-z]+)")
-_NUMBER_LAST = re.compile(r"([a-z]+)(\d{1,2})")
-_ROUND_ZERO = re.compile(r"([12])o")
+_NUMBER_FIRST = regex(r"(\d{1,2})([a-z]+)")
+_NUMBER_LAST = regex(r"([a-z]+)(\d{1,2})")
+_ROUND_ZERO = regex(r"([12])o")
 """`1o`: ten, with the letter for the zero."""
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from bot.chat.lookalikes import INVISIBLE, as_latin
+from knowledge.regex import regex
 from scouting_db.sounds import fold
 
 READ_AT_MOST = 4_096
@@ -19,9 +20,9 @@ step costs per word. The rest is kept with the note, as typed."""
 LONGEST_WORD = 40
 """Letters read of one word: longer than any name or word of the game."""
 
-_WORD = re.compile(rf"[^\W_]+(?:(?:['’‘`´]|[{INVISIBLE}]+)[^\W_]+)*")
-_HIDDEN = re.compile(f"[{INVISIBLE}]+")
-_POSSESSIVE = re.compile(r"['’‘`´]s$", re.IGNORECASE)
+_WORD = regex(rf"[^\W_]+(?:(?:['’‘`´]|[{INVISIBLE}]+)[^\W_]+)*")
+_HIDDEN = regex(f"[{INVISIBLE}]+")
+_POSSESSIVE = regex(r"['’‘`´]s$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,6 +32,7 @@ from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.complaints import complains, complains_of_us
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics import advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
@@ -103,7 +104,7 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     return with_buttons(replace(reply, text=text, picture=None), more)
 
 
-_WANTS_PICTURE = re.compile(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
+_WANTS_PICTURE = regex(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
 """In a match answers are short and without a picture, unless one is asked for."""
 
 
