@@ -87,7 +87,7 @@ def tables() -> list[Table]:
     rows = [(name, f"{1000 * spent:.0f}", f"{spent / bare:.2f}") for name, spent in found.items()]
     return [
         Table(
-            title=f"Start-up: CPU of a whole process (bar: {BAR:g} times the bare imports)",
+            title=f"(e) Start-up: CPU of a whole process (bar: {BAR:g} times the bare imports)",
             head=("process", "CPU ms", "times bare"),
             rows=rows,
         )
