@@ -10,7 +10,10 @@ import pytest
 from turn_stages import STAGES
 
 BENCHMARKS = Path(__file__).resolve().parents[1] / "benchmarks"
-README = "# It\n<!-- measured -->\nold machine\n\n(a) one\n\n| x |\n\n(c) three\n<!-- /measured -->\nrest\n"
+README = (
+    "# It\n<!-- measured -->\nold machine\n\n(a) one\n\n| x |\n\n(c) three\n"
+    "<!-- /measured -->\nrest\n"
+)
 
 
 @pytest.fixture
@@ -22,7 +25,8 @@ def every(monkeypatch: pytest.MonkeyPatch) -> Any:
 def test_parts_are_put_in_order_and_others_stay(every: Any) -> None:
     found = {"b": "(b) two\n\n| y |\n\n", "c": "(c) third\n\n"}
     assert every.written(README, found, "new machine") == (
-        "# It\n<!-- measured -->\nnew machine\n\n(a) one\n\n| x |\n\n(b) two\n\n| y |\n\n(c) third\n"
+        "# It\n<!-- measured -->\nnew machine\n\n(a) one\n\n| x |\n\n(b) two\n\n| y |\n\n"
+        "(c) third\n"
         "<!-- /measured -->\nrest\n"
     )
 
