@@ -139,7 +139,7 @@ def answer_asked(
     if IS_PLAN in advice.numbers and asked.topic is Topic.GAME_PLAN and not short:
         reply = with_buttons(reply, plan_buttons(desk, situation))
     is_card = asked.topic is Topic.PAIR_UP and not short
-    return with_card(reply, advice, situation) if is_card else reply
+    return with_card(desk, reply, advice, situation) if is_card else reply
 
 
 def _told(
