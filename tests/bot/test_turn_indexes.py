@@ -71,7 +71,7 @@ def test_a_turn_reads_no_table_from_end_to_end(store: Store) -> None:
 def test_a_table_read_from_end_to_end_is_seen(store: Store) -> None:
     """The other way round: where no index serves, both databases say so."""
     statement = "SELECT note_id FROM note WHERE text = 'x'"
-    given = () if store.engine.dialect.name == "sqlite" else {}
+    given: Any = () if store.engine.dialect.name == "sqlite" else {}
     assert list(read_whole(store, statement, given)) == ["note"]
 
 
