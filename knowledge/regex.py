@@ -25,10 +25,14 @@ class _Uncompiled:
     def __getattr__(self, name: str) -> Any:
         if name.startswith("__"):
             raise AttributeError(name)
+        return getattr(self.compile(), name)
+
+    def compile(self) -> re.Pattern[str]:
+        """The pattern itself, whose methods answer from now on; re.error for a mistake in it."""
         compiled = re.compile(self.pattern, self.flags)
         for method in _METHODS:
             setattr(self, method, getattr(compiled, method))
-        return getattr(compiled, name)
+        return compiled
 
     def __repr__(self) -> str:
         return f"regex({self.pattern!r}, {self.flags})"

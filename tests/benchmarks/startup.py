@@ -18,7 +18,7 @@ from measured import Table, child_cpu_s
 
 ROOT = Path(__file__).resolve().parents[2]
 QUESTION = "who covers the middle"
-ROUNDS = 7
+ROUNDS = 5
 BAR = 3.0
 
 OURS = ("bot", "knowledge", "scouting_db")
