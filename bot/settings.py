@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from urllib.parse import urlsplit
+
+from knowledge.regex import regex
 
 PUBLIC_ROOT = "https://api.telegram.org"
 
@@ -59,7 +60,7 @@ def _root(text: str) -> str:
     return text.rstrip("/")
 
 
-_ID = re.compile(r"-?\d{1,20}")
+_ID = regex(r"-?\d{1,20}")
 
 
 def _ids(text: str) -> tuple[str, ...]:

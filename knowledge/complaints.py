@@ -6,10 +6,10 @@ so a hip that is only a target, or an elbow that only bends, must tell of nothin
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from typing import Final
 
+from knowledge.regex import regex
 from knowledge.said_phrases import fold
 
 _PART = (
@@ -67,11 +67,11 @@ _SIGNS: Final = (
     r"play(?:ing)? through (?:the |this |it )?(?:pain|injury)",
 )
 
-_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + ")")
-_SIGN = re.compile(r"\b(?:" + "|".join(_SIGNS) + r")\b")
+_SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + ")")
+_SIGN = regex(r"\b(?:" + "|".join(_SIGNS) + r")\b")
 
 
-_OURS = re.compile(r"\b(?:i|im|ive|my|me|mine|our|we|were|us|partners?)\b")
+_OURS = regex(r"\b(?:i|im|ive|my|me|mine|our|we|were|us|partners?)\b")
 
 
 def complains_of_us(words: str, *, names: Iterable[str]) -> bool:

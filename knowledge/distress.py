@@ -6,10 +6,10 @@ out before the signs are looked for.
 
 from __future__ import annotations
 
-import re
 from enum import StrEnum
 from typing import Final
 
+from knowledge.regex import regex
 from knowledge.said_phrases import fold
 
 
@@ -87,10 +87,8 @@ _SIGNS: Final = (
     ),
 )
 
-_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
-_KINDS: Final = tuple(
-    (kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS
-)
+_SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
+_KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
 
 
 def distress_of(words: str) -> Distress | None:

@@ -10,6 +10,7 @@ import re
 from enum import StrEnum
 from typing import Final
 
+from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
 
 
@@ -244,10 +245,8 @@ _SIGNS: Final = (
     ),
 )
 
-_SAYING = re.compile(r"\b(?:" + "|".join(_SAYINGS) + ")")
-_KINDS: Final = tuple(
-    (kind, re.compile(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS
-)
+_SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + ")")
+_KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
 
 
 def emergency_of(words: str) -> Emergency | None:

@@ -16,6 +16,8 @@ from functools import lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from knowledge.regex import regex
+
 SHORTEST_REPAIRED = 5
 """Letters from which a word may carry one slip of the finger; shorter ones have real neighbours."""
 
@@ -29,7 +31,7 @@ ARTICLES = frozenset({"the", "a", "an"})
 """Words that may stand or be left out anywhere."""
 
 _GAP = r"(?:[^\s.]+ ){0,3}?"
-_DENIES = re.compile(
+_DENIES = regex(
     r"(?:^| )(?:(?:never|not|dont|doesnt|didnt|isnt|arent|wasnt|wont|wouldnt|no|without|rarely|"
     r"hardly|seldom|neither|nor|stopped|quit|instead of|no longer|no more|less) )"
     r"(?:(?:ever|really|even|actually|any|much|that|like|to|be|do|does|of|so|very|"
@@ -37,7 +39,7 @@ _DENIES = re.compile(
 )
 """What, right before a phrase, says the opposite of it."""
 
-_STILL_DOES = re.compile(
+_STILL_DOES = regex(
     r"(?:^| )(?:never|not|havent|hasnt|dont|doesnt|didnt|wont) (?:\w+ )?(?:stopped|quit) $|"
     r"(?:^| )(?:no matter|not only|not just)(?: \w+){0,3} $"
 )

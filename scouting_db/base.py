@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from typing import Annotated, Any
 
 from sqlalchemy import BigInteger, CheckConstraint, Dialect, Integer, MetaData, String, Text
 from sqlalchemy.orm import DeclarativeBase, mapped_column
 from sqlalchemy.types import JSON, TypeDecorator
+
+from knowledge.regex import regex
 
 NAMING = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -18,7 +19,7 @@ NAMING = {
 }
 """Every constraint has a name that a migration can speak of, on both databases."""
 
-_NOT_KEEPABLE = re.compile("[\0\ud800-\udfff]")
+_NOT_KEEPABLE = regex("[\0\ud800-\udfff]")
 
 
 class Typed(TypeDecorator[str]):

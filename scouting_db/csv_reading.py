@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import csv
 import io
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.regex import regex
 from scouting_db.sounds import fold
 
 MOST_ROWS = 2_000
@@ -139,7 +139,7 @@ def _delimiter(text: str) -> str:
     return best if evenness(best)[0] else ","
 
 
-_SPLIT = re.compile(r"[\W_]+")
+_SPLIT = regex(r"[\W_]+")
 _KNOWN = {header: field for field, headers in _HEADERS.items() for header in headers}
 
 

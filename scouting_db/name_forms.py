@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 from itertools import pairwise
 
+from knowledge.regex import regex
 from scouting_db.sounds import fold
 
 _PARTICLES = frozenset(
@@ -33,7 +33,7 @@ _PARTICLES = frozenset(
     ]
 )
 _PARTICLES_ALONE = _PARTICLES | {one + other for one in _PARTICLES for other in _PARTICLES}
-_NICKNAME = re.compile(r"[(\"“]([^)\"”]+)[)\"”]")
+_NICKNAME = regex(r"[(\"“]([^)\"”]+)[)\"”]")
 
 _SPELLED_OUT = str.maketrans(
     {"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa", "č": "ch", "š": "sh", "ž": "zh"}

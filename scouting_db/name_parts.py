@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from knowledge.regex import regex
 from scouting_db.sounds import consonants, sound
 
 _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
 )
 _RELATIONS = frozenset(["aunt", "uncle", "coach"])
-_STRETCHED = re.compile(r"([a-z])\1\1+")
+_STRETCHED = regex(r"([a-z])\1\1+")
 _SURNAME_LETTERS = frozenset("o")
 
 

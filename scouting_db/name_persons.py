@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from rapidfuzz.distance import DamerauLevenshtein
 
+from knowledge.regex import regex
 from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, cost_of
 from scouting_db.short_names import is_short_for
@@ -33,7 +33,7 @@ _ALIKE_LETTERS = 3
 shares were set on the nine line writers that were read."""
 
 _VOWELS = frozenset("aeiou")
-_DOUBLES = re.compile(r"([^aeiou])\1+")
+_DOUBLES = regex(r"([^aeiou])\1+")
 
 
 def is_somebody_else(typed: str, name: str) -> bool:

@@ -52,6 +52,8 @@ def crossed(keys: NameKeys, words: list[str]) -> set[int]:
 
 def _crossed(keys: NameKeys, given: str, surname: str) -> set[int]:
     first, last = keys.bearers(given), _surnamed(keys, surname)
+    if not first or not last:
+        return set()
     if len(first) * len(last) > CANDIDATES or set(first) & set(last):
         return set()
     fits_one = sound(given) in {sound(keys.given(each)) for each in last}

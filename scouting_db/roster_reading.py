@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from knowledge.regex import regex
 from knowledge.vocabulary import Value
 from scouting_db.csv_reading import Field, TableRead
 from scouting_db.sounds import fold
@@ -13,8 +14,8 @@ from scouting_db.sounds import fold
 LONGEST_NAME = 80
 """Characters of a name; a longer cell is a remark."""
 
-_BETWEEN = re.compile(r"\s*(?:/|&|\+|;|\band\b|\bwith\b|\s-\s|\s–\s|\n)\s*", re.IGNORECASE)
-_NUMBERING = re.compile(
+_BETWEEN = regex(r"\s*(?:/|&|\+|;|\band\b|\bwith\b|\s-\s|\s–\s|\n)\s*", re.IGNORECASE)
+_NUMBERING = regex(
     r"^\s*(?:[\[(#]?\d{1,3}[\])]?[.:)]?\s+)|\s*[\[(](?:\d{1,3}|wc|q|ll)[\])]\s*$", re.IGNORECASE
 )
 """A seed or a number beside a name."""

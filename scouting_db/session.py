@@ -16,7 +16,7 @@ from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, OperationalError
 from sqlalchemy.pool import StaticPool
 
-from scouting_db.upgrade import StoreError, bring_up_to_date
+from scouting_db.upgrade import StoreError, bring_up_to_date, make_in_memory
 
 __all__ = ["Store", "StoreError", "default_url", "open_store", "savepoint"]
 
@@ -98,7 +98,10 @@ def open_store(url: str | None = None) -> Store:
     """
     engine = _engine(_parsed(url or default_url()))
     try:
-        bring_up_to_date(engine)
+        if is_in_memory(engine.url):
+            make_in_memory(engine)
+        else:
+            bring_up_to_date(engine)
     except OperationalError as error:
         engine.dispose()
         raise StoreError(f"Cannot open {_shown(engine.url)}: {error.orig}") from error

@@ -7,8 +7,10 @@ import unicodedata
 from collections.abc import Iterable
 from functools import lru_cache
 
-_APOSTROPHES = re.compile(r"['’‘`´ʼʹ＇]")
-_NOT_WORD = re.compile(r"[^0-9a-z]+")
+from knowledge.regex import regex
+
+_APOSTROPHES = regex(r"['’‘`´ʼʹ＇]")
+_NOT_WORD = regex(r"[^0-9a-z]+")
 _FOLDED_LETTERS = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ß": "ss", "ı": "i"}
 )
@@ -60,9 +62,9 @@ _SOUNDS = (
 )
 """Spellings that dictation and hurried thumbs mix up, in order. From memory, English ears."""
 
-_SOUND_RULES = tuple((re.compile(pattern), sound) for pattern, sound in _SOUNDS)
-_VOWELS = re.compile(r"[aeiou]")
-_DOUBLES = re.compile(r"(.)\1+")
+_SOUND_RULES = tuple((regex(pattern), sound) for pattern, sound in _SOUNDS)
+_VOWELS = regex(r"[aeiou]")
+_DOUBLES = regex(r"(.)\1+")
 
 
 @lru_cache(maxsize=1 << 13)
@@ -110,7 +112,7 @@ _SPOKEN = (
 """What one says alike: as above, but `b` and `p`, `d` and `t`, `g` and `k`, `v` and `f` are told
 apart, as only those who misspell a name mix them up. From memory, English ears."""
 
-_SPOKEN_RULES = tuple((re.compile(pattern), spoken) for pattern, spoken in _SPOKEN)
+_SPOKEN_RULES = tuple((regex(pattern), spoken) for pattern, spoken in _SPOKEN)
 
 
 @lru_cache(maxsize=1 << 12)

@@ -9,6 +9,9 @@ from pathlib import Path
 
 from sqlalchemy import Connection, Engine, inspect, text
 
+import scouting_db.models  # noqa: F401 - fills the metadata
+from scouting_db.base import Base
+
 REVISION = "0006"
 """The newest migration; a test compares it with the scripts. Equal means nothing to do."""
 
@@ -42,6 +45,23 @@ def bring_up_to_date(engine: Engine, *, newest: str = REVISION, scripts: str = S
         else:
             _copy_file(engine, revision)
         _migrate(connection, revision, newest=newest, scripts=scripts)
+
+
+def make_in_memory(engine: Engine) -> None:
+    """The newest tables in a database in memory, at once: nothing older was ever in it.
+
+    What all migrations together would have made (a test compares), without importing Alembic.
+    """
+    with engine.begin() as connection:
+        Base.metadata.create_all(connection, checkfirst=False)
+        connection.execute(text(_VERSION_TABLE))
+        connection.execute(text("INSERT INTO alembic_version VALUES (:n)"), {"n": REVISION})
+
+
+_VERSION_TABLE = """CREATE TABLE alembic_version (
+    version_num VARCHAR(32) NOT NULL, CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num)
+)"""
+"""As Alembic itself makes it, so that a copy kept as a file can be upgraded later."""
 
 
 def stored_revision(connection: Connection) -> str | None:

@@ -16,40 +16,41 @@ from bot.chat.question import Certainty, MatchSaid, Mention
 from bot.chat.schedule_said import announces
 from bot.chat.short_forms import in_full
 from bot.chat.words import Word
+from knowledge.regex import regex
 
 FIRST_HOUR = 7
 """Nobody plays before seven in the morning: `2:30` is the afternoon. Common practice, no source."""
 
-_COMING = re.compile(
+_COMING = regex(
     r"\b(?:next|nxt|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
     r"|v|against|agenst|semi\w*|quarter\w*|finals?|sf|qf|bronze|gold|pool|on deck|bumped|noon"
     r"|opps|opponents|round|r\d+|moved|match|still)\b"
 )
-_SURE_NEXT = re.compile(
+_SURE_NEXT = regex(
     r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round"
     r"|its)\b|next$|"
     r"up next|nxt|on deck|we play|were playing|we are playing|we face|our next|next"
     r"|pool (?:\d+|[a-h]) opp\w*)\b"
 )
-_BOOKING = re.compile(r"\b(?:book|reserve|rent)\b")
-_TIME = re.compile(
+_BOOKING = regex(r"\b(?:book|reserve|rent)\b")
+_TIME = regex(
     r"(?<![\d:-])(\d{1,2})[:.h](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?(?![\d-]|:\d)|\b(\d{1,2})\s*(am"
     r"|pm)\b",
     re.IGNORECASE,
 )
-_PACKED_TIME = re.compile(r"(?<![\d:#-])\b(0?[7-9]|0[0-6]|1\d|2[0-3])([0-5][05])\b(?![\d:-])")
+_PACKED_TIME = regex(r"(?<![\d:#-])\b(0?[7-9]|0[0-6]|1\d|2[0-3])([0-5][05])\b(?![\d:-])")
 """`1040`, `0850`: four digits (or `915`) that end in 0 or 5, as starting times do."""
-_SPOKEN_TIME = re.compile(
+_SPOKEN_TIME = regex(
     r"\b(?:at )?(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
     r" (thirty[ -]?five|forty[ -]five|twenty[ -]?five|fifty[ -]?five|thirty|fifteen|forty ?five"
     r"|forty|twenty|ten|fifty|oclock)\b|\bat (\w+)\b(?! (?:all"
     r"|serving|up)|-\d)"
 )
-_DIGITS_APART = re.compile(r"\bat (\d{1,2}) (1[5-9]|[2-5]\d)\b(?! \d)")
+_DIGITS_APART = regex(r"\bat (\d{1,2}) (1[5-9]|[2-5]\d)\b(?! \d)")
 """`at 10 40`: no score goes there so far apart, nor so far up."""
 
-_NOON = re.compile(r"\b(?:noon|midday)\b", re.IGNORECASE)
-_PAST = re.compile(
+_NOON = regex(r"\b(?:noon|midday)\b", re.IGNORECASE)
+_PAST = regex(
     r"(?<!\bof )\b(half|quarter|five|ten|twenty|5|10|20|twenty five)"
     r" (past|after|to|before|til) (\w+)\b"
 )
@@ -59,7 +60,7 @@ _MINUTES = {
     "thirty five": 35, "twenty five": 25, "fifty five": 55, "forty": 40, "twenty": 20,
     "ten": 10, "fifty": 50, "oclock": 0,
 }  # fmt: skip
-_COURT = re.compile(
+_COURT = regex(
     r"\b(?:court|ct|crt|cort|c(?=\s?\d))(?:['’]s| is)?\s*#?\s*(\d{1,2}\b|[a-z]\b|[a-z]+\b)",
     re.IGNORECASE,
 )

@@ -8,8 +8,9 @@ from functools import cache
 
 from bot.chat.forms import any_of, patterns
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_EITHER_OR = re.compile(
+_EITHER_OR = regex(
     r"(?<!more)(?<!not)(?<!one)(?<!two) or (?!less|so\b|two\b|three\b|seven\b|\d)\w+"
 )
 """`drop or drive`: who tells us something hardly offers a choice."""
@@ -17,7 +18,7 @@ _EITHER_OR = re.compile(
 
 _SENTENCE_ENDS = frozenset(".!\n")
 
-_RHETORICAL = re.compile(
+_RHETORICAL = regex(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
     r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
 )

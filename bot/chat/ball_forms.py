@@ -12,9 +12,10 @@ from typing import Any
 
 from knowledge.ball_facts import Depth, Footing, Spin
 from knowledge.ball_places import SHARES, HeightName, PlaceName
+from knowledge.regex import regex
 
-_GROUP = re.compile(r"\(\?P<(\w+)>")
-_PART = re.compile(r"(?<!\?P)<(\w+)>")
+_GROUP = regex(r"\(\?P<(\w+)>")
+_PART = regex(r"(?<!\?P)<(\w+)>")
 
 _YES_NO = ("yes", "no")
 _NAMES: Mapping[str, Collection[str]] = {

@@ -14,6 +14,7 @@ from bot.chat.common_words import is_common
 from bot.chat.forms import short_forms
 from bot.chat.question import Mention
 from bot.chat.words import Word, words_in
+from knowledge.regex import regex
 
 OURS, THEIRS = "@u", "@t"
 """What stands for a name of ours and of theirs."""
@@ -25,12 +26,12 @@ _OF_THEM = words_in(
 OF_US = words_in("i im ive me my we our us were weve") | {OURS}
 
 _SHORTEST_MENDED = 4
-_MARK = re.compile(r"[,;!?()\n:–—…%]|\.(?!\d)|\s-+\s")
-_FOOT_MARK = re.compile(r"^['’′](?!['’])")
-_INCH_MARK = re.compile("^(?:[\"”″]|''|’’)")
-_FEET_INCHES = re.compile(r"(\d+)['’′](\d+)")
-_NUMBER_FIRST = re.compile(r"(\d+)([a-z]+)")
-_NUMBER = re.compile(r"\d+")
+_MARK = regex(r"[,;!?()\n:–—…%]|\.(?!\d)|\s-+\s")
+_FOOT_MARK = regex(r"^['’′](?!['’])")
+_INCH_MARK = regex("^(?:[\"”″]|''|’’)")
+_FEET_INCHES = regex(r"(\d+)['’′](\d+)")
+_NUMBER_FIRST = regex(r"(\d+)([a-z]+)")
+_NUMBER = regex(r"\d+")
 
 
 @dataclass(slots=True, kw_only=True)

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from bot.chat.spoken_line import NUMBER, SpokenLine, count
+from knowledge.regex import regex
 
 _ROW = (
     r"(?:in a row|straight|on the trot|on the bounce|running|unanswered|in succession"
@@ -18,7 +19,7 @@ _WE_LOSE = (
     r"(?:lost|lose|losing|dropped|drop|dropping|given (?:up|away)|gave (?:up|away)|coughed up)"
 )
 _FILL = r"(?:(?:ve|have|just|now|already|off|the|last|past|us|like|about|another|on|a|up)\b ?)*"
-_THEIR_RUN = re.compile(
+_THEIR_RUN = regex(
     rf"\b{_THEY} {_FILL}{_THEY_DO} {_FILL}(?P<a>{NUMBER}) (?:{_POINTS} )?{_ROW}\b"
     rf"|\b{_THEY} {_FILL}{_THEY_DO} (?:the |these )?(?:last|past) (?P<b>{NUMBER})\b"
     rf"|\b{_WE_LOSE} {_FILL}(?P<c>{NUMBER}) (?:{_POINTS} )?{_ROW}\b"
@@ -30,22 +31,20 @@ _THEIR_RUN = re.compile(
     rf"|\b{_THEY} {_FILL}(?:are )?(?:on|had|made|have)? ?(?:an? )?(?:little )?"
     rf"(?:run of (?P<g>{NUMBER})|(?P<h>{NUMBER}) (?:point|pt) run)\b"
 )
-_OUR_RUN = re.compile(
+_OUR_RUN = regex(
     rf"\b(?:we|weve) {_FILL}(?:won|win|got|scored|run|ran|took|have) {_FILL}(?P<a>{NUMBER})"
     rf" (?:{_POINTS} )?{_ROW}\b"
     rf"|\b(?:we|were|we are) {_FILL}(?:are )?on (?:a|an|our) (?:\w+ ){{0,3}}run\b"
     r"|\b(?:we|weve) (?:\w+ ){0,2}(?:the )?momentum\b"
     rf"|\b(?:we|weve) (?:have )?(?:won|got) the last (?P<b>{NUMBER})\b"
 )
-_TO_NIL = re.compile(r"\b(?P<a>\d{1,2}) (?P<b>\d{1,2}) run\b")
-_SHORT_RUN = re.compile(
-    rf"\b(?:run|streak) of (?P<a>{NUMBER})\b|\b(?P<b>{NUMBER}) (?:point|pt) run\b"
-)
+_TO_NIL = regex(r"\b(?P<a>\d{1,2}) (?P<b>\d{1,2}) run\b")
+_SHORT_RUN = regex(rf"\b(?:run|streak) of (?P<a>{NUMBER})\b|\b(?P<b>{NUMBER}) (?:point|pt) run\b")
 
 _BREAK = r"(?:time ?outs?|tos?|t o s?|breaks?|breathers?|pauses?)"
 _QUANTITY = r"(?:no|none|zero|a|one|two|three|both|0|1|2|3)"
 _LEFT = r"(?:left|remaining|in hand|to spare|to go|still|unused)"
-_LEFT_OVER = re.compile(
+_LEFT_OVER = regex(
     rf"\b(?P<a>{_QUANTITY}) (?:more |of our )?{_BREAK} {_LEFT}\b"
     rf"|\b(?:got|have|ive got|weve got|only|with|has) (?:only |still )?"
     rf"(?P<b>one|two|three|1|2|3|both) {_LEFT}\b|^(?P<c>[0-3]|one|two|three|none) {_LEFT}\b"
@@ -56,22 +55,20 @@ _LEFT_OVER = re.compile(
     r"(?! (?:hand\w*|side|foot|court|paddle|player|one|of|in the))"
     rf"|\bhave (?P<g>both)\b(?! (?:of (?:them|they)|guys|players|opponents))"
 )
-_LAST = re.compile(rf"\blast {_BREAK}\b|\b(?:our|my) last one\b")
-_OUT = re.compile(
+_LAST = regex(rf"\blast {_BREAK}\b|\b(?:our|my) last one\b")
+_OUT = regex(
     rf"\bout of {_BREAK}\b|\b(?:used (?:up )?(?:both|all)|burned both|burnt both|spent both)"
     rf"(?: of)?(?: our| my| the)?(?: {_BREAK})?\b"
 )
-_USED_ONE = re.compile(
+_USED_ONE = regex(
     r"\b(?:used|burned|burnt|spent) (?:up )?(?:the |our |my )?(?:one|first)\b(?! (?:when|of their))"
 )
-_ALL_LEFT = re.compile(
-    rf"\b(?:havent|have not|not) (?:used|taken|called) (?:any|one|a)(?: {_BREAK})?"
-)
-_THEIRS = re.compile(rf"\b(?:{_THEY}|their|theirs)(?: (?!we\b|weve\b|i\b|ive\b)\w+){{0,3}}$")
+_ALL_LEFT = regex(rf"\b(?:havent|have not|not) (?:used|taken|called) (?:any|one|a)(?: {_BREAK})?")
+_THEIRS = regex(rf"\b(?:{_THEY}|their|theirs)(?: (?!we\b|weve\b|i\b|ive\b)\w+){{0,3}}$")
 
 
-_OF_RUNS = re.compile(rf"\b(?:{_ROW}|last|past|runs?|streak|momentum)\b")
-_OF_BREAKS = re.compile(
+_OF_RUNS = regex(rf"\b(?:{_ROW}|last|past|runs?|streak|momentum)\b")
+_OF_BREAKS = regex(
     rf"\b(?:{_BREAK}|{_LEFT}|have|only|out of|used|burned|burnt|spent|last one|taken)\b"
 )
 

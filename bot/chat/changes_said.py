@@ -17,22 +17,23 @@ from bot.chat.view import ChatView
 from bot.chat.words import words_in
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.ball_places import HeightName, height_m
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_OPENING = re.compile(
+_OPENING = regex(
     r"^(?:(?:ok|okay|hm+|hmm|no|nope|sorry|wait|actually|but|and|or|so|then|oh|n) )*"
     r"(?:(?:what|how) (?:about|if|bout)|what when|and|or|if|when|same|but|i meant?|no|sorry|then"
     r"|on|in|with|from|off|against|also|does that|still|n)\b"
 )
 """How a message opens that goes on from the one before."""
 
-_ASKS_ANEW = re.compile(
+_ASKS_ANEW = regex(
     r"\b(?:who|where|which|whom|what|how|why|should|shall|do|does|can|could)"
     r" (?!if\b|about\b|bout\b|when\b|come\b|that\b)\w+ \w+"
 )
 """A question of its own after such an opening: "and where do I serve Hale"."""
 
-_WEIGHS = re.compile(r"\w \w+ or\b")
+_WEIGHS = regex(r"\w \w+ or\b")
 """Two shots or places are weighed: "off the dink or from the baseline for a lob"."""
 
 OVERHEAD = BallFacts(height_m=height_m(HeightName.OVERHEAD))

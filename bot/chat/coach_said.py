@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.pool_teams import named
 from bot.chat.question import Certainty, CoachSaid, Mention
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
 PAIR = 2
 LONGEST_TEXT = 200
@@ -25,28 +26,26 @@ _COACHING = (
     r"|im with|my (?:pair|team|students|players|kids)(?: today| now)?(?: is| are|:)?"
     r"|switch(?: over)?(?: to)?|change(?: over)? to|over to|use|working with|speaking for|helping)"
 )
-_SET = re.compile(
+_SET = regex(
     rf"^{_LEAD}(?P<sure>{_COACHING})[ :]+{_OURS}(?: now| today| next| here)*"
     rf"(?:,? (?:they (?:are |re )?)?(?:now )?{_VS} {_THEIRS})?[ .!]*$",
     re.IGNORECASE,
 )
-_NOW = re.compile(
+_NOW = regex(
     rf"^(?:ok |okay |so |and )*(?:now|next pair|next up|its|it['’]?s|and now|back to|this is for"
     rf"|now for|for)[ :,]+{_OURS}(?: now| again)*[ .!]*$"
     rf"|^(?P<p1>{_NAME}){_AND}(?P<p2>{_NAME})(?: (?:are|r))?(?: (?:now|again|up now|are up|up next"
     r"|on now))[ .!]*$",
     re.IGNORECASE,
 )
-_PLAN_FOR = re.compile(
+_PLAN_FOR = regex(
     rf"^(?P<asks>.*?\b(?:plan|paln|pln|gameplan|cue|report|advice|call|tactics|strategy)) "
     rf"(?:for|4|fr) {_OURS} {_VS} (?P<rest>{_THEIRS}.*)$",
     re.IGNORECASE,
 )
-_FOR_FIRST = re.compile(rf"^{_LEAD}for {_OURS} ?[:,\-–] ?(?P<asks>.+)$", re.IGNORECASE)
-_FOR_LAST = re.compile(
-    rf"^(?P<asks>.+?),? for {_OURS}(?P<rest>,? {_VS} .+)?[ ?.!]*$", re.IGNORECASE
-)
-_AGAINST_US = re.compile(
+_FOR_FIRST = regex(rf"^{_LEAD}for {_OURS} ?[:,\-–] ?(?P<asks>.+)$", re.IGNORECASE)
+_FOR_LAST = regex(rf"^(?P<asks>.+?),? for {_OURS}(?P<rest>,? {_VS} .+)?[ ?.!]*$", re.IGNORECASE)
+_AGAINST_US = regex(
     rf"\b(?:{_VS}|next|next:|next up|pool:) {_THEIRS}[ ?.!,]*(?:to \d+|\d{{1,2}}:\d{{2}}.*)?$",
     re.IGNORECASE,
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.message import Message
@@ -11,19 +10,20 @@ from bot.chat.review_said import review_said
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_NEXT = re.compile(
+_NEXT = regex(
     r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
 )
-_WHEN = re.compile(
+_WHEN = regex(
     r"(?:(?:so|ok|hey|and) )*(?:what time|when|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
     r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
     r"(?: (?:next|play|playing|on|up|match|game|start|starts|starting|again|at|scheduled|go))*"
 )
-_PLAY = re.compile(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
-_WAY_OF_SCORING = re.compile(
+_PLAY = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
+_WAY_OF_SCORING = regex(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
     r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"
 )

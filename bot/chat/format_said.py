@@ -11,6 +11,7 @@ from bot.chat.numbers import number_of
 from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
+from knowledge.regex import regex
 
 TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 """What games are usually played to; another number needs "game to" or "first to" before it."""
@@ -18,26 +19,26 @@ TARGETS = frozenset([7, 9, 11, 15, 21, 25])
 LARGEST_TARGET = 50
 """Games longer than anybody plays would keep an answer waiting for seconds."""
 
-_TARGET = re.compile(
+_TARGET = regex(
     r"\b(?:to|too|till|until) (\w+)(?!-)(?: (teen|one))?\b|\b(?:1x|^rally )(?P<x>11|15|21)\b"
     r"|^(?P<r>11|15|21) rally$"
     r"|(?<!-)\b(?P<points>11|15|21)s?\b(?= (?:win|wb|points?|game))|(?<=\d) of (?P<of>11|15|21)\b"
     r"(?! (?:my |our |his |her )?(?:drops|dinks|serves|returns|thirds|3rds|drives|lobs|balls|in)\b)"
 )
-_GAME_TO = re.compile(
+_GAME_TO = regex(
     r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to|(?:one"
     r"|single|1) set to"
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
     r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"
 )
-_PLACE = re.compile(r" (?:of|side|player|person|corner|spot)\b")
-_GAMES_SCORE = re.compile(
+_PLACE = regex(r" (?:of|side|player|person|corner|spot)\b")
+_GAMES_SCORE = regex(
     r"\b(?:up|down|lead\w*|trail\w*|behind|ahead|won|lost)(?: by)? (?:one|two|1|2|a) $"
     r"|\b(?:two|2) $"
 )
 """Before "game to": the score in games, "up one game to love", "two games to one"."""
 
-_BEST_OF = re.compile(
+_BEST_OF = regex(
     r"\b(?:best )?(?:2|two) (?:out )?(?:of|outta|o) (?:3|three)\b|\bbest (?:of )?(\w+)|\bbo ?(\d)\b"
     r"|\b(?:best (?:of )?|format |fmt )2[- ]3\b|\b1 ?g\b|\b1x(?=(?:11|15|21)\b)|\bone (?:and"
     r"|n) done\b"
@@ -45,29 +46,27 @@ _BEST_OF = re.compile(
     r"|single) set)\b"
     r"(?! (?:all|each|apiece|up|down|ahead|behind|to (?:0|1|one|love|nil|zero|none|nothing)\b))"
 )
-_OF_THREE = re.compile(r" of | outta | o |2[- ]3")
-_RALLY = re.compile(
+_OF_THREE = regex(r" of | outta | o |2[- ]3")
+_RALLY = regex(
     r"\brall?y (?:scor{1,2}in\w*|score|scr|points?)\b|\brally to (?:\d+|eleven|fifteen|twenty)\b"
     r"|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
     r"|\brallyscoring\b|\brly (?:scr|scoring|score|to \d+)\b|\bto (?:\w+) rally\b"
     r"|\bevery rally(?: \w+)? (?:a )?(?:points?"
     r"|scores|counts)\b"
 )
-_SIDE_OUT = re.compile(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
-_SINGLES = re.compile(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
-_DOUBLES = re.compile(r"\bdoubles\b")
-_WIN_BY = re.compile(
+_SIDE_OUT = regex(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
+_SINGLES = regex(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
+_DOUBLES = regex(r"\bdoubles\b")
+_WIN_BY = regex(
     r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b|\bwb ?(?P<short>[12])\b"
 )
-_CAP = re.compile(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
+_CAP = regex(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
 _NUMBERED = frozenset(["of", "court", "ct", "crt", "cort", "server", "game", "round", "pool"])
-_TO_NUMBER = re.compile(r"\bto (?:minus )?(\w+)\b")
-_BEST_OF_NUMBER = re.compile(
-    r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b"
-)
-_TARGETS_EACH = re.compile(r"\b(?:11|15|21)s\b(?= (?:win|wb))")
+_TO_NUMBER = regex(r"\bto (?:minus )?(\w+)\b")
+_BEST_OF_NUMBER = regex(r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b")
+_TARGETS_EACH = regex(r"\b(?:11|15|21)s\b(?= (?:win|wb))")
 _REACHING = frozenset(["get", "gets", "got", "getting", "reach", "back", "goes", "went"])
-_CODE = re.compile(r"(s?r?)([1-9][0-9]?)")
+_CODE = regex(r"(s?r?)([1-9][0-9]?)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.announcements import begins_as_match
 from bot.chat.asks_model import ASKS_FROM
 from bot.chat.forms import word_set
@@ -15,9 +13,10 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN, asking, likely_question
 from bot.chat.view import ChatView
 from knowledge.game import FormatError
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_RESULT = re.compile(r"\b(?:won|lost|beat|beaten|win(?! by\b)|lose|result|final)\b")
+_RESULT = regex(r"\b(?:won|lost|beat|beaten|win(?! by\b)|lose|result|final)\b")
 _OF_FORMATS = word_set("format")
 
 

@@ -9,7 +9,9 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-_PART = re.compile(r"<(\w+)>")
+from knowledge.regex import regex
+
+_PART = regex(r"<(\w+)>")
 
 
 class FormsError(ValueError):

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from bot.chat.spoken_line import SpokenLine, count
+from knowledge.regex import regex
 
 _WON = r"(?:won|win|winning|took|take|taken|taking|grabbed|stole|got)"
 _LOST = r"(?:lost|lose|losing|dropped|dropping|blew|threw)"
@@ -17,19 +18,19 @@ _NTH = (
     r"(?! (?:point|points|rally|rallies|serve|server|time|timeout|break|shot|ball|two|three|few"
     r"|\w+ (?:points|rallies|serves)|dink|drop|drive|volley|return|lob|place|step|bounce))"
 )
-_GAME_WON = re.compile(
+_GAME_WON = regex(
     rf"\b(?P<they>they |opponents )?(?:have |ve |just |already )*"
     rf"(?:(?P<won>{_WON})|(?P<lost>{_LOST})) {_NTH}"
 )
-_ALL = re.compile(
+_ALL = regex(
     r"\b(?:one|1|a) (?:game|set) (?:all|each|apiece)\b|\b(?:one|1) (?:all|each|1) in games\b"
     r"|\bwon (?:one|1)(?: game)? (?:and |we )*lost (?:one|1)\b"
     r"|\blost (?:one|1)(?: game)? (?:and |we )*won (?:one|1)\b"
     r"|\b(?:won|have) (?:one|a) (?:game )?each\b|\bsplit (?:the )?(?:first )?(?:two|games)\b"
 )
-_TWO_ALL = re.compile(r"\b(?:two|2) games? (?:all|each|apiece)\b|\b2 2 in games\b")
+_TWO_ALL = regex(r"\b(?:two|2) games? (?:all|each|apiece)\b|\b2 2 in games\b")
 _COUNT = r"(?:one|two|1|2|0|zero|love|nil|none|nothing)"
-_TALLY = re.compile(
+_TALLY = regex(
     rf"\b(?P<side>up|down|ahead|behind|leading|trailing|lead|trail|winning|losing) (?:by )?"
     rf"(?P<a>one|two|a|1|2) (?:games?|sets?)(?: to (?P<b>{_COUNT}))?\b"
     rf"|\b(?P<c>one|two|a|1|2) (?:games?|sets?)(?: to (?P<d>{_COUNT}))? "
@@ -39,7 +40,7 @@ _TALLY = re.compile(
     r"|\b(?:games|sets) (?P<i>[0-2]) (?P<j>[0-2])\b"
 )
 _DOWN = frozenset(["down", "behind", "trailing", "trail", "losing"])
-_NOW = re.compile(
+_NOW = regex(
     r"\b(?:in|into|start|starting|started|begin|beginning) (?:the )?"
     r"(?P<nth>second|2nd|third|3rd|fourth|4th|fifth|5th)\b(?: game| set)?"
     r"(?! (?:shot|ball|drop|drive|server?|serving|time|row|point|rally))"
@@ -50,7 +51,7 @@ _NOW = re.compile(
 )
 
 
-_TELLING = re.compile(
+_TELLING = regex(
     r"\b(?:games?|sets?|g[1-5]|first|1st|second|2nd|third|3rd|fourth|4th|fifth|5th|opener|decider"
     r"|split|each|won one|lost one|won 1|lost 1)\b"
 )

@@ -12,12 +12,13 @@ from typing import Any, Final
 
 from bot.chat.asked import Asked
 from knowledge.ball_facts import NOTHING_SAID
+from knowledge.regex import regex
 from knowledge.situation import Wind
 from knowledge.tactics.weather_said import wind_said
 from knowledge.vocabulary import Topic
 from knowledge.wind import MPH_MPS, NOBODY_PLAYS_MPH
 
-_SUPPOSED: Final = re.compile(
+_SUPPOSED: Final = regex(
     r"\b(?:if|when(?:ever)?|unless|suppos\w+|should (?:it|there)|might|forecast|tomorrow|later"
     r"|yesterday|last (?:week|time|year|match|game))\b",
     re.IGNORECASE,

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
 from rapidfuzz.distance import OSA
 
 from bot.chat.question import ListAsked, ListedVerb
 from bot.chat.words import words
+from knowledge.regex import regex
 
 LONGEST = 12
 """Words of such a wish."""
@@ -22,11 +21,11 @@ _STUDENT = frozenset(
      "mentee", "client", "clients"]
 )  # fmt: skip
 _SHARES = frozenset(["share", "sharing", "shareable", "handout"])
-_NAMELESS = re.compile(
+_NAMELESS = regex(
     r"\b(?:without|w o|no|hide|minus|leave out)(?: the| any| their)? (?:names?|notes?|people)\b"
     r"|\banonym\w*\b|\bnameless\b"
 )
-_LEAKS = re.compile(
+_LEAKS = regex(
     r"(?:(?:show|list|see|give me|me|the|our|my|please|pls|all|what|whats|are|were|which|any)"
     r" )*(?:leaks?|leeks|laeks|drills?|dril+s)"
     r"(?: (?:and|with|by|list|drills?|leaks?|times?|please|pls|again|from|the|video|vid|now|so far"

@@ -2,27 +2,26 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.numbers import number_of
+from knowledge.regex import regex
 
 _MINUTES_PER_HOUR = 60
 _FIXED = (
-    (re.compile(r"\b(?:an |one |1 )?hour and (?:a half|30)\b|\b1 5 ?h(?:ou)?rs?\b"), 90),
-    (re.compile(r"\b(?:three|3) quarters of an hour\b"), 45),
-    (re.compile(r"\bhalf (?:an |a )?(?:hour|hr)\b"), 30),
-    (re.compile(r"\b(?:a )?quarter (?:of an )?(?:hour|hr)\b"), 15),
-    (re.compile(r"\ba couple of minutes\b"), 2),
+    (regex(r"\b(?:an |one |1 )?hour and (?:a half|30)\b|\b1 5 ?h(?:ou)?rs?\b"), 90),
+    (regex(r"\b(?:three|3) quarters of an hour\b"), 45),
+    (regex(r"\bhalf (?:an |a )?(?:hour|hr)\b"), 30),
+    (regex(r"\b(?:a )?quarter (?:of an )?(?:hour|hr)\b"), 15),
+    (regex(r"\ba couple of minutes\b"), 2),
 )
 _NUMBER = (
     r"(\d{1,4}|an|a|one|two|three|four|five|six|seven|eight|nine|ten|fifteen|twenty|thirty|forty"
     r"|forty five|fifty|sixty)"
 )
-_HOURS = re.compile(
+_HOURS = regex(
     rf"\b{_NUMBER} ?(?:h|hr|hrs|hour|hours)\b(?: (?:and )?(\d{{1,2}}) ?(?:m|min|mins|minutes))?"
 )
-_MINUTES = re.compile(rf"\b{_NUMBER} ?(?:m|min|mins|minute|minutes)\b")
-_BARE = re.compile(rf"\b{_NUMBER} (?:before|ahead|prior|earlier|later)\b|\b(\d{{1,3}})$")
+_MINUTES = regex(rf"\b{_NUMBER} ?(?:m|min|mins|minute|minutes)\b")
+_BARE = regex(rf"\b{_NUMBER} (?:before|ahead|prior|earlier|later)\b|\b(\d{{1,3}})$")
 _TENS = {"fifteen": 15, "thirty": 30, "forty": 40, "forty five": 45, "fifty": 50, "sixty": 60}
 
 

@@ -40,6 +40,7 @@ _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
 
 _APART = frozenset(" \n/+&(")
+_NEVER_WITHIN = frozenset(",;:!?\n()/&+")
 _BEFORE_A_LETTER = word_set("before_a_letter")
 """What such a letter belongs to: `can t`, `i m`, `over the T`."""
 
@@ -208,15 +209,16 @@ def _is_somebodys(folded: str, index: NameIndex) -> bool:
 
 def _may_be_mangled(window: Sequence[Word]) -> bool:
     """One odd word, or a few that dictation may have made of one name ("oak a four")."""
-    first, letters = window[0].folded, sum(len(word.folded) for word in window)
-    if any(word.folded[0].isdigit() for word in window):
-        return False
+    first, last = window[0].folded, window[-1].folded
     if len(window) == 1:
-        return letters >= _SHORTEST_FUZZY and not is_common(first) and first not in _NO_NAME
-    edges = (first, window[-1].folded)
-    if letters < _SHORTEST_DICTATED or any(edge in _NEVER_PART_OF_A_NAME for edge in edges):
+        is_odd = not is_common(first) and first not in _NO_NAME
+        return is_odd and len(first) >= _SHORTEST_FUZZY and not first[0].isdigit()
+    if first in _NEVER_PART_OF_A_NAME or last in _NEVER_PART_OF_A_NAME:
         return False
-    return not all(is_common(word.folded) for word in window)
+    if all(is_common(word.folded) for word in window):
+        return False
+    letters = sum(len(word.folded) for word in window)
+    return letters >= _SHORTEST_DICTATED and not any(word.folded[0].isdigit() for word in window)
 
 
 def _has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
@@ -228,7 +230,9 @@ def _has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
 
 
 def _is_broken(window: Sequence[Word]) -> bool:
-    return any(set(word.gap) & set(",;:!?\n()/&+") or ". " in word.gap for word in window[1:])
+    """Whether a mark that no name goes across stands within."""
+    marked = (word.gap for word in window[1:] if word.gap != " ")
+    return any(not _NEVER_WITHIN.isdisjoint(gap) or ". " in gap for gap in marked)
 
 
 def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:

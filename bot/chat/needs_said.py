@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
 from bot.chat.score_words import FIRST, SECOND
 from bot.chat.spoken_line import NUMBER, SpokenLine, count
+from knowledge.regex import regex
 
 _ONLY = r"(?:only |just |still |now )*"
-_NEEDS = re.compile(
+_NEEDS = regex(
     rf"\b(?P<who>we|were|they|theyre) {_ONLY}"
     rf"(?:(?:need|needs|want|lack) {_ONLY}(?:another )?(?P<need>{NUMBER})"
     rf"(?: more)?(?: points?| pts?)?\b(?! (?:to|in|of)\b)"

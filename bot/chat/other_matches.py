@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.numbers import Group
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_US = re.compile(r"\b(?:we|us|our|ours|my|mine|were|weve|i|im|me)\b")
-_THEM = re.compile(r"\b(?:they|them|he|she|his|her)\b")
+_US = regex(r"\b(?:we|us|our|ours|my|mine|were|weve|i|im|me)\b")
+_THEM = regex(r"\b(?:they|them|he|she|his|her)\b")
 _AT_A_MOMENT = frozenset(["at", "after", "from", "since", "till", "until", "around", "about", "by"])
 _SHARE_WORDS = frozenset(["for", "of", "/"])
 STRAY_WORDS_OF_PLAY = 2

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -10,10 +9,11 @@ from bot.chat.message import Message
 from bot.chat.question import RallySaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-DOTTED = re.compile(r"\s*\d{1,2}\.\d{1,2}\.[12]\s*")
-_CALL = re.compile(r"(\d)(\d)([12])|(1\d)(\d)([12])")
-_PAIR = re.compile(r"(1\d)(\d)")
+DOTTED = regex(r"\s*\d{1,2}\.\d{1,2}\.[12]\s*")
+_CALL = regex(r"(\d)(\d)([12])|(1\d)(\d)([12])")
+_PAIR = regex(r"(1\d)(\d)")
 """Two numbers, if the message says whose they are: "107 us"."""
 
 

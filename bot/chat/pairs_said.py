@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.message import Message, is_ours
 from bot.chat.question import BookSaid, BookVerb
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
-_TOGETHER = re.compile(
+_TOGETHER = regex(
     r"(?:(?:so|ok|and|fyi|btw) )*(?:@ (?:partner|partners|teammate|pard)(?: (?:today|here|now))?"
     r" (?:is|will be|called|was|today is|now is) @"
     r"|@ (?:plays|is playing|playing|partners|partnered|pairs|is paired|paired|is partnered"

@@ -13,9 +13,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
 
+from knowledge.regex import regex
+
 Meaning = TypeVar("Meaning")
 
-_ELEMENT = re.compile(r"\s*(?:(\.\.)|([\[\](){}|])|([^\s\[\](){}|]+))")
+_ELEMENT = regex(r"\s*(?:(\.\.)|([\[\](){}|])|([^\s\[\](){}|]+))")
+_ENDS = (None, "|", ")", "]")
 _GAP = r"(?:\S+ ){0,2}?"
 
 
@@ -116,6 +119,14 @@ class _Sets:
         return self._parsed[name]
 
 
+@lru_cache(maxsize=1 << 12)
+def _word(element: str) -> _Parsed:
+    """A word that stands for itself, or for all that begin with it; the same ones come often."""
+    stem = element.removesuffix("*")
+    pattern = re.escape(stem) + (r"\S* " if element.endswith("*") else " ")
+    return _Parsed(pattern, frozenset([element]), False)
+
+
 class _Parser:
     """Recursive descent: whole = choice; choice = sequence ('|' sequence)*; sequence = element*."""
 
@@ -148,14 +159,17 @@ class _Parser:
         )
 
     def _sequence(self) -> _Parsed:
-        pattern, firsts, empty = "", frozenset[str](), True
-        while (element := self._peek()) not in (None, "|", ")", "]"):
+        parts: list[_Parsed] = []
+        firsts, empty = frozenset[str](), True
+        while (element := self._peek()) not in _ENDS:
             assert element is not None
             part = self._element(element)
-            pattern += part.pattern
-            firsts = firsts | part.firsts if empty else firsts
-            empty = empty and part.empty
-        return _Parsed(pattern, firsts, empty)
+            parts.append(part)
+            if empty:
+                firsts, empty = firsts | part.firsts, part.empty
+        if len(parts) == 1:
+            return parts[0]
+        return _Parsed("".join(part.pattern for part in parts), firsts, empty)
 
     def _element(self, element: str) -> _Parsed:
         self._place += 1
@@ -170,9 +184,7 @@ class _Parser:
             case "{":
                 return self._named()
             case _:
-                stem = element.removesuffix("*")
-                pattern = re.escape(stem) + (r"\S* " if element.endswith("*") else " ")
-                return _Parsed(pattern, frozenset([element]), False)
+                return _word(element)
 
     def _closed(self, bracket: str) -> _Parsed:
         inner = self._choice()

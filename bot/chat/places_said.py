@@ -13,6 +13,7 @@ from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import length, metres
 from knowledge.ball_places import FROM_NET_M, PlaceName
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.regex import regex
 
 RUN_OFF_M: Final = 6.0
 """No ball is played farther behind the baseline: the run-off of a large court, our guess."""
@@ -21,11 +22,11 @@ FAULT: Final = "That spot is off our side of the court: left out."
 THEIR_FAULT: Final = "Nobody stands that far off the court: left out."
 TOO_WIDE: Final = "Nobody meets a ball that wide: left out."
 
-_I_AM = re.compile(r"\b(?:im|i am)(?: (?:now|still|just|up|back|caught|stuck|right))*$")
+_I_AM = regex(r"\b(?:im|i am)(?: (?:now|still|just|up|back|caught|stuck|right))*$")
 """Where I say that I am, whatever was hit before: "drop was short now im caught halfway"."""
 
 
-_COMES_AT_US = re.compile(
+_COMES_AT_US = regex(
     r"\b(?:drives?|driving|bangs?|banging|rips?|ripped|rockets?|bullets?|hits?|hitting|speed ups?"
     r"|ball)"
     r"(?: \w+){0,3} (?:at|into|to) (?:my|me|us|our)\b"

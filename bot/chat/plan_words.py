@@ -5,7 +5,6 @@ Narrow forms over the words with names taken out: "N" stands for a name or a cha
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -16,11 +15,12 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_RULES = tuple((what, re.compile(rf"{form}{END}")) for what, form in FORMS)
+_RULES = tuple((what, regex(rf"{form}{END}")) for what, form in FORMS)
 
-_ANY_PLAN = re.compile(r"\b(?:(?:game ?)?(?:pla+n+s?|paln|pln|plna|plam)|planb)\b")
+_ANY_PLAN = regex(r"\b(?:(?:game ?)?(?:pla+n+s?|paln|pln|plna|plam)|planb)\b")
 LONGEST_LOOSE = 12
 """Words of a message in which one word beside "plan" settles what is wanted of it."""
 
@@ -45,15 +45,15 @@ _BESIDE: Sequence[tuple[PlanAsk, str]] = (
         r"|stored|saved|plans? (?:that )?we (?:had|made|used)|remind|plan was$",
     ),
 )
-_BESIDE_RULES = tuple((what, re.compile(rf"\b(?:{words})\b")) for what, words in _BESIDE)
+_BESIDE_RULES = tuple((what, regex(rf"\b(?:{words})\b")) for what, words in _BESIDE)
 
-_STATES = re.compile(
+_STATES = regex(
     r"^(?:(?:so|ok|and) )*(?:(?:our|the|my) )?(?:new )?plan (?:is|was) (?!again)(?:to )?\w"
 )
 """A plan told and not asked for: "our plan is to lob"."""
 
 
-_ELSEWHERE = re.compile(
+_ELSEWHERE = regex(
     r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or) |\btried\b"
 )
 """A score asks what to change now; "plan A and plan B" and "a new one" ask for the plan itself."""
@@ -75,18 +75,18 @@ _REMINDS = (
 )
 _PLAN_WHEN = rf"(?:{POLITE}(?:{WAS}|{SHOW})?{THE}{PLAN}{AGAINST})"
 _BEFORE = r"(?: (?:before|b4|as|when|while|just before|right before))?"
-_CUE_SERVING = re.compile(
+_CUE_SERVING = regex(
     rf"(?:{_REMINDS}{_BEFORE}|{_PLAN_WHEN} (?:when|while|as))"
     rf" (?:we|i|were|we are|im) (?:serve|serving|start){END}"
 )
-_CUE_RECEIVING = re.compile(
+_CUE_RECEIVING = regex(
     rf"(?:{_REMINDS}{_BEFORE}|{_PLAN_WHEN} (?:when|while|as))"
     rf" (?:(?:they|theyre|they are) (?:serve|serving)"
     rf"|(?:we|i|were|im|we are) (?:return|receive|recieve|returning|receiving)){END}"
 )
 
 
-_BEFORE_A_RALLY = re.compile(
+_BEFORE_A_RALLY = regex(
     r"\bbefore (?:(?:each|every|any|the|our|my|next) )+(?:serve|return|rally|point)\b"
 )
 """`remind us of the plan before each serve`: a cue, as `reminders_said` reads it."""
@@ -115,14 +115,14 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     )
 
 
-_EARLIER = re.compile(
+_EARLIER = regex(
     r"\b(?:last (?:time|match|week|meeting|game)|old|previous|earlier|yesterday|back then"
     r"|from before|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b"
 )
 """Words for the plan of the last meeting, and not the one given a minute ago."""
 
 
-_OUR_MESSAGE = re.compile(r"^(?:For .{1,60}: p|P)lan (?:for practice )?vs .+\n1 ")
+_OUR_MESSAGE = regex(r"^(?:For .{1,60}: p|P)lan (?:for practice )?vs .+\n1 ")
 
 
 def _our_own(message: Message) -> PlanSaid | None:
@@ -134,7 +134,7 @@ def _our_own(message: Message) -> PlanSaid | None:
     return PlanSaid(text=message.text, what=PlanAsk.AGAIN, mentions=named)
 
 
-_SENDS_IT = re.compile(
+_SENDS_IT = regex(
     rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{END}"
     rf"|{POLITE}{SEND} {HIM} (?:it|this|that){END}"
 )
@@ -161,13 +161,13 @@ def line_of(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
     return _CHAIN.sub("N", " ".join(words))
 
 
-_CHAIN = re.compile(r"\bN(?: (?:and |n |und |with |or )?N)+\b")
+_CHAIN = regex(r"\bN(?: (?:and |n |und |with |or )?N)+\b")
 
 
-_NOW_SERVING = re.compile(
+_NOW_SERVING = regex(
     r"\b(?:(?:we|were|we are|i|im) (?:serve|serving)\b(?! first)|on (?:our|my) serve\b)"
 )
-_NOW_RECEIVING = re.compile(
+_NOW_RECEIVING = regex(
     r"\b(?:(?:they|theyre|they are) (?:serve|serving)"
     r"|(?:we|were|we are|im) (?:receive|recieve|receiving|recieving)|on their serve)\b"
 )

@@ -11,6 +11,7 @@ from bot.chat.pool_teams import drop_schedule, fragments_of, is_chatter, names_i
 from bot.chat.question import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
 from bot.chat.view import ChatView
 from bot.chat.words import READ_AT_MOST, words
+from knowledge.regex import regex
 
 MOST_TEAMS = 24
 """Pairs read of one pool: none that is played in a day has more. Our own bound."""
@@ -19,7 +20,7 @@ MOST_FRAGMENTS = 96
 """Pieces looked at of one message, so that noise costs little; the rest counts as not read."""
 
 _POOL = r"(?:po+ls?|poll|round[ -]?robin|rr|group)"
-_OPENS = re.compile(
+_OPENS = regex(
     r"^\W*(?:(?:ok(?:ay)?|so|hey|hi|our|the|my|todays|today['’]?s|we(?:['’]?re| are) in|in|we have"
     r"|we['’]?ve got|here(?:['’]?s| is)|new|add) )*(?:a |the |our )?"
     rf"{_POOL}\b(?P<which> ?(?:[a-h]|\d{{1,2}})\b(?![/-]))?"
@@ -29,17 +30,17 @@ _OPENS = re.compile(
     r"(?P<mark>[:\-–—=,.\n]*)\s*",
     re.IGNORECASE,
 )
-_ONE_OF_MANY = re.compile(r"^\W*pool (?:\d+|[a-h]) opp", re.IGNORECASE)
+_ONE_OF_MANY = regex(r"^\W*pool (?:\d+|[a-h]) opp", re.IGNORECASE)
 """The opponents of one match of a pool."""
 
-_STANDING = re.compile(
+_STANDING = regex(
     r"(?:(?:ok|show|show me|see|whats|what is|what|hows|how is|how|our|the|my|do we stand in|are we"
     r"|doing|in|we|stand|is|where) )*(?:po+ls?|group|round robin|rr)"
     r"(?: (?:standings?|table|results?|so far|now|score|scores|status|please|pls|looking|going"
     r"|play|matches|list|order|schedule))*"
     r"|(?:(?:show|the|our|whats|what|where) )*(?:pool )?(?:standings?|standngs|table)"
 )
-_NEXT = re.compile(
+_NEXT = regex(
     r"(?:(?:ok|and|so|who|whos|whom|what|whats|is|do|we|play|are|have|got|our|the|now|up) )*"
     r"(?:next|nxt|nex|nextt)(?: (?:up|match|game|opponents?|opps?|pair|team|one|please|pls|now"
     r"|in (?:the )?pool|pool match|is|do|we|play|who|whos|then))*"

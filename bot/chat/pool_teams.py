@@ -10,33 +10,32 @@ from bot.chat.names import find_mentions
 from bot.chat.question import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
+from knowledge.regex import regex
 
 PAIR = 2
 LONGEST_NAME_WORDS = 3
 SHORTEST_NAME = 2
 """Letters of a name that the book does not know."""
 
-_LINES = re.compile(r"[\n;•|]+")
-_NUMBERS_INSIDE = re.compile(r"(?<=[a-z])[ ,]+#?\d{1,2}[.)] (?=[^\W\d])", re.IGNORECASE)
-_AGAINST = re.compile(
+_LINES = regex(r"[\n;•|]+")
+_NUMBERS_INSIDE = regex(r"(?<=[a-z])[ ,]+#?\d{1,2}[.)] (?=[^\W\d])", re.IGNORECASE)
+_AGAINST = regex(
     r"\b(?:vs?|versus|verse|against|facing|then|after that|followed by|next)\b\.?", re.IGNORECASE
 )
-_JOINS = re.compile(
-    r"\s*(?:[/&+]|\band\b|(?<=\w) n (?=\w)|\bw/|\bwith\b|\bplus\b)\s*", re.IGNORECASE
-)
-_SLASHED = re.compile(r"\s*[/&+]\s*")
-_AND = re.compile(r"\s+(?:and|then|,)\s+", re.IGNORECASE)
-_TIMES = re.compile(
+_JOINS = regex(r"\s*(?:[/&+]|\band\b|(?<=\w) n (?=\w)|\bw/|\bwith\b|\bplus\b)\s*", re.IGNORECASE)
+_SLASHED = regex(r"\s*[/&+]\s*")
+_AND = regex(r"\s+(?:and|then|,)\s+", re.IGNORECASE)
+_TIMES = regex(
     r"(?<![\d:])\d{1,2}[:.h]\d{2}\s*(?:am|pm|a\.m\.|p\.m\.)?(?!\d)|\b\d{1,2}\s*(?:am|pm)\b"
     r"|(?:\bat |@ ?)\d{3,4}\b|\b(?:0?[7-9]|1\d)[0-5][05]\b|\b(?:at )?(?:noon|midday)\b",
     re.IGNORECASE,
 )
-_COURTS = re.compile(
+_COURTS = regex(
     r"\b(?:on )?(?:court|courts|ct|crt|cort|c(?=\s?\d))\.?\s*#?\s*"
     r"(?:\d{1,2}\b|[a-z]\b|center|centre|stadium|show|main|grandstand)",
     re.IGNORECASE,
 )
-_NUMBERED = re.compile(
+_NUMBERED = regex(
     r"^\W*(?:(?:match|game|round|rd|rnd|r|m|g|team|no|nr)\.?\s*#?\d{1,2}\b|#?\d{1,2}\s*[.):]"
     r"(?!\d)|\d{1,2}\s+(?=[^\W\d])|(?:first|second|third|fourth|fifth|last|1st|2nd|3rd|4th|5th)\b)"
     r"\s*[:.)\-–]*\s*",

@@ -6,7 +6,6 @@ which may be kept.
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Sequence
 from functools import cache
@@ -15,8 +14,10 @@ from itertools import pairwise
 from typing import Any
 
 from bot.chat.phrase import Found, Meaning, PhraseBook
+from bot.chat.trait_lexicon import traits_data
 from bot.chat.words import Word, words
 from knowledge.complaints import complains
+from knowledge.regex import regex
 
 _LIST = "private_words.toml"
 _OF_PLAY = "of_play"
@@ -35,7 +36,7 @@ _JOINS = frozenset(
 WINDOW, OVERLAP = 600, 80
 """Characters looked through at once, and how many of them twice: a phrase is shorter."""
 
-_LOOSE_ENDS = re.compile(r"^[\s,;.!?)—–-]+|[\s,;(—–-]+$")
+_LOOSE_ENDS = regex(r"^[\s,;.!?)—–-]+|[\s,;(—–-]+$")
 
 
 def is_private(text: str) -> bool:
@@ -104,15 +105,15 @@ def _places(found: Sequence[Found[Meaning]]) -> set[int]:
 
 
 @cache
-def _data(name: str) -> dict[str, Any]:
-    text = files("bot.chat.data").joinpath(name).read_text(encoding="utf-8")
+def _own() -> dict[str, Any]:
+    text = files("bot.chat.data").joinpath(_LIST).read_text(encoding="utf-8")
     return tomllib.loads(text)
 
 
 @cache
 def _phrases() -> PhraseBook[str]:
     """The list's own phrases, and what the lexicon of notes has of bodies and private life."""
-    own, notes = _data(_LIST), _data("traits.toml")
+    own, notes = _own(), traits_data()
     kinds = [kind for kind in own if kind not in (_SETS, _OF_PLAY)]
     told = [(phrase, kind) for kind in kinds for phrase in own[kind]["words"]]
     told += [(phrase, _OF_NOTES) for phrase in notes[_OF_NOTES]["words"]]
@@ -121,5 +122,5 @@ def _phrases() -> PhraseBook[str]:
 
 @cache
 def _of_play() -> PhraseBook[str]:
-    own = _data(_LIST)
+    own = _own()
     return PhraseBook([(phrase, _OF_PLAY) for phrase in own[_OF_PLAY]["words"]], sets=own[_SETS])

@@ -16,6 +16,7 @@ from bot.chat.question import (
 from bot.chat.rally_clauses import told_rally
 from bot.chat.slip_words import SLIP, starts_corrected
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
 _WE = r"(?:we|i)(?: just| have| ve)?"
 _THEY = r"they(?: just| have| ve)?"
@@ -36,13 +37,13 @@ _SECOND = (
 )
 _ERROR = r"(?:(?:unforced )?(?:error|mistake|fault|miss))"
 _WINNER = r"(?:hit|made|got|served) (?:a |an )?(?:clean |easy )?(?:winner|ace)"
-_OUR_LOSS = re.compile(
+_OUR_LOSS = regex(
     rf"(?:{_WE} )?gave (?:one|1) away|{_WE} (?:{_MISS})|(?:our|my) {_WENT}|{_WE} {_SECOND}"
     rf"|our {_ERROR}|my {_ERROR}|{_ERROR} (?:on|by|from|for) (?:us|we|me)"
     rf"|{_ERROR} (?:us|we|ours)|{_THEY} (?:{_WINNER}|aced (?:us|me|we))|their (?:winner|ace)"
     r"|(?:ace|winner) (?:by |for |from )?(?:them|they|theirs)"
 )
-_OUR_GAIN = re.compile(
+_OUR_GAIN = regex(
     rf"{_THEY} (?:{_MISS})|their {_WENT}|(?:{_THEY}|them) {_SECOND}"
     rf"|their {_ERROR}|{_ERROR} (?:on|by|from|for) (?:them|they)"
     rf"|{_ERROR} (?:them|they|theirs)|{_WE} (?:{_WINNER}|aced (?:them|they))"
@@ -51,11 +52,11 @@ _OUR_GAIN = re.compile(
 _OURS, _THEIRS = frozenset(["ours", "us"]), frozenset(["theirs", "them"])
 """Whose it was, after "no" or "wait"."""
 
-_SCORED = re.compile(
+_SCORED = regex(
     r"(?P<side>we|they) (?:just |have |ve )?(?:scored?|(?:got|get|gets|made) (?:a|one|another)"
     r"(?: more)? (?:point|pt))(?: (?:a|one|another) (?:point|pt))?"
 )
-_WHOSE = re.compile(
+_WHOSE = regex(
     r"(?:an? |the |that was an? |what an? |clean )?(?:ace|point|pt|rally|winner)(?: over| done)?"
 )
 _FILLING = word_set("rally_filling")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -20,6 +19,7 @@ from bot.chat.serve_told import with_sides
 from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 
 LONGEST_TOLD = 16
 """Words of a rally told with what happened in it; what is longer is a story, and a note."""
@@ -29,8 +29,8 @@ STRAY_WORDS_OF_PLAY = 6
 WORDS_BESIDE_PLAY = 8
 """Words of no concept in a rally told only by what happened: names, articles and links."""
 
-_THE_POINT = re.compile(r"(?:^| )(?:the )?(?:point|pt)$")
-_JUDGES = re.compile(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
+_THE_POINT = regex(r"(?:^| )(?:the )?(?:point|pt)$")
+_JUDGES = regex(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
 """What somebody is, said as readily of all the day as of one rally: no outcome alone."""
 
 _MARKS = frozenset(",;.!:\n–—")

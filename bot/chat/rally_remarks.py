@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from bot.chat.message import Message
@@ -11,16 +10,17 @@ from bot.chat.question import DetailSaid, RallyDetails
 from bot.chat.rally_details import read_rally
 from bot.chat.rally_told import is_owned
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
 LONGEST_REMARK = 8
 """Words of such a remark; what is longer is a note, or a story."""
 
-_OPENS = re.compile(
+_OPENS = regex(
     r"^(?:(?:no|nope|actually|wait|sorry|oh|ok|and|well|correction) )*"
     r"(?:(?:it|that|this|twas) ?(?:was|s|is)?|was|its|thats|twas|no|nope|actually|wait) \w"
     r"|^(?:un)?forced(?: error)?$|^(?:clean )?winner$"
 )
-_HOLDS = re.compile(
+_HOLDS = regex(
     r"\b(?:always|every|often|never|weak|strong|good|better|best|should|would|could|can|dont"
     r"|why|how|what|when|where|who|which|right|true|score|serve is|serving|now|enough)\b"
 )

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.forms import any_of
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side
+from knowledge.regex import regex
 
 _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
 
 
-_TARGET = re.compile(
+_TARGET = regex(
     r"(?:\b(?:at|past|over|behind|against)|(?<=serve )to|(?<=served )to|(?<=return )to"
     r"|(?<=returned )to) (?:we|they|us|them|me|him|her)\b"
 )

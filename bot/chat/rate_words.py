@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import re
+from knowledge.regex import regex
 
 _WE = r"(?:we|were|us|weve|i|im|ive|our|my)"
 _THEY = r"(?:they|theyre|theyve|them|their|opponents)"
@@ -25,7 +25,7 @@ _RETURNING = (
     r"(?:(?:on|when|at|in|from|while|as) )?(?:the )?"
     r"(?:return(?:s|ing|in)?|receiv(?:e|es|ing|in)?|recieving|recv|rcv)\b"
 )
-SIDE = re.compile(
+SIDE = regex(
     rf"\b(?:(?P<ours>{_OUR_SERVE})|(?P<theirs>{_THEIR_SERVE})|(?P<serving>{_SERVING})"
     rf"|(?P<returning>{_RETURNING}))"
 )
@@ -34,15 +34,15 @@ _WINS = (
     r"|about|around)"
 )
 _LOSES = r"(?:loses?|losing|lost|drops?|dropping)"
-VERB = re.compile(rf"\b(?:(?P<wins>{_WINS})|(?P<loses>{_LOSES}))\b")
-WHO = re.compile(rf"^(?:(?P<we>{_WE})|(?P<they>{_THEY}))$")
-ASSUME = re.compile(
+VERB = regex(rf"\b(?:(?P<wins>{_WINS})|(?P<loses>{_LOSES}))\b")
+WHO = regex(rf"^(?:(?P<we>{_WE})|(?P<they>{_THEY}))$")
+ASSUME = regex(
     r"\b(?:assum\w*|suppos\w*|lets say|let us say|(?<!i )say (?:we|its|were)|imagine|figure"
     r"|if (?:we|its|were|it is)|put us at|call it|win|winning)(?: \w+){0,3} @"
     r"|\b(?:use|using|take|taking|with) (?:about |around )?@"
 )
-OF_ALL = re.compile(r"@ (?:of )?(?:all |the |our |these )*(?:rallies|rally|points|pts)\b")
-EQUAL = re.compile(
+OF_ALL = regex(r"@ (?:of )?(?:all |the |our |these )*(?:rallies|rally|points|pts)\b")
+EQUAL = regex(
     r"\b(?:if|assum\w*|suppos\w*|say|lets say|given|with)(?: (?:we|were|they|theyre|both|two|the"
     r"|pairs?|teams?|sides?|its|are|re|about|exactly|roughly|pretty|totally|that|as"
     r"|equally)){0,6} (?:equal\w*|even with (?:them|they)|evenly matched|equally (?:good|strong))\b"
@@ -53,26 +53,26 @@ _OTHER_DOING = (
     r"|speed\w*|sped|lob\w*|drop shots?|crosscourt|error\w*|third\w*|dink\w*|put\w*|goes|attack\w*"
     r"|bang\w*|smash\w*|to her|to his)"
 )
-DOES_OTHER = re.compile(rf"\b{_OTHER_DOING}\b")
-ANOTHER_SHARE = re.compile(
+DOES_OTHER = regex(rf"\b{_OTHER_DOING}\b")
+ANOTHER_SHARE = regex(
     r"^ (?:to win\b|chance|of winning|in$|in [^a-z@]|success|softer|harder|power|faster|slower"
     r"|effort|to (?:her|his|the|their|they)|of (?:her|his|the balls|balls|drives|dinks|drops)"
     r"|accura\w*|sure|humid\w*|battery)"
 )
-COUNTED = re.compile(
+COUNTED = regex(
     r"\b(?:so far|up to now|(?:un)?till? now|last|past|had|won|lost|took|today|tonight"
     r"|this (?:game|match|set)|(?:the )?(?:first|second|third) (?:game|set)|already)\b"
 )
 """What makes "3 of 10" rallies counted, and no more certain than so few of them are."""
 
-SUPPOSED = re.compile(
+SUPPOSED = regex(
     r"\b(?:if|suppos\w*|assum\w*|imagin\w*|hypothetical\w*|(?<!i )say (?:we|they|its)|lets say"
     r"|let us say|need\w*|want\w*|would|could|should|might|hop\w*|unless)\b"
     r"|\b(?:with|at) (?:\w+ )?@ (?:and )?@|\bwith (?:\w+ )?@"
 )
 """What makes rates a case to look at, and not what is told of this match."""
 
-USUAL = re.compile(
+USUAL = regex(
     r"\b(?:usual(?:ly)?|normal(?:ly)?|on average|in general|generally|as a rule|typical(?:ly)?"
     r"|most days|by default|our default|always|in the long run)\b"
 )

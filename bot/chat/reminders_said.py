@@ -15,45 +15,46 @@ from bot.chat.schedule_words import schedule_line
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words_in
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
 LEAST_BARE_MINUTES = 5
 """ "Pushed back 30" is minutes, "moved up 2" may be steps."""
 
 _REMIND = r"(?:remind|reminds|reminding|ping|nudge|alert|notify|warn)"
-_ASKS = re.compile(rf"\b(?:{_REMIND} (?:me|us)|reminders?|alarm|notifications?)\b")
-_CUE = re.compile(
+_ASKS = regex(rf"\b(?:{_REMIND} (?:me|us)|reminders?|alarm|notifications?)\b")
+_CUE = regex(
     rf"\b(?:{_REMIND} (?:me|us)\b.*|reminder )\bbefore (?:we |i |they |each |every |the |our |my "
     r"|next |hit |go and |start )*(?:serves?|serving|receive|return|rally|rallies|point)\b"
 )
-_LIST = re.compile(
+_LIST = regex(
     r"^(?:what|which|list|show|see|any|all)\b.*\breminders\b|^any reminder(?: set| on)?$"
     r"|^(?:my |our |the )?reminders$"
     rf"|\bwhen (?:do|will|are) you (?:going to )?{_REMIND}\b"
     r"|^(?:is|are) (?:there|my|the|our) .*\breminders? ?(?:set|on)?$|^do (?:i|we) have .*reminders?"
 )
-_OFF = re.compile(
+_OFF = regex(
     r"\b(?:cancel|cancelled|delete|remove|drop|stop|kill|skip|clear|scrap|forget|disable"
     r"|turn off|switch off|turn|switch|no(?: more)?|dont need|do not need|dont want)\b"
     r"(?: (?:all|the|my|our|that|any|a|those|off))* (?:match )?(?:reminders?|alarm|notifications?)"
     rf"|\b(?:dont|do not|stop|never|no need to) {_REMIND} (?:me|us)|\bstop reminding\b"
     r"|\breminders? off\b|^unremind"
 )
-_FOR_GOOD = re.compile(
+_FOR_GOOD = regex(
     r"\b(?:never|always|stop|no more|off|disable|dont|do not|from now on|any ?more)\b|^no\b"
 )
-_EVERY = re.compile(r"\b(?:all|every|reminders|both)\b")
-_ALWAYS = re.compile(
+_EVERY = regex(r"\b(?:all|every|reminders|both)\b")
+_ALWAYS = regex(
     r"\b(?:always|every|each|usually|by default|from now on|any match|all matches|reminders)\b"
 )
-_BEFORE = re.compile(
+_BEFORE = regex(
     r"\bbefore (?:the |our |my |every |each |all |any |next |this )*"
     r"(?:match|matches|game|games|it|start|we (?:play|start|go on)|play|its|semi\w*|final\w*)\b"
     r"|\b(?:before|beforehand|ahead|prior)$"
 )
-_SETS = re.compile(rf"\b{_REMIND} (?:me|us)\b|\breminders?\b|\balarm\b")
-_ON_AGAIN = re.compile(r"\breminders? (?:back )?on\b|\b(?:turn|switch) on (?:the |my )?reminders?")
-_TO_DO = re.compile(
+_SETS = regex(rf"\b{_REMIND} (?:me|us)\b|\breminders?\b|\balarm\b")
+_ON_AGAIN = regex(r"\breminders? (?:back )?on\b|\b(?:turn|switch) on (?:the |my )?reminders?")
+_TO_DO = regex(
     rf"\b{_REMIND} (?:me|us)(?: again)?(?: at \w+(?: \d+)?)? (?:to|that|what|who|where|how|which"
     r"|why|if|of (?!(?:the|our|my|this) (?:game )?plan\b|it\b|that\b)|about the score)\b"
 )
@@ -63,16 +64,16 @@ LONGEST_REMINDER = 14
 LONGEST_OFF = 9
 """Words of what is said of a reminder; a longer message tells something else."""
 
-_MOVES = re.compile(
+_MOVES = regex(
     r"\b(?:moved|pushed|delayed|postponed|rescheduled|shifted|bumped|put back|brought forward"
     r"|changed to|late start|delay)\b"
 )
-_RUNS = re.compile(
+_RUNS = regex(
     r"\b(?:running|runs|run|is|are|were|its|starts?|starting|begins?|going)\b"
     r"|^(?:a |about |now |at |actually )*(?:half |quarter |an |\d+ )"
 )
-_ASKING = re.compile(r"(?:what|who|when|where|why|how|is|are|should|do|does|did|can|could|will)\b")
-_OFF_TIME = re.compile(r"\b(?:instead|now|earlier|later|late|early|behind|ahead)\b")
+_ASKING = regex(r"(?:what|who|when|where|why|how|is|are|should|do|does|did|can|could|will)\b")
+_OFF_TIME = regex(r"\b(?:instead|now|earlier|later|late|early|behind|ahead)\b")
 A_PAIR = 2
 STRAY_WORDS_ALLOWED = 2
 _OWN_WORDS = words_in(
@@ -85,13 +86,11 @@ _OWN_WORDS = words_in(
     " news apparently a and few noon past thirty fifteen forty five oclock am pm same opps court"
     " ct over yo"
 )
-_EARLIER = re.compile(
-    r"\b(?:moved up|bumped up|pushed up|shifted up|forward|earlier|early|ahead)\b"
-)
-_INSTEAD = re.compile(r"\b(?:instead of|not|rather than|was)\b", re.IGNORECASE)
-_BREAK = re.compile(r"\b(?:timeout|time out|medical|break|rest|warm ?up|injury)\b")
-_COURT = re.compile(r"\b(?:court|ct) \w+")
-_PLACE_CHANGED = re.compile(
+_EARLIER = regex(r"\b(?:moved up|bumped up|pushed up|shifted up|forward|earlier|early|ahead)\b")
+_INSTEAD = regex(r"\b(?:instead of|not|rather than|was)\b", re.IGNORECASE)
+_BREAK = regex(r"\b(?:timeout|time out|medical|break|rest|warm ?up|injury)\b")
+_COURT = regex(r"\b(?:court|ct) \w+")
+_PLACE_CHANGED = regex(
     r"\b(?:moved|switched|shifted|changed|sent|bumped)(?: us| over)?(?: to)? (?:court|ct)\b"
     r"|\bnow on (?:court|ct)\b|\b(?:court|ct) \w+ (?:now|instead)$"
 )

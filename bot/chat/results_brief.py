@@ -8,6 +8,7 @@ from bot.chat.forms import any_of
 from bot.chat.question import ResultSaid
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side, with_sides
 from knowledge.game import GameFormat
+from knowledge.regex import regex
 
 LEAST_WON = 11
 LEAST_LEAD = 2
@@ -56,9 +57,7 @@ def game_won(line: str) -> bool | None:
     return None if ours is theirs else ours
 
 
-_SCORE_THEN_WON = re.compile(
-    r"\s*(\d{1,2})\s*[-–:]\s*(\d{1,2})\s*,?\s+(?:won|win)\W*", re.IGNORECASE
-)
+_SCORE_THEN_WON = regex(r"\s*(\d{1,2})\s*[-–:]\s*(\d{1,2})\s*,?\s+(?:won|win)\W*", re.IGNORECASE)
 
 
 def score_then_won(text: str, format: GameFormat) -> ResultSaid | None:

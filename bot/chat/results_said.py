@@ -17,6 +17,7 @@ from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word
 from knowledge.game import GameFormat
+from knowledge.regex import regex
 
 Game = tuple[int, int]
 
@@ -25,42 +26,40 @@ GAMES_IN_WORDS = 3
 
 _MARKS = frozenset(",;.!?\n")
 
-_WON = re.compile(
+_WON = regex(
     r"\b(?:won|win(?! by\b)|beat|bt|w|took|take|dub|winners|gold|victory|through)\b"
     rf"|(?:\bwe |^)(?:just )?{BADLY_BEATEN} (?:they|them|em)\b"
     r"|\bover they\b|\bto (?:us|we)\b|\d (?:us|we)$"
 )
-_LOST = re.compile(
+_LOST = regex(
     r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in"
     r"|gone in|knocked out)\b"
 )
-_THEY_WON = re.compile(
+_THEY_WON = regex(
     rf"\bgot {BADLY_BEATEN}\b|\bbeaten\b|\bthey (?:team )?(?:won|beat|took|win|got|had us)\b"
     rf"|\b(?:just|have) (?:won|beat) us\b|\blost\b|\b{BADLY_BEATEN} (?:us|we)\b"
     r"|\b(?:to|for) (?:them|they)\b|\btook us\b|\d (?:them|they)$"
 )
-_FINISHED = re.compile(
+_FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
     r"|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
-_GOING_ON = re.compile(
+_GOING_ON = regex(
     r"\b(?:so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
 )
-_WITHOUT_A_GAME = re.compile(
+_WITHOUT_A_GAME = regex(
     r"\b(?:no ?shows?|forfeit\w*|walk ?over|w ?o (?:us|them|they)|conceded?|retired?|defaulted"
     r"|(?:didnt|did not|never) (?:show|showed|turn(?:ed)?)(?: up)?"
     r"|withdrew|pulled out|gave up|had to quit)\b"
 )
-_IN_GAMES = re.compile(
-    r"\b(?:in|after) (?:(?:2|two|(?P<three>3|three))(?: games?)?|straight games)\b"
-)
-_SWEPT = re.compile(r"\bswept (?:us|we|they|them|em)\b")
-_ONLY_A_RALLY = re.compile(
+_IN_GAMES = regex(r"\b(?:in|after) (?:(?:2|two|(?P<three>3|three))(?: games?)?|straight games)\b")
+_SWEPT = regex(r"\bswept (?:us|we|they|them|em)\b")
+_ONLY_A_RALLY = regex(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
     r"(?! (?:pts|points|scoring|game))"
 )
-_THEY_LOST = re.compile(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
+_THEY_LOST = regex(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ from bot.chat.message import Message
 from bot.chat.near_words import mended
 from bot.chat.question import BookSaid, BookVerb
 from bot.chat.words import words_in
+from knowledge.regex import regex
 
 _SPELT = words_in("review recap debrief worked learn write match game")
 _SHORT_SPELT = {"hwo": "how", "waht": "what", "wat": "what", "whta": "what", "howd": "how did"}
@@ -31,7 +32,7 @@ _WHAT = (
 )
 _WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|that|match|game))*"
 
-_ASKS = re.compile(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
+_ASKS = regex(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 """The whole of the message but courtesies."""
 
 

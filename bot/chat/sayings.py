@@ -18,12 +18,13 @@ from bot.chat.question import (
 from bot.chat.sharing_words import MAY_ASK, SHARING_COMMANDS, SHARING_WORDS
 from bot.chat.slip_words import EVERYTHING
 from bot.chat.words import Word
+from knowledge.regex import regex
 from knowledge.vocabulary import AgreementKey, Topic
 
 LONGEST_CORRECTION = 8
 """Words of a correction; a longer message says something of its own."""
 
-_COMMAND = re.compile(r"^/(\w+)(?:@\w+)?(?:\s+|$)(.*)", re.DOTALL)
+_COMMAND = regex(r"^/(\w+)(?:@\w+)?(?:\s+|$)(.*)", re.DOTALL)
 
 BOOK_COMMANDS = {
     "start": BookVerb.START,
@@ -57,7 +58,7 @@ TOPIC_COMMANDS = {
 COMMAND_WORDS = frozenset({"note", "n", "undo", *BOOK_COMMANDS, *TOPIC_COMMANDS})
 """Every command's word."""
 
-_UNDO = re.compile(
+_UNDO = regex(
     r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
     r"|scratch (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
     r"|remove (?:that|it|the last(?: one)?)|cancel that"
@@ -65,17 +66,17 @@ _UNDO = re.compile(
     r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
 )
 
-_CORRECTION = re.compile(
+_CORRECTION = regex(
     r"^(?:no|nope|sorry|oops|wait|actually|correction|not that|wrong|scratch that|i mean|i meant"
     r"|make that|that was|that should)\b"
 )
-_CORRECTION_BODY = re.compile(
+_CORRECTION_BODY = regex(
     r"\b(?:the other (?:one|guy|player|ana|anna)|i mean|i meant|i said|meant|wrong (?:one"
     r"|player|guy)"
     r"|not (?:him|her|that one|them)|should be|instead|correction|make that|that was)\b"
 )
 
-_AGREED = re.compile(
+_AGREED = regex(
     r"^(?:so |ok |okay |btw |fyi |note )*(?:we(?:ve| have)? (?:just )?(?:agreed?|decided?"
     r"|settled|said|do it)"
     r"|agreed|agreement|our (?:rule|agreement|deal|plan) is|deal|settled|decided"
@@ -163,7 +164,7 @@ _BOOK_WORDS = (
     ),
 )
 _ABOUT_A_PLAYER = frozenset({BookVerb.RENAME_PLAYER, BookVerb.ADD_NICKNAME})
-_BOOK_RULES = tuple((re.compile(pattern), verb) for pattern, verb in _BOOK_WORDS)
+_BOOK_RULES = tuple((regex(pattern), verb) for pattern, verb in _BOOK_WORDS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,11 +208,11 @@ def correction_said(
     return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
 
 
-_NOT_THIS_ONE = re.compile(
+_NOT_THIS_ONE = regex(
     r"(?:(?:no|nope|sorry) )*not (?:him|her|them|that one|this one)"
     r"(?: (?:but )?(?:him|her|them|the other(?: one| guy| player)?))?"
 )
-_NAMES_A_THING = re.compile(
+_NAMES_A_THING = regex(
     r"\b(?:i mean|i meant|i said|make that) (?:(?:the|my|their|a|about|where|what|who|how) )*"
     r"(?!other\b|wrong\b|him\b|her\b|them\b|that\b|it\b|instead\b|one\b)\w+"
 )
@@ -299,7 +300,7 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
     return None
 
 
-_ABOUT_WHOM = re.compile(
+_ABOUT_WHOM = regex(
     r"^(?:(?:everything|all|the|my|our|notes?|player|opponent|about|on|of|please) )*"
 )
 
@@ -322,7 +323,7 @@ _IN_NO_NAME = _ASKING | frozenset(
 )
 """Words that make a sentence or a question of what would be names."""
 
-_TWO_NAMES = re.compile(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
+_TWO_NAMES = regex(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
 
 
 def _names_a_pair(typed: str) -> bool:

@@ -2,29 +2,27 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from datetime import time
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.numbers import number_of
 from bot.chat.question import Mention
+from knowledge.regex import regex
 
-_CLOCK = re.compile(
+_CLOCK = regex(
     r"\b\d{1,2} \d{2}\b|\b\d{3,4}\b|\b(?:am|pm|noon|oclock|past|quarter|half|thirty|fifteen"
     r"|forty)\b"
 )
 """A time told to the minute: "at 5" alone may be anything."""
 
-_RUNNING = re.compile(
-    r"\b(?:serve|serving|serves|up|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b"
-)
+_RUNNING = regex(r"\b(?:serve|serving|serves|up|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b")
 """A score of the match that is on already."""
 
-_OPENS = re.compile(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|versus)\b")
+_OPENS = regex(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|versus)\b")
 """A message that opens so announces, whatever else it says."""
 
-_NUMBERS = re.compile(r"\b(?!0 0)\d{1,2} \d{1,2}\b")
+_NUMBERS = regex(r"\b(?!0 0)\d{1,2} \d{1,2}\b")
 
 STRAY_WORDS_ALLOWED = 2
 A_PAIR = 2

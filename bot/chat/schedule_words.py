@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -10,6 +9,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from bot.chat.common_words import is_common
 from bot.chat.words import Word, words_in
+from knowledge.regex import regex
 
 _WORDS = words_in(
     "remind reminds reminding reminder reminders cancel cancelled before minutes minute hour match"
@@ -19,7 +19,7 @@ _WORDS = words_in(
 _LETTERS_PER_SLIP = 5
 """Slips of the finger allowed: one in a word of five letters, two from ten on."""
 
-_RUN_TOGETHER = re.compile(r"(\d{1,3})(m|min|mins|minutes|h|hr|hrs|hour|hours)")
+_RUN_TOGETHER = regex(r"(\d{1,3})(m|min|mins|minutes|h|hr|hrs|hour|hours)")
 _SHORT = {
     "b4": "before", "bfore": "before", "rmd": "remind", "mtch": "match", "mns": "min", "mn": "min",
     "r": "are", "u": "you", "til": "until", "pls": "please", "plz": "please", "tmrw": "tomorrow",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.message import Message
@@ -12,20 +11,21 @@ from bot.chat.scores import said_score, stray_words
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_ROUND = re.compile(
+_ROUND = regex(
     rf"{SLIP}*(?:(?:its|it is|it was|thats|that was|the) )?(?:the )?(?:other way (?:round|around)"
     r"|wrong way (?:round|around)|swap (?:it|them|that|the score)|reversed|flip it|backwards)"
 )
-_ONE_SIDE = re.compile(
+_ONE_SIDE = regex(
     rf"{SLIP}*(?P<side>we|they|us|them|weve|theyve|were|theyre)"
     r" (?:(?:only|have|has|got|are|is|had|at|on) )*#(?: points?)?(?: now)?"
 )
-_ONE_NUMBER = re.compile(
+_ONE_NUMBER = regex(
     rf"{SLIP}*(?:make (?:it|that)|its|it is|it should be|should be|that should be|i meant?) #"
     r"(?: points?)?"
 )
-_LEADS_UP = re.compile(
+_LEADS_UP = regex(
     rf"{SLIP}+(?:(?:its|it is|it was|it should be|should be|that should be|it should have been"
     r"|make it|make that|the score is|score is|i said|we are|were) )?"
     r"|(?:please )?(?:set|change|put|correct|update) (?:(?:it|that|the score|score) )?(?:to|at"

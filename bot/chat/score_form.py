@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 
-_ONLY_NUMBERS = re.compile(r"[\s\d.,:/\-–—]+")
-_NUMBER = re.compile(r"\d+")
-_MINUS = re.compile(r"^\s*[-–—]\s*\d|\d\s*[-–—]\s*[-–—]\s*\d|\s[-–—]\d")
-_DECIMAL = re.compile(r"\d\.\d")
+from knowledge.regex import regex
+
+_ONLY_NUMBERS = regex(r"[\s\d.,:/\-–—]+")
+_NUMBER = regex(r"\d+")
+_MINUS = regex(r"^\s*[-–—]\s*\d|\d\s*[-–—]\s*[-–—]\s*\d|\s[-–—]\d")
+_DECIMAL = regex(r"\d\.\d")
 _NUMBERS = (2, 3)
 """Of a score: the two sides' points, and in doubles the server."""
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.numbers import Group, groups, number
 from bot.chat.score_words import ALL_WORDS, LEVEL_WORDS
 from bot.chat.words import Word
+from knowledge.regex import regex
 
 COMPARED_NEAR = 4
 """Words before a score among which "than" makes it the other one of two."""
@@ -22,7 +22,7 @@ _UNITS = word_set("units")
 _MADE = frozenset(["in", "made", "thirds", "3rds", "serves", "returns", "drops", "dinks", "drives"])
 """After a share such as `5/6`: what was made of so many."""
 
-_LEVEL = re.compile(r"[0-2]?\ds")
+_LEVEL = regex(r"[0-2]?\ds")
 """`5s`: five each."""
 
 HIGHEST_PAIR = 30

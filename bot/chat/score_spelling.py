@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from functools import cache, lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import short_forms, word_set
+from knowledge.regex import regex
 
 _SHORTEST_MENDED = 3
 _SHORTEST_LETTERS_LOST = 5
@@ -45,7 +45,7 @@ def _is_known(folded: str) -> bool:
     return folded in _meant() or folded in short_forms() or is_common(folded)
 
 
-_HELD_DOWN = re.compile(r"(\w)\1{2,}")
+_HELD_DOWN = regex(r"(\w)\1{2,}")
 """The same letter three times or more in a row, which no word has."""
 
 

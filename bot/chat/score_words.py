@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from bot.chat.forms import word_set
+from knowledge.regex import regex
 
 WE = r"(?:we|us|our|ours|were|weve|my two|my team|i|im|me|ive)"
 THEY = (
@@ -15,7 +16,7 @@ RECEIVE = r"(?:receiv\w*|return\w*|recv)"
 NUMBERED = r"(?:first|second|1st|2nd)"
 SERVE = r"(?:serving|servin|serve|serves|ball|on serve|to serve|service)"
 
-THEY_SERVE = re.compile(
+THEY_SERVE = regex(
     rf"\b{THEY} (?:are |re )?start(?:s|ing)?\b"
     r"|\bserver (?:[12#] |one |two )?(?:them|theirs|they)\b|"
     rf"\bnot (?:our|my) (?:serve|ball)\b|\b{THEY} (?:are |re )?(?:\w+ )?(?:on )?(?:their |the )"
@@ -25,7 +26,7 @@ THEY_SERVE = re.compile(
     rf"|\b{SERVE} {THEY}\b"
     rf"|\b(?<!they )(?<!they are )(?<!theyre ){RECEIVE}\b"
 )
-WE_SERVE = re.compile(
+WE_SERVE = regex(
     rf"\b{WE} start(?:s|ing)?\b|\b{WE} (?:is |are |on )*(?:(?:our|the|my) )?{NUMBERED} serv\w*"
     rf"|\bserver (?:[12#] |one |two )?(?:us|we|ours)\b|"
     rf"\b{WE} (?:to|starts?|starting|begins?) (?:begin|serve|start|us|off)|# {WE} (?:second"
@@ -37,11 +38,9 @@ WE_SERVE = re.compile(
     rf"|^{SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving"
     rf"|servin)\b"
 )
-THEY_CALL = re.compile(rf"\b{THEY} call(?:s|ed|ing)? # #")
-SECOND = re.compile(
-    r"\b(?:second|2nd|server 2|server two|# server second|(?:number|serve) (?:2|two))\b"
-)
-FIRST = re.compile(
+THEY_CALL = regex(rf"\b{THEY} call(?:s|ed|ing)? # #")
+SECOND = regex(r"\b(?:second|2nd|server 2|server two|# server second|(?:number|serve) (?:2|two))\b")
+FIRST = regex(
     r"\b(?:(?:first|1st) (?:serv\w*|ball)|server 1|server one|(?:number|serve) (?:1|one)"
     r"|(?:serving|serve|up) (?:it )?(?:first|1st)|(?:hes|shes|is) (?:the )?(?:first|1st)"
     r"(?: one)?)\b"
@@ -70,36 +69,34 @@ DOWN = (
     rf"(?:{_of_score('down')}|behind|trailing|trail|trails|{_HOPED}losing"
     rf"|(?:(?<=^)|got |getting |being |been |gotten ){BADLY_BEATEN})"
 )
-CALLED = re.compile(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
+CALLED = regex(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
 """They serve at these very numbers: a call, their number first."""
 
-AHEAD = re.compile(rf"\b{UP}\b")
-BEHIND = re.compile(rf"\b{DOWN}\b")
-THEY_LEAD = re.compile(
+AHEAD = regex(rf"\b{UP}\b")
+BEHIND = regex(rf"\b{DOWN}\b")
+THEY_LEAD = regex(
     rf"\b{THEY} (?:(?:are|re|have|ve|got|just|gone|went|still|now|is|one|two|#) )*(?:{UP}|{DOWN})\b"
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
-TO_US = re.compile(
+TO_US = regex(
     r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#"
     r"|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))"
     r"|# # (?:\w+ )?ours\b"
     r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"
     r"|# # in favou?r of (?:us|we)\b|# # against (?:them|they)\b|^(?:\w+ )?us # #$"
 )
-TO_THEM = re.compile(
+TO_THEM = regex(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
     r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
     r"|# # against us\b|# # in (?:their|they) favou?r\b|# # in favou?r of (?:them|they)\b"
     r"|^(?:\w+ )?them # #$"
 )
-THEIRS_FIRST = re.compile(
-    rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b"
-)
-OURS_FIRST = re.compile(
+THEIRS_FIRST = regex(rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b")
+OURS_FIRST = regex(
     rf"\b{WE} (?:got |have |on |at |with |are |serve |serving )*(?:at )?#|# # (?:us|ours)\b"
 )
 _FEW_WORDS = r"(?: [a-z]\w*){0,2}"
-EACH_SAID = re.compile(
+EACH_SAID = regex(
     rf"\b(?P<before>[WT]){_FEW_WORDS} #{_FEW_WORDS} (?!(?P=before))[WT]{_FEW_WORDS} #"
     rf"|# (?:points? |for |to )*(?P<after>[WT])(?: and| but)? # (?:points? |for |to )*"
     rf"(?!(?P=after))[WT]\b"
@@ -107,36 +104,32 @@ EACH_SAID = re.compile(
 )
 """Each side with its number, in a line whose sides are W and T: "W have # T only #", "# W # T"."""
 
-HAS_THE_NUMBER = re.compile(
+HAS_THE_NUMBER = regex(
     rf"\b(?:us|{WE} (?:(?:are|have|got|at|on|the) )*the|{WE} have|{THEY} have)$"
     rf"|\b{THEY} (?:(?:are|have|got|at|on) )*the$"
 )
-IS_THE_NUMBER = re.compile(r"(?:is )?(?:ours|theirs|us|them)$")
+IS_THE_NUMBER = regex(r"(?:is )?(?:ours|theirs|us|them)$")
 """Before and after one of the two numbers said again: whose it is."""
 
-DENIED = re.compile(
-    r"\b(?:not|dont have|do not have|didnt have|havent got|instead of|from) #(?! #)"
-)
+DENIED = regex(r"\b(?:not|dont have|do not have|didnt have|havent got|instead of|from) #(?! #)")
 """A number that is not it: "make that 6 not 5"."""
 
 ALL_WORDS = frozenset(["all", "apiece", "each", "even"])
 LEVEL_WORDS = frozenset(["tied", "level", "levelled", "leveled", "knotted", "square"])
 SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
 
-SIDE_OUT = re.compile(
-    r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b"
-)
-SIDE_OUT_SHORT = re.compile(r"\s*s/o\b", re.IGNORECASE)
+SIDE_OUT = regex(r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b")
+SIDE_OUT_SHORT = regex(r"\s*s/o\b", re.IGNORECASE)
 THAT = (
     r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt"
     r"|that rally|that point)"
 )
-OUR_RALLY = re.compile(
+OUR_RALLY = regex(
     r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:(?:to |for )?(?:us|ours)|to we)\b"
     rf"|\bwe (?:just )?(?:won|win|got|take|took) {THAT}\b|^(?:just )?(?:won|got) {THAT}\b"
     r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^# (?:for )?us\b"
 )
-THEIR_RALLY = re.compile(
+THEIR_RALLY = regex(
     r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:(?:to |for )?(?:them|theirs)|to they)\b"
     rf"|\bthey (?:just )?(?:won|win|got|take|took|get) {THAT}\b"
     rf"|\bwe (?:just )?(?:lost|lose) {THAT}\b|^(?:just )?lost {THAT}\b"

@@ -40,9 +40,10 @@ from bot.chat.score_words import (
 from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
+from knowledge.regex import regex
 
 _MARKS = frozenset(",;.!?:\n")
-_OWNED_NOW = re.compile(r"\b(?:ours|theirs)\b")
+_OWNED_NOW = regex(r"\b(?:ours|theirs)\b")
 
 
 def said_score(

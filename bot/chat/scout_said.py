@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 
 from bot.chat.common_words import is_common
@@ -10,6 +9,7 @@ from bot.chat.message import Message
 from bot.chat.near_words import mended
 from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.words import Word, words_in
+from knowledge.regex import regex
 
 WARM_UP = "warmup"
 """What such a message says beside the names, where the warm-up is watched and not a match."""
@@ -36,11 +36,11 @@ _CARD = "(?:(?:scout|scouting|tap) (?:card|cards|taps)|scout(?:ing)?|scouts|taps
 _WATCH = "(?:watch|watching|observe|observing)"
 
 _ASKS = (
-    re.compile(rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
-    re.compile(rf"{_WHOM} {_CARD}"),
-    re.compile(rf"{_WATCH} {_LINK}{_WHOM}(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
-    re.compile(rf"{_WATCH} {_LINK}(?:the |their )(?P<warm>{_WARM})"),
-    re.compile(rf"{_WHOM} (?:are |is |r )?(?:now |just )?(?P<warm>warming up)"),
+    regex(rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    regex(rf"{_WHOM} {_CARD}"),
+    regex(rf"{_WATCH} {_LINK}{_WHOM}(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    regex(rf"{_WATCH} {_LINK}(?:the |their )(?P<warm>{_WARM})"),
+    regex(rf"{_WHOM} (?:are |is |r )?(?:now |just )?(?P<warm>warming up)"),
 )
 """The whole of the message but courtesies: whatever says more is a note or a question."""
 

@@ -6,10 +6,11 @@ import re
 from functools import cache
 
 from bot.chat.forms import any_of, patterns
+from knowledge.regex import regex
 
-OURS = re.compile(r"\b(?:we|us|our|ours|were|weve|my|i|im|me|ive)\b")
-THEIRS = re.compile(r"\b(?:they|them|their|theirs|theyre|theyve|his|her|hers)\b")
-_DENIED = re.compile(r"\bnot @ \w+")
+OURS = regex(r"\b(?:we|us|our|ours|were|weve|my|i|im|me|ive)\b")
+THEIRS = regex(r"\b(?:they|them|their|theirs|theyre|theyve|his|her|hers)\b")
+_DENIED = regex(r"\bnot @ \w+")
 
 
 def with_sides(line: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from knowledge.regex import regex
 from knowledge.vocabulary import Side
 
 _COURTS = {
@@ -13,13 +14,13 @@ _COURTS = {
 _WHOSE = r"(?:the |my |our |his |her |their )?"
 _BODY = r"(?! ?(?:hip|shoulder|foot|feet|hand|arm|knee|elbow|wing|now|after|away))"
 _SAID = {
-    side: re.compile(
+    side: regex(
         rf"\b(?:(?:{words}) (?:side|court|box)|(?:from|on|in) {_WHOSE}(?:{words})\b{_BODY})\b",
         re.IGNORECASE,
     )
     for side, words in _COURTS.items()
 }
-_WHERE_THEY_PLAY = re.compile(
+_WHERE_THEY_PLAY = regex(
     r"\b(?:play(?:s|ing|er)?|stands?|lives?|is|hes|shes|he's|she's)(?: \w+){0,2}? "
     r"(?:left|right|even|odd|deuce|ad)\b(?: (?:side|court))?",
     re.IGNORECASE,

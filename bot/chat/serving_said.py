@@ -15,15 +15,16 @@ from bot.chat.serve_told import OURS, THEIRS, with_sides
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 
 _BE = r"(?:is |are |was |re |s )?"
 _NOW = r"(?: now| here| again| next)?"
 _IT = r"(?:its|it is|it|thats|that is|that)"
 _DOES = rf"{_BE}(?:(?:the )?ones? )?(?:serving|serves?|to serve|servin|at serve|on serve){_NOW}"
-_BY_NAME = re.compile(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serve|ball))")
-_SECOND = re.compile(r"\b(?:second|2nd|server (?:2|two)|serve (?:2|two))\b")
-_FIRST = re.compile(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
-_NUMBERED = re.compile(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
+_BY_NAME = regex(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serve|ball))")
+_SECOND = regex(r"\b(?:second|2nd|server (?:2|two)|serve (?:2|two))\b")
+_FIRST = regex(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
+_NUMBERED = regex(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
 _TELLING = word_set("of_a_serve")
 _SERVE = any_of("serve_word")
 _STOPS = frozenset(",;.:!\n()")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from typing import Final
 
@@ -10,6 +9,7 @@ from bot.chat.message import Message
 from bot.chat.question import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from knowledge.regex import regex
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
 from knowledge.vocabulary import Topic
@@ -21,7 +21,7 @@ _THING = (
     "(?:the |a )?(?:pickleball )?"
     f"(?:court|net(?: posts?)?|kitchen|nvz|non volley zone|service (?:box|court))(?: {_PLACE})?"
 )
-_MEASURES = re.compile(
+_MEASURES = regex(
     rf"(?:{_HOW_BIG} (?:is|are) {_THING}(?: supposed to be| meant to be)?"
     rf"|{_HOW_BIG} should {_THING} be"
     rf"|(?:(?:what is|whats) )?(?:the )?{_SIZE} of {_THING}"
@@ -29,7 +29,7 @@ _MEASURES = re.compile(
 )
 """`how high is the net`: the rulebook's measure; how high to hit over it is another question."""
 
-_LEGAL = re.compile(
+_LEGAL = regex(
     r"(?:(?:so|ok|okay|wait|hey|um|and) )*(?:is|was|isnt|wasnt|would) (?:it|that|this)(?: be)?"
     r"(?: (?:even|still|actually|really|not|ever))*"
     r" (?:legal|illegal|a fault|allowed|against the rules|a foul|permitted)\b.*"
@@ -40,13 +40,13 @@ _WHOSE = "(?:the|that|this|their|there|his|her|hers|theirs)"
 _TOO_GOOD = "(?:(?:just|way|so|far) )?too (?:hard|fast|quick|heavy|good|big|strong|much|spinny)"
 _FOR_US = "(?:for (?:me|us)|to return|to get back)"
 _HELP = "(?:help|what now|what do (?:i|we) do|how do (?:i|we) return it)"
-_THEIR_SERVE = re.compile(
+_THEIR_SERVE = regex(
     rf"(?:{_WHOSE} )?serves? (?:is|are|r|just) {_TOO_GOOD}(?: {_FOR_US})?(?: {_HELP})?"
 )
 """`serve is too hard`: who finds a serve so receives it; "my serve is too hard" does not fit."""
 
 
-_ENDS_AT = re.compile(
+_ENDS_AT = regex(
     r"(?:when |do |should )?(?:do )?(?:we )?(?:switch|change|swap) (?:sides|ends) at \d+"
     r"(?: in (?:the )?(?:game (?:three|3)|third(?: game)?|decider|last game|game))?"
 )
@@ -54,7 +54,7 @@ _ENDS_AT = re.compile(
 
 
 _OF_BARS = "(?:the|a|show|me|give|see|strengths?|strong|weak|good|bad|and|picture|chart|points|of)"
-_REPORT = re.compile(
+_REPORT = regex(
     rf"(?:{_OF_BARS} )*(?:bars?|(?:strong|weak|good|bad) (?:points|sides)) (?:of|for|on|about) "
     r"(?P<who>.+)"
 )
@@ -65,28 +65,28 @@ _MISSES = (
     "(?:(?:going|flying|sailing|landing|floating|hitting) )?"
     "(?:out|long|wide|deep|(?:in|into) the net)"
 )
-_OURS_OUT = re.compile(
+_OURS_OUT = regex(
     rf"(?:our|my) (?:serves?|srvs?|drives?|balls?|shots?|speed ?ups?|volleys?) {_MISSES}{_WHAT_NOW}"
     rf"|(?:i|we) keep (?:hitting|sending|missing|driving) (?:it|them|balls?|everything|drives?)? ?"
     rf"(?:out|long|wide|(?:in|into) the net){_WHAT_NOW}"
 )
 """`our serves are going out`: our own misses; nobody leaves a ball of their own."""
 
-_OUR_LOB_OUT = re.compile(rf"(?:our|my) lobs? {_MISSES}{_WHAT_NOW}")
-_DESPERATE_LOB = re.compile(
+_OUR_LOB_OUT = regex(rf"(?:our|my) lobs? {_MISSES}{_WHAT_NOW}")
+_DESPERATE_LOB = regex(
     r"(?:desperate|desperation|emergency|scrambling|in trouble)(?: \w+){0,4} lobs?(?: now| it)?"
     r"|(?:should i |do i |can i )?lob(?: it)? (?:when|if) (?:desperate|in trouble|scrambling)"
 )
 """`desperate on the baseline, lob`: our own lob, to get out of trouble."""
 
-_STUCK_BACK = re.compile(
+_STUCK_BACK = regex(
     r"(?:(?:so|ok|help) )*(?:we|were|im|i)(?: (?:are|re|r|am|m|is|keep|keep getting|get|getting))*"
     rf"(?: (?:always|just|both|all))* (?:stuck|pinned|caught)"
     rf" (?:back|bak|bck|at the baseline|on the baseline|deep){_WHAT_NOW}"
 )
 """`we r stuck bak what now`: how to get to the line; "stuck back" alone tells what hurts."""
 
-_LINE_DINK = re.compile(
+_LINE_DINK = regex(
     r"when (?:can|should|do|could|is it ok to|to)(?: (?:i|we))?"
     r"(?: (?:go|dink|go for|hit|play|try))*"
     r" (?:the |a |my )?(?:line dinks?|(?:dinks? )?down the line(?: dinks?)?|dinks? (?:the )?line)"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 from functools import cache
@@ -10,15 +9,16 @@ from functools import cache
 from bot.chat.forms import short_forms, word_set
 from bot.chat.score_spelling import as_meant, run_together
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_SERVER = re.compile(r"(s|srv|srvr|serv|server)([12])")
+_SERVER = regex(r"(s|srv|srvr|serv|server)([12])")
 _SERVERS = frozenset(["srv", "srvr", "serv"])
-_CALL = re.compile(r"(0)([0-9])([12])")
+_CALL = regex(r"(0)([0-9])([12])")
 """`002`: a call typed as one number; no other number begins with a zero."""
 
-_NUMBER_FIRST = re.compile(r"(\d{1,2})([a-z]+)")
-_NUMBER_LAST = re.compile(r"([a-z]+)(\d{1,2})")
-_ROUND_ZERO = re.compile(r"([12])o")
+_NUMBER_FIRST = regex(r"(\d{1,2})([a-z]+)")
+_NUMBER_LAST = regex(r"([a-z]+)(\d{1,2})")
+_ROUND_ZERO = regex(r"([12])o")
 """`1o`: ten, with the letter for the zero."""
 
 
@@ -36,8 +36,13 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
         if word.folded in _SERVERS and ahead in ("1", "2"):
             told.append(replace(word, folded="server"))
             continue
-        told += _parts(word) or [replace(word, folded=_full(word.folded, ahead))]
+        told += _parts(word) or [_reading(word, _full(word.folded, ahead))]
     return told
+
+
+def _reading(word: Word, folded: str) -> Word:
+    """The word read as `folded`: itself where nothing changes, as for most words."""
+    return word if word.folded == folded else replace(word, folded=folded)
 
 
 def _is_no_name(word: Word, names: Collection[tuple[int, int]]) -> bool:
@@ -55,7 +60,7 @@ def _apart(word: Word) -> list[Word]:
     if last is not None and as_meant(last[1]) in _beside_a_number():
         return [*_split(word, last[1], last[2])]
     parts = run_together(word.folded)
-    return _split(word, *parts) if parts else [replace(word, folded=as_meant(word.folded))]
+    return _split(word, *parts) if parts else [_reading(word, as_meant(word.folded))]
 
 
 def _split(word: Word, *parts: str) -> list[Word]:

@@ -4,29 +4,31 @@ from __future__ import annotations
 
 import re
 
+from knowledge.regex import regex
+
 SLIP = (
     r"(?:(?:no|nope|oops|whoops|wait|actually|sorry|wrong|correction|hang on|hold on|i mean"
     r"|i meant|my bad|ah|oh|ok|um|uh) )"
 )
 """One such word before what is right."""
 
-CORRECTS = re.compile(
+CORRECTS = regex(
     r"^(?:(?:ah|oh|ok|um|uh) )*(?:no|nope|oops|whoops|wait|actually|wrong|correction|i mean"
     r"|i meant|hang on|hold on|sorry no)\b(?! (?:way|chance|doubt|idea|point|luck|problem))"
 )
 """At the start of a message that says what is right instead of what was said."""
 
-TAKES_BACK = re.compile(
+TAKES_BACK = regex(
     rf"{SLIP}*(?:oops|whoops|go back|take back|wrong|wrong (?:button|one|tap|key)"
     r"|(?:i )?(?:hit|pressed|tapped) the wrong (?:button|one)|(?:that|it)(?: was|s| is)? wrong"
     r"|thats wrong|that was a mistake|not that|mis ?tap(?:ped)?|mistake|typo)"
 )
 """Nothing but that a slip happened; what is right is not said."""
 
-OF_A_TAP = re.compile(r"\b(?:oops|whoops|button|tap|mistap|mistapped)\b")
+OF_A_TAP = regex(r"\b(?:oops|whoops|button|tap|mistap|mistapped)\b")
 """A slip of the finger, even where it has just ended the match."""
 
-EVERYTHING = re.compile(
+EVERYTHING = regex(
     rf"{SLIP}*(?:undo|take back) (?:everything|it all|all of it|all|them all)"
     r"(?: the (?:rallies|points|taps))?"
 )

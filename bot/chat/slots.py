@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from enum import StrEnum
 from typing import TypeVar
@@ -16,6 +15,7 @@ from bot.chat.toss_said import find_toss
 from bot.chat.wide_said import who_is_wide
 from bot.chat.words import Word
 from knowledge.game import GameFormat
+from knowledge.regex import regex
 from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Wing
 
@@ -28,24 +28,24 @@ _SERVES_AFTER = {TossChoice.SERVE: False, TossChoice.RECEIVE: True}
 SUBJECT_NEAR = 4
 """Words before a condition among which the one it is said of stands."""
 
-_I_AM = re.compile(r"(?:(?:hi|hey|ok|so|its me) )?(?:im|i am|this is|its|it is)\b")
+_I_AM = regex(r"(?:(?:hi|hey|ok|so|its me) )?(?:im|i am|this is|its|it is)\b")
 LONGEST_OPENING = 4
 """Words among which somebody says who writes."""
 
 _THEY = frozenset(
     ["they", "theyre", "their", "opponents", "server", "he", "she", "hes", "shes", "his", "her"]
 )
-_EARLIER = re.compile(
+_EARLIER = regex(
     r"\b(?:beat|beaten|lost to|last (?:time|year|month|week|weekend)|in (?:spring|summer|autumn"
     r"|fall|winter)|yesterday|met (?:them|they)|before)\b"
 )
-_NO_WIND = re.compile(
+_NO_WIND = regex(
     r"\b(?:no (?:sun (?:or |and |no )?)?(?:wind|breeze)|not (?:\w+ )?windy|windless|dead calm"
     r"|(?:no sun|sun) no wind|without (?:any |the )?wind|isnt (?:\w+ )?windy|indoors?)\b"
 )
 
 
-_THEY_ARE_WIDE = re.compile(
+_THEY_ARE_WIDE = regex(
     r"\bthey (?:(?:is|are|was|were|gets?|got|being|been|just) )*"
     r"(?:pulled|dragged|stretched|drawn|off balance|out of position|scrambling|on the run)"
     r"(?: (?:out |off )?wide)?\b"

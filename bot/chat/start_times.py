@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date, datetime, time, timedelta
 
+from knowledge.regex import regex
 from scouting_db.values import Micros
 from scouting_db.zones import Moment, local_time, moment_of
 
@@ -12,8 +13,8 @@ JUST_NOW = timedelta(hours=1)
 """A time that was up to an hour ago is today's still: matches begin late. Common practice."""
 
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_TOMORROW = re.compile(r"\b(?:tomorrow|tmrw|tmw|tomorow|tommorow|tommorrow)\b", re.IGNORECASE)
-_NAMED_DAY = re.compile(
+_TOMORROW = regex(r"\b(?:tomorrow|tmrw|tmw|tomorow|tommorow|tommorrow)\b", re.IGNORECASE)
+_NAMED_DAY = regex(
     r"\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b"
     r"|\bon (mon|tues?|wed|thu(?:rs?)?|fri|sat|sun)\b",
     re.IGNORECASE,

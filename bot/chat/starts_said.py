@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.message import Message
 from bot.chat.question import Certainty, Mention, StarterSaid
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 from knowledge.tactics.standing_names import asker_started_right
 
 _STARTS = r"(?:started|starts|start|starting|began|begins|is starting|was starting|will start)"
 _PLACE = r"(?: out)?(?: on| at| in)?(?: the| our| their)?"
-_RIGHT = re.compile(
+_RIGHT = regex(
     rf"{_STARTS}(?:{_PLACE} (?:right|even)(?: side| court)?)?|(?:serves|served|serving) first"
     rf"|{_STARTS} (?:the )?serv(?:e|ing)"
 )
-_LEFT = re.compile(rf"{_STARTS}{_PLACE} (?:left|odd)(?: side| court)?")
+_LEFT = regex(rf"{_STARTS}{_PLACE} (?:left|odd)(?: side| court)?")
 _FILLING = frozenset(["ok", "so", "and", "btw", "this", "game", "now", "today", "we", "have"])
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from bot.chat.changes_said import as_change, leans, says_only_links
@@ -16,6 +15,7 @@ from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 
@@ -50,7 +50,7 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     return (*understood[:-1], _against_a_habit(last, message))
 
 
-_AGAINST_A_HABIT = re.compile(
+_AGAINST_A_HABIT = regex(
     r"\b(?:what (?:do|should|can|would|shall) (?:i|we|you|u) do|what (?:to do|now)"
     r"|how (?:do|should|can) (?:i|we) (?:respond|react|cope|handle it))"
     r" (?:when|if|whenever|every time|about) (?:they|he|she|their|his|her)\b(?! (?:is|are) )"
@@ -91,12 +91,12 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     return (message.note, question) if tells else (question,)
 
 
-_OPENS_CORRECTION = re.compile(
+_OPENS_CORRECTION = regex(
     r"(?:(?:no|nope|sorry|oops|wait|actually) )*(?:i (?:mean|meant|said)|make that)\b"
 )
 
 
-_NOT_ASKED = re.compile(
+_NOT_ASKED = regex(
     r"\b(?:not what i (?:asked|meant|wanted)|wrong (?:answer|question|topic)|not my question"
     r"|didnt ask (?:you )?(?:for )?(?:that|this))\b"
 )
@@ -153,7 +153,7 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     return as_change(question, message) if leans(question, message, chat) else question
 
 
-_OF_NOTHING = re.compile(r"\bwhat about (?:it|that|this|them)$")
+_OF_NOTHING = regex(r"\bwhat about (?:it|that|this|them)$")
 
 
 def _is_clear(question: Question, message: Message) -> bool:

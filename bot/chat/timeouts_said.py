@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-import re
-
 from bot.chat.message import Message
 from bot.chat.question import TimeoutSaid
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
 _TIMEOUT = r"(?:a |the |our |their |another |first |second |last )*time ?out"
 _TOOK = r"(?:just |have |has |ve )*(?:called|calls?|took|takes?|used|uses?|burned|burnt)"
-_OURS = re.compile(
+_OURS = regex(
     rf"we {_TOOK} {_TIMEOUT}|our time ?out|time ?out (?:for )?(?:we|us|ours)|{_TOOK} {_TIMEOUT}"
     r"|time ?out (?:taken|called)"
 )
-_THEIRS = re.compile(
-    rf"they {_TOOK} {_TIMEOUT}|their time ?out|time ?out (?:for )?(?:they|them|theirs)"
-)
-_LEFT = re.compile(
+_THEIRS = regex(rf"they {_TOOK} {_TIMEOUT}|their time ?out|time ?out (?:for )?(?:they|them|theirs)")
+_LEFT = regex(
     r"(?:any |how many |our |their |do (?:we|they|i) (?:still )?have (?:any )?)*time ?outs?"
     r"(?: (?:do|have|are|did) (?:we|they|i|there|you))*(?: still)?(?: have| got)?"
     r" (?:left|remaining|to go)(?: (?:for )?(?:we|us|they|them))?"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
@@ -19,8 +18,9 @@ from bot.chat.rates_said import FoundRates, find_rates
 from bot.chat.short_forms import in_full
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
+from knowledge.regex import regex
 
-_TELLS = re.compile(
+_TELLS = regex(
     r"^(?:(?:ok|so|and|but|hey|hi|now|today|btw|well|usually|lately) )*"
     r"(?:(?:on|when) (?:our|their|we|they) \w+ )?(?:we|weve|were|i|im|ive|they|theyve|theyre)\b"
 )
@@ -28,12 +28,12 @@ _TELLS = re.compile(
 
 _MARKS = frozenset(",;.!?()\n–—")
 
-_USES = re.compile(
+_USES = regex(
     r"\b(?:use|burn|call|spend|save|take|keep|bank) (?:it|one|both|them|now)\b"
     r"|\bor (?:not|wait|hold)\b"
 )
 
-_FIGURE = re.compile(
+_FIGURE = regex(
     r"^(?:chances?|odds|percentage)\b|^w (?:at|on)\b"
     r"|\d (?:win )?(?:chances?|odds|probability|percentage|risk)$"
     r"|^risk (?:at|on|now|of)\b|\brisk at \d"

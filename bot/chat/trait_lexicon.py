@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -13,6 +12,7 @@ from types import MappingProxyType
 from typing import Any
 
 from bot.chat.phrase import PhraseBook
+from knowledge.regex import regex
 from knowledge.vocabulary import TRAITS, Tag, Trait, TraitKind, Value, Wing
 
 
@@ -96,15 +96,21 @@ WINGLESS: Mapping[Family, tuple[Trait, ...]] = MappingProxyType(
 
 
 @cache
+def traits_data() -> Mapping[str, Any]:
+    """The lexicon of notes as it is written, which the list of private words shares."""
+    text = files("bot.chat.data").joinpath("traits.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
+
+
+@cache
 def trait_phrases() -> PhraseBook[Sense]:
     """Every phrase of traits.toml with its sense."""
-    text = files("bot.chat.data").joinpath("traits.toml").read_text(encoding="utf-8")
-    data = tomllib.loads(text)
+    data = traits_data()
     phrases = ((_IN_FORMS.sub(r"{\1}", phrase), sense) for phrase, sense in _phrases(data))
     return PhraseBook(phrases, sets=data["sets"] | {"n": _NUMBERS})
 
 
-_IN_FORMS = re.compile(
+_IN_FORMS = regex(
     r"(?<![{\w])(doesnt|dont|cant|wont|isnt|didnt|hates|loves|struggles|handles)(?![}\w])"
 )
 """In a phrase, `doesnt` stands for "does not" too, and `hates` for "hate" of two players."""

@@ -6,7 +6,6 @@ the caller points out become one token each, so that nothing else depends on who
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -14,6 +13,7 @@ from enum import StrEnum
 from functools import lru_cache
 
 from bot.chat.lookalikes import LOOKALIKE
+from knowledge.regex import regex
 
 LONGEST_READ_CHARS = 400  # a question is said by then; the rest is kept by the note, not read
 
@@ -81,7 +81,7 @@ _SCORE_DIGITS = (
 _SCORE_WORDS = (
     rf"(?:{_NUMBER_WORDS})(?:[ -](?:to )?(?:{_NUMBER_WORDS})){{1,2}}|(?:{_NUMBER_WORDS}) all"
 )
-_TOKEN = re.compile(
+_TOKEN = regex(
     rf"(?P<score>\b(?:{_SCORE_DIGITS})\b|\b(?:{_SCORE_WORDS})\b)"
     r"|(?P<ordinal>\d+(?:st|nd|rd|th)\b)|(?P<number>\d+)|(?P<word>[^\W\d_]+)|(?P<mark>[^\w\s,.;:!()\"/-])"
 )

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from bot.chat.names import mentions_of
 from bot.chat.question import Mention, VideoLine, VideoSaid
 from bot.chat.view import ChatView
+from knowledge.regex import regex
 
 MOST_LINES = 400
 """Lines looked at of one message: a message of 4,096 characters has no more that tell anything.
@@ -20,27 +21,23 @@ TIME = (
     r"(?:at |@ ?|t=)?[\[(]?(?P<a>\d{1,3})(?:[:.](?=\d\d\b)|['’m] ?)(?P<b>\d{2})"
     r"(?:[:.](?P<c>\d{2}))?(?:s|\"|'')?[\])]?"
 )
-_TIMED = re.compile(
-    rf"^[\s\-*•>#]*(?:\d{{1,3}}[.)] +)?{TIME}(?![\d])(?!\s*(?:am|pm)\b)", re.IGNORECASE
-)
-_INSIDE = re.compile(
+_TIMED = regex(rf"^[\s\-*•>#]*(?:\d{{1,3}}[.)] +)?{TIME}(?![\d])(?!\s*(?:am|pm)\b)", re.IGNORECASE)
+_INSIDE = regex(
     r"(?<=[\w.!?)])[ \t]*[;|,]?[ \t]+(?=[\[(]?\d{1,2}:\d{2}(?::\d{2})?[\])]?[ \t]+[^\W\d])"
 )
 """Between two rallies in one line: before the next time."""
 
-_TELLS = re.compile(
+_TELLS = regex(
     r"\b(?:won|lost|ours|theirs|(?:our|their) (?:point|rally)|miss\w*|net(?:ted)?|winner"
     r"|error|ace|pop\w*|wide|long|into|unforced|forced)\b",
     re.IGNORECASE,
 )
-_HEADED = re.compile(
+_HEADED = regex(
     r"\b(?:video|vid|videos|vids|film|footage|recording|rewatch\w*|tape|clips?|rallies|timestamps?)\b",
     re.IGNORECASE,
 )
-_CALL = re.compile(r"^\W*\d{1,2}-\d{1,2}(?:-[12])?\b[\s:,.\-]*")
-_SCHEDULE = re.compile(
-    r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I
-)
+_CALL = regex(r"^\W*\d{1,2}-\d{1,2}(?:-[12])?\b[\s:,.\-]*")
+_SCHEDULE = regex(r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I)
 """A list of times of day, as of a schedule."""
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.question import Mention, OneOfUs
 from bot.chat.words import Word
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 
 _WHO = r"(?<!do )(?<!should )(?<!shud )(?<!can )(?<!could )(?P<who>@\d+|me|partner)"
@@ -21,12 +21,12 @@ _MOVED = (
     r"|gone|jerked|moved|stranded)"
 )
 _BE = r"(?:(?:is|am|was|are|s|got|gets|get|has|have|been|being|just|now|still) )*"
-_STANDS_WIDE = re.compile(
+_STANDS_WIDE = regex(
     rf"{_WHO} {_BE}(?:{_MOVED} {_FAR}wide|(?:out|way|so|too|really) wide"
     rf"|{_MOVED} (?:way|far|all the way|off|out) (?:to the )?(?:left|right)"
     rf"|(?:{_MOVED} )?{_FAR}{_OFF_COURT})\b"
 )
-_MADE_WIDE = re.compile(
+_MADE_WIDE = regex(
     rf"\b(?:pulled|pulls?|pulling|dragged|drags?|yanked|yanks?|took|takes?|sent|sends?|got|drew|ran"
     rf"|have|has|stretched|moved) {_WHO} (?:{_MOVED} )?{_FAR}(?:wide|{_OFF_COURT})\b"
 )

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bot.chat.lookalikes import INVISIBLE, as_latin
+from knowledge.regex import regex
 from scouting_db.sounds import fold
 
 READ_AT_MOST = 4_096
@@ -18,9 +20,9 @@ step costs per word. The rest is kept with the note, as typed."""
 LONGEST_WORD = 40
 """Letters read of one word: longer than any name or word of the game."""
 
-_WORD = re.compile(rf"[^\W_]+(?:(?:['’‘`´]|[{INVISIBLE}]+)[^\W_]+)*")
-_HIDDEN = re.compile(f"[{INVISIBLE}]+")
-_POSSESSIVE = re.compile(r"['’‘`´]s$", re.IGNORECASE)
+_WORD = regex(rf"[^\W_]+(?:(?:['’‘`´]|[{INVISIBLE}]+)[^\W_]+)*")
+_HIDDEN = regex(f"[{INVISIBLE}]+")
+_POSSESSIVE = regex(r"['’‘`´]s$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +51,11 @@ def words_in(row: str) -> frozenset[str]:
     return frozenset(row.split())
 
 
+WORDS_KEPT_OF = 256
+"""Texts whose words are kept: one message is asked for its words by several readers."""
+
+
+@lru_cache(maxsize=WORDS_KEPT_OF)
 def words(text: str) -> tuple[Word, ...]:
     """The first WORDS_READ_AT_MOST words; marks, emoji and other scripts' words are gaps."""
     found: list[Word] = []

@@ -16,21 +16,22 @@ from bot.chat.common_words import is_common
 from bot.chat.message import Message
 from bot.chat.question import Certainty, ZoneSaid
 from bot.chat.schedule_words import schedule_line
+from knowledge.regex import regex
 
-_NAMED = re.compile(
+_NAMED = regex(
     r"^(?:set |change |use |put |make |please |ok |my |our |the |to )*time ?zone"
     r"(?: is| to| as| of| should be| would be|s)*(?: (.+))?$|^(?:set |use )*(.+) time ?zone$"
     r"|^(?:were|we are|im|i am|its|use|set|we play|here its)(?: on| in| to)? "
     r"((?:\w+ ){1,2})time$"
 )
-_IN = re.compile(
+_IN = regex(
     r"^(?:hi |hey |ok |so |btw |fyi |actually |today |this weekend |tournament is |event is )*"
     r"(?:were|we are|im|i am|we play|were playing|we are playing|playing|the tournament is"
     r"|tournament is|event is|its)(?: now| here| all| down| over)? in (.+?)"
     r"(?: now| today| this weekend| tomorrow| for the weekend)?$"
 )
-_ASKS = re.compile(r"^(?:what|which|whats)(?: is)?(?: the| our| my| your)? time ?zone\b")
-_IANA = re.compile(r"\b[A-Z][A-Za-z]+/[A-Za-z_]+(?:/[A-Za-z_]+)?\b")
+_ASKS = regex(r"^(?:what|which|whats)(?: is)?(?: the| our| my| your)? time ?zone\b")
+_IANA = regex(r"\b[A-Z][A-Za-z]+/[A-Za-z_]+(?:/[A-Za-z_]+)?\b")
 
 MOST_WORDS = 3
 """Words of a place; a longer rest tells something else."""

@@ -8,11 +8,10 @@ from importlib.resources import files
 from typing import Any
 
 from bot.channels.console import CHAT, USER
-from bot.chat.answers.notes import PARSER_VERSION, observations
+from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.context import Context
 from bot.chat.match_log import format_to_json
-from bot.chat.understand import understand_note
-from bot.chat.view import ChatView
+from bot.demo_book.note_readings import NoteReader, as_kept
 from knowledge.game import GameFormat
 from knowledge.vocabulary import AgreementKey, Mode, PlayerId, Side
 from scouting_db.book import Book
@@ -26,14 +25,14 @@ RALLY_MICROS = 40_000_000
 """A rally and the walk back take about forty seconds."""
 
 
-def demo_store(*, now: Micros) -> Store:
+def demo_store(*, now: Micros, read: NoteReader = as_kept) -> Store:
     """A fresh store in memory that holds the demo book, as of `now`, for the console's user."""
     store = open_store("sqlite://")
-    fill(store, now=now)
+    fill(store, now=now, read=read)
     return store
 
 
-def fill(store: Store, *, now: Micros) -> None:
+def fill(store: Store, *, now: Micros, read: NoteReader = as_kept) -> None:
     """Write the demo book as of `now` into a store; the console's chat is set up with it."""
     data = tomllib.loads(files("bot.demo_book").joinpath("book.toml").read_text(encoding="utf-8"))
     with store.writing() as connection:
@@ -50,7 +49,7 @@ def fill(store: Store, *, now: Micros) -> None:
 
         players = _players(book(now - 40 * DAY_MICROS), data)
         pairs = _pairs(book(now - 39 * DAY_MICROS), data, players)
-        _notes(book, data, book_id, now)
+        _notes(book, data, now, read)
         _old_matches(book, data, pairs, now)
         context = _next_match(book(now), data, players, pairs, now)
         directory.save_context(chat.chat, context.to_json())
@@ -77,13 +76,12 @@ def _pairs(
     return pairs
 
 
-def _notes(book: Any, data: dict[str, Any], book_id: int, now: int) -> None:
+def _notes(book: Any, data: dict[str, Any], now: int, read: NoteReader) -> None:
     for row in data["note"]:
         at = now - row["days"] * DAY_MICROS
         diary = book(at, row["by"])
-        view = ChatView(book=book_id, version=-1, roster=diary.players())
-        said = understand_note(row["text"], chat=view)
-        diary.add_note(row["text"], observations(said), parser=PARSER_VERSION, at=Micros(at))
+        said = read(row["text"], diary.players())
+        diary.add_note(row["text"], said, parser=PARSER_VERSION, at=Micros(at))
 
 
 def _old_matches(

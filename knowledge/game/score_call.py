@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
-_CALL = re.compile(r"(\d{1,3})\s*[-–:/, ]\s*(\d{1,3})(?:\s*[-–:/, ]\s*(\d))?")
+from knowledge.regex import regex
+
+_CALL = regex(r"(\d{1,3})\s*[-–:/, ]\s*(\d{1,3})(?:\s*[-–:/, ]\s*(\d))?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge.advice import Advice, Choice, MatchFact
+from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.situation import Asked, Situation
@@ -25,18 +26,18 @@ SAME_EITHER_WAY = "2025 edition; event rules and the ref come first."
 
 TAKEN_AS = "Not meant? I took it as: {name}."
 
-_NO_REF = re.compile(
+_NO_REF = regex(
     r"\b(?:no|without|w/o|wo|isnt|isn't|not|havent|haven't)\b(?:\s+(?:a|an|any|the|have|got))*"
     r"\s+(?:ref|refs|referee|referees|umpire|official|officiated)\b|\bunofficiated\b"
     r"|\bref\w*\s+(?:wont|won't|isnt|isn't|not)\s+(?:be\s+)?there\b|\bself[- ]?officiated\b",
     re.IGNORECASE,
 )
-_OR_REF = re.compile(
+_OR_REF = regex(
     r"\bor\b(?:\s+(?:only|just|is|it|does|do|the|a))*\s+(?:ref|referee|umpire)\b"
     r"|\b(?:ref|referee|umpire)\b[\w\s]{0,30}\bor\s+(?:we|us|me|do|the|players?)\b",
     re.IGNORECASE,
 )
-_REF = re.compile(r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated)\b", re.IGNORECASE)
+_REF = regex(r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated)\b", re.IGNORECASE)
 
 
 def advise(situation: Situation) -> Advice:

@@ -9,10 +9,12 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from knowledge.regex import regex
+
 NET_TOUCH: Final = "net touch"
 NET_AFTER_DEAD: Final = "net after dead"
 
-_STILL_LIVE: Final = re.compile(
+_STILL_LIVE: Final = regex(
     r"\bbefore (?:\w+ ){0,4}(?:second bounce|2nd bounce|bounced twice|bounces twice|double bounced?"
     r"|bounces? (?:a )?(?:second|2nd) time|(?:was|is|went|goes) dead|died"
     r"|(?:point|rally) (?:was|is|had) (?:over|ended)|(?:point|rally) ended)\b"
@@ -23,7 +25,7 @@ _SOMEBODY: Final = (
     r"|(?:my|his|her|our|their) (?:partner|foot|feet|shoe|hand|paddle|body|hat|toe|knee|leg)"
     r"|foot|paddle)"
 )
-_THEIR_COURT: Final = re.compile(
+_THEIR_COURT: Final = regex(
     rf"\b{_SOMEBODY}(?: (?!ball|balls|it|serve|dink|lob|drop|shot|return)\w+){{0,3}}?"
     r" (?:touch(?:ed|es|ing)?|step(?:ped|s|ping)?|stood|land(?:ed|s|ing)?|fell|slid|ran|went"
     r"|cross(?:ed|es)?|brush(?:ed|es)?)"
@@ -31,7 +33,7 @@ _THEIR_COURT: Final = re.compile(
     r" (?:their|his|her|opponents?|other (?:teams?|pairs?|guys)|our|my)"
     r"(?: (?:side(?: of the court)?|court|kitchen|half))\b"
 )
-_OF_A_PLACE: Final = re.compile(r"\b(?:wrong|correct|serv\w+|receiv\w+|stack\w*|ball)\b")
+_OF_A_PLACE: Final = regex(r"\b(?:wrong|correct|serv\w+|receiv\w+|stack\w*|ball)\b")
 
 
 def _plain(words: str) -> str:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from knowledge.advice import MAX_REASONS, Advice, Confidence, Reason
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import aim_attack
@@ -70,7 +70,7 @@ def _sped_up(answer: DinkAnswer, situation: Situation) -> Advice | None:
     return aim_attack.advise(situation) if attacks else None
 
 
-_LINE = re.compile(r"\bdown the line\b|\bline dinks?\b|\b(?:the|or) line\b(?! (?:or|calls?)\b)")
+_LINE = regex(r"\bdown the line\b|\bline dinks?\b|\b(?:the|or) line\b(?! (?:or|calls?)\b)")
 _LINE_ONLY = Reason(text="The line: when they lean in, 1-2 a game", source=COMMON_PRACTICE)
 
 

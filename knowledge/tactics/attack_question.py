@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -10,6 +9,7 @@ from knowledge.ball_facts import BallFacts, Depth, Footing
 from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.flight import SPEED_UP_MPS, Attackable, FlatFire, attackable
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import attack_sizes as sizes
@@ -23,13 +23,13 @@ LEAST_WINDOW_DEG = 2.0
 
 FLIGHT = computed("flight with drag at 35 mph")
 
-_LEANS = re.compile(r"\blean(?:s|ing|ed)?\b")
-_OUT_OF_PLACE = re.compile(
+_LEANS = regex(r"\blean(?:s|ing|ed)?\b")
+_OUT_OF_PLACE = regex(
     r"\blate\b(?! in| on)|\boff balance\b|\bout of (?:position|place)\b|\bscrambl\w+|"
     r"\b(?:on the move|moving|wrong footed)\b|\b(?:pulled|dragged|drawn|out) (?:off |out )?wide\b"
 )
-_CALLED_LOW = re.compile(r"\b(?:low|below|under|beneath|underneath|shoelaces|laces|ankles?)\b")
-_OF_US = re.compile(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
+_CALLED_LOW = regex(r"\b(?:low|below|under|beneath|underneath|shoelaces|laces|ankles?)\b")
+_OF_US = regex(r"\b(?:i'?m|i|we'?re|we|my|me|our)\b(?: \w+){0,3}")
 
 
 def said_of_them(words: str) -> str:

@@ -11,6 +11,7 @@ from knowledge.engine import Part
 from knowledge.planning.hands import call_at
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import is_open
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.aim_words import rallies, short
@@ -72,8 +73,8 @@ def _as_asked(call: str, found: Aimed, situation: Situation) -> Iterator[str]:
         yield f"{call}, straight."
 
 
-_WHEN = re.compile(r"^\W*(?:(?:so|and|ok|okay) )?when\b(?! (?:they|he|she)\b)", re.IGNORECASE)
-_WHICH_LANE = re.compile(
+_WHEN = regex(r"^\W*(?:(?:so|and|ok|okay) )?when\b(?! (?:they|he|she)\b)", re.IGNORECASE)
+_WHICH_LANE = regex(
     r"\b(?:cross|diagonal)\w*\b.*\bor\b.*\b(?:straight|line)\b|"
     r"\b(?:straight|line)\b.*\bor\b.*\b(?:cross|diagonal)",
     re.IGNORECASE,

@@ -8,33 +8,32 @@ from enum import StrEnum
 
 from knowledge.ball_facts import Spin
 from knowledge.court import KITCHEN_DEPTH_M, NET_HEIGHT_CENTRE_M
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.bounce_time import DINK_FORWARD_MPS, FEET_FROM_NET_M, bounce_of
 from knowledge.tactics.told_ball import is_balanced, plain_words
 from knowledge.vocabulary import BallKind, BallQuality
 
-_LUNGE = re.compile(
+_LUNGE = regex(
     r"\blung\w*\b|\breach(?:ing)?\b|\blean(?:ing)?\b|\bstretch\w*\b|\bout of reach\b|"
     r"\boff balance\b|\blose my balance\b|\bpopping (?:it|them) up\b|\btoo far\b"
 )
-_STILL = re.compile(
+_STILL = regex(
     r"\b(?:feet|stand) still\b|\bin balance\b|\bin front of me\b|\beasy reach\b|\blong arms\b"
 )
-_DEAD = re.compile(r"\bdead\b|\bshort over the net\b|\bshort (?:ball|dink|one)\b|\bland\w* short\b")
-_FEET = re.compile(
+_DEAD = regex(r"\bdead\b|\bshort over the net\b|\bshort (?:ball|dink|one)\b|\bland\w* short\b")
+_FEET = regex(
     r"\b(?:at|on|near) (?:my|the|our) (?:feet|toes|shoelaces)\b|\bhalf volley\b|\bshort hop\b|"
     r"\b(?:behind|at|near) the (?:kitchen )?line\b|\bdeep dinks?\b|\bgive up the line\b|"
     r"\bpush dink\b|\bback up\b|\bbacking off\b"
 )
-_HIGH = re.compile(
-    r"\bfloat\w*\b|\bsits? up\b|\bpop ?up\b|\babove the net\b|\bhigh (?:ball|dink)\b"
-)
-_TOPSPIN = re.compile(r"\btop ?spin\b|\bspinny\b|\bheavy spin\b|\brolls?\b|\bwith spin\b")
-_MUST = re.compile(
+_HIGH = regex(r"\bfloat\w*\b|\bsits? up\b|\bpop ?up\b|\babove the net\b|\bhigh (?:ball|dink)\b")
+_TOPSPIN = regex(r"\btop ?spin\b|\bspinny\b|\bheavy spin\b|\brolls?\b|\bwith spin\b")
+_MUST = regex(
     r"\b(?:take|volley|hit) (?:\w+ )?(?:their|the|his|her|a) (?:serve|return)\b|"
     r"\b(?:their|the|his|her) (?:serve|return)\b.*\b(?:air|volley|before|bounce)\b"
 )
-_AFTER_IT = re.compile(r"\bafter (?:\w+ ){0,2}(?:serve|return)\b")
+_AFTER_IT = regex(r"\bafter (?:\w+ ){0,2}(?:serve|return)\b")
 
 
 class Landing(StrEnum):

@@ -7,10 +7,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.told_ball import plain_words
 
-_DEFENDS = re.compile(
+_DEFENDS = regex(
     r"\b(?:stop|stops|stopping|defend\w*|defen[cs]e|handle|prevent|avoid|beat|counter|against|"
     r"deal with|protect|return a|answer)\b"
 )
@@ -20,47 +21,47 @@ _DOES = (
     r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|"
     r"hits? (?:it |one |the ball )?(?:round|around)|atps)\b"
 )
-_THEY_DO = re.compile(
+_THEY_DO = regex(
     rf"\b(?:they|he|she|opponents?|these two|those two|those guys){_DOES}|"
     r"\b(?:ern(?:ie|e)d|ern(?:ie|e)s|erneing) (?:us|me|every|all)\b|"
     r"\b(?:their|his|her) (?:ern\w*|atps?)\b|"
     r"\bdo it to us\b|\b(?:ern\w*|atps?) us\b|\bon us\b"
 )
-_POST = re.compile(r"\b(?:post|pole|atps?|(?:round|around) the net)\b")
-_CORNER = re.compile(r"\b(?:ern\w*|erny|earnie|jump\w*|hop\w*|leap\w*|corner|bert|burn e)\b")
-_WHERE_TO_HIT = re.compile(
+_POST = regex(r"\b(?:post|pole|atps?|(?:round|around) the net)\b")
+_CORNER = regex(r"\b(?:ern\w*|erny|earnie|jump\w*|hop\w*|leap\w*|corner|bert|burn e)\b")
+_WHERE_TO_HIT = regex(
     r"\bwhere (?:do|should|to|can)\b(?: \w+){0,2} (?:hit|aim|put)\b|\baim\b|\bat whom\b"
 )
-_WHO_COVERS = re.compile(r"\bwho covers\b|\bcover (?:his|her|that|the) side\b|\bcover behind")
+_WHO_COVERS = regex(r"\bwho covers\b|\bcover (?:his|her|that|the) side\b|\bcover behind")
 
-_SET_UP = re.compile(
+_SET_UP = regex(
     r"\b(?:eyes|head) down\b|\blook(?:s|ing)? down\b|\bclosed (?:the )?shoulder\b|"
     r"\bshoulder (?:is )?closed\b|\b(?:off|after|from) (?:my|our|a) wide\b|"
     r"\bi (?:dinked|pulled|pushed|went) (?:\w+ ){0,2}wide\b|"
     r"\b(?:i see|see it|it is|its|shes|hes|he is|she is) (?:\w+ ){0,3}(?:coming |dinking |going )?"
     r"(?:down the )?line (?:coming|now)\b|\bdink line coming\b|\bpulled (?:him|her|them) wide\b"
 )
-_NOT_SET_UP = re.compile(
+_NOT_SET_UP = regex(
     r"\bnever (?:dinks?|goes|hits?) (?:down )?(?:the )?line\b|\b(?:sees?|watch(?:es|ing)?) me\b|"
     r"\b(?:head|eyes) up\b|\bshoulder (?:is )?open\b|\bopen shoulder\b|"
     r"\boff (?:a|my|our|the) middle\b|\bfrom the middle\b"
 )
-_OVERUSED = re.compile(
+_OVERUSED = regex(
     r"\bevery (?:time|ball|dink)\b|\bkeep (?:trying|jumping|ern\w*)\b|\bgot burned\b|"
     r"\b(?:they|he|she) (?:know|knows|expect|expects|wait|waits)\b|\bagain and again\b"
 )
-_IN_THE_AIR = re.compile(
+_IN_THE_AIR = regex(
     r"\bin (?:the|mid) ?air\b|\bmid ?air\b|\balready (?:gone|jump\w*|moving|up)\b|"
     r"\b(?:while|when|as|if) (?:he|she|they|hes|shes|theyre)(?: is| are)? jumping\b"
 )
-_PARTNER_COVERS = re.compile(r"\bpartner (?:covers|takes|has|knows)\b|\bmiddle is covered")
-_LINE_GUARDED = re.compile(r"\b(?:guards?|covers?|sits on|waits on) (?:the|that|his|her) line\b")
+_PARTNER_COVERS = regex(r"\bpartner (?:covers|takes|has|knows)\b|\bmiddle is covered")
+_LINE_GUARDED = regex(r"\b(?:guards?|covers?|sits on|waits on) (?:the|that|his|her) line\b")
 
 
-_PAST = re.compile(
+_PAST = regex(
     r"\b(?:past|beyond|outside|wide of) (?:the |my |our )?(?:side ?line|court)\b|\boff the court\b"
 )
-_INSIDE = re.compile(
+_INSIDE = regex(
     r"\b(?:inside|not past|short of|still in) (?:it|(?:the |my |our )?(?:side ?line|court))\b"
 )
 

@@ -13,6 +13,7 @@ from functools import cache
 from typing import Generic, TypeVar
 
 from knowledge.rally_ends import end_tag
+from knowledge.regex import regex
 from knowledge.tactics.changes import changes, troubles
 from knowledge.vocabulary import Ending, Stroke
 
@@ -21,14 +22,12 @@ Lost = TypeVar("Lost")
 OTHER = "other"
 """Lost rallies that no leak explains, or of which nobody told how they ended."""
 
-_POPS_UP = re.compile(
+_POPS_UP = regex(
     r"\bpop(?:ped|s|ping|d)?(?: (?:it|that|one|the ball|my \w+|a \w+))?[ -]?up\b|\bpop-?ups?\b"
     r"|\bfloat(?:ed|er|s|ing)?\b|\bs[ai]t(?:s|ting)? up\b|\btoo high\b",
     re.IGNORECASE,
 )
-_MISSED = re.compile(
-    r"\b(?:miss\w*|net(?:ted)?|out|long|wide|tape|dumped|shanked)\b", re.IGNORECASE
-)
+_MISSED = regex(r"\b(?:miss\w*|net(?:ted)?|out|long|wide|tape|dumped|shanked)\b", re.IGNORECASE)
 _POPS_OF: dict[Stroke, str] = {
     Stroke.DINK: "pops_dinks",
     Stroke.THIRD: "pops_thirds",
@@ -38,9 +37,9 @@ _POPS_OF: dict[Stroke, str] = {
     Stroke.VOLLEY: "pops_resets",
 }
 _POPS_BY_WORDS = (
-    (re.compile(r"\bdink", re.IGNORECASE), "pops_dinks"),
-    (re.compile(r"\b(?:third|3rd|drop)", re.IGNORECASE), "pops_thirds"),
-    (re.compile(r"\b(?:block|reset|drove|drive|hard|pace)", re.IGNORECASE), "pops_resets"),
+    (regex(r"\bdink", re.IGNORECASE), "pops_dinks"),
+    (regex(r"\b(?:third|3rd|drop)", re.IGNORECASE), "pops_thirds"),
+    (regex(r"\b(?:block|reset|drove|drive|hard|pace)", re.IGNORECASE), "pops_resets"),
 )
 _POPS_USUALLY = "pops_dinks"
 """The most common of them: its prior in changes.toml is the largest of its trouble."""

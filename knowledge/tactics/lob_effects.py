@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -11,6 +10,7 @@ from knowledge.ball_facts import Depth, Footing
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.engine import Option
 from knowledge.planning.weighing import from_fact, from_trait
+from knowledge.regex import regex
 from knowledge.situation import Asked, OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics import lob_sizes as sizes
@@ -29,7 +29,7 @@ def over(one: OnCourt) -> str:
     return f"over:{one.player}"
 
 
-_WIND = re.compile(r"\b(?:wind|breez|gust)")
+_WIND = regex(r"\b(?:wind|breez|gust)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,7 @@ import re
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth, Footing
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.vocabulary import BallQuality
 
@@ -21,44 +22,44 @@ class LobMeaning(StrEnum):
 
 _THEY = r"(?:they|them|their|theirs|he|she|his|opponents?|these two|those two|those guys)"
 
-_HANDLES_LOBS = re.compile(
+_HANDLES_LOBS = regex(
     r"\b(?:handle|defend|deal with|stop|prevent|beat|answer|counter|return|read|chase|track down)"
     r" (?:\w+ ){0,2}lob"
 )
-_WHO_RUNS = re.compile(
+_WHO_RUNS = regex(
     r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b)"
     r".*\b(?:lobs?|overheads?|it)\b|"
     r"\bover (?:my|our|his|her|your|the|partners) (?:head|heads|partner)\b.*\bwho\b|"
     r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b"
 )
-_OVER_WHOM = re.compile(r"\bover whom?\b|\bwhom?\b.*\bto lob")
-_SURELY_OURS = re.compile(
+_OVER_WHOM = regex(r"\bover whom?\b|\bwhom?\b.*\bto lob")
+_SURELY_OURS = regex(
     r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
     r"\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
 )
-_BOUNCE = re.compile(
+_BOUNCE = regex(
     r"\bbounce (?:it )?or\b|\bor (?:let (?:\w+ ){1,2})?bounce\b|\bor smash\b|"
     r"\bsmash (?:it|that|(?:the|their) lob)\b"
 )
-_WHAT_BACK = re.compile(
+_WHAT_BACK = regex(
     r"\b(?:lob|drive|drop|hit|play|send) (?:it|that|one|the ball)? ?back\b|"
     r"\bwhat\b.*\b(?:hit|play|do|send)\b.*\b(?:off|from|after|on|with|back)\b.*\blob|"
     r"\b(?:after|off|on|from|chas\w+|ran|run) (?:\w+ ){0,3}lob\w*\b"
     r".*\b(?:drive|drop|lob back|reset)|"
     r"\bi (?:got|get|reach|chased)\b.*\blob\b.*\bwhat"
 )
-_OUR_LOB = re.compile(
+_OUR_LOB = regex(
     r"\b(?:should|when|can|could|do|may|where|whom?|which|how often|is it|time to|try|want to|good)"
     r"\b.*\b(?:i|we|to|a|my|our)\b.*\blob|\bwhom? (?:do|should|can|to) .*\blob|\blob over who|"
     r"\bover (?:whom|who|which)\b|\b(?:i|we) (?:should )?lob\b"
 )
-_THEIR_LOB = re.compile(
+_THEIR_LOB = regex(
     rf"\b{_THEY}\b(?: (?!so\b)\w+){{0,4}} lob|\blobs\b|\blobb(?:ed|er|ers|ing)\b|"
     r"\bover (?:my|our|me|us)\b|"
     rf"\blob(?: \w+){{0,2}} {_THEY}\b.*\bus\b|\b(?:their|his|her) lobs?\b|\bgoes for the lob|"
     r"\btakes? the lob|\bgets? the lob|\blob(?:bed)? (?:us|me)\b"
 )
-_DESPERATE = re.compile(
+_DESPERATE = regex(
     r"\b(?:desperate|desperation|stretched|in trouble|off the court|scrambl\w+|defensive|"
     r"out of position|buy time|emergency|last resort|pulled (?:wide|off))\b"
 )

@@ -8,6 +8,7 @@ from typing import Final
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.engine import Ranking
+from knowledge.regex import regex
 from knowledge.situation import Agreement, OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import lob_back
@@ -81,7 +82,7 @@ def _said(
 BACK_OFF: Final = "Back off half a step; turn and run for the lob."
 
 AGREED: Final = Source(kind=SourceKind.AGREED, citation="")
-_LABEL = re.compile(r"^lobs?\s*:\s*", re.IGNORECASE)
+_LABEL = regex(r"^lobs?\s*:\s*", re.IGNORECASE)
 """What the agreement is about may stand before its words."""
 
 

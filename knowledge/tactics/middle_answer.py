@@ -9,6 +9,7 @@ from enum import StrEnum
 from knowledge.effects import OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import Profile
+from knowledge.regex import regex
 from knowledge.situation import Agreement, OnCourt, Situation
 from knowledge.tactics.middle_effects import MiddleBall, Seat, decisions
 from knowledge.vocabulary import AgreementKey, BallKind, Hand, PlayerId, Side, Trait, Wing
@@ -201,7 +202,7 @@ def agreed_owner(agreement: Agreement, seats: tuple[Seat, Seat], kind: BallKind)
     return None
 
 
-_PART = re.compile(r"[,.;]|\band\b|\bbut\b|(?=\bslow)|(?=\bfast)")
+_PART = regex(r"[,.;]|\band\b|\bbut\b|(?=\bslow)|(?=\bfast)")
 
 _SPEEDS = (
     (frozenset({"slow", "soft", "dink", "dinks", "floating"}), SLOW),

@@ -10,6 +10,7 @@ from typing import Final
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.planning.names import first_that_fits
+from knowledge.regex import regex
 from knowledge.situation import Agreement, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics.pair_up_items import Item, Pair, items_of
@@ -21,7 +22,7 @@ LINE_LIMIT: Final = 80
 
 AGREED: Final = Source(kind=SourceKind.AGREED, citation="")
 
-_RECALLS: Final = re.compile(
+_RECALLS: Final = regex(
     r"\b(?:did we (?:agree|say|settle|decide)|(?:have )?we agreed|weve agreed|agreed on|"
     r"our (?:agreements?|deal|rules)|what(?: is|s) agreed)\b"
 )
@@ -64,7 +65,7 @@ def card_of(situation: Situation) -> Card:
     return Card(pair=pair, items=items_of(situation, pair), agreements=situation.agreements)
 
 
-_LABEL: Final = re.compile(r"^(?:lobs?|middle|sides?|stack|signals?|time-?outs?|out)\s*:\s*", re.I)
+_LABEL: Final = regex(r"^(?:lobs?|middle|sides?|stack|signals?|time-?outs?|out)\s*:\s*", re.I)
 
 
 def words_of(agreement: Agreement) -> str:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from enum import StrEnum
 from math import comb
 
 from knowledge.chances import EndlessGameError
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.risk_at_score import is_cheap_to_test
 from knowledge.tactics.score_view import view_of
@@ -19,15 +19,15 @@ class Moment(StrEnum):
     PLAY = "play"
 
 
-_LOOK = re.compile(
+_LOOK = regex(
     r"\b(?:warm\w*|knock\w*|fence|wu|watch\w*|see them|look\w*|notic\w*|before (?:the|it|we|they)|"
     r"finishing|toss)\b"
 )
-_PLAY = re.compile(
+_PLAY = regex(
     r"\b(?:first (?:\w+ )?(?:points?|pts?|rall\w+|shots?|balls?)|early|points?|pts|rall\w+|"
     r"started|at the start|throw at|feed|giving away|experiments?)\b"
 )
-_TRUST = re.compile(
+_TRUST = regex(
     r"\b(?:how many (?:balls?|tries|times|points?|rall\w+|dinks?|looks?)|trust|sure enough|"
     r"how sure|before i (?:believe|know))\b"
 )

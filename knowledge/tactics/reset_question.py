@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
 from knowledge.ball_facts import BallFacts, Depth, Footing
+from knowledge.regex import regex
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import reset_sizes as sizes
 from knowledge.tactics.attack_question import leans
@@ -14,11 +14,11 @@ from knowledge.tactics.reset_flight import AT_OUR_LINE_M, Passing, flat_share
 from knowledge.tactics.wind_along import wind_along_mps
 from knowledge.vocabulary import BallKind, BallQuality, Trait, Wing
 
-_ASLEEP = re.compile(
+_ASLEEP = regex(
     r"\b(?:asleep|sleeping|watching|ball watching|not (?:looking|ready|set|paying attention)|"
     r"unready|paddle (?:is )?down)\b"
 )
-_PARTNER = re.compile(r"(?<!my )\bpartners?\b|\bthe other (?:one|guy|girl|player)\b")
+_PARTNER = regex(r"(?<!my )\bpartners?\b|\bthe other (?:one|guy|girl|player)\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
 from knowledge.ball_places import HeightName, height_m
 from knowledge.effects import OptionId
 from knowledge.reach import Feet
+from knowledge.regex import regex
 from knowledge.situation import Formation, OnCourt, Wind
 from knowledge.tactics.return_time import Contact, Flown, Style, feet_of, flown, slack_s
 from knowledge.tactics.serve_return_depth import Depth
@@ -24,7 +24,7 @@ SEEN = ("crossing:", "inside:")
 
 STACKED = (Formation.STACK_ALWAYS, Formation.STACK_ON_SERVE, Formation.ON_SIGNAL)
 
-_INSIDE = re.compile(
+_INSIDE = regex(
     r"\binside the (?:baseline|court|line)|\bin(?:side)? (?:the )?baseline"
     r"|\b(?:steps?|stands?|stays?|creeps?|moves?|drifts?) (?:way |right |too )?(?:in|up)\b"
     r"(?! the| front)"
@@ -98,16 +98,16 @@ def at(one: OnCourt) -> OptionId:
     return OptionId(f"at:{one.player}")
 
 
-_SHORT_SERVE = re.compile(r"\bshort serves?\b|\bserv(?:es?|ed|ing)\b.{0,12}\bshort\b")
-_THEY_STACK = re.compile(r"\bthey(?:'re| are)? (?:always |both )?stack(?:s|ed|ing)?\b")
+_SHORT_SERVE = regex(r"\bshort serves?\b|\bserv(?:es?|ed|ing)\b.{0,12}\bshort\b")
+_THEY_STACK = regex(r"\bthey(?:'re| are)? (?:always |both )?stack(?:s|ed|ing)?\b")
 
 
-_JAMMED = re.compile(
+_JAMMED = regex(
     r"\b(?:jams?|jammed|jamming|handcuffs?|handcuffed) (?:me|us|him|her|my|our)\b"
     r"|\b(?:i'?m|i am|we'?re|we are|i|we|get|gets|got|when|if) (?:get |getting |got )?jammed\b"
 )
-_DEPTH = re.compile(r"\bhow (?:deep|far|long|short)\b|\bdepth\b|\bdeep or\b|\bor deep\b")
-_PACE = re.compile(
+_DEPTH = regex(r"\bhow (?:deep|far|long|short)\b|\bdepth\b|\bdeep or\b|\bor deep\b")
+_PACE = regex(
     r"\b(?:hard|fast|flat|pace|slow|soft|high) or\b|\bor (?:hard|fast|flat|slow|soft|high)\b"
     r"|\bhow (?:hard|fast|high)\b|\bmore pace\b"
 )
@@ -118,7 +118,7 @@ def says_jammed(words: str) -> bool:
     return _JAMMED.search(words.lower()) is not None
 
 
-_HEIGHT = re.compile(
+_HEIGHT = regex(
     r"\b(?P<high>ankle|shin|knee|thigh|hip|waist|chest|shoulder)s?(?:[ -]high|[ -]height)\b"
     r"|\bat (?:my|our|the|his|her) (?P<at>feet|ankle|shin|knee|thigh|hip|waist|chest|shoulder)s?\b"
 )

@@ -6,8 +6,6 @@ Amir 2011, Games and Economic Behavior 71:487). The score changes what the rally
 
 from __future__ import annotations
 
-import re
-
 from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.chances import (
     EndlessGameError,
@@ -17,6 +15,7 @@ from knowledge.chances import (
     worth_of_a_try,
 )
 from knowledge.odds_words import MOST_WINNERS, in_hundred, of_hundred, winners_and_misses
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.sources import computed
 from knowledge.tactics.score_view import ScoreView, said_rates_first, view_of
@@ -29,7 +28,7 @@ READ = Read(behind_points=1.0, doubt_points=6.5, share=0.3)
 """An unproven read on an opponent: looks a point worse than the usual ball, or it would be played
 already; nobody knows; it could be used in 3 of 10 rallies. Common practice, no source."""
 
-_SIZE = re.compile(
+_SIZE = regex(
     r"\bhow (?:big|important|much|costly|heavy|bad)\b|\bweigh\w*\b|\bhow many (?:percent|%)|"
     r"\bworth\b|\b(?:big|bigger|biggest|huge|crucial) (?:one|deal|point|rally|moment)\b"
     r"|\bmatters? more\b"

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from enum import StrEnum
 
 from knowledge.planning.names import first_that_fits
+from knowledge.regex import regex
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.vocabulary import Side, Wing
@@ -26,10 +26,8 @@ class SunSide(StrEnum):
     US = "us"
 
 
-_IN_OUR_EYES = re.compile(
-    r"\b(?:our|my) (?:eyes?|face)\b|\b(?:into|facing|against|looking at) the sun"
-)
-_BEHIND_US = re.compile(
+_IN_OUR_EYES = regex(r"\b(?:our|my) (?:eyes?|face)\b|\b(?:into|facing|against|looking at) the sun")
+_BEHIND_US = regex(
     r"\b(?:their|his|her|receiver'?s|returner'?s) (?:eyes?|face)"
     r"|\bbehind (?:us|me)|\b(?:our|my) backs?|they (?:look|face|are looking|are facing)"
 )

@@ -6,39 +6,40 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
+from knowledge.regex import regex
 from knowledge.situation import Agreement, Familiarity, Formation, Situation
 from knowledge.tactics import stack_sizes as sizes
 from knowledge.tactics.stack_formations import Plan
 from knowledge.tactics.told_ball import plain_words
 from knowledge.vocabulary import AgreementKey, PlayerId, Trait
 
-_NEW = re.compile(
+_NEW = regex(
     r"\b(?:new (?:partner|pair|together)|(?:im|i am|were|we are) new with|"
     r"first time (?:together|with)|just met|a stranger|"
     r"(?:never|not|havent|hardly) (?:ever )?played (?:together|with))\b"
 )
-_NEVER = re.compile(
+_NEVER = regex(
     r"\b(?:(?:never|not ever|havent|have not|hardly ever) (?:ever )?(?:done (?:it|that|this)|"
     r"stacked|stack|tried (?:it|stacking|this|that))|first time stacking|"
     r"(?:new|no good) (?:to|at) stacking|try (?:it|stacking) (?:now|today)|"
     r"first time (?:we|wed|we would) stack)\b"
 )
-_USED = re.compile(
+_USED = regex(
     r"\b(?:we (?:always|usually|normally|mostly|already|do) stack|keep(?: on)? stacking|unstack|"
     r"stop stacking|we stack (?:now|already)|our stack|while stacking|we(?:ve| have) been stacking|"
     r"used to stacking|because of the stack|got lost stacking)\b"
 )
-_AT_CROSSER = re.compile(
+_AT_CROSSER = regex(
     r"\bthey (?:\w+ ){0,2}(?:hit|hitting|return|returning|go|going|attack|drive) (?:\w+ ){0,4}"
     r"(?:behind|crosser|crossing|switching|crosses|switches|gap|moving)\b"
 )
-_HOT = re.compile(r"\b(?:hot|heat|boiling|scorching|humid|tired|exhausted|heavy legs|knackered)\b")
-_BEHIND = re.compile(
+_HOT = regex(r"\b(?:hot|heat|boiling|scorching|humid|tired|exhausted|heavy legs|knackered)\b")
+_BEHIND = regex(
     r"\b(?:way behind|well behind|far behind|getting (?:crushed|killed|smoked|beaten badly)|"
     r"(?:need|want|time for) (?:a )?(?:change|something new|something different)|"
     r"they(?:ve| have) (?:got )?(?:us )?figured (?:us )?out|break their (?:rhythm|pattern))\b"
 )
-_DOWN = re.compile(r"\b(\d{1,2}) (\d{1,2})(?: \d)? down\b|\bdown (\d{1,2}) (\d{1,2})\b")
+_DOWN = regex(r"\b(\d{1,2}) (\d{1,2})(?: \d)? down\b|\bdown (\d{1,2}) (\d{1,2})\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,13 +107,13 @@ def _habit(situation: Situation, words: str) -> Formation | None:
 
 
 _AGREED: Final = (
-    (re.compile(r"\b(?:no stack\w*|dont stack|not stack\w*|never stack\w*|straight)\b"), None),
-    (re.compile(r"\b(?:signal|sign|signs|signals)\b"), Formation.ON_SIGNAL),
-    (re.compile(r"\b(?:always|both|full|everywhere)\b"), Formation.STACK_ALWAYS),
-    (re.compile(r"\bserv\w*\b"), Formation.STACK_ON_SERVE),
-    (re.compile(r"\breturn\w*\b"), Formation.STACK_ON_RETURN),
-    (re.compile(r"\bswap\w*\b"), Formation.SIDE_SWAP),
-    (re.compile(r"\bstack\w*\b"), Formation.STACK_ALWAYS),
+    (regex(r"\b(?:no stack\w*|dont stack|not stack\w*|never stack\w*|straight)\b"), None),
+    (regex(r"\b(?:signal|sign|signs|signals)\b"), Formation.ON_SIGNAL),
+    (regex(r"\b(?:always|both|full|everywhere)\b"), Formation.STACK_ALWAYS),
+    (regex(r"\bserv\w*\b"), Formation.STACK_ON_SERVE),
+    (regex(r"\breturn\w*\b"), Formation.STACK_ON_RETURN),
+    (regex(r"\bswap\w*\b"), Formation.SIDE_SWAP),
+    (regex(r"\bstack\w*\b"), Formation.STACK_ALWAYS),
 )
 
 

@@ -5,14 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.standing_names import Names, starter_said
 from knowledge.vocabulary import Side
 
 _VERBS = r"(?:does|do|is|should|shall|must|can|will|would|has|where s|wheres|where)"
 _STANDS = r"(?:stands?|goes|go|belongs?|has to)"
-_FIRST = re.compile(rf"\b{_VERBS} i\b|\bam i\b|\bi (?:stand|go|serve|receive|return|belong)\b")
-_PARTNER = re.compile(rf"\b{_VERBS} (?:my |our )?partner\b|\b(?:my|our) partner {_STANDS}\b")
+_FIRST = regex(rf"\b{_VERBS} i\b|\bam i\b|\bi (?:stand|go|serve|receive|return|belong)\b")
+_PARTNER = regex(rf"\b{_VERBS} (?:my |our )?partner\b|\b(?:my|our) partner {_STANDS}\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

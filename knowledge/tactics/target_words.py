@@ -10,6 +10,7 @@ from knowledge.advice import Reason
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
+from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, Source, rule
 from knowledge.tactics.target_answer import Target
 from knowledge.tactics.target_phases import TargetPhase
@@ -27,21 +28,21 @@ LABEL: Mapping[TargetPhase, str] = MappingProxyType(
 
 _SAID: Mapping[TargetPhase, re.Pattern[str]] = MappingProxyType(
     {
-        TargetPhase.THIRD: re.compile(r"\b(?:third|thirds|3rd|3rds|drop|drops)\b"),
-        TargetPhase.DINKS: re.compile(r"\b(?:dink\w*|kitchen|soft game|nvz)\b"),
-        TargetPhase.HANDS: re.compile(
+        TargetPhase.THIRD: regex(r"\b(?:third|thirds|3rd|3rds|drop|drops)\b"),
+        TargetPhase.DINKS: regex(r"\b(?:dink\w*|kitchen|soft game|nvz)\b"),
+        TargetPhase.HANDS: regex(
             r"\b(?:hands?|speed\s?ups?|speed it|attack\w*|fire ?fights?|firefight\w*|counter\w*)\b"
         ),
-        TargetPhase.LOBS: re.compile(r"\blob\w*\b"),
-        TargetPhase.RETURN: re.compile(r"\breturn\w*\b"),
-        TargetPhase.LATE: re.compile(
+        TargetPhase.LOBS: regex(r"\blob\w*\b"),
+        TargetPhase.RETURN: regex(r"\breturn\w*\b"),
+        TargetPhase.LATE: regex(
             r"\b(?:tired|tires|nervous|nerves|tight|cracks?|chokes?|fresh|cooked|legs|pressure)\b"
         ),
     }
 )
 
-_SERVE = re.compile(r"\bserv(?:e|es|ing)\b(?! ?(?:return|er))")
-_MIXED = re.compile(r"\b(?:mixed|girl|woman|women|lady|wife|husband|female|the guy|the man)\b")
+_SERVE = regex(r"\bserv(?:e|es|ing)\b(?! ?(?:return|er))")
+_MIXED = regex(r"\b(?:mixed|girl|woman|women|lady|wife|husband|female|the guy|the man)\b")
 
 SERVE_CALL = "Serve who stands there: pick the depth, not the player."
 RECEIVER = Reason(text="The receiver is fixed by the score", source=rule("4.B"))

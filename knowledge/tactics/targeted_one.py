@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from knowledge.advice import Reason
 from knowledge.general_rule import LINE_LIMIT
+from knowledge.regex import regex
 from knowledge.said_phrases import fold
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.symptoms import Symptom
@@ -14,8 +15,8 @@ from knowledge.tactics.symptoms import Symptom
 SPOKEN_OF = ("Targeted:", "Frozen one:")
 PARTNER = "Partner:"
 
-_PARTNER = re.compile(r"\b(?:partner|pard|my p)\b")
-_ME = re.compile(r"\b(?:me|my|i|im)\b")
+_PARTNER = regex(r"\b(?:partner|pard|my p)\b")
+_ME = regex(r"\b(?:me|my|i|im)\b")
 
 
 def with_names(symptom: Symptom, situation: Situation) -> Symptom:

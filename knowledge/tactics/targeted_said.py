@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import other_of
 from knowledge.vocabulary import BallKind
@@ -54,38 +55,38 @@ class Targeted:
         return "Partner" if self.is_me else "You"
 
 
-_FROZEN = re.compile(
+_FROZEN = regex(
     r"\b(?:fr[eo]ez\w*|froz\w*|froze|ic(?:ed|ing)(?: \w+)? out|ice (?:me|us|him|her|out|my)|"
     r"keep ?away|keeps? (?:it|the ball|the balls) away|avoid\w*|(?:no|zero) balls|"
     r"(?:dont|never|havent|doesnt|hasnt|wont let \w+|cant) (?:even )?(?:get|gets|touch\w*|see|hit)|"
     r"(?:never|dont|wont) (?:hit|play|dink|come)(?: \w+){0,3} (?:to|at|on)|"
     r"stand\w* there|nothing to (?:me|him|her)|im cold|cold partner|starv\w*|ignor\w*)\b"
 )
-_ME = re.compile(r"\b(?:i|im|ive|me|mine|my|myself)\b")
-_PARTNER = re.compile(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
-_MY_PARTNER = re.compile(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
-_HELPING = re.compile(
+_ME = regex(r"\b(?:i|im|ive|me|mine|my|myself)\b")
+_PARTNER = regex(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
+_MY_PARTNER = regex(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
+_HELPING = regex(
     r"\b(?:should i|can i|how (?:do|can|should) i|do i)(?: \w+){0,2} (?:help|poach|slide|squeeze|"
     r"take more|cover|step|participate)"
 )
-_FREEZES_ME = re.compile(
+_FREEZES_ME = regex(
     r"\b(?:fr[eo]ez\w*|froz\w*|froze|ic(?:e|ed|ing)|avoid\w*|ignor\w*|nothing to|never to) me\b"
 )
-_TO_ME = re.compile(r"(?<!not )(?<!never )(?<!nothing )(?<!none )\b(?:to|at|on|target\w*) me\b")
-_POACH = re.compile(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
-_BURNT = re.compile(
+_TO_ME = regex(r"(?<!not )(?<!never )(?<!nothing )(?<!none )\b(?:to|at|on|target\w*) me\b")
+_POACH = regex(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
+_BURNT = regex(
     r"(?<!we are )(?<!were )(?<!we )\bbehind\b(?! by| in| \d)|\bburn\w*|\bdown my line\b"
 )
 
 _WITH: Mapping[HitWith, re.Pattern[str]] = MappingProxyType(
     {
-        HitWith.LOBS: re.compile(r"\blob\w*\b"),
-        HitWith.SPEED_UPS: re.compile(
+        HitWith.LOBS: regex(r"\blob\w*\b"),
+        HitWith.SPEED_UPS: regex(
             r"\b(?:speed\w* ?(?:it )?ups?|speeds|body|hip|chest|shoulder|jam\w*|attack\w*)\b"
         ),
-        HitWith.DINKS: re.compile(r"\bdink\w*\b"),
-        HitWith.DRIVES: re.compile(r"\b(?:driv\w*|bang\w*|hammer\w*|hard|pace|slam\w*)\b"),
-        HitWith.RETURNS: re.compile(r"\b(?:returns?|returning|third|thirds|3rds?)\b"),
+        HitWith.DINKS: regex(r"\bdink\w*\b"),
+        HitWith.DRIVES: regex(r"\b(?:driv\w*|bang\w*|hammer\w*|hard|pace|slam\w*)\b"),
+        HitWith.RETURNS: regex(r"\b(?:returns?|returning|third|thirds|3rds?)\b"),
     }
 )
 

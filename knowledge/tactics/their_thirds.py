@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.told_ball import plain_words
 
@@ -12,7 +12,7 @@ _THEY: Final = r"(?:they|he|she|both)"
 _THIRDS: Final = r"(?:thirds?|3rds?|third shots?)"
 _OFTEN: Final = r"(?:every|each|all|always)"
 
-_TELLS: Final = re.compile(
+_TELLS: Final = regex(
     rf"\b{_THEY} (?:always |just |keep |keeps )?drop(?:s|ping)?(?: \w+){{0,3}} {_OFTEN}(?: \w+)? "
     rf"{_THIRDS}\b|\b{_THEY} (?:always |just )?drops? {_OFTEN} {_THIRDS}\b|"
     rf"\b{_THEY} (?:never|dont|doesnt|wont) (?:miss|miss on|pop up)(?: \w+){{0,2}} "
@@ -23,7 +23,7 @@ _TELLS: Final = re.compile(
 )
 """Their thirds told as a habit: "they drop perfect every third", "their drops are too good"."""
 
-GOOD: Final = re.compile(r"\b(?:perfect\w*|unattackable|too good|dead|never miss)\b")
+GOOD: Final = regex(r"\b(?:perfect\w*|unattackable|too good|dead|never miss)\b")
 """Words of a drop that can't be hit down."""
 
 

@@ -9,6 +9,7 @@ from enum import StrEnum
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName, height_m
 from knowledge.game import receiver
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.third_contact import NOWHERE_SAID, Met
 from knowledge.tactics.told_ball import is_balanced, plain_words
@@ -23,45 +24,43 @@ LOW_M = height_m(HeightName.KNEE)
 HIGH_M = height_m(HeightName.HIP)
 """Met below the knee it is low; at the hip or higher one can drive it down."""
 
-_DEEP = re.compile(
+_DEEP = regex(
     r"\bdeep (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} deep\b|\breturned deep\b|"
     r"\bfrom (?:behind )?the baseline\b|\bat the baseline\b|\bfast and deep\b"
 )
-_LOW = re.compile(
+_LOW = regex(
     r"\blow (?:\w+ )?returns?\b|\bskids?\b|\bstays? low\b|\bat my feet\b|\bshoelaces\b|"
     r"\bbelow (?:my |the )?knees?\b|\bknee high\b|\bankle\w*\b|\bslic\w+\b|"
     r"\b(?:deep|short|fast) and low\b|\blow and (?:deep|short|fast)\b|\bcomes? (?:\w+ )?low\b"
 )
-_SHORT = re.compile(
+_SHORT = regex(
     r"\bshort (?:\w+ )?returns?\b|\breturns?(?: \w+){0,4} short\b|\breturned short\b|"
     r"\bdead short\b|\bslow and short\b|\blands? short\b"
 )
-_HIGH = re.compile(
+_HIGH = regex(
     r"\bsits? up\b|\bhigh (?:\w+ )?returns?\b|\breturns?(?: \w+){0,3} high\b|\bbounces high\b|"
     r"\bhip high\b|\bwaist high\b|\bchest high\b|\bfloat\w*\b"
 )
-_MOVING = re.compile(
+_MOVING = regex(
     r"\bstill (?:running|moving|coming|on (?:the|his|her) way)\b|\brunning in\b|\bcoming in\b|"
     r"\blate to the (?:line|net)\b|\bon the move\b|\bnot (?:there|at the (?:line|net)) yet\b"
 )
-_SET = re.compile(
+_SET = regex(
     r"\balready (?:at|up)\b|\bboth (?:at|up)\b|\bat the net already\b|\b(?:set|waiting) at the\b|"
     r"\b(?:hes|shes|theyre|they are|he is|she is) set\b"
 )
-_OFF_BALANCE = re.compile(
-    r"\boff balance\b|\bstretched\b|\bjammed\b|\bon my back foot\b|\bbackpedal"
-)
-_OUR_BACKHAND = re.compile(
+_OFF_BALANCE = regex(r"\boff balance\b|\bstretched\b|\bjammed\b|\bon my back foot\b|\bbackpedal")
+_OUR_BACKHAND = regex(
     r"\b(?:my|from (?:my|the)|off (?:my|the)|on (?:my|the)) backhand\b|\bbackhand third\b|"
     r"\bthird from (?:the )?backhand\b"
 )
-_LINE_OPEN = re.compile(
+_LINE_OPEN = regex(
     r"\bline (?:is |looks |stays )?(?:wide )?open\b|\bopen line\b|\bleaves? the line\b|"
     r"\bline player (?:is )?(?:asleep|sleeping)\b"
 )
-_LINE = re.compile(r"\bdown the line\b|\bthe line or\b|\bor (?:the |down the )?line\b")
-_LOB = re.compile(r"\blob\w*\b")
-_VARY = re.compile(r"\bmix\b|\bpercent\b|%|\bhow often\b|\bvary\b|\bevery third\b|\bmore often\b")
+_LINE = regex(r"\bdown the line\b|\bthe line or\b|\bor (?:the |down the )?line\b")
+_LOB = regex(r"\blob\w*\b")
+_VARY = regex(r"\bmix\b|\bpercent\b|%|\bhow often\b|\bvary\b|\bevery third\b|\bmore often\b")
 
 
 class Return(StrEnum):

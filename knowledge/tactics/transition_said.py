@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import FROM_NET_M, NET_M, PlaceName
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.their_thirds import GOOD, tells_their_thirds
 from knowledge.tactics.told_ball import is_balanced, plain_words
@@ -19,30 +19,30 @@ HIGH_M = NET_M + 0.15
 """Below the knee a ball is lifted, a volley a hand below the tape already; a hand above the tape it
 can be hit down. Common practice, no source."""
 
-_FOURTH = re.compile(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhen they drop\b")
-_FIFTH = re.compile(
+_FOURTH = regex(r"\b(?:fourth|4th)\b|\bour volley after their third\b|\bwhen they drop\b")
+_FIFTH = regex(
     r"\b(?:fifth|5th)\b|\bnext ball\b|\bball after\b|\bwhat next\b|\b(?:second|another) drop\b|"
     r"\breset\b|\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
     r"\bpicked on\b"
 )
-_THEY_HIT_UP = re.compile(
+_THEY_HIT_UP = regex(
     r"\b(?:hit|hitting) up\b|\bbelow the (?:net|tape)\b|\bgood (?:third|drop)\b|"
     r"\b(?:third|drop) (?:is |was )?(?:good|low)\b|\blow (?:third|drop)\b|\bin the kitchen\b"
 )
-_THEY_HIT_DOWN = re.compile(
+_THEY_HIT_DOWN = regex(
     r"\b(?:hit|hitting) down\b|\babove the (?:net|tape)\b|\b(?:bad|high|short) (?:third|drop)\b|"
     r"\b(?:third|drop|it) (?:is |was |s )?(?:bad|high|too high)\b|\bpop(?:ped|s)? ?up\b|"
     r"\bsits? up\b|\bso so drop\b"
 )
-_ONE_BACK = re.compile(
+_ONE_BACK = regex(
     r"\bone up one back\b|\bpartner (?:goes|runs|is) (?:in|up|at the net)\b|\btogether\b|"
     r"\bruns in and im\b|\bi stay back\b"
 )
-_PUSHED_BACK = re.compile(r"\bthey (?:are|re) (?:both )?back\b|\btheyre (?:both )?back\b")
-_MID_COURT = re.compile(
+_PUSHED_BACK = regex(r"\bthey (?:are|re) (?:both )?back\b|\btheyre (?:both )?back\b")
+_MID_COURT = regex(
     r"\bmid ?court\b|\bno mans? land\b|\btransition zone\b|\bhalf ?way in\b|\bmiddle of the court\b"
 )
-_LINE = re.compile(r"\bdown the line\b|\bor (?:the )?line\b")
+_LINE = regex(r"\bdown the line\b|\bor (?:the )?line\b")
 
 
 class Stage(StrEnum):
@@ -126,8 +126,8 @@ def _height(words: str, stage: Stage, situation: Situation) -> tuple[bool | None
     return (None, None) if low == high else (low, high)
 
 
-_AT_FEET = re.compile(
+_AT_FEET = regex(
     r"\bat (?:my|our) (?:feet|shoelaces)\b|\bshoelaces\b|\bfeet are getting\b|"
     r"\bbelow the (?:net|tape|knee)\b|\blow\b"
 )
-_HIGH = re.compile(r"\bsits? up\b|\bhigh\b|\bfloat\w*\b|\babove the (?:net|tape)\b|\bpop ?up\b")
+_HIGH = regex(r"\bsits? up\b|\bhigh\b|\bfloat\w*\b|\babove the (?:net|tape)\b|\bpop ?up\b")

@@ -15,6 +15,7 @@ from knowledge.general_rule import (
     overlap,
     read_rule,
 )
+from knowledge.regex import regex
 from knowledge.tactics.weather_said import folded
 
 BODY, SKY = "body", "sky"
@@ -40,7 +41,7 @@ LABELS = {
 }
 """What a button says where an entry's id would not tell a player what it is about."""
 
-SAYINGS = re.compile(
+SAYINGS = regex(
     r"\b(?:(?:knee|hip|chest|shoulder|head|belt|waist|eye) (?:high|height|level)"
     r"|cold feet|at our backs?|behind (?:my|our) backs?|on the other side|from (?:the )?left side"
     r"|(?:off|at|on) (?:my|his|her|their) (?:hip|shoulder|feet|chest)|breath of (?:wind|air)"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from knowledge.cautions import fahrenheit
+from knowledge.regex import regex
 from knowledge.situation import Wind
 from knowledge.wind import Stroke, at_court
 
@@ -40,8 +41,8 @@ _SAID_SPEEDS: Final = (
     (r"light|slight|gentle|little|bit of (?:a )?(?:wind|breeze)", LIGHT_MPH),
 )
 
-_GUSTS = re.compile(r"\b(?:gust\w*|swirl\w*|whoosh|off and on|comes and goes)\b")
-_FORECAST = re.compile(r"\b(?:forecast\w*|app|reported|weather report|supposed to)\b")
+_GUSTS = regex(r"\b(?:gust\w*|swirl\w*|whoosh|off and on|comes and goes)\b")
+_FORECAST = regex(r"\b(?:forecast\w*|app|reported|weather report|supposed to)\b")
 
 _DIRECTIONS: Final = (
     (
@@ -61,8 +62,8 @@ _DIRECTIONS: Final = (
         r"cross ?court",
     ),
 )
-_FROM_LEFT = re.compile(r"\b(?:from (?:the |our )?left|left to right|wind left)\b")
-_FROM_RIGHT = re.compile(r"\b(?:from (?:the |our )?right|right to left|drifts left|wind right)\b")
+_FROM_LEFT = regex(r"\b(?:from (?:the |our )?left|left to right|wind left)\b")
+_FROM_RIGHT = regex(r"\b(?:from (?:the |our )?right|right to left|drifts left|wind right)\b")
 
 _STROKES: Final = (
     (Stroke.HIGH_RETURN, r"(?:high|deep|floated|loopy) returns?"),
@@ -133,7 +134,7 @@ def wind_said(words: str) -> WindSaid:
     )
 
 
-_OTHER_END = re.compile(r"\bother (?:end|side)\b|\b(?:change|switch|swap)\w* (?:ends|sides)\b")
+_OTHER_END = regex(r"\bother (?:end|side)\b|\b(?:change|switch|swap)\w* (?:ends|sides)\b")
 _TURNED: Final = {Wind.BEHIND_US: Wind.AGAINST_US, Wind.AGAINST_US: Wind.BEHIND_US}
 
 
@@ -184,18 +185,18 @@ def _speed(text: str) -> tuple[float | None, bool]:
     ), False
 
 
-_HUMIDITY = re.compile(
+_HUMIDITY = regex(
     r"(\d{1,3}) ?(?:%|percent|pct|rh\b)|(?:humidity|rh)(?: is| of| at|:)? ?(\d{1,3})(?! ?[°cf])"
 )
-_FEELS = re.compile(
+_FEELS = regex(
     r"(?:feels?(?: like)?|real ?feel|heat index)(?: is| of| at|:)? ?(\d{2,3}) ?°? ?([cf]\b)?"
 )
-_DEGREES = re.compile(r"(?<![\d-])(\d{1,3}) ?(?:°|degrees?|deg\b)? ?(c|f|celsius|fahrenheit)\b")
-_BARE = re.compile(
+_DEGREES = regex(r"(?<![\d-])(\d{1,3}) ?(?:°|degrees?|deg\b)? ?(c|f|celsius|fahrenheit)\b")
+_BARE = regex(
     r"(?<![\d-])(\d{1,3}) ?(?:°|degrees?\b|deg\b|out\b|outside|in the shade|"
     r"and (?:humid|dry|sunny)|feels|today)|temp\w*(?: is| of| at|:)? ?(\d{2,3})"
 )
-_COLD = re.compile(r"\b(?:cold|morning|freez\w+|frost|chilly|rock|stone|dew|winter)\b")
+_COLD = regex(r"\b(?:cold|morning|freez\w+|frost|chilly|rock|stone|dew|winter)\b")
 
 CELSIUS_UP_TO: Final = 46
 """A bare figure up to this is Celsius (unless cold is spoken of), above it Fahrenheit."""
@@ -235,10 +236,10 @@ def _temperature(text: str) -> tuple[float | None, bool, bool]:
     return degrees, degrees <= CELSIUS_UP_TO and not is_cold_fahrenheit, True
 
 
-_MINUTES = re.compile(r"(\d{1,3}) ?(?:minutes?|mins?|min|m)\b")
-_HOURS = re.compile(r"(\d(?:\.\d)?) ?(?:hours?|hrs?|hr|h)\b")
-_HALF_HOUR = re.compile(r"\bhalf (?:an )?hour\b")
-_AN_HOUR = re.compile(r"\ban hour\b")
+_MINUTES = regex(r"(\d{1,3}) ?(?:minutes?|mins?|min|m)\b")
+_HOURS = regex(r"(\d(?:\.\d)?) ?(?:hours?|hrs?|hr|h)\b")
+_HALF_HOUR = regex(r"\bhalf (?:an )?hour\b")
+_AN_HOUR = regex(r"\ban hour\b")
 
 
 def minutes_said(words: str) -> float | None:

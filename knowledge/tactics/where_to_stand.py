@@ -5,7 +5,6 @@ The rule half names server, receiver and courts; knowledge.tactics.slide holds t
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
@@ -21,6 +20,7 @@ from knowledge.game import (
     places,
     start,
 )
+from knowledge.regex import regex
 from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
@@ -33,23 +33,23 @@ from knowledge.vocabulary import BallKind, Side, Topic
 
 AGREED = Source(kind=SourceKind.AGREED, citation="")
 
-_MOVING = re.compile(
+_MOVING = regex(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
     r"crowd\w*|off the line|(?:pulled|dragged) (?:\w+ ){0,2}(?:wide|off)|"
     r"bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
 )
 """Words that only a question about depth and movement has."""
 
-_PERHAPS_MOVING = re.compile(r"\b(close|closer|back|step|kitchen|nvz|net|line|mid ?court|up)\b")
+_PERHAPS_MOVING = regex(r"\b(close|closer|back|step|kitchen|nvz|net|line|mid ?court|up)\b")
 """Words about depth that a question about courts may have as well."""
 
-_COURTS = re.compile(
+_COURTS = regex(
     r"\b(score|serves?|serving|server|receiv\w+|even|odd|right|left|correct|rules?|start\w*|"
     r"stack\w*|first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
 )
 
 
-_WHO = re.compile(r"\bwho(?:s|'s|’s| is)? (?:serv\w*|receiv\w*|return\w*)|\bwhose (?:serve|turn)")
+_WHO = regex(r"\bwho(?:s|'s|’s| is)? (?:serv\w*|receiv\w*|return\w*)|\bwhose (?:serve|turn)")
 """Words that ask for people first: the shortest answer keeps one reason."""
 
 
@@ -62,7 +62,7 @@ def advise(situation: Situation) -> Advice:
     return _by_rule(situation)
 
 
-_PARTNER = re.compile(
+_PARTNER = regex(
     r"\bmy partner (?:is |has to )?(?:(?P<serves>serves?(?! first)|serving)|(?:returns?|returning|"
     r"receives?|receiving))\b"
 )

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 from typing import Any, TypeVar
 
 from sqlalchemy import and_, bindparam, func, select, tuple_
 
+from knowledge.regex import regex
 from knowledge.vocabulary import Ending, EvidenceId, PlayerId, Seen, Stroke
 from scouting_db.book.scope import Scope
 from scouting_db.book.taken_out import taken_out
@@ -143,7 +143,7 @@ def _note(row: Any) -> ToldNote:
     )
 
 
-_CLAUSE_END = re.compile(r"[,;.!?\n]|$")
+_CLAUSE_END = regex(r"[,;.!?\n]|$")
 
 
 def _clause(text: str, start: int, end: int) -> str:

@@ -7,7 +7,6 @@ which is compared in constant time. Wrong codes are counted per invitation and p
 from __future__ import annotations
 
 import hmac
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
@@ -17,6 +16,7 @@ from typing import Any
 
 from sqlalchemy import bindparam, delete, insert, or_, select, update
 
+from knowledge.regex import regex
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.directory.members import Members
 from scouting_db.tables import book, invitation, wrong_code
@@ -45,8 +45,8 @@ _NO_WORD = frozenset("23456789")
 """Every secret has one of these, so that no words with dashes between them are read as a code."""
 
 _READ_ALIKE = str.maketrans({"O": "0", "I": "1", "L": "1", "-": ""})
-_CODE = re.compile(rf"[{ALPHABET}]{{{HANDLE_LENGTH + SECRET_LENGTH}}}")
-_LOOKS_LIKE_ONE = re.compile(r"[0-9A-Za-z]{5}(?:-?[0-9A-Za-z]{4}){4}")
+_CODE = regex(rf"[{ALPHABET}]{{{HANDLE_LENGTH + SECRET_LENGTH}}}")
+_LOOKS_LIKE_ONE = regex(r"[0-9A-Za-z]{5}(?:-?[0-9A-Za-z]{4}){4}")
 
 _OF_HANDLE = invitation.c.handle == bindparam("wanted")
 _FIND = (

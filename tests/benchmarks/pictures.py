@@ -22,6 +22,8 @@ from statistics import median
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT)]
 
+from measured import Table  # noqa: E402
+
 from bot.channels.console import open_console, system_clock  # noqa: E402
 from bot.chat.pictures import draw, warm  # noqa: E402
 from bot.demo_book import demo_store  # noqa: E402
@@ -92,19 +94,41 @@ def cold_ms(picture: Picture) -> float:
     return float(done.stdout)
 
 
-def warm_ms(picture: Picture) -> list[float]:
+def warm_ms(picture: Picture, rounds: int = ROUNDS) -> list[float]:
     """CPU milliseconds of drawing it anew, in each of the rounds."""
-    rounds = []
-    for _ in range(ROUNDS):
+    found = []
+    for _ in range(rounds):
         draw.cache_clear()
-        rounds.append(once_ms(picture))
-    return rounds
+        found.append(once_ms(picture))
+    return found
 
 
 def once_ms(picture: Picture) -> float:
     began = time.process_time()
     draw(picture)
     return 1000 * (time.process_time() - began)
+
+
+BRIEF_ROUNDS = 12
+
+
+def tables() -> list[Table]:
+    """A row a kind, in fewer rounds."""
+    warm()
+    rows = []
+    for kind, picture in pictures():
+        rounds = warm_ms(picture, BRIEF_ROUNDS)
+        png = draw(picture)
+        costs = (cold_ms(picture), min(rounds), once_ms(picture), len(png) / 1000)
+        rows.append((kind, *(f"{cost:.1f}" for cost in costs)))
+    return [
+        Table(
+            title=f"(f) Pictures, milliseconds of CPU (bar: {BAR_MS} ms warm); cold loads the"
+            " drawing library too",
+            head=("kind", "cold", "warm", "kept", "kB"),
+            rows=rows,
+        )
+    ]
 
 
 def main() -> None:

@@ -34,6 +34,7 @@ QUESTIONS = (
     "where do i stand",
     "and on his backhand?",
     "should we stack",
+    "new partner today",
     "what should we change",
     "may he touch the net",
 )
@@ -87,6 +88,16 @@ def test_a_change_shows_in_the_same_question_and_undo_takes_it_back(
     assert after != before, said
     noted.say("undo")
     assert_as_afresh(noted, text)
+
+
+def test_the_card_of_a_pair_shows_what_was_agreed_since(demo: Talk) -> None:
+    text = "new partner today"
+    before = assert_as_afresh(demo, text)
+    demo.say("we agreed tom takes the middle")
+    (after,) = assert_as_afresh(demo, text)
+    assert "tom takes the middle" in after.text
+    demo.say("undo")
+    assert assert_as_afresh(demo, text) == before
 
 
 def test_what_another_chat_writes_to_the_book_shows(noted: Talk) -> None:

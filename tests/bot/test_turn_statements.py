@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 from databases import watched
-from talk import UPDATES, Talk
+from scouted_pair import scout
+from talk import UPDATES, Talk, demo_talk
 
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
 from scouting_db.directory import Directory
@@ -68,3 +69,41 @@ def test_the_first_question_after_a_change_takes_some_more(demo: Talk, change: s
         demo.say(said)
     seen = statements_of(demo, text)
     assert len(seen) <= AFTER_A_CHANGE, "\n".join(seen)
+
+
+GROWN_TEXTS = (
+    "who covers the middle",
+    "where do I dink okafor",
+    "what are our chances",
+    "what do we know about okafor and lindqvist",
+    "who should we target",
+    "game plan",
+    "cue",
+    "okafor is slow coming forward",
+    "our rally",
+    "undo",
+)
+
+
+def statements_by_text(*, notes: int, players: int, matches: int) -> dict[str, tuple[int, int]]:
+    """For each text the statements of a turn, warm, and as the first after a note was written."""
+    talk = demo_talk()
+    scout(talk, ("Okafor", "Lindqvist"), observations=4 * notes, rallies=100 * matches)
+    with talk.book() as book:
+        for n in range(players):
+            book.add_player(f"Quorra Zelt{'abcdefghij'[n % 10]}{'klmnopqrst'[n // 10]}")
+    for said in ("next: okafor and lindqvist", "we serve"):
+        talk.say(said)
+    found = {}
+    for text in GROWN_TEXTS:
+        talk.say(text)
+        talk.say("okafor pops up backhand dinks")
+        after = len(statements_of(talk, text))
+        found[text] = (len(statements_of(talk, text)), after)
+    talk.store.close()
+    return found
+
+
+def test_no_statement_is_run_per_note_per_player_or_per_match() -> None:
+    few = statements_by_text(notes=1, players=1, matches=1)
+    assert statements_by_text(notes=50, players=50, matches=20) == few

@@ -82,6 +82,50 @@ def test_migrations_check_what_the_models_check(store: Store) -> None:
         assert constraints(connection) == migrated
 
 
+def described(store: Store) -> dict[str, dict[str, set[str]]]:
+    """What the database itself says of each table: columns, keys, references, indexes, checks."""
+    with store.reading() as connection:
+        reader = inspect(connection)
+        return {
+            table: {
+                "columns": set(map(repr, reader.get_columns(table))),
+                "key": {repr(reader.get_pk_constraint(table))},
+                "references": set(map(repr, reader.get_foreign_keys(table))),
+                "indexes": {
+                    f"{one['name']} {one['column_names']} {one['unique']} "
+                    f"{one.get('dialect_options', {}).get('sqlite_where')}"
+                    for one in reader.get_indexes(table)
+                },
+                "unique": set(map(repr, reader.get_unique_constraints(table))),
+                "checks": set(map(repr, reader.get_check_constraints(table))),
+            }
+            for table in reader.get_table_names()
+        }
+
+
+def test_a_store_in_memory_is_what_the_migrations_make(tmp_path: Path) -> None:
+    """Made from the models at once, stamped so that a copy in a file can be upgraded later."""
+    file = tmp_path / "book.sqlite"
+    migrated, made = open_store(f"sqlite:///{file}"), open_store("sqlite://")
+    found, wanted = described(made), described(migrated)
+    assert found.keys() == wanted.keys()
+    for table, said in wanted.items():
+        assert {table: found[table]} == {table: said}
+    with made.reading() as connection:
+        assert stored_revision(connection) == REVISION
+    made.close()
+    migrated.close()
+
+
+def test_a_store_in_memory_does_not_import_alembic() -> None:
+    code = (
+        "import sys; from scouting_db.session import open_store; "
+        "open_store('sqlite://').close(); sys.exit('alembic' in sys.modules)"
+    )
+    root = Path(scouting_db.migrations.__file__).parents[2]
+    assert subprocess.run([sys.executable, "-c", code], cwd=root, check=False).returncode == 0
+
+
 def test_the_constant_is_the_newest_script() -> None:
     with create_engine("sqlite://").connect() as connection:
         scripts = ScriptDirectory.from_config(configuration(connection))

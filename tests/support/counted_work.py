@@ -27,6 +27,7 @@ def counted_work(monkeypatch: pytest.MonkeyPatch) -> Iterator[Counter[str]]:
     What earlier messages left in memory is forgotten first.
     """
     done: Counter[str] = Counter()
+    words.words.cache_clear()
     common_words.respelled.cache_clear()
     names._indexes.clear()
     Lexicon._nearest.cache_clear()

@@ -33,7 +33,7 @@ from scouting_db.session import savepoint
 
 STAGES: tuple[tuple[str, Any, str], ...] = (
     ("understand", turn, "read"),
-    ("gather", questions, "situation_of"),
+    ("gather", questions, "situation_for"),
     ("advise", questions, "advised"),
     ("render", questions, "_told"),
 )

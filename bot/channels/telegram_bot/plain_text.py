@@ -11,11 +11,13 @@ from __future__ import annotations
 import re
 from collections.abc import Collection
 
+from knowledge.regex import regex
+
 DOT, AT, HASH, DOLLAR, SLASH = "\u2024", "\uff20", "\uff03", "\uff04", "\u2215"
 """One dot leader, full-width @ # $, division slash."""
 
 _DECIMAL = r"(?<![\w.])\d+\.\d+(?![\w.]*\w)"
-_LOOKS_ALIVE = re.compile(
+_LOOKS_ALIVE = regex(
     rf"(?P<decimal>{_DECIMAL})"
     r"|(?P<dot>\.)(?=\S)"
     r"|(?P<at>@)(?=\w)|(?P<hash>#)(?=[\w\u00b7\u200c])|(?P<dollar>\$)(?=[A-Z1])"

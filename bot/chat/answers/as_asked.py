@@ -13,6 +13,7 @@ from bot.chat.context import Asked
 from bot.chat.question import OneOfUs, Question, Slots
 from bot.chat.served_from import served_from
 from knowledge.ball_facts import NOTHING_SAID
+from knowledge.regex import regex
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
@@ -56,7 +57,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     )
 
 
-_GOES_ON = re.compile(
+_GOES_ON = regex(
     r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
     r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
     re.IGNORECASE,
@@ -74,7 +75,7 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     return last.text if _GOES_ON.search(question.text) else None
 
 
-_LEANS = re.compile(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
+_LEANS = regex(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
 
 
 def _with_its_symptom(question: Question, last: Asked | None) -> str:

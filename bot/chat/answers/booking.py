@@ -23,6 +23,7 @@ from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Ment
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
+from knowledge.regex import regex
 from knowledge.vocabulary import Mode
 
 EXAMPLES = 3
@@ -115,7 +116,7 @@ def _players(desk: Desk) -> Reply:
     return Reply(text="\n".join(lines))
 
 
-_BETWEEN_NAMES = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECASE)
+_BETWEEN_NAMES = regex(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECASE)
 
 
 def _our_pair(desk: Desk, said: BookSaid) -> Reply:

@@ -27,11 +27,12 @@ from knowledge.game import (
     Discipline,
     GameFormat,
 )
+from knowledge.regex import regex
 from knowledge.vocabulary import Mode, PlayerId, Topic
 from scouting_db.values import ChangeId, MatchId, MatchRow, Micros
 from scouting_db.zones import Moment
 
-_NAMES_TWO = re.compile(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
+_NAMES_TWO = regex(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
 
 

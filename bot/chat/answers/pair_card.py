@@ -25,9 +25,12 @@ from knowledge.vocabulary import AgreementKey, PlayerId, Topic
 Rows = tuple[tuple[Button, ...], ...]
 
 
-def with_card(reply: Reply, advice: Advice, situation: Situation) -> Reply:
-    """The answer as a card: five lines, a tick where agreed, and the next thing to tap."""
-    card = card_of(situation)
+def with_card(desk: Desk, reply: Reply, advice: Advice, situation: Situation) -> Reply:
+    """The answer as a card: five lines, a tick where agreed, and the next thing to tap.
+
+    An equal situation's card is not worked out again.
+    """
+    card = desk.views.advice.recall("card", (situation,), lambda: card_of(situation))
     item = card.first_to_ask(asked_about(situation.asked.words))
     text = "\n".join([*_page(advice), *_next_line(card, item)])
     return Reply(text=text, buttons=(*_row(card, item), *reply.buttons))

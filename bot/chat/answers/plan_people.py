@@ -12,9 +12,10 @@ from bot.chat.question import Mention
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId, Topic
 
-_AGAINST = re.compile(r"\b(?:against|versus|vs|v)\b\.?", re.IGNORECASE)
+_AGAINST = regex(r"\b(?:against|versus|vs|v)\b\.?", re.IGNORECASE)
 
 OFFERED_PAIRS = 2
 """Pairs of theirs offered where the one named cannot be meant."""

@@ -32,6 +32,7 @@ from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.complaints import complains, complains_of_us
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics import advise, advise_traced
 from knowledge.vocabulary import Mode, Topic
@@ -103,7 +104,7 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     return with_buttons(replace(reply, text=text, picture=None), more)
 
 
-_WANTS_PICTURE = re.compile(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
+_WANTS_PICTURE = regex(r"\b(?:picture|graph|curve|chart|draw)\b", re.IGNORECASE)
 """In a match answers are short and without a picture, unless one is asked for."""
 
 
@@ -138,7 +139,7 @@ def answer_asked(
     if IS_PLAN in advice.numbers and asked.topic is Topic.GAME_PLAN and not short:
         reply = with_buttons(reply, plan_buttons(desk, situation))
     is_card = asked.topic is Topic.PAIR_UP and not short
-    return with_card(reply, advice, situation) if is_card else reply
+    return with_card(desk, reply, advice, situation) if is_card else reply
 
 
 def _told(

@@ -38,6 +38,7 @@ from knowledge.game import (
     side_out,
     state_at,
 )
+from knowledge.regex import regex
 from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import (
     EntryKind,
@@ -153,7 +154,7 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             return Reply(text=wording("score.point_whose"), buttons=rows(buttons))
 
 
-_ACE = re.compile(r"\bace\b", re.IGNORECASE)
+_ACE = regex(r"\bace\b", re.IGNORECASE)
 
 
 def _ace(desk: Desk, said: RemarkSaid) -> Reply:

@@ -12,6 +12,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.sayings import command
 from bot.chat.wording import wording
+from knowledge.regex import regex
 from scouting_db.directory.invitations import Redeemed, code_in
 from scouting_db.values import BookId, Role
 
@@ -20,8 +21,8 @@ ABOUT = ("invitation", 0)
 
 CANCEL = "cancel"
 
-_AS_EDITOR = re.compile(r"\b(?:editors?|edit|write|writer|writing|partner|full)\b", re.IGNORECASE)
-_AS_READER = re.compile(r"\b(?:readers?|read|reading|view|viewer|look|see|only)\b", re.IGNORECASE)
+_AS_EDITOR = regex(r"\b(?:editors?|edit|write|writer|writing|partner|full)\b", re.IGNORECASE)
+_AS_READER = regex(r"\b(?:readers?|read|reading|view|viewer|look|see|only)\b", re.IGNORECASE)
 
 
 def invite(desk: Desk, said: BookSaid) -> Reply:
