@@ -34,7 +34,7 @@ _LEGAL = regex(
     r"(?: (?:even|still|actually|really|not|ever))*"
     r" (?:legal|illegal|a fault|allowed|against the rules|a foul|permitted)\b.*"
 )
-"""`is it legal if okafor leans over the kitchen`: whatever shot it speaks of, it asks for a rule."""
+"""`is it legal if okafor leans over the kitchen`: it asks for a rule, whatever the shot."""
 
 _WHOSE = "(?:the|that|this|their|there|his|her|hers|theirs)"
 _TOO_GOOD = "(?:(?:just|way|so|far) )?too (?:hard|fast|quick|heavy|good|big|strong|much|spinny)"

@@ -61,7 +61,7 @@ _OF_WEATHER = frozenset(["wind", "sun", "weather", "body"])
 
 
 def _against_a_habit(said: Understood, message: Message) -> Understood:
-    """ "What do I do when Okafor leans to poach" wants an answer to that, if to nothing narrower."""
+    """ "What do I do when Okafor leans to poach" wants an answer to that habit."""
     is_wide = isinstance(said, Question) and (
         said.topic in _WIDE or (said.topic is Topic.WEATHER_OR_BODY and not _is_of_weather(message))
     )
