@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import bindparam, case, func, literal_column, select, update
+from sqlalchemy import bindparam, case, func, literal_column, select, text, update
 
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
-from scouting_db.tables import chat, inbox
-from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros
+from scouting_db.lock_keys import LockKind, lock_key
+from scouting_db.tables import book, chat, inbox
+from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros, Waiting
+
+CHATS_CLAIMED = 10
+"""How many chats a worker takes at a time: enough to share a commit, few enough to leave some."""
 
 MAX_ATTEMPTS = 3
 """A turn that failed this often is given up; a guess that a bug will not heal by itself."""
@@ -30,8 +34,8 @@ _ROW = select(
     inbox.c.attempts,
 )
 _OPEN_ROWS = _ROW.where(_OPEN, _OF_ACCOUNT).order_by(_OLDEST_FIRST).limit(bindparam("limit"))
-_OPEN_OF_CHAT = (
-    _ROW.where(_OPEN, inbox.c.chat_id == bindparam("chat"))
+_OPEN_OF_CHATS = (
+    _ROW.where(_OPEN, inbox.c.chat_id.in_(bindparam("chats", expanding=True)))
     .order_by(inbox.c.inbox_id)
     .limit(bindparam("limit"))
 )
@@ -41,13 +45,23 @@ _heads = (
     .group_by(inbox.c.chat_id)
     .subquery("heads")
 )
-_LOCK_A_CHAT = (
-    select(chat.c.chat_id)
+# PostgreSQL, SELECT, "The Locking Clause": SKIP LOCKED passes over rows that another transaction
+# has locked. NO KEY UPDATE (`key_share`), since an accepted row's reference to its chat takes a
+# KEY SHARE lock, which it lets through: a message comes in while a turn of its chat runs.
+_LOCK_CHATS = (
+    select(chat.c.chat_id, chat.c.book_id)
     .join_from(chat, _heads, _heads.c.chat_id == chat.c.chat_id)
     .order_by(_heads.c.head)
-    .limit(1)
-    .with_for_update(of=chat, skip_locked=True)
+    .limit(bindparam("chats"))
+    .with_for_update(of=chat, key_share=True, skip_locked=True)
 )
+_LOCK_BOOKS = (
+    select(book.c.book_id)
+    .where(book.c.book_id.in_(bindparam("books", expanding=True)))
+    .with_for_update(key_share=True, skip_locked=True)
+)
+_TAKE_TURNS = text("SELECT pg_advisory_xact_lock(:key)")
+_OLDEST_OPEN = select(func.count(), func.min(inbox.c.received_at)).where(_OPEN, _OF_ACCOUNT)
 _PAYLOAD = select(inbox.c.payload).where(
     inbox.c.inbox_id == bindparam("inbox"), inbox.c.chat_id == bindparam("chat")
 )
@@ -67,6 +81,22 @@ _FAIL = (
 
 class Incoming(Scope):
     """The inbox."""
+
+    @property
+    def claims_some_chats(self) -> bool:
+        """Whether a claim takes the rows of some chats only, and others may still be open."""
+        return self._connection.dialect.name == "postgresql"
+
+    def take_turns_accepting(self, account: AccountId) -> None:
+        """Until the commit nobody else accepts for this account, so that rows are committed in
+        the order of their numbers; otherwise a later one might be handled before an earlier one
+        is seen. SQLite has one writer at a time anyway.
+
+        PostgreSQL, "Advisory Locks": such a lock is released at the end of the transaction.
+        """
+        if self._connection.dialect.name == "postgresql":
+            key = lock_key(LockKind.ACCEPTING, account)
+            self._connection.execute(_TAKE_TURNS, {"key": key})
 
     def accept(
         self,
@@ -97,27 +127,37 @@ class Incoming(Scope):
         ).scalar()
         return None if made is None else InboxId(made)
 
-    def claim(self, account: AccountId, *, limit: int = 200) -> tuple[InboxRow, ...]:
+    def claim(
+        self, account: AccountId, *, limit: int = 200, chats: int = CHATS_CLAIMED
+    ) -> tuple[InboxRow, ...]:
         """Open rows to handle now, each chat's in order; empty where nothing is left to do.
 
-        SQLite: of all chats, since one process alone handles an account. PostgreSQL: of one
-        chat, the one waiting longest that no other worker holds; it is held until the commit.
-        Once a row fails, leave its chat's later rows for the next claim.
+        SQLite: of all chats, since one process alone handles an account. PostgreSQL: of so many
+        chats, those waiting longest that no other worker holds and whose books none does; both
+        are held until the commit, and free at once where a worker dies: its connection's end
+        rolls back. Once a row fails, leave its chat's later rows for the next claim.
         """
-        if self._connection.dialect.name == "postgresql":
-            return self._claim_a_chat(account, limit)
+        if self.claims_some_chats:
+            return self._claim_chats(account, limit, chats)
         rows = self._connection.execute(_OPEN_ROWS, {"account": account, "limit": limit})
         return tuple(map(_inbox_row, rows))
 
-    def _claim_a_chat(self, account: AccountId, limit: int) -> tuple[InboxRow, ...]:
-        """Lock first, then look: another worker may have emptied the chat just before."""
-        while True:
-            locked = self._connection.execute(_LOCK_A_CHAT, {"account": account}).scalar()
-            if locked is None:
-                return ()
-            rows = self._connection.execute(_OPEN_OF_CHAT, {"chat": locked, "limit": limit}).all()
-            if rows:
-                return tuple(map(_inbox_row, rows))
+    def _claim_chats(self, account: AccountId, limit: int, chats: int) -> tuple[InboxRow, ...]:
+        """Lock first, then look: another worker may have emptied a chat just before."""
+        found = self._connection.execute(_LOCK_CHATS, {"account": account, "chats": chats}).all()
+        books = {one.book_id for one in found} - {None}
+        if books:
+            books = set(self._connection.execute(_LOCK_BOOKS, {"books": [*books]}).scalars())
+        locked = [one.chat_id for one in found if one.book_id is None or one.book_id in books]
+        if not locked:
+            return ()
+        rows = self._connection.execute(_OPEN_OF_CHATS, {"chats": locked, "limit": limit})
+        return tuple(map(_inbox_row, rows))
+
+    def waiting_rows(self, account: AccountId) -> Waiting:
+        """How many rows are open, and since when the oldest is."""
+        count, oldest = self._connection.execute(_OLDEST_OPEN, {"account": account}).one()
+        return Waiting(count=count, since=None if oldest is None else Micros(oldest))
 
     def payload_of(self, inbox: InboxId, chat: ChatId) -> Mapping[str, Any] | None:
         """What came in with that number; None where it was not in this chat."""
