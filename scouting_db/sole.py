@@ -6,11 +6,12 @@ import hashlib
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import IO
 
 from sqlalchemy import text
+from sqlalchemy.exc import DBAPIError
 
 from scouting_db.session import Store, is_in_memory
 
@@ -81,7 +82,9 @@ def _advisory_lock(store: Store, name: str, patience_s: float) -> Iterator[None]
         try:
             yield
         finally:
-            connection.execute(text("SELECT pg_advisory_unlock(:key)"), {"key": key})
+            # A connection that is gone has freed it already.
+            with suppress(DBAPIError):
+                connection.execute(text("SELECT pg_advisory_unlock(:key)"), {"key": key})
 
 
 def _wait_or_refuse(end: float, name: str) -> None:

@@ -17,6 +17,7 @@ from bot.post.incoming import Incoming, IncomingKind
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
 from scouting_db.book import Book
 from scouting_db.directory import Directory
+from scouting_db.refusal import is_refusal
 from scouting_db.session import savepoint
 from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
 
@@ -55,7 +56,9 @@ def run_batch(
     """Handle open rows of the account; the caller's transaction commits their effects together.
 
     A turn that raises is undone alone and tried again in a later batch, before its chat's later
-    rows; the last attempt gives up with an apology and keeps the words as an unread note.
+    rows; the last attempt gives up with an apology and keeps the words as an unread note. Where
+    the database refuses (scouting_db.refusal) that leaves here: no turn is to blame, and nothing
+    of the batch stands.
     """
     directory = Directory(connection)
     claimed = directory.claim(account, limit=rows)
@@ -84,6 +87,8 @@ def _handle(
             _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
             directory.close_row(row.inbox)
     except Exception as error:
+        if is_refusal(error):
+            raise
         _fail(connection, directory, row, error, now=now)
         return False
     return True
@@ -110,6 +115,8 @@ def _fail(
         with savepoint(connection):
             _keep_words(connection, directory, row, now=now)
     except Exception as second:
+        if is_refusal(second):
+            raise
         # The words still stand in the inbox row; the apology must go out all the same.
         log.error("words of inbox row %d stay in the inbox only: %s", row.inbox, _where(second))
 

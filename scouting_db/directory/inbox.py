@@ -48,6 +48,12 @@ _LOCK_A_CHAT = (
     .limit(1)
     .with_for_update(of=chat, skip_locked=True)
 )
+_WAITING = (
+    select(chat.c.external_chat_id)
+    .join_from(inbox, chat, chat.c.chat_id == inbox.c.chat_id)
+    .where(_OPEN, _OF_ACCOUNT)
+    .distinct()
+)
 _PAYLOAD = select(inbox.c.payload).where(
     inbox.c.inbox_id == bindparam("inbox"), inbox.c.chat_id == bindparam("chat")
 )
@@ -118,6 +124,10 @@ class Incoming(Scope):
             rows = self._connection.execute(_OPEN_OF_CHAT, {"chat": locked, "limit": limit}).all()
             if rows:
                 return tuple(map(_inbox_row, rows))
+
+    def waiting_chats(self, account: AccountId) -> tuple[str, ...]:
+        """The channel's ids of the chats with a message that is stored and not yet handled."""
+        return tuple(self._connection.execute(_WAITING, {"account": account}).scalars())
 
     def payload_of(self, inbox: InboxId, chat: ChatId) -> Mapping[str, Any] | None:
         """What came in with that number; None where it was not in this chat."""

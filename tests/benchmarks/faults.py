@@ -33,6 +33,7 @@ def main() -> int:
     parser.add_argument("--chats", type=int, default=20)
     parser.add_argument("--database", choices=("sqlite", "postgres"), default="sqlite")
     parser.add_argument("--seed", type=int, default=random.randrange(1_000_000))
+    parser.add_argument("--log", type=Path, help="keep what the bot logged in this file")
     options = parser.parse_args()
     plan = Plan(kills=options.kills, chats=options.chats, seed=options.seed)
     _say(f"seed {plan.seed}: {plan.kills} kills, {plan.chats} chats, {options.database}")
@@ -43,7 +44,11 @@ def main() -> int:
             nursery() as loaded,
         ):
             campaign = Campaign(
-                plan, api=api, loaded=loaded, database=database, folder=Path(folder)
+                plan,
+                api=api,
+                loaded=loaded,
+                database=database,
+                log=options.log or Path(folder) / "bot.log",
             )
             outcome = campaign.run()
         return _report(outcome)

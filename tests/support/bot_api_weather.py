@@ -22,8 +22,8 @@ REMEMBERED = 100
 class Climate:
     """Chances, 0 to 1: that a call of a kind fails, that updates come again or out of order."""
 
-    sending: float = 0.08
-    fetching: float = 0.15
+    sending: float = 0.12
+    fetching: float = 0.3
     starting: float = 0.05
     again: float = 0.3
     shuffled: float = 0.5

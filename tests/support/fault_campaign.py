@@ -44,7 +44,7 @@ class Plan:
     chats: int
     seed: int
     climate: Climate = field(default_factory=Climate)
-    longest_life_s: float = 1.5
+    longest_life_s: float = 2.5
     per_second: float = 60.0
     trouble_every: int = 8
 
@@ -100,13 +100,13 @@ class Campaign:
     """One polling process after another."""
 
     def __init__(
-        self, plan: Plan, *, api: Server, loaded: Nursery, database: Troubled, folder: Path
+        self, plan: Plan, *, api: Server, loaded: Nursery, database: Troubled, log: Path
     ) -> None:
         self._plan = plan
         self._api = api
         self._loaded = loaded
         self._database = database
-        self._log = folder / "bot.log"
+        self._log = log
         self._dice = random.Random(plan.seed)
         self._load = Load(api, plan)
         self._counts: Counter[str] = Counter()
@@ -140,8 +140,8 @@ class Campaign:
 
     def _live_and_die(self) -> None:
         number = self._start()
-        # Half of them early, while it still opens, locks and takes up what was left.
-        span_s = self._plan.longest_life_s * self._dice.choice((0.2, 1.0))
+        # A third of them early, while it still opens, locks and takes up what was left.
+        span_s = self._plan.longest_life_s * self._dice.choice((0.2, 1.0, 1.0))
         until = time.monotonic() + self._dice.uniform(0, span_s)
         while time.monotonic() < until:
             self._load.top_up()

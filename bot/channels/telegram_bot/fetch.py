@@ -178,7 +178,7 @@ class Fetch:
                 return
             except Exception:
                 log.exception("the inbox cannot be written; again in %.1f s", pause_s)
-                self._courtesy.say_busy(arrivals)
+                self._courtesy.say_busy({arrival.incoming.chat for arrival in arrivals})
                 await asyncio.sleep(pause_s)
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
 

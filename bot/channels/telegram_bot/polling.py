@@ -12,6 +12,7 @@ from collections.abc import Awaitable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from sqlalchemy.exc import SQLAlchemyError
 from telegram import Bot, BotCommand
 from telegram.error import InvalidToken, TelegramError
 
@@ -31,6 +32,7 @@ from bot.channels.telegram_bot.writer import Writer
 from bot.post import Turn
 from bot.settings import NO_TOKEN, Settings
 from scouting_db.directory import Directory
+from scouting_db.refusal import is_refusal
 from scouting_db.session import Store, StoreError, open_store
 from scouting_db.sole import AlreadyRunningError, sole_worker
 from scouting_db.values import AccountId, Micros
@@ -68,6 +70,12 @@ open a chat with @BotFather, send /mybots, choose the bot, API Token.
 """
 
 
+REFUSED = """\
+The database refuses: it is away, its disk is full, or another program holds it.
+Nothing that was accepted is lost. Start again when it is well.
+"""
+
+
 def now_micros() -> Micros:
     return Micros(time.time_ns() // 1000)
 
@@ -87,6 +95,12 @@ async def run(settings: Settings, *, turn: Turn | None = None) -> int:
         return EXIT_SETTINGS
     except (StoreError, AlreadyRunningError) as error:
         sys.stderr.write(f"{error}\n")
+        return EXIT_FAILED
+    except SQLAlchemyError as error:
+        if not is_refusal(error):
+            raise
+        log.error("the database refuses: %s", type(error).__name__)
+        sys.stderr.write(REFUSED)
         return EXIT_FAILED
 
 
@@ -243,6 +257,7 @@ def _assemble(
         clock=now_micros,
         on_mark=called.set,
     )
+    courtesy = Courtesy(bot=bot, clock=time.monotonic)
     rounds = Rounds(
         account=account,
         turn=turn,
@@ -251,8 +266,8 @@ def _assemble(
         sender=sender,
         clock=now_micros,
         called=called,
+        say_busy=courtesy.say_busy,
     )
-    courtesy = Courtesy(bot=bot, clock=time.monotonic)
     watchdog = Watchdog(clock=time.monotonic)
     fetch = Fetch(
         bot=bot,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import logging
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import Connection
@@ -49,6 +49,7 @@ class Rounds:
         sender: Sender,
         clock: Callable[[], Micros],
         called: asyncio.Event,
+        say_busy: Callable[[Collection[str]], None],
     ) -> None:
         self._account = account
         self._turn = turn
@@ -57,6 +58,7 @@ class Rounds:
         self._sender = sender
         self._clock = clock
         self._called = called
+        self._say_busy = say_busy
         self._stopping = False
 
     def stop(self) -> None:
@@ -74,11 +76,23 @@ class Rounds:
                 pause_s = FIRST_PAUSE_S
             except Exception:
                 log.exception("the database refused a round; again in %.1f s", pause_s)
+                await self._tell_waiting()
                 await asyncio.sleep(pause_s)
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
                 continue
             if not done.more and not self._stopping:
                 await self._sleep(done.next_due)
+
+    async def _tell_waiting(self) -> None:
+        """Whoever waits for an answer hears that it takes a while, where even that can be read."""
+        try:
+            chats = await self._writer.read(
+                lambda connection: Directory(connection).waiting_chats(self._account)
+            )
+        except Exception as error:
+            log.warning("nobody can be told: %s", type(error).__name__)
+            return
+        self._say_busy(chats)
 
     async def take_one(self) -> Round:
         """One round: its rows go to the sender once they are committed as leased."""
