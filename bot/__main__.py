@@ -24,6 +24,12 @@ your own book is seamwise --book my.sqlite
 WELCOME_OWN = "Seamwise. Ask, note, or type /help. A number presses a button; Ctrl-D leaves.\n"
 
 
+WEBHOOK_EXTRA = """\
+Webhook workers need their HTTP server: install with pip install '.[webhook]'.
+Without it, let the bot fetch its messages: seamwise telegram
+"""
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; returns its exit code."""
     for stream in (sys.stdin, sys.stdout):
@@ -36,7 +42,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         sys.stdout.write(f"seamwise {version('seamwise')}\n")
         return 0
     # A terminal is its user's page: errors are told there in words, and logged only on request.
-    level = os.environ.get("SEAMWISE_LOG", "info" if options.run is _telegram else "critical")
+    level = os.environ.get(
+        "SEAMWISE_LOG", "info" if options.run in (_telegram, _serve) else "critical"
+    )
     logging.basicConfig(
         level=level.upper(), format="%(asctime)s %(levelname)s %(name)s %(message)s"
     )
@@ -66,6 +74,16 @@ def _parser() -> argparse.ArgumentParser:
     ask.set_defaults(run=_ask)
     telegram = commands.add_parser("telegram", help="run the Telegram bot (SEAMWISE_TOKEN)")
     telegram.set_defaults(run=_telegram)
+    serve = commands.add_parser("serve", help="run webhook workers (SEAMWISE_WEBHOOK_URL)")
+    serve.add_argument("--host", default="127.0.0.1", help="the address to listen on")
+    serve.add_argument("--port", type=_port, default=8080, help="the port to listen on")
+    serve.add_argument(
+        "--workers", type=_count, default=1, help="processes; more than one need PostgreSQL"
+    )
+    serve.add_argument(
+        "--no-register", action="store_true", help="don't tell the messenger our address"
+    )
+    serve.set_defaults(run=_serve)
     book = commands.add_parser("book", help="back up, export, import or check a book")
     verbs = book.add_subparsers(dest="verb", metavar="verb", required=True)
     for verb, does in _KEEPING.items():
@@ -76,6 +94,21 @@ def _parser() -> argparse.ArgumentParser:
         keep.set_defaults(run=_keep_book, file=None)
     return parser
 
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= 65_535:
+        raise argparse.ArgumentTypeError(f"{text!r} is no port; expected 1 to 65535")
+    return int(text)
+
+
+def _count(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= MOST_WORKERS:
+        raise argparse.ArgumentTypeError(f"{text!r}; expected 1 to {MOST_WORKERS}")
+    return int(text)
+
+
+MOST_WORKERS = 64
+"""A typing mistake must not start thousands of processes."""
 
 _KEEPING = {
     "backup": "copy the whole database to a file, while it is in use",
@@ -149,6 +182,27 @@ def _telegram(_options: argparse.Namespace) -> int:
         sys.stderr.write(f"{error}\n")
         return 2
     return asyncio.run(run(settings))
+
+
+def _serve(options: argparse.Namespace) -> int:
+    from bot.settings import Settings, SettingsError
+
+    if options.no_register:
+        # Workers in processes of their own read their settings there.
+        os.environ["SEAMWISE_REGISTER"] = "off"
+    try:
+        from bot.channels.telegram_bot.serve import Served, serve
+
+        settings = Settings.from_environment(os.environ)
+    except SettingsError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    except ModuleNotFoundError as error:
+        if error.name not in ("starlette", "uvicorn"):
+            raise
+        sys.stderr.write(WEBHOOK_EXTRA)
+        return 2
+    return serve(settings, Served(host=options.host, port=options.port, workers=options.workers))
 
 
 def _keep_book(options: argparse.Namespace) -> int:

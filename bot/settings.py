@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hmac
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -30,6 +31,7 @@ class Settings:
     `database` None is the file in the user's data folder. `api_base` is the root of the Bot API
     server. `paced` keeps to the messenger's sending limits and to a pace of each user's own; off
     is for a test server only. `allowed` are ids of who may use the bot; empty is everybody.
+    `webhook_url` is where the messenger reaches `seamwise serve`, which tells it so if `register`.
     """
 
     token: str | None = field(default=None, repr=False)
@@ -38,6 +40,18 @@ class Settings:
     log_level: str = "info"
     paced: bool = True
     allowed: tuple[str, ...] = ()
+    webhook_url: str | None = None
+    webhook_secret: str | None = field(default=None, repr=False)
+    register: bool = True
+
+    @property
+    def secret_for_webhook(self) -> str:
+        """The one given; else one made of the token, from which the token cannot be had: the same
+        in every worker and at every start.
+        """
+        if self.webhook_secret is not None:
+            return self.webhook_secret
+        return hmac.digest((self.token or "").encode(), b"webhook secret", "sha256").hex()
 
     @classmethod
     def from_environment(cls, environment: Mapping[str, str]) -> Settings:
@@ -49,6 +63,9 @@ class Settings:
             log_level=_choice(environment, "SEAMWISE_LOG", LOG_LEVELS, "info"),
             paced=_choice(environment, "SEAMWISE_PACE", ("on", "off"), "on") == "on",
             allowed=_ids(environment.get("SEAMWISE_ALLOW", "")),
+            webhook_url=_webhook_url(environment),
+            webhook_secret=_secret(environment.get("SEAMWISE_WEBHOOK_SECRET", "").strip()),
+            register=_choice(environment, "SEAMWISE_REGISTER", ("on", "off"), "on") == "on",
         )
 
 
@@ -57,6 +74,43 @@ def _root(text: str) -> str:
     if parts.scheme not in ("http", "https") or not parts.netloc:
         raise SettingsError(f"SEAMWISE_API_BASE is {text!r}; expected a root like {PUBLIC_ROOT}")
     return text.rstrip("/")
+
+
+def _webhook_url(environment: Mapping[str, str]) -> str | None:
+    """With https, as the public server wants it; another server may do without."""
+    url = environment.get("SEAMWISE_WEBHOOK_URL", "").strip()
+    if not url:
+        return None
+    public = not environment.get("SEAMWISE_API_BASE")
+    parts = urlsplit(url)
+    if parts.scheme not in (("https",) if public else ("http", "https")) or not parts.netloc:
+        raise SettingsError(
+            f"SEAMWISE_WEBHOOK_URL is {url!r}; expected an address like "
+            "https://bot.example.org/telegram"
+        )
+    if parts.path in RESERVED_PATHS:
+        raise SettingsError(
+            f"SEAMWISE_WEBHOOK_URL ends in {parts.path}, where a page of ours is; "
+            "choose another path, such as /telegram"
+        )
+    return url
+
+
+RESERVED_PATHS = ("/health", "/ready")
+
+_SECRET = re.compile(r"[A-Za-z0-9_-]{16,256}")
+
+
+def _secret(text: str) -> str | None:
+    """Bot API, setWebhook: 1 to 256 of these characters. Shorter than 16 could be guessed."""
+    if not text:
+        return None
+    if not _SECRET.fullmatch(text):
+        raise SettingsError(
+            "SEAMWISE_WEBHOOK_SECRET cannot be used; expected 16 to 256 of the characters "
+            "A-Z a-z 0-9 _ - (or leave it away: one is made from the token)"
+        )
+    return text
 
 
 _ID = re.compile(r"-?\d{1,20}")

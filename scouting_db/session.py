@@ -16,7 +16,7 @@ from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, OperationalError
 from sqlalchemy.pool import StaticPool
 
-from scouting_db.refusal import is_refusal
+from scouting_db.passing import is_passing
 from scouting_db.upgrade import StoreError, bring_up_to_date
 
 __all__ = ["Store", "StoreError", "default_url", "open_store", "savepoint"]
@@ -73,7 +73,7 @@ def savepoint(connection: Connection) -> Iterator[None]:
     try:
         yield
     except BaseException as error:
-        if is_refusal(error):
+        if is_passing(error):
             raise
         connection.exec_driver_sql("ROLLBACK TO SAVEPOINT turn")
         connection.exec_driver_sql("RELEASE SAVEPOINT turn")

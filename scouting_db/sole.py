@@ -72,9 +72,14 @@ def _try_lock(file: IO[bytes]) -> bool:
     return True
 
 
+def advisory_key(name: str) -> int:
+    """PostgreSQL's key for the lock of that name, which workers beside each other share."""
+    return int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big", signed=True)
+
+
 @contextmanager
 def _advisory_lock(store: Store, name: str, patience_s: float) -> Iterator[None]:
-    key = int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big", signed=True)
+    key = advisory_key(name)
     end = time.monotonic() + patience_s
     with store.engine.connect().execution_options(isolation_level="AUTOCOMMIT") as connection:
         while not connection.scalar(text("SELECT pg_try_advisory_lock(:key)"), {"key": key}):

@@ -384,6 +384,14 @@ class InboxRow:
     attempts: int
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Waiting:
+    """How many rows wait in the inbox or the outbox, and since when the oldest does."""
+
+    count: int
+    since: Micros | None
+
+
 class PostKind(StrEnum):
     """What the channel does with a row of the outbox."""
 

@@ -6,6 +6,7 @@ import logging
 import traceback
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import Enum, auto
 from typing import Protocol
 
 from sqlalchemy import Connection
@@ -17,7 +18,7 @@ from bot.post.incoming import Incoming, IncomingKind
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.refusal import is_refusal
+from scouting_db.passing import is_passing
 from scouting_db.session import savepoint
 from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
 
@@ -37,11 +38,16 @@ class Turn(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Batch:
-    """What a batch did: rows looked at and rows that failed; `full` says more may be open."""
+    """What a batch did: rows whose turn was taken, how many of them failed, and for how many of
+    those it was the last attempt. `full` says that more may be open; `busy` that what is open is
+    in the hands of other workers.
+    """
 
     handled: int
     failed: int
     full: bool
+    given_up: int = 0
+    busy: bool = False
 
 
 def run_batch(
@@ -57,20 +63,34 @@ def run_batch(
 
     A turn that raises is undone alone and tried again in a later batch, before its chat's later
     rows; the last attempt gives up with an apology and keeps the words as an unread note. Where
-    the database refuses (scouting_db.refusal) that leaves here: no turn is to blame, and nothing
+    the database refuses (scouting_db.passing) that leaves here: no turn is to blame, and nothing
     of the batch stands.
     """
     directory = Directory(connection)
     claimed = directory.claim(account, limit=rows)
     stuck: set[ChatId] = set()
-    failed = 0
+    ended: list[_End] = []
     for row in claimed:
         if row.chat in stuck:
             continue
-        if not _handle(connection, directory, row, turn, now=now, limits=limits):
+        end = _handle(connection, directory, row, turn, now=now, limits=limits)
+        ended.append(end)
+        if end is not _End.DONE:
             stuck.add(row.chat)
-            failed += 1
-    return Batch(handled=len(claimed), failed=failed, full=len(claimed) == rows or failed > 0)
+    by_chat = directory.claims_one_chat
+    return Batch(
+        handled=len(ended),
+        failed=len(ended) - ended.count(_End.DONE),
+        full=len(claimed) == rows or bool(stuck) or (by_chat and bool(claimed)),
+        given_up=ended.count(_End.GIVEN_UP),
+        busy=by_chat and not claimed and directory.waiting_rows(account).count > 0,
+    )
+
+
+class _End(Enum):
+    DONE = auto()
+    AGAIN = auto()
+    GIVEN_UP = auto()
 
 
 def _handle(
@@ -81,17 +101,18 @@ def _handle(
     *,
     now: Micros,
     limits: Limits,
-) -> bool:
+) -> _End:
     try:
         with savepoint(connection):
             _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
             directory.close_row(row.inbox)
     except Exception as error:
-        if is_refusal(error):
+        if is_passing(error):
+            # Nothing is wrong with the message: everything of this batch is tried again.
             raise
-        _fail(connection, directory, row, error, now=now)
-        return False
-    return True
+        gave_up = _fail(connection, directory, row, error, now=now)
+        return _End.GIVEN_UP if gave_up else _End.AGAIN
+    return _End.DONE
 
 
 def _post(
@@ -103,11 +124,14 @@ def _post(
 
 def _fail(
     connection: Connection, directory: Directory, row: InboxRow, error: Exception, *, now: Micros
-) -> None:
-    """Count the attempt. The log says where it failed; the error's own text may quote a user."""
+) -> bool:
+    """Count the attempt; True where it was the last.
+
+    The log says where it failed; the error's own text may quote a user.
+    """
     log.error("inbox row %d failed (attempt %d): %s", row.inbox, row.attempts + 1, _where(error))
     if not directory.fail_row(row.inbox, f"{type(error).__name__}: {error}"):
-        return
+        return False
     with savepoint(connection):
         apology = Reply(text=wording("apology"))
         _post(directory, row, (apology,), now=now, limits=NO_LIMITS)
@@ -115,10 +139,11 @@ def _fail(
         with savepoint(connection):
             _keep_words(connection, directory, row, now=now)
     except Exception as second:
-        if is_refusal(second):
+        if is_passing(second):
             raise
         # The words still stand in the inbox row; the apology must go out all the same.
         log.error("words of inbox row %d stay in the inbox only: %s", row.inbox, _where(second))
+    return True
 
 
 def _where(error: Exception) -> str:

@@ -11,7 +11,7 @@ from sqlalchemy import Connection
 from bot.chat.reply import Reply
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
 from scouting_db.directory import Directory
-from scouting_db.refusal import is_refusal
+from scouting_db.passing import is_passing
 from scouting_db.values import REMINDER, AccountId, DueReminder, Micros
 
 log = logging.getLogger(__name__)
@@ -62,7 +62,7 @@ def _give(
         Directory(connection).post(due.row.chat, None, posts, now=now)
         savepoint.commit()
     except Exception as error:
-        if is_refusal(error):
+        if is_passing(error):
             raise
         savepoint.rollback()
         # What it failed on may quote somebody; the log never holds what people write.

@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import bindparam, case, func, literal_column, select, update
+from sqlalchemy import bindparam, case, func, literal_column, select, text, update
 
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
-from scouting_db.tables import chat, inbox
-from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros
+from scouting_db.lock_keys import LockKind, lock_key
+from scouting_db.tables import book, chat, inbox
+from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros, Waiting
+
+CHATS_LOOKED_AT = 64
+"""How many waiting chats a worker looks through for one that nobody else has in hand."""
 
 MAX_ATTEMPTS = 3
 """A turn that failed this often is given up; a guess that a bug will not heal by itself."""
@@ -41,19 +45,34 @@ _heads = (
     .group_by(inbox.c.chat_id)
     .subquery("heads")
 )
-_LOCK_A_CHAT = (
-    select(chat.c.chat_id)
+_WAITING = (
+    select(chat.c.chat_id, chat.c.book_id)
     .join_from(chat, _heads, _heads.c.chat_id == chat.c.chat_id)
     .order_by(_heads.c.head)
-    .limit(1)
-    .with_for_update(of=chat, skip_locked=True)
+    .limit(bindparam("chats"))
 )
-_WAITING = (
+_WAITING_CHATS = (
     select(chat.c.external_chat_id)
     .join_from(inbox, chat, chat.c.chat_id == inbox.c.chat_id)
     .where(_OPEN, _OF_ACCOUNT)
     .distinct()
 )
+# PostgreSQL, SELECT, "The Locking Clause": SKIP LOCKED passes over rows that another transaction
+# has locked. NO KEY UPDATE (`key_share`), since an accepted row's reference to its chat takes a
+# KEY SHARE lock, which it lets through: a message comes in while a turn of its chat runs.
+_LOCK_A_CHAT = (
+    select(chat.c.chat_id)
+    .where(chat.c.chat_id == bindparam("chat"))
+    .with_for_update(key_share=True, skip_locked=True)
+)
+_LOCK_CHAT_AND_BOOK = (
+    select(chat.c.chat_id)
+    .join_from(chat, book, book.c.book_id == chat.c.book_id)
+    .where(chat.c.chat_id == bindparam("chat"))
+    .with_for_update(key_share=True, skip_locked=True)
+)
+_TAKE_TURNS = text("SELECT pg_advisory_xact_lock(:key)")
+_OLDEST_OPEN = select(func.count(), func.min(inbox.c.received_at)).where(_OPEN, _OF_ACCOUNT)
 _PAYLOAD = select(inbox.c.payload).where(
     inbox.c.inbox_id == bindparam("inbox"), inbox.c.chat_id == bindparam("chat")
 )
@@ -73,6 +92,22 @@ _FAIL = (
 
 class Incoming(Scope):
     """The inbox."""
+
+    @property
+    def claims_one_chat(self) -> bool:
+        """Whether a claim takes the rows of one chat only, and others may still be open."""
+        return self._connection.dialect.name == "postgresql"
+
+    def take_turns_accepting(self, account: AccountId) -> None:
+        """Until the commit nobody else accepts for this account, so that rows are committed in
+        the order of their numbers; otherwise a later one might be handled before an earlier one
+        is seen. SQLite has one writer at a time anyway.
+
+        PostgreSQL, "Advisory Locks": such a lock is released at the end of the transaction.
+        """
+        if self._connection.dialect.name == "postgresql":
+            key = lock_key(LockKind.ACCEPTING, account)
+            self._connection.execute(_TAKE_TURNS, {"key": key})
 
     def accept(
         self,
@@ -107,27 +142,38 @@ class Incoming(Scope):
         """Open rows to handle now, each chat's in order; empty where nothing is left to do.
 
         SQLite: of all chats, since one process alone handles an account. PostgreSQL: of one
-        chat, the one waiting longest that no other worker holds; it is held until the commit.
-        Once a row fails, leave its chat's later rows for the next claim.
+        chat, the one waiting longest that no other worker holds and whose book none does; both
+        are held until the commit, and free at once where a worker dies: its connection's end
+        rolls back. Once a row fails, leave its chat's later rows for the next claim.
         """
-        if self._connection.dialect.name == "postgresql":
+        if self.claims_one_chat:
             return self._claim_a_chat(account, limit)
         rows = self._connection.execute(_OPEN_ROWS, {"account": account, "limit": limit})
         return tuple(map(_inbox_row, rows))
 
     def _claim_a_chat(self, account: AccountId, limit: int) -> tuple[InboxRow, ...]:
         """Lock first, then look: another worker may have emptied the chat just before."""
-        while True:
-            locked = self._connection.execute(_LOCK_A_CHAT, {"account": account}).scalar()
-            if locked is None:
-                return ()
-            rows = self._connection.execute(_OPEN_OF_CHAT, {"chat": locked, "limit": limit}).all()
+        waiting = self._connection.execute(
+            _WAITING, {"account": account, "chats": CHATS_LOOKED_AT}
+        ).all()
+        for one in waiting:
+            lock = _LOCK_A_CHAT if one.book_id is None else _LOCK_CHAT_AND_BOOK
+            if self._connection.execute(lock, {"chat": one.chat_id}).scalar() is None:
+                continue
+            values = {"chat": one.chat_id, "limit": limit}
+            rows = self._connection.execute(_OPEN_OF_CHAT, values).all()
             if rows:
                 return tuple(map(_inbox_row, rows))
+        return ()
+
+    def waiting_rows(self, account: AccountId) -> Waiting:
+        """How many rows are open, and since when the oldest is."""
+        count, oldest = self._connection.execute(_OLDEST_OPEN, {"account": account}).one()
+        return Waiting(count=count, since=None if oldest is None else Micros(oldest))
 
     def waiting_chats(self, account: AccountId) -> tuple[str, ...]:
         """The channel's ids of the chats with a message that is stored and not yet handled."""
-        return tuple(self._connection.execute(_WAITING, {"account": account}).scalars())
+        return tuple(self._connection.execute(_WAITING_CHATS, {"account": account}).scalars())
 
     def payload_of(self, inbox: InboxId, chat: ChatId) -> Mapping[str, Any] | None:
         """What came in with that number; None where it was not in this chat."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
 from sqlalchemy import and_, bindparam, case, func, insert, literal, or_, select, text, update
@@ -20,6 +20,7 @@ from scouting_db.values import (
     OutboxRow,
     PostKind,
     Sent,
+    Waiting,
 )
 
 NOT_KEPT = ("invitation", "handed_back")
@@ -71,6 +72,27 @@ _DUE = (
     .order_by(outbox.c.priority, outbox.c.chat_id, outbox.c.outbox_id)
     .limit(bindparam("limit"))
 )
+_OF_CHATS = outbox.c.chat_id.in_(bindparam("chats", expanding=True))
+_DUE_OF_CHATS = _DUE.where(_OF_CHATS)
+_DUE_CHATS = (
+    select(outbox.c.chat_id)
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
+    .where(*_OF_ACCOUNT, _due_at <= bindparam("now"), ~_held_up)
+    .group_by(outbox.c.chat_id)
+    .order_by(func.min(outbox.c.priority), func.min(outbox.c.next_try_at))
+    .limit(bindparam("limit"))
+)
+_SENDING_CHATS = (
+    select(outbox.c.chat_id)
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
+    .where(*_OF_ACCOUNT, outbox.c.state == "sending")
+    .distinct()
+)
+_UNSENT_ROWS = (
+    select(func.count(), func.min(outbox.c.next_try_at))
+    .select_from(outbox.join(chat, chat.c.chat_id == outbox.c.chat_id))
+    .where(*_OF_ACCOUNT)
+)
 _NEXT_DUE = (
     select(func.min(_due_at))
     .select_from(outbox.join(chat, chat.c.chat_id == outbox.c.chat_id))
@@ -112,6 +134,11 @@ _RELEASE = (
     )
     .values(state="waiting", lease_until=None)
 )
+_RELEASE_CHATS = (
+    update(outbox)
+    .where(outbox.c.state == "sending", _OF_CHATS)
+    .values(state="waiting", lease_until=None)
+)
 _DROP = (
     update(outbox)
     .where(_THIS)
@@ -151,20 +178,45 @@ class Outgoing(Scope):
         return tuple(OutboxId(number) for number in range(first, last + 1))
 
     def lease(
-        self, account: AccountId, *, now: Micros, until: Micros, limit: int = 200
+        self,
+        account: AccountId,
+        *,
+        now: Micros,
+        until: Micros,
+        limit: int = 200,
+        chats: Collection[ChatId] | None = None,
     ) -> tuple[OutboxRow, ...]:
         """Rows due now, marked as sending until `until`; `attempts` counts this one.
 
         In order per chat, replies before reminders; none overtakes an earlier row that waits
         or is being sent; none of a blocked chat. A row whose lease ran out is due again. One
-        sender at a time per account.
+        sender at a time per account; or per chat, each giving the `chats` that it holds.
         """
-        found = self._connection.execute(_DUE, {"account": account, "now": now, "limit": limit})
+        values = {"account": account, "now": now, "limit": limit}
+        if chats is None:
+            found = self._connection.execute(_DUE, values)
+        else:
+            found = self._connection.execute(_DUE_OF_CHATS, {**values, "chats": list(chats)})
         rows = tuple(map(_outbox_row, found))
         if rows:
             marks = [{"chat": row.chat, "number": row.outbox, "until": until} for row in rows]
             self._connection.execute(_LEASE, marks)
         return rows
+
+    def chats_due(self, account: AccountId, *, now: Micros, limit: int) -> tuple[ChatId, ...]:
+        """Chats with a row due now, the most urgent first."""
+        values = {"account": account, "now": now, "limit": limit}
+        return tuple(map(ChatId, self._connection.execute(_DUE_CHATS, values).scalars()))
+
+    def chats_being_sent(self, account: AccountId) -> tuple[ChatId, ...]:
+        """Chats with a row marked as sending, by whomever, dead or alive."""
+        found = self._connection.execute(_SENDING_CHATS, {"account": account})
+        return tuple(map(ChatId, found.scalars()))
+
+    def unsent_rows(self, account: AccountId) -> Waiting:
+        """How many rows are unsent, and since when the oldest is due."""
+        count, oldest = self._connection.execute(_UNSENT_ROWS, {"account": account}).one()
+        return Waiting(count=count, since=None if oldest is None else Micros(oldest))
 
     def mark_sent(self, marks: Sequence[Sent]) -> None:
         """The channel took these."""
@@ -184,6 +236,11 @@ class Outgoing(Scope):
     def release(self, account: AccountId) -> None:
         """Rows that a killed sender had in hand are due again; for the one sender's start."""
         self._connection.execute(_RELEASE, {"account": account})
+
+    def release_chats(self, chats: Collection[ChatId]) -> None:
+        """The same for these chats; for whoever holds them and has sent nothing there yet."""
+        if chats:
+            self._connection.execute(_RELEASE_CHATS, {"chats": list(chats)})
 
     def drop(self, chat: ChatId, outbox: OutboxId, *, because: str) -> None:
         """Never send this row."""

@@ -45,7 +45,7 @@ _LOCK_A_CHAT = (
     .where(*_OPEN_CHAT)
     .order_by(_first.c.due)
     .limit(1)
-    .with_for_update(of=chat, skip_locked=True)
+    .with_for_update(of=chat, key_share=True, skip_locked=True)
 )
 _LOCK_BOOKS = (
     select(book.c.book_id)
@@ -54,12 +54,15 @@ _LOCK_BOOKS = (
             select(reminder.c.book_id).where(*_DUE, reminder.c.chat_id == bindparam("chat"))
         )
     )
-    .order_by(book.c.book_id)
-    .with_for_update()
+    .with_for_update(key_share=True, skip_locked=True)
 )
 _CLAIM = (
     update(reminder)
-    .where(*_DUE, reminder.c.chat_id == bindparam("chat"))
+    .where(
+        *_DUE,
+        reminder.c.chat_id == bindparam("chat"),
+        reminder.c.book_id.in_(bindparam("books", expanding=True)),
+    )
     .values(claimed_at=bindparam("now"))
     .returning(reminder)
 )
@@ -77,16 +80,18 @@ class Reminders(Scope):
         """The reminders due now of one chat, the first due first; empty where none is.
 
         Claimed in the caller's transaction: what it puts in the outbox for them commits with
-        the claim, or neither does. Locks are taken in the order chat, book, reminder, as turns
-        do, so no two wait for each other.
+        the claim, or neither does. What another worker has in hand, chat or book, is passed over
+        for now, so no two wait for each other.
         """
         values = {"account": account, "now": now, "quiet": now - QUIET_MICROS}
         locked = self._connection.execute(_LOCK_A_CHAT, values).scalar()
         if locked is None:
             return ()
         values = {"chat": ChatId(locked), "now": now, "quiet": now - QUIET_MICROS}
-        self._connection.execute(_LOCK_BOOKS, values).all()
-        rows = self._connection.execute(_CLAIM, values).all()
+        books = self._connection.execute(_LOCK_BOOKS, values).scalars().all()
+        if not books:
+            return ()
+        rows = self._connection.execute(_CLAIM, {**values, "books": books}).all()
         found = [DueReminder(book=BookId(row.book_id), row=reminder_row(row)) for row in rows]
         return tuple(sorted(found, key=lambda one: (one.row.due, one.row.reminder)))
 

@@ -32,11 +32,15 @@ def main() -> int:
     parser.add_argument("--kills", type=int, default=300)
     parser.add_argument("--chats", type=int, default=20)
     parser.add_argument("--database", choices=("sqlite", "postgres"), default="sqlite")
+    parser.add_argument("--workers", type=int, default=0, help="webhook workers; 0 polls")
     parser.add_argument("--seed", type=int, default=random.randrange(1_000_000))
     parser.add_argument("--log", type=Path, help="keep what the bot logged in this file")
     options = parser.parse_args()
-    plan = Plan(kills=options.kills, chats=options.chats, seed=options.seed)
-    _say(f"seed {plan.seed}: {plan.kills} kills, {plan.chats} chats, {options.database}")
+    plan = Plan(
+        kills=options.kills, chats=options.chats, seed=options.seed, workers=options.workers
+    )
+    shape = f"{plan.workers} workers" if plan.workers else "polling"
+    _say(f"seed {plan.seed}: {plan.kills} kills, {plan.chats} chats, {options.database}, {shape}")
     with tempfile.TemporaryDirectory(prefix="seamwise-", ignore_cleanup_errors=True) as folder:
         with (
             _database(options.database, Path(folder)) as database,

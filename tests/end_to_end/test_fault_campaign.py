@@ -57,9 +57,11 @@ def assert_kept(outcome: Outcome) -> None:
     """Every promise kept, and the faults really injected."""
     assert faults_of(outcome.ledger) == []
     counts = outcome.injected_faults
-    assert counts["kill -9"] + sum(
-        count for name, count in counts.items() if name.startswith("ended by itself")
-    ) == 1 + KILLS
+    assert (
+        counts["kill -9"]
+        + sum(count for name, count in counts.items() if name.startswith("ended by itself"))
+        == 1 + KILLS
+    )
     assert sum(count for name, count in counts.items() if name.startswith("database")) == 2
     assert counts["updates delivered again"] > 0
     assert any(counts[f"{kind}: {name}"] for kind in ("send", "fetch") for name in FAULTS)

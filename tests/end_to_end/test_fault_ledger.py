@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import TypeVar
 
 import pytest
 from fault_ledger import (
     BROKEN,
     CRASH,
+    CUT_OFF,
     Accepted,
     Arrived,
     Injected,
@@ -70,7 +72,10 @@ def test_a_reply_whose_answer_was_lost_may_come_again() -> None:
     assert [one.because for one in repeats_of(ledger)] == [BROKEN]
 
 
-def swapped(rows: tuple[object, ...], one: int, other: int) -> tuple[object, ...]:
+Row = TypeVar("Row")
+
+
+def swapped(rows: tuple[Row, ...], one: int, other: int) -> tuple[Row, ...]:
     """The same with two rows in each other's place."""
     copy = list(rows)
     copy[one], copy[other] = copy[other], copy[one]
@@ -85,6 +90,12 @@ def with_two_repeats_for_one_kill(ledger: Ledger) -> Ledger:
         *(third, replace(third, by="p2"), fourth, replace(fourth, by="p2")),
     )
     return replace(ledger, arrived=arrived, killed=frozenset({"p1"}))
+
+
+def test_a_worker_whom_the_database_let_go_may_repeat_once_a_chat() -> None:
+    ledger = replace(repeated(sound(), by="p2"), cut_off=1)
+    assert faults_of(ledger) == []
+    assert [one.because for one in repeats_of(ledger)] == [CUT_OFF]
 
 
 DOCTORED: dict[str, tuple[Callable[[Ledger], Ledger], str]] = {
@@ -165,8 +176,18 @@ DOCTORED: dict[str, tuple[Callable[[Ledger], Ledger], str]] = {
         "chat 2: reply 57 was repeated for no reason",
     ),
     "a reply repeated twice for one kill": (
+        lambda ledger: replace(repeated(ledger, by="p2", times=2), killed=frozenset({"p1"})),
+        "chat 2: reply 57 was repeated for no reason",
+    ),
+    "a reply repeated twice where the database let go once": (
         lambda ledger: replace(
-            repeated(ledger, by="p2", times=2), killed=frozenset({"p1"})
+            ledger,
+            arrived=(
+                *ledger.arrived,
+                replace(ledger.arrived[-1], by="p2"),
+                replace(ledger.arrived[-1], by="p3"),
+            ),
+            cut_off=1,
         ),
         "chat 2: reply 57 was repeated for no reason",
     ),

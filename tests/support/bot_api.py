@@ -114,7 +114,7 @@ def running(*, delay_s: float = 0.0, port: int = 0) -> Iterator[Server]:
         try:
             yield Server(state, root, loop)
         finally:
-            asyncio.run_coroutine_threadsafe(_stop(runner), loop).result(timeout=10)
+            asyncio.run_coroutine_threadsafe(_stop(state, runner), loop).result(timeout=10)
     finally:
         loop.call_soon_threadsafe(loop.stop)
         thread.join(timeout=10)
@@ -131,7 +131,8 @@ async def _start(delay_s: float, port: int) -> tuple[State, web.AppRunner, str]:
     return state, runner, f"http://127.0.0.1:{bound}"
 
 
-async def _stop(runner: web.AppRunner) -> None:
+async def _stop(state: State, runner: web.AppRunner) -> None:
+    await state.webhook.close()
     await runner.cleanup()
     left = [each for each in asyncio.all_tasks() if each is not asyncio.current_task()]
     for each in left:

@@ -18,6 +18,7 @@ from bot_api_rules import (
     plain_text,
 )
 from bot_api_updates import BOT_ID, message_update
+from bot_api_webhook import Webhook
 
 TOKEN = "1234567:stand-in-token"
 BOT_NAME = "stand_in_bot"
@@ -108,6 +109,7 @@ class State:
     weather: Weather | None = None
     unheard: set[int] = field(default_factory=set)
     """Messages of the bot that arrived but whose answer was lost on the way."""
+    webhook: Webhook = field(default_factory=Webhook)
 
 
 class _AnswerError(Exception):
@@ -388,6 +390,19 @@ async def _agree(_state: State, _parameters: dict[str, str], _files: dict[str, b
     return True
 
 
+async def _set_webhook(state: State, parameters: dict[str, str], _files: dict[str, bytes]) -> Any:
+    """What waits, and what comes from now on, is delivered to the address."""
+    state.webhook.set(parameters["url"], parameters.get("secret_token"))
+    while state.updates:
+        state.webhook.push(state.updates.popleft())
+    return True
+
+
+async def _delete_webhook(state: State, _parameters: dict[str, str], _files: Any) -> Any:
+    state.webhook.set(None, None)
+    return True
+
+
 _METHODS = {
     "getMe": _get_me,
     "getUpdates": _get_updates,
@@ -398,7 +413,8 @@ _METHODS = {
     "editMessageText": _edit_text,
     "answerCallbackQuery": _answer_tap,
     "setMyCommands": _agree,
-    "deleteWebhook": _agree,
+    "setWebhook": _set_webhook,
+    "deleteWebhook": _delete_webhook,
 }
 _NAMES = {name.lower(): name for name in _METHODS}
 
@@ -415,6 +431,9 @@ def put(state: State, update: Mapping[str, Any]) -> int:
     if message is not None and not message.get("message_id"):
         message["message_id"] = _next_message(state)
     state.next_update = max(state.next_update, numbered["update_id"] + 1)
-    state.updates.append(numbered)
+    if state.webhook.url is None:
+        state.updates.append(numbered)
+    else:
+        state.webhook.push(numbered)
     state.arrival.set()
     return int(numbered["update_id"])

@@ -20,16 +20,18 @@ REMEMBERED = 100
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Climate:
-    """Chances, 0 to 1: that a call of a kind fails, that updates come again or out of order."""
+    """Chances, 0 to 1: that a call of a kind fails; that updates come again or out of order; that
+    a webhook's answer is lost."""
 
     sending: float = 0.12
     fetching: float = 0.3
     starting: float = 0.05
     again: float = 0.3
     shuffled: float = 0.5
+    lost: float = 0.05
 
 
-CALM = Climate(sending=0.0, fetching=0.0, starting=0.0, again=0.0, shuffled=0.0)
+CALM = Climate(sending=0.0, fetching=0.0, starting=0.0, again=0.0, shuffled=0.0, lost=0.0)
 
 SENDING = frozenset(("sendMessage", "sendPhoto", "sendDocument", "editMessageText"))
 FETCHING = frozenset(("getUpdates",))
@@ -77,6 +79,20 @@ class StormyWeather:
         known = {each["update_id"] for each in self._lately}
         self._lately.extend(each for each in updates if each["update_id"] not in known)
         return batch
+
+    def place(self, waiting: int) -> int:
+        """Deliveries to a webhook: mostly last, at times before some that wait."""
+        if not waiting or self._dice.random() >= self.climate.shuffled:
+            return waiting
+        place = self._dice.randrange(waiting)
+        self.counts["deliveries out of order"] += 1
+        return place
+
+    def loses_answer(self) -> bool:
+        """Deliveries to a webhook: the answer is lost and the update delivered again."""
+        is_lost = self._dice.random() < self.climate.lost
+        self.counts["deliveries whose answer was lost"] += is_lost
+        return is_lost
 
     def _again(self, updates: list[dict[str, Any]]) -> list[dict[str, Any]]:
         if not updates or self._dice.random() >= self.climate.again:

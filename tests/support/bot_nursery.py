@@ -123,11 +123,14 @@ def _be_the_command(order: Mapping[str, Any]) -> int:
 
 def _load() -> None:
     """What a process needs for its first turn, found out by asking once."""
+    import bot.channels.telegram_bot.worker  # noqa: F401  the HTTP server loads it by its name
     from bot.channels.console import open_console
     from bot.channels.telegram_bot import run
+    from bot.channels.telegram_bot.serve import serve
     from scouting_db.session import open_store
 
     assert callable(run)
+    assert callable(serve)
     store = open_store("sqlite://")
     console = open_console(store, user_name="Nobody")
     for line in ("/add Okafor", "note okafor: pops up dink", "how do I return serve"):

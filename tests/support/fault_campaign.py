@@ -18,7 +18,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from bot_api import Server
-from bot_api_server import put
+from bot_api_server import State, put
 from bot_api_updates import message_update
 from bot_api_weather import CALM, Climate, StormyWeather
 from bot_nursery import Nursery
@@ -26,8 +26,11 @@ from bot_process import environment
 from fault_databases import Troubled
 from fault_ledger import Injected, Ledger
 from fault_records import read_ledger, unsettled
+from worker_process import free_port
 
 LOOK_EVERY_S = 0.01
+SECRET = "campaign-of-faults-0123456789"
+
 SETTLED_WITHIN_S = 150.0
 """Longer than a lease, after which what a lost commit left as being sent is due again."""
 
@@ -37,12 +40,14 @@ QUESTIONS = 0.2
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """How much of what. A process lives up to `longest_life_s`; every `trouble_every` kills the
-    database gets into trouble; chats write up to `per_second` messages in all."""
+    """How much of what. `workers` 0 is the one process that polls. A process lives up to
+    `longest_life_s`; every `trouble_every` kills the database gets into trouble; chats write up to
+    `per_second` messages in all."""
 
     kills: int
     chats: int
     seed: int
+    workers: int = 0
     climate: Climate = field(default_factory=Climate)
     longest_life_s: float = 2.5
     per_second: float = 60.0
@@ -58,6 +63,22 @@ class Outcome:
     seconds: float
 
 
+@dataclass(slots=True)
+class Place:
+    """Where a process runs, one after another: a worker's by its port, or the one that polls."""
+
+    port: int | None
+    name: str = ""
+    process: int | None = None
+
+    @property
+    def arguments(self) -> list[str]:
+        """Of the command."""
+        if self.port is None:
+            return ["telegram"]
+        return ["serve", "--port", str(self.port), "--no-register"]
+
+
 class Load:
     """Chats that write: a roster entry first, then notes and some questions, each text once."""
 
@@ -71,7 +92,7 @@ class Load:
     def top_up(self) -> None:
         """Write what is due by now, unless the server still holds plenty."""
         due = int((time.monotonic() - self._began) * self._plan.per_second)
-        held = self._api.ask(lambda state: len(state.updates))
+        held = self._api.ask(lambda state: len(state.updates) + state.webhook.waiting)
         for _ in range(min(due - len(self.injected), 3 * self._plan.chats - held)):
             self._write()
 
@@ -97,7 +118,7 @@ class Load:
 
 
 class Campaign:
-    """One polling process after another."""
+    """The process that polls, or the workers, each replaced as soon as it is killed."""
 
     def __init__(
         self, plan: Plan, *, api: Server, loaded: Nursery, database: Troubled, log: Path
@@ -112,6 +133,7 @@ class Campaign:
         self._counts: Counter[str] = Counter()
         self._killed: set[str] = set()
         self._started = 0
+        self._places = [Place(free_port()) for _ in range(plan.workers)] or [Place(None)]
 
     def run(self) -> Outcome:
         """The whole of it. AssertionError where it does not come to rest."""
@@ -119,6 +141,8 @@ class Campaign:
         weather = StormyWeather(self._plan.climate, seed=self._plan.seed)
         self._api.ask(lambda state: setattr(state, "weather", weather))
         self._api.ask(lambda state: setattr(state, "keep_calls", False))
+        if self._plan.workers:
+            self._deliver_to_all(weather)
         self._begin()
         for kill in range(1, self._plan.kills + 1):
             with self._trouble() if kill % self._plan.trouble_every == 0 else _quiet():
@@ -133,32 +157,53 @@ class Campaign:
 
     def _begin(self) -> None:
         """Let the first process make its tables, which takes longer than most live later."""
-        number = self._start()
+        self._start(self._places[0])
         self._load.top_up()
         self._api.wait_until(lambda api: bool(api.sent()), within_s=60)
-        self._kill(number)
+        self._kill(self._places[0])
+
+    def _deliver_to_all(self, weather: StormyWeather) -> None:
+        """To the workers by turns; a dead one takes nothing, and the update goes to the next."""
+        first, *others = (f"http://127.0.0.1:{each.port}/telegram" for each in self._places)
+
+        def work(state: State) -> None:
+            state.webhook.set(first, SECRET)
+            state.webhook.also[:] = others
+            state.webhook.twice_every = 4
+            state.webhook.weather = weather
+
+        self._api.ask(work)
 
     def _live_and_die(self) -> None:
-        number = self._start()
+        for place in self._places:
+            if place.process is None:
+                self._start(place)
         # A third of them early, while it still opens, locks and takes up what was left.
         span_s = self._plan.longest_life_s * self._dice.choice((0.2, 1.0, 1.0))
         until = time.monotonic() + self._dice.uniform(0, span_s)
         while time.monotonic() < until:
             self._load.top_up()
             time.sleep(LOOK_EVERY_S)
-        self._kill(number)
+        self._kill(self._dice.choice(self._places))
 
-    def _start(self) -> int:
+    def _start(self, place: Place) -> None:
         self._started += 1
-        root = f"{self._api.root}/by/{self._started}"
-        more = {"SEAMWISE_PACE": "off", "SEAMWISE_DATABASE": self._database.url}
+        place.name = str(self._started)
+        root = f"{self._api.root}/by/{place.name}"
+        more = {
+            "SEAMWISE_PACE": "off",
+            "SEAMWISE_DATABASE": self._database.url,
+            "SEAMWISE_WEBHOOK_SECRET": SECRET,
+        }
         surroundings = environment(root, Path("unused"), more)
-        return self._loaded.start(["telegram"], surroundings, self._log)
+        place.process = self._loaded.start(place.arguments, surroundings, self._log)
 
-    def _kill(self, number: int) -> None:
-        code = self._loaded.end(number, signal.SIGKILL)
+    def _kill(self, place: Place) -> None:
+        assert place.process is not None, "started before"
+        code = self._loaded.end(place.process, signal.SIGKILL)
+        place.process = None
         if code == -signal.SIGKILL:
-            self._killed.add(str(self._started))
+            self._killed.add(place.name)
             self._counts["kill -9"] += 1
         else:
             self._counts[f"ended by itself with {code}"] += 1
@@ -180,18 +225,29 @@ class Campaign:
             thread.join()
 
     def _come_to_rest(self) -> None:
-        number = self._start()
+        for place in self._places:
+            if place.process is not None:
+                self._kill(place)
+            self._start(place)
         injected = len(self._load.injected)
         self._api.wait_until(
             lambda _: unsettled(self._database.url, injected) == 0, within_s=SETTLED_WITHIN_S
         )
-        code = self._loaded.end(number, signal.SIGTERM)
-        assert code == 0, f"a graceful stop ended with {code}"
+        for place in self._places:
+            assert place.process is not None, "just started"
+            code = self._loaded.end(place.process, signal.SIGTERM)
+            assert code == 0, f"a graceful stop ended with {code}"
 
     def _ledger(self) -> Ledger:
-        url, injected, killed = self._database.url, self._load.injected, self._killed
+        ended = sum(count for name, count in self._counts.items() if name.startswith("database"))
         return self._api.ask(
-            lambda state: read_ledger(url, state, injected=injected, killed=killed)
+            lambda state: read_ledger(
+                self._database.url,
+                state,
+                injected=self._load.injected,
+                killed=self._killed,
+                cut_off=ended if self._plan.workers else 0,
+            )
         )
 
 

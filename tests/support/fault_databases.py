@@ -1,4 +1,4 @@
-"""Databases that get into trouble while the bot is at work: locked, cut off, stopped and started."""
+"""Databases that get into trouble while the bot is at work: locked, cut off, restarted."""
 
 from __future__ import annotations
 

@@ -67,7 +67,9 @@ class Arrived:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ledger:
     """All of a run: `accepted` and `posted` in the order of their numbers, `noted` of the notes'
-    numbers, `arrived` as it came. `killed` names the processes ended by kill -9."""
+    numbers, `arrived` as it came. `killed` names the processes ended by kill -9; `cut_off` counts
+    how often the database ended the sessions of workers that share it, who then cannot know what
+    another has taken over."""
 
     injected: tuple[Injected, ...]
     accepted: tuple[Accepted, ...]
@@ -75,6 +77,7 @@ class Ledger:
     posted: tuple[Posted, ...]
     arrived: tuple[Arrived, ...]
     killed: frozenset[str]
+    cut_off: int = 0
 
 
 def faults_of(ledger: Ledger) -> list[str]:
@@ -180,16 +183,19 @@ class Repeat:
 
 
 CRASH, BROKEN = "crash", "broken connection"
+CUT_OFF = "broken connection to the database"
 
 
 def repeats_of(ledger: Ledger) -> list[Repeat]:
     """Every reply that came again.
 
     Excused where its earlier sender was killed since, once per chat for each kill; or where the
-    server's answer to it was lost on the way.
+    server's answer to it was lost on the way; or where another worker sent it again, once per
+    chat for each time that the database let go of them.
     """
     found: list[Repeat] = []
     used: set[tuple[int, str]] = set()
+    cut_off: Counter[int] = Counter()
     for chat, arrived in _by_chat(ledger.arrived).items():
         for earlier, later in pairwise(arrived):
             if earlier.key != later.key:
@@ -200,6 +206,9 @@ def repeats_of(ledger: Ledger) -> list[Repeat]:
             elif earlier.by != later.by and earlier.by in ledger.killed - _used(used, chat):
                 because = CRASH
                 used.add((chat, earlier.by))
+            elif earlier.by != later.by and cut_off[chat] < ledger.cut_off:
+                because = CUT_OFF
+                cut_off[chat] += 1
             found.append(Repeat(chat=chat, key=later.key, because=because))
     return found
 

@@ -19,7 +19,12 @@ COURTESIES = frozenset((wording("busy"),))
 
 
 def read_ledger(
-    url: str, state: State, *, injected: Iterable[Injected], killed: Iterable[str]
+    url: str,
+    state: State,
+    *,
+    injected: Iterable[Injected],
+    killed: Iterable[str],
+    cut_off: int = 0,
 ) -> Ledger:
     """All of a run, once it has come to rest."""
     engine = create_engine(url, poolclass=NullPool)
@@ -29,10 +34,9 @@ def read_ledger(
             accepted=_accepted(connection),
             noted=_noted(connection),
             posted=_posted(connection),
-            arrived=tuple(
-                _arrived(one, state) for one in state.sent if one.text not in COURTESIES
-            ),
+            arrived=tuple(_arrived(one, state) for one in state.sent if one.text not in COURTESIES),
             killed=frozenset(killed),
+            cut_off=cut_off,
         )
 
 

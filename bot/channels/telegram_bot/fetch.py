@@ -5,26 +5,18 @@ from __future__ import annotations
 import asyncio
 import json
 import logging
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+from collections.abc import Sequence
 from typing import Any
 from urllib.parse import urlencode
 
-from sqlalchemy import Connection
 from telegram import Bot
 from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 from telegram.request import BaseRequest
 
-from bot.channels.gate import Gate
-from bot.channels.telegram_bot.courtesy import Courtesy
 from bot.channels.telegram_bot.deliver import Wait, outcome_of
-from bot.channels.telegram_bot.incoming import ALLOWED_UPDATES, Migration, Ourselves, incoming_of
+from bot.channels.telegram_bot.incoming import ALLOWED_UPDATES
+from bot.channels.telegram_bot.intake import Admitted, Intake
 from bot.channels.telegram_bot.watchdog import Watchdog
-from bot.channels.telegram_bot.writer import Writer
-from bot.chat.file import LARGEST_BYTES
-from bot.post import Arrival, Incoming, accept
-from scouting_db.directory import Directory
-from scouting_db.values import AccountId, Micros
 
 log = logging.getLogger(__name__)
 
@@ -53,25 +45,13 @@ class Fetch:
         *,
         bot: Bot,
         request: BaseRequest,
-        me: Ourselves,
-        account: AccountId,
-        writer: Writer,
-        courtesy: Courtesy,
+        intake: Intake,
         watchdog: Watchdog,
-        clock: Callable[[], Micros],
-        on_accept: Callable[[], None],
-        gate: Gate | None = None,
     ) -> None:
         self._bot = bot
         self._request = request
-        self._me = me
-        self._account = account
-        self._writer = writer
-        self._courtesy = courtesy
+        self._intake = intake
         self._watchdog = watchdog
-        self._clock = clock
-        self._on_accept = on_accept
-        self._gate = gate or Gate()
         self._offset = 0
 
     async def run(self) -> None:
@@ -120,73 +100,20 @@ class Fetch:
         return answer if isinstance(answer, list) else []
 
     async def _take(self, updates: Sequence[dict[str, Any]]) -> None:
-        """Commit, then move the offset. Taps are answered at once, outside the transaction."""
+        """Commit, then move the offset."""
         if not updates:
             return
-        read = [(int(raw["update_id"]), self._read(raw)) for raw in updates]
-        arrivals = [
-            Arrival(update_id=number, incoming=await self._with_file(raw, value))
-            for raw, (number, value) in zip(updates, read, strict=True)
-            if value is not None and not isinstance(value, Migration)
-        ]
-        self._courtesy.answer_taps(arrivals)
-        moves = [value for _, value in read if isinstance(value, Migration)]
-        admitted = self._gate.admit(arrivals, now=self._clock())
-        await self._commit(admitted.arrivals, moves)
-        self._courtesy.say(admitted.lines)
-        self._offset = max(number for number, _ in read) + 1
-        self._on_accept()
+        await self._store(await self._intake.admit(updates))
+        self._offset = max(int(raw["update_id"]) for raw in updates) + 1
 
-    def _read(self, raw: dict[str, Any]) -> Incoming | Migration | None:
-        try:
-            return incoming_of(raw, self._me, now=self._clock())
-        except (LookupError, TypeError, AttributeError) as error:
-            # Of the update itself only its number: the log never holds what people write.
-            log.error("update %s cannot be read: %s", raw["update_id"], type(error).__name__)
-            return None
-
-    async def _with_file(self, raw: dict[str, Any], incoming: Incoming) -> Incoming:
-        """The same with the file that came with it; without its content where it cannot be had.
-
-        Fetched before the update is stored, so that a turn needs no network and a file once
-        accepted is not lost. Bot API: getFile gives a path, the file server its content.
-        """
-        if incoming.file is None:
-            return incoming
-        document = raw["message"]["document"]
-        if not 0 <= document.get("file_size", 0) <= LARGEST_BYTES:
-            return incoming
-        try:
-            told: Any = await self._bot.do_api_request(
-                "getfile", api_kwargs={"file_id": document["file_id"]}
-            )
-            url = f"{self._bot.base_file_url}/{told['file_path']}"
-            content = bytes(await self._request.retrieve(url))
-        except (TelegramError, LookupError, TypeError) as error:
-            log.warning("a file could not be fetched: %s", type(error).__name__)
-            return incoming
-        if len(content) > LARGEST_BYTES:
-            return incoming
-        return replace(incoming, file=replace(incoming.file, content=content))
-
-    async def _commit(self, arrivals: Sequence[Arrival], moves: Sequence[Migration]) -> None:
+    async def _store(self, admitted: Admitted) -> None:
         """Store for good, however long the disk refuses; the server keeps updates for a day."""
         pause_s = FIRST_PAUSE_S
         while True:
             try:
-                await self._writer.run(lambda connection: self._store(connection, arrivals, moves))
+                await self._intake.store(admitted)
                 return
             except Exception:
                 log.exception("the inbox cannot be written; again in %.1f s", pause_s)
-                self._courtesy.say_busy({arrival.incoming.chat for arrival in arrivals})
                 await asyncio.sleep(pause_s)
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
-
-    def _store(
-        self, connection: Connection, arrivals: Sequence[Arrival], moves: Sequence[Migration]
-    ) -> None:
-        directory = Directory(connection)
-        for move in moves:
-            chat = directory.chat(self._account, move.old_chat, is_group=True)
-            directory.move_chat(chat.chat, move.new_chat)
-        accept(connection, self._account, arrivals, now=self._clock())

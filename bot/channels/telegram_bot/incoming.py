@@ -22,6 +22,10 @@ Json = Mapping[str, Any]
 
 MICROS_PER_S = 1_000_000
 
+LARGEST_NUMBER = 2**63 - 1
+LATEST_S = LARGEST_NUMBER // MICROS_PER_S
+"""What a 64-bit column holds."""
+
 OWN_KINDS = {
     "text": IncomingKind.TEXT,
     MessageAttachmentType.PHOTO: IncomingKind.PHOTO,
@@ -53,8 +57,9 @@ def incoming_of(update: Json, me: Ourselves, *, now: Micros) -> Incoming | Migra
     """What the update means for us; None for what we leave alone.
 
     Left alone: service messages, commands to other bots in a group, media in a group that do
-    not answer us, and kinds of updates we did not ask for. `now` is the time of a tap. KeyError
-    or TypeError for an update that is not as the Bot API describes it.
+    not answer us, and kinds of updates we did not ask for. `now` is the time of a tap. KeyError,
+    TypeError, AttributeError or ValueError for an update that is not as the Bot API describes it:
+    nothing that our tables would refuse comes out of here.
     """
     if UpdateType.CALLBACK_QUERY in update:
         return _tap(update[UpdateType.CALLBACK_QUERY], now)
@@ -71,14 +76,14 @@ def _tap(query: Json, now: Micros) -> Incoming | None:
     message = query["message"]
     return Incoming(
         kind=IncomingKind.TAP,
-        chat=str(message["chat"]["id"]),
-        user_id=str(query["from"]["id"]),
+        chat=str(_number(message["chat"]["id"])),
+        user_id=str(_number(query["from"]["id"])),
         user_name=_name(query["from"]),
         at=now,
         is_group=_is_group(message["chat"]),
-        payload=query["data"],
-        external_message_id=message["message_id"],
-        tap_id=query["id"],
+        payload=_text(query["data"]),
+        external_message_id=_number(message["message_id"]),
+        tap_id=_text(query["id"]),
     )
 
 
@@ -86,13 +91,14 @@ def _edit(message: Json, me: Ourselves) -> Incoming | None:
     text = message.get("text") or message.get("caption")
     if text is None:
         return None
-    return _built(message, me, IncomingKind.EDIT, text, message.get("edit_date", message["date"]))
+    at_s = message["edit_date"] if "edit_date" in message else message["date"]
+    return _built(message, me, IncomingKind.EDIT, text, at_s)
 
 
 def _message(message: Json, me: Ourselves) -> Incoming | Migration | None:
     if "migrate_to_chat_id" in message:
-        new_chat = str(message["migrate_to_chat_id"])
-        return Migration(old_chat=str(message["chat"]["id"]), new_chat=new_chat)
+        new_chat = str(_number(message["migrate_to_chat_id"]))
+        return Migration(old_chat=str(_number(message["chat"]["id"])), new_chat=new_chat)
     kind = _kind(message)
     if kind is None:
         return None
@@ -112,23 +118,24 @@ def _kind(message: Json) -> IncomingKind | None:
 
 
 def _built(
-    message: Json, me: Ourselves, kind: IncomingKind, text: str, at_s: int
+    message: Json, me: Ourselves, kind: IncomingKind, text: Any, at_s: Any
 ) -> Incoming | None:
-    own_text = _without_our_name(text, me)
+    own_text = _without_our_name(_text(text), me)
     if own_text is None:
         return None
     # An anonymous admin writes as the group, a linked channel as itself.
     writer = message.get("sender_chat") or message.get("from") or message["chat"]
+    answered = message.get("reply_to_message", {}).get("message_id")
     return Incoming(
         kind=kind,
-        chat=str(message["chat"]["id"]),
-        user_id=str(writer["id"]),
+        chat=str(_number(message["chat"]["id"])),
+        user_id=str(_number(writer["id"])),
         user_name=_name(writer),
-        at=Micros(at_s * MICROS_PER_S),
+        at=Micros(_number(at_s, most=LATEST_S) * MICROS_PER_S),
         is_group=_is_group(message["chat"]),
         text=own_text,
-        external_message_id=message["message_id"],
-        reply_to=message.get("reply_to_message", {}).get("message_id"),
+        external_message_id=_number(message["message_id"]),
+        reply_to=None if answered is None else _number(answered),
         forwarded="forward_origin" in message,
         file=_file(message) if kind is IncomingKind.FILE else None,
     )
@@ -136,7 +143,7 @@ def _built(
 
 def _file(message: Json) -> File:
     """The file by its name; its content is fetched before the update is stored."""
-    return File(name=str(message["document"].get("file_name", "file")), content=None)
+    return File(name=_text(message["document"].get("file_name", "file")), content=None)
 
 
 def _without_our_name(text: str, me: Ourselves) -> str | None:
@@ -155,7 +162,25 @@ def _without_our_name(text: str, me: Ourselves) -> str | None:
 def _name(writer: Json) -> str:
     """A user's full name, or the title of a group that writes as itself."""
     parts = (writer.get("first_name"), writer.get("last_name"))
-    return writer.get("title") or " ".join(filter(None, parts)) or "somebody"
+    return _text(writer.get("title") or " ".join(filter(None, parts)) or "somebody")
+
+
+def _number(value: Any, *, most: int = LARGEST_NUMBER) -> int:
+    """Bot API: ids have at most 52 significant bits; our columns have 64."""
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise TypeError("not a whole number")
+    if abs(value) > most:
+        raise ValueError("too large a number")
+    return value
+
+
+def _text(value: Any) -> str:
+    """Text that can be stored: PostgreSQL knows no NUL, and half a surrogate pair is no text."""
+    if not isinstance(value, str):
+        raise TypeError("not a text")
+    if "\0" in value or not value.isascii():
+        return value.replace("\0", "").encode("utf-8", "replace").decode("utf-8")
+    return value
 
 
 def _is_group(chat: Json) -> bool:

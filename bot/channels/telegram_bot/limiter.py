@@ -35,21 +35,21 @@ class Window:
     """The times of the latest messages under one quota."""
 
     def __init__(self, quota: Quota) -> None:
-        self._quota = quota
+        self.quota = quota
         self._times: deque[float] = deque(maxlen=quota.count)
 
     def free_at(self, now: float) -> float:
         """The earliest time at which one more message keeps to the quota."""
-        if len(self._times) < self._quota.count:
+        if len(self._times) < self.quota.count:
             return now
-        return max(now, self._times[0] + self._quota.period_s)
+        return max(now, self._times[0] + self.quota.period_s)
 
     def take(self, at: float) -> None:
         """Count a message at that time; times must not run backwards."""
         self._times.append(at)
 
     def is_idle(self, now: float) -> bool:
-        return not self._times or self._times[-1] + self._quota.period_s < now
+        return not self._times or self._times[-1] + self.quota.period_s < now
 
 
 @dataclass(slots=True)
@@ -101,6 +101,12 @@ class Limiter:
     def pause(self, chat: ChatId, *, seconds: float, is_group: bool = False) -> None:
         """The server asked this chat to wait."""
         self._chat(chat, is_group=is_group).paused_until = self._clock() + seconds
+
+    def share(self, senders: int) -> None:
+        """So many processes send for this bot: each keeps to its part of the overall quota."""
+        count = max(1, OVERALL_QUOTA.count // max(1, senders))
+        if self._overall.quota.count != count:
+            self._overall = Window(Quota(count=count, period_s=OVERALL_QUOTA.period_s))
 
     @property
     def known_chats(self) -> int:

@@ -9,66 +9,38 @@ import signal
 import sys
 import time
 from collections.abc import Awaitable, Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from sqlalchemy.exc import SQLAlchemyError
-from telegram import Bot, BotCommand
-from telegram.error import InvalidToken, TelegramError
+from telegram import Bot
+from telegram.error import InvalidToken
 
-from bot.channels.gate import Flood, Gate
-from bot.channels.telegram_bot.courtesy import Courtesy
-from bot.channels.telegram_bot.deliver import deliver
+from bot.channels.telegram_bot.contact import (
+    REJECTED,
+    fetch_ourselves,
+    introduce,
+    new_bot,
+    set_menu,
+)
+from bot.channels.telegram_bot.counters import Counters
 from bot.channels.telegram_bot.fetch import Fetch
-from bot.channels.telegram_bot.form import LIMITS
-from bot.channels.telegram_bot.incoming import Ourselves
-from bot.channels.telegram_bot.limiter import Limiter
+from bot.channels.telegram_bot.hands import Alone
 from bot.channels.telegram_bot.quiet import log_to_stderr
 from bot.channels.telegram_bot.requests import AiohttpRequest
-from bot.channels.telegram_bot.rounds import Rounds
-from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.watchdog import Watchdog
+from bot.channels.telegram_bot.works import Works, assemble, own_turn
 from bot.channels.telegram_bot.writer import Writer
 from bot.post import Turn
 from bot.settings import NO_TOKEN, Settings
 from scouting_db.directory import Directory
-from scouting_db.refusal import is_refusal
+from scouting_db.passing import is_passing
 from scouting_db.session import Store, StoreError, open_store
 from scouting_db.sole import AlreadyRunningError, sole_worker
-from scouting_db.values import AccountId, Micros
+from scouting_db.values import AccountId
 
 log = logging.getLogger(__name__)
 
 EXIT_DONE, EXIT_FAILED, EXIT_SETTINGS = 0, 1, 2
-
-CONNECTIONS = 128
-"""Sends at a time; the messenger's own limits end far below."""
-
-DRAIN_S = 5.0
-"""How long a stop waits for unsent replies; service managers kill after some 10 seconds."""
-
-FIRST_PAUSE_S = 1.0
-LONGEST_PAUSE_S = 30.0
-"""Pauses between first contacts double from the first to the longest."""
-
-COMMANDS = (
-    ("cue", "One line before the next rally"),
-    ("plan", "Game plan for the next match"),
-    ("note", "Note what you saw of a player"),
-    ("players", "Who is in your book"),
-    ("undo", "Take the last change back"),
-    ("mode", "Match, break or open"),
-    ("invite", "Share your book with partner or coach"),
-    ("books", "Which book is in use"),
-    ("privacy", "What is kept, who sees it, how to erase it"),
-    ("help", "What you can type"),
-)
-
-REJECTED = """\
-The server does not know this token. Check SEAMWISE_TOKEN, or get a new token:
-open a chat with @BotFather, send /mybots, choose the bot, API Token.
-"""
-
 
 REFUSED = """\
 The database refuses: it is away, its disk is full, or another program holds it.
@@ -76,20 +48,16 @@ Nothing that was accepted is lost. Start again when it is well.
 """
 
 
-def now_micros() -> Micros:
-    return Micros(time.time_ns() // 1000)
-
-
 async def run(settings: Settings, *, turn: Turn | None = None) -> int:
     """Serve until SIGINT or SIGTERM; the exit code. Without `turn`, the conversation's own."""
     if settings.token is None:
         sys.stderr.write(NO_TOKEN)
         return EXIT_SETTINGS
-    log_to_stderr(level=settings.log_level, token=settings.token)
+    log_to_stderr(level=settings.log_level, secrets=(settings.token,))
     stopped = asyncio.Event()
     try:
         with _open(settings) as store, _stop_signals(stopped):
-            return await _serve(settings, settings.token, store, turn or _own_turn(), stopped)
+            return await _serve(settings, settings.token, store, turn or own_turn(), stopped)
     except InvalidToken:
         sys.stderr.write(REJECTED)
         return EXIT_SETTINGS
@@ -97,17 +65,11 @@ async def run(settings: Settings, *, turn: Turn | None = None) -> int:
         sys.stderr.write(f"{error}\n")
         return EXIT_FAILED
     except SQLAlchemyError as error:
-        if not is_refusal(error):
+        if not is_passing(error):
             raise
         log.error("the database refuses: %s", type(error).__name__)
         sys.stderr.write(REFUSED)
         return EXIT_FAILED
-
-
-def _own_turn() -> Turn:
-    from bot.chat.turn import take_turn
-
-    return take_turn
 
 
 @contextlib.contextmanager
@@ -138,14 +100,8 @@ def _stop_signals(stopped: asyncio.Event) -> Iterator[None]:
 async def _serve(
     settings: Settings, token: str, store: Store, turn: Turn, stopped: asyncio.Event
 ) -> int:
-    sending, fetching = (AiohttpRequest(connections=each) for each in (CONNECTIONS, 1))
-    bot = Bot(
-        token,
-        base_url=f"{settings.api_base}/bot",
-        base_file_url=f"{settings.api_base}/file/bot",
-        request=sending,
-        get_updates_request=fetching,
-    )
+    fetching = AiohttpRequest(connections=1)
+    bot = new_bot(token, settings.api_base, fetching=fetching)
     try:
         if not await _unless_stopped(_first_contact(bot), stopped):
             return EXIT_DONE
@@ -158,32 +114,8 @@ async def _serve(
 
 
 async def _first_contact(bot: Bot) -> None:
-    """Learn who we are, however long the server is away. InvalidToken where it rejects us."""
-    pause_s = FIRST_PAUSE_S
-    while True:
-        try:
-            await bot.initialize()
-            await bot.delete_webhook()
-            return
-        except InvalidToken:
-            raise
-        except TelegramError as error:
-            log.warning("no contact yet: %s; again in %.0f s", error.message, pause_s)
-            await asyncio.sleep(pause_s)
-            pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
-
-
-async def _set_menu(bot: Bot) -> None:
-    """The command menu; it can wait until the server has time."""
-    pause_s = FIRST_PAUSE_S
-    while True:
-        try:
-            await bot.set_my_commands([BotCommand(word, what) for word, what in COMMANDS])
-            return
-        except TelegramError as error:
-            log.info("the menu is not set yet: %s", error.message)
-            await asyncio.sleep(pause_s)
-            pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
+    await introduce(bot)
+    await fetch_ourselves(bot)
 
 
 async def _unless_stopped(work: Awaitable[None], stopped: asyncio.Event) -> bool:
@@ -205,17 +137,6 @@ async def _cancel(*tasks: asyncio.Future[Any]) -> None:
     await asyncio.gather(*tasks, return_exceptions=True)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Parts:
-    """What runs beside each other while we serve."""
-
-    fetch: Fetch
-    rounds: Rounds
-    sender: Sender
-    courtesy: Courtesy
-    watchdog: Watchdog
-
-
 async def _work(
     settings: Settings,
     bot: Bot,
@@ -227,9 +148,19 @@ async def _work(
     writer = Writer(store)
     try:
         account = await writer.run(lambda connection: _start_account(Directory(connection), bot))
-        parts = _assemble(settings, bot, fetching, writer, turn, account)
+        works = assemble(
+            settings,
+            bot,
+            account=account,
+            turn=turn,
+            writer=writer,
+            accepting=writer,
+            files=fetching,
+            hands=lambda _: Alone(),
+            counters=Counters(),
+        )
         log.info("serving as @%s", bot.username)
-        return await _run_parts(parts, bot, stopped)
+        return await _run_parts(works, bot, fetching, stopped)
     finally:
         await writer.close()
 
@@ -241,66 +172,18 @@ def _start_account(directory: Directory, bot: Bot) -> AccountId:
     return account
 
 
-def _assemble(
-    settings: Settings,
-    bot: Bot,
-    fetching: AiohttpRequest,
-    writer: Writer,
-    turn: Turn,
-    account: AccountId,
-) -> _Parts:
-    called = asyncio.Event()
-    sender = Sender(
-        deliver=lambda chat, message: deliver(bot, chat, message),
-        writer=writer,
-        limiter=Limiter(clock=time.monotonic, paced=settings.paced),
-        clock=now_micros,
-        on_mark=called.set,
-    )
-    courtesy = Courtesy(bot=bot, clock=time.monotonic)
-    rounds = Rounds(
-        account=account,
-        turn=turn,
-        limits=LIMITS,
-        writer=writer,
-        sender=sender,
-        clock=now_micros,
-        called=called,
-        say_busy=courtesy.say_busy,
-    )
+async def _run_parts(
+    works: Works, bot: Bot, fetching: AiohttpRequest, stopped: asyncio.Event
+) -> int:
+    """Work until stopped, or until a part dies: then end loudly rather than half alive."""
     watchdog = Watchdog(clock=time.monotonic)
-    fetch = Fetch(
-        bot=bot,
-        request=fetching,
-        me=Ourselves(user_id=bot.id, name=bot.username),
-        account=account,
-        writer=writer,
-        courtesy=courtesy,
-        watchdog=watchdog,
-        clock=now_micros,
-        on_accept=called.set,
-        gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
-    )
-    return _Parts(fetch=fetch, rounds=rounds, sender=sender, courtesy=courtesy, watchdog=watchdog)
-
-
-async def _run_parts(parts: _Parts, bot: Bot, stopped: asyncio.Event) -> int:
-    """Work until stopped, or until a part dies: then end loudly rather than half alive.
-
-    Stopping: 1. no more intake, 2. turns for what was accepted, 3. send what is ready, for a
-    while, 4. store the marks, 5. close.
-    """
-    fetch, rounds = asyncio.create_task(parts.fetch.run()), asyncio.create_task(parts.rounds.run())
-    watch, menu = asyncio.create_task(parts.watchdog.run()), asyncio.create_task(_set_menu(bot))
+    fetcher = Fetch(bot=bot, request=fetching, intake=works.intake, watchdog=watchdog)
+    fetch, rounds = asyncio.create_task(fetcher.run()), asyncio.create_task(works.rounds.run())
+    watch, menu = asyncio.create_task(watchdog.run()), asyncio.create_task(set_menu(bot))
     stop = asyncio.create_task(stopped.wait())
     done, _ = await asyncio.wait((fetch, rounds, watch, stop), return_when=asyncio.FIRST_COMPLETED)
     await _cancel(fetch, watch, menu, stop)
-    parts.rounds.stop()
-    await asyncio.gather(rounds, return_exceptions=True)
-    await parts.rounds.finish(within_s=DRAIN_S)
-    await parts.sender.close()
-    await parts.rounds.store_marks()
-    await parts.courtesy.close()
+    await works.finish(rounds)
     for task in done - {stop}:
         task.result()
         return EXIT_FAILED

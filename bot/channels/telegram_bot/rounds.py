@@ -10,17 +10,21 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
+from bot.channels.telegram_bot.counters import Counters
+from bot.channels.telegram_bot.hands import Alone, Hands
 from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.reminding import plain, remind
-from bot.post import LEASE_MICROS, Limits, Turn, give_reminders, run_batch
+from bot.post import Batch, Limits, Turn, give_reminders, run_batch
 from scouting_db.directory import Directory
-from scouting_db.values import AccountId, Micros, OutboxRow, Sent
+from scouting_db.holds import HoldsLostError
+from scouting_db.values import AccountId, ChatId, Micros, OutboxRow, Sent
 
 log = logging.getLogger(__name__)
 
-LONGEST_SLEEP_S = 30.0
-"""We look after this long even if nobody called; a guess that costs nothing."""
+BUSY_PAUSE_S = 0.02
+"""The first pause before another look at what other workers have in hand; it doubles until we
+would look anyway."""
 
 FIRST_PAUSE_S = 0.5
 LONGEST_PAUSE_S = 30.0
@@ -29,11 +33,15 @@ LONGEST_PAUSE_S = 30.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
-    """What a round handed out, whether more is open, and when the next row is due."""
+    """What a round handed out, whether more is open, and when the next row is due; `busy` says
+    that other workers have in hand what is left.
+    """
 
     rows: tuple[OutboxRow, ...]
     more: bool
     next_due: Micros | None
+    busy: bool
+    batch: Batch
 
 
 class Rounds:
@@ -49,7 +57,10 @@ class Rounds:
         sender: Sender,
         clock: Callable[[], Micros],
         called: asyncio.Event,
-        say_busy: Callable[[Collection[str]], None],
+        hands: Hands | None = None,
+        counters: Counters | None = None,
+        on_round: Callable[[], None] = lambda: None,
+        say_busy: Callable[[Collection[str]], None] = lambda _: None,
     ) -> None:
         self._account = account
         self._turn = turn
@@ -59,7 +70,11 @@ class Rounds:
         self._clock = clock
         self._called = called
         self._say_busy = say_busy
+        self._hands = hands or Alone()
+        self._counters = counters or Counters()
+        self._on_round = on_round
         self._stopping = False
+        self._busy_pause_s = BUSY_PAUSE_S
 
     def stop(self) -> None:
         """End `run` after the round it is in."""
@@ -74,6 +89,9 @@ class Rounds:
             try:
                 done = await self.take_one()
                 pause_s = FIRST_PAUSE_S
+            except HoldsLostError:
+                log.warning("the database let go of our chats; others may go on with them")
+                continue
             except Exception:
                 log.exception("the database refused a round; again in %.1f s", pause_s)
                 await self._tell_waiting()
@@ -81,7 +99,7 @@ class Rounds:
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
                 continue
             if not done.more and not self._stopping:
-                await self._sleep(done.next_due)
+                await self._sleep(done)
 
     async def _tell_waiting(self) -> None:
         """Whoever waits for an answer hears that it takes a while, where even that can be read."""
@@ -97,10 +115,28 @@ class Rounds:
     async def take_one(self) -> Round:
         """One round: its rows go to the sender once they are committed as leased."""
         marks = self._sender.marks()
-        done = await self._writer.run(lambda connection: self._work(connection, marks))
+        in_hand = self._sender.in_hand
+        try:
+            done = await self._writer.run(lambda at: self._work(at, marks, in_hand))
+        except HoldsLostError:
+            # Others may send what is in our lanes: of each chat at most the message on its way.
+            await self._sender.abandon()
+            self._hands.recover()
+            self._called.set()
+            raise
+        self._on_round()
+        self._count(done.batch, len(marks))
         self._sender.marks_stored(len(marks))
         self._sender.take(done.rows)
+        if self._hands.holds_more_than(self._sender.in_hand):
+            self._called.set()
         return done
+
+    def _count(self, batch: Batch, sent: int) -> None:
+        self._counters.handled += batch.handled - batch.failed
+        self._counters.retried += batch.failed - batch.given_up
+        self._counters.failed += batch.given_up
+        self._counters.sent += sent
 
     async def finish(self, *, within_s: float) -> None:
         """Rounds until nothing is open, due or being sent, or until the time is over."""
@@ -108,7 +144,10 @@ class Rounds:
             async with asyncio.timeout(within_s):
                 while True:
                     self._called.clear()
-                    done = await self.take_one()
+                    try:
+                        done = await self.take_one()
+                    except HoldsLostError:
+                        continue
                     if done.more or done.rows:
                         continue
                     if self._sender.is_idle:
@@ -121,7 +160,10 @@ class Rounds:
         await self._writer.run(lambda connection: Directory(connection).mark_sent(marks))
         self._sender.marks_stored(len(marks))
 
-    def _work(self, connection: Connection, marks: Sequence[Sent]) -> Round:
+    def _work(
+        self, connection: Connection, marks: Sequence[Sent], in_hand: Collection[ChatId]
+    ) -> Round:
+        self._hands.check()
         directory = Directory(connection)
         directory.mark_sent(marks)
         batch = run_batch(
@@ -132,22 +174,26 @@ class Rounds:
             connection, self._account, remind, plain=plain, now=now, limits=self._limits
         )
         more = batch.full or given > 0
-        rows = directory.lease(self._account, now=now, until=Micros(now + LEASE_MICROS))
-        due = None if rows or more else self._next_due(directory, now)
-        return Round(rows=rows, more=more, next_due=due)
-
-    def _next_due(self, directory: Directory, now: Micros) -> Micros | None:
-        """When the next message or reminder may be due."""
-        waiting = (
-            directory.next_due(self._account),
-            directory.next_reminder(self._account, now=now),
+        leased = self._hands.lease(directory, self._account, now=now, in_hand=in_hand)
+        idle = not (leased.rows or more)
+        due = self._hands.next_due(directory, self._account, now=now) if idle else None
+        return Round(
+            rows=leased.rows,
+            more=more,
+            next_due=due,
+            busy=batch.busy or leased.busy,
+            batch=batch,
         )
-        return min((one for one in waiting if one is not None), default=None)
 
-    async def _sleep(self, next_due: Micros | None) -> None:
-        wait_s = LONGEST_SLEEP_S
-        if next_due is not None:
-            wait_s = min(wait_s, max(0.0, (next_due - self._clock()) / 1_000_000))
+    async def _sleep(self, done: Round) -> None:
+        wait_s = self._hands.look_every_s
+        if done.next_due is not None:
+            wait_s = min(wait_s, max(0.0, (done.next_due - self._clock()) / 1_000_000))
+        if done.busy and not done.rows:
+            wait_s = min(wait_s, self._busy_pause_s)
+            self._busy_pause_s = min(2 * self._busy_pause_s, self._hands.look_every_s)
+        else:
+            self._busy_pause_s = BUSY_PAUSE_S
         try:
             await asyncio.wait_for(self._called.wait(), timeout=wait_s)
         except TimeoutError:

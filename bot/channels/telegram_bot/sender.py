@@ -80,6 +80,11 @@ class Sender:
         """Whether nothing is left to send and no mark left to store."""
         return not self._lanes and not self._marks
 
+    @property
+    def in_hand(self) -> frozenset[ChatId]:
+        """Chats with something to send, or with a mark that is not stored."""
+        return frozenset(self._lanes).union(mark.chat for mark in self._marks)
+
     def marks(self) -> tuple[Sent, ...]:
         """What was sent and is not yet stored as sent."""
         return tuple(self._marks)
@@ -92,13 +97,20 @@ class Sender:
         self._stored.set()
         self._stored = asyncio.Event()
 
-    async def close(self) -> None:
-        """End the lanes and give back what is unsent."""
-        left = [row for lane in self._lanes.values() for row in lane]
+    async def abandon(self) -> None:
+        """End the lanes: what is in them is no longer ours to send. Marks are kept."""
         tasks = list(self._tasks.values())
         for task in tasks:
             task.cancel()
         await asyncio.gather(*tasks, return_exceptions=True)
+        for chat in tuple(self._lanes):
+            # Cancelled before its first step, a lane has not closed itself.
+            self._close_lane(chat)
+
+    async def close(self) -> None:
+        """End the lanes and give back what is unsent."""
+        left = [row for lane in self._lanes.values() for row in lane]
+        await self.abandon()
         if left:
             log.info("%d messages stay in the outbox for the next start", len(left))
             await self._store(lambda directory: self._give_back(directory, left))

@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection
 
-from scouting_db.refusal import is_refusal
+from scouting_db.passing import is_passing
 from scouting_db.session import Store
 
 Result = TypeVar("Result")
@@ -87,7 +87,7 @@ class Writer:
             with self._store.writing() as connection:
                 results = [job.work(connection) for job in jobs]
         except BaseException as error:
-            if len(jobs) > 1 and not is_refusal(error):
+            if len(jobs) > 1 and not is_passing(error):
                 for job in jobs:
                     self._commit([job])
                 return

@@ -29,7 +29,7 @@ PRIMARY_CODE = 0xFF
 """The bits of SQLite's extended codes that say what it is at all."""
 
 
-def is_refusal(error: BaseException) -> bool:
+def is_passing(error: BaseException) -> bool:
     """Whether the database refused, and not this statement: the same may do in a moment.
 
     Then the transaction is over, whole: SQLite may have rolled it back by itself
