@@ -81,3 +81,10 @@ def test_a_postgresql_server_that_ends_its_sessions(
 ) -> None:
     with new_postgresql() as url:
         assert_kept(campaign(api, loaded, CutOffPostgres(shown(url)), tmp_path))
+
+
+@pytest.mark.postgres
+def test_workers_that_share_a_postgresql(api: Server, loaded: Nursery, tmp_path: Path) -> None:
+    with new_postgresql() as url:
+        database = CutOffPostgres(shown(url))
+        assert_kept(campaign(api, loaded, database, tmp_path, workers=2))
