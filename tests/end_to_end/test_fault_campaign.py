@@ -6,6 +6,7 @@ The long form is `python tests/benchmarks/faults.py`.
 from __future__ import annotations
 
 import random
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -18,10 +19,10 @@ from fault_campaign import Campaign, Outcome, Plan
 from fault_databases import CutOffPostgres, LockedSqlite, Troubled
 from fault_ledger import CRASH, faults_of, repeats_of
 
-KILLS, CHATS = 8, 6
+KILLS, CHATS = 5, 5
 
 STORMY = Climate(sending=0.2, fetching=0.4, again=0.5)
-"""So much that a few seconds see some of each."""
+"""So much that a few seconds see some of it."""
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +37,9 @@ def api() -> Iterator[Server]:
         yield server
 
 
-def campaign(api: Server, loaded: Nursery, database: Troubled, folder: Path) -> Outcome:
+def campaign(
+    api: Server, loaded: Nursery, database: Troubled, folder: Path, *, workers: int = 0
+) -> Outcome:
     """A short one; its seed is shown where it fails."""
     seed = random.SystemRandom().randrange(1_000_000)
     print(f"seed {seed}")  # noqa: T201
@@ -44,10 +47,12 @@ def campaign(api: Server, loaded: Nursery, database: Troubled, folder: Path) -> 
         kills=KILLS,
         chats=CHATS,
         seed=seed,
+        workers=workers,
         climate=STORMY,
-        longest_life_s=1.0,
+        longest_life_s=4.0,
+        most_replies=12,
         per_second=30,
-        trouble_every=3,
+        trouble_every=2,
     )
     log = folder / "bot.log"
     return Campaign(plan, api=api, loaded=loaded, database=database, log=log).run()
@@ -57,17 +62,14 @@ def assert_kept(outcome: Outcome) -> None:
     """Every promise kept, and the faults really injected."""
     assert faults_of(outcome.ledger) == []
     counts = outcome.injected_faults
-    assert (
-        counts["kill -9"]
-        + sum(count for name, count in counts.items() if name.startswith("ended by itself"))
-        == 1 + KILLS
-    )
-    assert sum(count for name, count in counts.items() if name.startswith("database")) == 2
-    assert counts["updates delivered again"] > 0
-    assert any(counts[f"{kind}: {name}"] for kind in ("send", "fetch") for name in FAULTS)
-    crashes = [one for one in repeats_of(outcome.ledger) if one.because == CRASH]
-    assert len(crashes) <= CHATS * len(outcome.ledger.killed)
+    by_itself = sum(counts[name] for name in counts if name.startswith("ended by itself"))
+    assert counts["kill -9"] + by_itself > KILLS
+    assert sum(counts[name] for name in counts if name.startswith("database")) == 2
+    assert counts["updates delivered again"] + counts["deliveries whose answer was lost"] > 0
+    assert any(counts[f"send: {name}"] for name in FAULTS)
     assert len(outcome.ledger.injected) > CHATS
+    crashes = Counter(one.chat for one in repeats_of(outcome.ledger) if one.because == CRASH)
+    assert max(crashes.values(), default=0) <= len(outcome.ledger.killed)
 
 
 def test_a_sqlite_file_that_others_lock(api: Server, loaded: Nursery, tmp_path: Path) -> None:

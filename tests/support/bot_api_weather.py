@@ -90,12 +90,16 @@ class StormyWeather:
 
     def loses_answer(self) -> bool:
         """Deliveries to a webhook: the answer is lost and the update delivered again."""
-        is_lost = self._dice.random() < self.climate.lost
+        is_lost = self._is_due("deliveries whose answer was lost", self.climate.lost)
         self.counts["deliveries whose answer was lost"] += is_lost
         return is_lost
 
+    def _is_due(self, name: str, chance: float) -> bool:
+        """By chance; the first time surely, so that no run is without."""
+        return chance > 0 and (not self.counts[name] or self._dice.random() < chance)
+
     def _again(self, updates: list[dict[str, Any]]) -> list[dict[str, Any]]:
-        if not updates or self._dice.random() >= self.climate.again:
+        if not updates or not self._is_due("updates delivered again", self.climate.again):
             return []
         choice = [*updates, *self._lately]
         again = self._dice.sample(choice, k=min(len(choice), 3))

@@ -8,6 +8,7 @@ with the exit code (minus the signal's number, as subprocess has it).
 
 from __future__ import annotations
 
+import importlib
 import json
 import os
 import signal
@@ -122,7 +123,9 @@ def _be_the_command(order: Mapping[str, Any]) -> int:
 
 
 def _load() -> None:
-    """What a process needs for its first turn, found out by asking once."""
+    """What a process needs for its tables and its first turn, found out by asking once."""
+    for driver in ("alembic.command", "psycopg", "sqlalchemy.dialects.postgresql.psycopg"):
+        importlib.import_module(driver)
     import bot.channels.telegram_bot.worker  # noqa: F401  the HTTP server loads it by its name
     from bot.channels.console import open_console
     from bot.channels.telegram_bot import run

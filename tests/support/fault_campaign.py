@@ -12,7 +12,7 @@ import signal
 import threading
 import time
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -31,6 +31,8 @@ from worker_process import free_port
 LOOK_EVERY_S = 0.01
 SECRET = "campaign-of-faults-0123456789"
 
+MOST_BEFORE_TROUBLE_S = 1.0
+
 SETTLED_WITHIN_S = 150.0
 """Longer than a lease, after which what a lost commit left as being sent is due again."""
 
@@ -41,8 +43,8 @@ QUESTIONS = 0.2
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """How much of what. `workers` 0 is the one process that polls. A process lives up to
-    `longest_life_s`; every `trouble_every` kills the database gets into trouble; chats write up to
-    `per_second` messages in all."""
+    `longest_life_s`, or until up to `most_replies` have arrived; every `trouble_every` kills the
+    database gets into trouble; chats write up to `per_second` messages in all."""
 
     kills: int
     chats: int
@@ -50,6 +52,7 @@ class Plan:
     workers: int = 0
     climate: Climate = field(default_factory=Climate)
     longest_life_s: float = 2.5
+    most_replies: int | None = None
     per_second: float = 60.0
     trouble_every: int = 8
 
@@ -158,9 +161,12 @@ class Campaign:
     def _begin(self) -> None:
         """Let the first process make its tables, which takes longer than most live later."""
         self._start(self._places[0])
-        self._load.top_up()
-        self._api.wait_until(lambda api: bool(api.sent()), within_s=60)
+        self._api.wait_until(self._has_answered, within_s=60)
         self._kill(self._places[0])
+
+    def _has_answered(self, api: Server) -> bool:
+        self._load.top_up()
+        return bool(api.sent())
 
     def _deliver_to_all(self, weather: StormyWeather) -> None:
         """To the workers by turns; a dead one takes nothing, and the update goes to the next."""
@@ -178,13 +184,22 @@ class Campaign:
         for place in self._places:
             if place.process is None:
                 self._start(place)
-        # A third of them early, while it still opens, locks and takes up what was left.
-        span_s = self._plan.longest_life_s * self._dice.choice((0.2, 1.0, 1.0))
-        until = time.monotonic() + self._dice.uniform(0, span_s)
-        while time.monotonic() < until:
+        is_over = self._end_of_life()
+        while not is_over():
             self._load.top_up()
             time.sleep(LOOK_EVERY_S)
         self._kill(self._dice.choice(self._places))
+
+    def _end_of_life(self) -> Callable[[], bool]:
+        """A random instant, by the clock or by what was sent."""
+        longest_s, most = self._plan.longest_life_s, self._plan.most_replies
+        if most is not None:
+            enough = len(self._api.sent()) + self._dice.randrange(most)
+            last = time.monotonic() + longest_s
+            return lambda: len(self._api.sent()) >= enough or time.monotonic() > last
+        # A third of them early, while it still opens, locks and takes up what was left.
+        end = time.monotonic() + self._dice.uniform(0, longest_s * self._dice.choice((0.2, 1, 1)))
+        return lambda: time.monotonic() > end
 
     def _start(self, place: Place) -> None:
         self._started += 1
@@ -214,7 +229,7 @@ class Campaign:
         dice = random.Random(self._dice.random())
 
         def work() -> None:
-            time.sleep(dice.uniform(0, self._plan.longest_life_s / 2))
+            time.sleep(dice.uniform(0, MOST_BEFORE_TROUBLE_S))
             self._counts[self._database.trouble(dice)] += 1
 
         thread = threading.Thread(target=work, name="trouble")

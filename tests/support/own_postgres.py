@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-OPTIONS = ("listen_addresses=127.0.0.1", "max_connections=60")
-"""fsync stays on: a database that restarts in an emergency is part of what is tried."""
+OPTIONS = ("listen_addresses=127.0.0.1", "max_connections=60", "fsync=off")
+"""fsync guards against the end of the machine (PostgreSQL, "Write Ahead Log"); what is tried here
+is the end of the server, which leaves what it has written with the operating system."""
 
 
 class OwnPostgres:
