@@ -103,19 +103,17 @@ async def _serve(
     fetching = AiohttpRequest(connections=1)
     bot = new_bot(token, settings.api_base, fetching=fetching)
     try:
-        if not await _unless_stopped(_first_contact(bot), stopped):
+        if not await _unless_stopped(introduce(bot), stopped):
             return EXIT_DONE
         with contextlib.ExitStack() as held:
             alone = sole_worker(store, f"telegram-{bot.id}")
             await asyncio.to_thread(held.enter_context, alone)
+            # Not before: a webhook worker that keeps its place must not go deaf.
+            if not await _unless_stopped(fetch_ourselves(bot), stopped):
+                return EXIT_DONE
             return await _work(settings, bot, fetching, store, turn, stopped)
     finally:
         await bot.shutdown()
-
-
-async def _first_contact(bot: Bot) -> None:
-    await introduce(bot)
-    await fetch_ourselves(bot)
 
 
 async def _unless_stopped(work: Awaitable[None], stopped: asyncio.Event) -> bool:
