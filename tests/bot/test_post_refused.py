@@ -8,22 +8,27 @@ sqlite.org/pragma.html, max_page_count; PostgreSQL documentation, pg_terminate_b
 from __future__ import annotations
 
 import sqlite3
+from collections import Counter
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
+from full_disks import full_disk
 from sqlalchemy import Connection, Engine, create_engine, event, select, text
 
 from bot.chat.turn import take_turn
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
 from scouting_db.directory import Directory
 from scouting_db.passing import is_passing
-from scouting_db.session import Store
+from scouting_db.session import Store, open_store
 from scouting_db.tables import book, change, chat, inbox, note, observation, outbox, player
 from scouting_db.values import Micros
 
 NOW = Micros(1_750_000_000_000_000)
 LEASED_UNTIL = Micros(NOW + 60_000_000)
+MOST_EVENINGS = 200
+
 WATCHED = (book, player, note, observation, change, chat, inbox, outbox)
 
 LINES = (
@@ -41,7 +46,7 @@ class Evening:
     """Two people who write to a bot of their own in one database; taken step by step."""
 
     def __init__(self, store: Store, name: str) -> None:
-        self.refusals = 0
+        self.refusals: Counter[str] = Counter()
         self._store = store
         self._name = name
         with store.writing() as connection:
@@ -49,10 +54,11 @@ class Evening:
 
     def run(self) -> Evening:
         """From arrival to hand-out; each step is taken again until the database lets it."""
-        self._take(lambda connection: accept(connection, self._account, self._arrivals(), now=NOW))
-        while self._take(lambda one: run_batch(one, self._account, take_turn, now=NOW).handled):
+        account = self._account
+        self._take("accept", lambda one: accept(one, account, self._arrivals(), now=NOW))
+        while self._take("turns", lambda one: run_batch(one, account, take_turn, now=NOW).handled):
             continue
-        self._take(lambda one: Directory(one).lease(self._account, now=NOW, until=LEASED_UNTIL))
+        self._take("lease", lambda one: Directory(one).lease(account, now=NOW, until=LEASED_UNTIL))
         return self
 
     def _arrivals(self) -> list[Arrival]:
@@ -65,7 +71,7 @@ class Evening:
         )
         return Arrival(update_id=number, incoming=incoming)
 
-    def _take(self, step: Callable[[Connection], Any]) -> Any:
+    def _take(self, name: str, step: Callable[[Connection], Any]) -> Any:
         while True:
             before = contents(self._store)
             try:
@@ -74,7 +80,7 @@ class Evening:
             except Exception as error:
                 if not is_passing(error):
                     raise
-                self.refusals += 1
+                self.refusals[name] += 1
             assert contents(self._store) == before, "something of a refused step stands"
 
     def told(self) -> dict[str, list[tuple[str, str]]]:
@@ -155,7 +161,7 @@ def test_a_refusal_at_any_statement_leaves_nothing_half_written(store: Store) ->
     refuse, stride = (cut_off, 4) if on_server else (interrupt, 2)
     expected = Evening(store, "undisturbed").run().told()
     assert [kind for kind, _ in expected["mira"]] == ["note"] + ["sending"] * 2
-    number, refusals = 0, 1
+    number, refusals = 0, Counter("?")
     while refusals:
         number += stride
         evening = Evening(store, f"bot {number}")
@@ -164,3 +170,22 @@ def test_a_refusal_at_any_statement_leaves_nothing_half_written(store: Store) ->
         refusals = evening.refusals
         assert evening.told() == expected, f"at statement {number}"
     assert number > len(LINES) * 5, "the statements of a batch"
+
+
+def test_a_disk_that_fills_up_anywhere_leaves_nothing_half_written(tmp_path: Path) -> None:
+    """ "database or disk is full" wherever the file grows, until each step has met it."""
+    store = open_store(f"sqlite:///{tmp_path / 'book.sqlite'}")
+    try:
+        expected = Evening(store, "undisturbed").run().told()
+        refusals: Counter[str] = Counter()
+        for number in range(MOST_EVENINGS):
+            if min(refusals["accept"], refusals["turns"]) > 1:
+                return
+            evening = Evening(store, f"bot {number}")
+            with full_disk(store, pages_left=number % 3):
+                evening.run()
+            assert evening.told() == expected
+            refusals += evening.refusals
+        raise AssertionError(f"not every step has met a full disk: {refusals}")
+    finally:
+        store.close()
