@@ -107,11 +107,11 @@ async def _serve(
             return EXIT_DONE
         with contextlib.ExitStack() as held:
             alone = sole_worker(store, f"telegram-{bot.id}")
-            await asyncio.to_thread(held.enter_context, alone)
+            hands = Alone(await asyncio.to_thread(held.enter_context, alone))
             # Not before: a webhook worker that keeps its place must not go deaf.
             if not await _unless_stopped(fetch_ourselves(bot), stopped):
                 return EXIT_DONE
-            return await _work(settings, bot, fetching, store, turn, stopped)
+            return await _work(settings, bot, fetching, store, turn, hands, stopped)
     finally:
         await bot.shutdown()
 
@@ -141,6 +141,7 @@ async def _work(
     fetching: AiohttpRequest,
     store: Store,
     turn: Turn,
+    hands: Alone,
     stopped: asyncio.Event,
 ) -> int:
     writer = Writer(store)
@@ -154,7 +155,7 @@ async def _work(
             writer=writer,
             accepting=writer,
             files=fetching,
-            hands=lambda _: Alone(),
+            hands=lambda _: hands,
             counters=Counters(),
         )
         log.info("serving as @%s", bot.username)

@@ -200,7 +200,7 @@ async def _introduced(bot: Bot) -> None:
             await asyncio.sleep(BEGIN_AGAIN_S)
 
 
-async def _patiently(join: Callable[[], None]) -> None:
+async def _patiently(join: Callable[[], object]) -> None:
     while True:
         try:
             await asyncio.to_thread(join)
