@@ -28,6 +28,7 @@ _TRY = text(
 _FREE = text(
     "SELECT one.key, pg_advisory_unlock(one.key) FROM unnest(CAST(:keys AS bigint[])) AS one(key)"
 )
+_FREE_ALL = text("SELECT pg_advisory_unlock_all()")
 _STILL_THERE = text("SELECT 1")
 # A lock with one 64-bit key: classid holds its upper half, objid its lower, objsubid is 1
 # (PostgreSQL, "pg_locks").
@@ -118,6 +119,10 @@ class ChatHolds:
 
     def close(self) -> None:
         """Free everything."""
+        if self._connection is not None:
+            # At once, where the end of the session is noticed only a moment later.
+            with contextlib.suppress(SQLAlchemyError):
+                self._connection.execute(_FREE_ALL)
         self._leave()
 
     @property

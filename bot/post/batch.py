@@ -77,13 +77,13 @@ def run_batch(
         ended.append(end)
         if end is not _End.DONE:
             stuck.add(row.chat)
-    by_chat = directory.claims_one_chat
+    some_only = directory.claims_some_chats
     return Batch(
         handled=len(ended),
         failed=len(ended) - ended.count(_End.DONE),
-        full=len(claimed) == rows or bool(stuck) or (by_chat and bool(claimed)),
+        full=len(claimed) == rows or bool(stuck) or (some_only and bool(claimed)),
         given_up=ended.count(_End.GIVEN_UP),
-        busy=by_chat and not claimed and directory.waiting_rows(account).count > 0,
+        busy=some_only and not claimed and directory.waiting_rows(account).count > 0,
     )
 
 

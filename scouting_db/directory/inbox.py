@@ -13,8 +13,8 @@ from scouting_db.lock_keys import LockKind, lock_key
 from scouting_db.tables import book, chat, inbox
 from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros, Waiting
 
-CHATS_LOOKED_AT = 64
-"""How many waiting chats a worker looks through for one that nobody else has in hand."""
+CHATS_CLAIMED = 10
+"""How many chats a worker takes at a time: enough to share a commit, few enough to leave some."""
 
 MAX_ATTEMPTS = 3
 """A turn that failed this often is given up; a guess that a bug will not heal by itself."""
@@ -34,8 +34,8 @@ _ROW = select(
     inbox.c.attempts,
 )
 _OPEN_ROWS = _ROW.where(_OPEN, _OF_ACCOUNT).order_by(_OLDEST_FIRST).limit(bindparam("limit"))
-_OPEN_OF_CHAT = (
-    _ROW.where(_OPEN, inbox.c.chat_id == bindparam("chat"))
+_OPEN_OF_CHATS = (
+    _ROW.where(_OPEN, inbox.c.chat_id.in_(bindparam("chats", expanding=True)))
     .order_by(inbox.c.inbox_id)
     .limit(bindparam("limit"))
 )
@@ -45,11 +45,15 @@ _heads = (
     .group_by(inbox.c.chat_id)
     .subquery("heads")
 )
-_WAITING = (
+# PostgreSQL, SELECT, "The Locking Clause": SKIP LOCKED passes over rows that another transaction
+# has locked. NO KEY UPDATE (`key_share`), since an accepted row's reference to its chat takes a
+# KEY SHARE lock, which it lets through: a message comes in while a turn of its chat runs.
+_LOCK_CHATS = (
     select(chat.c.chat_id, chat.c.book_id)
     .join_from(chat, _heads, _heads.c.chat_id == chat.c.chat_id)
     .order_by(_heads.c.head)
     .limit(bindparam("chats"))
+    .with_for_update(of=chat, key_share=True, skip_locked=True)
 )
 _WAITING_CHATS = (
     select(chat.c.external_chat_id)
@@ -57,18 +61,9 @@ _WAITING_CHATS = (
     .where(_OPEN, _OF_ACCOUNT)
     .distinct()
 )
-# PostgreSQL, SELECT, "The Locking Clause": SKIP LOCKED passes over rows that another transaction
-# has locked. NO KEY UPDATE (`key_share`), since an accepted row's reference to its chat takes a
-# KEY SHARE lock, which it lets through: a message comes in while a turn of its chat runs.
-_LOCK_A_CHAT = (
-    select(chat.c.chat_id)
-    .where(chat.c.chat_id == bindparam("chat"))
-    .with_for_update(key_share=True, skip_locked=True)
-)
-_LOCK_CHAT_AND_BOOK = (
-    select(chat.c.chat_id)
-    .join_from(chat, book, book.c.book_id == chat.c.book_id)
-    .where(chat.c.chat_id == bindparam("chat"))
+_LOCK_BOOKS = (
+    select(book.c.book_id)
+    .where(book.c.book_id.in_(bindparam("books", expanding=True)))
     .with_for_update(key_share=True, skip_locked=True)
 )
 _TAKE_TURNS = text("SELECT pg_advisory_xact_lock(:key)")
@@ -94,8 +89,8 @@ class Incoming(Scope):
     """The inbox."""
 
     @property
-    def claims_one_chat(self) -> bool:
-        """Whether a claim takes the rows of one chat only, and others may still be open."""
+    def claims_some_chats(self) -> bool:
+        """Whether a claim takes the rows of some chats only, and others may still be open."""
         return self._connection.dialect.name == "postgresql"
 
     def take_turns_accepting(self, account: AccountId) -> None:
@@ -138,33 +133,32 @@ class Incoming(Scope):
         ).scalar()
         return None if made is None else InboxId(made)
 
-    def claim(self, account: AccountId, *, limit: int = 200) -> tuple[InboxRow, ...]:
+    def claim(
+        self, account: AccountId, *, limit: int = 200, chats: int = CHATS_CLAIMED
+    ) -> tuple[InboxRow, ...]:
         """Open rows to handle now, each chat's in order; empty where nothing is left to do.
 
-        SQLite: of all chats, since one process alone handles an account. PostgreSQL: of one
-        chat, the one waiting longest that no other worker holds and whose book none does; both
+        SQLite: of all chats, since one process alone handles an account. PostgreSQL: of so many
+        chats, those waiting longest that no other worker holds and whose books none does; both
         are held until the commit, and free at once where a worker dies: its connection's end
         rolls back. Once a row fails, leave its chat's later rows for the next claim.
         """
-        if self.claims_one_chat:
-            return self._claim_a_chat(account, limit)
+        if self.claims_some_chats:
+            return self._claim_chats(account, limit, chats)
         rows = self._connection.execute(_OPEN_ROWS, {"account": account, "limit": limit})
         return tuple(map(_inbox_row, rows))
 
-    def _claim_a_chat(self, account: AccountId, limit: int) -> tuple[InboxRow, ...]:
-        """Lock first, then look: another worker may have emptied the chat just before."""
-        waiting = self._connection.execute(
-            _WAITING, {"account": account, "chats": CHATS_LOOKED_AT}
-        ).all()
-        for one in waiting:
-            lock = _LOCK_A_CHAT if one.book_id is None else _LOCK_CHAT_AND_BOOK
-            if self._connection.execute(lock, {"chat": one.chat_id}).scalar() is None:
-                continue
-            values = {"chat": one.chat_id, "limit": limit}
-            rows = self._connection.execute(_OPEN_OF_CHAT, values).all()
-            if rows:
-                return tuple(map(_inbox_row, rows))
-        return ()
+    def _claim_chats(self, account: AccountId, limit: int, chats: int) -> tuple[InboxRow, ...]:
+        """Lock first, then look: another worker may have emptied a chat just before."""
+        found = self._connection.execute(_LOCK_CHATS, {"account": account, "chats": chats}).all()
+        books = {one.book_id for one in found} - {None}
+        if books:
+            books = set(self._connection.execute(_LOCK_BOOKS, {"books": [*books]}).scalars())
+        locked = [one.chat_id for one in found if one.book_id is None or one.book_id in books]
+        if not locked:
+            return ()
+        rows = self._connection.execute(_OPEN_OF_CHATS, {"chats": locked, "limit": limit})
+        return tuple(map(_inbox_row, rows))
 
     def waiting_rows(self, account: AccountId) -> Waiting:
         """How many rows are open, and since when the oldest is."""

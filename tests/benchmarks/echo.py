@@ -7,23 +7,20 @@ messages are queued at once, from as many chats; read the ratios, not the number
 from __future__ import annotations
 
 import argparse
-import json
 import os
 import subprocess
 import sys
 import tempfile
 import time
-import urllib.request
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
+
+from stand_in_process import cpu_s, load, stand_in, wait_for
+
 HERE = Path(__file__).parent
-STAND_IN = HERE.parent / "support" / "bot_api.py"
-CHATS = 100
-PATIENCE_S = 60.0
-QUESTION = "who covers the middle"
 DELAYS_MS = (0, 40)
 
 
@@ -78,14 +75,14 @@ def measure(contender: Contender, *, delay_ms: int, count: int) -> Result:
         }
         process = subprocess.Popen(command, env=environment, stderr=subprocess.DEVNULL)
         try:
-            _wait(root, lambda report: report["polls"] > 0)
+            wait_for(root, lambda report: report["polls"] > 0)
             # One message first, so that what is loaded late is loaded.
-            _load(root, 1)
-            _wait(root, lambda report: report["sent"] == 1)
+            load(root, 1)
+            wait_for(root, lambda report: report["sent"] == 1)
             time.sleep(0.3)
             before = cpu_s(process.pid)
-            _load(root, count)
-            report = _wait(root, lambda report: report["sent"] >= count)
+            load(root, count)
+            report = wait_for(root, lambda report: report["sent"] >= count)
             used = cpu_s(process.pid) - before
         finally:
             process.kill()
@@ -93,43 +90,6 @@ def measure(contender: Contender, *, delay_ms: int, count: int) -> Result:
     return Result(
         replies_per_s=count / (report["last"] - report["loaded"]), cpu_ms=1000 * used / count
     )
-
-
-def cpu_s(pid: int) -> float:
-    """User and system time of a running process, from /proc (Linux)."""
-    fields = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()
-    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
-
-
-@contextmanager
-def stand_in(delay_ms: int) -> Iterator[tuple[str, str]]:
-    """A stand-in server in a process of its own: its root and its token."""
-    command = [sys.executable, str(STAND_IN), "--delay-ms", str(delay_ms)]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
-        assert process.stdout is not None
-        try:
-            told = json.loads(process.stdout.readline())
-            yield told["root"], told["token"]
-        finally:
-            process.kill()
-
-
-def _load(root: str, count: int) -> None:
-    order = json.dumps({"count": count, "chats": CHATS, "text": QUESTION}).encode()
-    headers = {"Content-Type": "application/json"}
-    request = urllib.request.Request(f"{root}/control/load", order, headers)
-    urllib.request.urlopen(request).close()
-
-
-def _wait(root: str, holds: Callable[[dict[str, float]], bool]) -> dict[str, float]:
-    end = time.monotonic() + PATIENCE_S
-    while time.monotonic() < end:
-        with urllib.request.urlopen(f"{root}/control/report") as answer:
-            report: dict[str, float] = json.load(answer)
-        if holds(report):
-            return report
-        time.sleep(0.05)
-    raise TimeoutError(f"not within {PATIENCE_S:.0f} s; the server reports {report}")
 
 
 def table(results: Sequence[tuple[Contender, int, Result]]) -> Iterator[str]:

@@ -132,7 +132,9 @@ def test_chats_of_one_book_are_one_worker_s_at_a_time(shared: Store) -> None:
         for n, chat in enumerate((team.chat, second, tom.chat)):
             accept(directory, team.account, chat, n)
     with shared.writing() as one, shared.writing() as two, shared.writing() as three:
-        claims = [Directory(each).claim(team.account) for each in (one, two, three)]
+        first = Directory(one).claim(team.account, chats=1)
+        others = [Directory(each).claim(team.account) for each in (two, three)]
+        claims = [first, *others]
     assert [[row.chat for row in each] for each in claims] == [[team.chat], [tom.chat], []]
 
 

@@ -176,7 +176,7 @@ def test_a_chat_held_by_one_worker_is_passed_over_by_another(store: Store) -> No
         other = directory.chat(team.account, "other").chat
         first, second = accept(directory, team, 1), accept(directory, team, 2, other)
     with store.writing() as one, store.writing() as two, store.writing() as three:
-        claims = [Directory(each).claim(team.account) for each in (one, two, three)]
+        claims = [Directory(each).claim(team.account, chats=1) for each in (one, two, three)]
     assert [[row.inbox for row in each] for each in claims] == [[first], [second], []]
 
 
