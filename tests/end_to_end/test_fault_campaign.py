@@ -19,9 +19,9 @@ from fault_campaign import Campaign, Outcome, Plan
 from fault_databases import CutOffPostgres, LockedSqlite, Troubled
 from fault_ledger import CRASH, faults_of, repeats_of
 
-KILLS, CHATS = 5, 5
+KILLS, CHATS = 4, 5
 
-STORMY = Climate(sending=0.2, fetching=0.4, again=0.5)
+STORMY = Climate(sending=0.2, fetching=0.4, starting=0.02, again=0.5)
 """So much that a few seconds see some of it."""
 
 
@@ -50,7 +50,7 @@ def campaign(
         workers=workers,
         climate=STORMY,
         longest_life_s=4.0,
-        most_replies=12,
+        most_replies=10,
         per_second=30,
         trouble_every=2,
     )

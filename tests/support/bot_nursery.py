@@ -82,15 +82,21 @@ def nursery() -> Iterator[Nursery]:
 
 
 def _obey(orders: IO[str], answers: IO[str]) -> None:
+    """Until nobody orders any more: then nothing of it is left alive either."""
+    alive: set[int] = set()
     for line in iter(orders.readline, ""):
         order = json.loads(line)
         if "start" in order:
             answer = _fork(order)
+            alive.add(answer)
         else:
             _, status = os.waitpid(order["wait"], 0)
+            alive.discard(order["wait"])
             answer = os.waitstatus_to_exitcode(status)
         answers.write(f"{answer}\n")
         answers.flush()
+    for number in alive:
+        os.kill(number, signal.SIGKILL)
 
 
 def _fork(order: Mapping[str, Any]) -> int:
