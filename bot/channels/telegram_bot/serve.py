@@ -8,6 +8,7 @@ import sys
 from dataclasses import dataclass
 
 import uvicorn
+from starlette.applications import Starlette
 from telegram.error import InvalidToken, TelegramError
 from uvicorn.supervisors import Multiprocess
 
@@ -15,6 +16,7 @@ from bot.channels.telegram_bot.contact import REJECTED, new_bot
 from bot.channels.telegram_bot.polling import EXIT_DONE, EXIT_FAILED, EXIT_SETTINGS
 from bot.channels.telegram_bot.quiet import log_to_stderr
 from bot.channels.telegram_bot.requests import AiohttpRequest
+from bot.channels.telegram_bot.worker import Worker
 from bot.settings import NO_TOKEN, Settings
 from scouting_db.holds import ChatHolds
 from scouting_db.session import Store, StoreError, open_store
@@ -77,7 +79,7 @@ def serve(settings: Settings, served: Served) -> int:
     except (StoreError, AlreadyRunningError) as error:
         sys.stderr.write(f"{error}\n")
         return EXIT_FAILED
-    return _run(served)
+    return _run(settings, served)
 
 
 async def _check_token(settings: Settings, token: str) -> None:
@@ -106,13 +108,22 @@ def _check_that_nobody_is_alone(store: Store, token: str) -> None:
         holds.close()
 
 
-def _run(served: Served) -> int:
+def _run(settings: Settings, served: Served) -> int:
     """One worker in this process; several in processes of their own, which uvicorn watches over:
     it starts another where one dies, and passes a stop on to all.
     """
-    config = uvicorn.Config(
-        APPLICATION,
-        factory=True,
+    if served.workers > 1:
+        config = _config(APPLICATION, served)
+        Multiprocess(config, sockets=[config.bind_socket()]).run()
+        return EXIT_DONE
+    return asyncio.run(_run_one(Worker(settings), served))
+
+
+def _config(application: Starlette | str, served: Served) -> uvicorn.Config:
+    """For an application, or for where each process finds the function that makes one."""
+    return uvicorn.Config(
+        application,
+        factory=isinstance(application, str),
         host=served.host,
         port=served.port,
         workers=served.workers,
@@ -128,20 +139,15 @@ def _run(served: Served) -> int:
         timeout_keep_alive=KEEP_ALIVE_S,
         timeout_graceful_shutdown=FINISH_REQUESTS_S,
     )
-    if served.workers > 1:
-        socket = config.bind_socket()
-        Multiprocess(config, sockets=[socket]).run()
-        return EXIT_DONE
-    return asyncio.run(_run_one(config))
 
 
-async def _run_one(config: uvicorn.Config) -> int:
+async def _run_one(worker: Worker, served: Served) -> int:
     """The HTTP server ends at a signal and raises it again afterwards, for whoever handled it
     before: us, so that a stop as asked for is no failure.
     """
+    server = uvicorn.Server(_config(worker.application(), served))
     loop = asyncio.get_running_loop()
     for each in (signal.SIGINT, signal.SIGTERM):
-        loop.add_signal_handler(each, lambda: None)
-    server = uvicorn.Server(config)
+        loop.add_signal_handler(each, setattr, server, "should_exit", True)
     await server.serve()
-    return EXIT_DONE if server.started else EXIT_FAILED
+    return EXIT_FAILED if worker.failed else EXIT_DONE

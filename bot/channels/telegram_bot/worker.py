@@ -13,8 +13,10 @@ import os
 import signal
 import time
 from collections.abc import AsyncIterator, Callable
+from typing import TypeVar
 from urllib.parse import urlsplit
 
+from sqlalchemy.exc import SQLAlchemyError
 from starlette.applications import Starlette
 from starlette.routing import Route
 from telegram import Bot
@@ -39,25 +41,35 @@ from bot.channels.telegram_bot.writer import Writer
 from bot.settings import Settings
 from scouting_db.directory import Directory
 from scouting_db.holds import ChatHolds
-from scouting_db.session import Store, open_store
-from scouting_db.sole import PATIENCE_S, AlreadyRunningError, sole_worker
+from scouting_db.session import Store, StoreError, open_store
+from scouting_db.sole import AlreadyRunningError, sole_worker
+from scouting_db.values import AccountId
 
 log = logging.getLogger(__name__)
+
+Result = TypeVar("Result")
 
 FILE_CONNECTIONS = 8
 """Files that users sent, fetched at a time."""
 
 DEFAULT_PATH = "/telegram"
 
-BEGIN_AGAIN_S = 5.0
-"""Pause where another process serves this bot by itself, or the server rejects the token."""
+BEGIN_AGAIN_S = 2.0
+"""Pause where we cannot begin yet: no database, another process that serves this bot by itself, a
+token that the server rejects. All were checked when we were started, so they may pass."""
+
+JOIN_WITHIN_S = 1.0
+"""So that a stop need not wait long for a thread that tries to join."""
 
 
 class Worker:
-    """Everything of one process; `application` is what the HTTP server runs."""
+    """Everything of one process; `application` is what the HTTP server runs. `failed` once a part
+    of it died.
+    """
 
     def __init__(self, settings: Settings) -> None:
         assert settings.token is not None, "checked before a worker starts"
+        self.failed = False
         self._settings = settings
         self._token = settings.token
         self._counters = Counters()
@@ -90,6 +102,14 @@ class Worker:
             lifespan=self._lifespan,
         )
 
+    def _end_loudly(self, task: asyncio.Task[None]) -> None:
+        """Rather than live on half alive: whoever watches over us starts another."""
+        if task.cancelled() or task.exception() is None:
+            return
+        log.critical("a part of the worker died", exc_info=task.exception())
+        self.failed = True
+        os.kill(os.getpid(), signal.SIGTERM)
+
     def _intake(self) -> Intake | None:
         return None if self._works is None else self._works.intake
 
@@ -97,24 +117,27 @@ class Worker:
     async def _lifespan(self, _app: Starlette) -> AsyncIterator[None]:
         """The pages answer from the start; the door opens when we know who we are."""
         begin = asyncio.create_task(self._begin())
-        begin.add_done_callback(_end_loudly)
+        begin.add_done_callback(self._end_loudly)
         try:
             yield
         finally:
             self._pulse.stopping = True
-            begin.remove_done_callback(_end_loudly)
+            begin.remove_done_callback(self._end_loudly)
             await self._stop(begin)
 
     async def _begin(self) -> None:
         settings = self._settings
         fetching = AiohttpRequest(connections=FILE_CONNECTIONS)
         self._bot = bot = new_bot(self._token, settings.api_base, fetching=fetching)
-        self._store = store = await asyncio.to_thread(open_store, settings.database)
+        self._store = store = await _patiently(lambda: open_store(settings.database))
         await _introduced(bot)
         hands = await self._join(store, f"telegram-{bot.id}")
-        works = await self._assemble(bot, fetching, store, hands)
+        account = await _patiently(lambda: _start_account(store, bot))
+        works = self._assemble(bot, fetching, store, account, hands)
+        self._pulse.account = account
+        self._pulse.beat()
         self._rounds = asyncio.create_task(works.rounds.run())
-        self._rounds.add_done_callback(_end_loudly)
+        self._rounds.add_done_callback(self._end_loudly)
         self._works = works
         self._tasks.append(asyncio.create_task(set_menu(bot)))
         if settings.register and settings.webhook_url is not None:
@@ -125,12 +148,13 @@ class Worker:
     async def _join(self, store: Store, name: str) -> Callable[[Limiter], Hands]:
         """Our place among the workers, or alone; waits while a process serves by itself."""
         if store.engine.dialect.name != "postgresql":
-            alone = sole_worker(store, name)
-            await _patiently(lambda: self._held.enter_context(alone))
+            await _patiently(
+                lambda: self._held.enter_context(sole_worker(store, name, patience_s=JOIN_WITHIN_S))
+            )
             return lambda _: Alone()
         holds = ChatHolds(store, name)
         self._held.callback(holds.close)
-        await _patiently(lambda: holds.open(patience_s=PATIENCE_S))
+        await _patiently(lambda: holds.open(patience_s=JOIN_WITHIN_S))
         return lambda limiter: AmongOthers(
             holds, clock=time.monotonic, on_workers=lambda count: self._share(limiter, count)
         )
@@ -139,23 +163,18 @@ class Worker:
         self._pulse.workers = workers
         limiter.share(workers)
 
-    async def _assemble(
+    def _assemble(
         self,
         bot: Bot,
         files: AiohttpRequest,
         store: Store,
+        account: AccountId,
         hands: Callable[[Limiter], Hands],
     ) -> Works:
         """On PostgreSQL what comes in is stored beside the turns, not between them."""
         writer = Writer(store)
         accepting = Writer(store) if store.engine.dialect.name == "postgresql" else writer
         self._writers = list(dict.fromkeys((writer, accepting)))
-        account = await accepting.run(
-            lambda connection: Directory(connection).account(
-                "telegram", str(bot.id), name=bot.username
-            )
-        )
-        self._pulse.account = account
         return assemble(
             self._settings,
             bot,
@@ -176,7 +195,7 @@ class Worker:
         await asyncio.gather(begin, *self._tasks, return_exceptions=True)
         try:
             if self._works is not None and self._rounds is not None:
-                self._rounds.remove_done_callback(_end_loudly)
+                self._rounds.remove_done_callback(self._end_loudly)
                 await self._works.finish(self._rounds)
         except Exception:
             log.exception("not everything could be finished; the rest is done at the next start")
@@ -187,6 +206,17 @@ class Worker:
             await self._bot.shutdown()
         if self._store is not None:
             self._store.close()
+
+
+def _start_account(store: Store, bot: Bot) -> AccountId:
+    """Our account. Alone, what a killed predecessor was sending is due again; among others the
+    chats that nobody holds tell what that is."""
+    with store.writing() as connection:
+        directory = Directory(connection)
+        account = directory.account("telegram", str(bot.id), name=bot.username)
+        if store.engine.dialect.name != "postgresql":
+            directory.release(account)
+        return account
 
 
 async def _introduced(bot: Bot) -> None:
@@ -200,22 +230,16 @@ async def _introduced(bot: Bot) -> None:
             await asyncio.sleep(BEGIN_AGAIN_S)
 
 
-async def _patiently(join: Callable[[], object]) -> None:
+async def _patiently(attempt: Callable[[], Result]) -> Result:
+    """What it gives, tried in a thread until it works."""
     while True:
         try:
-            await asyncio.to_thread(join)
-            return
-        except AlreadyRunningError as error:
+            return await asyncio.to_thread(attempt)
+        except (StoreError, AlreadyRunningError) as error:
             log.error("%s Again in %.0f s.", error, BEGIN_AGAIN_S)
-            await asyncio.sleep(BEGIN_AGAIN_S)
-
-
-def _end_loudly(task: asyncio.Task[None]) -> None:
-    """Rather than live on half alive: whoever watches over us starts another."""
-    if task.cancelled() or task.exception() is None:
-        return
-    log.critical("a part of the worker died", exc_info=task.exception())
-    os.kill(os.getpid(), signal.SIGTERM)
+        except SQLAlchemyError as error:
+            log.error("no database: %s; again in %.0f s", type(error).__name__, BEGIN_AGAIN_S)
+        await asyncio.sleep(BEGIN_AGAIN_S)
 
 
 def webhook_path(settings: Settings) -> str:
