@@ -25,7 +25,7 @@ from bot_nursery import Nursery
 from bot_process import environment
 from fault_databases import Troubled
 from fault_ledger import Injected, Ledger
-from fault_records import read_ledger, unsettled
+from fault_records import COURTESIES, read_ledger, unsettled
 from worker_process import free_port
 
 LOOK_EVERY_S = 0.01
@@ -35,6 +35,9 @@ MOST_BEFORE_TROUBLE_S = 1.0
 
 SETTLED_WITHIN_S = 150.0
 """Longer than a lease, after which what a lost commit left as being sent is due again."""
+
+MOST_UNANSWERED = 4
+"""A chat's messages on their way; more would only pile up behind the kills."""
 
 QUESTIONS = 0.2
 """Share of messages that are no note."""
@@ -90,14 +93,26 @@ class Load:
         self._plan = plan
         self._dice = random.Random(plan.seed)
         self._began = time.monotonic()
+        self._seen = 0
+        self._replies: set[tuple[int, str, str]] = set()
         self.injected: list[Injected] = []
 
     def top_up(self) -> None:
-        """Write what is due by now, unless the server still holds plenty."""
+        """Write what is due by now, unless plenty is still unanswered."""
         due = int((time.monotonic() - self._began) * self._plan.per_second)
-        held = self._api.ask(lambda state: len(state.updates) + state.webhook.waiting)
-        for _ in range(min(due - len(self.injected), 3 * self._plan.chats - held)):
+        most = self._answered() + MOST_UNANSWERED * self._plan.chats
+        for _ in range(min(due, most) - len(self.injected)):
             self._write()
+
+    def _answered(self) -> int:
+        """Messages with a reply, those repeated counted once."""
+        known = self._seen
+        news = self._api.ask(lambda state: state.sent[known:])
+        self._seen += len(news)
+        self._replies.update(
+            (one.chat_id, one.text, str(one.buttons)) for one in news if one.text not in COURTESIES
+        )
+        return len(self._replies)
 
     def _write(self) -> None:
         number = len(self.injected)
