@@ -208,7 +208,7 @@ def _serve(options: argparse.Namespace) -> int:
         sys.stderr.write(f"{error}\n")
         return 2
     except ModuleNotFoundError as error:
-        if error.name not in ("starlette", "uvicorn"):
+        if str(error.name).partition(".")[0] not in ("starlette", "uvicorn"):
             raise
         sys.stderr.write(WEBHOOK_EXTRA)
         return 2

@@ -132,7 +132,12 @@ class ChatHolds:
 
     def _join(self) -> bool:
         connection = self._store.engine.connect().execution_options(isolation_level="AUTOCOMMIT")
-        if not connection.execute(_TRY_SHARED, {"key": self._key}).scalar():
+        try:
+            joined = bool(connection.execute(_TRY_SHARED, {"key": self._key}).scalar())
+        except BaseException:
+            connection.close()
+            raise
+        if not joined:
             connection.close()
             return False
         # Never back into the pool, where another user of it would hold our locks.

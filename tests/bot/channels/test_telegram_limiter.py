@@ -113,3 +113,16 @@ def test_a_window_never_lets_more_than_its_count_through(gaps: list[float]) -> N
         taken.append(now)
     assert all(earlier <= later for earlier, later in pairwise(taken))
     assert most_in(taken, quota) <= quota.count
+
+
+def test_several_workers_keep_the_overall_quota_together() -> None:
+    for workers in (2, 3, 40):
+        time = FakeTime()
+        one = limiter(time)
+        one.share(workers)
+        times = sends(one, time, [ChatId(n) for n in range(70)], group=False)
+        most = most_in(times, OVERALL_QUOTA)
+        assert most == max(1, OVERALL_QUOTA.count // workers)
+        one.share(1)
+        times = sends(one, time, [ChatId(100 + n) for n in range(70)], group=False)
+        assert most_in(times, OVERALL_QUOTA) == OVERALL_QUOTA.count
