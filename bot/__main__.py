@@ -11,6 +11,9 @@ from importlib.metadata import version
 from io import TextIOWrapper
 from pathlib import Path
 
+from sqlalchemy.exc import SQLAlchemyError
+
+from scouting_db.passing import is_passing
 from scouting_db.session import Store, StoreError, open_store
 
 WELCOME = """\
@@ -53,6 +56,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except StoreError as error:
         sys.stderr.write(f"{error}\n")
         return 2
+    except SQLAlchemyError as error:
+        if not is_passing(error):
+            raise
+        from bot.chat.wording import wording
+
+        sys.stderr.write(wording("busy") + "\n")
+        return 1
     except BrokenPipeError:
         # The reader left early (`| head`). Python would complain once more while closing down.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -16,6 +16,7 @@ from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, OperationalError
 from sqlalchemy.pool import StaticPool
 
+from scouting_db.passing import is_passing
 from scouting_db.upgrade import StoreError, bring_up_to_date, make_in_memory
 
 __all__ = ["Store", "StoreError", "default_url", "open_store", "savepoint"]
@@ -66,11 +67,14 @@ def savepoint(connection: Connection) -> Iterator[None]:
 
     As `Connection.begin_nested`, which makes its statements anew each time: for a turn that is as
     much work as four statements. One inside another is a mistake here: they have the same name.
+    Where the database refuses, the whole transaction is over and the caller's to roll back.
     """
     connection.exec_driver_sql("SAVEPOINT turn")
     try:
         yield
-    except BaseException:
+    except BaseException as error:
+        if is_passing(error):
+            raise
         connection.exec_driver_sql("ROLLBACK TO SAVEPOINT turn")
         connection.exec_driver_sql("RELEASE SAVEPOINT turn")
         raise

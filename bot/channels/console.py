@@ -12,16 +12,19 @@ from time import time_ns
 from typing import Any, TextIO
 
 from sqlalchemy import Connection
+from sqlalchemy.exc import SQLAlchemyError
 
 from bot.chat.file import File
 from bot.chat.reminding import plain, remind
 from bot.chat.reply import Button, Reply
 from bot.chat.turn import Heard, hear
+from bot.chat.wording import wording
 from bot.contract import Names, to_json
 from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer, give_reminders, hand_out
 from knowledge.advice import Picture
 from scouting_db.book import Book
 from scouting_db.directory import Directory
+from scouting_db.passing import is_passing
 from scouting_db.session import Store
 from scouting_db.values import AccountId, BookId, InboxRow, Micros
 
@@ -191,9 +194,16 @@ def talk(console: Console, lines: Iterable[str], out: TextIO) -> None:
         text = line.rstrip("\n")
         if text.strip() in ("quit", "exit", "bye"):
             return
-        if not console.has_button(text):
-            _tell(console, console.due(), out)
-        _tell(console, console.say(text), out)
+        try:
+            if not console.has_button(text):
+                _tell(console, console.due(), out)
+            _tell(console, console.say(text), out)
+        except SQLAlchemyError as error:
+            if not is_passing(error):
+                raise
+            # What was stored of it is answered with the next line.
+            out.write(wording("busy") + "\n\n")
+            out.flush()
 
 
 def _tell(console: Console, replies: Sequence[Outgoing], out: TextIO) -> None:

@@ -11,7 +11,7 @@ from functools import partial
 from typing import Any
 from weakref import WeakKeyDictionary
 
-from sqlalchemy import Connection, Engine
+from sqlalchemy import Connection, Engine, event
 
 from bot.chat.acting import acted, joined
 from bot.chat.answers import (
@@ -144,7 +144,18 @@ _VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
 
 
 def _views_of(connection: Connection) -> BookViews:
-    return _VIEWS.setdefault(connection.engine, BookViews())
+    found = _VIEWS.get(connection.engine)
+    if found is None:
+        found = _VIEWS[connection.engine] = BookViews()
+        event.listen(connection.engine, "rollback", _forget_views)
+    return found
+
+
+def _forget_views(connection: Connection) -> None:
+    """A transaction that is rolled back gives its books' versions back, and others will use them
+    for something else: what later turns of it read at those versions never stood.
+    """
+    _VIEWS[connection.engine] = BookViews()
 
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:

@@ -62,7 +62,9 @@ def run_batch(
     """Handle open rows of the account; the caller's transaction commits their effects together.
 
     A turn that raises is undone alone and tried again in a later batch, before its chat's later
-    rows; the last attempt gives up with an apology and keeps the words as an unread note.
+    rows; the last attempt gives up with an apology and keeps the words as an unread note. Where
+    the database refuses (scouting_db.passing) that leaves here: no turn is to blame, and nothing
+    of the batch stands.
     """
     directory = Directory(connection)
     claimed = directory.claim(account, limit=rows)
@@ -137,6 +139,8 @@ def _fail(
         with savepoint(connection):
             _keep_words(connection, directory, row, now=now)
     except Exception as second:
+        if is_passing(second):
+            raise
         # The words still stand in the inbox row; the apology must go out all the same.
         log.error("words of inbox row %d stay in the inbox only: %s", row.inbox, _where(second))
     return True

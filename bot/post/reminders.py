@@ -11,6 +11,7 @@ from sqlalchemy import Connection
 from bot.chat.reply import Reply
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
 from scouting_db.directory import Directory
+from scouting_db.passing import is_passing
 from scouting_db.values import REMINDER, AccountId, DueReminder, Micros
 
 log = logging.getLogger(__name__)
@@ -61,6 +62,8 @@ def _give(
         Directory(connection).post(due.row.chat, None, posts, now=now)
         savepoint.commit()
     except Exception as error:
+        if is_passing(error):
+            raise
         savepoint.rollback()
         # What it failed on may quote somebody; the log never holds what people write.
         log.error("reminder %d failed: %s", due.row.reminder, type(error).__name__)

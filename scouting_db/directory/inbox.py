@@ -55,6 +55,12 @@ _LOCK_CHATS = (
     .limit(bindparam("chats"))
     .with_for_update(of=chat, key_share=True, skip_locked=True)
 )
+_WAITING_CHATS = (
+    select(chat.c.external_chat_id)
+    .join_from(inbox, chat, chat.c.chat_id == inbox.c.chat_id)
+    .where(_OPEN, _OF_ACCOUNT)
+    .distinct()
+)
 _LOCK_BOOKS = (
     select(book.c.book_id)
     .where(book.c.book_id.in_(bindparam("books", expanding=True)))
@@ -158,6 +164,10 @@ class Incoming(Scope):
         """How many rows are open, and since when the oldest is."""
         count, oldest = self._connection.execute(_OLDEST_OPEN, {"account": account}).one()
         return Waiting(count=count, since=None if oldest is None else Micros(oldest))
+
+    def waiting_chats(self, account: AccountId) -> tuple[str, ...]:
+        """The channel's ids of the chats with a message that is stored and not yet handled."""
+        return tuple(self._connection.execute(_WAITING_CHATS, {"account": account}).scalars())
 
     def payload_of(self, inbox: InboxId, chat: ChatId) -> Mapping[str, Any] | None:
         """What came in with that number; None where it was not in this chat."""

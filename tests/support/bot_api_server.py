@@ -7,7 +7,7 @@ import time
 from collections import deque
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Protocol
 
 from aiohttp import web
 from bot_api_rules import (
@@ -23,6 +23,8 @@ from bot_api_webhook import Webhook
 TOKEN = "1234567:stand-in-token"
 BOT_NAME = "stand_in_bot"
 FIRST_UPDATE_ID = 1000
+_BY = "by the process"
+"""No parameter of the Bot API's: who calls, kept beside the parameters."""
 MAX_UPDATES = 100
 """getUpdates: limit, 1 to 100."""
 
@@ -41,6 +43,8 @@ class SentMessage:
     photo: bytes | None
     at: float
     document: bytes | None = None
+    by: str = ""
+    """Whoever of several processes sent it: what it has after the root, `/by/NAME`."""
 
     def payload(self, label: str) -> str:
         """The payload of the button with that label."""
@@ -70,6 +74,16 @@ def too_many_requests(retry_after: int) -> Fault:
     )
 
 
+class Weather(Protocol):
+    """Faults that come by themselves, beside those on demand."""
+
+    def fault_for(self, method: str) -> Fault | None:
+        """What the call that is just being answered meets."""
+
+    def delivered(self, updates: list[dict[str, Any]]) -> list[dict[str, Any]]:
+        """What is handed over where these are due."""
+
+
 @dataclass(slots=True)
 class State:
     """All that the server knows. Only the server's own thread touches it."""
@@ -92,6 +106,9 @@ class State:
     arrival: asyncio.Event = field(default_factory=asyncio.Event)
     poller: asyncio.Event | None = None
     keep_calls: bool = True
+    weather: Weather | None = None
+    unheard: set[int] = field(default_factory=set)
+    """Messages of the bot that arrived but whose answer was lost on the way."""
     webhook: Webhook = field(default_factory=Webhook)
 
 
@@ -130,6 +147,7 @@ def application(state: State) -> web.Application:
         return web.Response(body=content) if is_ours and content else web.Response(status=404)
 
     app.router.add_route("*", "/bot{token}/{method}", bot_call)
+    app.router.add_route("*", "/by/{by}/bot{token}/{method}", bot_call)
     app.router.add_get("/file/bot{token}/{path:.+}", file_call)
     app.router.add_post("/control/load", load)
     app.router.add_get("/control/report", report)
@@ -155,11 +173,12 @@ async def _bot_call(state: State, request: web.Request) -> web.StreamResponse:
     if request.match_info["token"] != state.token:
         return _error(Fault(status=401, description="Unauthorized"))
     parameters, files = await _parameters(request)
+    parameters[_BY] = request.match_info.get("by", "")
     if state.keep_calls:
         state.calls.append((method, parameters))
     if state.delay_s:
         await asyncio.sleep(state.delay_s)
-    fault = state.faults[method].popleft() if state.faults.get(method) else None
+    fault = _fault_for(state, method)
     if fault is not None and not fault.after:
         return _faulty(request, fault)
     try:
@@ -171,8 +190,16 @@ async def _bot_call(state: State, request: web.Request) -> web.StreamResponse:
     except _AnswerError as answer:
         return _error(answer.fault)
     if fault is not None:
+        if isinstance(result, dict) and "message_id" in result:
+            state.unheard.add(result["message_id"])
         return _faulty(request, fault)
     return web.json_response({"ok": True, "result": result})
+
+
+def _fault_for(state: State, method: str) -> Fault | None:
+    if state.faults.get(method):
+        return state.faults[method].popleft()
+    return None if state.weather is None else state.weather.fault_for(method)
 
 
 async def _parameters(request: web.Request) -> tuple[dict[str, str], dict[str, bytes]]:
@@ -227,7 +254,8 @@ async def _get_updates(state: State, parameters: dict[str, str], _files: dict[st
         if state.poller is overtaken:
             state.poller = None
     limit = int(parameters.get("limit", MAX_UPDATES))
-    return [state.updates[n] for n in range(min(limit, len(state.updates)))]
+    due = [state.updates[n] for n in range(min(limit, len(state.updates)))]
+    return due if state.weather is None else state.weather.delivered(due)
 
 
 async def _wait_for_updates(state: State, overtaken: asyncio.Event, timeout_s: float) -> None:
@@ -342,6 +370,7 @@ def _record(
             photo=photo,
             at=time.monotonic(),
             document=document,
+            by=parameters[_BY],
         )
     )
     return {

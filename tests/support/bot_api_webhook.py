@@ -13,7 +13,7 @@ import json
 from collections import deque
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Protocol
 
 import aiohttp
 
@@ -22,6 +22,16 @@ MAX_CONNECTIONS = 40
 FIRST_PAUSE_S = 0.02
 LONGEST_PAUSE_S = 0.5
 ANSWER_WITHIN_S = 10.0
+
+
+class DeliveryWeather(Protocol):
+    """What befalls deliveries by chance."""
+
+    def place(self, waiting: int) -> int:
+        """Behind how many of its lane's waiting updates a new one comes."""
+
+    def loses_answer(self) -> bool:
+        """Whether the answer to a delivery is lost on the way, so that it is repeated."""
 
 
 @dataclass(slots=True)
@@ -37,6 +47,7 @@ class Webhook:
     twice_every: int = 0
     taken: int = 0
     answers: list[int] = field(default_factory=list)
+    weather: DeliveryWeather | None = None
     _lanes: dict[str, deque[dict[str, Any]]] = field(default_factory=dict)
     _tasks: set[asyncio.Task[None]] = field(default_factory=set)
     _session: aiohttp.ClientSession | None = None
@@ -51,7 +62,10 @@ class Webhook:
         """Deliver it after what its lane still has to deliver."""
         lane = _lane_of(update)
         if lane in self._lanes:
-            self._lanes[lane].append(update)
+            # The first is on its way.
+            waiting = len(self._lanes[lane]) - 1
+            place = waiting if self.weather is None else self.weather.place(waiting)
+            self._lanes[lane].insert(1 + place, update)
             return
         self._lanes[lane] = deque([update])
         self._start(self._run(lane))
@@ -76,10 +90,11 @@ class Webhook:
     async def _run(self, lane: str) -> None:
         updates = self._lanes[lane]
         while updates:
-            await self._until_taken(updates[0])
+            first = updates[0]
+            await self._until_taken(first)
             self.taken += 1
             if self.twice_every and self.taken % self.twice_every == 0:
-                self._start(self._once_more(updates[0]))
+                self._start(self._once_more(first))
             updates.popleft()
         del self._lanes[lane]
 
@@ -112,7 +127,8 @@ class Webhook:
                 self._session.post(url, data=json.dumps(update), headers=headers) as answer,
             ):
                 self.answers.append(answer.status)
-                return 200 <= answer.status < 300
+                is_lost = self.weather is not None and self.weather.loses_answer()
+                return 200 <= answer.status < 300 and not is_lost
         except (aiohttp.ClientError, TimeoutError):
             self.answers.append(0)
             return False

@@ -90,9 +90,11 @@ def new_postgresql(template: str = "template0") -> Iterator[URL]:
     name = f"seamwise_{uuid4().hex}"
     engine = create_engine(server, isolation_level="AUTOCOMMIT")
     _run(engine, f"CREATE DATABASE {name} TEMPLATE {template}")
-    yield make_url(server).set(database=name)
-    _run(engine, f"DROP DATABASE {name} WITH (FORCE)")
-    engine.dispose()
+    try:
+        yield make_url(server).set(database=name)
+    finally:
+        _run(engine, f"DROP DATABASE {name} WITH (FORCE)")
+        engine.dispose()
 
 
 def _run(engine: Engine, statement: str) -> None:

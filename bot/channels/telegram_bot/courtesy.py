@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Callable, Coroutine, Sequence
+from collections.abc import Callable, Collection, Coroutine, Sequence
 from typing import Any
 
 from telegram import Bot
@@ -40,10 +40,10 @@ class Courtesy:
         for line in lines:
             self._start(self._bot.send_message(int(line.chat), line.text))
 
-    def say_busy(self, arrivals: Sequence[Arrival]) -> None:
+    def say_busy(self, chats: Collection[str]) -> None:
         """Tell each chat that its message is still waiting, once in a while."""
         now = self._clock()
-        for chat in {arrival.incoming.chat for arrival in arrivals}:
+        for chat in chats:
             if now - self._told_busy.get(chat, -BUSY_EVERY_S) < BUSY_EVERY_S:
                 continue
             self._told_busy = {

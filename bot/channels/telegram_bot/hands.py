@@ -9,6 +9,7 @@ from typing import Protocol
 from bot.post import LEASE_MICROS
 from scouting_db.directory import Directory
 from scouting_db.holds import ChatHolds
+from scouting_db.sole import StillAlone
 from scouting_db.values import AccountId, ChatId, Micros, OutboxRow
 
 NOBODY_ELSE_LOOK_S = 30.0
@@ -57,12 +58,15 @@ class Hands(Protocol):
 
 
 class Alone:
-    """Nobody else works for this account (`sole_worker`)."""
+    """Nobody else works for this account, of which `still_alone` of `sole_worker` makes sure."""
 
     look_every_s = NOBODY_ELSE_LOOK_S
 
+    def __init__(self, still_alone: StillAlone = lambda: None) -> None:
+        self._still_alone = still_alone
+
     def check(self) -> None:
-        return
+        self._still_alone()
 
     def lease(
         self,

@@ -91,7 +91,7 @@ class Intake:
         try:
             rows = await self._writer.run(lambda connection: self._store(connection, admitted))
         except Exception:
-            self._courtesy.say_busy(admitted.arrivals)
+            self._courtesy.say_busy({one.incoming.chat for one in admitted.arrivals})
             raise
         self._on_accept()
         return rows

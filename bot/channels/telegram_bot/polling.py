@@ -11,6 +11,7 @@ import time
 from collections.abc import Awaitable, Iterator
 from typing import Any
 
+from sqlalchemy.exc import SQLAlchemyError
 from telegram import Bot
 from telegram.error import InvalidToken
 
@@ -32,6 +33,7 @@ from bot.channels.telegram_bot.writer import Writer
 from bot.post import Turn
 from bot.settings import NO_TOKEN, Settings
 from scouting_db.directory import Directory
+from scouting_db.passing import is_passing
 from scouting_db.session import Store, StoreError, open_store
 from scouting_db.sole import AlreadyRunningError, sole_worker
 from scouting_db.values import AccountId
@@ -39,6 +41,11 @@ from scouting_db.values import AccountId
 log = logging.getLogger(__name__)
 
 EXIT_DONE, EXIT_FAILED, EXIT_SETTINGS = 0, 1, 2
+
+REFUSED = """\
+The database refuses: it is away, its disk is full, or another program holds it.
+Nothing that was accepted is lost. Start again when it is well.
+"""
 
 
 async def run(settings: Settings, *, turn: Turn | None = None) -> int:
@@ -56,6 +63,12 @@ async def run(settings: Settings, *, turn: Turn | None = None) -> int:
         return EXIT_SETTINGS
     except (StoreError, AlreadyRunningError) as error:
         sys.stderr.write(f"{error}\n")
+        return EXIT_FAILED
+    except SQLAlchemyError as error:
+        if not is_passing(error):
+            raise
+        log.error("the database refuses: %s", type(error).__name__)
+        sys.stderr.write(REFUSED)
         return EXIT_FAILED
 
 
@@ -94,11 +107,11 @@ async def _serve(
             return EXIT_DONE
         with contextlib.ExitStack() as held:
             alone = sole_worker(store, f"telegram-{bot.id}")
-            await asyncio.to_thread(held.enter_context, alone)
+            hands = Alone(await asyncio.to_thread(held.enter_context, alone))
             # Not before: a webhook worker that keeps its place must not go deaf.
             if not await _unless_stopped(fetch_ourselves(bot), stopped):
                 return EXIT_DONE
-            return await _work(settings, bot, fetching, store, turn, stopped)
+            return await _work(settings, bot, fetching, store, turn, hands, stopped)
     finally:
         await bot.shutdown()
 
@@ -128,6 +141,7 @@ async def _work(
     fetching: AiohttpRequest,
     store: Store,
     turn: Turn,
+    hands: Alone,
     stopped: asyncio.Event,
 ) -> int:
     writer = Writer(store)
@@ -141,7 +155,7 @@ async def _work(
             writer=writer,
             accepting=writer,
             files=fetching,
-            hands=lambda _: Alone(),
+            hands=lambda _: hands,
             counters=Counters(),
         )
         log.info("serving as @%s", bot.username)

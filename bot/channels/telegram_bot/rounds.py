@@ -60,6 +60,7 @@ class Rounds:
         hands: Hands | None = None,
         counters: Counters | None = None,
         on_round: Callable[[], None] = lambda: None,
+        say_busy: Callable[[Collection[str]], None] = lambda _: None,
     ) -> None:
         self._account = account
         self._turn = turn
@@ -68,6 +69,7 @@ class Rounds:
         self._sender = sender
         self._clock = clock
         self._called = called
+        self._say_busy = say_busy
         self._hands = hands or Alone()
         self._counters = counters or Counters()
         self._on_round = on_round
@@ -92,11 +94,23 @@ class Rounds:
                 continue
             except Exception:
                 log.exception("the database refused a round; again in %.1f s", pause_s)
+                await self._tell_waiting()
                 await asyncio.sleep(pause_s)
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
                 continue
             if not done.more and not self._stopping:
                 await self._sleep(done)
+
+    async def _tell_waiting(self) -> None:
+        """Whoever waits for an answer hears that it takes a while, where even that can be read."""
+        try:
+            chats = await self._writer.read(
+                lambda connection: Directory(connection).waiting_chats(self._account)
+            )
+        except Exception as error:
+            log.warning("nobody can be told: %s", type(error).__name__)
+            return
+        self._say_busy(chats)
 
     async def take_one(self) -> Round:
         """One round: its rows go to the sender once they are committed as leased."""

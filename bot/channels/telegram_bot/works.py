@@ -88,6 +88,7 @@ def assemble(
         clock=now_micros,
         on_mark=called.set,
     )
+    courtesy = Courtesy(bot=bot, clock=time.monotonic)
     rounds = Rounds(
         account=account,
         turn=turn,
@@ -99,8 +100,8 @@ def assemble(
         hands=hands(limiter),
         counters=counters,
         on_round=on_round,
+        say_busy=courtesy.say_busy,
     )
-    courtesy = Courtesy(bot=bot, clock=time.monotonic)
     intake = Intake(
         bot=bot,
         request=files,

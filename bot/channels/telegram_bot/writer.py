@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection
 
+from scouting_db.passing import is_passing
 from scouting_db.session import Store
 
 Result = TypeVar("Result")
@@ -29,7 +30,8 @@ class Writer:
     """Runs jobs on a connection of its own thread, so that the event loop never waits for a disk.
 
     Jobs that wait together are committed together. A job must leave nothing but its writes
-    behind: where one of a group raises, all are rolled back and each is run again alone.
+    behind: where one of a group raises, all are rolled back and each is run again alone. Where
+    the database refuses, each raises that at once: alone they would wait for it one by one.
     """
 
     def __init__(self, store: Store) -> None:
@@ -44,6 +46,15 @@ class Writer:
         done: asyncio.Future[Result] = self._loop.create_future()
         self._queue.put(_Job(work, done))
         return await done
+
+    async def read(self, work: Callable[[Connection], Result]) -> Result:
+        """What it read, beside whatever is being written: also while nothing can be written."""
+
+        def reading() -> Result:
+            with self._store.reading() as connection:
+                return work(connection)
+
+        return await asyncio.to_thread(reading)
 
     async def close(self) -> None:
         """Finish the jobs handed in so far and end the thread."""
@@ -76,11 +87,11 @@ class Writer:
             with self._store.writing() as connection:
                 results = [job.work(connection) for job in jobs]
         except BaseException as error:
-            if len(jobs) > 1:
+            if len(jobs) > 1 and not is_passing(error):
                 for job in jobs:
                     self._commit([job])
                 return
-            self._loop.call_soon_threadsafe(_raise, jobs[0], error)
+            self._loop.call_soon_threadsafe(_raise, jobs, error)
             return
         self._loop.call_soon_threadsafe(_resolve, jobs, results)
 
@@ -91,6 +102,7 @@ def _resolve(jobs: list[_Job], results: list[Any]) -> None:
             job.done.set_result(result)
 
 
-def _raise(job: _Job, error: BaseException) -> None:
-    if not job.done.done():
-        job.done.set_exception(error)
+def _raise(jobs: list[_Job], error: BaseException) -> None:
+    for job in jobs:
+        if not job.done.done():
+            job.done.set_exception(error)
