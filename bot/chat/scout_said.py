@@ -9,6 +9,7 @@ from bot.chat.common_words import is_common
 from bot.chat.message import Message
 from bot.chat.near_words import mended
 from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
 
 WARM_UP = "warmup"
@@ -44,13 +45,38 @@ _ASKS = (
 )
 """The whole of the message but courtesies: whatever says more is a note or a question."""
 
+DONE = "done"
+SKIP = "skip"
+
+_CARD_THERE = (
+    "(?:(?: with)? (?:it|this|that|(?:the |this |my )?(?:(?:scout(?:ing)? )?card|scouting)))?"
+)
+_AFTERWARDS = "(?: (?:now|here|for now|thanks|thank you|thx|please|mate))*"
+_WAYS = {
+    DONE: re.compile(
+        r"(?:(?:ok|okay|right|alright|and|well|so|yep|yes|no) )*"
+        r"(?:(?:im|i am|were|we are|all|its|thats|that is)? ?(?:done|finished)|i have finished"
+        r"|that(?:s| is)? (?:it|all|enough)|that(?:s| is)? all i (?:saw|have|got)|enough"
+        rf"|(?:end|close|stop|finish)){_CARD_THERE}{_AFTERWARDS}"
+    ),
+    SKIP: re.compile(
+        r"(?:(?:ok|hm|no idea|dont know|not sure|no) )*(?:skip|pass|next question|dunno|no idea"
+        r"|(?:i )?(?:dont|do not|didnt|couldnt|cant) (?:know|see|say|tell)|not seen|not sure"
+        r"|no clue|idk)(?: (?:that|it|this|this one|that one|that yet|it yet))?" + _AFTERWARDS
+    ),
+}
+"""While a card is open: its own two taps, as people type them."""
+
 _THEM = frozenset({"them", "him", "her", "they", "these", "guys", "opponents", "pair"})
 
 _SHORTEST_NAME = 3
 
 
-def scout_said(message: Message) -> BookSaid | None:
-    """Whom to watch; None unless it is all that is said."""
+def scout_said(message: Message, chat: ChatView) -> BookSaid | None:
+    """Whom to watch, or what the open card's own taps say; None unless it is all that is said."""
+    way = _way_said(message) if chat.card_open else None
+    if way is not None:
+        return BookSaid(text=message.text, verb=BookVerb.SCOUT, words=way)
     mentions = _with_strangers(message)
     line = _bare([*_line(message.said, mentions)])
     found = next((one for rule in _ASKS if (one := rule.fullmatch(line))), None)
@@ -62,6 +88,14 @@ def scout_said(message: Message) -> BookSaid | None:
         words=WARM_UP if found.groupdict().get("warm") else "",
         mentions=tuple(one for one in mentions if not one.pronoun),
     )
+
+
+def _way_said(message: Message) -> str | None:
+    """ "done" and "skip" of a card, typed."""
+    if "?" in message.text or any(not one.pronoun for one in message.mentions):
+        return None
+    line = " ".join(word.folded for word in message.said)
+    return next((way for way, rule in _WAYS.items() if rule.fullmatch(line)), None)
 
 
 def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:
