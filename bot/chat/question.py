@@ -588,10 +588,14 @@ class PoolAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VideoLine:
-    """A line typed while watching a video: the time in it, and the words; None without a time."""
+    """A line typed while watching a video: the time in it, and the words; None without a time.
+
+    `call` is the score typed before the words, as called: serving side, other side, server.
+    """
 
     at_s: int | None
     words: str
+    call: tuple[int, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -38,6 +38,7 @@ _HEADED = re.compile(
     re.IGNORECASE,
 )
 _CALL = re.compile(r"^\W*\d{1,2}-\d{1,2}(?:-[12])?\b[\s:,.\-]*")
+_POINTS = re.compile(r"\d+")
 _SCHEDULE = re.compile(
     r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I
 )
@@ -97,4 +98,9 @@ def _line(line: str) -> VideoLine:
     words = line[found.end() :].strip(" \t-–—:,.|")
     if second >= 60 or (third is not None and int(third) >= 60):
         return VideoLine(at_s=None, words=line.strip())
-    return VideoLine(at_s=at_s, words=_CALL.sub("", words) or words)
+    call = _CALL.match(words)
+    rest = words[call.end() :] if call is not None else ""
+    if call is None or not rest:
+        return VideoLine(at_s=at_s, words=words)
+    points = tuple(int(one) for one in _POINTS.findall(call[0]))
+    return VideoLine(at_s=at_s, words=rest, call=points)

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.results import score_of, told_result
+from bot.chat.match_log import OF_VIDEO
 from knowledge.advice import Advice
 from knowledge.given_plan import GivenLine, LastMeeting, Tried
 from knowledge.planning.line import Line, Phase
@@ -84,9 +85,9 @@ def stored_plan(desk: Desk, pair: PairId, *, before: Micros | None = None) -> Pl
 
 
 def last_match(desk: Desk, pair: PairId) -> MatchRow | None:
-    """The newest finished match against the pair, the current one left out."""
+    """The newest finished match against the pair; not the current one, nor what is only video."""
     rows = desk.recall(("matches against", pair), lambda: desk.book.matches_against(pair))
-    over = (row for row in rows if row.state is MatchState.OVER)
+    over = (row for row in rows if row.state is MatchState.OVER and not row.format.get(OF_VIDEO))
     return next((row for row in over if row.match != desk.context.match), None)
 
 

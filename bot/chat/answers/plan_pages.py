@@ -212,13 +212,13 @@ def _since(desk: Desk, situation: Situation) -> Reply:
 def _message(desk: Desk, situation: Situation, what: PlanAsk, to: str | None) -> Reply:
     """The plan last given, or today's, as a text that stands for itself."""
     names = pair_name(situation.theirs)
+    if what is PlanAsk.STUDENT:
+        return Reply(text=for_student(names=names))
     found = _stored(desk, situation)
     lines, made = (found.lines, found.made_at) if found else (_made(desk, situation), desk.now)
     if not lines:
         told = wording("plan.no_book").format(names=names)
         return Reply(text=told, buttons=rows(offer_buttons([Topic.GAME_PLAN])))
-    if what is PlanAsk.STUDENT:
-        return Reply(text=for_student(lines, names=names))
     day = day_name(day_of(desk, made), today=day_of(desk, desk.now))
     when = wording("plan.today_word") if day == "earlier today" else day
     sign = plan_b.sign_of(situation, plan_lines(situation))
