@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message
+from bot.chat.plan_changes import change_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
@@ -103,6 +104,11 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if _BEFORE_A_RALLY.search(line):
         return None
     what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
+    may_be = what in (None, PlanAsk.PLAN_B)
+    after_plan = chat.last_topic is Topic.GAME_PLAN
+    change = change_asked(line, after_plan=after_plan) if may_be else ""
+    if change and _speaks_of_plans(line, chat):
+        what = PlanAsk.PLAN_B
     what = what or _loosely(line, message) or _sends_it(line, chat)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
@@ -112,6 +118,7 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
         what=what,
         mentions=named,
         earlier=_EARLIER.search(line) is not None,
+        change=change,
     )
 
 

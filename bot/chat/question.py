@@ -468,13 +468,15 @@ class PlanAsk(StrEnum):
 class PlanSaid:
     """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
 
-    `earlier`: the plan of the last meeting is meant.
+    `earlier`: the plan of the last meeting is meant. `change`: the change of theirs that plan B is
+    for, as planning.shifts names it; empty for whichever is likeliest.
     """
 
     text: str
     what: PlanAsk
     mentions: tuple[Mention, ...] = ()
     earlier: bool = False
+    change: str = ""
 
 
 class Retelling(StrEnum):

@@ -7,14 +7,14 @@ from __future__ import annotations
 
 from typing import Final
 
-FOR_A_STUDENT: Final[tuple[tuple[str, str], ...]] = (
-    ("Return high and deep at the weaker third", "deep keeps them back while you run in"),
-    ("Third at whoever comes in late", "a low third lets you both come in"),
-    ("Dink middle first, then the wing that floats", "low and patient until one sits up"),
-    ("Speed up at the hip that was late", "body balls are the hardest to hit"),
-    ("Covered? Play the other one", "who covers leaves a gap"),
+FOR_A_STUDENT: Final = (
+    "Return high and deep at the weaker third: it keeps them back",
+    "Third low, at whoever comes in late: then you can both come in",
+    "Dink middle, then the wing that floats: patient until one sits up",
+    "Speed up at the hip that was late: body balls are hardest to hit",
+    "Covered? Play the other one.",
 )
 """What to do in the order of a rally, and why. Common practice, no source."""
 
-FIND_OUT: Final = "Warm-up: who is lefty, whose backhand floats, which hip is late?"
+FIND_OUT: Final = "Warm-up: who is lefty, who is late?"
 """What the lines above hang on."""

@@ -55,7 +55,13 @@ def tell_plan(desk: Desk, said: PlanSaid) -> Reply:
     if fault is not None:
         return fault
     return plan_page(
-        desk, said.what, about, text=said.text, to=_to(desk, said), earlier=said.earlier
+        desk,
+        said.what,
+        about,
+        text=said.text,
+        to=_to(desk, said),
+        earlier=said.earlier,
+        change=said.change,
     )
 
 
@@ -80,6 +86,7 @@ def plan_page(
     text: str = "",
     to: str | None = None,
     earlier: bool = False,
+    change: str = "",
 ) -> Reply:
     """The page; a text and a button take the same road from here."""
     last = desk.context.asked
@@ -100,7 +107,9 @@ def plan_page(
         case PlanAsk.AGAIN:
             return _again(desk, situation, earlier=earlier)
         case PlanAsk.PLAN_B:
-            return _advised(desk, situation, plan_b.advise(situation), but=what)
+            return _advised(
+                desk, situation, plan_b.advise(situation, change=change or None), but=what
+            )
         case PlanAsk.SINCE:
             return _since(desk, situation)
         case PlanAsk.SHARE | PlanAsk.STUDENT:

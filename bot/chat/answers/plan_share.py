@@ -30,5 +30,5 @@ def _told(lines: Sequence[GivenLine], reasons: int) -> Iterator[str]:
 
 def for_student(*, names: str) -> str:
     """What to do, how to find out at whom, and why: the same whatever was noted of anybody."""
-    lines = [f"{n} {do}: {why}" for n, (do, why) in enumerate(FOR_A_STUDENT, start=1)]
+    lines = [f"{n} {line}" for n, line in enumerate(FOR_A_STUDENT, start=1)]
     return "\n".join([wording("plan.student").format(names=names), *lines, FIND_OUT])
