@@ -8,7 +8,7 @@ from knowledge.planning.shifts import COVER, DEEP, POACH, SWAP, TAKES
 
 _WHO = (
     r"(?:they|theyre|theyve|them|he|she|hes|shes|N"
-    r"|the (?:strong|better|stronger|weak|weaker|other) (?:one|guy|player|partner))"
+    r"|(?:the )?(?:strong|better|stronger|weak|weaker|other) (?:one|guy|player|partner))"
 )
 _NOW = r"(?: (?:now|then|suddenly|all of a sudden|again|today|just|on us|halfway|mid ?match))*"
 _SWAPS = (
@@ -29,7 +29,8 @@ _COVERS = (
     r"|slides? over|slid over|squeezes?|squeezing|(?:take|takes) (?:the |away the )?middle)"
 )
 _POACHES = (
-    r"(?:(?:start|starts|started) (?:to )?(?:poach|poaching|crossing|cross)|poach|poaches|poaching)"
+    r"(?:(?:start|starts|started|begin|begins) (?:to )?(?:poach|poaching|crossing|cross)"
+    r"|poach|poaches|poaching)"
 )
 _DEEP = (
     r"(?:(?:start|starts|started) )?(?:(?:return|returning|returns)(?: it)? deep|hit deep returns)"
@@ -48,10 +49,11 @@ _CHANGES = {
     POACH: re.compile(rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just))*{_NOW} {_POACHES}\b"),
     DEEP: re.compile(rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just))*{_NOW} {_DEEP}\b"),
 }
-_SUPPOSES = re.compile(r"\b(?:if|when|once|in case|suppose|say)\b")
+_SUPPOSES = re.compile(r"\b(?:if|when|once|in case|suppose|say|should)\b")
 _PLAN_B = re.compile(
-    r"\b(?:plan ?b|planb|b plan|backup|fallback|plan|what (?:then|now|next|do we do|to do|do we"
-    r" change|should we do)|then what|now what)\b|^(?:and |so |ok |but )*what (?:if|when)\b"
+    r"\b(?:plan ?b|planb|b plan|backup|fallback|plan|what (?:then|now|next|do we do|we do|to do"
+    r"|do we change|should we do)|then what|now what|what if)\b"
+    r"|^(?:and |so |ok |but )*what when\b"
 )
 _DONE_ALREADY = re.compile(
     rf"(?:ok |so |and |hey )*{_WHO}(?: (?:have|just|both|ve))* (?:swapped|switched|changed)"

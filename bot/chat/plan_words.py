@@ -12,6 +12,7 @@ from dataclasses import replace
 from bot.chat.message import Message
 from bot.chat.plan_changes import change_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
+from bot.chat.plan_loose import meant_loosely
 from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -55,7 +56,7 @@ _STATES = re.compile(
 
 
 _ELSEWHERE = re.compile(
-    r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or) |\btried\b"
+    r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or|for|with) |\btried\b"
 )
 """A score asks what to change now; "plan A and plan B" and "a new one" ask for the plan itself."""
 
@@ -68,6 +69,12 @@ def _loosely(line: str, message: Message) -> PlanAsk | None:
     if _STATES.match(line) or _ELSEWHERE.search(line):
         return None
     return next((what for what, rule in _BESIDE_RULES if rule.search(line)), None)
+
+
+def _meant(line: str, message: Message, chat: ChatView) -> PlanAsk | None:
+    if _STATES.match(line) or _ELSEWHERE.search(line):
+        return None
+    return meant_loosely(line, message, chat.ours)
 
 
 _REMINDS = (
@@ -109,7 +116,7 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     change = change_asked(line, after_plan=after_plan) if may_be else ""
     if change and _speaks_of_plans(line, chat):
         what = PlanAsk.PLAN_B
-    what = what or _loosely(line, message) or _sends_it(line, chat)
+    what = what or _loosely(line, message) or _sends_it(line, chat) or _meant(line, message, chat)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)

@@ -37,7 +37,10 @@ _CARD = "(?:(?:scout|scouting|tap) (?:card|cards|taps)|scout(?:ing)?|scouts|taps
 _WATCH = "(?:watch|watching|observe|observing)"
 
 _ASKS = (
-    re.compile(rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    re.compile(
+        rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"
+        r"(?: (?:while|as|when) N)?"
+    ),
     re.compile(rf"{_WHOM} {_CARD}"),
     re.compile(rf"{_WATCH} {_LINK}{_WHOM}(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
     re.compile(rf"{_WATCH} {_LINK}(?:the |their )(?P<warm>{_WARM})"),
@@ -47,6 +50,18 @@ _ASKS = (
 
 DONE = "done"
 SKIP = "skip"
+
+_CARD_ASKED = re.compile(
+    r"\b(?:scout(?:ing)?|tap) cards?\b|\bcards? (?:for|of) (?:scouting|tapping|taps)\b"
+    r"|\b(?:watch\w*|observ\w*|look\w*|seeing|sat|sitting)\b.*\bcards?\b"
+    r"|\b(?:a|the|new|open|start|my) cards? (?:for|on|about|to tap for) (?:the )?N\b"
+    r"|^cards? (?:to tap )?(?:for|on|about) N\b"
+)
+"""A card named anywhere in a message that says no more than whom one watches."""
+
+_OTHER_CARD = re.compile(r"\b(?:yellow|red|business|credit|score|wild|birthday) cards?\b")
+LONGEST_ASKED = 22
+
 
 _CARD_THERE = (
     "(?:(?: with)? (?:it|this|that|(?:the |this |my )?(?:(?:scout(?:ing)? )?card|scouting)))?"
@@ -80,14 +95,22 @@ def scout_said(message: Message, chat: ChatView) -> BookSaid | None:
     mentions = _with_strangers(message)
     line = _bare([*_line(message.said, mentions)])
     found = next((one for rule in _ASKS if (one := rule.fullmatch(line))), None)
-    if found is None or ("?" in message.text and "scout" not in line):
+    if found is None and not _asks_for_card(message, line):
         return None
+    if found is not None and "?" in message.text and "scout" not in line:
+        return None
+    warm = found.groupdict().get("warm") if found else re.search(rf"\b{_WARM}\b", line)
     return BookSaid(
         text=message.text,
         verb=BookVerb.SCOUT,
-        words=WARM_UP if found.groupdict().get("warm") else "",
+        words=WARM_UP if warm else "",
         mentions=tuple(one for one in mentions if not one.pronoun),
     )
+
+
+def _asks_for_card(message: Message, line: str) -> bool:
+    is_short = len(message.said) <= LONGEST_ASKED and not message.note.claims
+    return is_short and bool(_CARD_ASKED.search(line)) and not _OTHER_CARD.search(line)
 
 
 def _way_said(message: Message) -> str | None:

@@ -37,7 +37,7 @@ _IN_A_POOL = frozenset({"next", "standing"})
 def lines(part: str) -> Iterator[tuple[str, str, str]]:
     """The voice, what it says, and what that should be read as."""
     for voice, parts in _VOICES.items():
-        for one in parts[part]["lines"]:
+        for one in parts.get(part, {"lines": []})["lines"]:
             yield voice, one["said"], one["as"]
 
 
