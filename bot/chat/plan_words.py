@@ -106,6 +106,8 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
         return _our_own(message)
     line = line_of(message.said, message.mentions)
     serving = _serving(line)
+    if serving is None:
+        serving = _cue_said(line, message)
     if serving is not None:
         return _cue(message, serving=serving)
     if _BEFORE_A_RALLY.search(line):
@@ -185,6 +187,29 @@ _NOW_RECEIVING = re.compile(
     r"\b(?:(?:they|theyre|they are) (?:serve|serving)"
     r"|(?:we|were|we are|im) (?:receive|recieve|receiving|recieving)|on their serve)\b"
 )
+
+
+_CUE_WORD = re.compile(
+    r"\b(?:cue|(?:one|a|short|quick) (?:line|word|thing|reminder|thought|one))\b"
+)
+_RALLY_WE_SERVE = re.compile(
+    r"\b(?:we|i|im|were|we are|i am)(?: (?:about|up|going|ready) to)? (?:serve|serving)\b"
+    r"|\bcue (?:on |for |when )?serv\w*|^(?:ok |so )?serving\b|\b(?:my|our) serve\b"
+)
+_RALLY_THEY_SERVE = re.compile(
+    r"\b(?:receiving|recieving|receive|recieve|returning)\b"
+    r"|\b(?:before|on|for) (?:my|our|the|this|i|we) return\b"
+    r"|\bthey(?:re| are)?(?: about to)? (?:serve|serving)\b"
+)
+
+
+def _cue_said(line: str, message: Message) -> bool | None:
+    """Of a cue asked for, whether it is for a rally that we serve, or that they serve."""
+    is_short = len(message.said) <= LONGEST_LOOSE
+    if not is_short or not _CUE_WORD.search(line) or message.note.claims:
+        return None
+    we, they = _RALLY_WE_SERVE.search(line), _RALLY_THEY_SERVE.search(line)
+    return None if bool(we) is bool(they) else we is not None
 
 
 def _serving(line: str) -> bool | None:

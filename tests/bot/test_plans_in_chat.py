@@ -230,3 +230,20 @@ def test_the_cue_of_a_match_names_who_serves_and_keeps_to_the_plan() -> None:
     advice = _advice(talk)
     assert advice.topic is Topic.CUE
     assert advice.numbers["from_given_plan"] == 1.0
+
+
+def test_the_cue_asked_for_a_rally_is_of_that_rally_whoever_serves_now() -> None:
+    talk = demo_talk()
+    talk.say("next: okafor and lindqvist, to 11")
+    talk.say("we serve")
+    assert talk.say("cue when receiving") != talk.say("cue")
+
+
+def test_another_pairs_meeting_is_not_ours(rematch: Talk) -> None:
+    """A coach's other pair won nothing when these two did."""
+    with rematch.book() as book:
+        for name in ("Jo Marsh", "Priya Nair"):
+            book.add_player(name, ours=True)
+    told = rematch.say("plan for Jo and Priya against ruis and hale")
+    assert "You won" not in told
+    assert "For Jo/Priya." in told

@@ -11,7 +11,7 @@ from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.planning import plan_b
 from knowledge.planning.plan_b import Variant, changed_lines, sign_of, variants
-from knowledge.planning.plan_lines import phase_lines, plan_lines
+from knowledge.planning.plan_lines import most_targeted, phase_lines, plan_lines
 from knowledge.planning.shifts import SUPPOSED, shifts
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import SourceKind
@@ -189,7 +189,7 @@ def test_a_noted_habit_is_not_made_weaker_by_supposing_it() -> None:
 def test_who_takes_most_of_the_court_is_played_behind() -> None:
     """The partner who plays the hidden one's balls squeezes and crosses: both are supposed."""
     situation = _asked()
-    target = plan_b.most_targeted(situation, plan_lines(situation))
+    target = most_targeted(situation, plan_lines(situation))
     assert target is not None
     shift = next(one for one in shifts(situation, target) if one.id == "takes")
     partner = next(one for one in shift.situation.theirs if one.player != target.player)
@@ -202,7 +202,7 @@ def test_who_takes_most_of_the_court_is_played_behind() -> None:
 def test_the_change_asked_about_is_the_one_that_is_answered(change: str) -> None:
     """Its sign is on the page, and the plan stands exactly where no other aim is better then."""
     situation = _asked()
-    target = plan_b.most_targeted(situation, plan_lines(situation))
+    target = most_targeted(situation, plan_lines(situation))
     assert target is not None
     sign = next(one.sign for one in shifts(situation, target) if one.id == change)
     advice = plan_b.advise(situation, change=change)

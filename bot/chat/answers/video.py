@@ -199,7 +199,7 @@ def video_before(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, A
     _void(desk, MatchId(targets["match"]), targets["lines"])
     for note in _notes_of(targets):
         desk.book.delete_note(note)
-    return wording("video.batch").format(count=len(targets["lines"]))
+    return _batch_words(len(targets["lines"]))
 
 
 def video_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
@@ -213,7 +213,11 @@ def video_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, An
     _void(desk, match, sorted(voids.values()))
     for note in _notes_of(targets):
         desk.book.restore_note(note)
-    return wording("video.batch").format(count=len(lines))
+    return _batch_words(len(lines))
+
+
+def _batch_words(count: int) -> str:
+    return wording("video.batch_one" if count == 1 else "video.batch").format(count=count)
 
 
 def _notes_of(targets: Mapping[str, Any]) -> list[NoteId]:
