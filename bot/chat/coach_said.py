@@ -18,7 +18,10 @@ _NAME = r"[^\W\d_][\w'’-]*(?: [^\W\d_][\w'’-]*)??"
 _AND = r" ?(?: and | n |&|\+|/| with | plus ) ?"
 _PAIR = rf"(?P<{{0}}1>{_NAME}){_AND}(?P<{{0}}2>{_NAME})"
 _OURS, _THEIRS = _PAIR.format("o"), _PAIR.format("t")
-_VS = r"(?:against|agianst|agaisnt|agains|vs\.?|versus|v|facing|who play|playing)"
+_VS = (
+    r"(?:against|agianst|agaisnt|agains|contra|vs\.?|versus|v|facing|who play|playing"
+    r"|to (?:play|beat|face)(?: against)?)"
+)
 _LEAD = r"(?:(?:ok|okay|so|hi|hey|and|now|today|please|pls|well|alright|then|actually)[ ,]+)*"
 _COACHING = (
     r"(?:(?:i am|i['’]?m|im|we are|were|ive been|we['’]?re)?(?: now| also| here)* ?"
@@ -41,6 +44,22 @@ _NOW = regex(
 _PLAN_FOR = regex(
     rf"^(?P<asks>.*?\b(?:plan|paln|pln|gameplan|cue|report|advice|call|tactics|strategy)) "
     rf"(?:for|4|fr) {_OURS} {_VS} (?P<rest>{_THEIRS}.*)$",
+    re.IGNORECASE,
+)
+_MEETS = (
+    r"(?:play|plays|playing|meet|meets|face|faces|facing|have|got|get|draw|drew"
+    r"|are up against|up against|against|vs\.?|versus|v)"
+)
+_MEET_AND_PLAN = regex(
+    rf"^{_LEAD}(?:i coach |im coaching |i am coaching |with )?{_OURS}(?: today| next| now| also)*"
+    rf",? (?:they )?(?:now |next )?(?:will )?{_MEETS} {_THEIRS}"
+    r"(?: next| now| later| today| at \S+)*[,.;:\- ]+"
+    r"(?P<asks>.*\b(?:plan|paln|gameplan|tactics|strategy)\b.*)$",
+    re.IGNORECASE,
+)
+_PLAN_THEY_MEET = regex(
+    rf"^(?P<asks>.*?\b(?:plan|paln|gameplan|tactics|strategy)) (?:for|4|fr) {_OURS}[,.;:]? "
+    rf"(?:they|who|that)(?: will| are| re)? ?{_MEETS} {_THEIRS}[ .!?]*$",
     re.IGNORECASE,
 )
 _FOR_FIRST = regex(rf"^{_LEAD}for {_OURS} ?[:,\-–] ?(?P<asks>.+)$", re.IGNORECASE)
@@ -87,6 +106,13 @@ def _asked(line: str, text: str, chat: ChatView) -> CoachSaid | None:
             return None
         asks = f"{found['asks']} against {found['rest']}"
         return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
+    meeting = _MEET_AND_PLAN.match(line) or _PLAN_THEY_MEET.match(line)
+    if meeting is not None:
+        ours = _pair(meeting["o1"], meeting["o2"], chat)
+        theirs = _pair(meeting["t1"], meeting["t2"], chat)
+        if ours and theirs and _are_known_ours(ours, chat) and not _is_ours_now(ours, theirs, chat):
+            asks = f"plan against {meeting['t1']} and {meeting['t2']}"
+            return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
     for form in (_FOR_FIRST, _FOR_LAST):
         found = form.match(line)
         ours = () if found is None else _pair(found["o1"], found["o2"], chat)

@@ -22,6 +22,9 @@ from knowledge.game import (
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import EntryKind, EntryRow, Winner
 
+OF_VIDEO = "video"
+"""Marks the format of a match that is rallies of a video: nobody met in it."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatchLog:

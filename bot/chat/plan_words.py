@@ -9,7 +9,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message
+from bot.chat.plan_changes import change_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
+from bot.chat.plan_loose import meant_loosely
 from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -54,7 +56,7 @@ _STATES = regex(
 
 
 _ELSEWHERE = regex(
-    r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or) |\btried\b"
+    r"\b\d{1,2} \d{1,2}\b|\bnew (?:plan|one)\b|\bpl?an? ?a (?:and|n|nd|or|for|with) |\btried\b"
 )
 """A score asks what to change now; "plan A and plan B" and "a new one" ask for the plan itself."""
 
@@ -67,6 +69,12 @@ def _loosely(line: str, message: Message) -> PlanAsk | None:
     if _STATES.match(line) or _ELSEWHERE.search(line):
         return None
     return next((what for what, rule in _BESIDE_RULES if rule.search(line)), None)
+
+
+def _meant(line: str, message: Message, chat: ChatView) -> PlanAsk | None:
+    if _STATES.match(line) or _ELSEWHERE.search(line):
+        return None
+    return meant_loosely(line, message, chat.ours)
 
 
 _REMINDS = (
@@ -98,12 +106,19 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
         return _our_own(message)
     line = line_of(message.said, message.mentions)
     serving = _serving(line)
+    if serving is None:
+        serving = _cue_said(line, message)
     if serving is not None:
         return _cue(message, serving=serving)
     if _BEFORE_A_RALLY.search(line):
         return None
     what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
-    what = what or _loosely(line, message) or _sends_it(line, chat)
+    may_be = what in (None, PlanAsk.PLAN_B)
+    after_plan = chat.last_topic is Topic.GAME_PLAN
+    change = change_asked(line, after_plan=after_plan) if may_be else ""
+    if change and _speaks_of_plans(line, chat):
+        what = PlanAsk.PLAN_B
+    what = what or _loosely(line, message) or _sends_it(line, chat) or _meant(line, message, chat)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
@@ -112,6 +127,7 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
         what=what,
         mentions=named,
         earlier=_EARLIER.search(line) is not None,
+        change=change,
     )
 
 
@@ -171,6 +187,27 @@ _NOW_RECEIVING = regex(
     r"\b(?:(?:they|theyre|they are) (?:serve|serving)"
     r"|(?:we|were|we are|im) (?:receive|recieve|receiving|recieving)|on their serve)\b"
 )
+
+
+_CUE_WORD = regex(r"\b(?:cue|(?:one|a|short|quick) (?:line|word|thing|reminder|thought|one))\b")
+_RALLY_WE_SERVE = regex(
+    r"\b(?:we|i|im|were|we are|i am)(?: (?:about|up|going|ready) to)? (?:serve|serving)\b"
+    r"|\bcue (?:on |for |when )?serv\w*|^(?:ok |so )?serving\b|\b(?:my|our) serve\b"
+)
+_RALLY_THEY_SERVE = regex(
+    r"\b(?:receiving|recieving|receive|recieve|returning)\b"
+    r"|\b(?:before|on|for) (?:my|our|the|this|i|we) return\b"
+    r"|\bthey(?:re| are)?(?: about to)? (?:serve|serving)\b"
+)
+
+
+def _cue_said(line: str, message: Message) -> bool | None:
+    """Of a cue asked for, whether it is for a rally that we serve, or that they serve."""
+    is_short = len(message.said) <= LONGEST_LOOSE
+    if not is_short or not _CUE_WORD.search(line) or message.note.claims:
+        return None
+    we, they = _RALLY_WE_SERVE.search(line), _RALLY_THEY_SERVE.search(line)
+    return None if bool(we) is bool(they) else we is not None
 
 
 def _serving(line: str) -> bool | None:

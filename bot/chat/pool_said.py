@@ -40,6 +40,17 @@ _STANDING = regex(
     r"|play|matches|list|order|schedule))*"
     r"|(?:(?:show|the|our|whats|what|where) )*(?:pool )?(?:standings?|standngs|table)"
 )
+_WHOM_NEXT = regex(
+    r"\bwhom? (?:(?:do|are|will|shall|should) )?we (?:play|playing|face|facing|meet|meeting|get"
+    r"|up against|against) next\b|\bwho (?:is|comes) next in (?:the|our) pool\b"
+    r"|\b(?:which|what) (?:pair|team|match|opponents?) (?:is|comes|are|come) (?:now|next|after)\b"
+)
+_HOW_FAR = regex(
+    r"\bhow many (?:pool )?(?:matches|games)(?: \w+){0,3} (?:left|to go|to play)\b"
+    r"|\bhow many (?:pool )?(?:matches|games) (?:have we|do we have|are)\b.*\b(?:left|to go)\b"
+    r"|\bhow(?:s| is| does)? the (?:pool|group) (?:look|looking|go|going|stand)\b"
+    r"|\b(?:where|how) (?:are|do|did) we (?:\w+ )?(?:in|within) (?:the|our) (?:pool|group)\b"
+)
 _NEXT = regex(
     r"(?:(?:ok|and|so|who|whos|whom|what|whats|is|do|we|play|are|have|got|our|the|now|up) )*"
     r"(?:next|nxt|nex|nextt)(?: (?:up|match|game|opponents?|opps?|pair|team|one|please|pls|now"
@@ -52,9 +63,11 @@ _NEXT = regex(
 def pool_asked(text: str, chat: ChatView) -> PoolAsked | None:
     """ "Next" and "pool" while a pool is on; "pool" alone at any time."""
     line = " ".join(word.folded for word in words(text[:READ_AT_MOST])[:12])
+    if chat.pool_on and _HOW_FAR.search(line):
+        return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if _STANDING.fullmatch(line) and (chat.pool_on or "po" in line):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
-    if chat.pool_on and _NEXT.fullmatch(line):
+    if chat.pool_on and (_NEXT.fullmatch(line) or _WHOM_NEXT.search(line)):
         return PoolAsked(text=text, verb=PoolVerb.NEXT)
     return None
 

@@ -469,13 +469,15 @@ class PlanAsk(StrEnum):
 class PlanSaid:
     """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
 
-    `earlier`: the plan of the last meeting is meant.
+    `earlier`: the plan of the last meeting is meant. `change`: the change of theirs that plan B is
+    for, as planning.shifts names it; empty for whichever is likeliest.
     """
 
     text: str
     what: PlanAsk
     mentions: tuple[Mention, ...] = ()
     earlier: bool = False
+    change: str = ""
 
 
 class Retelling(StrEnum):
@@ -591,10 +593,14 @@ class PoolAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VideoLine:
-    """A line typed while watching a video: the time in it, and the words; None without a time."""
+    """A line typed while watching a video: the time in it, and the words; None without a time.
+
+    `call` is the score typed before the words, as called: serving side, other side, server.
+    """
 
     at_s: int | None
     words: str
+    call: tuple[int, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

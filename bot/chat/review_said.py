@@ -35,11 +35,26 @@ _WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|
 _ASKS = regex(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 """The whole of the message but courtesies."""
 
+_LAST = r"(?:the|that|this|our|my|last)(?: last)? (?:match|game)"
+_BOTH_SIDES = regex(
+    r"\bwhat (?:worked|went (?:well|right)|was good)(?: (?:and|or|but))? (?:what )?(?:didnt|did not"
+    r"|was bad|was not|wasnt|went wrong|not|failed)\b"
+    r"|\bwhat (?:can|could|should|did) we (?:take|learn|keep) (?:away )?(?:from|out of) "
+    rf"(?:{_LAST}|(?:the|that|this) (?:win|loss|one))\b"
+    r"|^(?:\w+ ){0,2}(?:review|recap|debrief)(?: of)? (?:the|that|our|last) (?:match|game)\b"
+    r".*\b(?:good|bad|worked|well)\b"
+    r"|\b(?:match|game)(?: is| was| all)? (?:over|done|finished|played) (?:\w+ ){0,3}"
+    r"(?:review|recap|debrief)\b"
+    r"|\bhow (?:did|d) (?:we|us) do (?:against|vs|versus|with) N\b"
+    rf"|\b(?:go over|go through|look back (?:at|on)|talk through|run through) {_LAST}\b"
+)
+"""What only a review tells, wherever in the message it stands."""
+
 
 def review_said(message: Message) -> BookSaid | None:
     """The request; None unless it is all that is said."""
     line = _line(message)
-    if not _ASKS.fullmatch(line):
+    if not _ASKS.fullmatch(line) and not _BOTH_SIDES.search(line):
         return None
     return BookSaid(text=message.text, verb=BookVerb.REVIEW)
 

@@ -8,6 +8,7 @@ from bot.chat.common_words import is_common
 from bot.chat.message import Message
 from bot.chat.near_words import mended
 from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
 from knowledge.regex import regex
 
@@ -35,8 +36,13 @@ _WARM = "(?:warm up|warmup|warming up|warming|warm|warms up|warm ups|warmups)"
 _CARD = "(?:(?:scout|scouting|tap) (?:card|cards|taps)|scout(?:ing)?|scouts|taps)"
 _WATCH = "(?:watch|watching|observe|observing)"
 
+_IN_WARM_UP = regex(rf"\b{_WARM}\b")
+
 _ASKS = (
-    regex(rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
+    regex(
+        rf"{_CARD}(?: {_LINK}{_WHOM})?(?P<warm> {_LINK}(?:the |their )?{_WARM})?"
+        r"(?: (?:while|as|when) N)?"
+    ),
     regex(rf"{_WHOM} {_CARD}"),
     regex(rf"{_WATCH} {_LINK}{_WHOM}(?P<warm> {_LINK}(?:the |their )?{_WARM})?"),
     regex(rf"{_WATCH} {_LINK}(?:the |their )(?P<warm>{_WARM})"),
@@ -44,24 +50,77 @@ _ASKS = (
 )
 """The whole of the message but courtesies: whatever says more is a note or a question."""
 
+DONE = "done"
+SKIP = "skip"
+
+_CARD_ASKED = regex(
+    r"\b(?:scout(?:ing)?|tap) cards?\b|\bcards? (?:for|of) (?:scouting|tapping|taps)\b"
+    r"|\b(?:watch\w*|observ\w*|look\w*|seeing|sat|sitting)\b.*\bcards?\b"
+    r"|\b(?:a|the|new|open|start|my) cards? (?:for|on|about|to tap for) (?:the )?N\b"
+    r"|^cards? (?:to tap )?(?:for|on|about) N\b"
+)
+"""A card named anywhere in a message that says no more than whom one watches."""
+
+_OTHER_CARD = regex(r"\b(?:yellow|red|business|credit|score|wild|birthday) cards?\b")
+LONGEST_ASKED = 22
+
+
+_CARD_THERE = (
+    "(?:(?: with)? (?:it|this|that|(?:the |this |my )?(?:(?:scout(?:ing)? )?card|scouting)))?"
+)
+_AFTERWARDS = "(?: (?:now|here|for now|thanks|thank you|thx|please|mate))*"
+_WAYS = {
+    DONE: regex(
+        r"(?:(?:ok|okay|right|alright|and|well|so|yep|yes|no) )*"
+        r"(?:(?:im|i am|were|we are|all|its|thats|that is)? ?(?:done|finished)|i have finished"
+        r"|that(?:s| is)? (?:it|all|enough)|that(?:s| is)? all i (?:saw|have|got)|enough"
+        rf"|(?:end|close|stop|finish)){_CARD_THERE}{_AFTERWARDS}"
+    ),
+    SKIP: regex(
+        r"(?:(?:ok|hm|no idea|dont know|not sure|no) )*(?:skip|pass|next question|dunno|no idea"
+        r"|(?:i )?(?:dont|do not|didnt|couldnt|cant) (?:know|see|say|tell)|not seen|not sure"
+        r"|no clue|idk)(?: (?:that|it|this|this one|that one|that yet|it yet))?" + _AFTERWARDS
+    ),
+}
+"""While a card is open: its own two taps, as people type them."""
+
 _THEM = frozenset({"them", "him", "her", "they", "these", "guys", "opponents", "pair"})
 
 _SHORTEST_NAME = 3
 
 
-def scout_said(message: Message) -> BookSaid | None:
-    """Whom to watch; None unless it is all that is said."""
+def scout_said(message: Message, chat: ChatView) -> BookSaid | None:
+    """Whom to watch, or what the open card's own taps say; None unless it is all that is said."""
+    way = _way_said(message) if chat.card_open else None
+    if way is not None:
+        return BookSaid(text=message.text, verb=BookVerb.SCOUT, words=way)
     mentions = _with_strangers(message)
     line = _bare([*_line(message.said, mentions)])
     found = next((one for rule in _ASKS if (one := rule.fullmatch(line))), None)
-    if found is None or ("?" in message.text and "scout" not in line):
+    if found is None and not _asks_for_card(message, line):
         return None
+    if found is not None and "?" in message.text and "scout" not in line:
+        return None
+    warm = found.groupdict().get("warm") if found else _IN_WARM_UP.search(line)
     return BookSaid(
         text=message.text,
         verb=BookVerb.SCOUT,
-        words=WARM_UP if found.groupdict().get("warm") else "",
+        words=WARM_UP if warm else "",
         mentions=tuple(one for one in mentions if not one.pronoun),
     )
+
+
+def _asks_for_card(message: Message, line: str) -> bool:
+    is_short = len(message.said) <= LONGEST_ASKED and not message.note.claims
+    return is_short and bool(_CARD_ASKED.search(line)) and not _OTHER_CARD.search(line)
+
+
+def _way_said(message: Message) -> str | None:
+    """ "done" and "skip" of a card, typed."""
+    if "?" in message.text or any(not one.pronoun for one in message.mentions):
+        return None
+    line = " ".join(word.folded for word in message.said)
+    return next((way for way, rule in _WAYS.items() if rule.fullmatch(line)), None)
 
 
 def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:

@@ -114,7 +114,7 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed: Understood | None = scout_said(message) or plan_said(message, chat)
+    fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or day_question(message, chat) or settled_topic(message)
     fixed = fixed or follow_up(text, message.said, chat)

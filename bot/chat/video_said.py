@@ -37,6 +37,7 @@ _HEADED = regex(
     re.IGNORECASE,
 )
 _CALL = regex(r"^\W*\d{1,2}-\d{1,2}(?:-[12])?\b[\s:,.\-]*")
+_POINTS = regex(r"\d+")
 _SCHEDULE = regex(r"\b(?:court|ct|crt|vs|versus|lunch|warm ?up|check ?in|flight|doors)\b", re.I)
 """A list of times of day, as of a schedule."""
 
@@ -94,4 +95,9 @@ def _line(line: str) -> VideoLine:
     words = line[found.end() :].strip(" \t-–—:,.|")
     if second >= 60 or (third is not None and int(third) >= 60):
         return VideoLine(at_s=None, words=line.strip())
-    return VideoLine(at_s=at_s, words=_CALL.sub("", words) or words)
+    call = _CALL.match(words)
+    rest = words[call.end() :] if call is not None else ""
+    if call is None or not rest:
+        return VideoLine(at_s=at_s, words=words)
+    points = tuple(int(one) for one in _POINTS.findall(call[0]))
+    return VideoLine(at_s=at_s, words=rest, call=points)

@@ -12,8 +12,10 @@ UNREAD = "unread_note"
 
 
 def line_words(line: VideoLine) -> str:
-    """ "0:42 my dink popped up"."""
-    return line.words if line.at_s is None else f"{clock_words(line.at_s)} {line.words}".strip()
+    """ "0:42 6-4-2 my dink popped up"."""
+    call = "" if line.call is None else f"{'-'.join(map(str, line.call))} "
+    told = f"{call}{line.words}"
+    return told if line.at_s is None else f"{clock_words(line.at_s)} {told}".strip()
 
 
 def clock_words(at_s: int) -> str:

@@ -16,7 +16,8 @@ class ChatView:
     `focus` holds whom "him", "her" and "they" mean, most recent first. `replying_to_note` says
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
-    shown last, so that "more" is its next page.
+    shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
+    "done" ends it.
     """
 
     book: int
@@ -34,3 +35,4 @@ class ChatView:
     tells_of_rally: bool = True
     pool_on: bool = False
     listing: bool = False
+    card_open: bool = False

@@ -1,4 +1,4 @@
-"""How to vary our choice where they can anticipate it: the small zero-sum game, solved exactly."""
+"""How to vary our choice where they can anticipate it: the small game, solved exactly."""
 
 from knowledge.mixing.advised import RALLIES_A_GAME, RECENT_AIMS, advised_mix
 from knowledge.mixing.costs import (
@@ -24,6 +24,7 @@ from knowledge.mixing.regularity import (
     runs_of,
 )
 from knowledge.mixing.solution import Mix, drawn, mix_of, of_ten, pattern_loss_of
+from knowledge.mixing.watched import watched_chance, watched_mix_of
 
 __all__ = [
     "COST_WHEN_GUESSED_POINTS",
@@ -50,4 +51,6 @@ __all__ = [
     "payoffs",
     "runs_of",
     "unguessed_chances",
+    "watched_chance",
+    "watched_mix_of",
 ]

@@ -19,7 +19,8 @@ from knowledge.mixing.regularity import (
     fits_shares,
     runs_of,
 )
-from knowledge.mixing.solution import Mix, mix_of, of_ten, pattern_loss_of
+from knowledge.mixing.solution import Mix, of_ten
+from knowledge.mixing.watched import watched_chance, watched_mix_of
 from knowledge.situation import Situation
 
 RECENT_AIMS: Final = 20
@@ -46,15 +47,14 @@ def advised_mix(
 
     `calls` gives each option's imperative line ("Serve wide."); leave out what our own profile
     marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball;
-    `counts_as` turns a logged option into one of these. The default is the best-ranked option,
-    which is always in: against the guesses behind the estimates nothing of ours does better, so
-    the value of the game is no higher.
+    `counts_as` turns a logged option into one of these. The default is the best-ranked option.
+    The shares are those against one who learns them (`watched`).
     """
     skills = punishes or {}
     cost = {OptionId(one): cost_when_guessed(situation.topic, skills.get(one)) for one in calls}
     logged = [(counts_as(one), won) for one, won in _logged(situation) if counts_as(one) in cost]
     recent = Counter(OptionId(one) for one, _ in logged[-RECENT_AIMS:])
-    mix = mix_of(guessables(ranking, cost, recent))
+    mix = watched_mix_of(guessables(ranking, cost, recent))
     order = _order_said(mix)
     counts = of_ten({one: mix.shares[one] for one in order})
     tenths = {one: count / 10 for one, count in counts.items()}
@@ -75,7 +75,7 @@ def advised_mix(
         value=mix.value,
         worth_points=100 * mix.worth,
         cost_points=COST_WHEN_GUESSED_POINTS[situation.topic],
-        of_ten_loss_points=100 * pattern_loss_of(mix, tenths),
+        of_ten_loss_points=100 * max(0.0, mix.value - watched_chance(mix.options, tenths)),
         logged_aims=len(logged),
         pattern_loss_points=100 * mix.pattern_loss if is_enough else None,
         regularity=_regularity(mix, logged) if is_enough else (),

@@ -68,12 +68,17 @@ def variants(
 
     They help the `target`, which is the one whom the plan plays at most unless said.
     """
-    target = target or most_targeted(situation, lines)
-    if target is None:
-        return ()
-    found = (_variant(shift, lines) for shift in shifts(situation, target))
+    found = _all(situation, lines, target or most_targeted(situation, lines))
     costly = [one for one in found if one.cost >= LEAST_COST]
     return tuple(sorted(costly, key=lambda one: -one.appeal))
+
+
+def _all(
+    situation: Situation, lines: Sequence[Line], target: OnCourt | None
+) -> tuple[Variant, ...]:
+    if target is None:
+        return ()
+    return tuple(_variant(shift, lines) for shift in shifts(situation, target))
 
 
 def _variant(shift: Shift, lines: Sequence[Line]) -> Variant:
@@ -154,26 +159,61 @@ def _others(situation: Situation, target: OnCourt | None) -> list[OnCourt]:
     return [one for one in situation.theirs if target is None or one.player != target.player]
 
 
-def advise(situation: Situation) -> Advice:
-    """Plan B on a page: the sign, the lines that change, and what stays."""
+def advise(situation: Situation, *, change: str | None = None) -> Advice:
+    """Plan B on a page: the sign, the lines that change, what stays, and their other changes.
+
+    `change` names the one that is asked about (shifts): then the page is about that one.
+    """
     lines = plan_lines(situation)
     found = variants(situation, lines)
-    new = changed_lines(found[0], lines) if found else ()
-    if not found or not new:
-        return _stays(situation, lines, found)
-    first = found[0]
-    sign = Reason(text=f"Sign: {first.shift.sign}", source=SUPPOSING)
+    first = _asked(situation, lines, change) if change else next(iter(found), None)
+    new = changed_lines(first, lines) if first is not None else ()
+    if first is None or not new or (change and first.gain < LEAST_COST):
+        return _stays(situation, lines, found, asked=first if change else None)
+    guess = "" if change else ", my guess"
+    sign = Reason(text=f"Sign: {first.shift.sign}{guess}", source=SUPPOSING)
     stay = [_short(line) for line in kept_lines(first, lines) if line.phase is not Phase.RESPECT]
+    others = () if change else _other_changes(found, lines)
+    most = MOST_CHANGES - len(others)
     return Advice(
         topic=Topic.GAME_PLAN,
         call=_call(new[0]),
-        lines=(sign, *(_reason(line) for line in new[:MOST_CHANGES]), *_keep(stay)),
+        lines=(sign, *(_reason(line) for line in new[:most]), *others, *_keep(stay)),
         number=f"Switching then is worth about {first.gain:.1f} rallies in 100.",
-        assumed="My guess at their likeliest change.",
         confidence=Confidence.GENERAL_RULE,
         numbers=numbers_of(found),
         more=tuple(_in_words(one) for one in found),
     )
+
+
+def _asked(situation: Situation, lines: Sequence[Line], change: str) -> Variant | None:
+    """The change that is asked about; None where it cannot be supposed of them."""
+    found = _all(situation, lines, most_targeted(situation, lines))
+    return next((one for one in found if one.shift.id == change), None)
+
+
+MOST_OTHERS = 2
+
+
+def _other_changes(found: Sequence[Variant], lines: Sequence[Line]) -> tuple[Reason, ...]:
+    """What to do about their further changes, those with an answer of their own first."""
+    said = {_answer(found[0], lines)}
+    own, same = [], []
+    for one in found[1:]:
+        answer = _answer(one, lines)
+        if answer in said:
+            same.append(f"Same if {one.shift.sign}")
+        else:
+            said.add(answer)
+            own.append(f"If {one.shift.sign}: {answer or 'keep the plan'}")
+    told = [*own, *same][:MOST_OTHERS]
+    return tuple(Reason(text=text, source=SUPPOSING) for text in told)
+
+
+def _answer(one: Variant, lines: Sequence[Line]) -> str:
+    """What changes first then; nothing where it is not worth changing."""
+    new = changed_lines(one, lines)
+    return _short(new[0]) if new and one.gain >= LEAST_COST else ""
 
 
 def _call(line: Line) -> str:
@@ -199,20 +239,48 @@ def _reason(line: Line) -> Reason:
     return line.reason()
 
 
-def _stays(situation: Situation, lines: Sequence[Line], found: Sequence[Variant]) -> Advice:
-    """No change that we can think of makes another plan better."""
+def _stays(
+    situation: Situation,
+    lines: Sequence[Line],
+    found: Sequence[Variant],
+    *,
+    asked: Variant | None = None,
+) -> Advice:
+    """No change that we can think of, or not the one asked about, makes another plan better."""
     target = _target_name(situation, lines)
     who = f"{target} is" if target else "they are"
-    why = "No likely change of theirs makes another aim better"
-    sign = _shielded(situation, lines)
+    calls: tuple[str, ...] = (f"Keep the plan, even if {who} covered.", "Keep the plan.")
+    reasons = [Reason(text="No likely change of theirs makes another aim better", source=SUPPOSING)]
+    if asked is not None:
+        calls = (f"Keep the plan if {asked.shift.sign}.", "Keep the plan, even then.")
+        reasons = [_why_kept(asked), *(_then(line) for line in _aims(asked)[:MOST_THEN])]
     return Advice(
         topic=Topic.GAME_PLAN,
-        call=first_that_fits((f"Keep the plan, even if {who} covered.", "Keep the plan.")),
-        reasons=(Reason(text=why, source=SUPPOSING),),
-        unless=sign,
+        call=first_that_fits(calls),
+        reasons=tuple(reasons),
+        unless=sign_of(situation, lines) if asked else _shielded(situation, lines),
         numbers=numbers_of(found),
         more=tuple(_in_words(one) for one in found),
     )
+
+
+MOST_THEN = 2
+
+
+def _why_kept(asked: Variant) -> Reason:
+    if asked.cost < LEAST_COST:
+        return Reason(text="That takes nothing from it", source=SUPPOSING)
+    text = f"It costs you {asked.cost:.1f} rallies in 100, but no other aim is better"
+    return Reason(text=text, source=SUPPOSING)
+
+
+def _aims(one: Variant) -> tuple[Line, ...]:
+    return tuple(line for line in one.lines if line.phase is not Phase.RESPECT)
+
+
+def _then(line: Line) -> Reason:
+    """The line as it is after the change: the same aim may lie at the other foot."""
+    return Reason(text=f"Then: {_short(line)}", source=_reason(line).source)
 
 
 def numbers_of(found: Sequence[Variant]) -> Mapping[str, float]:

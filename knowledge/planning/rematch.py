@@ -127,6 +127,7 @@ def _infinitive(sign: str) -> str:
 _TO = (
     (" slides over", " to slide over"),
     (" crosses for", " to cross for"),
+    (" takes most", " to take most"),
     (" moves to", " to move to"),
     (" land deep", " to land deep"),
 )

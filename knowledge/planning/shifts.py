@@ -25,9 +25,13 @@ SUPPOSED_LEVEL = 0.8
 SUPPOSED_VARIANCE = 0.02
 """How unsure that is: they may do it half-heartedly. Common practice, no source."""
 
+COVER, POACH, TAKES, DEEP, SWAP = "cover", "poach", "takes", "deep", "swap"
+"""The changes by name. `TAKES`: they hide the target, whose partner plays most balls."""
+
 COVER_FIRST = 1.0
 POACH_NEXT = 0.7
 DEEP_RETURNS = 0.5
+TAKES_OVER = 0.5
 SWAP_RARELY = 0.4
 STACKERS_SWAP = 0.8
 """How likely a change is beside sliding over, which costs them nothing and needs no word.
@@ -55,19 +59,25 @@ def shifts(situation: Situation, target: OnCourt) -> Iterator[Shift]:
     if partner is None:
         return
     yield Shift(
-        id="cover",
+        id=COVER,
         weight=COVER_FIRST,
         sign=f"{partner.name} slides over to cover {target.name}",
         situation=_covering(situation, partner, target),
     )
     yield Shift(
-        id="poach",
+        id=POACH,
         weight=POACH_NEXT,
         sign=f"{partner.name} crosses for our thirds",
         situation=_taking_up(situation, partner, Trait.POACHING),
     )
     yield Shift(
-        id="deep",
+        id=TAKES,
+        weight=TAKES_OVER,
+        sign=f"{partner.name} takes most of the court",
+        situation=_taking_up(_covering(situation, partner, target), partner, Trait.POACHING),
+    )
+    yield Shift(
+        id=DEEP,
         weight=DEEP_RETURNS,
         sign="their returns land deep",
         situation=_returning_deep(situation),
@@ -75,7 +85,7 @@ def shifts(situation: Situation, target: OnCourt) -> Iterator[Shift]:
     if all(one.side is not None for one in situation.theirs):
         stacks = any(one.profile.habit(Trait.STACKS).level > 0 for one in situation.theirs)
         yield Shift(
-            id="swap",
+            id=SWAP,
             weight=STACKERS_SWAP if stacks else SWAP_RARELY,
             sign=f"{target.name} moves to the {_other_side(target)} side",
             situation=_swapped(situation),
@@ -105,10 +115,16 @@ def _returning_deep(situation: Situation) -> Situation:
     return situation
 
 
+def _now(situation: Situation, one: OnCourt) -> OnCourt:
+    """The same player as supposed so far."""
+    return next(each for each in situation.theirs if each.player == one.player)
+
+
 def _taking_up(
     situation: Situation, one: OnCourt, trait: Trait, *, habit: bool = True
 ) -> Situation:
     """The same with that habit or skill taken up; a stronger one as noted stands."""
+    one = _now(situation, one)
     known = one.profile.habit(trait) if habit else one.profile.skill(trait)
     if known.level >= SUPPOSED_LEVEL:
         return situation

@@ -1,22 +1,20 @@
-"""Why a line of a plan works against anybody: what a student may read in place of our notes."""
+"""A plan that holds against anybody: what a student may read in place of our notes.
+
+Where a plan names whom to play, a student is told how to find out; that is the better lesson too.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
+from typing import Final
 
-from knowledge.planning.line import Phase
-
-WHY_IN_GENERAL: Mapping[str, str] = MappingProxyType(
-    {
-        Phase.SERVE.value: "deep serves make short returns",
-        Phase.RETURN.value: "deep keeps them back while you run in",
-        Phase.THIRD.value: "a low third lets you both come in",
-        Phase.DINK.value: "low and patient until one floats",
-        Phase.HANDS.value: "body balls are the hardest to hit",
-        Phase.LOB.value: "it moves who stands too close",
-        Phase.OURS.value: "work round it, train it later",
-        Phase.RESPECT.value: "be ready before they hit",
-    }
+FOR_A_STUDENT: Final = (
+    "Return high and deep at the weaker third: it keeps them back",
+    "Third low, at whoever comes in late: then you can both come in",
+    "Dink middle, then the wing that floats: patient until one sits up",
+    "Speed up at the hip that was late: body balls are hardest to hit",
+    "Covered? Play the other one.",
 )
-"""Common practice, no source."""
+"""What to do in the order of a rally, and why. Common practice, no source."""
+
+FIND_OUT: Final = "Warm-up: who is lefty, who is late?"
+"""What the lines above hang on."""

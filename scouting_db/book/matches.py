@@ -141,6 +141,12 @@ class Matches(Scope):
         self._insert(_ADD_EVENT, {"event_id": number, "name": name, "starts_at": starts_at})
         return EventId(number)
 
+    def put_back_event(self, row: EventRow) -> None:
+        """An event that was taken back, under its own number; one that is there stays."""
+        if not any(one.event == row.event for one in self.events()):
+            values = {"event_id": row.event, "name": row.name, "starts_at": row.starts_at}
+            self._insert(_ADD_EVENT, values)
+
     def events(self) -> tuple[EventRow, ...]:
         """Newest first."""
         return tuple(map(_event_row, self._read(_EVENTS)))
@@ -173,23 +179,42 @@ class Matches(Scope):
         state: MatchState = MatchState.ANNOUNCED,
     ) -> MatchId:
         """A new match."""
-        number = self._number()
+        number = MatchId(self._number())
+        row = MatchRow(
+            match=number,
+            our_pair=None,
+            their_pair=None,
+            format=format,
+            state=state,
+            made_at=self._now,
+            starts_at=starts_at,
+            court=court,
+            event=event,
+        )
+        self._add(row, our_pair, their_pair)
+        return number
+
+    def put_back_match(self, row: MatchRow) -> None:
+        """An announcement that was taken back, under its own number."""
+        ours, theirs = (None if one is None else one.pair for one in (row.our_pair, row.their_pair))
+        self._add(row, ours, theirs)
+
+    def _add(self, row: MatchRow, our_pair: PairId | None, their_pair: PairId | None) -> None:
         self._insert(
             _ADD,
             {
-                "match_id": number,
-                "event_id": event,
+                "match_id": row.match,
+                "event_id": row.event,
                 "our_pair": our_pair,
                 "their_pair": their_pair,
-                "format": dict(format),
-                "state": state.value,
-                "made_at": self._now,
-                "starts_at": starts_at,
-                "court": None if court is None else court[:LONGEST_COURT],
+                "format": dict(row.format),
+                "state": row.state.value,
+                "made_at": row.made_at,
+                "starts_at": row.starts_at,
+                "court": None if row.court is None else row.court[:LONGEST_COURT],
                 "changed": self._stamp(),
             },
         )
-        return MatchId(number)
 
     def replace_match(self, row: MatchRow) -> None:
         """Everything about the match but its log and `made_at` becomes as in `row`."""

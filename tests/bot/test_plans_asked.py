@@ -12,6 +12,7 @@ from talk import demo_talk
 from bot.chat.question import PlanAsk, PlanSaid, Question
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
+from knowledge.planning.shifts import COVER, POACH, SWAP, TAKES
 from knowledge.vocabulary import Topic
 
 CASES: dict[str, Any] = tomllib.loads(
@@ -46,6 +47,20 @@ def test_what_is_wanted_of_the_plan(line: str, what: PlanAsk, view: ChatView) ->
     (said,) = understand(line, chat=view)
     assert isinstance(said, PlanSaid)
     assert said.what is what
+
+
+CHANGES = [
+    (line, change)
+    for change in (SWAP, TAKES, COVER, POACH)
+    for line in CASES[f"plan_b_{change}"]["lines"]
+]
+
+
+@pytest.mark.parametrize(("line", "change"), CHANGES)
+def test_plan_b_for_the_change_that_is_asked_about(line: str, change: str, view: ChatView) -> None:
+    (said,) = understand(line, chat=view)
+    assert isinstance(said, PlanSaid)
+    assert (said.what, said.change) == (PlanAsk.PLAN_B, change)
 
 
 @pytest.mark.parametrize(("line", "serving"), CUES)

@@ -114,11 +114,14 @@ def test_a_plan_to_send_stands_for_itself(rematch: Talk) -> None:
 
 
 def test_a_student_gets_no_note_on_anybody(rematch: Talk) -> None:
+    """Word for word what it says of a pair on whom nothing is noted, and that fits a screen."""
     rematch.say("plan vs ruis and hale")
-    sent = rematch.say("plan for a student")
-    for noted in ("weak", "jams", "poaches", "short", "book", "note", "right-handed", "patient"):
-        assert noted not in sent.lower().replace("low and patient until one floats", "")
-    assert "1 " in sent
+    sent = rematch.say("plan for a student").splitlines()
+    assert wrapped(sent) <= MOST_LIST_LINES
+    other = demo_talk()
+    other.say("next: nowak and petrov")
+    assert other.say("plan for a student").splitlines()[1:] == sent[1:]
+    assert not any(name in line for name in ("Ruis", "Hale") for line in sent[1:])
 
 
 def test_our_own_plan_that_comes_back_forwarded_is_no_note(rematch: Talk) -> None:
@@ -227,3 +230,20 @@ def test_the_cue_of_a_match_names_who_serves_and_keeps_to_the_plan() -> None:
     advice = _advice(talk)
     assert advice.topic is Topic.CUE
     assert advice.numbers["from_given_plan"] == 1.0
+
+
+def test_the_cue_asked_for_a_rally_is_of_that_rally_whoever_serves_now() -> None:
+    talk = demo_talk()
+    talk.say("next: okafor and lindqvist, to 11")
+    talk.say("we serve")
+    assert talk.say("cue when receiving") != talk.say("cue")
+
+
+def test_another_pairs_meeting_is_not_ours(rematch: Talk) -> None:
+    """A coach's other pair won nothing when these two did."""
+    with rematch.book() as book:
+        for name in ("Jo Marsh", "Priya Nair"):
+            book.add_player(name, ours=True)
+    told = rematch.say("plan for Jo and Priya against ruis and hale")
+    assert "You won" not in told
+    assert "For Jo/Priya." in told

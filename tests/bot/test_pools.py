@@ -15,7 +15,7 @@ from bot.chat.answers.listing import pages_of
 from bot.chat.pool_said import pool_said
 from bot.chat.question import PoolSaid
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
-from scouting_db.values import MatchRow, MatchState
+from scouting_db.values import MatchRow, MatchState, PlayerRow
 
 MESSY = """pool: okafor/lindqvist 10:40 ct 7
 bring water
@@ -31,6 +31,11 @@ def in_pool(talk: Talk) -> tuple[MatchRow, ...]:
     assert event is not None
     with talk.book() as book:
         return book.matches_in(event)
+
+
+def roster(talk: Talk) -> tuple[PlayerRow, ...]:
+    with talk.book() as book:
+        return book.players()
 
 
 def pairs(talk: Talk) -> list[set[int]]:
@@ -74,6 +79,35 @@ def test_one_undo_takes_back_pool_and_players(demo: Talk) -> None:
         assert book.events() == events
     assert (demo.context.match, demo.context.theirs) == (before.match, before.theirs)
     assert demo.context.pool is None
+
+
+def test_a_pool_taken_back_is_put_back_as_it_was_told(demo: Talk) -> None:
+    """By word and by button: the same matches in the same order, players, times and what is on."""
+    demo.say(MESSY)
+    told, players = in_pool(demo), {row.name for row in roster(demo)}
+    on = (demo.context.match, demo.context.theirs)
+    demo.say("undo")
+    assert demo.say("redo") == "Put back: the pool."
+    assert in_pool(demo) == told
+    assert {row.name for row in roster(demo)} == players
+    assert (demo.context.match, demo.context.theirs) == on
+    demo.say("undo")
+    assert demo.tap("put it back").startswith("Put back")
+    assert in_pool(demo) == told
+    assert demo.say("next").startswith("Next: Okafor/Lindqvist")
+    demo.say("undo")
+    assert demo.context.pool is None
+
+
+def test_a_pool_partly_played_is_put_back_around_what_was_played(demo: Talk) -> None:
+    demo.say(MESSY)
+    undo, told = demo.button("undo").payload, in_pool(demo)
+    demo.say("won 15-11")
+    assert "what was played of it stays" in demo.press(undo)
+    assert len(in_pool(demo)) == 1
+    demo.tap("put it back")
+    assert [row.match for row in in_pool(demo)] == [row.match for row in told]
+    assert [row.state for row in in_pool(demo)][:2] == [MatchState.OVER, MatchState.ANNOUNCED]
 
 
 def test_next_gives_the_opponents_and_the_plan_in_a_line(demo: Talk) -> None:

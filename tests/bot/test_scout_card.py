@@ -196,6 +196,32 @@ def test_done_at_once_notes_nothing(demo: Talk) -> None:
     assert demo.stored() == before
 
 
+@pytest.mark.parametrize(
+    "said", ["done", "Done.", "ok im done", "that's it", "done with the card", "finished thanks"]
+)
+def test_done_typed_ends_the_card_as_its_tap_does(demo: Talk, said: str) -> None:
+    demo.say("scout okafor and lindqvist")
+    demo.press(demo.buttons[0].payload)
+    assert demo.say(said).startswith("1 thing noted")
+    assert demo.context.scouting is None
+
+
+def test_skip_typed_asks_the_next_question(demo: Talk) -> None:
+    first = demo.say("scout okafor and lindqvist")
+    for said in ("skip", "dunno", "can't tell"):
+        assert demo.say(said) != first
+        first = demo.sent[-1]
+    assert demo.context.scouting is not None
+    assert len(demo.context.scouting.skipped) == 3
+
+
+def test_done_without_a_card_is_no_card(demo: Talk) -> None:
+    assert "noted" not in demo.say("done")
+    demo.say("scout okafor")
+    demo.say("lindqvist is done by game 3")
+    assert demo.context.scouting is not None
+
+
 def test_undo_takes_the_tap_back_and_asks_again(demo: Talk) -> None:
     demo.say("scout okafor")
     asked = demo.sent[-1].splitlines()[0]

@@ -129,6 +129,61 @@ def test_more_messages_go_on_with_the_batch_and_none_counts_twice(demo: Talk) ->
     assert len(times_of(demo)) == 7
 
 
+def told_live(talk: Talk) -> None:
+    talk.say("next: okafor and lindqvist, to 11")
+    talk.say("we serve")
+    talk.say("lost it, my dink popped up")
+    talk.say("our point, okafor missed the return")
+
+
+def test_a_rally_told_live_and_again_in_its_video_counts_once_and_is_kept(demo: Talk) -> None:
+    """By the same words, and by the score as it was called, whatever the words are then."""
+    told_live(demo)
+    reply = demo.say(
+        "0:42 Lost it: my dink popped up!\n"
+        "1:10 won, hale netted\n"
+        "2:10 0-0-1 our point, his return sailed\n"
+        "3:00 lost it, my dink popped up\n"
+        "3:30 4-4-1 our point, okafor missed the return"
+    )
+    assert "Told in the match, counted once: 2." in reply, reply
+    kept = next(note.text for note in demo.notes() if note.text.startswith("Of a video"))
+    assert "0:42 Lost it: my dink popped up!" in kept
+    assert times_of(demo) == [180, 210]
+    demo.say("undo")
+    assert times_of(demo) == []
+    assert not any(note.text.startswith("Of a video") for note in demo.notes())
+    demo.say("redo")
+    assert times_of(demo) == [180, 210]
+
+
+def test_only_lines_told_live_store_no_rally_twice(demo: Talk) -> None:
+    told_live(demo)
+    reply = demo.say("0:42 lost it, my dink popped up\n2:10 our point, okafor missed the return")
+    assert reply.startswith("Told in the match already, counted once: 2.")
+    assert "0:42 lost it, my dink popped up" in demo.notes()[0].text
+    with demo.book() as book:
+        assert not any(row.format.get("video") for row in book.matches())
+    assert demo.say("undo").startswith("Taken back")
+
+
+def test_bare_words_and_another_pairs_video_are_nobodys_double(demo: Talk) -> None:
+    told_live(demo)
+    demo.say("our point")
+    assert "Told in the match" not in demo.say("0:42 our point\n1:10 our point, okafor netted")
+    demo.say("undo")
+    other = "video vs ruiz/hale:\n0:42 lost it, my dink popped up\n1:15 hale missed the return"
+    assert "Told in the match" not in demo.say(other)
+
+
+def test_a_video_is_no_meeting(demo: Talk) -> None:
+    """What changed since the last meeting does not mean the evening before the screen."""
+    demo.say("video vs ruiz/hale:\n0:42 hale missed the return\n1:15 lost it, my dink popped up")
+    demo.later(days=1)
+    asked = demo.say("what changed since we last played ruiz and hale")
+    assert asked.startswith("No earlier meeting with Ana Ruiz/Hale")
+
+
 def test_after_something_else_or_later_it_is_a_new_batch(demo: Talk) -> None:
     demo.say(LINES)
     demo.later(days=1)

@@ -9,7 +9,8 @@ import pytest
 from noted_players import match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, AdvisedMix
-from knowledge.mixing import MIN_LOGGED_AIMS, MIXED_TOPICS, cost_when_guessed
+from knowledge.effects import OptionId
+from knowledge.mixing import MIN_LOGGED_AIMS, MIXED_TOPICS, cost_when_guessed, of_ten
 from knowledge.mixing.advised import _how_often
 from knowledge.planning.mixes import attack_mix, third_mix
 from knowledge.situation import OnCourt, Situation
@@ -186,15 +187,15 @@ def test_win_rates_are_compared_only_with_thirty_of_each() -> None:
 
 
 def test_ten_counted_out_loses_what_rounding_costs() -> None:
-    """Four of one cost c, in tenths f = 3, 3, 2, 2 against guesses y: c (max f - f.y) by hand.
+    """All of one cost c: against one who learns our shares, c times the squared distance.
 
-    With a = v + c y for each, v - min over g of (f.a - c f_g) comes to just that.
+    With V(f) = sum of f a - c sum of f^2 and every a - 2 c f alike, V(f) - V(g) is c |f - g|^2.
     """
     mix = attack()
-    assert [one.share for one in mix.shares] == pytest.approx([1 / 4] * 4)
-    assert mix.how_often == "3 of 10"
-    met = sum(part * one.guess for part, one in zip((0.3, 0.3, 0.2, 0.2), mix.shares, strict=True))
-    assert mix.of_ten_loss_points == pytest.approx(10 * (0.3 - met))
+    tenths = of_ten({OptionId(one.option): one.share for one in mix.shares})
+    off = sum((one.share - tenths[OptionId(one.option)] / 10) ** 2 for one in mix.shares)
+    assert all(one.share > 0 for one in mix.shares)
+    assert mix.of_ten_loss_points == pytest.approx(10 * off)
 
 
 def test_choices_that_are_no_option_now_count_nowhere() -> None:

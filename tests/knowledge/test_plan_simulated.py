@@ -36,6 +36,9 @@ MEETINGS = 4
 
 SEED = 7
 
+EFFECT = 0.5
+"""Rallies in 100 that the plan must gain: half of what 1200 books found for readers as good."""
+
 READS_WELL = Learning(strength=2.0)
 NEVER_LEARNS = Learning(rate=0.0)
 
@@ -53,12 +56,18 @@ def plans(them: Opponents) -> Mapping[str, tuple[Plan, ...]]:
 def test_the_plan_beats_no_evidence_and_the_weakest_wing_against_one_who_learns(
     them: Opponents, plans: Mapping[str, tuple[Plan, ...]]
 ) -> None:
-    """Over 60 books of 500 rallies each, paired: the 95% intervals lie above nothing."""
+    """Over 60 books of 500 rallies each, paired: by EFFECT at least, the 95% intervals above 0.
+
+    The plan of another book's notes does not pass the same check: so it can fail.
+    """
     shown = {name: plans[name] for name in (OURS, NO_EVIDENCE, WEAKEST, STRANGERS)}
     found = played(them, shown, READS_WELL, rallies=RALLIES, meetings=MEETINGS, seed=SEED)
-    assert found.gain(NO_EVIDENCE).low > 0, found.gain(NO_EVIDENCE)
-    assert found.gain(WEAKEST).low > 0, found.gain(WEAKEST)
-    assert found.gain(STRANGERS).low > 0, found.gain(STRANGERS)
+    for other in (NO_EVIDENCE, WEAKEST, STRANGERS):
+        gain = found.gain(other)
+        assert gain.low > 0, f"seed {SEED}: {gain} over {other}"
+        assert gain.mean > EFFECT, f"seed {SEED}: {gain} over {other}"
+    strangers = found.gain(NO_EVIDENCE, of=STRANGERS)
+    assert strangers.low < 0, f"seed {SEED}: {strangers}"
 
 
 def test_against_one_who_never_learns_varying_costs_more_than_it_brings(

@@ -11,7 +11,7 @@ from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.planning import plan_b
 from knowledge.planning.plan_b import Variant, changed_lines, sign_of, variants
-from knowledge.planning.plan_lines import phase_lines, plan_lines
+from knowledge.planning.plan_lines import most_targeted, phase_lines, plan_lines
 from knowledge.planning.shifts import SUPPOSED, shifts
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import SourceKind
@@ -139,7 +139,7 @@ def _evidence(one: OnCourt) -> set[str]:
 def test_the_page_has_the_sign_what_changes_and_that_it_is_a_guess() -> None:
     advice = plan_b.advise(_asked())
     assert advice.lines[0].text.startswith("Sign: ")
-    assert advice.assumed == "My guess at their likeliest change."
+    assert advice.lines[0].text.endswith(", my guess")
     assert len(advice.lines) <= 5
     assert any(key.startswith("if_") for key in advice.numbers)
 
@@ -184,3 +184,36 @@ def test_a_noted_habit_is_not_made_weaker_by_supposing_it() -> None:
     found = poach.situation.find(poacher.player)
     assert found is not None
     assert found.profile.habit(Trait.POACHING).level >= level
+
+
+def test_who_takes_most_of_the_court_is_played_behind() -> None:
+    """The partner who plays the hidden one's balls squeezes and crosses: both are supposed."""
+    situation = _asked()
+    target = most_targeted(situation, plan_lines(situation))
+    assert target is not None
+    shift = next(one for one in shifts(situation, target) if one.id == "takes")
+    partner = next(one for one in shift.situation.theirs if one.player != target.player)
+    assert shift.sign == f"{partner.name} takes most of the court"
+    for habit in (Trait.POACHING, Trait.SQUEEZES_MIDDLE):
+        assert partner.profile.habit(habit).level > 0.5
+
+
+@pytest.mark.parametrize("change", ["cover", "poach", "takes", "deep", "swap"])
+def test_the_change_asked_about_is_the_one_that_is_answered(change: str) -> None:
+    """Its sign is on the page, and the plan stands exactly where no other aim is better then."""
+    situation = _asked()
+    target = most_targeted(situation, plan_lines(situation))
+    assert target is not None
+    sign = next(one.sign for one in shifts(situation, target) if one.id == change)
+    advice = plan_b.advise(situation, change=change)
+    told = " ".join([advice.call, *(one.text for one in (*advice.lines, *advice.reasons))])
+    if advice.call.startswith("Keep the plan"):
+        assert sign in told or advice.call == "Keep the plan, even then."
+    else:
+        assert f"Sign: {sign}" in told
+
+
+def test_a_change_that_cannot_be_supposed_keeps_the_plan() -> None:
+    """Nobody knows on which sides they play: a swap means nothing."""
+    nowhere = [OnCourt(profile=one.profile) for one in (OKAFOR, LINDQVIST)]
+    assert plan_b.advise(_asked(*nowhere), change="swap").call.startswith("Keep the plan")

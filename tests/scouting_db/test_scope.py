@@ -21,6 +21,7 @@ from scouting_db.tables import book as book_table
 from scouting_db.values import (
     ChoiceRow,
     EntryKind,
+    EventRow,
     InboxId,
     MatchState,
     Micros,
@@ -76,6 +77,13 @@ class Filled:
         self.coming = book.announce(
             our_pair=None, their_pair=None, format=FORMAT, starts_at=Micros(1)
         )
+        coming = book.match(self.coming)
+        assert coming is not None
+        book.remove_match(self.coming)
+        book.put_back_match(coming)
+        other = book.add_event("Rained off")
+        book.remove_event(other)
+        book.put_back_event(EventRow(event=other, name="Rained off"))
         book.remind(self.coming, team.chat, **REMINDER)
         book.agree(self.ours, AgreementKey.MIDDLE, "forehand", "forehand")
         book.append(self.match, EntryKind.RALLY, won_by=Winner.US, inbox=told)
@@ -194,6 +202,8 @@ FILLING = {
     "add_note",
     "add_event",
     "announce",
+    "put_back_event",
+    "put_back_match",
     "agree",
     "append",
     "append_all",

@@ -1,6 +1,6 @@
 """The decisions of a simulated rally, and four ways to take them: ours and the simple ones.
 
-A plan is a share for each option of each decision. Ours is what the engine answers: the exact mix
+A plan is a share for each option of each decision. Ours is what the engine answers: the mix
 where a page has one, else its call; whom_to_target says how often the target gets the ball.
 """
 

@@ -56,14 +56,25 @@ def opponents(scouting: Scouting, books: int, *, seed: int) -> Opponents:
     )
 
 
-def plans_for(them: Opponents) -> Mapping[str, tuple[Plan, ...]]:
-    """Every way to play them, a plan per book; ours comes first."""
+def checked_plans(them: Opponents) -> Mapping[str, tuple[Plan, ...]]:
+    """Ours and the two that it must beat, a plan per book."""
     ours = tuple(advised_plan(book.theirs) for book in them.books)
     return MappingProxyType(
         {
             OURS: ours,
             NO_EVIDENCE: (advised_plan(unnoted(them.pairs[0])),) * len(ours),
             WEAKEST: tuple(weakest_plan(book.theirs) for book in them.books),
+        }
+    )
+
+
+def plans_for(them: Opponents) -> Mapping[str, tuple[Plan, ...]]:
+    """Every way to play them, a plan per book; ours comes first."""
+    checked = checked_plans(them)
+    ours = checked[OURS]
+    return MappingProxyType(
+        {
+            **checked,
             AT_RANDOM: (uniform_plan(),) * len(ours),
             STRANGERS: (*ours[1:], *ours[:1]),
         }
@@ -86,6 +97,14 @@ class Gain:
 
     mean: float
     margin: float
+
+    @classmethod
+    def of(cls, differences: Floats) -> Gain:
+        """Book by book, with the interval of Student's t over books."""
+        books = len(differences)
+        error = differences.std(ddof=1) / books**0.5
+        quantile = t.ppf((1 + CONFIDENCE) / 2, books - 1)
+        return cls(mean=float(differences.mean()), margin=float(quantile * error))
 
     @property
     def low(self) -> float:
@@ -114,12 +133,7 @@ class Played:
         return float(self.shares[plan].mean())
 
     def gain(self, over: str, of: str = OURS) -> Gain:
-        """With the interval of Student's t over books."""
-        difference = self.shares[of] - self.shares[over]
-        books = len(difference)
-        error = difference.std(ddof=1) / books**0.5
-        quantile = t.ppf((1 + CONFIDENCE) / 2, books - 1)
-        return Gain(mean=float(difference.mean()), margin=float(quantile * error))
+        return Gain.of(self.shares[of] - self.shares[over])
 
 
 def played(

@@ -26,6 +26,8 @@ COMMANDS = (
     ("cue", "One line before the next rally"),
     ("plan", "Game plan for the next match"),
     ("note", "Note what you saw of a player"),
+    ("scout", "Tap what you see of players you watch"),
+    ("review", "What worked in the last match"),
     ("players", "Who is in your book"),
     ("undo", "Take the last change back"),
     ("mode", "Match, break or open"),

@@ -245,6 +245,7 @@ class Desk:
             forwarded=self.incoming.forwarded,
             pool_on=context.pool is not None,
             listing=context.listing is not None,
+            card_open=context.scouting is not None and context.scouting.day == self.day,
         )
 
     def match_row(self) -> MatchRow | None:

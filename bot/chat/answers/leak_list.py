@@ -73,6 +73,7 @@ def leaks_page(
     just_kept: int | None = None,
     unread: int = 0,
     double: int = 0,
+    live: int = 0,
 ) -> Reply:
     """A page of the list; the first one says what was just kept and what was not read."""
     rallies = logged_rallies(desk, match)
@@ -90,6 +91,8 @@ def leaks_page(
         head.append(wording("video.unread").format(count=unread))
     if double:
         head.append(wording("video.double").format(count=double))
+    if live:
+        head.append(wording("video.live").format(count=live))
     first = overview(head, groups)
     lost = sum(not one.won_by_us for one in rallies)
     blocks = [detail(group, lost) for group in groups]

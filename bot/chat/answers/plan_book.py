@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.results import score_of, told_result
+from bot.chat.match_log import OF_VIDEO
 from knowledge.advice import Advice
 from knowledge.given_plan import GivenLine, LastMeeting, Tried
 from knowledge.planning.line import Line, Phase
@@ -84,10 +85,17 @@ def stored_plan(desk: Desk, pair: PairId, *, before: Micros | None = None) -> Pl
 
 
 def last_match(desk: Desk, pair: PairId) -> MatchRow | None:
-    """The newest finished match against the pair, the current one left out."""
+    """The newest finished match against the pair; not the current one, nor what is only video."""
     rows = desk.recall(("matches against", pair), lambda: desk.book.matches_against(pair))
-    over = (row for row in rows if row.state is MatchState.OVER)
-    return next((row for row in over if row.match != desk.context.match), None)
+    return next((row for row in rows if _is_meeting(desk, row)), None)
+
+
+def _is_meeting(desk: Desk, row: MatchRow) -> bool:
+    """Over, played and not only seen, and by one of those who speak: a coach has other pairs."""
+    if row.state is not MatchState.OVER or row.match == desk.context.match:
+        return False
+    by_us = row.our_pair is None or not desk.ours or {*row.our_pair.players} & {*desk.ours}
+    return bool(by_us) and not row.format.get(OF_VIDEO)
 
 
 def last_meeting(desk: Desk, pair: PairId) -> LastMeeting | None:

@@ -55,7 +55,13 @@ def tell_plan(desk: Desk, said: PlanSaid) -> Reply:
     if fault is not None:
         return fault
     return plan_page(
-        desk, said.what, about, text=said.text, to=_to(desk, said), earlier=said.earlier
+        desk,
+        said.what,
+        about,
+        text=said.text,
+        to=_to(desk, said),
+        earlier=said.earlier,
+        change=said.change,
     )
 
 
@@ -80,6 +86,7 @@ def plan_page(
     text: str = "",
     to: str | None = None,
     earlier: bool = False,
+    change: str = "",
 ) -> Reply:
     """The page; a text and a button take the same road from here."""
     last = desk.context.asked
@@ -100,7 +107,9 @@ def plan_page(
         case PlanAsk.AGAIN:
             return _again(desk, situation, earlier=earlier)
         case PlanAsk.PLAN_B:
-            return _advised(desk, situation, plan_b.advise(situation), but=what)
+            return _advised(
+                desk, situation, plan_b.advise(situation, change=change or None), but=what
+            )
         case PlanAsk.SINCE:
             return _since(desk, situation)
         case PlanAsk.SHARE | PlanAsk.STUDENT:
@@ -212,13 +221,13 @@ def _since(desk: Desk, situation: Situation) -> Reply:
 def _message(desk: Desk, situation: Situation, what: PlanAsk, to: str | None) -> Reply:
     """The plan last given, or today's, as a text that stands for itself."""
     names = pair_name(situation.theirs)
+    if what is PlanAsk.STUDENT:
+        return Reply(text=for_student(names=names))
     found = _stored(desk, situation)
     lines, made = (found.lines, found.made_at) if found else (_made(desk, situation), desk.now)
     if not lines:
         told = wording("plan.no_book").format(names=names)
         return Reply(text=told, buttons=rows(offer_buttons([Topic.GAME_PLAN])))
-    if what is PlanAsk.STUDENT:
-        return Reply(text=for_student(lines, names=names))
     day = day_name(day_of(desk, made), today=day_of(desk, desk.now))
     when = wording("plan.today_word") if day == "earlier today" else day
     sign = plan_b.sign_of(situation, plan_lines(situation))

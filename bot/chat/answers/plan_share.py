@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from bot.chat.wording import wording
 from knowledge.given_plan import GivenLine
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
-from knowledge.planning.teaching import WHY_IN_GENERAL
+from knowledge.planning.teaching import FIND_OUT, FOR_A_STUDENT
 
 
 def shared_plan(
@@ -28,17 +28,7 @@ def _told(lines: Sequence[GivenLine], reasons: int) -> Iterator[str]:
         yield f"{n} {line.text if n <= reasons else line.do}"
 
 
-def for_student(lines: Sequence[GivenLine], *, names: str) -> str:
-    """What to do and why it works against anybody: nothing that was noted of anybody."""
-    title = wording("plan.student").format(names=names)
-    for reasons in range(len(lines), -1, -1):
-        text = [title, *_taught(lines, reasons)]
-        if wrapped(text) <= MOST_LIST_LINES:
-            break
-    return "\n".join(text)
-
-
-def _taught(lines: Sequence[GivenLine], reasons: int) -> Iterator[str]:
-    for n, line in enumerate(lines, start=1):
-        why = WHY_IN_GENERAL.get(line.phase)
-        yield f"{n} {line.do}: {why}" if why and n <= reasons else f"{n} {line.do}"
+def for_student(*, names: str) -> str:
+    """What to do, how to find out at whom, and why: the same whatever was noted of anybody."""
+    lines = [f"{n} {line}" for n, line in enumerate(FOR_A_STUDENT, start=1)]
+    return "\n".join([wording("plan.student").format(names=names), *lines, FIND_OUT])

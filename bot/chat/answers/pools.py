@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -18,10 +18,9 @@ from bot.chat.answers.pool_order import (
     match_words,
     take_up,
 )
-from bot.chat.answers.reminder_times import times_as_stored
+from bot.chat.answers.pool_undo import as_kept
 from bot.chat.answers.scoreboard import serve_buttons
-from bot.chat.answers.undo_entries import remember_before
-from bot.chat.match_log import format_to_json, unvoided
+from bot.chat.match_log import format_to_json
 from bot.chat.question import Certainty, Mention, PoolSaid, PoolTeam
 from bot.chat.render import rows
 from bot.chat.reply import Reply
@@ -68,6 +67,7 @@ def take_pool(desk: Desk, said: PoolSaid) -> Reply:
             "matches": listed.matches,
             "players": list(listed.players.values()),
             "words": said.text,
+            "rows": [as_kept(row) for row in desk.book.matches_in(event)],
         },
         {"context": before.to_json()},
     )
@@ -204,43 +204,3 @@ LONGEST_SHOWN = 60
 
 def _cut(text: str) -> str:
     return text if len(text) <= LONGEST_SHOWN else f"{text[: LONGEST_SHOWN - 1]}…"
-
-
-# Undo.
-
-
-def pool_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    """Take the pool out with the players made for it; matches with something logged stay."""
-    logs = {MatchId(match): desk.book.entries(MatchId(match)) for match in targets["matches"]}
-    kept = [match for match, entries in logs.items() if unvoided(entries)]
-    for match, entries in logs.items():
-        if match not in kept:
-            _take_out(desk, match, has_log=bool(entries))
-    if not kept:
-        desk.book.remove_event(EventId(targets["event"]))
-        for player in targets["players"]:
-            desk.book.remove_player(PlayerId(player))
-    if desk.context.match not in kept:
-        remember_before(desk, before)
-    if kept:
-        desk.context = replace(desk.context, pool=EventId(targets["event"]))
-    return wording("pool.undone" if not kept else "pool.undone_partly")
-
-
-def _take_out(desk: Desk, match: MatchId, *, has_log: bool) -> None:
-    """A match without a log goes; one whose lines were all taken back only leaves the pool."""
-    row = desk.book.match(match)
-    if not has_log:
-        desk.book.remove_match(match)
-    elif row is not None:
-        desk.book.replace_match(replace(row, event=None, state=MatchState.OVER))
-
-
-def pool_match_before(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    """Another match of the pool was named as the next: as it was before."""
-    row = desk.book.match(MatchId(targets["match"]))
-    if row is not None:
-        desk.book.replace_match(replace(row, **before["row"]))
-        times_as_stored(desk, before["times"])
-    remember_before(desk, before)
-    return wording("pool.order")

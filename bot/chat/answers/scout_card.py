@@ -13,6 +13,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.question import BookSaid
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
+from bot.chat.scout_said import DONE, SKIP
 from bot.chat.scouting import Place, Scouting
 from bot.chat.wording import wording
 from knowledge.planning.scout_card import to_ask
@@ -37,7 +38,15 @@ Rows = tuple[tuple[Button, ...], ...]
 
 
 def scout(desk: Desk, said: BookSaid) -> Reply:
-    """ "Scout okafor": a card about whom is named, else about today's opponents."""
+    """ "Scout okafor": a card about whom is named, else about today's opponents.
+
+    "Done" and "skip" typed do what the open card's taps do.
+    """
+    card = desk.context.scouting
+    if card is not None and said.words == DONE:
+        return close(desk)
+    if card is not None and said.words == SKIP:
+        return skip(desk, card, *card.queue[:1])
     mentions = by_pair(desk, said.mentions)
     named = settled(mentions)
     if named is None:
@@ -61,6 +70,13 @@ def open_card(
     )
     lines = (wording("scout.warm_up" if warm_up else "scout.how"),)
     return with_question(desk, Reply(text=""), after=lines)
+
+
+def skip(desk: Desk, card: Scouting, *place: Place) -> Reply:
+    """The next question; one already behind us stays there."""
+    if place and place == card.queue[:1]:
+        desk.context = replace(desk.context, scouting=card.skipping(place[0]))
+    return with_question(desk, Reply(text=""))
 
 
 def queue_of(desk: Desk, card: Scouting) -> tuple[Place, ...]:

@@ -13,7 +13,7 @@ from bot.chat.answers import notes
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.note_clashes import clashes
 from bot.chat.answers.player_tapped import player_tapped
-from bot.chat.answers.scout_card import ANY, close, open_card, queue_of, with_question
+from bot.chat.answers.scout_card import ANY, close, open_card, queue_of, skip, with_question
 from bot.chat.answers.tapped_note import TAPPED_WEIGHT, tapped_note
 from bot.chat.payload import BadPayloadError, number_in
 from bot.chat.question import Claim
@@ -41,7 +41,7 @@ def press_scout(desk: Desk, args: Sequence[str]) -> Reply:
         case ["look", player]:
             return _look(desk, card, _watched(desk, card, player))
         case ["skip", player, asked]:
-            return _skip(desk, card, _watched(desk, card, player), _question(asked))
+            return skip(desk, card, (_watched(desk, card, player), _question(asked).id))
         case [asked, player, answer]:
             question = _question(asked)
             number = number_in(answer)
@@ -78,13 +78,6 @@ def _question(asked: str) -> ScoutQuestion:
 
 def _look(desk: Desk, card: Scouting, player: PlayerId) -> Reply:
     desk.context = replace(desk.context.looking_at(player), scouting=card.looking_at(player))
-    return with_question(desk, Reply(text=""))
-
-
-def _skip(desk: Desk, card: Scouting, player: PlayerId, question: ScoutQuestion) -> Reply:
-    """The next one; a question already behind us stays there."""
-    if (player, question.id) in card.queue[:1]:
-        desk.context = replace(desk.context, scouting=card.skipping((player, question.id)))
     return with_question(desk, Reply(text=""))
 
 

@@ -13,7 +13,12 @@ from bot.chat.answers.imports import back_to_book
 from bot.chat.answers.note_offers import can_be_added_again, put_in, take_out
 from bot.chat.answers.notes import cut, observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
-from bot.chat.answers.pools import pool_before, pool_match_before
+from bot.chat.answers.pool_undo import (
+    can_come_again,
+    pool_again,
+    pool_before,
+    pool_match_before,
+)
 from bot.chat.answers.rally_details import detail_again, detail_before, stands_as
 from bot.chat.answers.reminder_times import times_as_stored
 from bot.chat.answers.scoreboard import scoreboard
@@ -63,6 +68,8 @@ def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
         return not can_be_added_again(desk, change)
     if change.verb == "rally_detail":
         return not stands_as(desk, change.targets, change.before)
+    if change.verb == "pool":
+        return not can_come_again(change.targets)
     if change.verb != "entry":
         return False
     return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
@@ -110,7 +117,7 @@ def _undo(desk: Desk, change: ChangeRow) -> Reply:
     desk.book.mark_undone(change.change)
     desk.changed()
     text = wording("undone").format(what=what)
-    if change.verb not in _REDO:
+    if change.verb not in _REDO or (change.verb == "pool" and not can_come_again(change.targets)):
         return Reply(text=text)
     again = Button(label=wording("redo"), payload=tap(Verb.REDO, change.change))
     return _told(desk, change, text, again)
@@ -334,4 +341,5 @@ _REDO: Mapping[str, Way] = {
     "format": _format_again,
     "rally_detail": detail_again,
     "video": video_again,
+    "pool": pool_again,
 }

@@ -15,7 +15,8 @@ from bot.chat.answers.leak_list import leaks_page
 from bot.chat.answers.names import ask_which, by_pair
 from bot.chat.answers.rally_book import Played, with_told
 from bot.chat.answers.video_lines import ReadLine, opponents_in, read_lines
-from bot.chat.match_log import format_to_json, read_log, unvoided
+from bot.chat.answers.video_told import told_before
+from bot.chat.match_log import OF_VIDEO, format_to_json, read_log, unvoided
 from bot.chat.question import VideoLine, VideoSaid
 from bot.chat.rally_kept import KeptRally
 from bot.chat.render import rows, with_buttons
@@ -37,7 +38,6 @@ from scouting_db.values import (
 VIDEO_FORMAT = GameFormat(target=9_999, best_of=1)
 """Rallies picked from a video are no score: a game that never ends counts them all."""
 
-OF_VIDEO = "video"
 GOES_ON_FOR_S = 1_800
 """How long after a batch more lines are of the same video: half an hour. Our own choice."""
 
@@ -53,19 +53,30 @@ def take_video(desk: Desk, said: VideoSaid) -> Reply:
     read = read_lines(said, view)
     going_on = _going_on(desk, theirs)
     had = set() if going_on is None else _had(desk, going_on)
-    fresh = [one for one in read if one.rally is not None and _key(one.line) not in had]
+    new = [one for one in read if one.rally is not None and _key(one.line) not in had]
+    live = told_before(desk, theirs, new)
+    fresh = [one for one in new if one not in live]
     unread = [one.line for one in read if one.rally is None]
-    note = _keep_unread(desk, unread)
+    told = [one.line for one in live]
     if not fresh:
-        return _nothing_new(desk, read, unread, note)
+        return _nothing_new(desk, read, unread, told)
+    note = _keep_lines(desk, "video.unread_note", unread)
+    kept = _keep_lines(desk, "video.live_note", told)
     match = _new_match(desk, theirs) if going_on is None else going_on
     lines = _store(desk, match, theirs, fresh, note)
-    targets = {"match": match, "lines": lines, "note": note}
+    targets = {"match": match, "lines": lines, "note": note, "told": kept}
     change = desk.record(OF_VIDEO, targets, {})
     desk.changed()
     desk.trace |= {"match": match}
-    double = sum(one.rally is not None for one in read) - len(fresh)
-    reply = leaks_page(desk, match, 0, just_kept=len(lines), unread=len(unread), double=double)
+    reply = leaks_page(
+        desk,
+        match,
+        0,
+        just_kept=len(lines),
+        unread=len(unread),
+        double=sum(one.rally is not None for one in read) - len(new),
+        live=len(live),
+    )
     return with_buttons(reply, [undo_button(change)])
 
 
@@ -156,26 +167,27 @@ def _draft(desk: Desk, one: ReadLine, note: NoteId | None) -> EntryRow:
     )
 
 
-def _keep_unread(desk: Desk, unread: Sequence[VideoLine]) -> NoteId | None:
-    """What tells no rally, as a note of its own: nothing typed is thrown away."""
-    if not unread:
+def _keep_lines(desk: Desk, heading: str, lines: Sequence[VideoLine]) -> NoteId | None:
+    """Lines that are stored as no rally, as a note of its own: nothing typed is thrown away."""
+    if not lines:
         return None
-    lines = [line_words(one) for one in unread]
-    text = "\n".join([wording("video.unread_note"), *lines])
+    text = "\n".join([wording(heading), *map(line_words, lines)])
     return desk.book.add_note(text, chat=desk.chat.chat, unread=True)
 
 
 def _nothing_new(
-    desk: Desk, read: Sequence[ReadLine], unread: Sequence[VideoLine], note: NoteId | None
+    desk: Desk, read: Sequence[ReadLine], unread: Sequence[VideoLine], told: Sequence[VideoLine]
 ) -> Reply:
-    """Lines of which none is a rally, or only ones the batch has."""
+    """Lines of which none is a rally, or only ones that the batch or the match has."""
     had = len(read) - len(unread)
+    key = "video.live_all" if told else "video.had_all" if had else "video.none"
+    text = wording(key).format(count=had or len(unread))
+    heading = "video.live_note" if told else "video.unread_note"
+    note = _keep_lines(desk, heading, [*told, *unread])
     if note is None:
-        return Reply(text=wording("video.had_all").format(count=had))
+        return Reply(text=text)
     change = desk.record("add_note", {"note": note}, {})
     desk.changed()
-    key = "video.had_all" if had else "video.none"
-    text = wording(key).format(count=had or len(unread))
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", note))
 
 
@@ -183,11 +195,11 @@ def _nothing_new(
 
 
 def video_before(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    """Take the batch out: its lines are voided, its note deleted."""
+    """Take the batch out: its lines are voided, its notes deleted."""
     _void(desk, MatchId(targets["match"]), targets["lines"])
-    if targets["note"] is not None:
-        desk.book.delete_note(NoteId(targets["note"]))
-    return wording("video.batch").format(count=len(targets["lines"]))
+    for note in _notes_of(targets):
+        desk.book.delete_note(note)
+    return _batch_words(len(targets["lines"]))
 
 
 def video_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
@@ -199,9 +211,19 @@ def video_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, An
         if entry.voids is not None and entry.voids in lines:
             voids[entry.voids] = entry.n
     _void(desk, match, sorted(voids.values()))
-    if targets["note"] is not None:
-        desk.book.restore_note(NoteId(targets["note"]))
-    return wording("video.batch").format(count=len(lines))
+    for note in _notes_of(targets):
+        desk.book.restore_note(note)
+    return _batch_words(len(lines))
+
+
+def _batch_words(count: int) -> str:
+    return wording("video.batch_one" if count == 1 else "video.batch").format(count=count)
+
+
+def _notes_of(targets: Mapping[str, Any]) -> list[NoteId]:
+    """A batch of an older book has no note of what was told live."""
+    kept = (targets["note"], targets.get("told"))
+    return [NoteId(one) for one in kept if one is not None]
 
 
 def _void(desk: Desk, match: MatchId, lines: Sequence[int]) -> None:

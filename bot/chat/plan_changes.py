@@ -1,0 +1,79 @@
+"""A change of theirs that a message asks the answer to: "what if they swap sides"."""
+
+from __future__ import annotations
+
+from knowledge.planning.shifts import COVER, DEEP, POACH, SWAP, TAKES
+from knowledge.regex import regex
+
+_WHO = (
+    r"(?:they|theyre|theyve|them|he|she|hes|shes|N"
+    r"|(?:the )?(?:strong|better|stronger|weak|weaker|other) (?:one|guy|player|partner))"
+)
+_NOW = r"(?: (?:now|then|suddenly|all of a sudden|again|today|just|on us|halfway|mid ?match))*"
+_SWAPS = (
+    r"(?:(?:swap|swaps|swapped|swapping|switch|switches|switched|switching|trade|traded)"
+    r"(?: their)? (?:sides?|places?|courts?)|swap|swapped"
+    r"|(?:move|moves|moved)(?: over)? to the other side)"
+)
+_TAKES = (
+    r"(?:(?:hide|hides|hiding|hid|bury|park|parks|parking)(?: (?:the )?(?:weak|weaker)"
+    r" (?:one|player|guy|partner)| N| him| her)?|(?:take|takes|taking|took|play|plays|cover|covers"
+    r"|covering|run|runs)(?: \w+)? (?:everything|every ball|all (?:the |of the )?balls"
+    r"|(?:most|more|all|two thirds|three quarters|the whole)(?: of)?(?: the)?(?: court| balls?)?)"
+    r"|(?:take|takes|taking|took) over|hogs?(?: the court)?)"
+)
+_COVERS = (
+    r"(?:(?:cover|covers|covering|covered|shield|shields|shielding|protect|protects|protecting"
+    r"|help|helps|helping)(?: (?:for )?(?:N|him|her|the (?:weak|weaker) (?:one|player|guy)))"
+    r"|slides? over|slid over|squeezes?|squeezing|(?:take|takes) (?:the |away the )?middle)"
+)
+_POACHES = (
+    r"(?:(?:start|starts|started|begin|begins) (?:to )?(?:poach|poaching|crossing|cross)"
+    r"|poach|poaches|poaching)"
+)
+_DEEP = (
+    r"(?:(?:start|starts|started) )?(?:(?:return|returning|returns)(?: it)? deep|hit deep returns)"
+)
+
+_CHANGES = {
+    SWAP: regex(
+        rf"\b{_WHO}{_NOW}(?: (?:have|had|are|is|ve|both|just|all|start|started))*{_NOW} {_SWAPS}\b"
+    ),
+    TAKES: regex(
+        rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just|start|started|starts|to))*{_NOW} {_TAKES}\b"
+    ),
+    COVER: regex(
+        rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just|start|started|starts|to))*{_NOW} {_COVERS}\b"
+    ),
+    POACH: regex(rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just))*{_NOW} {_POACHES}\b"),
+    DEEP: regex(rf"\b{_WHO}{_NOW}(?: (?:is|are|have|has|just))*{_NOW} {_DEEP}\b"),
+}
+_SUPPOSES = regex(r"\b(?:if|when|once|in case|suppose|say|should)\b")
+_PLAN_B = regex(
+    r"\b(?:plan ?b|planb|b plan|backup|fallback|plan|what (?:then|now|next|do we do|we do|to do"
+    r"|do we change|should we do)|then what|now what|what if)\b"
+    r"|^(?:and |so |ok |but )*what when\b"
+)
+_DONE_ALREADY = regex(
+    rf"(?:ok |so |and |hey )*{_WHO}(?: (?:have|just|both|ve))* (?:swapped|switched|changed)"
+    rf"(?: their)? (?:sides?|places?){_NOW}"
+)
+"""Said of what has happened, with nothing asked: the answer to it is wanted all the same."""
+
+
+def change_asked(line: str, *, after_plan: bool) -> str:
+    """Its name, where the line asks for the plan then; else nothing.
+
+    `after_plan`: a plan was told last, so that "and if they poach?" goes on from it.
+    """
+    if _DONE_ALREADY.fullmatch(line):
+        return SWAP
+    if not (_PLAN_B.search(line) or (after_plan and _GOES_ON.match(line))):
+        return ""
+    found = next((name for name, rule in _CHANGES.items() if rule.search(line)), "")
+    is_supposed = _SUPPOSES.search(line) is not None
+    return found if is_supposed or _ASKS_THEN.search(line) else ""
+
+
+_GOES_ON = regex(r"(?:and |but |so |ok )*(?:if|when|once|in case) ")
+_ASKS_THEN = regex(r"\b(?:what (?:then|now|next|do we do|to do)|then what|now what|plan ?b)\b")
