@@ -37,7 +37,7 @@ PHRASE_WEIGHT, TYPED_WEIGHT, HARD_ASKED_WEIGHT, HARD_TOLD_WEIGHT = 1.0, 3.0, 2.0
 """What a line counts: our own phrase, what was typed, a hard question, a hard note or score."""
 
 ENTRY_WEIGHT = 1.0
-"""What a line that asks for an entry counts: no more than a phrase, as its writers had read them."""
+"""What a line that asks for an entry counts: a phrase's worth, as its writers had read them."""
 
 HARD_KINDS = ("asked", "noted", "scores")
 
