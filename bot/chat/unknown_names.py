@@ -98,7 +98,8 @@ def _is_name_until(said: Sequence[Word], position: int) -> bool:
         return True
     word = said[position]
     told = word.folded in _ADJECTIVES or word.folded in _SKILLS or has_predicate(said, position)
-    return bool(set(word.gap) & _MARKS) or word.folded in _AFTER_A_NAME or told
+    is_apart = bool(set(word.gap) & _MARKS) or word.folded[0].isdigit()
+    return is_apart or word.folded in _AFTER_A_NAME or told
 
 
 def _is_told_of(said: Sequence[Word], position: int) -> bool:

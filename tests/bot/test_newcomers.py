@@ -18,6 +18,7 @@ from knowledge.vocabulary import Trait
         ("next: kenji mori and pat olsen, 10:40", ["kenji mori", "pat olsen"]),
         ("we play kenji mori and pat olsen next", ["kenji mori", "pat olsen"]),
         ("kenji mori and pat olsen at 2pm court 3", ["kenji mori", "pat olsen"]),
+        ("next: kenji mori/pat olsen 10:40 ct 3", ["kenji mori", "pat olsen"]),
         ("next match is against mia lund / dov katz", ["mia lund", "dov katz"]),
         ("pat olsen pops up backhands", ["pat olsen"]),
         ("kenji mori righty big forehand", ["kenji mori"]),
