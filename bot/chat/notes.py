@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from bot.chat.clauses import Clause, clauses
+from bot.chat.forms import word_set
 from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
@@ -64,7 +65,8 @@ def read_note(
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
-    read = replace(read, claims=tuple(one for one in read.claims if not _measures(one, said)))
+    kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
+    read = replace(read, claims=tuple(kept))
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
@@ -79,6 +81,10 @@ def read_note(
     )
 
 
+_NEAR = 3
+"""Words from a shot to what is said of it: "serve is just huge"."""
+_SHOTS = word_set("owned_skills") - {"feet", "hands", "hip"}
+_BIG = frozenset(["huge", "big", "massive"])
 _MEASURES = frozenset(["feet", "foot", "ft"])
 _AFEW = frozenset(["couple", "few", "half"])
 
@@ -88,6 +94,14 @@ def _measures(claim: Claim, said: Sequence[Word]) -> bool:
     first = next((at for at, word in enumerate(said) if word.span[0] >= claim.span[0]), 0)
     is_unit = first > 0 and said[first].folded in _MEASURES
     return is_unit and (number(said[first - 1]) is not None or said[first - 1].folded in _AFEW)
+
+
+def _is_of_shot(claim: Claim, said: Sequence[Word]) -> bool:
+    """Whether what is huge or big is a shot and nobody's height: "his serve is huge"."""
+    start, stop = claim.span
+    own = {word.folded for word in said if start <= word.span[0] < stop}
+    near = [word.folded for word in said if word.span[1] <= start][-_NEAR:]
+    return claim.trait is Trait.HEIGHT and bool(_BIG & own) and bool(_SHOTS & {*near, *own})
 
 
 def ruled_note(note: NoteLine) -> tuple[Claim, ...]:
