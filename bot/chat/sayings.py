@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.chat.common_words import is_common
+from bot.chat.forms import word_set
+from bot.chat.newcomer_words import newcomers_in
 from bot.chat.question import (
     AgreementSaid,
     BookSaid,
@@ -296,6 +298,8 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
             words = _as_typed(text, said, found[1] or "")
             if verb is BookVerb.OUR_PAIR and not _names_a_pair(words):
                 continue
+            if verb is BookVerb.ADD_PLAYER and not _names_somebody_new(line, words):
+                continue
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
     return None
 
@@ -322,6 +326,19 @@ _IN_NO_NAME = _ASKING | frozenset(
     {"a", "the", "i", "it", "he", "she", "they", "we", "is", "are", "as", "at", "so", "too", "not"}
 )
 """Words that make a sentence or a question of what would be names."""
+
+_GIVEN_NAMES = "given_names_that_are_words"
+
+
+def _names_somebody_new(line: str, typed: str) -> bool:
+    """Whether "new team ..." goes on with a name; "add ..." is told to add whatever follows."""
+    if not line.startswith("new "):
+        return True
+    names = newcomers_in(typed).names
+    first = re.findall(r"[^\W\d_]+", names[0].lower()) if names else []
+    opens = bool(first) and (not is_common(first[0]) or first[0] in word_set(_GIVEN_NAMES))
+    return opens and not set(first) & _IN_NO_NAME
+
 
 _TWO_NAMES = regex(r"[A-Z]\w*(?: \w+)? (?:and|with|n|&) [A-Z]\w*(?: \w+)?")
 

@@ -12,7 +12,7 @@ from topic_training import LeftOut, models_of
 from voices import EVENING
 
 from bot.chat import topic_model
-from bot.chat.question import NoteSaid, Question, ResultSaid, ScoreSaid, Unclear
+from bot.chat.question import NoteSaid, PlanSaid, Question, ResultSaid, ScoreSaid, Unclear
 from bot.chat.topic_model import TopicModel
 from bot.chat.understand import understand
 from knowledge.vocabulary import Topic
@@ -85,4 +85,6 @@ def _read(example: Example) -> tuple[frozenset[Topic], frozenset[Topic], bool]:
     told = [one for one in said if isinstance(one, NoteSaid | ScoreSaid | ResultSaid)]
     offers += [topic for one in told for topic in one.may_ask]
     topics = frozenset(one.topic for one in questions)
+    if any(isinstance(one, PlanSaid) for one in said):
+        topics |= {Topic.GAME_PLAN}  # another page of the plan: "and a plan B if that fails?"
     return topics, frozenset(offers), bool(unclear) and not questions
