@@ -119,7 +119,8 @@ def hear(
         return heard
     if desk.context.listing is not None and desk.context.listing == before.listing:
         desk.context = replace(desk.context, listing=None)
-    if desk.context.pending_count == before.pending_count:
+    is_tap = incoming.kind is IncomingKind.TAP
+    if desk.context.pending_count == before.pending_count and not is_tap:
         desk.context = replace(desk.context, asks_who=None)
     if desk.context != before and desk.moved_to is None:
         directory.save_context(chat.chat, desk.context.to_json())

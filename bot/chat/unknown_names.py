@@ -68,6 +68,8 @@ def _is_full_name(said: Sequence[Word], start: int) -> bool:
         return False
     if not first.is_capitalised and _is_a_word_mistyped(first.folded):
         return False
+    if len(said) == 2 and not (first.is_capitalised and last.is_capitalised):
+        return False  # two odd words alone are nobody's
     opens = begins_a_clause(said, start) or said[start - 1].folded in _BEFORE_A_FULL_NAME
     return opens and _is_name_until(said, start + 2)
 

@@ -50,7 +50,6 @@ def test_a_plain_question_is_one_without_its_mark(said: str) -> None:
     [
         "what do i do when okafor leans to poach",
         "what do we do if lindqvist lobs",
-        "what to do about okafor poaching",
     ],
 )
 def test_what_to_do_when_they_do_it_is_answered(said: str) -> None:

@@ -16,7 +16,6 @@ from line_writers import LEARNED_FROM, digest_of, lines_of
 from near_duplicates import near_duplicates
 from topic_examples import (
     Example,
-    entry_examples,
     known_words,
     lines_digest,
     our_examples,
@@ -36,33 +35,24 @@ NOTES_LEARNED = 15_000  # of 34,000, so that questions are not outnumbered by mo
 PHRASE_WEIGHT, TYPED_WEIGHT, HARD_ASKED_WEIGHT, HARD_TOLD_WEIGHT = 1.0, 3.0, 2.0, 6.0
 """What a line counts: our own phrase, what was typed, a hard question, a hard note or score."""
 
-ENTRY_WEIGHT = 1.0
-"""What a line that asks for an entry counts: a phrase's worth, as its writers had read them."""
-
 HARD_KINDS = ("asked", "noted", "scores")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaughtLine:
-    """A line as the network sees it, with its topics; none where it only tells.
-
-    `can_tell` is true of a line with a topic that may as well be a note: nothing is learned from it
-    about asking.
-    """
+    """A line as the network sees it, with its topics; none where it only tells."""
 
     seen: tuple[QuestionWord, ...]
     topics: tuple[int, ...]
     weight: float
-    can_tell: bool = False
 
 
 def taught_lines(chance: random.Random) -> list[TaughtLine]:
     """Everything the network learns from, but what nearly repeats a question that is scored."""
-    phrases, typed, entries = our_examples(), writer_examples(), entry_examples()
+    phrases, typed = our_examples(), writer_examples()
     lines = [
         *_asked(_apart(phrases), PHRASE_WEIGHT),
         *_asked(_apart(typed), TYPED_WEIGHT),
-        *_asked(_apart(entries), ENTRY_WEIGHT, may_tell=Topic.ANSWER_PATTERN),
         *_asked(_hard_asked(), HARD_ASKED_WEIGHT),
     ]
     notes = [row["text"] for path in writer_files() for row in rows_of(path)]
@@ -94,15 +84,12 @@ def _hard_asked() -> list[Example]:
     ]
 
 
-def _asked(
-    examples: Iterable[Example], weight: float, *, may_tell: Topic | None = None
-) -> list[TaughtLine]:
+def _asked(examples: Iterable[Example], weight: float) -> list[TaughtLine]:
     return [
         TaughtLine(
             seen=_see(one.text, one.after),
             topics=tuple(sorted(TOPICS.index(topic) for topic in one.right)),
             weight=weight,
-            can_tell=one.topic is may_tell,
         )
         for one in examples
     ]

@@ -42,9 +42,7 @@ class _Trainer:
         asking = functional.binary_cross_entropy_with_logits(
             scores[:, ASKS], is_asked, reduction="none"
         )
-        asks_for_sure = torch.tensor([float(not line.can_tell) for line in lines])
-        asking = ASKING_COUNTS * asking * asks_for_sure
-        return ((topics * is_asked + asking) * weight).sum() / weight.sum()
+        return ((topics * is_asked + ASKING_COUNTS * asking) * weight).sum() / weight.sum()
 
 
 def _wanted(lines: Sequence[TaughtLine]) -> Any:

@@ -24,12 +24,8 @@ TESTS = Path(__file__).parents[1]
 VOICES = TESTS / "cases" / "voices"
 SECOND_LABELS = TESTS / "cases" / "second_labels"
 WRITERS = TESTS / "train" / "writers"
-ENTRY_WRITERS = TESTS / "train" / "entry_writers"
 OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 HELD_OUT = ("ilse", "kay", "roz", "teun")
-ENTRY_VOICES = ("odile", "jax", "marlene")
-"""Writers of lines that ask for an entry, trained on; `desmond` is left out and scored."""
-ENTRY_VOICE_LEFT_OUT = "desmond"
 
 
 # The people every voice was told to use (tests/cases/voices/BRIEF.md); all invented.
@@ -112,31 +108,8 @@ def writer_examples() -> list[Example]:
     return [_example(row, {}) for path in writer_files() for row in _rows(path)]
 
 
-def entry_examples() -> list[Example]:
-    """What was typed to ask for an entry: for training only."""
-    return [one for writer in ENTRY_VOICES for one in entry_examples_of(writer)]
-
-
 def writer_files() -> list[Path]:
     return sorted(WRITERS.glob("*.jsonl"))
-
-
-def entry_examples_of(writer: str) -> list[Example]:
-    """A writer's lines that some rule, symptom or weather entry answers, with its topic."""
-    rows = _rows(ENTRY_WRITERS / f"{writer}.jsonl")
-    return [
-        Example(text=row["text"], topic=_TOPIC_OF_KIND[row["kind"]])
-        for row in rows
-        if row["id"] != _NO_ENTRY
-    ]
-
-
-_NO_ENTRY = "none"
-_TOPIC_OF_KIND = {
-    "rules": Topic.RULES_QUESTION,
-    "symptoms": Topic.ANSWER_PATTERN,
-    "weather": Topic.WEATHER_OR_BODY,
-}
 
 
 def _rows(path: Path) -> list[dict[str, Any]]:
@@ -199,8 +172,6 @@ def see(examples: Iterable[Example], known: frozenset[str]) -> list[Seen]:
 def lines_digest() -> str:
     """A hash of all lines trained on beside our phrases: the open voices' and the writers'."""
     digest = hashlib.sha256()
-    asked = [VOICES / f"{voice}.questions.jsonl" for voice in OPEN_VOICES]
-    entries = [ENTRY_WRITERS / f"{writer}.jsonl" for writer in ENTRY_VOICES]
-    for path in [*asked, *writer_files(), *entries]:
+    for path in [*(VOICES / f"{voice}.questions.jsonl" for voice in OPEN_VOICES), *writer_files()]:
         digest.update(path.read_bytes())
     return digest.hexdigest()

@@ -14,7 +14,6 @@ from sklearn.linear_model import LogisticRegression
 from topic_examples import (
     OPEN_VOICES,
     Example,
-    entry_examples,
     known_words,
     lines_digest,
     our_examples,
@@ -41,9 +40,7 @@ from knowledge.reading.linear_model import LinearModel
 from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
-TYPED_WEIGHT = 3.0
-"""A writer's line counts as three of ours: players type so, we imagined it. Who typed to ask for an
-entry had read the entries, so that a line of theirs counts as one."""
+TYPED_WEIGHT = 3.0  # a writer's line counts as three of ours: players type so, we imagined it
 ASKED_AT_MOST = 0.005
 """Share of the open voices' questions that we ask back about. Asking more often costs right answers
 and spares fewer wrong ones: `python tests/train/train_topics.py` prints what each share costs."""
@@ -109,8 +106,7 @@ def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
 def left_out_voices() -> dict[str, LeftOut]:
     """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
-    ours = [*our_examples(), *entry_examples()]
-    taught = _Taught.of([*ours, *writer_examples()], known, ours=len(ours))
+    taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
     return {
         voice: _scored(
@@ -231,7 +227,7 @@ def _curve(table: Numbers, came_true: np.ndarray[Any, Any]) -> Curve:
 def train_shipped(found: dict[str, list[Scored]]) -> TopicModel:
     """The model on all phrases, writers and open voices, calibrated on what was left out."""
     calibration = calibrate([one for scored in found.values() for one in scored])
-    ours = [*our_examples(), *entry_examples()]
+    ours = our_examples()
     typed = [*writer_examples(), *(one for voice in OPEN_VOICES for one in voice_examples(voice))]
     examples = [*ours, *typed]
     return train(

@@ -20,7 +20,6 @@ from note_scores import score_notes, score_notes_under_either  # noqa: E402
 from slot_voices import score_slots  # noqa: E402
 from topic_examples import (  # noqa: E402
     Example,
-    entry_examples,
     our_examples,
     voice_examples,
     writer_examples,
@@ -75,7 +74,7 @@ def _unread_questions(voice: str) -> list[Example]:
     examples = voice_examples(voice)
     if voice not in AFTER_THE_TRAINING:
         return examples
-    taught = [one.text for one in (*our_examples(), *writer_examples(), *entry_examples())]
+    taught = [one.text for one in (*our_examples(), *writer_examples())]
     repeats = near_duplicates([one.text for one in examples], taught)
     return [one for one, is_repeat in zip(examples, repeats, strict=True) if not is_repeat]
 
