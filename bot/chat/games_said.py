@@ -90,7 +90,7 @@ def _games(
     now: list[re.Match[str]],
 ) -> tuple[int, int] | None:
     if all_ is not None:
-        return (2, 2) if all_.re is _TWO_ALL else (1, 1)
+        return (2, 2) if all_.re.pattern == _TWO_ALL.pattern else (1, 1)
     if tally is not None:
         return _tallied(tally)
     won = {_number(one): (one["won"] is not None) is not bool(one["they"]) for one in single}
