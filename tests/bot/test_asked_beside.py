@@ -249,3 +249,18 @@ def test_near_words_go_where_they_belong(said: str, topic: Topic) -> None:
     [question] = understand(said, chat=EVENING)
     assert isinstance(question, Question)
     assert question.topic is topic
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "is it legal if okafor leans over the kitchen after her volley",
+        "wait is that legal",
+        "is it even a fault if i lob from the kitchen",
+        "was that allowed?",
+    ],
+)
+def test_legal_or_not_is_a_rule_whatever_the_shot(said: str) -> None:
+    [question] = understand(said, chat=replace(MATCH, last_topic=Topic.LOB))
+    assert isinstance(question, Question)
+    assert question.topic is Topic.RULES_QUESTION
