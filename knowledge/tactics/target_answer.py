@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import isclose
 
 from knowledge.advice import Confidence
 from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranking, rank
@@ -123,8 +125,9 @@ def _played(
     """The way to play at either of them and the ranking that comes of it; None without a ball.
 
     Of several ways each gets the one that makes most of them: the largest lead of the first that
-    the ways at the second leave. So a player who becomes weaker never becomes the lesser target:
-    every lead grows with it, and so does the largest of the least.
+    the ways at the second leave, or the largest of the second that those at the first leave,
+    whichever is further from even. So a player who becomes weaker never becomes the lesser target,
+    since every lead grows with it; and nothing hangs on who of them is named first.
     """
     firsts, seconds = PHASES[phase].at(facing, pair)
     if not firsts or not seconds:
@@ -137,13 +140,35 @@ def _played(
         for there in range(len(seconds))
     }
     leads = {ways: _lead(ranking, pair) for ways, ranking in rankings.items()}
+    here, there = _settled_ways(leads, len(firsts), len(seconds), pair)
+    return _way(firsts, here), _way(seconds, there), rankings[here, there]
 
-    def answered(here: int) -> int:
-        return min(range(len(seconds)), key=lambda there: leads[here, there])
 
-    best = max(range(len(firsts)), key=lambda here: leads[here, answered(here)])
-    against = answered(best)
-    return _way(firsts, best), _way(seconds, against), rankings[best, against]
+def _settled_ways(
+    leads: Mapping[tuple[int, int], float],
+    firsts: int,
+    seconds: int,
+    pair: tuple[OnCourt, OnCourt],
+) -> tuple[int, int]:
+    """Which ways are compared; of two as far from even, the one for the lower player number."""
+    for_first = max(
+        (
+            min(((here, there) for there in range(seconds)), key=leads.__getitem__)
+            for here in range(firsts)
+        ),
+        key=leads.__getitem__,
+    )
+    for_second = min(
+        (
+            max(((here, there) for here in range(firsts)), key=leads.__getitem__)
+            for there in range(seconds)
+        ),
+        key=leads.__getitem__,
+    )
+    low, high = leads[for_first], leads[for_second]
+    if isclose(abs(low), abs(high), rel_tol=1e-9):
+        return for_second if pair[0].player < pair[1].player else for_first
+    return for_first if abs(low) > abs(high) else for_second
 
 
 def _way(ways: Ways, number: int) -> AtOne:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from noted_players import TODAY, match, player
 from scipy.optimize import minimize_scalar
@@ -286,6 +286,10 @@ _CLAIMS = st.lists(
 
 @settings(max_examples=40, deadline=None)
 @given(first=_CLAIMS, second=_CLAIMS)
+@example(
+    first=["squeezes_middle often", "backhand_dink strength", "squeezes_middle often"],
+    second=["poaching often"],
+)
 def test_swapping_the_opponents_swaps_nothing_but_the_order(
     first: list[str], second: list[str]
 ) -> None:
