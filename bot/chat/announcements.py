@@ -172,6 +172,8 @@ def _court_name(named: str) -> str | None:
 def _time(hour: int, minute: int, half: str) -> time | None:
     if half == "p" and hour < 12:
         hour += 12
+    if half == "a" and hour == 12:
+        hour = 0
     if not half and hour < FIRST_HOUR:
         hour += 12
     return time(hour, minute) if hour < 24 and minute < 60 else None

@@ -322,3 +322,10 @@ def test_who_serves_first_may_come_with_the_announcement(demo: Talk, said: str, 
     assert wording("match.who_serves") not in reply
     demo.say("undo")
     assert demo.say("undo") == "Taken back: the match."
+
+
+@pytest.mark.parametrize(
+    ("said", "at"), [("12:12 am", "00:12"), ("12:30 pm", "12:30"), ("1:05 am", "01:05")]
+)
+def test_twelve_at_night_is_midnight(demo: Talk, said: str, at: str) -> None:
+    assert f"{at}, best of 3" in demo.say(f"next: ruiz and hale, {said}")

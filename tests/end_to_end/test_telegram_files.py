@@ -56,7 +56,8 @@ def test_a_reminder_that_is_due_is_sent_by_the_loop(
         api.say(mira, line)
         api.wait_for_sent(n, mira)
     soon = time.gmtime(time.time() + 7200)
-    api.say(mira, f"next: hale and ruiz, {soon.tm_hour:02d}:{soon.tm_min:02d}")
+    # With am or pm: at this hour of the night a bare 1:05 is tomorrow's afternoon.
+    api.say(mira, f"next: hale and ruiz, {time.strftime('%I:%M %p', soon).lower()}")
     api.wait_for_sent(4, mira)
     now = int(time.time() * 1e6)
     with closing(sqlite3.connect(bot.database, timeout=10)) as raw:
