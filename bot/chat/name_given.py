@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.common_words import is_common
 from bot.chat.context import Pending
 from bot.chat.forms import word_set
 from bot.chat.payload import Verb, tap
@@ -23,7 +24,9 @@ _PLACES = {
     "4th": 3,
     "last": -1,
 }
-_YES = frozenset(["yes", "y", "yep", "yeah", "yup", "correct", "right", "please", "sure", "ok"])
+_YES = frozenset(["yes", "y", "yep", "yeah", "yup", "correct"])
+_BESIDE_YES = frozenset(["please", "sure", "ok", "right", "him", "her"])
+"""Alone they only nod: "ok" must put nothing to anybody's name."""
 _ADDS = frozenset(["add", "new"])
 _AROUND_ADDS = frozenset(["no", "nope", "him", "her", "them", "player", "neither", "none"])
 
@@ -41,18 +44,25 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
         return _of_place(pending, _PLACES[rest[0]])
     if pending.typed and _adds(set(rest), pending):
         return tap(Verb.ADD, pending.number)
-    if len(pending.candidates) == 1 and set(rest) <= _YES:
+    if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):
         return tap(Verb.WHO, pending.number, pending.candidates[0])
-    rows = [row for row in chat.roster if row.player in pending.candidates]
-    match = NameIndex(rows).lookup(" ".join(rest), nearest=False)
+    index = NameIndex(row for row in chat.roster if row.player in pending.candidates)
+    typed = " ".join(rest)
+    if all(map(is_common, rest)) and not index.has(typed):
+        return None  # an everyday word that only sounds like one of them
+    match = index.lookup(typed, nearest=False)
     return tap(Verb.WHO, pending.number, match.player.player) if isinstance(match, Found) else None
 
 
 def _adds(said: set[str], pending: Pending) -> bool:
     """Whether the name that nobody bears is to be added: in so many words, or by yes to that."""
     if said & _ADDS:
-        return said <= _ADDS | _AROUND_ADDS | _YES
-    return not pending.candidates and said <= _YES
+        return said <= _ADDS | _AROUND_ADDS | _YES | _BESIDE_YES
+    return not pending.candidates and _is_yes(said)
+
+
+def _is_yes(said: set[str]) -> bool:
+    return bool(said & _YES) and said <= _YES | _BESIDE_YES
 
 
 def _of_place(pending: Pending, place: int) -> str | None:

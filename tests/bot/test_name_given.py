@@ -67,6 +67,18 @@ def test_yes_and_new_where_a_name_was_offered(said: str, pending: Pending, paylo
     assert name_given(said, pending, CHAT) == payload
 
 
+@pytest.mark.parametrize("said", ["ok", "right", "sure", "please", "rise", "plan"])
+@pytest.mark.parametrize("pending", [ALIKE, ONE_NEAR, NOBODY, WHOSE])
+def test_a_nod_or_an_everyday_word_names_nobody(said: str, pending: Pending) -> None:
+    assert name_given(said, pending, CHAT) is None
+
+
+def test_yes_says_nobodys_name() -> None:
+    """ "Who is the note about?" is no question for a yes, though one name is offered."""
+    one = Pending(number=8, typed="", text="pops up", candidates=(HALE,), note=3)
+    assert name_given("yes", one, CHAT) is None
+
+
 @pytest.mark.parametrize("pending", [ONE_NEAR, NOBODY, WHOSE])
 def test_no_alone_settles_nothing(pending: Pending) -> None:
     assert name_given("no", pending, CHAT) is None
