@@ -23,7 +23,9 @@ _ACHES = (
     r"swell(?:s|ing|ed)?|swollen|swelled|puffy|twing\w+|throb\w*|sting(?:s|ing)?|bark(?:s|ing)|"
     r"kill(?:s|ing) (?:me|him|her)|acting up|playing up|flar\w+ up|giv(?:es|ing) out|gave out|"
     r"gave way|locked(?: up)?|seized|seizing|spasm\w*|twisted|tweaked|strained|sprained|pulled|"
-    r"popped|click\w*|pinch(?:es|ing)|numb|tingl\w+|burn(?:s|ing)|shot|cramp\w*|bruised|inflamed|"
+    # "at his hip, he popped it": who pops a ball up complains of nothing.
+    r"(?<!he )(?<!they )popped|popped(?! (?:it|them|one|up|balls?))|"
+    r"click\w*|pinch(?:es|ing)|numb|tingl\w+|burn(?:s|ing)|shot|cramp\w*|bruised|inflamed|"
     r"bothering (?:me|him|her)|not (?:right|good|great|happy)|bad|bleed\w*|went|is gone|is dodgy|"
     r"dodgy|torn|tore|complain\w*|angry|grumbl\w+|screaming)"
 )
