@@ -233,12 +233,12 @@ class AdvisedMix:
 
     `shares` holds every option: the default first, then the others by their shares, of which the
     first is the change-up, if it has one. `trigger` completes "when" ("he leans in"); `how_often`
-    says how often the change-up is right. `value` is our chance once they know how often we play
-    each (mixing.watched; of a lob, whatever they guess: mixing.solution);
-    `worth_points` what varying gains over always playing the best one, if a guessed one costs
-    about `cost_points`; `of_ten_loss_points` what keeping to the rounded counts of ten gives away.
-    `pattern_loss_points` is what the recent choices give away, and `regularity` how they look:
-    nothing of either below mixing.MIN_LOGGED_AIMS.
+    says how often the change-up is right. All figures are against the best reply (mixing.solution):
+    `value` is the chance that we can be sure of, `worth_points` what varying gains over always
+    playing the best one, if a guessed one costs about `cost_points`, `of_ten_loss_points` what
+    these shares, rounded to counts of ten, give away of the value, and `pattern_loss_points` what
+    our recent choices do. `regularity` says how those look: nothing of either below
+    mixing.MIN_LOGGED_AIMS.
     """
 
     shares: tuple[MixShare, ...]

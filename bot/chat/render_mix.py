@@ -61,9 +61,11 @@ def _pattern(mix: AdvisedMix) -> Iterable[str]:
         if mix.logged_aims:
             yield wording("mix.too_few").format(logged=mix.logged_aims, needed=MIN_LOGGED_AIMS)
         return
-    if mix.pattern_loss_points >= LEAST_POINTS:
-        points = f"{mix.pattern_loss_points:.1f}"
-        yield wording("mix.gives_away").format(count=RECENT_AIMS, points=points)
+    ours, advised = mix.pattern_loss_points, mix.of_ten_loss_points
+    if ours >= advised + LEAST_POINTS:
+        yield wording("mix.gives_away").format(
+            count=RECENT_AIMS, points=f"{ours:.1f}", advised=f"{advised:.1f}"
+        )
     else:
         yield wording("mix.gives_nothing").format(count=RECENT_AIMS)
     yield from mix.regularity

@@ -24,7 +24,7 @@ from knowledge.mixing.regularity import (
     runs_of,
 )
 from knowledge.mixing.solution import Mix, drawn, mix_of, of_ten, pattern_loss_of
-from knowledge.mixing.watched import watched_chance, watched_mix_of
+from knowledge.mixing.watched import watched_mix_of
 
 __all__ = [
     "COST_WHEN_GUESSED_POINTS",
@@ -51,6 +51,5 @@ __all__ = [
     "payoffs",
     "runs_of",
     "unguessed_chances",
-    "watched_chance",
     "watched_mix_of",
 ]

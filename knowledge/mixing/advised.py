@@ -19,8 +19,8 @@ from knowledge.mixing.regularity import (
     fits_shares,
     runs_of,
 )
-from knowledge.mixing.solution import Mix, of_ten
-from knowledge.mixing.watched import watched_chance, watched_mix_of
+from knowledge.mixing.solution import Mix, of_ten, pattern_loss_of
+from knowledge.mixing.watched import watched_mix_of
 from knowledge.situation import Situation
 
 RECENT_AIMS: Final = 20
@@ -48,7 +48,8 @@ def advised_mix(
     `calls` gives each option's imperative line ("Serve wide."); leave out what our own profile
     marks as weak. `trigger` completes "when"; `punishes` is the skill that meets a guessed ball;
     `counts_as` turns a logged option into one of these. The default is the best-ranked option.
-    The shares are those against one who learns them (`watched`).
+    The shares are those against one who learns them (`watched`), the figures against the best
+    reply (`solution`).
     """
     skills = punishes or {}
     cost = {OptionId(one): cost_when_guessed(situation.topic, skills.get(one)) for one in calls}
@@ -75,7 +76,7 @@ def advised_mix(
         value=mix.value,
         worth_points=100 * mix.worth,
         cost_points=COST_WHEN_GUESSED_POINTS[situation.topic],
-        of_ten_loss_points=100 * max(0.0, mix.value - watched_chance(mix.options, tenths)),
+        of_ten_loss_points=100 * pattern_loss_of(mix, tenths),
         logged_aims=len(logged),
         pattern_loss_points=100 * mix.pattern_loss if is_enough else None,
         regularity=_regularity(mix, logged) if is_enough else (),

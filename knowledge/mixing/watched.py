@@ -16,51 +16,27 @@ So an option leads by how much better it is, not only by what a guess costs, and
 from a lead of 2 c on: in between the exact solution of the zero-sum game (mixing.solution) plays
 both alike, then one alone. The price: from n options of one cost c, one who guesses best gets up to
 (n - 1)/(8 n) of c more than against the exact solution, and whatever the costs are less than an
-eighth of the largest (found by search, and held so in the tests).
+eighth of the largest (found by search, and held so in the tests). `pattern_loss_of` says it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.effects import OptionId
 from knowledge.mixing.guessing import Guessable, unguessed_chances
 from knowledge.mixing.solution import LEAST_COST, Mix, mix_of
-from knowledge.vocabulary import RallyChance
 
 
 def watched_mix_of(options: Sequence[Guessable]) -> Mix:
-    """The mix against one who learns our shares; its guesses stay those of one who guesses best.
+    """The shares against one who learns them; all figures stay those against the best reply.
 
-    ValueError for no option, or two of one name.
+    So `value` is what the exact solution is sure of, whoever plays, and no figure is better for
+    being said to a pair that learns slowly. ValueError for no option, or two of one name.
     """
-    exact = mix_of(options)
-    shares = MappingProxyType(
-        {one.option: share for one, share in zip(options, _shares(options), strict=True)}
-    )
-    value = watched_chance(options, shares)
-    recent = sum(one.recent for one in options)
-    habit = {one.option: one.recent / recent for one in options} if recent else shares
-    alone = max(watched_chance(options, {one.option: 1.0}) for one in options)
-    return replace(
-        exact,
-        shares=shares,
-        value=value,
-        pattern_loss=max(0.0, value - watched_chance(options, habit)),
-        worth=max(0.0, value - alone),
-    )
-
-
-def watched_chance(options: Sequence[Guessable], shares: Mapping[OptionId, float]) -> RallyChance:
-    """Our chance with these shares once they expect them: V of the steps above."""
-    parts = (
-        share * (unguessed - one.cost * share)
-        for one, unguessed in zip(options, unguessed_chances(options), strict=True)
-        for share in (shares.get(one.option, 0.0),)
-    )
-    return RallyChance(sum(parts))
+    shares = zip((one.option for one in options), _shares(options), strict=True)
+    return replace(mix_of(options), shares=MappingProxyType(dict(shares)))
 
 
 def _shares(options: Sequence[Guessable]) -> list[float]:

@@ -16,6 +16,8 @@ from bot.chat.render_mix import change_line, mix_text
 from bot.chat.wording import wording
 from bot.contract import to_json
 from knowledge.advice import Advice, AdvisedMix, MixShare
+from knowledge.effects import OptionId
+from knowledge.mixing import of_ten
 from knowledge.vocabulary import BallQuality, Topic
 from scouting_db.values import ChoiceRow, EntryKind, MatchId, Winner
 
@@ -209,8 +211,30 @@ def test_below_thirty_nothing_on_our_pattern_from_thirty_on_what_it_gives_away(
     numbers = mix_numbers(asked)
     assert numbers["mix_logged_aims"] == 30
     enough = asked.tap("exact mix")
-    assert f"Your last 20 give away {numbers['mix_pattern_loss_points']:.1f} in 100." in enough
+    ours, advised = numbers["mix_pattern_loss_points"], numbers["mix_of_ten_loss_points"]
+    assert ours > advised + 1
+    assert (
+        f"To the best guesser your last 20 give away {ours:.1f} in 100, these shares {advised:.1f}."
+        in enough
+    )
     assert "All of your last 30 were the same choice." in enough
+
+
+def test_a_pattern_near_the_shares_is_told_that_it_gives_no_more_away(asked: Talk) -> None:
+    """Whoever plays what we advise is not told off for it."""
+    asked.say(ATTACK)
+    numbers = mix_numbers(asked)
+    shares = {
+        OptionId(name.removeprefix("mix_share_")): share
+        for name, share in numbers.items()
+        if name.startswith("mix_share_")
+    }
+    advised = [one for one, count in of_ten(shares).items() for _ in range(count)]
+    log_choices(asked, *advised * 3)
+    asked.say(ATTACK)
+    said = asked.tap("exact mix")
+    assert "Your last 20 give no more away than these shares." in said
+    assert "To the best guesser" not in said
 
 
 def test_only_what_was_chosen_against_this_pair_counts(asked: Talk) -> None:

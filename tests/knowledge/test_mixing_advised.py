@@ -186,16 +186,16 @@ def test_win_rates_are_compared_only_with_thirty_of_each() -> None:
     assert not any("They win" in one for one in attack(*aims, won=unknown).regularity)
 
 
-def test_ten_counted_out_loses_what_rounding_costs() -> None:
-    """All of one cost c: against one who learns our shares, c times the squared distance.
-
-    With V(f) = sum of f a - c sum of f^2 and every a - 2 c f alike, V(f) - V(g) is c |f - g|^2.
-    """
+def test_what_the_counts_of_ten_give_away_is_against_the_best_guess() -> None:
+    """From the definition: the value less the average unguessed chance, plus the worst guess."""
     mix = attack()
-    tenths = of_ten({OptionId(one.option): one.share for one in mix.shares})
-    off = sum((one.share - tenths[OptionId(one.option)] / 10) ** 2 for one in mix.shares)
+    counts = of_ten({OptionId(one.option): one.share for one in mix.shares})
     assert all(one.share > 0 for one in mix.shares)
-    assert mix.of_ten_loss_points == pytest.approx(10 * off)
+    # All of one cost here, 10 in 100: an option is as good unguessed as its guess leaves it.
+    unguessed = {one.option: mix.value + 0.1 * one.guess for one in mix.shares}
+    average = sum(unguessed[one] * count / 10 for one, count in counts.items())
+    worst = average - 0.1 * max(counts.values()) / 10
+    assert mix.of_ten_loss_points == pytest.approx(100 * (mix.value - worst))
 
 
 def test_choices_that_are_no_option_now_count_nowhere() -> None:
