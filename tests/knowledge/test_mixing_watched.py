@@ -43,7 +43,7 @@ def shares(mix: Mix) -> list[float]:
 
 
 def against_a_learner(options: Sequence[Guessable], played: Sequence[float]) -> float:
-    """V of the module's docstring: our chance once each ball is waited for as often as we play it."""
+    """V of the module: our chance once each ball is waited for as often as we play it."""
     return sum(
         share * (unguessed - one.cost * share)
         for one, unguessed, share in zip(options, unguessed_chances(options), played, strict=True)
