@@ -66,6 +66,6 @@ def asking_score(utterance: Utterance) -> float:
 @cache
 def the_asks_model() -> AsksModel:
     """The model shipped with the bot."""
-    content = files("bot.chat").joinpath("data/asks.npz").read_bytes()
-    linear, recipe, _ = unpacked(content, GROUP_LENGTHS)
+    source = files("bot.chat").joinpath("data/asks.npz")
+    linear, recipe, _ = unpacked(source, GROUP_LENGTHS)
     return AsksModel(linear=linear, recipe=recipe)

@@ -12,15 +12,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from io import BytesIO
 from typing import Any
 
 import numpy as np
-import numpy.typing as npt
 
 from bot.chat.network import Network
 from knowledge.reading.feature_table import Numbers
-from knowledge.reading.linear_model import as_bytes, as_text
+from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 from knowledge.vocabulary import TRAITS, Trait, Value
 
 TRAIT_COLUMNS = tuple(Trait)
@@ -122,15 +120,14 @@ def _likely(row: int, column: int, chance: float, places: Numbers) -> Likely:
 @cache
 def the_claim_model() -> ClaimModel:
     """The model shipped with the bot."""
-    return load_claim_model(files("bot.chat").joinpath("data/claims.npz").read_bytes())
+    return load_claim_model(files("bot.chat").joinpath("data/claims.npz"))
 
 
 _LAYERS = ("inner", "inner_bias", "outer", "outer_bias")
 
 
-def load_claim_model(content: bytes) -> ClaimModel:
-    with np.load(BytesIO(content)) as stored:
-        arrays: dict[str, npt.NDArray[Any]] = dict(stored)
+def load_claim_model(source: Source) -> ClaimModel:
+    arrays = arrays_of(source)
     return ClaimModel(
         network=Network.load(arrays),
         recipe=json.loads(as_text(arrays["recipe"])),
@@ -140,11 +137,9 @@ def load_claim_model(content: bytes) -> ClaimModel:
 
 def dump_claim_model(model: ClaimModel) -> bytes:
     """The model as the bytes of an .npz file that `load_claim_model` reads."""
-    content = BytesIO()
     arrays: dict[str, Any] = {
         **model.network.arrays(),
         **{name: getattr(model, name).astype(np.float16) for name in _LAYERS},
         "recipe": as_bytes(json.dumps(dict(model.recipe))),
     }
-    np.savez_compressed(content, **arrays)
-    return content.getvalue()
+    return packed_file(arrays)

@@ -20,6 +20,9 @@ from knowledge.reading.feature_table import Numbers
 
 INT8_TOP = 127
 
+AS_STORED = ("keys", "vectors", "scale")
+"""A row a feature, of which a line needs a few: they stay in the file until then."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked:
@@ -46,7 +49,7 @@ class Network:
 
     keys: npt.NDArray[np.uint32]
     vectors: npt.NDArray[np.int8]
-    scale: Numbers
+    scale: npt.NDArray[np.floating[Any]]
     inward: Numbers
     inward_bias: Numbers
     across: Numbers
@@ -81,7 +84,7 @@ class Network:
         vectors = np.zeros((len(words), self.vectors.shape[1]), dtype=np.float32)
         begins = np.flatnonzero(np.diff(owners, prepend=-1))
         if len(begins):
-            seen = self.vectors[rows] * self.scale[rows, None]
+            seen = self.vectors[rows] * self.scale[rows, None].astype(np.float32)
             vectors[owners[begins]] = np.add.reduceat(seen, begins, axis=0)
         return vectors
 
@@ -121,11 +124,14 @@ class Network:
 
     @classmethod
     def load(cls, stored: Mapping[str, npt.NDArray[Any]]) -> Network:
+        """Of the features as they are stored, of the layers in single precision."""
         given: dict[str, Any] = {
-            field.name: stored[field.name].astype(np.float32) for field in fields(cls)
+            field.name: stored[field.name]
+            if field.name in AS_STORED
+            else stored[field.name].astype(np.float32)
+            for field in fields(cls)
         }
-        whole = {name: stored[name] for name in ("keys", "vectors")}
-        return cls(**(given | whole))
+        return cls(**given)
 
 
 def _logistic(sums: Numbers) -> None:

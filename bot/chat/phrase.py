@@ -52,7 +52,9 @@ class _Parsed:
 class PhraseBook(Generic[Meaning]):
     """Many phrases, each with a meaning, found in a message by their first words.
 
-    `words` holds every word that some phrase spells out.
+    `words` holds every word that some phrase spells out. Of a phrase no more is read at first than
+    how it begins, since a message meets few of thousands: a faulty one shows when a message begins
+    like it, or in `check`, which tests call of every book.
     """
 
     def __init__(
@@ -60,13 +62,20 @@ class PhraseBook(Generic[Meaning]):
     ) -> None:
         phrases_ = tuple(phrases)
         self._by_first: dict[str, list[tuple[str, Meaning]]] = defaultdict(list)
-        known = _Sets(sets or {})
+        self._sets = _Sets(sets or {})
         self.words = _words([phrase for phrase, _ in phrases_] + list((sets or {}).values()))
         for phrase, meaning in phrases_:
-            parsed = _Parser(phrase, known).whole()
-            for first in parsed.firsts:
-                self._by_first[first].append((parsed.pattern, meaning))
+            for first in _firsts(phrase, self._sets):
+                self._by_first[first].append((phrase, meaning))
         self._prefixes = [first for first in self._by_first if first.endswith("*")]
+        self._patterns: dict[str, re.Pattern[str]] = {}
+
+    def check(self) -> None:
+        """PhraseError for a phrase that is not in the notation, or is not found where it begins."""
+        phrases = {phrase for entries in self._by_first.values() for phrase, _ in entries}
+        for phrase in phrases:
+            if _Parser(phrase, self._sets).whole().firsts != _firsts(phrase, self._sets):
+                raise PhraseError(f"not found where it begins: {phrase!r}")
 
     def meanings(self) -> set[Meaning]:
         return {meaning for phrases in self._by_first.values() for _, meaning in phrases}
@@ -77,8 +86,9 @@ class PhraseBook(Generic[Meaning]):
         found: list[Found[Meaning]] = []
         offset = 0
         for start, word in enumerate(words):
-            for pattern, meaning in self._beginning_with(word):
-                match = _compiled(pattern).match(line, offset)
+            for phrase, meaning in self._beginning_with(word):
+                pattern = self._patterns.get(phrase) or self._read(phrase)
+                match = pattern.match(line, offset)
                 if match and match.end() > offset:
                     stop = start + line.count(" ", offset, match.end())
                     found.append(Found(start=start, stop=stop, meaning=meaning))
@@ -91,16 +101,29 @@ class PhraseBook(Generic[Meaning]):
             if word.startswith(prefix[:-1]):
                 yield from self._by_first[prefix]
 
-
-@lru_cache(maxsize=1 << 14)
-def _compiled(pattern: str) -> re.Pattern[str]:
-    return re.compile(pattern)
+    def _read(self, phrase: str) -> re.Pattern[str]:
+        """What finds the phrase, kept from now on."""
+        pattern = re.compile(_Parser(phrase, self._sets).whole().pattern)
+        self._patterns[phrase] = pattern
+        return pattern
 
 
 def _words(phrases: Iterable[str]) -> frozenset[str]:
     """Every word that stands for itself in some phrase."""
-    elements = (match[3] for phrase in phrases for match in _ELEMENT.finditer(phrase))
-    return frozenset(element for element in elements if element)
+    return frozenset(" ".join(phrases).translate(_SIGNS_AWAY).split()) - {".."}
+
+
+_SIGNS_AWAY = str.maketrans("[](){}|", " " * 7)
+
+
+def _firsts(phrase: str, sets: _Sets) -> frozenset[str]:
+    """The words that the phrase may begin with."""
+    if _OTHER_THAN_WORDS.search(phrase) is None and (words := phrase.split(None, 1)):
+        return frozenset(words[:1])
+    return _Parser(phrase, sets).firsts()
+
+
+_OTHER_THAN_WORDS = regex(r"[][(){}|]|\.\.")
 
 
 class _Sets:
@@ -135,6 +158,51 @@ class _Parser:
         self._sets = sets
         self._elements = [match[1] or match[2] or match[3] for match in _ELEMENT.finditer(phrase)]
         self._place = 0
+
+    def firsts(self) -> frozenset[str]:
+        """As of `whole`, but nothing is read that does not bear upon it."""
+        firsts, _ = self._choice_begins()
+        if not firsts:
+            raise PhraseError(f"not a phrase: {self._phrase!r}")
+        return firsts
+
+    def _choice_begins(self) -> tuple[frozenset[str], bool]:
+        """Its first words, and whether it may match nothing."""
+        firsts, empty = self._sequence_begins()
+        while self._peek() == "|":
+            self._place += 1
+            more, nothing = self._sequence_begins()
+            firsts, empty = firsts | more, empty or nothing
+        return firsts, empty
+
+    def _sequence_begins(self) -> tuple[frozenset[str], bool]:
+        firsts, empty = frozenset[str](), True
+        while empty and (element := self._peek()) not in _ENDS:
+            assert element is not None
+            more, empty = self._element_begins(element)
+            firsts |= more
+        self._skip_sequence()
+        return firsts, empty
+
+    def _element_begins(self, element: str) -> tuple[frozenset[str], bool]:
+        if element in ("(", "["):
+            self._place += 1
+            firsts, empty = self._choice_begins()
+            self._place += 1
+            return firsts, empty or element == "["
+        part = self._element(element)
+        return part.firsts, part.empty
+
+    def _skip_sequence(self) -> None:
+        """On to the end of the sequence that we are in."""
+        depth = 0
+        for place in range(self._place, len(self._elements)):
+            element = self._elements[place]
+            if depth == 0 and element in _ENDS:
+                self._place = place
+                return
+            depth += (element in ("(", "[")) - (element in (")", "]"))
+        self._place = len(self._elements)
 
     def whole(self) -> _Parsed:
         parsed = self._choice()

@@ -13,7 +13,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from io import BytesIO
 from typing import Any
 
 import numpy as np
@@ -24,7 +23,7 @@ from bot.chat.network import Looked, Network
 from bot.chat.question_words import QuestionWord, see_question
 from bot.chat.utterance import Utterance
 from knowledge.reading.feature_table import Numbers
-from knowledge.reading.linear_model import as_bytes, as_text
+from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 from knowledge.vocabulary import Topic
 
 TOPICS = tuple(Topic)
@@ -78,12 +77,11 @@ def read_question(utterance: Utterance, context_topic: Topic | None) -> Question
 @cache
 def the_question_network() -> QuestionNetwork:
     """The network shipped with the bot."""
-    return load_question_network(files("bot.chat").joinpath("data/questions.npz").read_bytes())
+    return load_question_network(files("bot.chat").joinpath("data/questions.npz"))
 
 
-def load_question_network(content: bytes) -> QuestionNetwork:
-    with np.load(BytesIO(content)) as stored:
-        arrays = dict(stored)
+def load_question_network(source: Source) -> QuestionNetwork:
+    arrays = arrays_of(source)
     return QuestionNetwork(
         network=Network.load(arrays),
         known=frozenset(as_text(arrays["known"]).split("\n")),
@@ -93,14 +91,12 @@ def load_question_network(content: bytes) -> QuestionNetwork:
 
 def dump_question_network(model: QuestionNetwork) -> bytes:
     """The network as the bytes of an .npz file that `load_question_network` reads."""
-    content = BytesIO()
     arrays: dict[str, Any] = {
         **model.network.arrays(),
         "known": as_bytes("\n".join(sorted(model.known))),
         "recipe": as_bytes(json.dumps(dict(model.recipe))),
     }
-    np.savez_compressed(content, **arrays)
-    return content.getvalue()
+    return packed_file(arrays)
 
 
 def log_chances(scores: Numbers) -> Numbers:

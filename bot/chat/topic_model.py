@@ -30,7 +30,8 @@ from bot.chat.question_network import (
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
 from knowledge.reading.feature_table import Indices, Numbers, Vector
-from knowledge.reading.linear_model import LinearModel, as_bytes, as_text, places_of, unpacked
+from knowledge.reading.linear_model import LinearModel, places_of, unpacked
+from knowledge.reading.stored import Source, as_bytes, as_text
 from knowledge.vocabulary import Topic
 
 SHOWN = 3
@@ -165,11 +166,11 @@ def chances_of(scores: Numbers, sharpness: float) -> Numbers:
 @cache
 def the_model() -> TopicModel:
     """The model shipped with the bot."""
-    return load_model(files("bot.chat").joinpath("data/topics.npz").read_bytes())
+    return load_model(files("bot.chat").joinpath("data/topics.npz"))
 
 
-def load_model(content: bytes) -> TopicModel:
-    linear, recipe, arrays = unpacked(content, GROUP_LENGTHS)
+def load_model(source: Source) -> TopicModel:
+    linear, recipe, arrays = unpacked(source, GROUP_LENGTHS)
     return TopicModel(
         linear=linear,
         known=frozenset(as_text(arrays["known"]).split("\n")),

@@ -22,6 +22,7 @@ import numpy as np
 from knowledge.reading.entry_features import LENGTHS, Told, told
 from knowledge.reading.feature_table import Numbers
 from knowledge.reading.linear_model import LinearModel, places_of, unpacked
+from knowledge.reading.stored import Source
 
 NONE = "none"
 """Stands for what no entry answers."""
@@ -141,12 +142,12 @@ def chances_of(scores: Numbers, sharpness: float) -> Numbers:
 @cache
 def entry_model(kind: Kind) -> EntryModel:
     """The model shipped for a kind of entries."""
-    return read_model(files("knowledge.reading").joinpath(f"{kind}.npz").read_bytes())
+    return read_model(files("knowledge.reading").joinpath(f"{kind}.npz"))
 
 
-def read_model(content: bytes) -> EntryModel:
+def read_model(source: Source) -> EntryModel:
     """The model of a packed file."""
-    linear, recipe, _ = unpacked(content, LENGTHS)
+    linear, recipe, _ = unpacked(source, LENGTHS)
     return EntryModel(
         ids=tuple(recipe["ids"]), linear=linear, bands=Bands(**recipe["bands"]), recipe=recipe
     )

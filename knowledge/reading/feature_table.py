@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import chain
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -28,11 +29,11 @@ class Vector:
 class FeatureTable:
     """Keys in ascending order; `telling` is 1 + log inverse share of messages with the feature.
 
-    `lengths` says how much each group of features counts: the lengths of their vectors.
+    As stored it is in half precision, of which a message's rows are made whole. `lengths` says how much each group of features counts: the lengths of their vectors.
     """
 
     keys: npt.NDArray[np.uint32]
-    telling: Numbers
+    telling: npt.NDArray[np.floating[Any]]
     lengths: tuple[float, ...]
 
     @classmethod
@@ -51,7 +52,7 @@ class FeatureTable:
         groups = np.repeat(np.arange(len(self.lengths)), [len(g) for g in message.groups])
         rows = np.minimum(np.searchsorted(self.keys, keys), len(self.keys) - 1)
         known = self.keys[rows] == keys
-        telling = self.telling[rows] * known
+        telling = self.telling[rows].astype(np.float32) * known
         lengths = np.sqrt(np.bincount(groups, telling * telling, len(self.lengths)))
         factors = np.divide(self.lengths, lengths, where=lengths > 0, out=np.zeros(len(lengths)))
         values = (telling * factors[groups]).astype(np.float32)

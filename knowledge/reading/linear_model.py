@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from io import BytesIO
 from typing import Any
 
 import numpy as np
@@ -17,6 +16,7 @@ import numpy.typing as npt
 
 from knowledge.reading.feature_table import FeatureTable, Indices, Numbers, Vector
 from knowledge.reading.keys import Message
+from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +50,6 @@ class LinearModel:
 
     def packed(self, recipe: Mapping[str, Any], **more: npt.NDArray[Any]) -> bytes:
         """The bytes of an .npz file: the model, how it was trained, and whatever goes along."""
-        content = BytesIO()
         arrays: dict[str, Any] = {
             "keys": self.table.keys,
             "telling": self.table.telling.astype(np.float16),
@@ -59,8 +58,7 @@ class LinearModel:
             "recipe": as_bytes(json.dumps(dict(recipe))),
             **more,
         }
-        np.savez_compressed(content, **arrays)
-        return content.getvalue()
+        return packed_file(arrays)
 
     @classmethod
     def load(
@@ -69,7 +67,7 @@ class LinearModel:
         return cls(
             table=FeatureTable(
                 keys=stored["keys"],
-                telling=stored["telling"].astype(np.float32),
+                telling=stored["telling"],
                 lengths=lengths,
             ),
             weights=stored["weights"],
@@ -78,20 +76,11 @@ class LinearModel:
 
 
 def unpacked(
-    content: bytes, lengths: tuple[float, ...]
+    source: Source, lengths: tuple[float, ...]
 ) -> tuple[LinearModel, dict[str, Any], dict[str, npt.NDArray[Any]]]:
     """The model of a packed file over groups of these lengths, its recipe, and all its arrays."""
-    with np.load(BytesIO(content)) as stored:
-        arrays = dict(stored)
+    arrays = arrays_of(source)
     return LinearModel.load(arrays, lengths), json.loads(as_text(arrays["recipe"])), arrays
-
-
-def as_bytes(text: str) -> npt.NDArray[np.uint8]:
-    return np.frombuffer(text.encode(), dtype=np.uint8)
-
-
-def as_text(array: npt.NDArray[Any]) -> str:
-    return bytes(array).decode()
 
 
 def places_of(seen: Message) -> Indices:

@@ -41,7 +41,7 @@ def test_matches(phrase: str, text: str, matched: list[str]) -> None:
 @pytest.mark.parametrize("phrase", ["", "[maybe]", "(a|b", "a)", "{unknown} x", "..", "[a"])
 def test_a_faulty_phrase_is_refused(phrase: str) -> None:
     with pytest.raises(PhraseError):
-        book(phrase)
+        book(phrase).check()
 
 
 def test_places_are_words() -> None:

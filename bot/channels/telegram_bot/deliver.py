@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
@@ -76,12 +77,23 @@ class Broken:
 Outcome = Delivered | Refused | ShutOut | Moved | Wait | Broken
 
 
-async def deliver(bot: Bot, chat: str, message: Outgoing) -> Outcome:
+Draw = Callable[[Picture], bytes]
+"""Gives a picture as PNG; run in a thread."""
+
+
+def draw_here(picture: Picture) -> bytes:
+    """In this process. Imported at the first picture: the drawing library takes long to load."""
+    from bot.chat.pictures import draw
+
+    return draw(picture)
+
+
+async def deliver(bot: Bot, chat: str, message: Outgoing, *, draw: Draw = draw_here) -> Outcome:
     """Send, draw or edit; where our HTML is refused, once more as plain text."""
     try:
-        return await _attempt(bot, chat, message, plain=False)
+        return await _attempt(bot, chat, message, draw, plain=False)
     except BadRequest as error:
-        return await _after_refusal(bot, chat, message, error)
+        return await _after_refusal(bot, chat, message, draw, error)
     except TelegramError as error:
         return outcome_of(error)
 
@@ -100,14 +112,16 @@ def outcome_of(error: TelegramError) -> Outcome:
     return Broken(because=error.message, unsent=unsent)
 
 
-async def _after_refusal(bot: Bot, chat: str, message: Outgoing, error: BadRequest) -> Outcome:
+async def _after_refusal(
+    bot: Bot, chat: str, message: Outgoing, draw: Draw, error: BadRequest
+) -> Outcome:
     reason = error.message.lower()
     if message.kind is PostKind.EDIT and "not modified" in reason:
         return Delivered(external_message_id=message.replaces)
     try:
         if "can't parse entities" in reason:
             log.warning("our HTML was refused, sending plain text: %s", error.message)
-            return await _attempt(bot, chat, message, plain=True)
+            return await _attempt(bot, chat, message, draw, plain=True)
         if message.kind is PostKind.EDIT:
             # Too old to edit, deleted since, or a photo: say it in a new message.
             return Delivered(external_message_id=await _send(bot, chat, message, plain=False))
@@ -116,9 +130,9 @@ async def _after_refusal(bot: Bot, chat: str, message: Outgoing, error: BadReque
     return Refused(because=error.message)
 
 
-async def _attempt(bot: Bot, chat: str, message: Outgoing, *, plain: bool) -> Delivered:
+async def _attempt(bot: Bot, chat: str, message: Outgoing, draw: Draw, *, plain: bool) -> Delivered:
     if message.picture is not None:
-        picture = await _drawn(message.picture)
+        picture = await _drawn(message.picture, draw)
         if picture is not None:
             return Delivered(
                 external_message_id=await _photo(bot, chat, message, picture, plain=plain)
@@ -183,20 +197,13 @@ def _number(answer: dict[str, Any]) -> int:
     return int(answer["message_id"])
 
 
-async def _drawn(picture: Picture) -> bytes | None:
+async def _drawn(picture: Picture, draw: Draw) -> bytes | None:
     """The picture as PNG; None where drawing fails: the words still help."""
     try:
-        return await asyncio.to_thread(_draw, picture)
+        return await asyncio.to_thread(draw, picture)
     except Exception:
         log.exception("a picture could not be drawn; its words are sent alone")
         return None
-
-
-def _draw(picture: Picture) -> bytes:
-    """Imported at the first picture: the drawing library takes long to load."""
-    from bot.chat.pictures import draw
-
-    return draw(picture)
 
 
 def _seconds(period: int | timedelta) -> float:

@@ -22,6 +22,7 @@ from bot.channels.telegram_bot.limiter import Limiter
 from bot.channels.telegram_bot.rounds import Rounds
 from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
+from bot.chat.pictures.apart import DrawnApart
 from bot.post import Turn
 from bot.settings import Settings
 from scouting_db.values import AccountId, Micros
@@ -49,6 +50,7 @@ class Works:
     rounds: Rounds
     sender: Sender
     courtesy: Courtesy
+    pictures: DrawnApart
 
     async def finish(self, rounds: asyncio.Task[None]) -> None:
         """After the end of the intake: 1. turns for what was accepted, 2. send what is ready, for
@@ -60,6 +62,7 @@ class Works:
         await self.sender.close()
         await self.rounds.store_marks()
         await self.courtesy.close()
+        await asyncio.to_thread(self.pictures.close)
 
 
 def assemble(
@@ -80,9 +83,10 @@ def assemble(
     after each round.
     """
     called = asyncio.Event()
+    pictures = DrawnApart()
     limiter = Limiter(clock=time.monotonic, paced=settings.paced)
     sender = Sender(
-        deliver=lambda chat, message: deliver(bot, chat, message),
+        deliver=lambda chat, message: deliver(bot, chat, message, draw=pictures.draw),
         writer=writer,
         limiter=limiter,
         clock=now_micros,
@@ -113,4 +117,6 @@ def assemble(
         on_accept=called.set,
         gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )
-    return Works(intake=intake, rounds=rounds, sender=sender, courtesy=courtesy)
+    return Works(
+        intake=intake, rounds=rounds, sender=sender, courtesy=courtesy, pictures=pictures
+    )
