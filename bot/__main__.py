@@ -11,10 +11,12 @@ from importlib.metadata import version
 from io import TextIOWrapper
 from pathlib import Path
 
-from sqlalchemy.exc import SQLAlchemyError
+from typing import TYPE_CHECKING
 
-from scouting_db.passing import is_passing
-from scouting_db.session import Store, StoreError, open_store
+from bot.loading import loaded, loading
+
+if TYPE_CHECKING:  # what is loaded at a start is loaded inside `main`
+    from scouting_db.session import Store
 
 WELCOME = """\
 Seamwise, with a demo book: Mira and Tom at the Saltmarsh Autumn Doubles.
@@ -35,6 +37,11 @@ Without it, let the bot fetch its messages: seamwise telegram
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; returns its exit code."""
+    with loading():
+        return _main(arguments)
+
+
+def _main(arguments: Sequence[str] | None) -> int:
     for stream in (sys.stdin, sys.stdout):
         if isinstance(stream, TextIOWrapper):
             # Bytes that are no text, or a terminal without a sign of ours, must end nothing.
@@ -51,6 +58,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     logging.basicConfig(
         level=level.upper(), format="%(asctime)s %(levelname)s %(name)s %(message)s"
     )
+    return _told(options)
+
+
+def _told(options: argparse.Namespace) -> int:
+    """The exit code of what was asked for; what the database refuses is told in words."""
+    from sqlalchemy.exc import SQLAlchemyError
+
+    from scouting_db.passing import is_passing
+    from scouting_db.session import StoreError
+
     try:
         return int(options.run(options))
     except StoreError as error:
@@ -140,6 +157,8 @@ def _book_options(parser: argparse.ArgumentParser, *, top: bool) -> None:
 
 def _open(book: str | None) -> Store:
     """The user's own store, or a fresh demo book in memory."""
+    from scouting_db.session import open_store
+
     if book is None:
         from bot.channels.console import system_clock
         from bot.demo_book import demo_store
@@ -154,6 +173,7 @@ def _talk(options: argparse.Namespace) -> int:
     store = _open(options.book)
     try:
         console = open_console(store, user_name="You", pictures=options.pictures)
+        loaded()
         sys.stdout.write((WELCOME if options.book is None else WELCOME_OWN) + "\n")
         talk(console, typed_lines(sys.stdin), sys.stdout)
     finally:
@@ -171,6 +191,7 @@ def _ask(options: argparse.Namespace) -> int:
     try:
         console = open_console(store, user_name="You", pictures=options.pictures)
         if options.json:
+            loaded()
             talk_json(console, options.text or sys.stdin, sys.stdout)
         else:
             replies = console.say(" ".join(options.text))
@@ -217,7 +238,9 @@ def _serve(options: argparse.Namespace) -> int:
 
 def _keep_book(options: argparse.Namespace) -> int:
     from bot.keeping import keep_book
+    from scouting_db.session import open_store
 
+    loaded()
     store = _open(options.book) if options.book else open_store(os.environ.get("SEAMWISE_DATABASE"))
     try:
         return keep_book(options.verb, store, options.file)

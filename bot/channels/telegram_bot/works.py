@@ -23,6 +23,7 @@ from bot.channels.telegram_bot.rounds import Rounds
 from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.pictures.apart import DrawnApart
+from bot.loading import loaded
 from bot.post import Turn
 from bot.settings import Settings
 from scouting_db.values import AccountId, Micros
@@ -36,9 +37,10 @@ def now_micros() -> Micros:
 
 
 def own_turn() -> Turn:
-    """The conversation's. Imported late: it takes a moment to load."""
+    """The conversation's. Imported late: it takes a moment to load, and is the last to."""
     from bot.chat.turn import take_turn
 
+    loaded()
     return take_turn
 
 
