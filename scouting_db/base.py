@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from sqlalchemy import BigInteger, CheckConstraint, Dialect, Integer, MetaData, String, Text
+from sqlalchemy import (
+    BigInteger,
+    CheckConstraint,
+    Dialect,
+    Index,
+    Integer,
+    MetaData,
+    String,
+    Text,
+    text,
+)
 from sqlalchemy.orm import DeclarativeBase, mapped_column
 from sqlalchemy.types import JSON, TypeDecorator
 
@@ -62,6 +72,26 @@ class Base(DeclarativeBase):
     """The declarative base: typed models for the schema and its migrations."""
 
     metadata = MetaData(naming_convention=NAMING)
+
+
+def index_where(name: str, *columns: str, where: str) -> Index:
+    """An index of the rows that it is true of.
+
+    What PostgreSQL is told of it waits for `tell_postgresql`: its dialect, 2 MB with the drivers
+    that it knows, is loaded for whoever mentions it.
+    """
+    return Index(name, *columns, sqlite_where=text(where), info={_WHERE: where})
+
+
+def tell_postgresql(metadata: MetaData) -> None:
+    """Before tables are made or compared there: which rows its indexes have."""
+    for table in metadata.tables.values():
+        for index in table.indexes:
+            if _WHERE in index.info:
+                index.dialect_options["postgresql"]["where"] = text(index.info[_WHERE])
+
+
+_WHERE = "where"
 
 
 def one_of(column: str, *values: str) -> CheckConstraint:

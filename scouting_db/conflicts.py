@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from typing import Protocol, Self, cast
+from typing import TYPE_CHECKING, Protocol, Self, cast
 
 from sqlalchemy import Connection, Table
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.dialects import sqlite
 from sqlalchemy.sql.dml import Insert
+
+if TYPE_CHECKING:
+    from sqlalchemy.dialects import postgresql
 
 
 class _Yielding(Protocol):
@@ -49,4 +52,9 @@ def _or_replace(dialect: str, table: Table, key: tuple[str, ...]) -> Insert:
 
 
 def _insert(dialect: str, table: Table) -> postgresql.Insert | sqlite.Insert:
-    return postgresql.insert(table) if dialect == "postgresql" else sqlite.insert(table)
+    """The other database's dialect is loaded where it is spoken."""
+    if dialect == "postgresql":
+        from sqlalchemy.dialects import postgresql
+
+        return postgresql.insert(table)
+    return sqlite.insert(table)

@@ -24,7 +24,6 @@ from sqlalchemy import (
     LargeBinary,
     String,
     UniqueConstraint,
-    text,
 )
 from sqlalchemy.orm import Mapped, mapped_column
 from sqlalchemy.types import JSON
@@ -53,6 +52,7 @@ from scouting_db.base import (
     Typed,
     Word,
     Words,
+    index_where,
     one_of,
 )
 
@@ -479,13 +479,7 @@ class Reminder(Base):
     __table_args__ = (
         _of_book("match_id", table="match"),
         UniqueConstraint("book_id", "match_id", "chat_id"),
-        Index(
-            "ix_reminder_due",
-            "chat_id",
-            "due_utc",
-            sqlite_where=text("claimed_at IS NULL"),
-            postgresql_where=text("claimed_at IS NULL"),
-        ),
+        index_where("ix_reminder_due", "chat_id", "due_utc", where="claimed_at IS NULL"),
     )
 
     book_id: Mapped[BookKey]
@@ -506,13 +500,7 @@ class Inbox(Base):
     __table_args__ = (
         UniqueConstraint("account_id", "update_id"),
         one_of("state", "open", "done", "failed"),
-        Index(
-            "ix_inbox_open",
-            "chat_id",
-            "inbox_id",
-            sqlite_where=text("state = 'open'"),
-            postgresql_where=text("state = 'open'"),
-        ),
+        index_where("ix_inbox_open", "chat_id", "inbox_id", where="state = 'open'"),
     )
 
     inbox_id: Mapped[RowId]
@@ -537,12 +525,8 @@ class Outbox(Base):
         one_of("kind", "send", "photo", "edit", "document"),
         one_of("state", "waiting", "sending", "sent", "dropped"),
         Index("ix_outbox_message", "chat_id", "external_message_id"),
-        Index(
-            "ix_outbox_unsent",
-            "chat_id",
-            "outbox_id",
-            sqlite_where=text("state IN ('waiting', 'sending')"),
-            postgresql_where=text("state IN ('waiting', 'sending')"),
+        index_where(
+            "ix_outbox_unsent", "chat_id", "outbox_id", where="state IN ('waiting', 'sending')"
         ),
     )
 

@@ -16,6 +16,7 @@ from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, OperationalError
 from sqlalchemy.pool import StaticPool
 
+from scouting_db.base import Base, tell_postgresql
 from scouting_db.passing import is_passing
 from scouting_db.upgrade import StoreError, bring_up_to_date, make_in_memory
 
@@ -141,6 +142,7 @@ def _engine(url: URL) -> Engine:
 
 
 def _postgresql(url: URL) -> Engine:
+    tell_postgresql(Base.metadata)
     try:
         return create_engine(url, pool_pre_ping=True, hide_parameters=True)
     except ModuleNotFoundError:

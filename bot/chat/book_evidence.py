@@ -47,6 +47,12 @@ class BookEvidence:
     matches: Mapping[MatchId, MatchRates] | None = None
     counts: tuple[RateCount, ...] = ()
 
+    @property
+    def claims(self) -> int:
+        """How many it holds in memory."""
+        stances = () if self.stances is None else self.stances
+        return sum(map(len, self.notes.values())) + len(stances)
+
     def brought_to(self, version: int, book: EvidenceReader) -> BookEvidence:
         """The same as of a later version: two statements, whatever the size of the book."""
         if version == self.version:

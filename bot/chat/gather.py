@@ -30,6 +30,10 @@ Read = TypeVar("Read")
 CACHED_BOOKS = 64
 """Rosters kept in memory, the least recently used book leaving first."""
 
+KEPT_CLAIMS = 80_000
+"""What notes say, as far as it is kept of all those books together: some 20 MB. The book asked
+about last is kept whatever its size."""
+
 KEPT_TEXTS = 512
 """Messages whose reading is kept, of all books together."""
 
@@ -113,6 +117,7 @@ class BookViews:
         self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
         self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
         self._evidence: OrderedDict[int, BookEvidence] = OrderedDict()
+        self._claims = 0
         self.profiles = KeptProfiles()
         self.memories = Memories()
         self.tallies = KeptTallies()
@@ -143,10 +148,15 @@ class BookViews:
 
     def keep_evidence(self, book: int, evidence: BookEvidence) -> None:
         """Only of a turn that has not written: what it read stands in the database for good."""
+        known = self._evidence.pop(book, None)
+        self._claims -= 0 if known is None else known.claims
         self._evidence[book] = evidence
-        self._evidence.move_to_end(book)
-        while len(self._evidence) > CACHED_BOOKS:
-            self._evidence.popitem(last=False)
+        self._claims += evidence.claims
+        while len(self._evidence) > CACHED_BOOKS or (
+            self._claims > KEPT_CLAIMS and len(self._evidence) > 1
+        ):
+            _, left = self._evidence.popitem(last=False)
+            self._claims -= left.claims
 
     def recall(self, book: int, version: int, key: Hashable, read: Callable[[], Read]) -> Read:
         """Something else of the book as this version has it (a match, its log), else read."""

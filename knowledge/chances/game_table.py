@@ -30,8 +30,8 @@ from knowledge.chances.serve_loop import (
 from knowledge.chances.tie import tie_of_every_rally, tie_of_one_server, tie_of_two_servers
 from knowledge.game import GameFormat, GameState, Scoring, after, faults
 
-CACHED_TABLES = 256
-"""Tables of single rates kept in memory, about 20 kB each to 11."""
+CACHED_TABLES = 64
+"""Tables of single rates kept in memory, about 20 kB each to 11; one takes 70 µs."""
 
 Loop: TypeAlias = (
     TwoServers[Number] | OneServer[Number] | EveryRally[Number] | FrozenGamePoint[Number]

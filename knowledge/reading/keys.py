@@ -20,13 +20,13 @@ class Message(Protocol):
     def groups(self) -> tuple[Group, ...]: ...
 
 
-@lru_cache(maxsize=1 << 15)
+@lru_cache(maxsize=1 << 12)
 def key_of(name: str) -> int:
     """A feature's key: 32 bits, so that two of a hundred thousand features rarely share one."""
     return crc32(name.encode())
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=2048)
 def character_keys(word: str) -> tuple[int, ...]:
     """The keys of a word's runs of 3 to 5 characters, edges marked."""
     edged = f"_{word}_"

@@ -96,24 +96,28 @@ _SEEN = {seen.value: seen for seen in Seen}
 
 
 def _observations(rows: Iterable[Any]) -> Iterator[Observation]:
-    """Thousands of rows are read in one go: unpacked by place, each day worked out once."""
+    """Thousands of rows are read in one go: unpacked by place, each day worked out once, and equal
+    words and weights kept once.
+    """
     days: dict[tuple[int, str], int] = {}
+    once: dict[Any, Any] = {}
     for (
         note_id, n, who, trait, value, denied, weight, seen, tag, start, end, author, at, text, zone
     ) in rows:  # fmt: skip
         day = days.get((at, zone))
         if day is None:
             day = days[at, zone] = local_day(Micros(at), zone)
+        words = text if start is None else text[start:end]
         yield Observation(
             evidence=EvidenceId(f"note:{note_id}:{n}"),
             player=who,
             trait=_TRAITS[trait],
             value=_VALUES[value],
-            weight=weight,
+            weight=once.setdefault(weight, weight),
             seen=_SEEN[seen],
             author="" if author is None else str(author),
             day=day,
-            words=text if start is None else text[start:end],
+            words=once.setdefault(words, words),
             tag=None if tag is None else Tag(tag),
             denied=denied,
         )

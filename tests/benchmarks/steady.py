@@ -22,11 +22,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
+sys.path[:0] = [str(Path(__file__).parents[1] / "support"), str(Path(__file__).parents[2])]
 
 from bot_api import Server, message_update, running
 from bot_api_server import SentMessage, State, put
 from measured import Table
+
+from scouting_db.session import open_store
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
@@ -73,6 +75,10 @@ class Bot:
     def __init__(self, api: Server, pid: int) -> None:
         self._api = api
         self._pid = pid
+
+    @property
+    def pid(self) -> int:
+        return self._pid
 
     def say_all(self, texts: Sequence[str], *, pace_per_s: float | None) -> list[list[float]]:
         """When each message came, one list a chat; `pace_per_s` None queues them at once."""
@@ -151,16 +157,23 @@ class Bot:
 
 
 @contextmanager
-def bot(command: Sequence[str]) -> Iterator[Bot]:
-    """The bot of that command over a stand-in of its own, polling."""
+def bot(command: Sequence[str], *, database: str | None = None) -> Iterator[Bot]:
+    """The bot of that command over a stand-in of its own, polling; without a database given, over
+    an empty one that is there already, as at any start but the first.
+    """
     with running() as api, tempfile.TemporaryDirectory() as folder:
+        # A database may know a predecessor's updates: numbers of later ones are above them.
+        api.ask(lambda state: setattr(state, "next_update", time.time_ns() // 1000))
+        if database is None:
+            database = f"sqlite:///{folder}/bench.sqlite"
+            open_store(database).close()
         token = api.ask(lambda state: state.token)
         api.ask(lambda state: setattr(state, "keep_calls", False))
         environment = os.environ | {
             "PYTHONPATH": str(ROOT),
             "SEAMWISE_TOKEN": token,
             "SEAMWISE_API_BASE": api.root,
-            "SEAMWISE_DATABASE": f"sqlite:///{folder}/bench.sqlite",
+            "SEAMWISE_DATABASE": database,
             "SEAMWISE_PACE": "off",
             "SEAMWISE_LOG": "error",
         }

@@ -33,14 +33,15 @@ def scout(talk: Talk, names: tuple[str, str], *, observations: int, rallies: int
         book.set_about(name=book.about().name, zone=book.about().zone)
     rng = random.Random(5)
     with talk.store.writing() as connection:
-        _notes(connection, number, players, observations, talk.now, rng)
+        write_notes(connection, number, players, observations, talk.now, rng)
         for match in range(rallies // RALLIES_A_MATCH):
             _match(connection, number, match, (our, their), [*players, *ours], talk.now, rng)
 
 
-def _notes(
+def write_notes(
     connection: Connection, book: int, players: list[int], count: int, now: Micros, rng: Any
 ) -> None:
+    """So many claims about these players, four to a note, of the last two years."""
     notes, claims = [], []
     for place in range(count // CLAIMS_A_NOTE):
         note = FIRST_NUMBER + place
