@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from importlib.metadata import version
 from io import TextIOWrapper
 from pathlib import Path
-
 from typing import TYPE_CHECKING
 
 from bot.loading import loaded, loading

@@ -39,7 +39,7 @@ def arrays_of(source: Source) -> dict[str, Array]:
     """All arrays of an .npz file by name, none of them to be written to."""
     content = _bytes_of(source)
     found = {}
-    with ZipFile(source if isinstance(source, Path) else BytesIO(content)) as file:
+    with ZipFile(source if isinstance(source, Path) else BytesIO(content.data)) as file:
         for member in file.infolist():
             name = member.filename.removesuffix(".npy")
             if member.compress_type == ZIP_STORED:
@@ -68,8 +68,8 @@ def _begin(content: npt.NDArray[np.uint8], member: ZipInfo) -> int:
 def _array_at(content: npt.NDArray[np.uint8], at: int) -> Array:
     """The array written there, not copied."""
     head = BytesIO(content[at : at + _LONGEST_HEAD].tobytes())
-    np.lib.format.read_magic(head)  # type: ignore[no-untyped-call]
-    shape, is_fortran, dtype = np.lib.format.read_array_header_1_0(head)  # type: ignore[no-untyped-call]
+    np.lib.format.read_magic(head)
+    shape, is_fortran, dtype = np.lib.format.read_array_header_1_0(head)
     begin = at + head.tell()
     size = int(np.prod(shape, dtype=np.int64)) * dtype.itemsize
     array: Array = content[begin : begin + size].view(dtype)

@@ -19,16 +19,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from measured import Table
-from steady import BEFORE, CHATS, Bot, bot
+sys.path.insert(0, str(Path(__file__).parents[2]))
+sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
-sys.path[:0] = [str(Path(__file__).parents[1] / "support"), str(Path(__file__).parents[2])]
+from measured import Table  # noqa: E402
+from scouted_pair import CLAIMS_A_NOTE, write_notes  # noqa: E402
+from steady import BEFORE, CHATS, Bot, bot  # noqa: E402
 
-from scouted_pair import CLAIMS_A_NOTE, write_notes
-
-from scouting_db import tables as stored
-from scouting_db.session import open_store
-from scouting_db.values import Micros
+from scouting_db import tables as stored  # noqa: E402
+from scouting_db.session import open_store  # noqa: E402
+from scouting_db.values import Micros  # noqa: E402
 
 NOTES = 10_000
 PAIR = ("okafor", "lindqvist")

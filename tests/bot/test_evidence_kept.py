@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
-from typing import Any
+from typing import Any, cast
 from unittest.mock import patch
 
 import pytest
@@ -14,10 +14,12 @@ from evidence_afresh import evidence_of
 from scouted_pair import scout
 from talk import Talk, demo_talk
 
+from bot.chat import gather
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import BookEvidence
 from bot.chat.profiles import CACHED_PROFILES, Memories
 from bot.chat.turn import _VIEWS
+from knowledge.evidence import Observation
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Seen, Trait, Value
 from scouting_db.book import Book
 from scouting_db.exchange import export_book, import_book
@@ -27,6 +29,25 @@ from scouting_db.values import (
 )
 
 SEEDS, EDITS_A_SEED = 3, 30
+
+
+def test_of_all_books_together_so_much_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The book asked about last is kept whatever its size; those asked about longest ago leave."""
+    monkeypatch.setattr(gather, "KEPT_CLAIMS", 10)
+    views = gather.BookViews()
+    held = [
+        BookEvidence(version=1, stances=(cast(Observation, None),) * size) for size in range(20)
+    ]
+    for book, size in ((1, 4), (2, 5), (3, 3)):
+        views.keep_evidence(book, held[size])
+    assert [views.evidence(book) is not None for book in (1, 2, 3)] == [False, True, True]
+    views.keep_evidence(2, held[7])
+    assert [views.evidence(book) is not None for book in (2, 3)] == [True, True]
+    views.keep_evidence(4, held[19])
+    assert [views.evidence(book) for book in (2, 3, 4)] == [None, None, held[19]]
+    views.keep_evidence(4, held[1])
+    views.keep_evidence(5, held[9])
+    assert [views.evidence(book) for book in (4, 5)] == [held[1], held[9]]
 
 
 @pytest.fixture

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from bot.chat.phrase import PhraseBook, PhraseError
+from bot.chat.private_words import _of_play, _phrases
+from bot.chat.trait_lexicon import trait_phrases
 
 SETS = {"side": "(left|right)", "slow": "(slow|late) [to]"}
 
@@ -42,6 +44,20 @@ def test_matches(phrase: str, text: str, matched: list[str]) -> None:
 def test_a_faulty_phrase_is_refused(phrase: str) -> None:
     with pytest.raises(PhraseError):
         book(phrase).check()
+
+
+@pytest.mark.parametrize(
+    "phrase", ["a|b c", "[a] b", "[a|b] [c] (d|e)", "{slow} x", "((a) b|c*) d"]
+)
+def test_it_is_found_by_every_word_that_it_may_begin_with(phrase: str) -> None:
+    book(phrase).check()
+
+
+def test_every_phrase_that_is_shipped_is_one() -> None:
+    """A phrase is read when a message begins like it; here all of them are."""
+    for shipped in (trait_phrases(), _phrases(), _of_play()):
+        assert len(shipped.meanings()) > 0
+        shipped.check()
 
 
 def test_places_are_words() -> None:

@@ -34,6 +34,7 @@ from knowledge.chances import (
     serve_first_worth,
     shutout_chance,
 )
+from knowledge.chances.outlook import _quantile
 from knowledge.game import GameFormat, GameState, MatchState, after, start
 from knowledge.vocabulary import Level
 
@@ -238,3 +239,10 @@ def test_a_game_format_of_one_point_has_a_range_too() -> None:
     found = outlook(MatchState(game=start(format, we_serve=True)), FIVE_POINTS)
     low, high, _ = range_on_a_grid(start(format, we_serve=True), FIVE_POINTS)
     assert [found.game.low, found.game.high] == pytest.approx([low, high], abs=RANGE_CLOSE)
+
+
+@given(st.lists(st.floats(0, 1) | st.sampled_from([0.0, 0.25, 1.0]), min_size=1, max_size=300))
+def test_a_quantile_is_numpys_to_the_last_bit(values: list[float]) -> None:
+    """Second method: numpy.quantile, linear."""
+    for share in (0.0, 0.1, 0.5, 0.9, 1.0):
+        assert _quantile(np.sort(values), share) == np.quantile(values, share)

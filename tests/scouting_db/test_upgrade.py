@@ -16,10 +16,12 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from databases import new_team
 from sqlalchemy import Connection, create_engine, inspect, text
+from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.schema import CreateIndex
 
 import scouting_db.migrations
 import scouting_db.models
-from scouting_db.base import Base
+from scouting_db.base import Base, tell_postgresql
 from scouting_db.migrations.configuration import configuration
 from scouting_db.session import Store, StoreError, open_store
 from scouting_db.upgrade import REVISION, bring_up_to_date, stored_revision
@@ -221,3 +223,32 @@ def test_a_database_of_another_program_is_refused_and_left_alone(database_url: s
     store.close()
     with pytest.raises(StoreError, match="tables that are not Seamwise's"):
         open_store(database_url)
+
+
+def test_one_dialect_does_not_load_the_other() -> None:
+    code = (
+        "import sys; from scouting_db.session import open_store; import scouting_db.book;"
+        "open_store('sqlite://').close();"
+        "sys.exit('sqlalchemy.dialects.postgresql' in sys.modules)"
+    )
+    root = Path(scouting_db.migrations.__file__).parents[2]
+    assert subprocess.run([sys.executable, "-c", code], cwd=root, check=False).returncode == 0
+
+
+def test_both_databases_are_told_which_rows_an_index_has() -> None:
+    """As the migrations write it (0001 and 0006)."""
+    tell_postgresql(Base.metadata)
+    partial = {
+        index.name: [
+            str(CreateIndex(index).compile(dialect=dialect)).partition(" WHERE ")[2]
+            for dialect in (sqlite.dialect(), postgresql.dialect())
+        ]
+        for table in Base.metadata.tables.values()
+        for index in table.indexes
+        if index.info
+    }
+    assert partial == {
+        "ix_reminder_due": ["claimed_at IS NULL"] * 2,
+        "ix_inbox_open": ["state = 'open'"] * 2,
+        "ix_outbox_unsent": ["state IN ('waiting', 'sending')"] * 2,
+    }

@@ -10,9 +10,8 @@ os.environ.setdefault("PTB_TIMEDELTA", "true")
 
 # The library loads an HTTP client (we give it another), and that its own command line, for which it
 # takes whatever terminal libraries happen to be installed: 8 MB. Without them it does without.
-_NONE = cast(ModuleType, None)
-sys.modules.setdefault("httpx._main", _NONE)
+sys.modules.setdefault("httpx._main", cast(ModuleType, None))
 
-from bot.channels.telegram_bot.polling import run
+from bot.channels.telegram_bot.polling import run  # noqa: E402  both must stand before the library
 
 __all__ = ["run"]

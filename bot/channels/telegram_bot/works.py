@@ -119,6 +119,4 @@ def assemble(
         on_accept=called.set,
         gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )
-    return Works(
-        intake=intake, rounds=rounds, sender=sender, courtesy=courtesy, pictures=pictures
-    )
+    return Works(intake=intake, rounds=rounds, sender=sender, courtesy=courtesy, pictures=pictures)
