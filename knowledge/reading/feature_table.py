@@ -29,7 +29,8 @@ class Vector:
 class FeatureTable:
     """Keys in ascending order; `telling` is 1 + log inverse share of messages with the feature.
 
-    As stored it is in half precision, of which a message's rows are made whole. `lengths` says how much each group of features counts: the lengths of their vectors.
+    As stored it is in half precision, of which a message's rows are made whole. `lengths` says how
+    much each group of features counts: the lengths of their vectors.
     """
 
     keys: npt.NDArray[np.uint32]

@@ -2,9 +2,10 @@
 
 Run from the checkout: `python tests/benchmarks/all.py [--write] [PART ...]`; some eight minutes on
 an idle machine. Parts are letters: a the bot beside a bare echo handler, b a turn by topic, c name
-look-up, d the arithmetic beside general libraries, e start-up, f pictures, g growth, h memory. `--write` puts
-what was measured into README.md between its marks, and tells of parts that were not measured anew
-by leaving them as they are. Each part is a program of its own too (its module beside this one).
+look-up, d the arithmetic beside general libraries, e start-up, f pictures, g growth, h memory.
+`--write` puts what was measured into README.md between its marks, and tells of parts that were not
+measured anew by leaving them as they are. Each part is a program of its own too (its module beside
+this one).
 """
 
 from __future__ import annotations

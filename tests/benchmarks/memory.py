@@ -22,13 +22,13 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[2]))
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
-from measured import Table  # noqa: E402
-from scouted_pair import CLAIMS_A_NOTE, write_notes  # noqa: E402
-from steady import BEFORE, CHATS, Bot, bot  # noqa: E402
+from measured import Table
+from scouted_pair import CLAIMS_A_NOTE, write_notes
+from steady import BEFORE, CHATS, Bot, bot
 
-from scouting_db import tables as stored  # noqa: E402
-from scouting_db.session import open_store  # noqa: E402
-from scouting_db.values import Micros  # noqa: E402
+from scouting_db import tables as stored
+from scouting_db.session import open_store
+from scouting_db.values import Micros
 
 NOTES = 10_000
 PAIR = ("okafor", "lindqvist")

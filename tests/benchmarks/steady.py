@@ -25,11 +25,11 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[2]))
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
-from bot_api import Server, message_update, running  # noqa: E402
-from bot_api_server import SentMessage, State, put  # noqa: E402
-from measured import Table  # noqa: E402
+from bot_api import Server, message_update, running
+from bot_api_server import SentMessage, State, put
+from measured import Table
 
-from scouting_db.session import open_store  # noqa: E402
+from scouting_db.session import open_store
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]

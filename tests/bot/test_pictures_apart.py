@@ -214,10 +214,11 @@ def state_of(pid: int) -> str:
 def test_many_at_once_are_each_drawn(apart: DrawnApart) -> None:
     pictures = [picture() for _ in range(6)]
     drawn: dict[int, bytes] = {}
-    threads = [
-        threading.Thread(target=lambda n=n, one=one: drawn.__setitem__(n, apart.draw(one)))  # type: ignore[misc]
-        for n, one in enumerate(pictures)
-    ]
+
+    def draw_one(n: int) -> None:
+        drawn[n] = apart.draw(pictures[n])
+
+    threads = [threading.Thread(target=draw_one, args=(n,)) for n in range(len(pictures))]
     for thread in threads:
         thread.start()
     for thread in threads:

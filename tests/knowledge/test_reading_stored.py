@@ -57,13 +57,16 @@ def test_what_was_packed_is_read_by_us_and_by_numpy(arrays: dict[str, Array]) ->
 def test_what_numpy_packed_is_read_too(arrays: dict[str, Array]) -> None:
     for write in (np.savez, np.savez_compressed):
         content = BytesIO()
-        write(content, **arrays)
+        write(content, **arrays)  # type: ignore[arg-type]  # numpy has a flag of its own there
         ours = arrays_of(content.getvalue())
         assert all(same(ours[name], array) for name, array in arrays.items())
 
 
 def test_equal_arrays_are_equal_bytes() -> None:
-    arrays = {"one": np.arange(6).reshape(2, 3), "two": np.zeros((0, 4), dtype=np.float16)}
+    arrays: dict[str, Array] = {
+        "one": np.arange(6).reshape(2, 3),
+        "two": np.zeros((0, 4), dtype=np.float16),
+    }
     assert packed_file(arrays) == packed_file(arrays)
 
 

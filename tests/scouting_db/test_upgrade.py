@@ -16,7 +16,8 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from databases import new_team
 from sqlalchemy import Connection, create_engine, inspect, text
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.dialects.postgresql import base as pg_dialect
+from sqlalchemy.dialects.sqlite import base as sqlite_dialect
 from sqlalchemy.schema import CreateIndex
 
 import scouting_db.migrations
@@ -238,10 +239,11 @@ def test_one_dialect_does_not_load_the_other() -> None:
 def test_both_databases_are_told_which_rows_an_index_has() -> None:
     """As the migrations write it (0001 and 0006)."""
     tell_postgresql(Base.metadata)
+    both = (sqlite_dialect.SQLiteDialect(), pg_dialect.PGDialect())  # type: ignore[no-untyped-call]
     partial = {
         index.name: [
             str(CreateIndex(index).compile(dialect=dialect)).partition(" WHERE ")[2]
-            for dialect in (sqlite.dialect(), postgresql.dialect())
+            for dialect in both
         ]
         for table in Base.metadata.tables.values()
         for index in table.indexes
