@@ -21,10 +21,15 @@ from bot.channels.telegram_bot.intake import Intake
 from bot.channels.telegram_bot.limiter import Limiter
 from bot.channels.telegram_bot.rounds import Rounds
 from bot.channels.telegram_bot.sender import Sender
+from bot.channels.telegram_bot.sent_pictures import SentPictures
 from bot.channels.telegram_bot.writer import Writer
 from bot.post import Turn
 from bot.settings import Settings
 from scouting_db.values import AccountId, Micros
+
+def _nothing() -> None:
+    return
+
 
 DRAIN_S = 5.0
 """How long a stop waits for unsent replies; service managers kill after some 10 seconds."""
@@ -81,12 +86,15 @@ def assemble(
     """
     called = asyncio.Event()
     limiter = Limiter(clock=time.monotonic, paced=settings.paced)
+    pictures = SentPictures()
+    held = hands(limiter)
     sender = Sender(
-        deliver=lambda chat, message: deliver(bot, chat, message),
+        deliver=lambda chat, message: deliver(bot, chat, message, pictures=pictures),
         writer=writer,
         limiter=limiter,
         clock=now_micros,
         on_mark=called.set,
+        marks_wait_s=held.marks_wait_s,
     )
     courtesy = Courtesy(bot=bot, clock=time.monotonic)
     rounds = Rounds(
@@ -97,7 +105,7 @@ def assemble(
         sender=sender,
         clock=now_micros,
         called=called,
-        hands=hands(limiter),
+        hands=held,
         counters=counters,
         on_round=on_round,
         say_busy=courtesy.say_busy,
@@ -110,7 +118,10 @@ def assemble(
         writer=accepting,
         courtesy=courtesy,
         clock=now_micros,
-        on_accept=called.set,
+        # The one writer takes jobs in order: a round asked for behind the updates sees them, and
+        # may share their commit. Another writer's updates are to be seen only once committed.
+        on_hand_in=called.set if accepting is writer else _nothing,
+        on_accept=_nothing if accepting is writer else called.set,
         gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )
     return Works(intake=intake, rounds=rounds, sender=sender, courtesy=courtesy)
