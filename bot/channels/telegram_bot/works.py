@@ -27,6 +27,7 @@ from bot.post import Turn
 from bot.settings import Settings
 from scouting_db.values import AccountId, Micros
 
+
 def _nothing() -> None:
     return
 

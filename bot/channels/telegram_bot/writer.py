@@ -31,9 +31,10 @@ class Writer:
     """Runs jobs on a connection of its own thread, so that the event loop never waits for a disk.
 
     Jobs that wait together are committed together, with those that come in while they are at
-    work: an update and its turn are one commit where the turn is asked for at once. A job must leave nothing but its writes
-    behind: where one of a group raises, all are rolled back and each is run again alone. Where
-    the database refuses, each raises that at once: alone they would wait for it one by one.
+    work: an update and its turn are one commit where the turn is asked for at once. A job must
+    leave nothing but its writes behind: where one of a group raises, all are rolled back and each
+    is run again alone. Where the database refuses, each raises that at once: alone they would wait
+    for it one by one.
     """
 
     def __init__(self, store: Store) -> None:
