@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
@@ -75,11 +76,17 @@ class Scope:
         self._used = 0
         self._touched: set[MatchId] = set()
         self._marked: set[Part] = set()
+        self._writes: Counter[Part] = Counter()
 
     @property
     def has_written(self) -> bool:
         """Whether this turn has changed the book, so that what its version gave is stale."""
         return self._version is not None
+
+    def writes_to(self, *parts: Part) -> int:
+        """How often this turn wrote to any of the parts: what was read of them since the last time
+        still stands, as the book is ours until the turn ends."""
+        return sum(self._writes[part] for part in parts)
 
     def about(self) -> BookRow:
         """The book's name, zone and version; LookupError without such a book."""
@@ -133,6 +140,8 @@ class Scope:
 
     def _mark_part(self, part: Part | None) -> None:
         """Lock the book, and let the part bear a version that no earlier turn saw."""
+        if part is not None:
+            self._writes[part] += 1
         if part is None:
             self._lock()
         elif self._version is None:

@@ -96,6 +96,19 @@ def test_the_first_question_after_a_change_takes_some_more(demo: Talk, change: s
     assert len(seen) <= AFTER_A_CHANGE[change], "\n".join(seen)
 
 
+OF_A_WRITE = {"okafor is slow coming forward": 12, "our rally": 22, "3-2-1": 12}
+"""A turn that writes reads again only what it wrote of: of a rally what was told of it, and its log,
+once before and once after its words are kept."""
+
+
+@pytest.mark.parametrize("text", OF_A_WRITE)
+def test_a_turn_that_writes_reads_nothing_twice(demo: Talk, text: str) -> None:
+    for said in ("next: okafor and lindqvist", "we serve", "our rally", "our rally"):
+        demo.say(said)
+    seen = statements_of(demo, text)
+    assert len(seen) <= OF_A_WRITE[text], "\n".join(seen)
+
+
 GROWN_TEXTS = (
     "who covers the middle",
     "where do I dink okafor",

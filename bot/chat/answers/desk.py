@@ -12,13 +12,14 @@ from sqlalchemy import Connection
 
 from bot.chat.book_evidence import BookEvidence, note_of
 from bot.chat.context import Context
-from bot.chat.gather import BookView, BookViews, Read
+from bot.chat.gather import KEPT_READ, BookView, BookViews, Read
 from bot.chat.logged_aims import LoggedAims, aims_in
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
+from bot.chat.recent import Recent
 from bot.chat.reply import Button
 from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
@@ -94,6 +95,7 @@ class Desk:
     _view: BookView | None = field(default=None, init=False)
     _changed: bool = field(default=False, init=False)
     _match: MatchRow | None = field(default=None, init=False)
+    _since: Recent = field(default_factory=lambda: Recent(KEPT_READ), init=False)
 
     @property
     def directory(self) -> Directory:
@@ -276,10 +278,12 @@ class Desk:
         if match is None:
             return None
         if self._match is None or self._match.match != match:
-            self._match = self.recall(
-                ("match", match), lambda: self.book.match(match), Part.MATCHES
-            )
+            self._match = self.match_of(match)
         return self._match
+
+    def match_of(self, match: MatchId) -> MatchRow | None:
+        """Any match of the book, as it stands now."""
+        return self.recall(("match", match), lambda: self.book.match(match), Part.MATCHES)
 
     def format(self) -> GameFormat:
         """The current match's format, or the common one."""
@@ -290,6 +294,10 @@ class Desk:
         match = self.context.match
         if match is None:
             return ()
+        return self.entries_of(match)
+
+    def entries_of(self, match: MatchId) -> tuple[EntryRow, ...]:
+        """The lines of any match, as they stand now."""
         return self.recall(("entries", match), lambda: self.book.entries(match), Part.LOG)
 
     def log(self) -> MatchLog:
@@ -387,10 +395,11 @@ class Desk:
 
     def recall(self, key: Hashable, read: Callable[[], Read], *parts: Part) -> Read:
         """What an earlier turn read of these parts of the book, which is all that `read` reads,
-        where they are as they were and this turn has not written.
+        where they are as they were; of parts that this turn wrote, what was read since.
         """
-        if self.book.has_written:
-            return read()
+        writes = self.book.writes_to(*parts)
+        if writes:
+            return self._since.recall(key, (writes,), read)
         return self.views.recall(self.book_id, self.stamps.of(*parts), key, read)
 
     def names(self, players: Sequence[PlayerId]) -> tuple[str, ...]:
