@@ -97,7 +97,7 @@ def test_the_first_question_after_a_change_takes_some_more(demo: Talk, change: s
 
 
 OF_A_WRITE = {"okafor is slow coming forward": 12, "our rally": 22, "3-2-1": 12}
-"""A turn that writes reads again only what it wrote of: of a rally what was told of it, and its log,
+"""A turn that writes reads again only what it wrote of: of a rally its log and what was told of it,
 once before and once after its words are kept."""
 
 
