@@ -103,7 +103,8 @@ class Identity(Base):
 class Book(Base):
     """One team's scouting data. `version` counts its changes: cache key, lock and ids in one.
 
-    The number of a deleted book is never given to another one.
+    Each part bears the version that last wrote it (scouting_db.parts). The number of a deleted
+    book is never given to another one.
     """
 
     __tablename__ = "book"
@@ -113,6 +114,11 @@ class Book(Base):
     name: Mapped[Words]
     zone: Mapped[Word]
     version: Mapped[int] = mapped_column(BigInteger, default=0)
+    people_version: Mapped[Changed]
+    notes_version: Mapped[Changed]
+    matches_version: Mapped[Changed]
+    log_version: Mapped[Changed]
+    settled_version: Mapped[Changed]
 
 
 class Chat(Base):

@@ -27,6 +27,9 @@ _ALIKE_AT_MOST = 500
 
 _SMALL_ROSTER = 2_000
 
+_KEPT_NEAR = 8
+"""Typed keys whose near ones are kept: one look-up asks for them several times."""
+
 
 class NameKeys:
     """Every form of every player, prepared so that finding one hardly depends on how many."""
@@ -36,6 +39,7 @@ class NameKeys:
         self.by_key: dict[str, list[tuple[Strength, int]]] = defaultdict(list)
         self.by_sound: dict[str, list[str]] = defaultdict(list)
         self._by_consonants: dict[str, list[str]] = defaultdict(list)
+        self._near: dict[str, tuple[str, ...]] = {}
         for position, row in enumerate(self.roster):
             for form in forms(row.name, row.aliases):
                 self._add(form, position)
@@ -79,16 +83,26 @@ class NameKeys:
     def given_beginning_with(self, start: str) -> list[str]:
         return list(islice(_from(self._given, start), CANDIDATES))
 
-    def sounding_like(self, key: str) -> list[str]:
+    def sounding_like(self, key: str) -> tuple[str, ...]:
+        """The nearest keys of nearly the same consonants, at most `CANDIDATES`."""
+        near = self._near.get(key)
+        if near is None:
+            while len(self._near) >= _KEPT_NEAR:
+                self._near.pop(next(iter(self._near)), None)
+            near = self._near[key] = self._compared(key)
+        return near
+
+    def _compared(self, key: str) -> tuple[str, ...]:
         near = {
             one
             for trace in traces(consonants(sound(key)))
             for one in self._by_consonants.get(trace, ())[:_ALIKE_AT_MOST]
         }
         if len(near) <= CANDIDATES:
-            return list(near)
+            return tuple(near)
         scorer = DamerauLevenshtein.normalized_similarity
-        return [one for one, *_ in process.extract(key, near, scorer=scorer, limit=CANDIDATES)]
+        found = process.extract(key, near, scorer=scorer, limit=CANDIDATES)
+        return tuple(one for one, *_ in found)
 
     def spelled_like(self, key: str) -> list[int]:
         """The nearest spellings of a small roster, for the buttons under "nobody"."""

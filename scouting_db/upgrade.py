@@ -12,7 +12,7 @@ from sqlalchemy import Connection, Engine, inspect, text
 import scouting_db.models  # noqa: F401 - fills the metadata
 from scouting_db.base import Base
 
-REVISION = "0006"
+REVISION = "0007"
 """The newest migration; a test compares it with the scripts. Equal means nothing to do."""
 
 SCRIPTS = "scouting_db:migrations"

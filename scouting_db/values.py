@@ -47,6 +47,33 @@ class Role(StrEnum):
     READER = "reader"
 
 
+class Part(StrEnum):
+    """A part of a book: the roster with its pairs, notes, matches, what happened in them, and what
+    was settled (agreements, preferences, plans)."""
+
+    PEOPLE = "people"
+    NOTES = "notes"
+    MATCHES = "matches"
+    LOG = "log"
+    SETTLED = "settled"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamps:
+    """The book's version that last wrote each part: what was read of a part holds while its stamp
+    is the same."""
+
+    people: int = 0
+    notes: int = 0
+    matches: int = 0
+    log: int = 0
+    settled: int = 0
+
+    def of(self, *parts: Part) -> int:
+        """One stamp for several parts: a write to any of them is a version not seen before."""
+        return max(int(getattr(self, part.value)) for part in parts)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChatRow:
     """A chat: its book if it has one (with its version and zone), and its context as stored."""
@@ -60,6 +87,7 @@ class ChatRow:
     blocked: bool
     version: int | None = None
     zone: str | None = None
+    stamps: Stamps | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -53,16 +53,26 @@ class BookEvidence:
         stances = () if self.stances is None else self.stances
         return sum(map(len, self.notes.values())) + len(stances)
 
-    def brought_to(self, version: int, book: EvidenceReader) -> BookEvidence:
-        """The same as of a later version: two statements, whatever the size of the book."""
+    def brought_to(
+        self,
+        version: int,
+        book: EvidenceReader,
+        *,
+        notes_changed: bool = True,
+        matches_changed: bool = True,
+    ) -> BookEvidence:
+        """The same as of a later version: a statement or two for what changed since, whatever the
+        size of the book.
+        """
         if version == self.version:
             return self
         has_read = bool(self.notes) or self.stances is not None
-        changes = book.note_changes(self.version) if has_read else NoteChanges()
+        read = notes_changed and has_read
+        changes = book.note_changes(self.version) if read else NoteChanges()
         found = replace(self, version=version)
         if changes.notes:
             found = found._with_notes(changes)
-        if self.matches is not None:
+        if matches_changed and self.matches is not None:
             found = found._with_matches(book.match_rates(self.version))
         return found
 

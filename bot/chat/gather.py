@@ -7,7 +7,7 @@ from collections import OrderedDict
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from bot.chat.asked import SaidCount
 from bot.chat.book_evidence import BookEvidence
@@ -106,16 +106,21 @@ def surname(name: str) -> str:
     return " ".join(words[start:]) if words else name
 
 
+KEPT_READ = 32
+"""What else was read of one book (a match, its log, what was agreed): so much is kept of it."""
+
+
 class BookViews:
-    """Views of books, keyed by (book, version, day): a changed book is simply another key.
+    """Views of books by the stamp of what they were read of (scouting_db.values.Stamps): what was
+    written since is simply another stamp.
 
     `readings` holds what was understood of texts, `advice` what the engine said, `replies` how that
     was put: each is kept by all that it depends on.
     """
 
     def __init__(self) -> None:
-        self._kept: OrderedDict[int, tuple[int, int, BookView]] = OrderedDict()
-        self._recalled: OrderedDict[int, tuple[int, dict[Hashable, Any]]] = OrderedDict()
+        self._kept: OrderedDict[int, tuple[int, BookView]] = OrderedDict()
+        self._recalled: OrderedDict[int, Recent] = OrderedDict()
         self._evidence: OrderedDict[int, BookEvidence] = OrderedDict()
         self._claims = 0
         self.profiles = KeptProfiles()
@@ -125,22 +130,21 @@ class BookViews:
         self.advice = Recent(KEPT_ADVICE)
         self.replies = Recent(KEPT_ADVICE)
 
-    def get(self, book: int, version: int, day: int, read: Callable[[], BookView]) -> BookView:
-        """The view if it is this version's and this day's, else read and kept.
+    def get(self, book: int, stamp: int, read: Callable[[], BookView]) -> BookView:
+        """The view if it has this stamp of the book's people, else read and kept.
 
         Where roster and pairs are what they were it is the earlier view: what was built on it,
         an index of its names for one, still holds.
         """
         kept = self._kept.get(book)
-        if kept is None or kept[:2] != (version, day):
+        if kept is None or kept[0] != stamp:
             fresh = read()
-            same = kept is not None and kept[2].has_same_people_as(fresh)
-            kept = (version, day, kept[2] if kept is not None and same else fresh)
-            self._kept[book] = kept
+            same = kept is not None and kept[1].has_same_people_as(fresh)
+            kept = self._kept[book] = (stamp, kept[1] if kept is not None and same else fresh)
         self._kept.move_to_end(book)
         while len(self._kept) > CACHED_BOOKS:
             self._kept.popitem(last=False)
-        return kept[2]
+        return kept[1]
 
     def evidence(self, book: int) -> BookEvidence | None:
         """What was last kept of the book's evidence, of whatever version."""
@@ -158,18 +162,13 @@ class BookViews:
             _, left = self._evidence.popitem(last=False)
             self._claims -= left.claims
 
-    def recall(self, book: int, version: int, key: Hashable, read: Callable[[], Read]) -> Read:
-        """Something else of the book as this version has it (a match, its log), else read."""
-        kept = self._recalled.get(book)
-        if kept is None or kept[0] != version:
-            kept = self._recalled[book] = (version, {})
+    def recall(self, book: int, stamp: int, key: Hashable, read: Callable[[], Read]) -> Read:
+        """Something else of the book (a match, its log) with this stamp of its parts, else read."""
+        kept = self._recalled.setdefault(book, Recent(KEPT_READ))
         self._recalled.move_to_end(book)
         while len(self._recalled) > CACHED_BOOKS:
             self._recalled.popitem(last=False)
-        if key not in kept[1]:
-            kept[1][key] = read()
-        found: Read = kept[1][key]
-        return found
+        return kept.recall(key, (stamp,), read)
 
 
 def people_of(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:

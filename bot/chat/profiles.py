@@ -26,7 +26,9 @@ CACHED_PROFILES = 512
 
 
 class Stamp(NamedTuple):
-    """What a profile is true of: the book's version, the day (ordinal), and a match in a break."""
+    """What a profile is true of: the version that last wrote what it is made of, the day (ordinal),
+    and a match in a break.
+    """
 
     version: int
     day: int

@@ -14,24 +14,27 @@ from scouting_db.tables import book, note, observation, player
 from scouting_db.values import Micros, NoteChanges
 from scouting_db.zones import local_day
 
+_SAID = (
+    observation.c.note_id,
+    observation.c.n,
+    observation.c.player_id,
+    observation.c.trait,
+    observation.c.value,
+    observation.c.denied,
+    observation.c.weight,
+    observation.c.seen,
+    observation.c.tag,
+    observation.c.span_from,
+    observation.c.span_to,
+    note.c.author,
+    note.c.at,
+    note.c.text,
+    book.c.zone,
+)
+"""In the order in which `_observations` unpacks them."""
+
 _ALL = (
-    select(
-        observation.c.note_id,
-        observation.c.n,
-        observation.c.player_id,
-        observation.c.trait,
-        observation.c.value,
-        observation.c.denied,
-        observation.c.weight,
-        observation.c.seen,
-        observation.c.tag,
-        observation.c.span_from,
-        observation.c.span_to,
-        note.c.author,
-        note.c.at,
-        note.c.text,
-        book.c.zone,
-    )
+    select(*_SAID)
     .select_from(
         observation.join(
             note,
@@ -55,12 +58,23 @@ _ALL = (
 )
 _OF_TRAITS = _ALL.where(observation.c.trait.in_(bindparam("which", expanding=True)))
 _OF_PLAYERS = _ALL.where(observation.c.player_id.in_(bindparam("players", expanding=True)))
-_CHANGED_SINCE = (
-    note.c.book_id == bindparam("book"),
-    note.c.changed > bindparam("since"),
+_said_by = and_(
+    observation.c.book_id == note.c.book_id,
+    observation.c.note_id == note.c.note_id,
+    note.c.deleted_at.is_(None),
+    observation.c.player_id.in_(
+        select(player.c.player_id).where(
+            player.c.book_id == bindparam("book"), player.c.forgotten_at.is_(None)
+        )
+    ),
 )
-_CHANGED = select(note.c.note_id).where(*_CHANGED_SINCE)
-_OF_CHANGED = _ALL.where(*_CHANGED_SINCE)
+_CHANGED = (
+    select(note.c.note_id.label("changed_note"), *_SAID)
+    .select_from(note.join(book, book.c.book_id == note.c.book_id).outerjoin(observation, _said_by))
+    .where(note.c.book_id == bindparam("book"), note.c.changed > bindparam("since"))
+    .order_by(note.c.note_id, observation.c.n)
+)
+"""A row for each claim of a changed note, and one without a claim for a note that says nothing."""
 
 
 class Evidence(Scope):
@@ -83,11 +97,12 @@ class Evidence(Scope):
 
     def note_changes(self, since: int) -> NoteChanges:
         """The notes that a later version than `since` changed, and what they say now, of all."""
-        notes = frozenset(self._read(_CHANGED, {"since": since}).scalars())
-        if not notes:
-            return NoteChanges()
-        rows = self._read(_OF_CHANGED, {"since": since})
-        return NoteChanges(notes=notes, observations=tuple(_observations(rows)))
+        rows = self._read(_CHANGED, {"since": since}).all()
+        claims = (row[1:] for row in rows if row.note_id is not None)
+        return NoteChanges(
+            notes=frozenset(row.changed_note for row in rows),
+            observations=tuple(_observations(claims)),
+        )
 
 
 _TRAITS = {trait.value: trait for trait in Trait}

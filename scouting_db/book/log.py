@@ -23,6 +23,7 @@ from scouting_db.values import (
     Micros,
     PairId,
     PairRow,
+    Part,
     Winner,
 )
 
@@ -129,7 +130,7 @@ class MatchLog(Scope):
         `expected` is the number that a scoring tap counts on: where the log is elsewhere,
         nothing is written. That makes two taps of one button one rally.
         """
-        self._lock()
+        self._mark_part(Part.LOG)
         last = self._last_line(match)
         if expected is not None and expected != last + 1:
             return AlreadyCounted(expected=expected, last=last)
@@ -153,7 +154,7 @@ class MatchLog(Scope):
         self, match: MatchId, drafts: Sequence[EntryRow], *, inbox: InboxId | None = None
     ) -> tuple[EntryRow, ...]:
         """The next lines at once, numbered on from the log's end whatever number they bear."""
-        self._lock()
+        self._mark_part(Part.LOG)
         last = self._last_line(match)
         rows = tuple(
             replace(one, n=last + at, at=self._now) for at, one in enumerate(drafts, start=1)
@@ -163,7 +164,7 @@ class MatchLog(Scope):
 
     def _last_line(self, match: MatchId) -> int:
         """The log's length. LookupError for a match that is not of this book."""
-        values = {"match": match, "version": self._stamp()}
+        values = {"match": match, "version": self._stamp(Part.LOG)}
         found = self._read(_TOUCH_AND_LAST, values).scalar_one_or_none()
         if found is None:
             raise LookupError(f"no match {match}")
@@ -172,7 +173,7 @@ class MatchLog(Scope):
 
     def void(self, match: MatchId, n: int, *, inbox: InboxId | None = None) -> EntryRow:
         """Take line `n` out; voiding a void puts its line back. LookupError without line `n`."""
-        self._lock()
+        self._mark_part(Part.LOG)
         game_no = self._read(_GAME_OF, {"match": match, "which": n}).scalar()
         if game_no is None:
             raise LookupError(f"match {match} has no entry {n}")

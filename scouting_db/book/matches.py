@@ -19,6 +19,7 @@ from scouting_db.values import (
     Micros,
     PairId,
     PairRow,
+    Part,
 )
 
 LONGEST_COURT = 64
@@ -111,7 +112,9 @@ _REPLACE = (
     )
 )
 _SET_STATE = (
-    update(match).where(*_THIS).values(state=bindparam("new_state"), changed=bindparam("version"))
+    update(match)
+    .where(*_THIS, match.c.state != bindparam("new_state"))
+    .values(state=bindparam("new_state"), changed=bindparam("version"))
 )
 _ANY_ENTRY = (
     select(entry.c.n)
@@ -137,7 +140,7 @@ class Matches(Scope):
 
     def add_event(self, name: str, *, starts_at: Micros | None = None) -> EventId:
         """A tournament or a day of play."""
-        number = self._number()
+        number = self._number(Part.MATCHES)
         self._insert(_ADD_EVENT, {"event_id": number, "name": name, "starts_at": starts_at})
         return EventId(number)
 
@@ -179,7 +182,7 @@ class Matches(Scope):
         state: MatchState = MatchState.ANNOUNCED,
     ) -> MatchId:
         """A new match."""
-        number = MatchId(self._number())
+        number = MatchId(self._number(Part.MATCHES))
         row = MatchRow(
             match=number,
             our_pair=None,
@@ -212,7 +215,7 @@ class Matches(Scope):
                 "made_at": row.made_at,
                 "starts_at": row.starts_at,
                 "court": None if row.court is None else row.court[:LONGEST_COURT],
-                "changed": self._stamp(),
+                "changed": self._stamp(Part.MATCHES),
             },
         )
 
@@ -229,14 +232,17 @@ class Matches(Scope):
                 "new_state": row.state.value,
                 "new_start": row.starts_at,
                 "new_court": None if row.court is None else row.court[:LONGEST_COURT],
-                "version": self._stamp(),
+                "version": self._stamp(Part.MATCHES),
             },
         )
 
     def set_state(self, match: MatchId, state: MatchState) -> None:
-        """Announced, running or over."""
+        """Announced, running or over. A match that is so already is left as it is: each rally
+        says that its match runs, and only the first one changes it.
+        """
         values = {"match": match, "new_state": state.value, "version": self._stamp()}
-        self._write(_SET_STATE, values)
+        if self._read(_SET_STATE, values).rowcount:
+            self._mark_part(Part.MATCHES)
 
     def match(self, match: MatchId) -> MatchRow | None:
         """One match; None for a number that is not of this book."""

@@ -10,7 +10,7 @@ from sqlalchemy import and_, bindparam, delete, insert, select, update
 from knowledge.vocabulary import PlayerId, Seen, Tag, Trait, Value
 from scouting_db.book.scope import Scope
 from scouting_db.tables import note, observation, person
-from scouting_db.values import ChatId, Micros, NewObservation, NoteId, NoteRow
+from scouting_db.values import ChatId, Micros, NewObservation, NoteId, NoteRow, Part
 
 _ADD = insert(note)
 _ADD_OBSERVATIONS = insert(observation)
@@ -98,7 +98,7 @@ class Notes(Scope):
         `parser` is the version of the understanding, `unread` marks words that wait for a
         better one, `at` is now unless said.
         """
-        number = NoteId(self._number())
+        number = NoteId(self._number(Part.NOTES))
         self._insert(
             _ADD,
             {
@@ -109,7 +109,7 @@ class Notes(Scope):
                 "chat_id": chat,
                 "external_message_id": external_message_id,
                 "unread": unread,
-                "changed": self._stamp(),
+                "changed": self._stamp(Part.NOTES),
             },
         )
         self._add_observations(number, observations, origin=None, parser=parser)
@@ -126,7 +126,7 @@ class Notes(Scope):
         """What the note says instead; it then counts as read. Origin None keeps each one's own."""
         self._write(_DROP_OBSERVATIONS, {"note": note})
         self._add_observations(note, observations, origin=origin, parser=parser)
-        self._write(_SET_READ, {"note": note, "version": self._stamp()})
+        self._write(_SET_READ, {"note": note, "version": self._stamp(Part.NOTES)})
 
     def _add_observations(
         self,
@@ -151,7 +151,7 @@ class Notes(Scope):
         self._mark(note, deleted_at=None)
 
     def _mark(self, note: NoteId, *, deleted_at: Micros | None) -> None:
-        values = {"note": note, "when": deleted_at, "version": self._stamp()}
+        values = {"note": note, "when": deleted_at, "version": self._stamp(Part.NOTES)}
         self._write(_SET_DELETED, values)
 
     def note(self, note: NoteId) -> NoteRow | None:

@@ -10,7 +10,7 @@ from knowledge.vocabulary import AgreementKey, PlayerId
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.tables import agreement, pair
-from scouting_db.values import AgreementRow, Micros, PairId, PairRow
+from scouting_db.values import AgreementRow, Micros, PairId, PairRow, Part
 
 _PAIRS = (
     select(pair.c.pair_id, pair.c.player_a, pair.c.player_b)
@@ -53,7 +53,7 @@ class Pairs(Scope):
         return PairId(found.pair_id) if found is not None else self._add_pair(key["a"], key["b"])
 
     def _add_pair(self, a: PlayerId, b: PlayerId) -> PairId:
-        number = self._number()
+        number = self._number(Part.PEOPLE)
         self._insert(_ADD, {"pair_id": number, "player_a": a, "player_b": b})
         return PairId(number)
 

@@ -12,7 +12,7 @@ from knowledge.vocabulary import EvidenceId, PlayerId
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.tables import book, plan, preference
-from scouting_db.values import Micros, PairId, PlanId, PlanRow
+from scouting_db.values import Micros, PairId, Part, PlanId, PlanRow
 
 # The version is that at the moment of the insert: the turn's own.
 _version = select(book.c.version).where(book.c.book_id == bindparam("book")).scalar_subquery()
@@ -53,7 +53,7 @@ class Plans(Scope):
         lines: Sequence[GivenLine],
     ) -> PlanId:
         """Keep a plan as it was given."""
-        number = self._number()
+        number = self._number(Part.SETTLED)
         self._write(
             _ADD,
             {

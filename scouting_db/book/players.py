@@ -13,7 +13,7 @@ from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.names import fold
 from scouting_db.tables import alias, match, note, observation, player, rally_rate
-from scouting_db.values import Micros, PlayerRow
+from scouting_db.values import Micros, Part, PlayerRow
 
 LONGEST_ALIAS = 200
 """Characters of a folded alias; nobody's name is longer, and the column ends there."""
@@ -72,7 +72,7 @@ class Players(Scope):
 
     def add_player(self, name: str, *, ours: bool = False) -> PlayerId:
         """Somebody new on the roster."""
-        number = self._number()
+        number = self._number(Part.PEOPLE)
         self._insert(_ADD, {"player_id": number, "name": name, "ours": ours})
         return PlayerId(number)
 

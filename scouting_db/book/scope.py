@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
-from sqlalchemy import Connection, CursorResult, Executable, bindparam, select, update
+from sqlalchemy import (
+    Connection,
+    CursorResult,
+    Executable,
+    Table,
+    Update,
+    bindparam,
+    select,
+    update,
+)
+from sqlalchemy.sql.dml import UpdateBase
 
+from scouting_db.parts import PART_OF, VERSION_COLUMNS, stamps_of, version_column
 from scouting_db.tables import book, match, note
-from scouting_db.values import BookId, BookRow, MatchId, Micros, PersonId
+from scouting_db.values import BookId, BookRow, MatchId, Micros, Part, PersonId, Stamps
 from scouting_db.zones import checked_zone
 
 NUMBERS_PER_VERSION = 64
@@ -19,6 +31,14 @@ _ABOUT = select(book.c.name, book.c.zone, book.c.version).where(_OF_BOOK)
 _NEXT_VERSION = (
     update(book).where(_OF_BOOK).values(version=book.c.version + 1).returning(book.c.version)
 )
+_NEXT_VERSION_OF: Mapping[Part, Update] = {
+    part: _NEXT_VERSION.values({version_column(part): book.c.version + 1}) for part in Part
+}
+_MARK_PART: Mapping[Part, Update] = {
+    part: update(book).where(_OF_BOOK).values({version_column(part): book.c.version})
+    for part in Part
+}
+_STAMPS = select(*VERSION_COLUMNS).where(_OF_BOOK)
 _SET_ABOUT = (
     update(book).where(_OF_BOOK).values(name=bindparam("new_name"), zone=bindparam("new_zone"))
 )
@@ -55,11 +75,18 @@ class Scope:
         self._version: int | None = None
         self._used = 0
         self._touched: set[MatchId] = set()
+        self._marked: set[Part] = set()
+        self._writes: Counter[Part] = Counter()
 
     @property
     def has_written(self) -> bool:
         """Whether this turn has changed the book, so that what its version gave is stale."""
         return self._version is not None
+
+    def writes_to(self, *parts: Part) -> int:
+        """How often this turn wrote to any of the parts: what was read of them since the last time
+        still stands, as the book is ours until the turn ends."""
+        return sum(self._writes[part] for part in parts)
 
     def about(self) -> BookRow:
         """The book's name, zone and version; LookupError without such a book."""
@@ -76,6 +103,10 @@ class Scope:
         """
         return self.about().version
 
+    def stamps(self) -> Stamps:
+        """Which version last wrote each part: keys of a cache, under the same condition."""
+        return stamps_of(self._read(_STAMPS).one())
+
     def set_about(self, *, name: str, zone: str) -> None:
         """A new name and time zone; ValueError for a zone nobody knows."""
         values = {"new_name": name, "new_zone": checked_zone(zone)}
@@ -88,46 +119,76 @@ class Scope:
         return self._connection.execute(statement, {"book": self._book, **(values or {})})
 
     def _write(
-        self, statement: Executable, values: Mapping[str, Any] | None = None
+        self,
+        statement: UpdateBase,
+        values: Mapping[str, Any] | None = None,
+        *,
+        part: Part | None = None,
     ) -> CursorResult[Any]:
-        """The same, after the book is locked."""
-        self._lock()
+        """The same, after the book is locked and the part that changes is marked: the one that the
+        statement's table is of, unless said."""
+        self._mark_part(part or _part_of(statement))
         result = self._read(statement, values)
         assert isinstance(result, CursorResult)
         return result
 
-    def _insert(self, statement: Executable, *rows: Mapping[str, Any]) -> None:
-        """Insert rows of this book, after the book is locked."""
-        self._lock()
+    def _insert(self, statement: UpdateBase, *rows: Mapping[str, Any]) -> None:
+        """Insert rows of this book, after the book is locked and the part marked."""
+        self._mark_part(_part_of(statement) if rows else None)
         if rows:
             self._connection.execute(statement, [{"book_id": self._book, **row} for row in rows])
 
-    def _stamp(self) -> int:
-        """What a changed note or match bears: a version that no earlier turn saw, taken now."""
-        return self._take_version() if self._version is None else self._version
+    def _mark_part(self, part: Part | None) -> None:
+        """Lock the book, and let the part bear a version that no earlier turn saw."""
+        if part is not None:
+            self._writes[part] += 1
+        if part is None:
+            self._lock()
+        elif self._version is None:
+            self._take_version(part)
+        elif part not in self._marked:
+            self._read(_MARK_PART[part])
+            self._marked.add(part)
+
+    def _stamp(self, part: Part | None = None) -> int:
+        """What a changed note or match bears: a version that no earlier turn saw, taken now; with
+        the part that is to be written, for which that saves a statement."""
+        self._mark_part(part)
+        assert self._version is not None, "locked just now"
+        return self._version
 
     def _touch(self, match: MatchId) -> None:
         """Mark the match's log, or what hangs on it, as changed in this turn."""
         if match not in self._touched:
-            self._write(_TOUCH, {"touched": match, "version": self._stamp()})
+            values = {"touched": match, "version": self._stamp(Part.LOG)}
+            self._write(_TOUCH, values, part=Part.LOG)
             self._touched.add(match)
 
     def _lock(self) -> None:
         if self._version is None:
             self._take_version()
 
-    def _take_version(self) -> int:
-        found = self._read(_NEXT_VERSION).scalar_one_or_none()
+    def _take_version(self, part: Part | None = None) -> int:
+        statement = _NEXT_VERSION if part is None else _NEXT_VERSION_OF[part]
+        found = self._read(statement).scalar_one_or_none()
         if found is None:
             raise LookupError(f"no book {self._book}")
+        if part is not None:
+            self._marked.add(part)
         self._version, self._used = int(found), 0
         return self._version
 
-    def _number(self) -> int:
-        """A number no other row of this book has, later ones larger."""
+    def _number(self, part: Part | None = None) -> int:
+        """A number no other row of this book has, later ones larger; of the part if it is said."""
+        self._mark_part(part)
         version = self._version
         if version is None or self._used == NUMBERS_PER_VERSION:
             version = self._take_version()
         number = version * NUMBERS_PER_VERSION + self._used
         self._used += 1
         return number
+
+
+def _part_of(statement: UpdateBase) -> Part | None:
+    assert isinstance(statement.table, Table), "our statements write tables"
+    return PART_OF[statement.table]

@@ -9,6 +9,7 @@ from sqlalchemy import ColumnElement, Select, bindparam, func, select, update
 
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
+from scouting_db.parts import VERSION_COLUMNS, stamps_of
 from scouting_db.tables import account, book, chat, outbox
 from scouting_db.values import AccountId, BookId, ChatId, ChatRow, Micros
 
@@ -25,6 +26,7 @@ def chats_with_books(*more: ColumnElement[Any]) -> Select[Any]:
         chat.c.blocked_at,
         book.c.version,
         book.c.zone,
+        *VERSION_COLUMNS,
         *more,
     ).select_from(chat.outerjoin(book, book.c.book_id == chat.c.book_id))
 
@@ -180,4 +182,5 @@ def chat_row(row: Any) -> ChatRow:
         blocked=row.blocked_at is not None,
         version=row.version,
         zone=row.zone,
+        stamps=None if row.book_id is None else stamps_of(row),
     )

@@ -98,6 +98,12 @@ _NEXT_DUE = (
     .select_from(outbox.join(chat, chat.c.chat_id == outbox.c.chat_id))
     .where(*_OF_ACCOUNT)
 )
+_ANY_HELD_UP = (
+    select(outbox.c.outbox_id)
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
+    .where(*_OF_ACCOUNT, outbox.c.state == "waiting", outbox.c.next_try_at <= bindparam("now"))
+    .limit(1)
+)
 _THIS = and_(outbox.c.chat_id == bindparam("chat"), outbox.c.outbox_id == bindparam("number"))
 _LEASE = (
     update(outbox)
@@ -202,6 +208,11 @@ class Outgoing(Scope):
             marks = [{"chat": row.chat, "number": row.outbox, "until": until} for row in rows]
             self._connection.execute(_LEASE, marks)
         return rows
+
+    def any_held_up(self, account: AccountId, *, now: Micros) -> bool:
+        """Right after a lease: whether a row waits for one before it that is being sent."""
+        values = {"account": account, "now": now}
+        return self._connection.execute(_ANY_HELD_UP, values).first() is not None
 
     def chats_due(self, account: AccountId, *, now: Micros, limit: int) -> tuple[ChatId, ...]:
         """Chats with a row due now, the most urgent first."""

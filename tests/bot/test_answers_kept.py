@@ -16,7 +16,7 @@ from scouted_pair import scout
 from talk import Talk, demo_talk
 
 from bot.chat import gather, turn
-from bot.chat.answers import questions
+from bot.chat.answers import plan_book, questions
 from bot.chat.recent import Recent
 from bot.chat.reply import Reply
 from scouting_db.directory import Directory
@@ -171,6 +171,33 @@ def test_the_same_question_is_worked_out_once(noted: Talk) -> None:
         noted.say("okafor pops up backhand dinks")
         noted.say("where do i dink okafor")
     assert done["advise"] == done["render"] == 1, "the note counts"
+
+
+def test_the_lines_of_a_plan_are_weighed_once_to_be_kept(noted: Talk) -> None:
+    for _ in range(2):
+        noted.say("game plan")
+    done: Counter[str] = Counter()
+    with patch.object(plan_book, "plan_lines", _counting(plan_book, "plan_lines", done)):
+        noted.say("game plan")
+        assert not done
+        noted.say("okafor pops up backhand dinks")
+        noted.say("game plan")
+    assert done["plan_lines"] == 1, "the note counts"
+
+
+def test_what_is_read_of_a_book_is_bounded() -> None:
+    views = gather.BookViews()
+    read: list[int] = []
+
+    def reading(number: int) -> int:
+        read.append(number)
+        return number
+
+    for number in (*range(gather.KEPT_READ + 1), 0, gather.KEPT_READ):
+        assert views.recall(1, 5, number, lambda number=number: reading(number)) == number  # type: ignore[misc]
+    assert read == [*range(gather.KEPT_READ + 1), 0], "the one read longest ago leaves"
+    assert views.recall(1, 6, 0, lambda: 7) == 7, "its part was written since"
+    assert views.recall(2, 6, 0, lambda: 8) == 8, "another book"
 
 
 def test_what_is_kept_is_bounded() -> None:

@@ -219,7 +219,7 @@ FILLING = {
 }
 """Writes that `Filled` runs."""
 
-SPECIAL = {"about", "version", "replace_match", "void"}
+SPECIAL = {"about", "stamps", "version", "replace_match", "void"}
 """Tested by hand below or used by every test."""
 
 

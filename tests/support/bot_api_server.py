@@ -97,6 +97,8 @@ class State:
     calls: list[tuple[str, dict[str, str]]] = field(default_factory=list)
     faults: dict[str, deque[Fault]] = field(default_factory=dict)
     files: dict[str, bytes] = field(default_factory=dict)
+    photos: dict[str, bytes] = field(default_factory=dict)
+    """By the number under which they may be sent again."""
     blocked: set[int] = field(default_factory=set)
     migrated: dict[int, int] = field(default_factory=dict)
     answered: list[str] = field(default_factory=list)
@@ -302,11 +304,36 @@ async def _send_photo(state: State, parameters: dict[str, str], files: dict[str,
     chat_id = _check_chat(state, parameters)
     text = plain_text(parameters.get("caption", ""), parameters.get("parse_mode"))
     check_caption(text)
-    if not files:
-        raise RefusedError("Bad Request: there is no photo in the request")
+    number, photo = _photo_of(state, parameters, files)
     source = {**parameters, "text": parameters.get("caption", "")}
-    photo = next(iter(files.values()))
-    return _record(state, "sendPhoto", chat_id, text, source, photo=photo)
+    answer = _record(state, "sendPhoto", chat_id, text, source, photo=photo)
+    # Bot API, Message: `photo` is an array of PhotoSize, "available sizes of the photo".
+    sizes = ((f"{number}-small", 90), (number, 1280))
+    return answer | {
+        "photo": [
+            {"file_id": one, "file_unique_id": one, "width": width, "height": width}
+            for one, width in sizes
+        ]
+    }
+
+
+def _photo_of(
+    state: State, parameters: Mapping[str, str], files: Mapping[str, bytes]
+) -> tuple[str, bytes]:
+    """Its number and bytes. Bot API, "Sending Files": uploaded, or by the number of one that the
+    server has; the words of the refusals from memory.
+    """
+    if files:
+        photo = next(iter(files.values()))
+        number = f"photo-{len(state.photos) + 1}"
+        state.photos[number] = photo
+        return number, photo
+    if "photo" not in parameters:
+        raise RefusedError("Bad Request: there is no photo in the request")
+    number = parameters["photo"]
+    if number not in state.photos:
+        raise RefusedError("Bad Request: wrong file identifier/HTTP URL specified")
+    return number, state.photos[number]
 
 
 async def _send_document(state: State, parameters: dict[str, str], files: dict[str, bytes]) -> Any:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import timedelta
 from typing import Any
 
@@ -22,6 +22,7 @@ from telegram.error import (
 
 from bot.channels.telegram_bot.form import html_of, keyboard_of, shown_text
 from bot.channels.telegram_bot.requests import NotSentError
+from bot.channels.telegram_bot.sent_pictures import SentPictures
 from bot.post import Outgoing
 from knowledge.advice import Picture
 from scouting_db.values import PostKind
@@ -88,12 +89,23 @@ def draw_here(picture: Picture) -> bytes:
     return draw(picture)
 
 
-async def deliver(bot: Bot, chat: str, message: Outgoing, *, draw: Draw = draw_here) -> Outcome:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pictures:
+    """What the server has already and need not be given again, and how the others are drawn."""
+
+    known: SentPictures = field(default_factory=SentPictures)
+    draw: Draw = draw_here
+
+
+async def deliver(
+    bot: Bot, chat: str, message: Outgoing, *, pictures: Pictures | None = None
+) -> Outcome:
     """Send, draw or edit; where our HTML is refused, once more as plain text."""
+    pictures = Pictures() if pictures is None else pictures
     try:
-        return await _attempt(bot, chat, message, draw, plain=False)
+        return await _attempt(bot, chat, message, pictures, plain=False)
     except BadRequest as error:
-        return await _after_refusal(bot, chat, message, draw, error)
+        return await _after_refusal(bot, chat, message, error, pictures)
     except TelegramError as error:
         return outcome_of(error)
 
@@ -113,7 +125,7 @@ def outcome_of(error: TelegramError) -> Outcome:
 
 
 async def _after_refusal(
-    bot: Bot, chat: str, message: Outgoing, draw: Draw, error: BadRequest
+    bot: Bot, chat: str, message: Outgoing, error: BadRequest, pictures: Pictures
 ) -> Outcome:
     reason = error.message.lower()
     if message.kind is PostKind.EDIT and "not modified" in reason:
@@ -121,7 +133,7 @@ async def _after_refusal(
     try:
         if "can't parse entities" in reason:
             log.warning("our HTML was refused, sending plain text: %s", error.message)
-            return await _attempt(bot, chat, message, draw, plain=True)
+            return await _attempt(bot, chat, message, pictures, plain=True)
         if message.kind is PostKind.EDIT:
             # Too old to edit, deleted since, or a photo: say it in a new message.
             return Delivered(external_message_id=await _send(bot, chat, message, plain=False))
@@ -130,13 +142,13 @@ async def _after_refusal(
     return Refused(because=error.message)
 
 
-async def _attempt(bot: Bot, chat: str, message: Outgoing, draw: Draw, *, plain: bool) -> Delivered:
+async def _attempt(
+    bot: Bot, chat: str, message: Outgoing, pictures: Pictures, *, plain: bool
+) -> Delivered:
     if message.picture is not None:
-        picture = await _drawn(message.picture, draw)
-        if picture is not None:
-            return Delivered(
-                external_message_id=await _photo(bot, chat, message, picture, plain=plain)
-            )
+        number = await _picture(bot, chat, message, message.picture, pictures, plain=plain)
+        if number is not None:
+            return Delivered(external_message_id=number)
     if message.file is not None and message.file.content is not None:
         number = await _document(bot, chat, message, message.file.content, plain=plain)
         return Delivered(external_message_id=number)
@@ -156,10 +168,32 @@ async def _edit(bot: Bot, chat: str, message: Outgoing, *, plain: bool) -> int:
     return _number(await _call(bot, "editMessageText", chat, message, fields))
 
 
-async def _photo(bot: Bot, chat: str, message: Outgoing, picture: bytes, *, plain: bool) -> int:
-    photo = InputFile(picture, filename="picture.png")
+async def _picture(
+    bot: Bot, chat: str, message: Outgoing, picture: Picture, pictures: Pictures, *, plain: bool
+) -> int | None:
+    """By its number where the server has it, else drawn; None where it cannot be drawn."""
+    number = pictures.known.number_of(picture)
+    if number is not None:
+        try:
+            return _number(await _photo(bot, chat, message, number, plain=plain))
+        except BadRequest as error:
+            # The number, the chat or our HTML: the picture itself gets the same answer, or none.
+            log.info("a picture is not taken by its number: %s", error.message)
+            pictures.known.forget(picture)
+    drawn = await _drawn(picture, pictures.draw)
+    if drawn is None:
+        return None
+    upload = InputFile(drawn, filename="picture.png")
+    answer = await _photo(bot, chat, message, upload, plain=plain)
+    pictures.known.sent(picture, answer)
+    return _number(answer)
+
+
+async def _photo(
+    bot: Bot, chat: str, message: Outgoing, photo: InputFile | str, *, plain: bool
+) -> dict[str, Any]:
     fields = {"photo": photo, **_marked_up("caption", message, plain)}
-    return _number(await _call(bot, "sendPhoto", chat, message, fields))
+    return await _call(bot, "sendPhoto", chat, message, fields)
 
 
 async def _document(bot: Bot, chat: str, message: Outgoing, content: bytes, *, plain: bool) -> int:

@@ -19,16 +19,24 @@ AMONG_OTHERS_LOOK_S = 1.0
 """Beside other workers: how soon what a dead one left is taken over. A guess; a look is a handful
 of small statements."""
 
+MARKS_WAIT_S = 0.05
+"""Alone, how long what was sent may wait to be stored as sent with the next message's turn, so
+that a message costs one commit and not two. A crash meanwhile repeats it, as it does without the
+wait; among others a chat would stay in our hands for as long."""
+
 CHATS_HELD = 128
 """Chats that a worker sends to at a time; others are left to other workers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leased:
-    """What is to be sent now; `busy` says that there is more, in the hands of other workers."""
+    """What is to be sent now; `busy` says that there is more, in the hands of other workers, and
+    `held_up` that there is more once what is being sent is stored as sent.
+    """
 
     rows: tuple[OutboxRow, ...]
     busy: bool = False
+    held_up: bool = False
 
 
 class Hands(Protocol):
@@ -37,6 +45,10 @@ class Hands(Protocol):
     @property
     def look_every_s(self) -> float:
         """How long nobody's call is waited for."""
+
+    @property
+    def marks_wait_s(self) -> float:
+        """How long what was sent may wait to be stored as sent."""
 
     def check(self) -> None:
         """HoldsLostError where what we had in hand may be in others' hands by now."""
@@ -61,6 +73,7 @@ class Alone:
     """Nobody else works for this account, of which `still_alone` of `sole_worker` makes sure."""
 
     look_every_s = NOBODY_ELSE_LOOK_S
+    marks_wait_s = MARKS_WAIT_S
 
     def __init__(self, still_alone: StillAlone = lambda: None) -> None:
         self._still_alone = still_alone
@@ -76,7 +89,8 @@ class Alone:
         now: Micros,
         in_hand: Collection[ChatId],  # noqa: ARG002
     ) -> Leased:
-        return Leased(rows=directory.lease(account, now=now, until=Micros(now + LEASE_MICROS)))
+        rows = directory.lease(account, now=now, until=Micros(now + LEASE_MICROS))
+        return Leased(rows=rows, held_up=directory.any_held_up(account, now=now))
 
     def next_due(self, directory: Directory, account: AccountId, *, now: Micros) -> Micros | None:
         waiting = (directory.next_due(account), directory.next_reminder(account, now=now))
@@ -98,6 +112,7 @@ class AmongOthers:
     """
 
     look_every_s = AMONG_OTHERS_LOOK_S
+    marks_wait_s = 0.0
 
     def __init__(
         self, holds: ChatHolds, *, clock: Callable[[], float], on_workers: Callable[[int], None]

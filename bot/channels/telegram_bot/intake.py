@@ -39,7 +39,9 @@ class Admitted:
 
 
 class Intake:
-    """Reads updates, asks the gate, and stores. `on_accept` is called once they are committed."""
+    """Reads updates, asks the gate, and stores. `on_accept` is called once they are committed;
+    `on_hand_in` as soon as the writer has them, behind whom it sees what it is handed next.
+    """
 
     def __init__(
         self,
@@ -51,7 +53,8 @@ class Intake:
         writer: Writer,
         courtesy: Courtesy,
         clock: Callable[[], Micros],
-        on_accept: Callable[[], None],
+        on_accept: Callable[[], None] = lambda: None,
+        on_hand_in: Callable[[], None] = lambda: None,
         gate: Gate | None = None,
     ) -> None:
         self._bot = bot
@@ -62,6 +65,7 @@ class Intake:
         self._courtesy = courtesy
         self._clock = clock
         self._on_accept = on_accept
+        self._on_hand_in = on_hand_in
         self._gate = gate or Gate()
         self._let_in: OrderedDict[int, None] = OrderedDict()
 
@@ -89,7 +93,9 @@ class Intake:
         if not admitted.arrivals and not admitted.moves:
             return ()
         try:
-            rows = await self._writer.run(lambda connection: self._store(connection, admitted))
+            stored = self._writer.hand_in(lambda connection: self._store(connection, admitted))
+            self._on_hand_in()
+            rows = await stored
         except Exception:
             self._courtesy.say_busy({one.incoming.chat for one in admitted.arrivals})
             raise

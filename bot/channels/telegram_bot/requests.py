@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from urllib.parse import urlsplit
+from urllib.request import getproxies, proxy_bypass
 
 import aiohttp
 from telegram.error import NetworkError, TimedOut
@@ -28,6 +30,7 @@ class AiohttpRequest(BaseRequest):
     def __init__(self, *, connections: int) -> None:
         self._connections = connections
         self._session: aiohttp.ClientSession | None = None
+        self._proxies: dict[tuple[str, str], str | None] = {}
 
     @property
     def read_timeout(self) -> float:
@@ -40,7 +43,6 @@ class AiohttpRequest(BaseRequest):
                     limit=self._connections, keepalive_timeout=KEEP_ALIVE_S
                 ),
                 headers={"User-Agent": self.USER_AGENT},
-                trust_env=True,
             )
 
     async def shutdown(self) -> None:
@@ -69,9 +71,25 @@ class AiohttpRequest(BaseRequest):
         body, headers = (None, {}) if request_data is None else _body(request_data)
         with _library_errors():
             async with self._session.request(
-                method, url, data=body, headers=headers, timeout=timeout
+                method, url, data=body, headers=headers, timeout=timeout, proxy=self._proxy(url)
             ) as response:
                 return response.status, await response.read()
+
+    def _proxy(self, url: str) -> str | None:
+        """The proxy that the environment names for the URL's host, looked up once: the client's
+        own `trust_env` reads the environment and the file `.netrc` at every request, in a thread,
+        which cost as much as the request itself.
+        """
+        parts = urlsplit(url)
+        asked = (parts.scheme, parts.netloc)
+        if asked not in self._proxies:
+            self._proxies[asked] = _proxy_of(*asked)
+        return self._proxies[asked]
+
+
+def _proxy_of(scheme: str, netloc: str) -> str | None:
+    """urllib.request: `HTTP_PROXY`, `HTTPS_PROXY`, and `NO_PROXY` for hosts reached directly."""
+    return None if proxy_bypass(netloc) else getproxies().get(scheme)
 
 
 @contextmanager

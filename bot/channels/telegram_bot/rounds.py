@@ -34,13 +34,14 @@ LONGEST_PAUSE_S = 30.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
     """What a round handed out, whether more is open, and when the next row is due; `busy` says
-    that other workers have in hand what is left.
+    that other workers have in hand what is left, `held_up` that it waits for marks.
     """
 
     rows: tuple[OutboxRow, ...]
     more: bool
     next_due: Micros | None
     busy: bool
+    held_up: bool
     batch: Batch
 
 
@@ -127,7 +128,7 @@ class Rounds:
         self._on_round()
         self._count(done.batch, len(marks))
         self._sender.marks_stored(len(marks))
-        self._sender.take(done.rows)
+        self._sender.take(done.rows, held_up=done.held_up)
         if self._hands.holds_more_than(self._sender.in_hand):
             self._called.set()
         return done
@@ -182,6 +183,7 @@ class Rounds:
             more=more,
             next_due=due,
             busy=batch.busy or leased.busy,
+            held_up=leased.held_up,
             batch=batch,
         )
 

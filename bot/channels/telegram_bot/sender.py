@@ -41,7 +41,10 @@ Deliver = Callable[[str, Outgoing], Awaitable[Outcome]]
 
 
 class Sender:
-    """Sends what the outbox hands out. `on_mark` is called when a mark waits to be stored."""
+    """Sends what the outbox hands out. `on_mark` is called when a mark waits to be stored: after
+    `marks_wait_s`, for by then a round may have come by and taken it along, or at once where
+    somebody's next message waits for it.
+    """
 
     def __init__(
         self,
@@ -51,20 +54,29 @@ class Sender:
         limiter: Limiter,
         clock: Callable[[], Micros],
         on_mark: Callable[[], None],
+        marks_wait_s: float = 0.0,
     ) -> None:
         self._deliver = deliver
         self._writer = writer
         self._limiter = limiter
         self._clock = clock
         self._on_mark = on_mark
+        self._marks_wait_s = marks_wait_s
+        self._call: asyncio.TimerHandle | None = None
+        self._held_up = False
         self._lanes: dict[ChatId, deque[OutboxRow]] = {}
         self._tasks: dict[ChatId, asyncio.Task[None]] = {}
         self._held: set[tuple[ChatId, OutboxId]] = set()
         self._marks: list[Sent] = []
         self._stored = asyncio.Event()
 
-    def take(self, rows: Sequence[OutboxRow]) -> None:
-        """Send these, each chat's after what it still has to send."""
+    def take(self, rows: Sequence[OutboxRow], *, held_up: bool = False) -> None:
+        """Send these, each chat's after what it still has to send. `held_up` says that others
+        wait for the marks of what is being sent.
+        """
+        self._held_up = held_up
+        if held_up and self._marks:
+            self._on_mark()
         for row in rows:
             key = (row.chat, row.outbox)
             if key in self._held:
@@ -94,6 +106,8 @@ class Sender:
         for mark in self._marks[:count]:
             self._held.discard((mark.chat, mark.outbox))
         del self._marks[:count]
+        if not self._marks:
+            self._no_call()
         self._stored.set()
         self._stored = asyncio.Event()
 
@@ -111,6 +125,7 @@ class Sender:
         """End the lanes and give back what is unsent."""
         left = [row for lane in self._lanes.values() for row in lane]
         await self.abandon()
+        self._no_call()
         if left:
             log.info("%d messages stay in the outbox for the next start", len(left))
             await self._store(lambda directory: self._give_back(directory, left))
@@ -123,18 +138,36 @@ class Sender:
         lane = self._lanes[chat]
         try:
             while lane:
+                await self._until_stored(chat)
                 if not await self._settle(lane[0], await self._send(lane[0])):
                     break
-                await self._until_stored(lane.popleft(), more=bool(lane))
+                lane.popleft()
         except Exception:
             log.exception("lane of chat %d stopped; its rows come back after their lease", chat)
         finally:
             self._close_lane(chat)
 
-    async def _until_stored(self, row: OutboxRow, *, more: bool) -> None:
+    async def _until_stored(self, chat: ChatId) -> None:
         """Before a chat's next message, so that a crash repeats one of them, not several."""
-        while more and (row.chat, row.outbox) in self._held:
+        while any(mark.chat == chat for mark in self._marks):
+            self._on_mark()
             await self._stored.wait()
+
+    def _call_soon(self) -> None:
+        if self._held_up or not self._marks_wait_s:
+            self._on_mark()
+        elif self._call is None:
+            loop = asyncio.get_running_loop()
+            self._call = loop.call_later(self._marks_wait_s, self._call_now)
+
+    def _call_now(self) -> None:
+        self._call = None
+        self._on_mark()
+
+    def _no_call(self) -> None:
+        if self._call is not None:
+            self._call.cancel()
+            self._call = None
 
     def _close_lane(self, chat: ChatId) -> None:
         for row in self._lanes.pop(chat, ()):
@@ -167,7 +200,7 @@ class Sender:
             case Delivered(external_message_id=external):
                 mark = Sent(chat=row.chat, outbox=row.outbox, external_message_id=external)
                 self._marks.append(mark)
-                self._on_mark()
+                self._call_soon()
                 return True
             case Refused(because=because):
                 await self._drop(row, because)

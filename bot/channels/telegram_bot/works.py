@@ -13,7 +13,7 @@ from telegram.request import BaseRequest
 from bot.channels.gate import Flood, Gate
 from bot.channels.telegram_bot.counters import Counters
 from bot.channels.telegram_bot.courtesy import Courtesy
-from bot.channels.telegram_bot.deliver import deliver
+from bot.channels.telegram_bot.deliver import Pictures, deliver
 from bot.channels.telegram_bot.form import LIMITS
 from bot.channels.telegram_bot.hands import Hands
 from bot.channels.telegram_bot.incoming import Ourselves
@@ -27,6 +27,11 @@ from bot.loading import loaded
 from bot.post import Turn
 from bot.settings import Settings
 from scouting_db.values import AccountId, Micros
+
+
+def _nothing() -> None:
+    return
+
 
 DRAIN_S = 5.0
 """How long a stop waits for unsent replies; service managers kill after some 10 seconds."""
@@ -52,7 +57,7 @@ class Works:
     rounds: Rounds
     sender: Sender
     courtesy: Courtesy
-    pictures: DrawnApart
+    drawing: DrawnApart
 
     async def finish(self, rounds: asyncio.Task[None]) -> None:
         """After the end of the intake: 1. turns for what was accepted, 2. send what is ready, for
@@ -64,7 +69,7 @@ class Works:
         await self.sender.close()
         await self.rounds.store_marks()
         await self.courtesy.close()
-        await asyncio.to_thread(self.pictures.close)
+        await asyncio.to_thread(self.drawing.close)
 
 
 def assemble(
@@ -85,14 +90,17 @@ def assemble(
     after each round.
     """
     called = asyncio.Event()
-    pictures = DrawnApart()
+    drawing = DrawnApart()
+    pictures = Pictures(draw=drawing.draw)
     limiter = Limiter(clock=time.monotonic, paced=settings.paced)
+    held = hands(limiter)
     sender = Sender(
-        deliver=lambda chat, message: deliver(bot, chat, message, draw=pictures.draw),
+        deliver=lambda chat, message: deliver(bot, chat, message, pictures=pictures),
         writer=writer,
         limiter=limiter,
         clock=now_micros,
         on_mark=called.set,
+        marks_wait_s=held.marks_wait_s,
     )
     courtesy = Courtesy(bot=bot, clock=time.monotonic)
     rounds = Rounds(
@@ -103,7 +111,7 @@ def assemble(
         sender=sender,
         clock=now_micros,
         called=called,
-        hands=hands(limiter),
+        hands=held,
         counters=counters,
         on_round=on_round,
         say_busy=courtesy.say_busy,
@@ -116,7 +124,10 @@ def assemble(
         writer=accepting,
         courtesy=courtesy,
         clock=now_micros,
-        on_accept=called.set,
+        # The one writer takes jobs in order: a round asked for behind the updates sees them, and
+        # may share their commit. Another writer's updates are to be seen only once committed.
+        on_hand_in=called.set if accepting is writer else _nothing,
+        on_accept=_nothing if accepting is writer else called.set,
         gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )
-    return Works(intake=intake, rounds=rounds, sender=sender, courtesy=courtesy, pictures=pictures)
+    return Works(intake=intake, rounds=rounds, sender=sender, courtesy=courtesy, drawing=drawing)

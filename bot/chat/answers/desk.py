@@ -12,13 +12,14 @@ from sqlalchemy import Connection
 
 from bot.chat.book_evidence import BookEvidence, note_of
 from bot.chat.context import Context
-from bot.chat.gather import BookView, BookViews, Read
+from bot.chat.gather import KEPT_READ, BookView, BookViews, Read
 from bot.chat.logged_aims import LoggedAims, aims_in
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.question import Claim
+from bot.chat.recent import Recent
 from bot.chat.reply import Button
 from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
@@ -49,8 +50,10 @@ from scouting_db.values import (
     Micros,
     NoteId,
     PairId,
+    Part,
     PersonId,
     Role,
+    Stamps,
 )
 from scouting_db.zones import local_day
 
@@ -92,6 +95,7 @@ class Desk:
     _view: BookView | None = field(default=None, init=False)
     _changed: bool = field(default=False, init=False)
     _match: MatchRow | None = field(default=None, init=False)
+    _since: Recent = field(default_factory=lambda: Recent(KEPT_READ), init=False)
 
     @property
     def directory(self) -> Directory:
@@ -116,7 +120,8 @@ class Desk:
         if self._view is None and self._changed:
             self._view = self._read_view()
         elif self._view is None:
-            self._view = self.views.get(self.book_id, self.version, self.day, self._read_view)
+            stamp = self.stamps.of(Part.PEOPLE)
+            self._view = self.views.get(self.book_id, stamp, self._read_view)
         return self._view
 
     @property
@@ -125,6 +130,13 @@ class Desk:
         if self.chat.book == self.book_id and self.chat.version is not None:
             return self.chat.version
         return self.book.version()
+
+    @property
+    def stamps(self) -> Stamps:
+        """Which version last wrote each part of the book, as the turn found it."""
+        if self.chat.book == self.book_id and self.chat.stamps is not None:
+            return self.chat.stamps
+        return self.book.stamps()
 
     def changed(self) -> None:
         """The roster, the pairs or the notes were written: what was read of them is stale."""
@@ -148,7 +160,8 @@ class Desk:
         if self.book.has_written:
             found = self._read_profiles(people)
         else:
-            stamp = Stamp(self.version, self.day, self._between_games())
+            written = self.stamps.of(Part.PEOPLE, Part.NOTES, Part.MATCHES, Part.LOG)
+            stamp = Stamp(written, self.day, self._between_games())
             kept = self.views.profiles
             found = kept.get(self.book_id, stamp, people, self._read_profiles)
         return replace(self.view, profiles=MappingProxyType(found))
@@ -174,7 +187,7 @@ class Desk:
         """What the book's notes and rallies say now; of what was kept only changes are read."""
         now = self.version + self.book.has_written
         kept = self.views.evidence(self.book_id)
-        found = BookEvidence(version=now) if kept is None else kept.brought_to(now, self.book)
+        found = BookEvidence(version=now) if kept is None else self._brought_to(now, kept)
         if players:
             found = found.knowing(players, self.book)
         if with_stances:
@@ -182,6 +195,17 @@ class Desk:
         if not self.book.has_written and found is not kept:
             self.views.keep_evidence(self.book_id, found)
         return found
+
+    def _brought_to(self, now: int, kept: BookEvidence) -> BookEvidence:
+        """What this turn wrote is read again whatever it was."""
+        if now == kept.version or self.book.has_written:
+            return kept.brought_to(now, self.book)
+        return kept.brought_to(
+            now,
+            self.book,
+            notes_changed=self.stamps.of(Part.NOTES) > kept.version,
+            matches_changed=self.stamps.of(Part.MATCHES, Part.LOG) > kept.version,
+        )
 
     def evidence_of(self, players: Sequence[PlayerId]) -> BookEvidence:
         """These players' notes and every match's rates, as they stand now."""
@@ -254,8 +278,12 @@ class Desk:
         if match is None:
             return None
         if self._match is None or self._match.match != match:
-            self._match = self.recall(("match", match), lambda: self.book.match(match))
+            self._match = self.match_of(match)
         return self._match
+
+    def match_of(self, match: MatchId) -> MatchRow | None:
+        """Any match of the book, as it stands now."""
+        return self.recall(("match", match), lambda: self.book.match(match), Part.MATCHES)
 
     def format(self) -> GameFormat:
         """The current match's format, or the common one."""
@@ -266,14 +294,23 @@ class Desk:
         match = self.context.match
         if match is None:
             return ()
-        return self.recall(("entries", match), lambda: self.book.entries(match))
+        return self.entries_of(match)
+
+    def entries_of(self, match: MatchId) -> tuple[EntryRow, ...]:
+        """The lines of any match, as they stand now."""
+        return self.recall(("entries", match), lambda: self.book.entries(match), Part.LOG)
 
     def log(self) -> MatchLog:
         """What the current match's log comes to."""
         match = self.context.match
         if match is None:
             return read_log((), GameFormat())
-        return self.recall(("log", match), lambda: read_log(self.entries(), self.format()))
+        return self.recall(
+            ("log", match),
+            lambda: read_log(self.entries(), self.format()),
+            Part.MATCHES,
+            Part.LOG,
+        )
 
     def match_state(self) -> MatchState | None:
         """The score now; None while no match is on or nothing of it was logged."""
@@ -285,13 +322,15 @@ class Desk:
 
     def preferences(self) -> Mapping[str, str]:
         """The book's own settings."""
-        return self.recall(("preferences", self.book_id), self.book.preferences)
+        return self.recall(("preferences", self.book_id), self.book.preferences, Part.SETTLED)
 
     def agreements(self) -> tuple[AgreementRow, ...]:
         pair = self.view.pair_id(self.ours)
         if pair is None:
             return ()
-        return self.recall(("agreements", pair), lambda: self.book.agreements_of(pair))
+        return self.recall(
+            ("agreements", pair), lambda: self.book.agreements_of(pair), Part.SETTLED
+        )
 
     def rallies_today(self) -> RallyTally:
         """This match's rallies, won and lost, as far as it is known who served."""
@@ -309,6 +348,9 @@ class Desk:
         return self.recall(
             ("meetings", ours, theirs, current, self.day, self.format().discipline),
             lambda: self._read_meetings(ours, theirs, current),
+            Part.NOTES,
+            Part.MATCHES,
+            Part.LOG,
         )
 
     def logged_aims(self, topic: Topic, theirs: Sequence[PlayerId]) -> LoggedAims:
@@ -319,13 +361,18 @@ class Desk:
         return self.recall(
             ("aims", topic, our_pair, their_pair),
             lambda: aims_in(self.book.choices_against(topic, ours=our_pair, theirs=their_pair)),
+            Part.MATCHES,
+            Part.LOG,
         )
 
     def _read_meetings(
         self, ours: PairId, theirs: Sequence[PlayerId], current: MatchId | None
     ) -> Meetings:
-        logged = [one for one in self.book.logged_matches(ours) if one.match != current]
-        matches = same_discipline(logged, self.format().discipline.value)
+        logged = self.recall(
+            ("logged", ours), lambda: self.book.logged_matches(ours), Part.MATCHES, Part.LOG
+        )
+        others = [one for one in logged if one.match != current]
+        matches = same_discipline(others, self.format().discipline.value)
         hands = {who: hand for who, (hand, _) in self._stances().items() if hand is not None}
         memory = self.views.memories.of(self.book_id)
         return memory.recall(
@@ -346,11 +393,14 @@ class Desk:
         memory = self.views.memories.of(self.book_id)
         return memory.recall("stances", (said, self.day), lambda: stances_of(said, today=self.day))
 
-    def recall(self, key: Hashable, read: Callable[[], Read]) -> Read:
-        """What an earlier turn read of the book's same version, unless this one has written."""
-        if self.book.has_written:
-            return read()
-        return self.views.recall(self.book_id, self.version, key, read)
+    def recall(self, key: Hashable, read: Callable[[], Read], *parts: Part) -> Read:
+        """What an earlier turn read of these parts of the book, which is all that `read` reads,
+        where they are as they were; of parts that this turn wrote, what was read since.
+        """
+        writes = self.book.writes_to(*parts)
+        if writes:
+            return self._since.recall(key, (writes,), read)
+        return self.views.recall(self.book_id, self.stamps.of(*parts), key, read)
 
     def names(self, players: Sequence[PlayerId]) -> tuple[str, ...]:
         return tuple(self.view.short_name(player) for player in players)

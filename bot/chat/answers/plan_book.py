@@ -15,7 +15,7 @@ from knowledge.planning.line import Line, Phase
 from knowledge.planning.plan_lines import plan_lines
 from knowledge.situation import Situation
 from knowledge.vocabulary import PlayerId, Topic
-from scouting_db.values import MatchRow, MatchState, Micros, PairId, PlanRow, Winner
+from scouting_db.values import MatchRow, MatchState, Micros, PairId, Part, PlanRow, Winner
 from scouting_db.zones import local_day, local_time
 
 PLAN_VARIANT = "A"
@@ -31,7 +31,13 @@ def keep_plan(desk: Desk, advice: Advice, situation: Situation) -> None:
     """A game plan about known people is stored, so that it can be recalled and compared."""
     is_plan = advice.topic is Topic.GAME_PLAN and IS_PLAN in advice.numbers
     if is_plan and len(situation.theirs) == 2:
-        keep_lines(desk, situation, plan_lines(situation))
+        keep_lines(desk, situation, _lines_of(desk, situation))
+
+
+def _lines_of(desk: Desk, situation: Situation) -> tuple[Line, ...]:
+    """The plan's lines: those of an equal situation are not weighed again."""
+    key = ("plan lines", situation.asked)
+    return desk.views.advice.recall(key, (situation,), lambda: plan_lines(situation))
 
 
 def keep_lines(desk: Desk, situation: Situation, lines: Sequence[Line]) -> None:
@@ -81,12 +87,15 @@ def stored_plan(desk: Desk, pair: PairId, *, before: Micros | None = None) -> Pl
     return desk.recall(
         ("plan", pair, before),
         lambda: desk.book.latest_plan(pair, variant=PLAN_VARIANT, before=before),
+        Part.SETTLED,
     )
 
 
 def last_match(desk: Desk, pair: PairId) -> MatchRow | None:
     """The newest finished match against the pair; not the current one, nor what is only video."""
-    rows = desk.recall(("matches against", pair), lambda: desk.book.matches_against(pair))
+    rows = desk.recall(
+        ("matches against", pair), lambda: desk.book.matches_against(pair), Part.MATCHES
+    )
     return next((row for row in rows if _is_meeting(desk, row)), None)
 
 
@@ -103,7 +112,13 @@ def last_meeting(desk: Desk, pair: PairId) -> LastMeeting | None:
     row = last_match(desk, pair)
     if row is None:
         return None
-    return desk.recall(("last meeting", row.match), lambda: _meeting(desk, pair, row))
+    return desk.recall(
+        ("last meeting", row.match),
+        lambda: _meeting(desk, pair, row),
+        Part.MATCHES,
+        Part.LOG,
+        Part.SETTLED,
+    )
 
 
 def _meeting(desk: Desk, pair: PairId, row: MatchRow) -> LastMeeting:

@@ -17,7 +17,8 @@ from bot.chat.wording import wording
 from knowledge.game import GameState, receiver, server
 from knowledge.rally_rates import ToldRally, ended_by, rates_of
 from knowledge.vocabulary import Ending, Hand, PlayerId, Stroke, Topic, Trait
-from scouting_db.values import ChoiceRow, MatchId, RallyRow, RateRow
+from scouting_db.book import Book
+from scouting_db.values import ChoiceRow, MatchId, Part, RallyRow, RateRow
 
 _OF_EVERY_RALLY = frozenset([Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.THIRD_SHOT])
 """Chosen in every rally, so that who tags each one leaves none out. An attack or a dink told
@@ -42,10 +43,10 @@ class Played:
 
 def played_at(desk: Desk, match: MatchId, n: int) -> Played | None:
     """The rally of that number, if it counts; of any match of this book."""
-    row = desk.book.match(match)
+    row = desk.match_of(match)
     if row is None:
         return None
-    found = rally_at(desk.book.entries(match), format_from_json(row.format), n)
+    found = rally_at(desk.entries_of(match), format_from_json(row.format), n)
     if found is None:
         return None
     rally, is_known = found
@@ -62,13 +63,21 @@ def played_at(desk: Desk, match: MatchId, n: int) -> Played | None:
 
 def kept_of(desk: Desk, match: MatchId, n: int) -> KeptRally:
     """What is kept of the rally; an empty row where nothing is."""
-    book = desk.book
-    rows = [one for one in book.rallies(match) if one.n == n]
+    rallies, choices, rates = desk.recall(
+        ("told", match), lambda: _told(desk.book, match), Part.LOG
+    )
+    rows = [one for one in rallies if one.n == n]
     return KeptRally(
         row=rows[0] if rows else RallyRow(match=match, n=n),
-        choices=tuple(one for one in book.choices_in(match) if one.n == n),
-        rates=tuple(one for one in book.rates(match) if one.n == n),
+        choices=tuple(one for one in choices if one.n == n),
+        rates=tuple(one for one in rates if one.n == n),
     )
+
+
+def _told(
+    book: Book, match: MatchId
+) -> tuple[tuple[RallyRow, ...], tuple[ChoiceRow, ...], tuple[RateRow, ...]]:
+    return book.rallies(match), book.choices_in(match), book.rates(match)
 
 
 def keep(desk: Desk, kept: KeptRally) -> None:

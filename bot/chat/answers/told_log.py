@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.answers.desk import Desk
 from bot.chat.match_log import MatchLog, read_log
 from knowledge.rally_ends import end_tag
-from scouting_db.values import MatchId, Winner
+from scouting_db.values import MatchId, Part, Winner
 
 
 def told_log(desk: Desk) -> MatchLog:
@@ -13,7 +13,7 @@ def told_log(desk: Desk) -> MatchLog:
     match = desk.context.match
     if match is None:
         return desk.log()
-    return desk.recall(("told log", match), lambda: _read(desk, match))
+    return desk.recall(("told log", match), lambda: _read(desk, match), Part.MATCHES, Part.LOG)
 
 
 def _read(desk: Desk, match: MatchId) -> MatchLog:

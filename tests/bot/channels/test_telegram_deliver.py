@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable, Coroutine, Iterator
+from dataclasses import replace
 from typing import Any, TypeVar
 
 import pytest
@@ -15,12 +16,14 @@ from bot.channels.telegram_bot.deliver import (
     Delivered,
     Moved,
     Outcome,
+    Pictures,
     Refused,
     ShutOut,
     Wait,
     deliver,
 )
 from bot.channels.telegram_bot.requests import AiohttpRequest
+from bot.channels.telegram_bot.sent_pictures import KEPT_PICTURES, SentPictures
 from bot.chat.reply import Button
 from bot.post import Outgoing
 from knowledge.advice import ChanceCurve, CourtPicture, Marker
@@ -77,6 +80,75 @@ def test_a_picture_goes_as_a_photo_with_its_words(api: Server) -> None:
     assert sent.photo is not None
     assert sent.photo.startswith(PNG)
     assert sent.text == "Mira <left>\nPicture: Mira left"
+
+
+PICTURE = CourtPicture(
+    title="Stand", alt="Mira left", markers=(Marker(x_m=1, y_m=1, label="M", ours=True),)
+)
+
+
+def uploads(api: Server) -> int:
+    return api.ask(lambda state: len(state.photos))
+
+
+def test_a_picture_that_the_server_has_is_not_given_again(api: Server) -> None:
+    """Bot API, "Sending Files": by its file_id."""
+    first, second = (Outgoing(text=text, picture=PICTURE) for text in ("Stand", "Stay"))
+    pictures = Pictures()
+
+    async def use(bot: Bot) -> list[Outcome]:
+        return [await deliver(bot, str(CHAT), one, pictures=pictures) for one in (first, second)]
+
+    before = uploads(api)
+    outcomes = with_bot(api.root, use)
+    told, again = api.sent(CHAT)[-2:]
+    assert outcomes == [Delivered(external_message_id=one.message_id) for one in (told, again)]
+    assert uploads(api) == before + 1
+    assert again.photo == told.photo
+    assert again.text == "Stay\nPicture: Mira left"
+
+
+def test_a_picture_that_the_server_lost_is_given_again(api: Server) -> None:
+    message = Outgoing(text="Stand", picture=PICTURE)
+    pictures = Pictures()
+
+    async def use(bot: Bot) -> list[Outcome]:
+        first = await deliver(bot, str(CHAT), message, pictures=pictures)
+        api.ask(lambda state: state.photos.clear())
+        return [first, await deliver(bot, str(CHAT), message, pictures=pictures)]
+
+    outcomes = with_bot(api.root, use)
+    sent = api.sent(CHAT)[-1]
+    assert outcomes[-1] == Delivered(external_message_id=sent.message_id)
+    assert sent.photo is not None
+    assert sent.photo.startswith(PNG)
+    assert uploads(api) == 1
+
+
+def test_html_that_is_refused_with_a_known_picture_is_sent_plain(api: Server) -> None:
+    refused = Fault(status=400, description="Bad Request: can't parse entities: unclosed tag")
+    message = Outgoing(text="Stand", picture=PICTURE)
+    pictures = Pictures()
+
+    async def use(bot: Bot) -> Outcome:
+        await deliver(bot, str(CHAT), message, pictures=pictures)
+        api.fail("sendPhoto", refused, refused)
+        return await deliver(bot, str(CHAT), message, pictures=pictures)
+
+    outcome = with_bot(api.root, use)
+    sent = api.sent(CHAT)[-1]
+    assert outcome == Delivered(external_message_id=sent.message_id)
+    assert (sent.parse_mode, sent.photo is not None) == (None, True)
+
+
+def test_no_more_pictures_are_known_than_are_kept() -> None:
+    pictures = SentPictures()
+    shown = [replace(PICTURE, title=f"Stand {n}") for n in range(KEPT_PICTURES + 1)]
+    for n, picture in enumerate(shown):
+        pictures.sent(picture, {"photo": [{"file_id": f"f{n}", "width": 90}]})
+    assert len(pictures) == KEPT_PICTURES
+    assert pictures.number_of(shown[0]) is None
+    assert pictures.number_of(shown[-1]) == f"f{KEPT_PICTURES}"
 
 
 def test_a_curve_goes_as_a_photo_like_any_picture(api: Server) -> None:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
+from sqlalchemy import Connection
 
 from bot.channels.telegram_bot import sender as sender_module
 from bot.channels.telegram_bot.deliver import (
@@ -27,7 +28,7 @@ from bot.channels.telegram_bot.writer import Writer
 from bot.post import Outgoing
 from scouting_db.directory import Directory
 from scouting_db.session import Store, open_store
-from scouting_db.values import AccountId, Micros
+from scouting_db.values import AccountId, Micros, OutboxRow
 
 MIRA, TOM = "11", "22"
 LEASE_MICROS = 60_000_000
@@ -58,6 +59,7 @@ class Office:
     account: AccountId
     channel: FakeChannel = field(default_factory=FakeChannel)
     now: int = 1_700_000_000_000_000
+    marks_wait_s: float = 0.0
     sender: Sender = field(init=False)
     writer: Writer = field(init=False)
     marked: asyncio.Event = field(init=False)
@@ -72,12 +74,15 @@ class Office:
     async def hand_out(self) -> None:
         """Lease what is due and give it to the sender."""
         until = Micros(self.now + LEASE_MICROS)
-        rows = await self.writer.run(
-            lambda connection: Directory(connection).lease(
-                self.account, now=Micros(self.now), until=until
-            )
-        )
-        self.sender.take(rows)
+        now = Micros(self.now)
+
+        def leased(connection: Connection) -> tuple[tuple[OutboxRow, ...], bool]:
+            directory = Directory(connection)
+            rows = directory.lease(self.account, now=now, until=until)
+            return rows, directory.any_held_up(self.account, now=now)
+
+        rows, held_up = await self.writer.run(leased)
+        self.sender.take(rows, held_up=held_up)
 
     async def store_marks(self) -> None:
         marks = self.sender.marks()
@@ -104,6 +109,7 @@ class Office:
                 limiter=Limiter(clock=time.monotonic, paced=False),
                 clock=lambda: Micros(self.now),
                 on_mark=self.marked.set,
+                marks_wait_s=self.marks_wait_s,
             )
             try:
                 await use()
@@ -151,6 +157,45 @@ def test_nothing_is_sent_ahead_of_the_mark_before_it(office: Office) -> None:
         assert office.channel.to(MIRA) == ["one"]
         await office.store_marks()
         await asyncio.sleep(0.05)
+        assert office.channel.to(MIRA) == ["one", "two"]
+
+    office.run(use)
+
+
+def test_a_mark_waits_for_a_round_that_comes_by(office: Office) -> None:
+    office.marks_wait_s = 0.1
+    office.post(MIRA, "one")
+    office.post(TOM, "two")
+
+    async def use() -> None:
+        await office.hand_out()
+        await asyncio.sleep(0.02)
+        assert len(office.sender.marks()) == 2
+        assert not office.marked.is_set()
+        await asyncio.wait_for(office.marked.wait(), timeout=5)
+        assert len(office.sender.marks()) == 2
+
+    office.run(use)
+
+
+@pytest.mark.parametrize("together", [True, False])
+def test_a_chat_s_next_message_does_not_let_a_mark_wait(office: Office, together: bool) -> None:
+    """Neither one handed out with the first, nor one that came while the first was being sent."""
+    office.marks_wait_s = 60.0
+    office.post(MIRA, "one", *(["two"] if together else []))
+
+    async def use() -> None:
+        await office.hand_out()
+        if not together:
+            await asyncio.sleep(0.02)
+            office.post(MIRA, "two")
+            assert not office.marked.is_set()
+            await office.hand_out()
+        await asyncio.wait_for(office.marked.wait(), timeout=5)
+        assert office.channel.to(MIRA) == ["one"]
+        await office.store_marks()
+        await office.hand_out()
+        await asyncio.sleep(0.02)
         assert office.channel.to(MIRA) == ["one", "two"]
 
     office.run(use)

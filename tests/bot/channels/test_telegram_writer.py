@@ -77,6 +77,33 @@ def test_jobs_run_in_order_and_share_commits(store: Store) -> None:
     assert 200 / JOBS_PER_COMMIT <= len(set(map(id, began))) < 200
 
 
+def test_a_job_that_comes_in_meanwhile_joins_the_commit(store: Store) -> None:
+    began: list[object] = []
+
+    async def use(writer: Writer) -> list[None]:
+        handed: list[asyncio.Future[None]] = []
+        loop = asyncio.get_running_loop()
+        both = threading.Event()
+
+        def second(connection: Connection) -> None:
+            began.append(connection.get_transaction())
+
+        def hand_in() -> None:
+            handed.append(writer.hand_in(second))
+            both.set()
+
+        def first(connection: Connection) -> None:
+            began.append(connection.get_transaction())
+            loop.call_soon_threadsafe(hand_in)
+            assert both.wait(5)
+
+        await writer.run(first)
+        return list(await asyncio.gather(*handed))
+
+    assert with_writer(store, use) == [None]
+    assert began[0] is began[1]
+
+
 def test_a_failing_job_takes_nobody_along(store: Store) -> None:
     async def use(writer: Writer) -> list[object]:
         jobs = [writer.run(job) for job in (add("a"), fail, add("b"))]
