@@ -52,6 +52,11 @@ class Fit:
     def is_likely(self) -> bool:
         return self.cost <= self.allowed
 
+    @property
+    def is_short(self) -> bool:
+        """Whether the name was only cut short."""
+        return self.cost == self.allowed == BEGINNING
+
     def rivals(self, cost: float) -> bool:
         """Whether it must be asked about beside one that is likely: another's name too."""
         return self.cost <= cost and (self.is_likely or self.allowed == NOBODY)

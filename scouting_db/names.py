@@ -6,12 +6,13 @@ was typed fits them and nobody else fits nearly as well.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from scouting_db.name_cost import cost_of
-from scouting_db.name_fits import BEGINNING, fits
+from scouting_db.heard import plainly
+from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
@@ -19,12 +20,14 @@ from scouting_db.name_rivals import (
     crossed,
     given_alike,
     longer_given,
+    nearest_spelled,
+    said_alike,
     said_the_other_way,
 )
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
-__all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "lookup"]
+__all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "likeliest_of", "lookup"]
 
 NEAREST = 3
 """How many near names are offered where nobody is close enough."""
@@ -35,8 +38,13 @@ ASKED_AT_MOST = 6
 MARGIN = 0.75
 """A second name within this cost of the best must be asked about."""
 
+FARTHER = 1.5
+"""Within this cost it is named beside the likeliest."""
+
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
+
+_NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,8 +58,9 @@ class Found:
 class Alike:
     """Several players; it must be asked which.
 
-    `likeliest` goes by exactly what was typed, while the others only bear it as the later part of
-    a double surname (Brandt beside Nguyen-Brandt): a reply that names them in full may go ahead.
+    `likeliest` goes by exactly what was typed, while the others only sound so (Lindqvist beside
+    Lindquist) or bear it as the later part of a double surname (Brandt beside Nguyen-Brandt); or
+    comes by far the nearest. A reply that names them in full may go ahead.
     """
 
     players: tuple[PlayerRow, ...]
@@ -66,6 +75,17 @@ class Nobody:
 
 
 Match = Found | Alike | Nobody
+
+
+def likeliest_of(match: Match) -> PlayerRow | None:
+    """Whoever a reply may go ahead with: the one found, or the likeliest of those alike."""
+    match match:
+        case Found(player=row):
+            return row
+        case Alike(likeliest=row):
+            return row
+        case Nobody():
+            return None
 
 
 KEPT_LOOKUPS = 4096
@@ -115,17 +135,36 @@ class NameIndex:
         holders = self._keys.held(squeeze(folded))
         whole = {position for strength, position in holders if strength is Strength.WHOLE}
         if len(whole) == 1:
-            return self._match(whole | said_the_other_way(self._keys, folded, min(whole)))
+            return self._whole(folded, min(whole))
         if whole:
             return self._match(whole)
         if not holders:
             return None
         if all(strength <= Strength.GIVEN for strength, _ in holders):
             return self._by_first_name(folded, holders)
+        return self._by_surname(squeeze(folded), holders)
+
+    def _whole(self, folded: str, position: int) -> Match:
+        """Who is written so, and who is said so."""
+        turned = said_the_other_way(self._keys, folded, position)
+        if turned - {position}:
+            return self._match({position} | turned)
+        key = squeeze(folded)
+        alike = said_alike(self._keys, key, (Strength.WHOLE,))
+        if " " not in folded:
+            alike |= {each for each, fit in fits(self._keys, folded).items() if fit.is_short}
+        return self._match({position} | alike, likeliest=self.roster[position])
+
+    def _by_surname(self, key: str, holders: Sequence[tuple[Strength, int]]) -> Match:
+        """Who bears it, and who bears one that sounds the same, as a surname or a first name."""
         positions = {position for _, position in holders}
-        match = self._match(positions | given_alike(self._keys, squeeze(folded)))
         likeliest = self._plain_bearer(holders)
-        return replace(match, likeliest=likeliest) if isinstance(match, Alike) else match
+        written = positions - {each for each in positions if (key, each) in self._keys.heard}
+        given = given_alike(self._keys, key) - positions
+        if len(written) == 1 and not given:
+            likeliest = self.roster[min(written)]
+        alike = said_alike(self._keys, key, _NAMES) | given
+        return self._match(positions | alike, likeliest=likeliest)
 
     def _by_first_name(self, folded: str, holders: Sequence[tuple[Strength, int]]) -> Match:
         """Who bears it, who bears one that sounds the same, and who may be called so for short."""
@@ -140,10 +179,20 @@ class NameIndex:
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
-        bearers = {position for strength, position in holders if strength is Strength.GIVEN}
+        if kinds == {Strength.INITIALS} and len(holders) == 1 and not self._says_given(initial):
+            return self._match(positions, likeliest=self.roster[holders[0][1]])
+        bearers = {
+            position
+            for strength, position in holders
+            if strength is Strength.GIVEN and (key, position) not in self._keys.heard
+        }
         if isinstance(match, Alike) and len(bearers) == 1 and not longer:
             return replace(match, likeliest=self.roster[min(bearers)])
         return match
+
+    def _says_given(self, initial: tuple[str, str] | None) -> bool:
+        """Whether an initial stands beside a first name: dictation writes Ana R. as "anna r"."""
+        return initial is not None and bool(self._keys.bearers(initial[1]))
 
     def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
         plain = [position for strength, position in holders if strength is Strength.SURNAME]
@@ -156,20 +205,39 @@ class NameIndex:
         if halves:
             return self._match(halves)
         found = fits(self._keys, folded)
-        likely = {each: fit.cost for each, fit in found.items() if fit.is_likely}
-        if likely:
-            best = min(likely.values())
-            meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
-            meant |= self._namesakes(words) | self._twins(key, best)
-            if len(words) > 1:
-                dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
-                meant |= {each for each in dictated if self._has_consonants(each, key)}
-            return self._likely(meant, key, best)
+        if len(words) > 1 and not any(fit.is_likely for fit in found.values()):
+            found |= self._as_dictated(words, key)
+        if any(fit.is_likely for fit in found.values()):
+            return self._meant(words, key, found)
         if not nearest:
             return Nobody()
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
+
+    def _meant(self, words: Sequence[str], key: str, found: Mapping[int, Fit]) -> Match:
+        """Who comes near and everybody who must be asked about, or named, beside them."""
+        best = min(fit.cost for fit in found.values() if fit.is_likely)
+        meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
+        meant |= self._namesakes(words) | self._twins(key, best)
+        if len(words) > 1:
+            dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
+            meant |= {each for each in dictated if self._has_consonants(each, key)}
+        match = self._likely(meant, key, best)
+        if isinstance(match, Found):
+            farther = {each for each, fit in found.items() if fit.rivals(best + FARTHER)}
+            return self._match(meant | farther, likeliest=match.player)
+        if isinstance(match, Alike) and match.likeliest is None:
+            return replace(match, likeliest=nearest_spelled(match.players, key))
+        return match
+
+    def _as_dictated(self, words: Sequence[str], key: str) -> dict[int, Fit]:
+        """Whom the words fit once each is spelled as it sounds: `sur sha` is `sersha`."""
+        plain = plainly(words)
+        if squeeze(plain) == key:
+            return {}
+        found = fits(self._keys, plain)
+        return {each: fit for each, fit in found.items() if fit.is_likely}
 
     def _has_consonants(self, position: int, key: str) -> bool:
         name = squeeze(fold(self.roster[position].name))
@@ -196,9 +264,12 @@ class NameIndex:
             return set()
         return set(self._keys.bearers(words[0])[:HOLDERS])
 
-    def _match(self, positions: set[int]) -> Match:
-        rows = tuple(self.roster[each] for each in sorted(positions)[:ASKED_AT_MOST])
-        return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows)
+    def _match(self, positions: set[int], *, likeliest: PlayerRow | None = None) -> Match:
+        asked = sorted(positions)
+        if likeliest is not None:
+            asked.sort(key=lambda each: self.roster[each] is not likeliest)
+        rows = tuple(self.roster[each] for each in asked[:ASKED_AT_MOST])
+        return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows, likeliest=likeliest)
 
 
 def lookup(typed: str, roster: Sequence[PlayerRow]) -> Match:

@@ -15,7 +15,7 @@ from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
-from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold
+from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold, likeliest_of
 
 NAME_WORDS_AT_MOST = 5
 """`joost van der meer senior`: more words than this are no name."""
@@ -151,7 +151,7 @@ def _with_mangled_surname(
     if stop - start > 1 or len(window) < 2 or _is_broken(window) or is_common(window[1].folded):
         return None
     match = index.lookup(" ".join(word.folded for word in window))
-    return (stop + 1, match) if isinstance(match, Found) else None
+    return None if likeliest_of(match) is None else (stop + 1, match)
 
 
 def _without_plural(window: Sequence[Word], index: NameIndex) -> Iterator[str]:
