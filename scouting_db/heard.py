@@ -30,8 +30,9 @@ def _spelling(mark: str, *said: tuple[str, str]) -> _Spelling:
 
 _SPELLINGS = (
     _spelling(  # Spanish
-        r"ñ|\bll|v[ií]ll|ll(?:[oa]s?|ano|ermo)\b|joaqu|\bjuan|\bj[aeiouáéíóú]\w*(?:[eé]|ez|er|go)\b"
-        r"|[aeiou]j[ao]s?\b|uji|\bhua|güe|\bqui[nñ]",
+        r"ñ|\bll|v[ií]ll|ll(?:[oa]s?|ano|ermo)\b|güe|\bhua"
+        r"|\bj(?:os[eé]\b|avier|orge|aime|es[uú]s|uli[oá]|im[eé]n|uan|oaqu|u[aá]re)"
+        r"|[aeiou]j[ao]s?\b|uji|\bqui[nñ]",
         (r"\bjoa(?=qu)|\bjua(?=n|r)|\bhua", "wa"),
         (r"ñ", "ny"),
         (r"(?<=\w)ll(?=[aeiouáéíóú])", "y"),

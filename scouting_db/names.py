@@ -38,8 +38,8 @@ ASKED_AT_MOST = 6
 MARGIN = 0.75
 """A second name within this cost of the best must be asked about."""
 
-FARTHER = 1.5
-"""Within this cost it is named beside the likeliest."""
+FARTHER, FARTHER_IN_FULL = 1.0, 1.5
+"""Within this cost it is named beside the likeliest: of one word, and of a name in several."""
 
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
@@ -151,8 +151,11 @@ class NameIndex:
             return self._match({position} | turned)
         key = squeeze(folded)
         alike = said_alike(self._keys, key, (Strength.WHOLE,))
-        if " " not in folded:
-            alike |= {each for each, fit in fits(self._keys, folded).items() if fit.is_short}
+        near = fits(self._keys, folded).items()
+        if " " in folded:
+            alike |= {each for each, fit in near if fit.is_likely and fit.cost <= DICTATED}
+        else:
+            alike |= {each for each, fit in near if fit.is_short}
         return self._match({position} | alike, likeliest=self.roster[position])
 
     def _by_surname(self, key: str, holders: Sequence[tuple[Strength, int]]) -> Match:
@@ -225,7 +228,8 @@ class NameIndex:
             meant |= {each for each in dictated if self._has_consonants(each, key)}
         match = self._likely(meant, key, best)
         if isinstance(match, Found):
-            farther = {each for each, fit in found.items() if fit.rivals(best + FARTHER)}
+            reach = best + (FARTHER_IN_FULL if len(words) > 1 else FARTHER)
+            farther = {each for each, fit in found.items() if fit.rivals(reach)}
             return self._match(meant | farther, likeliest=match.player)
         if isinstance(match, Alike) and match.likeliest is None:
             return replace(match, likeliest=nearest_spelled(match.players, key))
