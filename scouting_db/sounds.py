@@ -49,7 +49,7 @@ _IRISH = {
 """Irish and Scottish names, as English ears would write them. From memory."""
 
 _NAMES: tuple[tuple[str, _Said], ...] = (
-    (r"ng?uy?en|ng[uy]{1,2}[ae]n|n[uy][gw][uy]?en", "win"),
+    (r"ng?uy?en|ng[uy]{1,2}[ae]n|n[uy][gw][uy]?en|new?y[eiu]n", "win"),
     ("|".join(_IRISH), lambda found: _IRISH[found[0]]),
     (r"^sean", "shawn"),
     (r"^geof", "jef"),
@@ -133,6 +133,7 @@ _SPOKEN: tuple[tuple[str, _Said], ...] = (
     (r"([aeiou][^aeiou]+)ey$", r"\1i"),
     (r"(?:ie|ee|y)$", "i"),
     (r"ei$", "e"),
+    (r"[iy](?=[^aeiou]e$)", "Y"),
     (r"e(?=[^aeiou]e$)", "i"),
     (r"a(?=[^aeiou]e$)", "e"),
     (r"(?<=[^aeiou])e$", ""),
