@@ -10,8 +10,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from scouting_db.name_cost import cost_of
 from scouting_db.heard import plainly
+from scouting_db.name_cost import cost_of
 from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength
 from scouting_db.name_keys import HOLDERS, NameKeys
