@@ -20,6 +20,7 @@ _LONG = 10
 _SHORT = 6
 _LETTERS_MORE = 2
 _TELLING_CONSONANTS = 2
+_VOWELS_APART = 1
 _ENDINGS = ("ski", "sen", "son", "ek", "ik", "ak", "of", "ofa")
 """Endings of surnames as they sound; with another one it is another family. From memory."""
 
@@ -32,7 +33,8 @@ def cost_of(typed: str, key: str) -> float:
     spelled = DamerauLevenshtein.distance(typed, key)
     sounded = DamerauLevenshtein.distance(sound(typed), sound(key))
     is_far = 2 * spelled > max(len(typed), len(key))
-    if sounded and is_far and not has_consonants_of(typed, key):
+    is_heard = sounded <= _VOWELS_APART and has_consonants_of(typed, key)
+    if sounded and is_far and not is_heard:
         return float(spelled)
     return min(float(spelled), sounded + SOUNDS_ALIKE)
 

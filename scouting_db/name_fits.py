@@ -19,7 +19,7 @@ from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
-from scouting_db.sounds import fold, spoken
+from scouting_db.sounds import fold, sound, spoken
 
 SHORT_FORM = 3
 """Letters of a name so short that a longer word like it is another name."""
@@ -102,12 +102,17 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             continue
         if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
             continue  # Tomas is no Tom
+        if len(words) > 1 and len(sound(near)) <= SHORT_FORM and words[0][0] != near[0]:
+            continue  # "fh fine" is no Nguyen
         whole = _as_a_whole(key, near, is_one_word=len(words) == 1 or is_particles(words[0]))
         is_other = are_two_first_names(key, near)
         for strength, position in keys.held(near)[:HOLDERS]:
+            if whole.cost > BEGINNING and (near, position) in keys.heard:
+                continue  # of a name as it is only heard a letter may differ, no more
             is_both = is_known and _is_both_names(keys, position, near)
             if is_both or (is_other and strength is Strength.GIVEN):
-                yield Fit(position, whole.cost, NOBODY)
+                is_near = whole.is_likely or whole.cost <= BEGINNING
+                yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
             elif strength is not Strength.INITIALS:
@@ -138,7 +143,7 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
 def _may_be_far(key: str, near: str) -> bool:
     """Of one word alone: `oosterhaus` for Oosterhuis, but no `thorston` for Thorsen."""
     is_long = len(key) >= FAR_FROM_LETTERS
-    return is_cut(key, near) or (is_long and has_consonants_of(key, near))
+    return is_long and (is_cut(key, near) or has_consonants_of(key, near))
 
 
 def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole: Fit) -> Fit:

@@ -10,10 +10,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from rapidfuzz.distance import DamerauLevenshtein
+
 from scouting_db.heard import plainly
 from scouting_db.name_cost import cost_of
 from scouting_db.name_fits import BEGINNING, Fit, fits
-from scouting_db.name_forms import Strength
+from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
 from scouting_db.name_rivals import (
@@ -41,6 +43,12 @@ MARGIN = 0.75
 FARTHER, FARTHER_IN_FULL = 1.0, 1.5
 """Within this cost it is named beside the likeliest: of one word, and of a name in several."""
 
+SHORTEST_DICTATED = 6
+"""Letters of everyday words that may be a name as dictation heard it: `sur sha`."""
+
+SHORTEST_SOUND = 5
+"""Sounds of everyday words that may be a name; "way in" sounds as Nguyen does."""
+
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
@@ -65,6 +73,8 @@ class Alike:
 
     players: tuple[PlayerRow, ...]
     likeliest: PlayerRow | None = None
+    is_clear: bool = False
+    """Whether the likeliest is so whoever else was spoken of: by the full name, or by far."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,6 +122,14 @@ class NameIndex:
         """Whether the words sound exactly as some player's form: "win Brandt"."""
         return sound(squeeze(fold(typed))) in self._keys.by_sound
 
+    def is_said_as(self, typed: str, row: PlayerRow) -> bool:
+        """Whether the words sound as some form of the player's name but for one sound."""
+        heard = sound(squeeze(fold(typed)))
+        if len(heard) < SHORTEST_SOUND:
+            return False
+        spelled = (one.key for one in forms(row.name, row.aliases) if one.strength > Strength.GIVEN)
+        return any(DamerauLevenshtein.distance(heard, sound(key)) <= 1 for key in spelled)
+
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
         return self._keys.begins(folded)
@@ -156,7 +174,8 @@ class NameIndex:
             alike |= {each for each, fit in near if fit.is_likely and fit.cost <= DICTATED}
         else:
             alike |= {each for each, fit in near if fit.is_short}
-        return self._match({position} | alike, likeliest=self.roster[position])
+        match = self._match({position} | alike, likeliest=self.roster[position])
+        return replace(match, is_clear=True) if isinstance(match, Alike) else match
 
     def _by_surname(self, key: str, holders: Sequence[tuple[Strength, int]]) -> Match:
         """Who bears it, and who bears one that sounds the same, as a surname or a first name."""
@@ -230,7 +249,8 @@ class NameIndex:
         if isinstance(match, Found):
             reach = best + (FARTHER_IN_FULL if len(words) > 1 else FARTHER)
             farther = {each for each, fit in found.items() if fit.rivals(reach)}
-            return self._match(meant | farther, likeliest=match.player)
+            beside = self._match(meant | farther, likeliest=match.player)
+            return replace(beside, is_clear=True) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
             return replace(match, likeliest=nearest_spelled(match.players, key))
         return match
@@ -238,7 +258,7 @@ class NameIndex:
     def _as_dictated(self, words: Sequence[str], key: str) -> dict[int, Fit]:
         """Whom the words fit once each is spelled as it sounds: `sur sha` is `sersha`."""
         plain = plainly(words)
-        if squeeze(plain) == key:
+        if squeeze(plain) == key or len(squeeze(plain)) < SHORTEST_DICTATED:
             return {}
         found = fits(self._keys, plain)
         return {each: fit for each, fit in found.items() if fit.is_likely}
