@@ -107,8 +107,8 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
         whole = _as_a_whole(key, near, is_one_word=len(words) == 1 or is_particles(words[0]))
         is_other = are_two_first_names(key, near)
         for strength, position in keys.held(near)[:HOLDERS]:
-            if whole.cost > BEGINNING and (near, position) in keys.heard:
-                continue  # of a name as it is only heard a letter may differ, no more
+            if whole.cost > FAR and (near, position) in keys.heard:
+                continue  # of a name as it is only heard hardly a letter may differ
             is_both = is_known and _is_both_names(keys, position, near)
             if is_both or (is_other and strength is Strength.GIVEN):
                 is_near = whole.is_likely or whole.cost <= BEGINNING

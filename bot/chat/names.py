@@ -154,8 +154,9 @@ def _with_mangled_surname(
         return None
     window = said[start : stop + 1]
     is_begun = is_particles("".join(word.folded for word in said[start:stop]))
-    is_surname = len(window) == 2 and not is_common(window[-1].folded)
-    if _is_broken(window) or not (is_begun or is_surname):
+    is_name = not is_common(window[-1].folded)
+    is_surname = is_name and (is_begun or len(window) == 2)
+    if _is_broken(window) or not (is_surname or (is_begun and len(window) > 2)):
         return None
     match = index.lookup(" ".join(word.folded for word in window))
     is_word = len(window[-1].folded) >= _SHORTEST_FUZZY  # no "Brandt RH"
