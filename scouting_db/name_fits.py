@@ -107,6 +107,8 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
         whole = _as_a_whole(key, near, is_one_word=len(words) == 1 or is_particles(words[0]))
         is_other = are_two_first_names(key, near)
         for strength, position in keys.held(near)[:HOLDERS]:
+            if strength is Strength.INITIALS:
+                continue
             if whole.cost > FAR and (near, position) in keys.heard:
                 continue  # of a name as it is only heard hardly a letter may differ
             is_both = is_known and _is_both_names(keys, position, near)
@@ -115,7 +117,7 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
                 yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
-            elif strength is not Strength.INITIALS:
+            else:
                 yield replace(whole, position=position)
     yield from _cut_short(keys, key)
 
