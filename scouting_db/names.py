@@ -7,7 +7,7 @@ was typed fits them and nobody else fits nearly as well.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
@@ -17,6 +17,7 @@ from scouting_db.name_cost import cost_of
 from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
+from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
 from scouting_db.name_rivals import (
     crossed,
@@ -53,50 +54,6 @@ DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
 _NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
-    """Exactly one player, for sure."""
-
-    player: PlayerRow
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alike:
-    """Several players; it must be asked which.
-
-    `likeliest` goes by exactly what was typed, while the others only sound so (Lindqvist beside
-    Lindquist) or bear it as the later part of a double surname (Brandt beside Nguyen-Brandt); or
-    comes by far the nearest. A reply that names them in full may go ahead.
-    """
-
-    players: tuple[PlayerRow, ...]
-    likeliest: PlayerRow | None = None
-    is_clear: bool = False
-    """Whether the likeliest is so whoever else was spoken of: by the full name, or by far."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Nobody:
-    """Nobody on the roster; the nearest few, best first, perhaps none."""
-
-    nearest: tuple[PlayerRow, ...] = ()
-
-
-Match = Found | Alike | Nobody
-
-
-def likeliest_of(match: Match) -> PlayerRow | None:
-    """Whoever a reply may go ahead with: the one found, or the likeliest of those alike."""
-    match match:
-        case Found(player=row):
-            return row
-        case Alike(likeliest=row):
-            return row
-        case Nobody():
-            return None
-
 
 KEPT_LOOKUPS = 4096
 """Answers kept of one roster: most words that are looked up come again, and are nobody's name."""
