@@ -19,6 +19,8 @@ _ALLOWED_LONG = 3.5
 _LONG = 10
 _SHORT = 6
 _LETTERS_MORE = 2
+_TELLING_CONSONANTS = 2
+_VOWELS_APART = 1
 _ENDINGS = ("ski", "sen", "son", "ek", "ik", "ak", "of", "ofa")
 """Endings of surnames as they sound; with another one it is another family. From memory."""
 
@@ -30,9 +32,27 @@ def cost_of(typed: str, key: str) -> float:
         return float(max(len(typed), len(key)))
     spelled = DamerauLevenshtein.distance(typed, key)
     sounded = DamerauLevenshtein.distance(sound(typed), sound(key))
-    if sounded and 2 * spelled > max(len(typed), len(key)):
+    is_far = 2 * spelled > max(len(typed), len(key))
+    is_heard = sounded <= _VOWELS_APART and has_consonants_of(typed, key)
+    if sounded and is_far and not is_heard:
         return float(spelled)
     return min(float(spelled), sounded + SOUNDS_ALIKE)
+
+
+def has_consonants_of(typed: str, key: str) -> bool:
+    """Whether both have the same three consonants or more: `keyst` and Quist."""
+    heard = consonants(sound(typed))
+    return len(heard) > _TELLING_CONSONANTS and heard == consonants(sound(key))
+
+
+def is_cut(typed: str, key: str) -> bool:
+    """Whether letters were only left out, to the eye or to the ear: `linqvst` of Lindqvist."""
+    return _is_within(typed, key) or _is_within(sound(typed), sound(key))
+
+
+def _is_within(shorter: str, longer: str) -> bool:
+    letters = iter(longer)
+    return all(letter in letters for letter in shorter)
 
 
 def allowed_cost(typed: str, key: str) -> float:

@@ -5,14 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from scouting_db.known_names import Known, known_surname
-from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, are_two_first_names, cost_of
+from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.name_cost import (
+    SOUNDS_ALIKE,
+    allowed_cost,
+    are_two_first_names,
+    cost_of,
+    has_consonants_of,
+    is_cut,
+)
 from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
-from scouting_db.name_persons import is_somebody_else, parts_cost
+from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
-from scouting_db.sounds import fold, spoken
+from scouting_db.sounds import fold, sound, spoken
 
 SHORT_FORM = 3
 """Letters of a name so short that a longer word like it is another name."""
@@ -29,6 +36,9 @@ SHORT_GIVEN = 0.2
 NOT_THIS_PERSON = 4.0
 """Cost of a surname that fits under a first name or an initial that does not."""
 
+FAR, FAR_FROM_LETTERS = 1.5, 7
+"""Cost from which one word is taken for another only where letters were left out, or where it has
+so many letters and the same consonants."""
 
 NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
@@ -51,6 +61,11 @@ class Fit:
     @property
     def is_likely(self) -> bool:
         return self.cost <= self.allowed
+
+    @property
+    def is_short(self) -> bool:
+        """Whether the name was only cut short."""
+        return self.cost == self.allowed == BEGINNING
 
     def rivals(self, cost: float) -> bool:
         """Whether it must be asked about beside one that is likely: another's name too."""
@@ -81,30 +96,56 @@ def _all_fits(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
 
 def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
     key = "".join(words)
+    is_known = len(words) == 1 and Known.NO is not max(known_surname(key), known_first_name(key))
     for near in keys.sounding_like(key):
         if is_particles(near) and near != key:
             continue
         if len(near) <= SHORT_FORM and len(key) - len(near) > 1:
             continue  # Tomas is no Tom
-        whole = _as_a_whole(key, near, is_one_word=len(words) == 1)
+        if len(words) > 1 and len(sound(near)) <= SHORT_FORM and words[0][0] != near[0]:
+            continue  # "fh fine" is no Nguyen
+        whole = _as_a_whole(key, near, is_one_word=len(words) == 1 or is_particles(words[0]))
         is_other = are_two_first_names(key, near)
         for strength, position in keys.held(near)[:HOLDERS]:
-            if strength is Strength.GIVEN and is_other:
-                yield Fit(position, whole.cost, NOBODY)
+            if strength is Strength.INITIALS:
+                continue
+            if whole.cost > FAR and (near, position) in keys.heard:
+                continue  # of a name as it is only heard hardly a letter may differ
+            is_both = is_known and _is_both_names(keys, position, near)
+            if is_both or (is_other and strength is Strength.GIVEN):
+                is_near = whole.is_likely or whole.cost <= BEGINNING
+                yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
-            elif strength is not Strength.INITIALS:
+            else:
                 yield replace(whole, position=position)
     yield from _cut_short(keys, key)
+
+
+def _is_both_names(keys: NameKeys, position: int, near: str) -> bool:
+    """Whether a key is a first name with a surname: `bill` is a name, and no Bea Hale."""
+    given = keys.given(position)
+    return near != given and near.startswith(given)
 
 
 def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
     """How well a key fits, whoever holds it."""
     if is_one_word and is_somebody_else(key, near):
-        return Fit(0, cost_of(key, near), NOBODY)
+        cost = cost_of(key, near)
+        is_near = cost <= allowed_cost(key, near) or not lacks_a_vowel(key, near)
+        return Fit(0, cost, NOBODY if is_near else 0.0)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
-    return Fit(0, cost_of(key, near), allowed_cost(key, near))
+    cost, allowed = cost_of(key, near), allowed_cost(key, near)
+    if cost >= FAR and is_one_word and not _may_be_far(key, near):
+        return Fit(0, cost, NOBODY)
+    return Fit(0, cost, allowed)
+
+
+def _may_be_far(key: str, near: str) -> bool:
+    """Of one word alone: `oosterhaus` for Oosterhuis, but no `thorston` for Thorsen."""
+    is_long = len(key) >= FAR_FROM_LETTERS
+    return is_long and (is_cut(key, near) or has_consonants_of(key, near))
 
 
 def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole: Fit) -> Fit:

@@ -8,6 +8,7 @@ from enum import IntEnum
 from itertools import pairwise
 
 from knowledge.regex import regex
+from scouting_db.heard import as_heard
 from scouting_db.sounds import fold
 
 _PARTICLES = frozenset(
@@ -34,6 +35,9 @@ _PARTICLES = frozenset(
 )
 _PARTICLES_ALONE = _PARTICLES | {one + other for one in _PARTICLES for other in _PARTICLES}
 _NICKNAME = regex(r"[(\"“]([^)\"”]+)[)\"”]")
+
+_CLAN = regex(r"\b(\w)['’](\w)")
+"""`o'd` of O'Dell: how such a surname is cut short."""
 
 _SPELLED_OUT = str.maketrans(
     {"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa", "č": "ch", "š": "sh", "ž": "zh"}
@@ -62,6 +66,8 @@ class Form:
 
     key: str
     strength: Strength
+    heard: bool = False
+    """Whether the key is only how another language's name sounds: `voychek` of Wojciech."""
 
 
 def is_particles(key: str) -> bool:
@@ -84,10 +90,22 @@ def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:
     best: dict[str, Strength] = {}
     spelled = dict.fromkeys((name, name.casefold().translate(_SPELLED_OUT)))
     for key, strength in (form for one in spelled for form in _all_forms(one, aliases)):
-        squeezed = key.replace(" ", "")
-        if squeezed and strength > best.get(squeezed, 0):
-            best[squeezed] = strength
-    return (Form(key=key, strength=strength) for key, strength in best.items())
+        _keep(best, key, strength)
+    heard: dict[str, Strength] = {}
+    for one in as_heard(_NICKNAME.sub(" ", name)):
+        for key, strength in _all_forms(one, ()):
+            if strength is not Strength.INITIALS:
+                _keep(heard, key, strength)
+    yield from (Form(key=key, strength=strength) for key, strength in best.items())
+    for key, strength in heard.items():
+        if key not in best:
+            yield Form(key=key, strength=strength, heard=True)
+
+
+def _keep(best: dict[str, Strength], key: str, strength: Strength) -> None:
+    squeezed = key.replace(" ", "")
+    if squeezed and strength > best.get(squeezed, 0):
+        best[squeezed] = strength
 
 
 def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Strength]]:
@@ -104,6 +122,7 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     yield surname, Strength.SURNAME
     yield from _surname_parts(surname)
     yield from _initialed(given, surname)
+    yield from ((one + other, Strength.INITIALS) for one, other in _CLAN.findall(plain.casefold()))
 
 
 def _surname_parts(surname: str) -> Iterator[tuple[str, Strength]]:

@@ -40,6 +40,8 @@ class NameKeys:
         self.by_sound: dict[str, list[str]] = defaultdict(list)
         self._by_consonants: dict[str, list[str]] = defaultdict(list)
         self._near: dict[str, tuple[str, ...]] = {}
+        self.heard: set[tuple[str, int]] = set()
+        """Keys that only sound like the name of the player at that position."""
         for position, row in enumerate(self.roster):
             for form in forms(row.name, row.aliases):
                 self._add(form, position)
@@ -50,6 +52,8 @@ class NameKeys:
     def _add(self, form: Form, position: int) -> None:
         holders = self.by_key[form.key]
         holders.append((form.strength, position))
+        if form.heard:
+            self.heard.add((form.key, position))
         if len(holders) > 1:
             return
         sounding = sound(form.key)

@@ -67,8 +67,19 @@ def are_alike(one: str, other: str) -> bool:
     return likeness >= _LIKENESS or consonants(sound(one)) == consonants(sound(other))
 
 
+def lacks_a_vowel(typed: str, name: str) -> bool:
+    """`lemire` for Lemaire, `dorn` for Doran: a vowel more or less inside; Berge is not Berg."""
+    shorter, longer = sorted((typed, name), key=len)
+    if len(longer) != len(shorter) + 1:
+        return False
+    inside = range(1, len(longer) - 1)
+    return any(longer[at] in _VOWELS and longer[:at] + longer[at + 1 :] == shorter for at in inside)
+
+
 def _is_another(typed: str, name: str, known: Known) -> bool:
-    if known is Known.NO or spoken(typed) == spoken(name) or _lacks_a_vowel(typed, name):
+    if known is Known.NO or spoken(typed) == spoken(name):
+        return False
+    if lacks_a_vowel(typed, name) and not _are_first_names(typed, name):
         return False
     if _DOUBLES.sub(r"\1", typed) == _DOUBLES.sub(r"\1", name):
         return False  # `halle` for Hale
@@ -80,13 +91,9 @@ def _is_another(typed: str, name: str, known: Known) -> bool:
     return not (is_one_slip and is_rare and begins_alike)
 
 
-def _lacks_a_vowel(typed: str, name: str) -> bool:
-    """`lemire` for Lemaire, `dorn` for Doran: a vowel more or less inside; Berge is not Berg."""
-    shorter, longer = sorted((typed, name), key=len)
-    if len(longer) != len(shorter) + 1:
-        return False
-    inside = range(1, len(longer) - 1)
-    return any(longer[at] in _VOWELS and longer[:at] + longer[at + 1 :] == shorter for at in inside)
+def _are_first_names(typed: str, name: str) -> bool:
+    """`moira` and Mira, `diana` and Dana: a vowel more makes another first name."""
+    return Known.NO not in (known_first_name(typed), known_first_name(name))
 
 
 def _either_way(first: str, second: str) -> tuple[tuple[str, str], tuple[str, str]]:

@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterator, Sequence
 from itertools import product
 
-from scouting_db.name_forms import Strength, surname_of
+from rapidfuzz.distance import DamerauLevenshtein
+
+from scouting_db.name_forms import Strength, forms, surname_of
 from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
 from scouting_db.sounds import fold, sound
+from scouting_db.values import PlayerRow
 
 _LETTERS_OF_A_LONGER_NAME = 2
 """`doug` may be Douglas; one letter more is another first name, as Simone is no Simon."""
+
+_LETTERS_FARTHER = 2
+
+_LETTERS_OF_A_LONG_NAME, _FIRST_UNSTRESSED = 7, 3
+_VOWELS = "aeiou"
 
 
 def longer_given(keys: NameKeys, key: str) -> set[int]:
@@ -21,6 +30,38 @@ def longer_given(keys: NameKeys, key: str) -> set[int]:
         if len(longer) >= len(key) + _LETTERS_OF_A_LONGER_NAME
         for position in keys.bearers(longer)[:HOLDERS]
     }
+
+
+def said_alike(keys: NameKeys, key: str, strengths: Collection[Strength]) -> set[int]:
+    """Whose name is said as `key` is but spelled otherwise: Lindqvist beside Lindquist.
+
+    A long one that differs in a vowel counts too: nobody hears a Sorensen from a Sorenson.
+    """
+    alike = {*keys.by_sound.get(sound(key), ()), *_other_vowels(key)} - {key}
+    holders = (one for near in alike for one in keys.held(near)[:HOLDERS])
+    return {position for strength, position in holders if strength in strengths}
+
+
+def _other_vowels(key: str) -> Iterator[str]:
+    if len(key) < _LETTERS_OF_A_LONG_NAME:
+        return
+    places = [at for at in range(_FIRST_UNSTRESSED, len(key)) if key[at] in _VOWELS]
+    for at in places:
+        yield from (f"{key[:at]}{vowel}{key[at + 1 :]}" for vowel in _VOWELS)
+
+
+def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
+    """Who is spelled so but for one letter, where everybody else only sounds so: `kiern` is Kieran
+    and not Ciaran."""
+    near = sorted((_letters_off(row, key), at) for at, row in enumerate(players))
+    (best, at), (next_best, _) = near[:2]
+    is_clear = best <= 1 and next_best >= best + _LETTERS_FARTHER
+    return players[at] if is_clear else None
+
+
+def _letters_off(row: PlayerRow, key: str) -> int:
+    spelled = (one.key for one in forms(row.name, row.aliases) if not one.heard)
+    return min(DamerauLevenshtein.distance(key, one) for one in spelled)
 
 
 def given_alike(keys: NameKeys, key: str) -> set[int]:

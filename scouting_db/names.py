@@ -6,25 +6,31 @@ was typed fits them and nobody else fits nearly as well.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from functools import lru_cache
 
+from rapidfuzz.distance import DamerauLevenshtein
+
+from scouting_db.heard import plainly
 from scouting_db.name_cost import cost_of
-from scouting_db.name_fits import BEGINNING, fits
-from scouting_db.name_forms import Strength
+from scouting_db.name_fits import BEGINNING, Fit, fits
+from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
+from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of
 from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
 from scouting_db.name_rivals import (
     crossed,
     given_alike,
     longer_given,
+    nearest_spelled,
+    said_alike,
     said_the_other_way,
 )
 from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
-__all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "lookup"]
+__all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "likeliest_of", "lookup"]
 
 NEAREST = 3
 """How many near names are offered where nobody is close enough."""
@@ -35,38 +41,19 @@ ASKED_AT_MOST = 6
 MARGIN = 0.75
 """A second name within this cost of the best must be asked about."""
 
+FARTHER, FARTHER_IN_FULL = 1.0, 1.5
+"""Within this cost it is named beside the likeliest: of one word, and of a name in several."""
+
+SHORTEST_DICTATED = 6
+"""Letters of everyday words that may be a name as dictation heard it: `sur sha`."""
+
+SHORTEST_SOUND = 5
+"""Sounds of everyday words that may be a name; "way in" sounds as Nguyen does."""
+
 DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
-    """Exactly one player, for sure."""
-
-    player: PlayerRow
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alike:
-    """Several players; it must be asked which.
-
-    `likeliest` goes by exactly what was typed, while the others only bear it as the later part of
-    a double surname (Brandt beside Nguyen-Brandt): a reply that names them in full may go ahead.
-    """
-
-    players: tuple[PlayerRow, ...]
-    likeliest: PlayerRow | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Nobody:
-    """Nobody on the roster; the nearest few, best first, perhaps none."""
-
-    nearest: tuple[PlayerRow, ...] = ()
-
-
-Match = Found | Alike | Nobody
-
+_NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
 
 KEPT_LOOKUPS = 4096
 """Answers kept of one roster: most words that are looked up come again, and are nobody's name."""
@@ -92,6 +79,14 @@ class NameIndex:
         """Whether the words sound exactly as some player's form: "win Brandt"."""
         return sound(squeeze(fold(typed))) in self._keys.by_sound
 
+    def is_said_as(self, typed: str, row: PlayerRow) -> bool:
+        """Whether the words sound as some form of the player's name but for one sound."""
+        heard = sound(squeeze(fold(typed)))
+        if len(heard) < SHORTEST_SOUND:
+            return False
+        spelled = (one.key for one in forms(row.name, row.aliases) if one.strength > Strength.GIVEN)
+        return any(DamerauLevenshtein.distance(heard, sound(key)) <= 1 for key in spelled)
+
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
         return self._keys.begins(folded)
@@ -115,17 +110,40 @@ class NameIndex:
         holders = self._keys.held(squeeze(folded))
         whole = {position for strength, position in holders if strength is Strength.WHOLE}
         if len(whole) == 1:
-            return self._match(whole | said_the_other_way(self._keys, folded, min(whole)))
+            return self._whole(folded, min(whole))
         if whole:
             return self._match(whole)
         if not holders:
             return None
         if all(strength <= Strength.GIVEN for strength, _ in holders):
             return self._by_first_name(folded, holders)
+        return self._by_surname(squeeze(folded), holders)
+
+    def _whole(self, folded: str, position: int) -> Match:
+        """Who is written so, and who is said so."""
+        turned = said_the_other_way(self._keys, folded, position)
+        if turned - {position}:
+            return self._match({position} | turned)
+        key = squeeze(folded)
+        alike = said_alike(self._keys, key, (Strength.WHOLE,))
+        near = fits(self._keys, folded).items()
+        if " " in folded:
+            alike |= {each for each, fit in near if fit.is_likely and fit.cost <= DICTATED}
+        else:
+            alike |= {each for each, fit in near if fit.is_short}
+        match = self._match({position} | alike, likeliest=self.roster[position])
+        return replace(match, is_clear=True) if isinstance(match, Alike) else match
+
+    def _by_surname(self, key: str, holders: Sequence[tuple[Strength, int]]) -> Match:
+        """Who bears it, and who bears one that sounds the same, as a surname or a first name."""
         positions = {position for _, position in holders}
-        match = self._match(positions | given_alike(self._keys, squeeze(folded)))
         likeliest = self._plain_bearer(holders)
-        return replace(match, likeliest=likeliest) if isinstance(match, Alike) else match
+        written = positions - {each for each in positions if (key, each) in self._keys.heard}
+        given = given_alike(self._keys, key) - positions
+        if len(written) == 1 and not given:
+            likeliest = self.roster[min(written)]
+        alike = said_alike(self._keys, key, _NAMES) | given
+        return self._match(positions | alike, likeliest=likeliest)
 
     def _by_first_name(self, folded: str, holders: Sequence[tuple[Strength, int]]) -> Match:
         """Who bears it, who bears one that sounds the same, and who may be called so for short."""
@@ -140,10 +158,20 @@ class NameIndex:
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
-        bearers = {position for strength, position in holders if strength is Strength.GIVEN}
+        if kinds == {Strength.INITIALS} and len(holders) == 1 and not self._says_given(initial):
+            return self._match(positions, likeliest=self.roster[holders[0][1]])
+        bearers = {
+            position
+            for strength, position in holders
+            if strength is Strength.GIVEN and (key, position) not in self._keys.heard
+        }
         if isinstance(match, Alike) and len(bearers) == 1 and not longer:
             return replace(match, likeliest=self.roster[min(bearers)])
         return match
+
+    def _says_given(self, initial: tuple[str, str] | None) -> bool:
+        """Whether an initial stands beside a first name: dictation writes Ana R. as "anna r"."""
+        return initial is not None and bool(self._keys.bearers(initial[1]))
 
     def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
         plain = [position for strength, position in holders if strength is Strength.SURNAME]
@@ -156,20 +184,41 @@ class NameIndex:
         if halves:
             return self._match(halves)
         found = fits(self._keys, folded)
-        likely = {each: fit.cost for each, fit in found.items() if fit.is_likely}
-        if likely:
-            best = min(likely.values())
-            meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
-            meant |= self._namesakes(words) | self._twins(key, best)
-            if len(words) > 1:
-                dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
-                meant |= {each for each in dictated if self._has_consonants(each, key)}
-            return self._likely(meant, key, best)
+        if len(words) > 1 and not any(fit.is_likely for fit in found.values()):
+            found |= self._as_dictated(words, key)
+        if any(fit.is_likely for fit in found.values()):
+            return self._meant(words, key, found)
         if not nearest:
             return Nobody()
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
+
+    def _meant(self, words: Sequence[str], key: str, found: Mapping[int, Fit]) -> Match:
+        """Who comes near and everybody who must be asked about, or named, beside them."""
+        best = min(fit.cost for fit in found.values() if fit.is_likely)
+        meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
+        meant |= self._namesakes(words) | self._twins(key, best)
+        if len(words) > 1:
+            dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
+            meant |= {each for each in dictated if self._has_consonants(each, key)}
+        match = self._likely(meant, key, best)
+        if isinstance(match, Found):
+            reach = best + (FARTHER_IN_FULL if len(words) > 1 else FARTHER)
+            farther = {each for each, fit in found.items() if fit.rivals(reach)}
+            beside = self._match(meant | farther, likeliest=match.player)
+            return replace(beside, is_clear=True) if isinstance(beside, Alike) else beside
+        if isinstance(match, Alike) and match.likeliest is None:
+            return replace(match, likeliest=nearest_spelled(match.players, key))
+        return match
+
+    def _as_dictated(self, words: Sequence[str], key: str) -> dict[int, Fit]:
+        """Whom the words fit once each is spelled as it sounds: `sur sha` is `sersha`."""
+        plain = plainly(words)
+        if squeeze(plain) == key or len(squeeze(plain)) < SHORTEST_DICTATED:
+            return {}
+        found = fits(self._keys, plain)
+        return {each: fit for each, fit in found.items() if fit.is_likely}
 
     def _has_consonants(self, position: int, key: str) -> bool:
         name = squeeze(fold(self.roster[position].name))
@@ -196,9 +245,12 @@ class NameIndex:
             return set()
         return set(self._keys.bearers(words[0])[:HOLDERS])
 
-    def _match(self, positions: set[int]) -> Match:
-        rows = tuple(self.roster[each] for each in sorted(positions)[:ASKED_AT_MOST])
-        return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows)
+    def _match(self, positions: set[int], *, likeliest: PlayerRow | None = None) -> Match:
+        asked = sorted(positions)
+        if likeliest is not None:
+            asked.sort(key=lambda each: self.roster[each] is not likeliest)
+        rows = tuple(self.roster[each] for each in asked[:ASKED_AT_MOST])
+        return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows, likeliest=likeliest)
 
 
 def lookup(typed: str, roster: Sequence[PlayerRow]) -> Match:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import lru_cache
 
 from knowledge.regex import regex
+
+_Said = str | Callable[[re.Match[str]], str]
 
 _APOSTROPHES = regex(r"['’‘`´ʼʹ＇]")
 _NOT_WORD = regex(r"[^0-9a-z]+")
@@ -15,15 +17,43 @@ _FOLDED_LETTERS = str.maketrans(
     {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ß": "ss", "ı": "i"}
 )
 
-_NAMES = (
-    (r"ng?uy?en", "win"),
-    (r"aoife", "eefa"),
-    (r"saoirse", "sersha"),
-    (r"siobh?a", "shivo"),
-    (r"caoimhe", "keeva"),
-    (r"niamh", "neev"),
-    (r"eoin", "owen"),
+_IRISH = {
+    "aoife": "eefa",
+    "saoirse": "sersha",
+    "caoimhe": "keeva",
+    "niamh": "neev",
+    "eoin": "owen",
+    "siobha": "shivo",
+    "sioba": "shivo",
+    "sinead": "shinade",
+    "roisin": "rosheen",
+    "oisin": "osheen",
+    "grainne": "grawnya",
+    "cillian": "killian",
+    "ciara": "keera",
+    "meadhbh": "mave",
+    "maebh": "mave",
+    "tadhg": "tig",
+    "fionnuala": "finoola",
+    "eilis": "eilish",
+    "diarmuid": "dermot",
+    "cathal": "kahal",
+    "padraig": "paurick",
+    "aisling": "ashling",
+    "eimear": "eemer",
+    "laoise": "leesha",
+    "ruairi": "rory",
+    "uohy": "ooey",
+    "strachan": "strawn",
+}
+"""Irish and Scottish names, as English ears would write them. From memory."""
+
+_NAMES: tuple[tuple[str, _Said], ...] = (
+    (r"ng?uy?en|ng[uy]{1,2}[ae]n|n[uy][gw][uy]?en|new?y[eiu]n", "win"),
+    ("|".join(_IRISH), lambda found: _IRISH[found[0]]),
     (r"^sean", "shawn"),
+    (r"^geof", "jef"),
+    (r"^[ck]a(?:i|y|te|t)t?[ie]?l[iy]nn?e?", "ketlin"),
     (r"xim", "him"),
     (r"^nw", "w"),
     (r"^x", "s"),
@@ -31,7 +61,7 @@ _NAMES = (
 )
 """Names that are not said as they are written. From memory."""
 
-_SOUNDS = (
+_SOUNDS: tuple[tuple[str, _Said], ...] = (
     *_NAMES,
     (r"^(?:mc|mac)(?=[^aeiou])", "mk"),
     (r"sz|sch|sh", "s"),
@@ -51,7 +81,9 @@ _SOUNDS = (
     (r"v|w", "f"),
     (r"b", "p"),
     (r"(?<=.)h", ""),
+    (r"e(?=[^aeiou]e$)", "i"),
     (r"a(?=[^aeiou]e$)", "e"),
+    (r"^([^aeiou]+)e$", r"\1i"),
     (r"(?<=[^aeiou])e$", ""),
     (r"([aeiou][^aeiou]+)ey$", r"\1i"),
     (r"ai|ay|ei|ey|ae", "e"),
@@ -76,7 +108,7 @@ def fold(text: str) -> str:
     return _NOT_WORD.sub(" ", plain).strip()
 
 
-_SPOKEN = (
+_SPOKEN: tuple[tuple[str, _Said], ...] = (
     *_NAMES,
     (r"^(?:mc|mac)(?=[^aeiou])", "mk"),
     (r"sz|sch|sh", "S"),
@@ -93,6 +125,7 @@ _SPOKEN = (
     (r"(?<=n)(?:dh|dt?|th?)$|(?<=[lr])dt$", "t"),
     (r"ew", "u"),
     (r"[ao]w(?![aeiouy])", "o"),
+    (r"our", "or"),
     (r"[vw]+$", "f"),
     (r"w", "v"),
     (r"(?<=.)h", ""),
@@ -100,6 +133,7 @@ _SPOKEN = (
     (r"([aeiou][^aeiou]+)ey$", r"\1i"),
     (r"(?:ie|ee|y)$", "i"),
     (r"ei$", "e"),
+    (r"[iy](?=[^aeiou]e$)", "Y"),
     (r"e(?=[^aeiou]e$)", "i"),
     (r"a(?=[^aeiou]e$)", "e"),
     (r"(?<=[^aeiou])e$", ""),
@@ -127,7 +161,7 @@ def sound(squeezed: str) -> str:
     return _applied(_SOUND_RULES, squeezed)
 
 
-def _applied(rules: Iterable[tuple[re.Pattern[str], str]], squeezed: str) -> str:
+def _applied(rules: Iterable[tuple[re.Pattern[str], _Said]], squeezed: str) -> str:
     for pattern, replacement in rules:
         squeezed = pattern.sub(replacement, squeezed)
     return squeezed

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from functools import cache
 
 from bot.chat.forms import any_of, patterns
+from bot.chat.numbers import number
 from bot.chat.words import Word
 from knowledge.regex import regex
 
@@ -24,10 +25,19 @@ _RHETORICAL = regex(
 )
 """`up 9-8, dont ask how`: words of asking that ask nothing."""
 
+_EXCLAIMED = regex(
+    r"\bwhat(?:s| is| the heck is| on earth is) (?:happening|going on)\b"
+    r"|\bwhat did i (?:say|tell)\b|\bwhich is (?:of course )?(?:where|why|how|when|what)\b"
+    r"|\bhow is (?:this|that) happening\b"
+)
+"""Beside a score such words only sigh: "down 2-9, like what is happening"."""
+
 
 def asks(text: str, said: Sequence[Word]) -> bool:
     """Whether the message asks for something."""
     line = _RHETORICAL.sub("", " ".join(word.folded for word in said))
+    if any(number(word) is not None for word in said):
+        line = _EXCLAIMED.sub("", line)
     if "?" in text or any(form.search(line) for form in _forms()):
         return True
     return any(form.match(later) for later in _later_sentences(said) for form in _opening_forms())

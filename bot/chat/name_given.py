@@ -8,7 +8,7 @@ from bot.chat.forms import word_set
 from bot.chat.payload import Verb, tap
 from bot.chat.view import ChatView
 from bot.chat.words import words
-from scouting_db.names import Found, NameIndex
+from scouting_db.names import NameIndex, likeliest_of
 
 LONGEST_ANSWER = 6
 """Words of such an answer; a longer message says something of its own."""
@@ -50,8 +50,8 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
     typed = " ".join(rest)
     if all(map(is_common, rest)) and not index.has(typed):
         return None  # an everyday word that only sounds like one of them
-    match = index.lookup(typed, nearest=False)
-    return tap(Verb.WHO, pending.number, match.player.player) if isinstance(match, Found) else None
+    meant = likeliest_of(index.lookup(typed, nearest=False))
+    return None if meant is None else tap(Verb.WHO, pending.number, meant.player)
 
 
 def _adds(said: set[str], pending: Pending) -> bool:

@@ -10,12 +10,14 @@ from dataclasses import replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
+from bot.chat.heard_names import heard_at
 from bot.chat.question import Certainty, Mention
 from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without_possessive
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
-from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold
+from scouting_db.name_forms import is_particles
+from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold, likeliest_of
 
 NAME_WORDS_AT_MOST = 5
 """`joost van der meer senior`: more words than this are no name."""
@@ -23,6 +25,7 @@ NAME_WORDS_AT_MOST = 5
 FUZZY_LOOKUPS_AT_MOST = 40
 """Unknown words looked up in one message, so that noise costs little."""
 
+_SHORT_WILL = ("'ll", "’ll")
 _SHORTEST_FUZZY = 4
 _SHORTEST_DICTATED = 6
 _KEPT_INDEXES = 32
@@ -92,7 +95,7 @@ def _names(said: Sequence[Word], view: ChatView) -> list[tuple[int, int, Mention
     budget = iter(range(FUZZY_LOOKUPS_AT_MOST))
     while position < len(said):
         hit = _exact_at(said, position, index) or _one_of_ours(said, position, view)
-        hit = hit or _near_at(said, position, index, budget)
+        hit = hit or heard_at(said, position, index) or _near_at(said, position, index, budget)
         if hit is None:
             position += 1
             continue
@@ -146,18 +149,27 @@ def _one_of_ours(said: Sequence[Word], position: int, view: ChatView) -> tuple[i
 def _with_mangled_surname(
     said: Sequence[Word], start: int, stop: int, index: NameIndex
 ) -> tuple[int, Match] | None:
-    """`Ben Hail`: a first name we know, and a surname that only sounds like one."""
+    """`Ben Hail`, `van der mere`: a part that we know, and one that only sounds like one."""
+    if stop >= len(said):
+        return None
     window = said[start : stop + 1]
-    if stop - start > 1 or len(window) < 2 or _is_broken(window) or is_common(window[1].folded):
+    is_begun = is_particles("".join(word.folded for word in said[start:stop]))
+    is_name = not is_common(window[-1].folded)
+    is_surname = is_name and (is_begun or len(window) == 2)
+    if _is_broken(window) or not (is_surname or (is_begun and len(window) > 2)):
         return None
     match = index.lookup(" ".join(word.folded for word in window))
-    return (stop + 1, match) if isinstance(match, Found) else None
+    is_word = len(window[-1].folded) >= _SHORTEST_FUZZY  # no "Brandt RH"
+    is_meant = isinstance(match, Found) or (is_word and likeliest_of(match) is not None)
+    return (stop + 1, match) if is_meant else None
 
 
 def _without_plural(window: Sequence[Word], index: NameIndex) -> Iterator[str]:
     """The words as they are, then `okafors` as `okafor`; but Tomas is no "Tom A" in the plural."""
     typed = " ".join(word.folded for word in window)
     yield typed
+    if window[-1].typed.endswith(_SHORT_WILL):
+        yield typed.removesuffix("ll")
     singular = typed.removesuffix("s")
     only_initials = index.has(singular) and not index.has(singular, initials=False)
     if singular != typed and len(typed) >= _SHORTEST_FUZZY and not only_initials:
@@ -241,9 +253,9 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
     match match:
         case Found(player=row):
             return Mention(typed=typed, span=span, certainty=Certainty.SURE, players=(row.player,))
-        case Alike(players=rows, likeliest=likeliest):
+        case Alike(players=rows, likeliest=likeliest, is_clear=is_clear):
             players = tuple(row.player for row in rows)
-            spoken_of = _in_context(players, view)
+            spoken_of = None if is_clear else _in_context(players, view)
             if spoken_of is None and likeliest is not None:
                 spoken_of = likeliest.player
             if spoken_of is not None:

@@ -32,7 +32,7 @@ _BEFORE_ONE = frozenset(
 _NO_NUMBER = frozenset(
     [
         ("my", 2), ("us", 2), ("those", 2), ("of", 3), ("game", 1), ("game", 2), ("server", 1),
-        ("server", 2),
+        ("server", 2), ("in", 2), ("in", 3), ("next", 2), ("last", 2), ("other", 2),
     ]
 )  # fmt: skip
 
@@ -126,7 +126,9 @@ def _makes_twenty_one(
 def _number_here(said: Sequence[Word], position: int, *, begun: int) -> int | None:
     """The number at a place of a run in which so many stand before it."""
     folded = said[position].folded
-    if begun and folded in _NOTHING and _follows_a_number(said, position):
+    if folded in _NOTHING and (
+        (begun and _follows_a_number(said, position)) or _is_nothing_each(said, position)
+    ):
         return 0
     value = points(said, position)
     if value is not None or number(said[position]) is not None or folded not in _DICTATED:
@@ -148,6 +150,15 @@ def _follows_a_number(said: Sequence[Word], position: int) -> bool:
     """`five to nothing`, `2 zip`."""
     before = said[position - 1]
     return before.folded == "to" or number(before) is not None
+
+
+def _is_nothing_each(said: Sequence[Word], position: int) -> bool:
+    """`nothing nothing`, `zip zip`, as a match starts; `nothing to three`, if it opens."""
+    near = (position - 1, position + 1)
+    same = said[position].folded
+    is_to = not position and len(said) > 2 and said[1].folded == "to"
+    is_twice = any(0 <= at < len(said) and said[at].folded == same for at in near)
+    return is_twice or (is_to and number(said[2]) is not None)
 
 
 def _continues(said: Sequence[Word], position: int) -> bool:

@@ -12,7 +12,7 @@ from bot.chat.numbers import Group, groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.question import ResultSaid, SaidScore
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
-from bot.chat.score_words import BADLY_BEATEN
+from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word
@@ -134,7 +134,7 @@ def _without_points(
     if won is not None and is_best_of_three and (games or _SWEPT.search(line)):
         lost = 1 if games and games["three"] else 0
         return ResultSaid(text=text, won=won, tally=_turned((lost, 2), won=won))
-    found = said_score(of_score) if is_finished else None
+    found = said_score(of_score) if is_finished and not SIDE_OUT.search(line) else None
     score = None if found is None else found[0]
     if score is None or score.ours is None or score.theirs is None:
         return None
@@ -267,6 +267,8 @@ def _is_put_right(between: Sequence[Word]) -> bool:
 def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
     """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
     before = said[group.start - 1].folded if group.start else ""
+    if before == "was" and _is_over_by_two(*group.numbers[:2]):
+        return False  # "it was eleven nine and then eleven six"
     return ":" in said[group.start + 1].gap or before in _NO_GAME_AFTER
 
 
@@ -276,6 +278,10 @@ _NO_GAME_AFTER = frozenset(["of", "at", "court", "ct", "from", "not", "was"])
 def _is_finished(first: int, second: int) -> bool:
     """Whether such a game may be over, whatever it was played to."""
     return max(first, second) >= min(TARGETS) and first != second
+
+
+def _is_over_by_two(first: int, second: int) -> bool:
+    return is_over(*sorted((first, second)))
 
 
 def _is_short(said: Sequence[Word]) -> bool:

@@ -4,24 +4,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.numbers import Group, is_dictated, number, points
 from bot.chat.other_matches import is_elsewhere, is_of_play
 from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
+from bot.chat.score_serving import server_told, serving_side
 from bot.chat.score_words import (
     AHEAD,
     BEHIND,
     CALLED,
     DENIED,
     EACH_SAID,
-    FIRST,
     HAS_THE_NUMBER,
     IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
     SCORE_WORDS,
-    SECOND,
     SERVER_WORDS,
     SIDE_OUT,
     SIDE_OUT_SHORT,
@@ -29,13 +29,10 @@ from bot.chat.score_words import (
     THEIR_RALLY,
     THEIRS_FIRST,
     THEY,
-    THEY_CALL,
     THEY_LEAD,
-    THEY_SERVE,
     TO_THEM,
     TO_US,
     WE,
-    WE_SERVE,
 )
 from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
@@ -126,7 +123,7 @@ def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
 def _level_score(said: Sequence[Word], level: int) -> SaidScore:
     """`8 all`, and whose serve it is where that is said."""
     line = _line(said, None)
-    we_serve, server = serving_side(line), _server(said, line)
+    we_serve, server = serving_side(line), server_told(said, line)
     if we_serve is None and server is not None:
         we_serve = True if re.search(r"\b(?:us|ours)$", line) else None
     call = None
@@ -155,7 +152,7 @@ def _line(said: Sequence[Word], group: Group | None) -> str:
 def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> SaidScore:
     first, second = group.numbers[0], group.numbers[1]
     full, line = line, re.sub(r"# (?:# )*#", "# #", line)
-    server = group.numbers[2] if len(group.numbers) == 3 else _server(said, line)
+    server = group.numbers[2] if len(group.numbers) == 3 else server_told(said, line)
     we_serve = serving_side(line)
     we_serve = side_serving(full) if we_serve is None else we_serve
     if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
@@ -241,39 +238,31 @@ def _our_number(
     return None
 
 
-def serving_side(line: str) -> bool | None:
-    """Whether we serve by what a line of the score says; None where it does not say."""
-    if WE_SERVE.search(line) and not THEY_CALL.search(line):
-        return True
-    return False if THEY_SERVE.search(line) else side_serving(line)
-
-
-def _server(said: Sequence[Word], line: str) -> int | None:
-    """Which server serves: "second server", "server 2", "Hale serving 1"."""
-    numbered = [
-        number(said[place + 1])
-        for place, word in enumerate(said[:-1])
-        if word.folded in SERVER_WORDS
-    ]
-    if 1 in numbered or 2 in numbered:
-        return 2 if 2 in numbered else 1
-    if SECOND.search(line):
-        return 2
-    return 1 if FIRST.search(line) else None
-
-
 def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
     """`us 6 them 4`, `they have 9 we have 7`."""
-    kept = [word for place, word in enumerate(said) if not _is_beside(place, said)]
+    kept = _nothing_as_zero(
+        [word for place, word in enumerate(said) if not _is_beside(place, said)]
+    )
     found = EACH_SAID.search(_with_sides(_line(kept, None)))
     numbers = [value for at in range(len(kept)) if (value := points(kept, at)) is not None]
     if found is None or len(numbers) != 2:
         return None
     is_ours_first = "W" in found.groups()
     ours, theirs = numbers if is_ours_first else numbers[::-1]
-    we_serve, server = serving_side(line), _server(said, line)
+    we_serve, server = serving_side(line), server_told(said, line)
     call = _call(ours, theirs, server, we_serve)
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
+
+
+def _nothing_as_zero(said: Sequence[Word]) -> list[Word]:
+    """`we've got nothing`: no points."""
+    had = frozenset(["got", "have", "has"])
+    return [
+        replace(word, folded="zero")
+        if word.folded == "nothing" and place and said[place - 1].folded in had
+        else word
+        for place, word in enumerate(said)
+    ]
 
 
 def _is_beside(place: int, said: Sequence[Word]) -> bool:

@@ -11,8 +11,8 @@ from bot.chat.score_spelling import as_meant, run_together
 from bot.chat.words import Word
 from knowledge.regex import regex
 
-_SERVER = regex(r"(s|srv|srvr|serv|server)([12])")
-_SERVERS = frozenset(["srv", "srvr", "serv"])
+_SERVER = regex(r"(s|srv|srvr|svr|serv|server)([12])")
+_SERVERS = frozenset(["srv", "srvr", "svr", "serv"])
 _CALL = regex(r"(0)([0-9])([12])")
 """`002`: a call typed as one number; no other number begins with a zero."""
 

@@ -8,6 +8,7 @@ import pytest
 from claim_examples import sources_digest
 from note_scores import (
     LATER_VOICES,
+    READ_LATER_VOICES,
     NoteScore,
     possible,
     rules_alone,
@@ -79,8 +80,9 @@ SLACK = 0.01
         (score_notes_under_either, OPEN_VOICES, 0.942, 0.060),
         (score_notes, LATER_VOICES, 0.887, 0.076),
         (score_notes_under_either, LATER_VOICES, 0.887, 0.070),
+        (score_notes, READ_LATER_VOICES, 0.814, 0.089),
     ],
-    ids=["open", "open, either label", "later", "later, either label"],
+    ids=["open", "open, either label", "later", "later, either label", "later, read"],
 )
 def test_the_recorded_figures_hold(
     score: Callable[[str], NoteScore], voices: Sequence[str], found: float, invented: float

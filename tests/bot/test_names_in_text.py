@@ -46,6 +46,22 @@ def test_stores_that_number_their_books_alike_share_no_names() -> None:
         ("van der Meer/o dell", ["Joost van der Meer", "Tess O'Dell"]),
         ("linqvist poaches", ["Sven Lindqvist"]),
         ("Brandt poaches", ["Lotte Brandt"]),
+        ("hale dinks all day and okay for won't", ["Ben Hale (Bones)", "Chidi Okafor"]),
+        ("okay for's a righty", ["Chidi Okafor"]),
+        ("okay force serve is a bomb", ["Chidi Okafor"]),
+        ("final at four against castellano and okay for", ["Gina Castellano", "Chidi Okafor"]),
+        ("is it okay for me to lob", []),
+        ("okay for the game then", []),
+        ("looks okay for a lefty", []),
+        ("in fast, bad on the way in", []),
+        ("that is the question", []),
+        ("new yen brand freaks out", ["Kim Nguyen-Brandt"]),
+        ("van der mere's backhand", ["Joost van der Meer"]),
+        ("yost poaches", ["Joost van der Meer"]),
+        ("Joost'll poach", ["Joost van der Meer"]),
+        ("Alder to serve", ["Tom Alder"]),
+        ("Brandt RH", ["Lotte Brandt"]),
+        ("the fancy stuff, it pokes and bounces", []),
         ("win Brandt poaches", ["Kim Nguyen-Brandt"]),
         ("beat Hale/Castellano 15-12", ["Ben Hale (Bones)", "Gina Castellano"]),
         ("szym lobs, cast poaches", ["Marek Szymanski", "Gina Castellano"]),
@@ -90,6 +106,20 @@ def test_alike_names_are_ambiguous_until_one_of_them_is_on_court() -> None:
     assert (alike.certainty, alike.players) == (Certainty.AMBIGUOUS, (RUIZ, PlayerId(99)))
     (settled,) = mentions_of("ana r poaches", replace(view, theirs=(RUIZ, HALE)))
     assert (settled.certainty, settled.players) == (Certainty.SURE, (RUIZ,))
+
+
+def test_a_name_that_is_clearly_meant_is_not_that_of_whoever_is_on_court() -> None:
+    """`van the mere` comes near Mira Vance only by its beginning."""
+    (meant,) = mentions_of("van the mere is slow", replace(EVENING, theirs=(OKAFOR, LINDQVIST)))
+    assert meant.players == (PlayerId(11),)
+
+
+def test_the_one_on_court_is_meant_by_a_name_that_two_are_called_by() -> None:
+    view = with_player("Svea Lindquist")
+    (written,) = mentions_of("lindquist poaches", view)
+    assert (written.certainty, written.players) == (Certainty.SURE, (PlayerId(99),))
+    (playing,) = mentions_of("lindquist poaches", replace(view, theirs=(LINDQVIST, HALE)))
+    assert (playing.certainty, playing.players) == (Certainty.SURE, (LINDQVIST,))
 
 
 def test_an_unknown_name_is_nobody() -> None:

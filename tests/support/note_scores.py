@@ -25,6 +25,9 @@ from scouting_db.names import Alike, Found, NameIndex
 LATER_VOICES = ("pip", "halvard", "june", "zed")
 """Writers of notes only, who wrote after the lexicon was made; nothing was trained on them."""
 
+READ_LATER_VOICES = ("moss", "tala")
+"""Written later still; read while the names in notes were mended. Nobody labelled them twice."""
+
 OPEN_NOTE_VOICES = (*OPEN_VOICES, *LATER_VOICES)
 LATER = CASES / "note_voices"
 SECOND_LABELS = CASES / "second_labels"
@@ -65,7 +68,7 @@ class NoteScore:
 
 
 def notes_of(voice: str) -> list[Mapping[str, Any]]:
-    folder = LATER if voice in LATER_VOICES else VOICES
+    folder = LATER if voice in (*LATER_VOICES, *READ_LATER_VOICES) else VOICES
     return list(_rows(folder / f"{voice}.notes.jsonl"))
 
 

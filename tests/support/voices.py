@@ -36,6 +36,9 @@ OPEN_VOICES = ("nova", "gaffer", "walt", "rex", "dot", "sid")
 SLOT_VOICES = ("pip", "zed")
 """Written later, for slots, scores and names only."""
 
+LATER_SLOT_VOICES = ("moss", "tala")
+"""Written later still, for names, scores and notes; read while the readers were mended."""
+
 UNREAD_SLOT_VOICE = "june"
 """The third of them, never read: only the logged held-out command scores it."""
 
@@ -76,7 +79,8 @@ IN_TALK = replace(EVENING, focus=(PlayerId(3),))
 
 def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
     """The lines of one file: `names`, `notes`, `scores`, `questions` or `slots`."""
-    folder = SLOT_CASES if voice in (*SLOT_VOICES, UNREAD_SLOT_VOICE) else VOICES
+    slots = (*SLOT_VOICES, *LATER_SLOT_VOICES, UNREAD_SLOT_VOICE)
+    folder = SLOT_CASES if voice in slots else VOICES
     lines = (folder / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
     return (json.loads(line) for line in lines if line.strip())
 

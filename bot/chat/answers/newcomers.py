@@ -15,7 +15,7 @@ from bot.chat.reply import Reply
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
-from scouting_db.names import Found, fold
+from scouting_db.names import fold, likeliest_of
 
 
 def add_player(desk: Desk, name: str) -> PlayerId:
@@ -71,9 +71,9 @@ def pair_up_them(desk: Desk, said: BookSaid) -> Reply:
 
 def _known(desk: Desk, name: str) -> PlayerId | None:
     """The player of exactly that name, who is then not added once more."""
-    match = index_of(desk.chat_view()).lookup(name, nearest=False)
-    is_same = isinstance(match, Found) and fold(match.player.name) == fold(name)
-    return match.player.player if isinstance(match, Found) and is_same else None
+    meant = likeliest_of(index_of(desk.chat_view()).lookup(name, nearest=False))
+    is_same = meant is not None and fold(meant.name) == fold(name)
+    return meant.player if meant is not None and is_same else None
 
 
 def _noted(desk: Desk, before: str, text: str) -> Reply:

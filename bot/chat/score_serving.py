@@ -1,0 +1,38 @@
+"""Who serves, and as which server, by the words beside a score."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.numbers import number
+from bot.chat.score_words import FIRST, SECOND, SERVER_WORDS, THEY_CALL, THEY_SERVE, WE_SERVE
+from bot.chat.serve_told import side_serving
+from bot.chat.words import Word
+from knowledge.regex import regex
+
+_WENT_OVER = regex(r"\b(?:(?P<they>they|their|theirs)|we|our|ours) (?:serve|ball),? side ?out\b")
+"""Whose serve it was that is over: "their serve, side out"."""
+
+
+def serving_side(line: str) -> bool | None:
+    """Whether we serve by what a line of the score says; None where it does not say."""
+    gone = _WENT_OVER.search(line)
+    if gone is not None:
+        return gone["they"] is not None
+    if WE_SERVE.search(line) and not THEY_CALL.search(line):
+        return True
+    return False if THEY_SERVE.search(line) else side_serving(line)
+
+
+def server_told(said: Sequence[Word], line: str) -> int | None:
+    """Which server serves: "second server", "server 2", "Hale serving 1"."""
+    numbered = [
+        number(said[place + 1])
+        for place, word in enumerate(said[:-1])
+        if word.folded in SERVER_WORDS
+    ]
+    if 1 in numbered or 2 in numbered:
+        return 2 if 2 in numbered else 1
+    if SECOND.search(line):
+        return 2
+    return 1 if FIRST.search(line) else None
