@@ -25,10 +25,12 @@ from knowledge.vocabulary import PlayerId, Trait, Value
 
 HELD_OUT = ("ilse", "kay", "roz", "teun")
 
-HARD_WRITERS = frozenset({"ansel", "birdie", "cosmo", "delta"})
+HARD_WRITERS = frozenset(
+    {"ansel", "birdie", "cosmo", "delta", "ember", "fable", "garnet", "hollis"}
+)
 """Who were asked for what is hard to read: denials, irony, two players, stories, corrections."""
 
-HARD_TIMES = 3
+HARD_TIMES = 2
 """How often the model is shown a hard note in a pass, of which there are few."""
 
 NOBODY = PlayerId(0)
