@@ -1,6 +1,7 @@
 """What a note claims of a player where its words are in no lexicon: a small network with its doubt.
 
-A score for every trait and, from what the trait's head looked at, one for every value it takes.
+A score for every trait and, from what the trait's head looked at, one for every value it takes and
+for every value denied. How well and how often are asked apart: "drops everything, half in the net".
 Trained by tests/train/train_claims.py on notes of many writers and shipped as `data/claims.npz`.
 What the rules read is among what it sees: it adds what they overlooked and drops what they misread.
 """
@@ -8,7 +9,7 @@ What the rules read is among what it sees: it adds what they overlooked and drop
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -21,8 +22,14 @@ from knowledge.reading.feature_table import Numbers
 from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 from knowledge.vocabulary import TRAITS, Trait, Value
 
-TRAIT_COLUMNS = tuple(Trait)
-VALUE_COLUMNS = tuple(Value)
+SKILL = frozenset({Value.STRENGTH, Value.WEAKNESS})
+
+Said = tuple[Value, bool]
+"""A value, and whether it is denied."""
+
+SAID_COLUMNS: tuple[Said, ...] = tuple(
+    (value, denied) for denied in (False, True) for value in Value
+)
 
 OFFERED_FROM = 0.25
 """The chance from which a claim too doubtful to make is still worth a button."""
@@ -42,17 +49,37 @@ RULES_OFFERED_FROM = 0.1
 
 _SPOKE_FOR = 0.25  # of the word most looked at; what got less carries nothing
 
-TAKES = np.array(
-    [[value in TRAITS[trait].values for value in VALUE_COLUMNS] for trait in TRAIT_COLUMNS]
-)
-"""Which values (columns) a trait (rows) may have."""
+
+def _heads() -> Iterator[tuple[Trait, frozenset[Value]]]:
+    for trait in Trait:
+        values = frozenset(TRAITS[trait].values)
+        yield trait, values & SKILL or values
+    for trait in Trait:
+        values = frozenset(TRAITS[trait].values)
+        if values > SKILL:
+            yield trait, values - SKILL
+
+
+HEADS = tuple(_heads())
+"""What is asked of a note: a trait, and the values of which it says one at most. How often comes
+last for the few traits of which how well is asked too."""
+
+TAKES = np.array([[value in values for value, _ in SAID_COLUMNS] for _, values in HEADS])
+"""Which values, affirmed or denied (columns), a head (row) may find."""
+
+
+def head_of(trait: Trait, value: Value) -> int:
+    """The row that is asked for this value of the trait."""
+    return next(
+        row for row, (asked, values) in enumerate(HEADS) if asked is trait and value in values
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Likely:
     """A claim that may be meant, its chance, and the words `start` up to `stop` that speak for it.
 
-    `at` is the word that speaks loudest.
+    `at` is the word that speaks loudest. `denied`: only that it is not so is meant.
     """
 
     trait: Trait
@@ -61,13 +88,14 @@ class Likely:
     start: int
     stop: int
     at: int
+    denied: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClaimModel:
-    """The network, whose heads are the traits, and the layers that read a value beneath a head.
+    """The network, one head for each of HEADS, and the layers that read a value beneath a head.
 
-    `inner` (3 width, n) with a bias per trait (traits, n), then `outer` (n, values) with its bias.
+    `inner` (3 width, n) with a bias per head (heads, n), then `outer` (n, values) with its bias.
     """
 
     network: Network
@@ -78,7 +106,7 @@ class ClaimModel:
     recipe: Mapping[str, Any]
 
     def read(self, words: Sequence[Sequence[int]], *, above: float) -> tuple[Likely, ...]:
-        """Every value of every trait that is likelier than `above`, in the order of the traits.
+        """Every value of every trait that is likelier than `above`, head by head.
 
         `words` are the keys of each word's features (note_features.see_note).
         """
@@ -107,9 +135,11 @@ def _likely(row: int, column: int, chance: float, places: Numbers) -> Likely:
         start -= 1
     while stop + 1 < len(telling) and telling[stop + 1]:
         stop += 1
+    value, denied = SAID_COLUMNS[column]
     return Likely(
-        trait=TRAIT_COLUMNS[row],
-        value=VALUE_COLUMNS[column],
+        trait=HEADS[row][0],
+        value=value,
+        denied=denied,
         chance=chance,
         start=start,
         stop=stop + 1,

@@ -56,7 +56,9 @@ def see_note(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[
     rules = _rules(note.said, ruled, player)
     return tuple(
         SeenWord(
-            place=_keys([*_whose(word, note, player), *_parted(word, at)]),
+            place=_keys(
+                [*_whose(word, note, player), *_nearest(word, note, player), *_parted(word, at)]
+            ),
             words=_keys(_spelled(word.folded, note.line[at])),
             letters="" if note.line[at] == NAME else word.folded,
             lexicon=_keys(lexicon.get(at, ())),
@@ -76,6 +78,24 @@ def _whose(word: Word, note: NoteLine, player: PlayerId) -> list[str]:
     if not found and player == note.asker and word.folded in FIRST_PERSON:
         return ["nm:asker"]
     return found
+
+
+def _nearest(word: Word, note: NoteLine, player: PlayerId) -> list[str]:
+    """Whether it was the player who was named last before the word, and who is named next."""
+    names = [one for one in note.whose if not one.pronoun]
+    last = max((one for one in names if one.span[1] <= word.span[0]), key=_begins, default=None)
+    following = min((one for one in names if one.span[0] > word.span[0]), key=_begins, default=None)
+    found = [
+        f"no:{where} {_mark(one, player)}"
+        for where, one in (("last", last), ("next", following))
+        if one is not None
+    ]
+    is_one_of_many = len({one for each in names for one in each.players}) > 1
+    return [*found, *(f"{one} of many" for one in found)] if is_one_of_many else found
+
+
+def _begins(mention: Mention) -> int:
+    return mention.span[0]
 
 
 def _mark(mention: Mention, player: PlayerId) -> str:

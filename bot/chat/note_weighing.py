@@ -55,8 +55,8 @@ def weigh(
 ) -> Weighed:
     """What the model holds for likely enough, in the rules' words where they read it too.
 
-    What is denied or excepted stays as the rules read it: "not slow" says little, but surely. And
-    what was only once so the model does not know.
+    What the rules read as denied or excepted stays so: "not slow" says little, but surely. And what
+    was only once so the model does not know.
     """
     claims: list[Claim] = []
     doubted: list[Doubted] = []
@@ -70,7 +70,7 @@ def weigh(
         likely = [
             one
             for one in likely_claims(note, by_rules, player)
-            if (one.trait, one.value) in mine
+            if _is_read(one, mine)
             or (
                 not (one.trait in silent_on or _is_denied(one, player, ruled))
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
@@ -78,14 +78,17 @@ def weigh(
         ]
         made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely)]
         told = [
-            mine.get((one.trait, one.value)) or _claim(one, player, note, parts) for one in made
+            mine[one.trait, one.value] if _is_read(one, mine) else _claim(one, player, note, parts)
+            for one in made
         ]
         heard = [one for one in likely if one.chance >= MADE_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
         doubted += [
             _doubted(one, player, note, parts)
             for one in likely
-            if one not in made and (one.chance >= OFFERED_FROM or (one.trait, one.value) in mine)
+            if one not in made
+            and not one.denied
+            and (one.chance >= OFFERED_FROM or _is_read(one, mine))
         ]
     claims += [one for one in ruled if one.player not in players]
     doubts = {(one.claim.player, one.claim.trait) for one in doubted}
@@ -109,6 +112,11 @@ def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
     return any(one in _ENDS_AN_ACT and who in _WE for one, who in pairwise(told))
 
 
+def _is_read(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
+    """Whether the rules read it too."""
+    return not one.denied and (one.trait, one.value) in ruled
+
+
 def _affirms(claim: Claim, player: PlayerId) -> bool:
     return claim.player == player and not claim.denied
 
@@ -117,6 +125,7 @@ def _is_denied(one: Likely, player: PlayerId, ruled: Iterable[Claim]) -> bool:
     """Whether the rules read that it is not so; who is no lefty need not be right-handed."""
     return any(
         claim.denied
+        and not one.denied
         and claim.player == player
         and claim.trait is one.trait
         and (claim.value is one.value or TRAITS[one.trait].kind is TraitKind.FACT)
@@ -158,7 +167,7 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
 
 def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model."""
-    if (one.trait, one.value) in ruled:
+    if _is_read(one, ruled):
         return one.chance >= RULES_STAND_FROM
     is_skill = _is_skill(one.value)
     says_else = any(t is one.trait and _is_skill(v) is not is_skill for t, v in ruled)
@@ -169,7 +178,7 @@ def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:
     """Whether the contrary is likelier. "Lobs a lot, and badly" says two things, not contraries."""
     return any(
         other.trait is one.trait
-        and other.value is not one.value
+        and (other.value, other.denied) != (one.value, one.denied)
         and _is_skill(other.value) is _is_skill(one.value)
         and other.chance > one.chance
         for other in likely
@@ -216,6 +225,7 @@ def _claim(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Cla
         value=likely.value,
         weight=weight(hits, balls_counted(note.line[part.start : part.stop])),
         span=(note.said[likely.start].span[0], note.said[likely.stop - 1].span[1]),
+        denied=likely.denied,
         tag=condition(hits),
     )
 

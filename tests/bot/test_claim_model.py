@@ -19,11 +19,12 @@ from note_scores import (
 from voices import IN_TALK, OPEN_VOICES
 
 from bot.chat.claim_model import (
+    HEADS,
     MADE_FROM,
+    SAID_COLUMNS,
     TAKES,
-    TRAIT_COLUMNS,
-    VALUE_COLUMNS,
     dump_claim_model,
+    head_of,
     load_claim_model,
     the_claim_model,
 )
@@ -94,10 +95,37 @@ def test_the_recorded_figures_hold(
     assert figures.invented_share <= invented + SLACK, figures
 
 
-def test_a_claim_is_of_a_value_that_its_trait_takes() -> None:
-    for trait, takes in zip(TRAIT_COLUMNS, TAKES, strict=True):
-        taken = {value for value, is_taken in zip(VALUE_COLUMNS, takes, strict=True) if is_taken}
-        assert taken == set(TRAITS[trait].values)
+def test_every_value_of_a_trait_is_asked_for_once_affirmed_and_denied() -> None:
+    for trait, row in TRAITS.items():
+        for value in row.values:
+            [head] = [
+                at for at, (asked, values) in enumerate(HEADS) if asked is trait and value in values
+            ]
+            assert head == head_of(trait, value)
+            assert all(TAKES[head, SAID_COLUMNS.index((value, denied))] for denied in (False, True))
+    assert TAKES.sum() == 2 * sum(len(row.values) for row in TRAITS.values())
+
+
+def test_how_often_and_how_well_are_both_heard() -> None:
+    said = "ruiz drops nearly every third and half of them go in the net"
+    claims = {
+        (one.trait, one.value)
+        for one in the_claim_model().read(keys_of(said), above=MADE_FROM)
+        if not one.denied
+    }
+    assert claims == {
+        (Trait.THIRD_SHOT_DROP, Value.OFTEN),
+        (Trait.THIRD_SHOT_DROP, Value.WEAKNESS),
+    }
+
+
+def test_what_is_only_denied_is_heard_as_that() -> None:
+    [claim] = the_claim_model().read(keys_of("her backhand drive is nothing special"), above=0.5)
+    assert (claim.trait, claim.value, claim.denied) == (
+        Trait.BACKHAND_DRIVE,
+        Value.STRENGTH,
+        True,
+    )
 
 
 def test_a_line_without_a_known_feature_claims_nothing_for_sure() -> None:

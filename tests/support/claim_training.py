@@ -10,20 +10,24 @@ from itertools import chain
 from typing import Any
 
 import torch
-from claim_examples import Taught
+from claim_examples import Taught, opening_words
 from network_training import LEFT_OUT, ReadingLayers, array, begin, descend, shown
 from torch import nn
 from torch.nn import functional
 
-from bot.chat.claim_model import TAKES, TRAIT_COLUMNS, VALUE_COLUMNS, ClaimModel
+from bot.chat.claim_model import HEADS, SAID_COLUMNS, TAKES, ClaimModel, head_of
 from bot.chat.note_features import SeenWord
 
 WIDTH = 96
 PASSES = 10
 NO_RULES = 0.15  # share of notes that a pass shows without what the rules read; not searched over
-RARE = -3.0  # where a trait's score begins, since most notes claim one or two of fifty
+OPENED = 0.05  # share of notes that a pass shows after a word or two that say nothing
+OPENINGS = tuple(
+    opening_words(said) for said in ("note", "note to self", "fyi", "ok so", "btw", "watching now")
+)
+RARE = -3.0  # where a head's score begins, since most notes claim one or two of fifty
 
-_FAR = 1e4  # what a value its trait never takes is pushed down by
+_FAR = 1e4  # what a value its head never finds is pushed down by
 
 
 class Trainer:
@@ -31,13 +35,12 @@ class Trainer:
 
     def __init__(self, notes: Sequence[Taught], seed: int) -> None:
         self.chance = begin(seed)
-        traits = len(TRAIT_COLUMNS)
         lines = (chain.from_iterable(word.keys for word in note.seen) for note in notes)
-        self.reading = ReadingLayers(lines, heads=traits, width=WIDTH)
+        self.reading = ReadingLayers(lines, heads=len(HEADS), width=WIDTH)
         self.reading.bias.data.fill_(RARE)
         self.inner = nn.Linear(3 * WIDTH, WIDTH, bias=False)
-        self.inner_bias = nn.Parameter(torch.randn(traits, WIDTH) * 0.1)
-        self.outer = nn.Linear(WIDTH, len(VALUE_COLUMNS))
+        self.inner_bias = nn.Parameter(torch.randn(len(HEADS), WIDTH) * 0.1)
+        self.outer = nn.Linear(WIDTH, len(SAID_COLUMNS))
         self.drop = nn.Dropout(LEFT_OUT)
         self.never = torch.tensor(~TAKES)
 
@@ -53,16 +56,16 @@ class Trainer:
         """How far off the model is on these notes, shown as a pass shows them."""
         trait_scores, value_scores = self._forward(notes)
         claimed = torch.zeros_like(trait_scores)
-        value = torch.full(trait_scores.shape, -1)
+        said = torch.full(trait_scores.shape, -1)
         for at, note in enumerate(notes):
-            for trait, said in note.claims.items():
-                column = TRAIT_COLUMNS.index(trait)
-                claimed[at, column] = 1
-                value[at, column] = VALUE_COLUMNS.index(said)
+            for trait, value, denied in note.claims:
+                row = head_of(trait, value)
+                claimed[at, row] = 1
+                said[at, row] = SAID_COLUMNS.index((value, denied))
         told = claimed > 0
         loss = functional.binary_cross_entropy_with_logits(trait_scores, claimed, reduction="sum")
         if told.any():
-            loss = loss + functional.cross_entropy(value_scores[told], value[told], reduction="sum")
+            loss = loss + functional.cross_entropy(value_scores[told], said[told], reduction="sum")
         return loss / len(notes)
 
     def _forward(self, notes: Sequence[Taught]) -> tuple[Any, Any]:
@@ -73,7 +76,8 @@ class Trainer:
 
     def _shown(self, note: Taught) -> list[list[int]]:
         rules = self.chance.random() >= NO_RULES
-        return [list(self._keys(word, rules=rules)) for word in note.seen]
+        opening = self.chance.choice(OPENINGS) if self.chance.random() < OPENED else ()
+        return [list(self._keys(word, rules=rules)) for word in (*opening, *note.seen)]
 
     def _keys(self, word: SeenWord, *, rules: bool) -> Iterator[int]:
         yield from shown(word, self.chance)
