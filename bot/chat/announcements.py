@@ -15,7 +15,7 @@ from bot.chat.other_matches import is_elsewhere
 from bot.chat.question import Certainty, MatchSaid, Mention
 from bot.chat.schedule_said import announces
 from bot.chat.short_forms import in_full
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 
 FIRST_HOUR = 7
@@ -84,12 +84,12 @@ def _with_opponents(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequen
 
 def begins_as_match(said: Sequence[Word]) -> bool:
     """Whether the message begins as announcements do: "next: ..."."""
-    return _SURE_NEXT.search(_line(said)) is not None
+    return _SURE_NEXT.search(folded_line(said)) is not None
 
 
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
     """The announcement of a match, if the message is one."""
-    line = _line(_mended(said, mentions))
+    line = folded_line(_mended(said, mentions))
     sides = " ".join(word.folded for word in _with_opponents(said, mentions))
     if is_elsewhere(sides) or any_of("other_matches.no_booking").search(line):
         return None
@@ -177,10 +177,6 @@ def _time(hour: int, minute: int, half: str) -> time | None:
     if not half and hour < FIRST_HOUR:
         hour += 12
     return time(hour, minute) if hour < 24 and minute < 60 else None
-
-
-def _line(said: Sequence[Word]) -> str:
-    return " ".join(word.folded for word in said)
 
 
 def _with_unknown(said: Sequence[Word], known: tuple[Mention, ...]) -> tuple[Mention, ...]:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from bot.chat.message import Message
 from bot.chat.question import BookSaid, BookVerb, Question, Understood
 from bot.chat.review_said import review_said
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
-from bot.chat.words import Word
+from bot.chat.words import folded_line
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
@@ -32,7 +30,7 @@ _WAY_OF_SCORING = regex(
 
 def day_question(message: Message, chat: ChatView) -> Understood | None:
     """What such a message asks; None unless it is all that is said."""
-    line = _line(message.said)
+    line = folded_line(message.said)
     if _WAY_OF_SCORING.fullmatch(line):
         return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=CERTAIN)
     if _WHEN.fullmatch(line) and _PLAY.search(line):
@@ -42,7 +40,3 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
     if _NEXT.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
     return review_said(message)
-
-
-def _line(said: Sequence[Word]) -> str:
-    return " ".join(word.folded for word in said)

@@ -136,6 +136,13 @@ def _base36(number: int) -> str:
     return digits or "0"
 
 
+def yes_or_no(value: str) -> bool:
+    """What a fact's value settles; BadPayloadError for any other word."""
+    if value not in ("yes", "no"):
+        raise BadPayloadError(f"yes or no, not {value}")
+    return value == "yes"
+
+
 def number_in(arg: str) -> int:
     """A number of ours as a tap carries it; BadPayloadError for anything else."""
     if not (arg.isascii() and arg.isdigit()) or int(arg) > HIGHEST_NUMBER:

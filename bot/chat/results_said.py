@@ -15,7 +15,7 @@ from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
 from knowledge.game import GameFormat
 from knowledge.regex import regex
 
@@ -83,7 +83,7 @@ def result_said(
     `format` is the running match's: by it the last game told may be the one still going on, and
     "lost 2-1" a match told in games. `of_score` are the words that may hold a running score.
     """
-    line = _line(said)
+    line = folded_line(said)
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
     if _GOING_ON.search(line) or is_of_others(line):
         return None
@@ -160,8 +160,8 @@ def _our_points_first(
         each = zip(games, verdicts, strict=True)
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)
         return games, _won_by(games)
-    won = _won(_line(said))
-    won = game_won(_line(said)) if won is None and len(games) == 1 else won
+    won = _won(folded_line(said))
+    won = game_won(folded_line(said)) if won is None and len(games) == 1 else won
     if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
         games = tuple((second, first) for first, second in games)
     return games, _won_by(games) if won is None or _is_shared(games) else won
@@ -171,14 +171,14 @@ def _each_won(said: Sequence[Word], told: Sequence[_Told]) -> list[bool | None]:
     """Who won each game, by the words before it, or by the clause that holds it alone."""
     starts = [0, *(one.stop for one in told)]
     before = [
-        _won(_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
+        _won(folded_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
     ]
     cuts = [0, *(at for at, word in enumerate(said) if at and set(word.gap) & _MARKS), len(said)]
     clauses = list(pairwise(cuts))
     holding = [next(span for span in clauses if span[0] <= one.start < span[1]) for one in told]
     if len(set(holding)) < len(holding):
         return before
-    alone = [_won(_line(said[start:stop])) for start, stop in holding]
+    alone = [_won(folded_line(said[start:stop])) for start, stop in holding]
     return alone if sum(one is not None for one in alone) > 1 else before
 
 
@@ -235,10 +235,6 @@ def _running(of_score: Sequence[Word], end: int) -> SaidScore | None:
     return None if found is None else found[0]
 
 
-def _line(said: Sequence[Word]) -> str:
-    return " ".join(word.folded for word in said)
-
-
 def _games(said: Sequence[Word]) -> tuple[_Told, ...]:
     found = [one for one in groups(said) if not _is_no_game(one, said)]
     if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
@@ -261,7 +257,7 @@ def _games(said: Sequence[Word]) -> tuple[_Told, ...]:
 
 def _is_put_right(between: Sequence[Word]) -> bool:
     """`15-14 wait no 16-14`: the first was a slip."""
-    return bool(between) and re.fullmatch(rf"{SLIP}+", _line(between) + " ") is not None
+    return bool(between) and re.fullmatch(rf"{SLIP}+", folded_line(between) + " ") is not None
 
 
 def _is_no_game(group: Group, said: Sequence[Word]) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.agreements_said import agreement_said
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.asked_beside import (
     ASKS_BESIDE,
@@ -15,7 +16,10 @@ from bot.chat.asked_beside import (
     with_offers,
     with_topics_beside,
 )
+from bot.chat.book_said import book_said
 from bot.chat.changes_said import change_said
+from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
+from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
@@ -48,16 +52,6 @@ from bot.chat.question import (
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_said import result_said
-from bot.chat.sayings import (
-    BOOK_COMMANDS,
-    TOPIC_COMMANDS,
-    Command,
-    agreement_said,
-    book_said,
-    command,
-    correction_said,
-    undo_said,
-)
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.scout_said import scout_said

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -74,3 +75,8 @@ def words(text: str) -> tuple[Word, ...]:
 def _folded(typed: str) -> str:
     shown = typed if typed.isascii() else as_latin(_HIDDEN.sub("", typed))
     return fold(_POSSESSIVE.sub("", shown)).replace(" ", "")
+
+
+def folded_line(said: Sequence[Word]) -> str:
+    """The folded words with single spaces, for expressions over a whole message."""
+    return " ".join(word.folded for word in said)

@@ -14,6 +14,7 @@ from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_picture import picture
+from knowledge.tactics.dink_reasons import gain_over_any_aim
 from knowledge.tactics.dink_words import call, names_wing, places
 from knowledge.vocabulary import RallyPoints, Topic, Trait
 
@@ -71,12 +72,12 @@ def _line(answer: DinkAnswer, situation: Situation, *, only: OnCourt | None) -> 
         do=where,
         because=because,
         cue=f"{where.partition(',')[0]}. Stay patient.",
-        points=RallyPoints(_gain_over_any_aim(answer)),
+        points=RallyPoints(gain_over_any_aim(answer)),
         share=answer.ranking.share / (1 if only is None else len(situation.ours)),
         source=source,
         arrow=_arrow(answer, situation),
         option=answer.ranking.best.option.id,
-        worth=worth_of(answer.ranking, _gain_over_any_aim(answer)),
+        worth=worth_of(answer.ranking, gain_over_any_aim(answer)),
     )
 
 
@@ -106,11 +107,6 @@ def _driver(answer: DinkAnswer, situation: Situation) -> Part | None:
         ),
         None,
     )
-
-
-def _gain_over_any_aim(answer: DinkAnswer) -> float:
-    chances = [one.chance for one in answer.ranking.ranked]
-    return 100 * (chances[0] - sum(chances) / len(chances))
 
 
 def _arrow(answer: DinkAnswer, situation: Situation) -> Arrow | None:

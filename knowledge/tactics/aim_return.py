@@ -14,10 +14,8 @@ from knowledge.planning.sizes import RECEIVING_CHANCE
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import return_words as words
 from knowledge.tactics.aim_words import (
-    NO_NOTES_DECIDE,
-    NOBODY_NAMED,
-    STILL_AIR,
     aim_said,
+    assumed,
     deep_pays,
     rallies,
     sum_lines,
@@ -48,7 +46,7 @@ def advise(situation: Situation) -> Advice:
         reasons=reasons_for(answer, situation),
         number=_number(answer, situation),
         unless=unless_for(answer, situation, only),
-        assumed=_assumed(situation, is_general=is_general),
+        assumed=assumed(situation, is_general=is_general),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
         numbers=_numbers(answer),
         choices=_choices(answer, situation, is_general=is_general),
@@ -143,14 +141,6 @@ def _of_time(question: ReturnQuestion) -> dict[str, float]:
         "hard_extra_misses": hard_misses(question),
         "ground_bought_ft": ground_ft(high.to_third_s, hard.to_third_s, question.feet),
     }
-
-
-def _assumed(situation: Situation, *, is_general: bool) -> str | None:
-    if not situation.theirs:
-        return NOBODY_NAMED
-    if is_general:
-        return NO_NOTES_DECIDE
-    return STILL_AIR if situation.wind is None else None
 
 
 def _choices(answer: ReturnAnswer, situation: Situation, *, is_general: bool) -> tuple[Choice, ...]:

@@ -17,11 +17,9 @@ from knowledge.situation import Situation, Wind
 from knowledge.tactics import serve_sizes as sizes
 from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import (
-    NO_NOTES_DECIDE,
-    NOBODY_NAMED,
-    STILL_AIR,
     SUN_CAUTION,
     aim_said,
+    assumed,
     deep_pays,
     sum_lines,
     wind_choices,
@@ -67,7 +65,7 @@ def advise(situation: Situation) -> Advice:
         reasons=reasons_for(each, first, situation),
         number=_number(first),
         unless=_unless(first, situation, mix, one_lane=len(each) == 1 and court is not None),
-        assumed=_assumed(situation, is_general=is_general),
+        assumed=assumed(situation, is_general=is_general),
         caution=SUN_CAUTION if situation.asked.sun else None,
         confidence=Confidence.GENERAL_RULE if is_general else _confidence(first, is_weak=is_weak),
         numbers=_numbers(first),
@@ -203,14 +201,6 @@ def _if_known(answer: ServeAnswer, situation: Situation, trait: Trait) -> str | 
         return None
     who = f"{one.name} {what}?" if one.name else f"{what.capitalize()}?"
     return f"{who} Serve {words.LANE_CALLS[other.lane]}."
-
-
-def _assumed(situation: Situation, *, is_general: bool) -> str | None:
-    if not situation.theirs:
-        return NOBODY_NAMED
-    if is_general:
-        return NO_NOTES_DECIDE
-    return STILL_AIR if situation.wind is None else None
 
 
 def _choices(situation: Situation, court: Side | None, *, is_general: bool) -> tuple[Choice, ...]:

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from knowledge.advice import Choice, MatchFact, Reason
 from knowledge.engine import Part
 from knowledge.flight import MPS_PER_MPH, Shot
-from knowledge.situation import Wind
+from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed, counted
 from knowledge.tactics.serve_return_depth import Depth, carry_ft
 from knowledge.vocabulary import Topic
@@ -42,6 +42,15 @@ def short(candidates: Iterable[str]) -> str:
         if len(said) <= REASON_LIMIT:
             return said
     raise ValueError(f"nothing fits a reason, not even {said!r}")
+
+
+def assumed(situation: Situation, *, is_general: bool) -> str | None:
+    """What a call was made without: names, notes that decide, or a wind."""
+    if not situation.theirs:
+        return NOBODY_NAMED
+    if is_general:
+        return NO_NOTES_DECIDE
+    return STILL_AIR if situation.wind is None else None
 
 
 def deep_pays(misses: float) -> str:

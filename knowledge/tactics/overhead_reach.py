@@ -24,7 +24,7 @@ ARM_M: Final = 1.1
 
 READ_S: Final = 0.055
 """Who awaits an overhead or an open face starts as it is struck, on the shoulder's word. Our guess,
-with which the coaching review's rows 21 and 22 come out."""
+with which rows 21 and 22 of the trade's table come out."""
 
 OUT_OF_PLAY_M: Final = 10.0
 """No further from the net: a fence stands there. Common practice, no source."""

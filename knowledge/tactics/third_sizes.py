@@ -1,6 +1,6 @@
 """Sizes of the rules of thumb behind a third whose ball is known: their pair, the line, the wing.
 
-Common practice, no source; the rows are those of the coaching review's table of effects. What the
+Common practice, no source; the rows are those of the trade's table of sizes. What the
 ball itself asks for (rows 7 and 8) is computed in third_success. What a plan knows before the
 rally, and the sizes of traits, stand in knowledge.planning.sizes.
 """

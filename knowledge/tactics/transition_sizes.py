@@ -1,6 +1,6 @@
 """Sizes behind coming in and the fourth and fifth balls, in rally points.
 
-Common practice, no source; the rows are those of the coaching review's table of effects.
+Common practice, no source; the rows are those of the trade's table of sizes.
 """
 
 from __future__ import annotations

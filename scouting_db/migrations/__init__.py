@@ -1,0 +1,1 @@
+"""The schema step by step: Alembic's scripts and how they are run."""

@@ -17,9 +17,9 @@ import walled
 from sqlalchemy import select
 from walled import ACTORS, PLAYERS, Actor, World, breaches, offered_by, payloads, world
 
+from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS
 from bot.chat.payload import Tap, Verb
 from bot.chat.place import Place
-from bot.chat.sayings import BOOK_COMMANDS, TOPIC_COMMANDS
 from scouting_db import tables
 from scouting_db.values import Role
 

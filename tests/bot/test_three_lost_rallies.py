@@ -1,7 +1,7 @@
 """Three lost rallies never flip a call: the same question before and after, on many books.
 
-Source: coaching.md 1.3 and 5 ("three lost rallies later the same question gets the same call,
-unless the ball or the notes changed"). Why no test can find one: within a game a rate is counted
+Common practice, no source: three lost rallies later the same question gets the same call, unless
+the ball or the notes changed. Why no test can find one: within a game a rate is counted
 and shown but moves no call, and a whole game counts once it is over.
 """
 

@@ -8,10 +8,10 @@ from collections.abc import Sequence
 
 import numpy as np
 import pytest
+from function_calls import calls_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from topic_examples import lines_digest, our_examples, utterance_of
-from work_counted import calls_of
 
 from bot.chat.network import Looked, Network
 from bot.chat.phrases import FEWEST_PHRASES, PhraseFileError, parse_phrases, sources_digest

@@ -6,10 +6,10 @@ import random
 from dataclasses import replace
 
 import pytest
+from function_calls import calls_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from voices import EVENING, OPEN_VOICES, cases
-from work_counted import calls_of
 
 from bot.chat.question import (
     KIND_OF,

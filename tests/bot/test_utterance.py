@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from function_calls import calls_of
 from hypothesis import given
 from hypothesis import strategies as st
-from work_counted import calls_of
 
 from bot.chat.utterance import LONGEST_READ_CHARS, Mask, SlotToken, read
 

@@ -54,7 +54,7 @@ def _points_over_middle(footing: Footing, feet: float) -> float:
 
 @pytest.mark.parametrize("feet", [12, 14, 16])
 def test_moving_back_the_middle_gains_what_the_review_says(feet: float) -> None:
-    """Coaching review, row 21: deep middle or feet against the angle +7 with a doubt of 4."""
+    """Common practice, no source: deep middle or feet against the angle +7 with a doubt of 4."""
     assert -_points_over_middle(Footing.BACKWARD, feet) == pytest.approx(7, abs=4)
 
 

@@ -71,7 +71,7 @@ def test_there_are_enough_cases() -> None:
 
 
 def test_the_honest_risk_as_the_review_worked_it_out() -> None:
-    """Coaching review, 2.0: +1 pays for 2.3 misses serving, 1.8 returning; +2.5 5.7, +5 8.9."""
+    """By hand: +1 pays for 2.3 misses serving, 1.8 returning; +2.5 5.7, +5 8.9."""
     serving, receiving = RallyChance(0.44), RallyChance(0.56)
     assert misses_paid_for(RallyPoints(1), serving) == pytest.approx(2.3, abs=0.05)
     assert misses_paid_for(RallyPoints(1), receiving) == pytest.approx(1.8, abs=0.05)

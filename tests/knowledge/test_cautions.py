@@ -19,7 +19,7 @@ from knowledge.tactics import weather
 from knowledge.vocabulary import Topic
 
 # The printed chart of the National Weather Service, the unadjusted polynomial of Rothfusz 1990
-# (SR 90-23): shared facts, section 6, read.
+# (SR 90-23), read.
 PUBLISHED_CHART = [(96, 65, 121), (88, 60, 95), (90, 60, 100), (100, 40, 109), (84, 40, 83)]
 
 

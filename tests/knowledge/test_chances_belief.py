@@ -114,7 +114,7 @@ def test_the_range_is_that_of_a_fine_grid(state: GameState, name: str) -> None:
 
 
 def test_five_points_of_doubt_about_both_rates() -> None:
-    """Coaching review 1.3: 0.26 to 0.73 from 0-0 (computed there; its rates are not named).
+    """0.26 to 0.73 from 0-0, computed separately beforehand (at which rates was not kept).
 
     At .44 and .56 the grid gives 0.256 to 0.744, at .5 and .5 it gives 0.271 to 0.729: the
     low end comes out of the first, the high end of the second, both within a point and a half.
@@ -202,7 +202,7 @@ def test_rallies_add_to_the_prior_in_any_order(seen: list[RallyTally]) -> None:
 )
 @pytest.mark.parametrize("mixed", [False, True])
 def test_the_prior_is_the_reviews_baseline(level: Level, receiving: int, mixed: bool) -> None:
-    """Coaching review, section 3: 53, 54, 55, 56 to 58 in 100 by level, mixed 1 less.
+    """Common practice, no source: 53, 54, 55, 56 to 58 in 100 by level, mixed 1 less.
 
     It is the same for both sides and weighs 100 rallies: each chance to five points up or down,
     as the review has it (1.3 and 2.0c; engineering notes 1.7 say 20).

@@ -1,6 +1,6 @@
 """The solver against closed forms that need no chain at all.
 
-Sources: our facts, section 3 (computed twice there); where a form is published it is named beside
+Derived by hand and checked by a second exact method; where a form is published it is named beside
 the check. f = 1 − p is the chance that we lose a rally on our serve.
 """
 
@@ -30,7 +30,7 @@ def next_point(serving: float, receiving: float, *, we_serve: bool, server: int)
 @quickly
 @given(rates, rates)
 def test_the_next_point_with_two_servers(p: float, q: float) -> None:
-    """Facts, section 3: D = 1 − f²q²; summed over turns of serve as a geometric series."""
+    """By hand: D = 1 − f²q²; summed over turns of serve as a geometric series."""
     f = 1 - p
     d = 1 - f * f * q * q
     we_serve_first = p * (1 + f) / d
@@ -46,7 +46,7 @@ def test_the_next_point_with_two_servers(p: float, q: float) -> None:
 @quickly
 @given(rates, rates)
 def test_the_next_point_with_one_server(p: float, q: float) -> None:
-    """Facts, section 3: a = p / (1 − fq) serving, q·a receiving."""
+    """By hand: a = p / (1 − fq) serving, q·a receiving."""
     table = game_table(NEXT_POINT_SINGLES, p, q)
     a = p / (1 - (1 - p) * q)
     ours = table.win_chance(start(NEXT_POINT_SINGLES, we_serve=True))
@@ -57,7 +57,7 @@ def test_the_next_point_with_one_server(p: float, q: float) -> None:
 @quickly
 @given(rates, rates, st.sampled_from([11, 15, 21]))
 def test_a_shutout_with_one_server(p: float, q: float, target: int) -> None:
-    """Facts, section 3: aⁿ serving first, q·aⁿ receiving first."""
+    """By hand: aⁿ serving first, q·aⁿ receiving first."""
     format = GameFormat(target=target, discipline=Discipline.SINGLES)
     a = p / (1 - (1 - p) * q)
     first = shutout_chance(start(format, we_serve=True), p, q, ours=True)
@@ -112,7 +112,7 @@ def test_the_published_rate_at_which_a_shutout_is_even() -> None:
 @quickly
 @given(rates, rates, st.sampled_from([1, 2, 11, 15, 21]))
 def test_rally_scoring_win_by_1_is_a_binomial_sum(p: float, q: float, target: int) -> None:
-    """Facts, section 3: P(Bin(N, p) + Bin(N − 1, q) ≥ N) serving first.
+    """By hand: P(Bin(N, p) + Bin(N − 1, q) ≥ N) serving first.
 
     Each side's rallies on its own serve can be drawn beforehand, N for the first server and
     N − 1 for the other; who is first to N does not depend on their order (Anderson 1977,
@@ -138,7 +138,7 @@ def _at_least(wins: int, first: int, p: float, second: int, q: float) -> float:
 @quickly
 @given(rates, rates, st.sampled_from([2, 11, 21]), st.integers(0, 9))
 def test_the_tie_in_rally_scoring(p: float, q: float, target: int, later: int) -> None:
-    """Facts, section 3: p² / ((1 − q)² + pq(1 − q + p)) serving; mirrored when they serve."""
+    """By hand: p² / ((1 − q)² + pq(1 − q + p)) serving; mirrored when they serve."""
     format = GameFormat(target=target, scoring=Scoring.RALLY)
     table = game_table(format, p, q)
     points = target - 1 + later

@@ -1,7 +1,7 @@
 """What playing better is worth: gains of this rally, of all rallies, and of a time-out.
 
-Against difference quotients on the walked chain, value iteration, and the numbers that our
-coaching review marks as computed (`chances_coach.toml`).
+Against difference quotients on the walked chain, value iteration, and the numbers of
+`chances_coach.toml`, computed separately.
 """
 
 from __future__ import annotations
@@ -53,7 +53,7 @@ def state_of(case: dict[str, Any]) -> GameState:
 
 @pytest.mark.parametrize("case", CASES["gain"], ids=lambda case: str(case["name"]))
 def test_gains_the_review_computed(case: dict[str, Any]) -> None:
-    """Coaching review 2.0a and topic 18, to the digit printed."""
+    """The numbers of `chances_coach.toml`, to the digit printed."""
     serving, receiving = case["points"]
     of_match = case.get("of_match", False)
     gain = gain_if_kept(
@@ -67,7 +67,7 @@ def test_gains_the_review_computed(case: dict[str, Any]) -> None:
 
 
 def test_a_gain_in_one_rally_of_five() -> None:
-    """Coaching review 2.0a prints +1.3: a fifth of 6.5 (1.30).
+    """`chances_coach.toml` prints +1.3: a fifth of 6.5 (1.30).
 
     Played out with the fifth added to both rates it is 1.38, as gains shrink on the way up.
     """
@@ -80,7 +80,7 @@ def test_a_gain_in_one_rally_of_five() -> None:
 
 @pytest.mark.parametrize("case", CASES["lift"], ids=lambda case: str(case["state"]))
 def test_three_points_on_the_next_four_rallies(case: dict[str, Any]) -> None:
-    """Coaching review, topic 18; where its print differs, the chain's own number stands."""
+    """`chances_coach.toml`; where its print differs, the chain's own number stands."""
     state = state_of(case)
     worth = timeout_worth(state, COACH, points=3, rallies=4, left=1)
     chain = chain_of(COMMON)

@@ -1,7 +1,7 @@
-"""The solver against published numbers, our facts and exact fractions.
+"""The solver against published numbers, two earlier computations and exact fractions.
 
 Sources: the origin lines of `chances_published.toml`; DeFord and Ethier 2023, arXiv 2303.02942
-(abstract, as read for our facts). Fractions are worked out by `chance_elimination`, too.
+(abstract, read). Fractions are worked out by `chance_elimination`, too.
 """
 
 from __future__ import annotations

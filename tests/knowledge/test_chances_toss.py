@@ -120,7 +120,7 @@ def test_the_toss_against_every_fall_of_the_games(
 
 
 def test_the_better_end_is_best_kept_for_the_finish_of_a_single_game() -> None:
-    """Coaching review, topic 19: the bad end first means the good end for the heavier rallies."""
+    """Common practice, no source: the bad end first means the good end for the heavier rallies."""
     at = RallyRates(serving=0.44, receiving=0.56)
     single = toss_worth(GameFormat(target=15, best_of=1), at, end_points=2)
     three = toss_worth(GameFormat(best_of=3), at, end_points=2)
@@ -129,7 +129,7 @@ def test_the_better_end_is_best_kept_for_the_finish_of_a_single_game() -> None:
 
 
 def test_serving_first_matters_in_singles_and_hardly_in_doubles() -> None:
-    """Facts, section 3, and coaching review, topic 19: about nothing in doubles to 11."""
+    """About nothing in doubles to 11 (DeFord and Ethier 2023, arXiv 2303.02942, abstract read)."""
     at = RallyRates(serving=0.5, receiving=0.5)
     assert abs(toss_worth(COMMON, at, end_points=0).serve_first_game) < 1e-8
     assert toss_worth(SINGLES, at, end_points=0).serve_first_game > 0.05

@@ -91,7 +91,7 @@ def test_no_room_out_of_court() -> None:
 
 
 def test_across_is_a_longer_lane_over_a_lower_net_than_down_the_line() -> None:
-    """Common practice (facts, section 7), from sideline to sideline at the kitchen line."""
+    """Common practice, no source: from sideline to sideline at the kitchen line."""
     start = Point(x_m=2.6, y_m=-2.3)
     line, cross = Point(x_m=2.6, y_m=1.5), Point(x_m=-2.6, y_m=1.5)
     over_line = net_height_m(net_crossing_x_m(start, line))
@@ -153,7 +153,7 @@ def test_zones_by_depth(feet: float, zone: Zone) -> None:
 
 
 def test_lanes_lengthen_and_the_net_lowers_from_line_to_cross() -> None:
-    """Facts, section 7: down the line the highest part of the net and the least court."""
+    """Common practice, no source: down the line the highest part of the net and the least court."""
     ends = [lane_ends(lane, from_net_m=2.3, depth_m=1.5) for lane in Lane]
     lengths = [start.distance_m(target) for start, target in ends]
     nets = [net_height_m(net_crossing_x_m(start, target)) for start, target in ends]

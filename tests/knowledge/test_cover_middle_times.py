@@ -118,7 +118,7 @@ def test_a_noted_height_counts_and_an_unknown_one_does_not(height: Value, sign: 
 @pytest.mark.parametrize("kind", list(BallKind))
 @pytest.mark.parametrize("is_cross", [True, False])
 def test_being_out_wide_costs_more_than_any_wing_is_worth(kind: BallKind, is_cross: bool) -> None:
-    """Whoever is pulled wide leaves all inside to the other (common practice; coaching review).
+    """Whoever is pulled wide leaves all inside to the other (common practice).
 
     Least on a lob, which leaves time to run.
     """
@@ -191,7 +191,7 @@ def test_a_quick_partner_takes_the_lob_but_an_agreement_stays_first() -> None:
 
 
 def test_the_seam_stops_short_of_a_partners_body() -> None:
-    """Body and line belong to whoever stands there (common practice; coaching review, 2.1)."""
+    """Body and line belong to whoever stands there (common practice)."""
     slow: Noted = (Trait.FOOT_SPEED, Value.WEAKNESS, 6)
     found = seam_of(answer_middle(situation(mira(QUICK), tom(slow))), BallKind.LOB)
     assert max(found.x_m) <= stand(Side.RIGHT).x_m - BODY_M

@@ -57,7 +57,7 @@ def _drop_points(runner: Runner) -> float:
 
 
 def test_keeping_them_back_gains_what_the_review_says() -> None:
-    """Coaching review, row 22: +3 with a doubt of 4 against a drop volley; slow forward and
+    """Common practice, no source: +3 with a doubt of 4 against a drop volley; slow forward and
     behind 18 ft the drop is worth +4."""
     assert -_drop_points(Runner(from_net_m=BASELINE_M)) == pytest.approx(3, abs=4)
     assert _drop_points(Runner(from_net_m=BASELINE_M, level=SLOW)) == pytest.approx(4, abs=4)

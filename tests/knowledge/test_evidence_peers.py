@@ -124,7 +124,7 @@ some_stances = st.dictionaries(
 def test_rings_are_disjoint_and_leave_out_nobody_else(
     counts: list[RateCount], known: dict[PlayerId, Stance]
 ) -> None:
-    """engineering.md 1.4, rule 2: another's rally stands in one ring, one's own in none."""
+    """Nothing counts twice: another's rally stands in one ring, one's own in none."""
     peers = peers_of(counts, known, today=TODAY)
     for player in map(PlayerId, range(1, 7)):
         rings = peers.around(player)

@@ -233,7 +233,7 @@ some_tallies = st.lists(
 def test_an_evidence_id_occurs_once_behind_an_estimate(
     notes: list[Observation], tallies: list[RateTally]
 ) -> None:
-    """engineering.md 1.4, rule 2; and no rally feeds a skill but through its one rate."""
+    """Nothing counts twice; and no rally feeds a skill but through its one rate."""
     one = profile(PlayerId(1), "Ruiz", notes, today=TODAY, tallies=tallies)
     behind = [estimate.evidence for estimate in one.skills.values()]
     behind += [estimate.evidence for estimate in one.rates.values()]

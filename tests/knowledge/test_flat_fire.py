@@ -1,7 +1,7 @@
 """A hard ball in closed form, against scipy's integrator, `fly` and the trade's own tables.
 
 Reference: quadratic drag and lift integrated by scipy.integrate.solve_ivp with the constants of
-the facts sheet, section 4 (k = 0.0352 /m computed; Cl = 0.195 S by Steyn et al., second-hand).
+knowledge/flight/ball.py (k = 0.0352 /m by hand; Cl = 0.195 S by Steyn et al., second-hand).
 """
 
 from __future__ import annotations
@@ -115,7 +115,7 @@ def test_the_slope_through_a_place_passes_it(
 
 @pytest.mark.parametrize(("feet", "ms"), [(10, 365), (7, 296)])
 def test_how_long_they_have_as_the_review_computed_it(feet: float, ms: float) -> None:
-    """Coaching review, 2.6, computed: 35 mph to a player at the line."""
+    """Computed separately beforehand: 35 mph to a player at the line."""
     ball = FlatFire(height_m=0.9, speed_mps=35 * MPS_PER_MPH)
     assert 1000 * ball.time_s((feet + 7) * METRES_PER_FOOT) == pytest.approx(ms, abs=5)
 

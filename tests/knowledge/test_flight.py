@@ -41,7 +41,7 @@ WINDS: list[Vector] = [(0, 0, 0), (0, 4.47, 0), (0, -4.47, 0), (6, 0, 0), (-5, 3
 
 
 def test_the_model_ball() -> None:
-    """Rulebook 2025, section 2: 0.78 to 0.935 oz, 2.87 to 2.97 in; k of the shared facts."""
+    """Rulebook 2025, section 2: 0.78 to 0.935 oz, 2.87 to 2.97 in; k at their middle, by hand."""
     assert 0.78 <= OUTDOOR.mass_kg / 0.0283495 <= 0.935
     assert 2.87 <= OUTDOOR.diameter_m / INCH_M <= 2.97
     assert OUTDOOR.drag_per_m == pytest.approx(0.0352, abs=0.0001)
@@ -73,7 +73,7 @@ def test_a_dropped_ball_follows_the_closed_form() -> None:
 
 
 def test_thrown_up_at_terminal_speed_it_returns_at_a_half_root_of_it() -> None:
-    """Shared facts, section 4; rise (vt^2 / 2g) ln 2 by the closed form."""
+    """Thrown up at vt it returns at vt / sqrt 2; rise (vt^2 / 2g) ln 2: closed forms, by hand."""
     terminal = OUTDOOR.terminal_mps
     start = OUTDOOR.radius_m
     launch = Launch(y_m=-1, z_m=start, speed_mps=terminal, elevation_deg=90)
@@ -90,7 +90,7 @@ since time x speed depends on the way only."""
 
 @pytest.mark.parametrize(("feet", "lost"), [(14, 13.9), (22, 21.0), (44, 37.6)])
 def test_speed_lost_along_the_court(feet: float, lost: float) -> None:
-    """v = v0 exp(-k x); figures of the shared facts, section 4, from k rounded to 0.0352."""
+    """v = v0 exp(-k x); figures by hand from k rounded to 0.0352."""
     launch = Launch(y_m=0, z_m=2, speed_mps=FAST * 40 * MPS_PER_MPH, elevation_deg=0)
     there = at_distance(fly(launch.moving(), step_s=0.0001, longest_s=0.02), feet * FOOT_M)
     kept = there.speeds_mps[0] / launch.speed_mps
@@ -99,7 +99,7 @@ def test_speed_lost_along_the_court(feet: float, lost: float) -> None:
 
 
 def test_forty_mph_over_the_court() -> None:
-    """Shared facts, section 4: 44 ft take 958 ms, arriving at 25.0 mph."""
+    """By hand from the closed form: 44 ft take 958 ms, arriving at 25.0 mph."""
     launch = Launch(y_m=0, z_m=2, speed_mps=FAST * 40 * MPS_PER_MPH, elevation_deg=0)
     there = at_distance(fly(launch.moving(), step_s=0.0001, longest_s=0.02), 44 * FOOT_M)
     assert 1000 * FAST * there.times_s[0] == pytest.approx(958, abs=1)
@@ -108,7 +108,7 @@ def test_forty_mph_over_the_court() -> None:
 
 @pytest.mark.parametrize(("mph", "ms"), [(30, 343), (40, 257), (50, 206)])
 def test_time_from_kitchen_line_to_kitchen_line(mph: float, ms: float) -> None:
-    """Shared facts, section 4 (computed at drag coefficient 0.33): within 3 ms."""
+    """Computed separately at drag coefficient 0.33: within 3 ms."""
     launch = Launch(y_m=-7 * FOOT_M, z_m=1.2, speed_mps=mph * MPS_PER_MPH, elevation_deg=2)
     there = at_distance(fly(launch.moving()), 7 * FOOT_M)
     assert 1000 * there.times_s[0] == pytest.approx(ms, abs=3)

@@ -27,7 +27,7 @@ def spins(rpm: float) -> np.ndarray:
 
 
 def test_a_gripping_shell_keeps_six_tenths() -> None:
-    """Shared facts, section 4: without spin the speed along the ground drops to 0.600."""
+    """A thin shell that grips: without spin the speed along the ground drops to 0.600."""
     off = bounced(into(5.0, 5.0), spins(0), OUTDOOR)
     assert off.velocities[1, 0] == pytest.approx(0.600 * 5.0)
     assert off.velocities[2, 0] == pytest.approx(0.64 * 5.0)

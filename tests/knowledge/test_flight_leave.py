@@ -146,7 +146,7 @@ def test_slow_balls_cannot_fly_out() -> None:
 
 
 def test_a_ball_above_the_net_is_attackable_and_one_at_the_shoe_is_not() -> None:
-    """Common practice (facts, section 7): attack what is above the net; make them hit up."""
+    """Common practice, no source: attack what is above the net; make them hit up."""
     high, low = attackable(1.4, 2.2), attackable(0.25, 2.2)
     assert high.is_attackable
     assert high.is_downward

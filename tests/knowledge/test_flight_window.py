@@ -110,7 +110,7 @@ def test_a_target_within_reach_is_hit_and_one_out_of_it_is_not() -> None:
 
 
 def test_dinks_have_more_room_across_than_down_the_line() -> None:
-    """Common practice (facts, section 7): across, the net is lower and the court longer."""
+    """Common practice, no source: across, the net is lower and the court longer."""
     assert times_wider_across(Shot.DINK, height_m=0.3, from_net_m=2.5) > 1.2
 
 
@@ -204,7 +204,7 @@ def test_a_better_trait_scatters_less(one: float, other: float) -> None:
 
 @pytest.mark.parametrize("shot", list(Shot))
 def test_forms_make_sense(shot: Shot) -> None:
-    """The shared facts' ranges (section 4, from memory): no shot is played outside them, but for
+    """Usual speeds, from memory: no shot is played outside them, but for
     lobs and returns into the wind, 4 and 5 mph above theirs."""
     ranges = {
         Shot.DRIVE: (35, 55), Shot.SPEED_UP: (25, 45), Shot.OVERHEAD: (35, 60), Shot.LOB: (20, 34),

@@ -1,7 +1,7 @@
 """The rulebook's doubles side-out game, one statement at a time.
 
-Sources: the national rulebook, 2025 edition, by the rule number beside each test, as restated
-in our facts; the sequence counts are our own, computed twice by independent methods.
+Sources: the national rulebook, 2025 edition, (read), by the rule number beside each
+test; the sequence counts are our own, computed twice by independent methods.
 """
 
 from __future__ import annotations

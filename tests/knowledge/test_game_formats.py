@@ -1,6 +1,6 @@
 """Formats, ends, time-outs, caps, and the faults of scores that cannot be.
 
-Sources: the national rulebook, 2025 edition, as restated in our facts; numbers beside tests.
+Sources: the national rulebook, 2025 edition (read); numbers beside tests.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """Matches: their faults, what the next rally brings, ends, and that everything ends once.
 
-Sources: the national rulebook, 2025 edition, as restated in our facts; rule numbers beside tests.
+Sources: the national rulebook, 2025 edition (read); rule numbers beside tests.
 """
 
 from __future__ import annotations

@@ -144,7 +144,7 @@ def test_which_question_it_is(words: str, expected: LobMeaning) -> None:
 
 
 def test_wind_moves_a_lob_as_the_review_computed() -> None:
-    """Coaching review, 2.25: with 10 mph along the court a lob goes +8 / -11 ft."""
+    """Computed separately beforehand: with 10 mph along the court a lob goes +8 / -11 ft."""
     assert wind_feet(10) == pytest.approx(8, abs=0.5)
     assert wind_feet(-10) == pytest.approx(-11, abs=0.5)
 

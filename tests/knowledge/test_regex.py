@@ -8,7 +8,7 @@ import re
 import threading
 
 import pytest
-from work_counted import compile_all
+from function_calls import compile_all
 
 import bot
 import knowledge

@@ -92,7 +92,7 @@ def test_times_lie_between_two_closed_forms(style: Style) -> None:
 
 
 def test_height_buys_what_the_review_computed() -> None:
-    """Coaching review, 2.4: 1.24 to 1.29 s high; half a second more than hard, 5 to 7 ft of run.
+    """Computed separately: 1.24 to 1.29 s high; half a second more than hard, 5 to 7 ft of run.
 
     It has a hard one at 47 to 49 mph, 0.76 to 0.79 s; the table's drive, the surest that clears
     the net, leaves at 40 with topspin and takes longer.
@@ -112,7 +112,7 @@ def test_the_runner_reaches_the_line_when_the_review_says() -> None:
 
 @pytest.mark.parametrize(("metres", "split_s"), [(5, 1.158), (10, 1.893), (20, 3.149), (40, 5.444)])
 def test_the_published_sprinter_runs_the_published_splits(metres: float, split_s: float) -> None:
-    """Example of a sprint-modelling package: Vmax 8.591 m/s, tau 0.811 s (facts, section 5)."""
+    """Example of a sprint-modelling package: Vmax 8.591 m/s, tau 0.811 s (published, read)."""
     sprinter = Feet(forward_mps=8.591, rise_s=0.811)
     found = run_s(metres, sprinter)
     assert found == pytest.approx(split_s, abs=0.06)

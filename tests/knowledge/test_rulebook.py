@@ -1,7 +1,7 @@
 """What the rulebook's entries say: complete, short, sourced, with and without a referee.
 
-Statements: national rulebook, 2025 edition, as restated in our facts, section 2 (read), written out
-below independently of the data.
+Statements: national rulebook, 2025 edition (read), written out below independently of
+the data.
 """
 
 from __future__ import annotations
@@ -77,7 +77,7 @@ READ_NUMBERS_2025 = {
     "2.A", "2.B", "2.C", "2.D", "2.E", "3.A.22", "4.B", "4.B.3", "4.B.6", "4.C.2", "4.J", "5.A",
     "5.B", "9.H", "10.A", "10.B", "12.B",
 }  # fmt: skip
-"""2025 numbers in our facts (read), and 4.B.3, 4.C.2, 9.H in a published list of its changes."""
+"""2025 numbers (read), and 4.B.3, 4.C.2, 9.H in a published list of its changes."""
 
 
 def _said(rule: Rule) -> str:

@@ -34,7 +34,7 @@ OPEN_VOICES = ("dot", "gaffer", "nova", "rex", "sid", "walt")
 HELD_BACK = ("rex", "sid", "walt")
 
 RIGHT_OF_HELD_BACK = 0.95
-"""Aim of the brief: the right rule as the call, or on the one button beside an unsure one."""
+"""Our aim: the right rule as the call, or on the one button beside an unsure one."""
 
 SURE_WRONG_AT_MOST = 0.01
 

@@ -1,7 +1,7 @@
 """Rules in words never disagree with the state machine, the court, or the time-outs we count.
 
 Both sides restate the national rulebook, 2025 edition: 4.B.6, 5.A, 5.B, 10.A, 12.B, 2.A to 2.E
-(shared facts, read). Conversions: 1 in = 2.54 cm, 1 oz = 28.3495 g (definitions).
+(read). Conversions: 1 in = 2.54 cm, 1 oz = 28.3495 g (definitions).
 """
 
 from __future__ import annotations

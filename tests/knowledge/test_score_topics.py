@@ -216,12 +216,12 @@ def test_the_curve_shows_every_rally_of_this_match_but_not_for_another_score() -
 def test_a_time_out_with_a_change_is_taken() -> None:
     advice = ask(Topic.TIMEOUT_NOW, state(4, 7, we_serve=False), has_change=True)
     assert advice.call.startswith("Take it now")
-    # +2 on every rally from 4-7 is worth 5.9 in 100: coaching review, topic 18, computed there.
+    # +2 on every rally from 4-7 is worth 5.9 in 100: `chances_coach.toml`, computed separately.
     assert advice.numbers["gain_if_kept"] == pytest.approx(0.059, abs=0.0005)
 
 
 def test_four_lost_in_a_row_call_for_a_change() -> None:
-    """Coaching review, topic 18: "yes, if you change one thing" at 4-7 after four lost."""
+    """Common practice, no source: "yes, if you change one thing" at 4-7 after four lost."""
     said = ask(Topic.TIMEOUT_NOW, state(4, 7, we_serve=False), lost_in_a_row=4)
     assert said.call == "Take it, if you change one thing."
     rallies = played("tuuutttt")
@@ -314,7 +314,7 @@ def test_the_sun_brings_a_caution_for_the_eyes() -> None:
 
 
 def test_a_miss_does_not_cost_the_same_at_any_score() -> None:
-    """Its rally chance is the same, but the game that hangs on it is not (facts, section 3)."""
+    """Its rally chance is the same, but the game that hangs on it is not (by hand)."""
     early, late = (
         ask(Topic.RISK_AT_SCORE, state(points, points), words="play safe?") for points in (2, 9)
     )

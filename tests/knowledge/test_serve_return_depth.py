@@ -155,7 +155,7 @@ def test_ten_miles_an_hour_move_a_ball_as_the_flight_says(shot: Shot, stroke: wi
 
 
 def test_the_reviews_feet_are_those_of_a_flatter_return() -> None:
-    """Coaching review, 2.25: +3.7 and -4.3 ft for a return in 10 mph along the court. A flat one
+    """Computed separately: +3.7 and -4.3 ft for a return in 10 mph along the court. A flat one
     (12 degrees) comes within a foot of that; a high one is longer in the wind and moves 1.7 times
     as far, and that is the one advised."""
     flat = wind.Stroke.RETURN

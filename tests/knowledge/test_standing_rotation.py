@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from court_pictures import court_of
 from hypothesis import given
 from hypothesis import strategies as st
 from noted_players import often_noted, player
 
-from knowledge.advice import CALL_LIMIT, Advice, CourtPicture
+from knowledge.advice import CALL_LIMIT
 from knowledge.court import HALF_WIDTH_M
 from knowledge.game import (
     Discipline,
@@ -176,7 +177,7 @@ def test_across_stands_who_must(situation: Situation) -> None:
 def test_the_picture_has_everybody_on_the_court_of_the_rulebook(situation: Situation) -> None:
     """Unless a stack moves somebody: then the partner waits outside on the bound one's side."""
     game = _game(situation)
-    picture = _picture(advise(situation))
+    picture = court_of(advise(situation))
     x_of = {one.label: (one.x_m, one.ours) for one in picture.markers}
     for ours in (True, False):
         standing = courts(game, ours=ours)
@@ -203,7 +204,7 @@ def test_a_stack_ends_where_each_plays(situation: Situation) -> None:
     """Mira plays left and Tom right; the one who must serves or receives from the score's court,
     the other waits outside, and after the serve or the return both go where they play."""
     game, advice = _game(situation), advise(situation)
-    picture = _picture(advice)
+    picture = court_of(advice)
     if _waits_outside(situation, game) is None:
         assert all(abs(one.x_m) < HALF_WIDTH_M for one in picture.markers)
         return
@@ -223,11 +224,6 @@ def test_a_stack_ends_where_each_plays(situation: Situation) -> None:
         for who in ("Mira", "Tom")
     }
     assert ends["Mira"] < 0 < ends["Tom"], "as we face the net, our left is at smaller x"
-
-
-def _picture(advice: Advice) -> CourtPicture:
-    assert isinstance(advice.picture, CourtPicture)
-    return advice.picture
 
 
 def _game(situation: Situation) -> GameState:

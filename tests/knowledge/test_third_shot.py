@@ -90,7 +90,7 @@ def test_what_is_told_of_one_ball_does_not_move_the_plan() -> None:
 
 
 def test_the_winds_feet_are_those_of_the_coach() -> None:
-    """Coaching review, 2.25: 10 mph moves a drop +3.5 or -4.4 ft (computed there separately)."""
+    """Computed separately beforehand: 10 mph moves a drop +3.5 or -4.4 ft."""
     assert shift(Stroke.DROP, along_mph=10).along_ft == pytest.approx(3.5, abs=0.1)
     assert shift(Stroke.DROP, along_mph=-10).along_ft == pytest.approx(-4.4, abs=0.1)
     for mph, said in ((10, WIND_CARRIES_DROP_FT), (-10, -WIND_STOPS_DROP_FT)):
@@ -98,7 +98,7 @@ def test_the_winds_feet_are_those_of_the_coach() -> None:
 
 
 ROW_POINTS, ROW_DOUBT = 4.0, 3.0
-"""Rows 7 and 8 of the coaching review's table: 4 points, with a doubt of 3."""
+"""Common practice, no source: 4 points, with a doubt of 3."""
 
 
 @pytest.mark.parametrize(

@@ -256,7 +256,7 @@ def test_the_paddles_time_is_that_of_reach() -> None:
 
 
 def test_a_plain_drop_is_the_neutral_chance_of_a_serving_rally() -> None:
-    """44 in 100 (baselines of the coaching review: the receivers win 56 at the higher levels)."""
+    """44 in 100 (common practice: the receivers win 56 at the higher levels)."""
     assert plain_chance(1.0) == pytest.approx(0.44, abs=0.015)
     assert PLAIN.chance(Shot.DROP, 1.0) == plain_chance(1.0)
 

@@ -105,7 +105,7 @@ def test_the_time_of_flight_is_that_of_drag_alone(stroke: Stroke) -> None:
 
 
 def test_the_known_flight_over_the_court() -> None:
-    """Facts, section 4: 40 mph over 44 ft take 958 ms with drag alone, level."""
+    """By hand from the closed form: 40 mph over 44 ft take 958 ms with drag alone, level."""
     assert float(level_time_s(np.array(44 * 0.3048), 40 * 0.44704)) == pytest.approx(
         0.958, abs=0.002
     )

@@ -307,7 +307,7 @@ def test_without_a_humidity_both_branches_are_said() -> None:
     ],
 )
 def test_each_class_of_the_weather_service_has_its_call(said: str, start: str) -> None:
-    """Chart: 84/40 83, 90/60 100, 100/40 109 (facts, section 6); from 80, 90, 103, 125."""
+    """Chart: 84/40 83, 90/60 100, 100/40 109 (SR 90-23's chart, read); from 80, 90, 103, 125."""
     advice = _ask(said)
     assert advice.call.startswith(start)
     assert "sun up to +15" in (advice.number or "")

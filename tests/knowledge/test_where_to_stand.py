@@ -349,7 +349,7 @@ def test_every_kind_of_ball_has_an_answer_of_its_own(kind: BallKind) -> None:
 
 
 def test_nobody_is_told_to_backpedal() -> None:
-    """Facts, section 6: turn and run for a lob (Myers and Hanks 2024 on falls)."""
+    """Turn and run for a lob (Myers and Hanks 2024 on falls)."""
     advice = advise(replace(SITUATION, asked=Asked(ball_kind=BallKind.LOB)))
     assert advice.caution is not None
     assert "never backpedal" in advice.caution

@@ -419,7 +419,7 @@ def test_a_game_under_way_sets_nobody_apart() -> None:
 
 
 def test_a_lost_rally_speaks_once_behind_a_target_and_not_for_a_lob() -> None:
-    """engineering.md 1.4, rule 2: no evidence stands twice behind one number."""
+    """No evidence stands twice behind one number."""
     for target in targets(asking(*ends(9, 12)), mixed=False):
         scales = {
             id(effect.scale)

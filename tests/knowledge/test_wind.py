@@ -42,7 +42,7 @@ def test_without_drag_it_is_the_parabola() -> None:
 def test_a_drop_follows_the_closed_form_of_quadratic_drag() -> None:
     """y = (vt^2 / g) ln cosh(g t / vt), vt = sqrt(g / k): any mechanics textbook."""
     terminal = math.sqrt(GRAVITY_MPS2 / DRAG_PER_M)
-    assert terminal == pytest.approx(16.7, abs=0.05)  # shared facts, section 4
+    assert terminal == pytest.approx(16.7, abs=0.05)  # sqrt(g / k), by hand
     launch = Launch(speed_mps=0, angle_deg=0, height_m=8 + BALL_RADIUS_M, from_net_m=0)
     time = landing(launch).time_s
     fallen = terminal**2 / GRAVITY_MPS2 * math.log(math.cosh(GRAVITY_MPS2 * time / terminal))

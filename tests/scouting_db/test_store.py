@@ -65,7 +65,7 @@ def test_a_reader_sees_one_moment(store: Store) -> None:
 
 
 def test_read_then_write_loses_no_other_writers_change(store: Store) -> None:
-    """telegram.md: with the driver's own transactions, 388 of 400 such changes were lost."""
+    """Measured once: with the driver's own transactions, 388 of 400 such changes were lost."""
     team = new_team(store, "Mira")
 
     def add_ten() -> None:

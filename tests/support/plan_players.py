@@ -2,7 +2,7 @@
 
 A skill is in standard deviations among the players of one event: 0 is the usual, 1 better than 84
 in 100. A player's skills share a level of their own; backhands are a little worse. Distribution,
-means and the facts' frequencies are common practice, no source.
+means and all frequencies are common practice, no source.
 """
 
 from __future__ import annotations

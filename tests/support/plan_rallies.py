@@ -15,8 +15,8 @@ it was waited for (plan_reading), more where a partner who was ready for it and 
 One standard deviation moves the log-odds of a shot's outcome by SLOPE. All rates are those of good
 club and tournament players: common practice, no source, and nothing here is read from the engine's
 sizes. Outside: the side that serves wins 44 in 100, as good players say (no source); 80 of 100
-rallies have 3 to 10 shots, where professional men's doubles have 60 (facts, section 5): ours are
-shorter.
+rallies have 3 to 10 shots, where professional men's doubles have 60 (International Journal of
+Performance Analysis in Sport, read): ours are shorter.
 """
 
 from __future__ import annotations

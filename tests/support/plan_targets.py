@@ -25,7 +25,7 @@ Ints = NDArray[np.int64]
 DINK_MISSES: Final[Mapping[str, float]] = MappingProxyType(
     {"centre": 0.03, "straight": 0.035, "wide": 0.045, "line": 0.06}
 )
-"""By lane: across the middle the net is lowest and the court longest (facts, section 7)."""
+"""By lane: across the middle the net is lowest and the court longest (common practice)."""
 
 LANE_RISK: Final[Mapping[str, float]] = MappingProxyType(
     {"centre": -0.2, "straight": 0.0, "wide": 0.3, "line": 0.5}

@@ -132,7 +132,7 @@ def _example(row: dict[str, Any], topic_of: dict[str, str]) -> Example:
 
 @cache
 def utterance_of(text: str) -> Utterance:
-    """The text read as in a chat whose roster holds the people of the brief."""
+    """The text read as in a chat whose roster holds the people that voices write of."""
     masks = [
         Mask(
             span=mention.span,

@@ -8,7 +8,7 @@ from typing import Any
 from telegram.constants import MessageLimit
 
 from bot.channels.telegram_bot.plain_text import unlinked
-from bot.chat.sayings import COMMAND_WORDS
+from bot.chat.commands import COMMAND_WORDS
 from bot.post import Limits, Outgoing
 from bot.post.outgoing import units
 

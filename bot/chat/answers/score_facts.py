@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from bot.chat.asked import Asked
 from bot.chat.format_said import SaidFormat
-from bot.chat.payload import BadPayloadError
+from bot.chat.payload import BadPayloadError, yes_or_no
 from knowledge.advice import MatchFact
 from knowledge.rulebook import rule_named
 from knowledge.situation import Wind
@@ -19,11 +19,11 @@ def with_score_fact(asked: Asked, fact: MatchFact, value: str) -> Asked:
     """The question with that settled; BadPayloadError for a value we never offer."""
     match fact:
         case MatchFact.HAS_CHANGE:
-            return replace(asked, has_change=_yes(value))
+            return replace(asked, has_change=yes_or_no(value))
         case MatchFact.TIRED:
-            return replace(asked, tired=_yes(value))
+            return replace(asked, tired=yes_or_no(value))
         case MatchFact.SUN:
-            return replace(asked, sun=_yes(value))
+            return replace(asked, sun=yes_or_no(value))
         case MatchFact.WIND if value in {*Wind}:
             return replace(asked, wind=Wind(value))
         case MatchFact.FORMAT:
@@ -33,16 +33,10 @@ def with_score_fact(asked: Asked, fact: MatchFact, value: str) -> Asked:
         case MatchFact.LOST_IN_A_ROW:
             return replace(asked, lost_in_a_row=_count(value))
         case MatchFact.OFFICIATED:
-            return replace(asked, officiated=_yes(value))
+            return replace(asked, officiated=yes_or_no(value))
         case MatchFact.RULE if rule_named(value) is not None:
             return replace(asked, rule=value)
     raise BadPayloadError(f"{fact} cannot be {value}")
-
-
-def _yes(value: str) -> bool:
-    if value not in ("yes", "no"):
-        raise BadPayloadError(f"yes or no, not {value}")
-    return value == "yes"
 
 
 def _count(value: str) -> int:

@@ -27,7 +27,7 @@ from bot.chat.answers.several import take_later
 from bot.chat.answers.tapped_note import tapped_note
 from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
-from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
+from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in, yes_or_no
 from bot.chat.question import PlanAsk
 from bot.chat.render import rows
 from bot.chat.reply import Reply
@@ -216,7 +216,7 @@ def _with_fact(
         case MatchFact.WING:
             return replace(asked, wing=word_in(Wing, value))
         case MatchFact.WE_SERVE:
-            return replace(asked, we_serve=_yes(value))
+            return replace(asked, we_serve=yes_or_no(value))
         case MatchFact.STRIKER:
             return replace(asked, striker_side=word_in(Side, value))
         case MatchFact.PULLED_WIDE:
@@ -253,12 +253,6 @@ def _weather(value: str) -> str:
     if entry_of(value) is None:
         raise BadPayloadError(f"no weather or body entry: {value}")
     return value.replace("_", " ")
-
-
-def _yes(value: str) -> bool:
-    if value not in ("yes", "no"):
-        raise BadPayloadError(f"yes or no, not {value}")
-    return value == "yes"
 
 
 def _named(about: PlayerId | None) -> PlayerId:

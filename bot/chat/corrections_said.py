@@ -1,0 +1,127 @@
+"""Undo in words, and corrections: "scratch that", "no, the other one", "not Tom, Mira"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.question import (
+    CorrectionSaid,
+    Mention,
+    UndoSaid,
+)
+from bot.chat.slip_words import EVERYTHING
+from bot.chat.words import Word, folded_line
+from knowledge.regex import regex
+
+LONGEST_CORRECTION = 8
+"""Words of a correction; a longer message says something of its own."""
+
+_UNDO = regex(
+    r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
+    r"|scratch (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
+    r"|remove (?:that|it|the last(?: one)?)|cancel that"
+    r"|forget (?:that|i said that|it)|never ?mind that|strike that)"
+    r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
+)
+
+_CORRECTION = regex(
+    r"^(?:no|nope|sorry|oops|wait|actually|correction|not that|wrong|scratch that|i mean|i meant"
+    r"|make that|that was|that should)\b"
+)
+_CORRECTION_BODY = regex(
+    r"\b(?:the other (?:one|guy|player|ana|anna)|i mean|i meant|i said|meant|wrong (?:one"
+    r"|player|guy)"
+    r"|not (?:him|her|that one|them)|should be|instead|correction|make that|that was)\b"
+)
+
+
+def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
+    line = folded_line(said)
+    if not _UNDO.match(line):
+        return None
+    return UndoSaid(text=text, everything=EVERYTHING.fullmatch(line) is not None)
+
+
+def correction_said(
+    text: str, said: Sequence[Word], mentions: Sequence[Mention], *, replying: bool
+) -> CorrectionSaid | None:
+    """A correction of what was last understood; `replying` to a note needs less of a hint."""
+    line = folded_line(said)
+    if "?" in text or len(said) > LONGEST_CORRECTION:
+        return None
+    denied = _denied(said, mentions)
+    if denied:
+        meant = tuple(one for one in mentions if one not in denied)
+        return CorrectionSaid(text=text, mentions=meant, denied=denied)
+    if _NOT_THIS_ONE.fullmatch(line):
+        return CorrectionSaid(text=text)
+    begins = _CORRECTION.match(line) is not None
+    names_other = not begins or mentions or not _NAMES_A_THING.search(line)
+    if begins and names_other and (_CORRECTION_BODY.search(line) or mentions):
+        return CorrectionSaid(text=text, mentions=tuple(mentions))
+    bare_name = replying and mentions and len(said) <= 3
+    return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
+
+
+_NOT_THIS_ONE = regex(
+    r"(?:(?:no|nope|sorry) )*not (?:him|her|them|that one|this one)"
+    r"(?: (?:but )?(?:him|her|them|the other(?: one| guy| player)?))?"
+)
+_NAMES_A_THING = regex(
+    r"\b(?:i mean|i meant|i said|make that) (?:(?:the|my|their|a|about|where|what|who|how) )*"
+    r"(?!other\b|wrong\b|him\b|her\b|them\b|that\b|it\b|instead\b|one\b)\w+"
+)
+"""What was meant is said, and is nobody: "I meant the third shot"."""
+
+_OF_NAMES_ONLY = frozenset(
+    [
+        "no",
+        "nope",
+        "not",
+        "but",
+        "and",
+        "sorry",
+        "oops",
+        "wait",
+        "actually",
+        "i",
+        "mean",
+        "meant",
+        "said",
+        "it",
+        "was",
+        "its",
+        "is",
+        "about",
+        "thats",
+        "that",
+        "the",
+        "this",
+        "one",
+        "rather",
+        "instead",
+        "for",
+        "asked",
+        "asking",
+    ]
+)
+
+
+def _denied(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, ...]:
+    """Tom of "not Tom, Mira" and of "Mira, not Tom"; nobody where anything else is said."""
+    named = [one for one in mentions if not one.pronoun]
+    if not named:
+        return ()
+    rest = [
+        (at, word)
+        for at, word in enumerate(said)
+        if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    ]
+    if not all(word.folded in _OF_NAMES_ONLY for _, word in rest):
+        return ()
+    after_not = {said[at + 1].span[0] for at, _ in rest if _denies(said, at)}
+    return tuple(one for one in named if one.span[0] in after_not)
+
+
+def _denies(said: Sequence[Word], at: int) -> bool:
+    return said[at].folded == "not" and at + 1 < len(said)
