@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bot.chat.message import Message
-from bot.chat.question import BookSaid, BookVerb, Question, Understood
 from bot.chat.review_said import review_said
+from bot.chat.said import BookSaid, BookVerb, Question, Understood
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import folded_line

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from bot.chat.numbers import Group, is_dictated, number, points
 from bot.chat.other_matches import is_elsewhere, is_of_play
-from bot.chat.question import RallySaid, SaidScore, ScoreSaid
+from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_words import (
     AHEAD,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
-from bot.chat.question import Question
+from bot.chat.said import Question
 from knowledge.vocabulary import Topic
 
 

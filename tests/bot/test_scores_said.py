@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from voices import EVENING, OPEN_VOICES, SLOT_VOICES, fields_of, score_scores
 
-from bot.chat.question import RallySaid, ScoreSaid
+from bot.chat.said import RallySaid, ScoreSaid
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId
 

@@ -10,7 +10,7 @@ from talk import Talk, demo_talk
 
 from bot.chat.file import File
 from bot.chat.payload import LIMIT_BYTES, STAMP_BYTES, Tap, Verb, stamped, tap
-from bot.chat.question import PlanAsk
+from bot.chat.said import PlanAsk
 from bot.chat.wording import wording
 from bot.post import IncomingKind
 from knowledge.advice import MatchFact

@@ -12,16 +12,9 @@ from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
-from bot.chat.question import (
-    RallyDetails,
-    RallySaid,
-    RemarkSaid,
-    SaidScore,
-    ScoreRemark,
-    ScoreSaid,
-)
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import RallyDetails, RallySaid, RemarkSaid, SaidScore, ScoreRemark, ScoreSaid
 from bot.chat.score_reading import (
     StateSaid,
     faults_said,
