@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from bot.chat.asked import facts_to_json
-from bot.chat.question import (
+from bot.chat.reply import Reply
+from bot.chat.said import (
     Claim,
     CorrectionSaid,
     DetailSaid,
@@ -23,7 +24,6 @@ from bot.chat.question import (
     Slots,
     Understood,
 )
-from bot.chat.reply import Reply
 from bot.chat.turn import Heard
 from knowledge.advice import Advice, AdvisedMix
 from knowledge.game import GameState

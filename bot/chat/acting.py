@@ -35,7 +35,9 @@ from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.several import answer_several
 from bot.chat.payload import Verb, tap
-from bot.chat.question import (
+from bot.chat.render import offer_buttons, rows, with_buttons
+from bot.chat.reply import Button, Reply
+from bot.chat.said import (
     AgreementSaid,
     BookSaid,
     BookVerb,
@@ -70,8 +72,6 @@ from bot.chat.question import (
     WhySaid,
     ZoneSaid,
 )
-from bot.chat.render import offer_buttons, rows, with_buttons
-from bot.chat.reply import Button, Reply
 from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from bot.chat.question import AgreementSaid
+from bot.chat.said import AgreementSaid
 from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 from knowledge.vocabulary import AgreementKey

@@ -12,7 +12,7 @@ from bot.chat.format_said import format_parts
 from bot.chat.forms import any_of
 from bot.chat.numbers import number_of
 from bot.chat.other_matches import is_elsewhere
-from bot.chat.question import Certainty, MatchSaid, Mention
+from bot.chat.said import Certainty, MatchSaid, Mention
 from bot.chat.schedule_said import announces
 from bot.chat.short_forms import in_full
 from bot.chat.words import Word, folded_line

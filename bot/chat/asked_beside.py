@@ -8,7 +8,7 @@ from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
 from bot.chat.message import Message, is_ours, names_somebody
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
-from bot.chat.question import (
+from bot.chat.said import (
     MatchSaid,
     NoteSaid,
     Question,

@@ -12,7 +12,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 from bot.chat.ball_forms import form, guarded_words, mended_words, short_words
 from bot.chat.common_words import is_common
 from bot.chat.forms import short_forms
-from bot.chat.question import Mention
+from bot.chat.said import Mention
 from bot.chat.words import Word, words_in
 from knowledge.regex import regex
 

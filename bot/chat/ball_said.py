@@ -17,7 +17,7 @@ from bot.chat.common_words import is_common
 from bot.chat.depths_said import find_depths
 from bot.chat.heights_said import find_height
 from bot.chat.places_said import find_place, off_court, too_wide
-from bot.chat.question import Mention
+from bot.chat.said import Mention
 from bot.chat.speeds_said import find_speeds
 from bot.chat.words import Word
 from knowledge.ball_facts import NOTHING_SAID, BallFacts, Depth, Footing, Spin

@@ -8,11 +8,7 @@ from collections.abc import Sequence
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.newcomer_words import newcomers_in
-from bot.chat.question import (
-    BookSaid,
-    BookVerb,
-    Mention,
-)
+from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
 from bot.chat.words import Word, folded_line
 from knowledge.regex import regex

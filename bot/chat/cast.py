@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.question import Mention
+from bot.chat.said import Mention
 from bot.chat.words import Word
 
 

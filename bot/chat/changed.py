@@ -6,7 +6,7 @@ from dataclasses import fields, replace
 from typing import Any
 
 from bot.chat.asked import Asked, SaidState
-from bot.chat.question import Mention, Slots
+from bot.chat.said import Mention, Slots
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.tactics.ball_words import settled
 

@@ -10,7 +10,7 @@ from functools import cache
 from bot.chat.follow_ups import topic_carried
 from bot.chat.forms import branches, patterns
 from bot.chat.message import Message
-from bot.chat.question import Question, Slots
+from bot.chat.said import Question, Slots
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView

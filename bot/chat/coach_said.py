@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.pool_teams import named
-from bot.chat.question import Certainty, CoachSaid, Mention
+from bot.chat.said import Certainty, CoachSaid, Mention
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 

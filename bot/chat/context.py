@@ -80,6 +80,23 @@ class Tagged:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AskedServe:
+    """A bare score of which we asked who serves, and the log line that it would become."""
+
+    match: MatchId
+    call: str
+    n: int
+
+    def to_json(self) -> list[Any]:
+        return [self.match, self.call, self.n]
+
+    @classmethod
+    def from_json(cls, stored: Sequence[Any]) -> AskedServe:
+        match, call, n = stored
+        return cls(match=match, call=call, n=n)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Listing:
     """A list shown page by page: what it lists, of which match or event, and the page shown."""
 
@@ -101,11 +118,12 @@ class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
-    `counts` what was counted of it instead: (won, played) of either half. `told` is how far
-    the answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is
-    of the question. `asks_who` is the pending message whose name we asked about just now. `tagged`
-    is our choice for the next rally. `wind` blows until told otherwise. `pool` is the pool that we
-    play in, `listing` the page of a list that was shown last, `scouting` the open scout card.
+    `counts` what was counted of it instead: (won, played) of either half. `told` is how far the
+    answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is of the
+    question. `asks_who` is the pending message whose name we asked about just now. `tagged` is our
+    choice for the next rally, `asked_serve` the score whose server we asked about. `wind` blows
+    until told otherwise. `pool` is the pool that we play in, `listing` the page of a list that was
+    shown last, `scouting` the open scout card.
     """
 
     match: MatchId | None = None
@@ -129,6 +147,7 @@ class Context:
     asks_who: int | None = None
     change: ChangeId | None = None
     tagged: Tagged | None = None
+    asked_serve: AskedServe | None = None
     wind: KeptWind | None = None
     pool: EventId | None = None
     listing: Listing | None = None
@@ -209,6 +228,7 @@ class Context:
             "asks_who": self.asks_who,
             "change": self.change,
             "tagged": None if self.tagged is None else self.tagged.to_json(),
+            "asked_serve": None if self.asked_serve is None else self.asked_serve.to_json(),
             "wind": None if self.wind is None else self.wind.to_json(),
             "pool": self.pool,
             "listing": None if self.listing is None else self.listing.to_json(),
@@ -244,6 +264,7 @@ class Context:
             asks_who=stored.get("asks_who"),
             change=stored.get("change"),
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
+            asked_serve=maybe(AskedServe.from_json, stored.get("asked_serve")),
             wind=wind_from_json(stored),
             pool=stored.get("pool"),
             listing=maybe(Listing.from_json, stored.get("listing")),

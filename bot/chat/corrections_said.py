@@ -4,11 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.question import (
-    CorrectionSaid,
-    Mention,
-    UndoSaid,
-)
+from bot.chat.said import CorrectionSaid, Mention, UndoSaid
 from bot.chat.slip_words import EVERYTHING
 from bot.chat.words import Word, folded_line
 from knowledge.regex import regex

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bot.chat.message import Message
-from bot.chat.question import BookSaid, BookVerb, Question, Understood
 from bot.chat.review_said import review_said
+from bot.chat.said import BookSaid, BookVerb, Question, Understood
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import folded_line
@@ -20,6 +20,13 @@ _WHEN = regex(
     r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
     r"(?: (?:next|play|playing|on|up|match|game|start|starts|starting|again|at|scheduled|go))*"
 )
+_WHOM = regex(
+    r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
+    r"(?:play|playing|facing|up against|against)(?: (?:next|now|first|today|again))?"
+    r"|(?:(?:so|ok|hey|and) )*(?:who are|whos|who is) (?:our|my) (?:next )?opponents?"
+)
+"""Asked whom, it is no question of whom to play at."""
+
 _PLAY = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
 _WAY_OF_SCORING = regex(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
@@ -39,4 +46,6 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)
     if _NEXT.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
+    if _WHOM.fullmatch(line):
+        return BookSaid(text=message.text, verb=BookVerb.WHEN)
     return review_said(message)

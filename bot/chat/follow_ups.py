@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.question import (
+from bot.chat.retelling_said import retelling_in
+from bot.chat.said import (
     BookSaid,
     BookVerb,
     Mention,
@@ -15,7 +16,6 @@ from bot.chat.question import (
     UndoSaid,
     WhySaid,
 )
-from bot.chat.retelling_said import retelling_in
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import Topic

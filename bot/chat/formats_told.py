@@ -7,7 +7,7 @@ from bot.chat.asks_model import ASKS_FROM
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody
 from bot.chat.numbers import number
-from bot.chat.question import FormatTold, Question, ScoreSaid
+from bot.chat.said import FormatTold, Question, ScoreSaid
 from bot.chat.scores import score_message
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN, asking, likely_question

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rapidfuzz.distance import OSA
 
-from bot.chat.question import ListAsked, ListedVerb
+from bot.chat.said import ListAsked, ListedVerb
 from bot.chat.words import words
 from knowledge.regex import regex
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 from bot.chat.coach_said import coach_said
 from bot.chat.leaks_said import leaks_said
 from bot.chat.pool_said import pool_asked, pool_said
-from bot.chat.question import ListAsked, ListedVerb, Understood
 from bot.chat.results_brief import score_then_won
+from bot.chat.said import ListAsked, ListedVerb, Understood
 from bot.chat.video_said import video_said
 from bot.chat.view import ChatView
 from bot.chat.words import words

@@ -5,11 +5,11 @@ from __future__ import annotations
 from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
-from bot.chat.question import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_remarks import names_who, rally_remark
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
+from bot.chat.said import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
 from bot.chat.serving_said import serving_said

@@ -9,7 +9,7 @@ from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
-from bot.chat.question import Mention, NoteSaid
+from bot.chat.said import Mention, NoteSaid
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words

@@ -28,7 +28,10 @@ _YES = frozenset(["yes", "y", "yep", "yeah", "yup", "correct"])
 _BESIDE_YES = frozenset(["please", "sure", "ok", "right", "him", "her"])
 """Alone they only nod: "ok" must put nothing to anybody's name."""
 _ADDS = frozenset(["add", "new"])
-_AROUND_ADDS = frozenset(["no", "nope", "him", "her", "them", "player", "neither", "none"])
+_AROUND_ADDS = frozenset(
+    ["no", "nope", "him", "her", "them", "they", "are", "player", "players", "neither", "none"]
+)
+_ALL_OF_THEM = frozenset(["both", "two", "all"])
 
 
 def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
@@ -56,6 +59,8 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
 
 def _adds(said: set[str], pending: Pending) -> bool:
     """Whether the name that nobody bears is to be added: in so many words, or by yes to that."""
+    if pending.also and said & _ALL_OF_THEM:
+        said = (said - _ALL_OF_THEM) or set(_ADDS)
     if said & _ADDS:
         return said <= _ADDS | _AROUND_ADDS | _YES | _BESIDE_YES
     return not pending.candidates and _is_yes(said)

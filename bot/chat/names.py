@@ -11,7 +11,7 @@ from dataclasses import replace
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.heard_names import heard_at
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without_possessive
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.names import PLURAL
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
 
 _LINKS = word_set("between_a_slip_and_a_name")

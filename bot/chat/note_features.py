@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from bot.chat.note_hits import Hit, Hits
 from bot.chat.note_line import NoteLine
 from bot.chat.note_pairs import NAME
-from bot.chat.question import Certainty, Claim, Mention
+from bot.chat.said import Certainty, Claim, Mention
 from bot.chat.wordforms import stem
 from bot.chat.words import Word
 from knowledge.reading.keys import character_keys, key_of

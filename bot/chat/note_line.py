@@ -12,7 +12,7 @@ from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_ourselves import ourselves
 from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word

@@ -9,7 +9,7 @@ from bot.chat.asking import surely_asks
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents
 from bot.chat.notes import read_note
-from bot.chat.question import Certainty, Question, Unclear, Understood
+from bot.chat.said import Certainty, Question, Unclear, Understood
 from bot.chat.telling import telling_note, tells_of, tells_of_focus
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from bot.chat.forms import word_set
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.unknown_names import begins_a_clause
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId

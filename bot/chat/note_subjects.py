@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from bot.chat.clauses import NOT_TO_DO
 from bot.chat.forms import word_set
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
 

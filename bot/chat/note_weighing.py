@@ -22,7 +22,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
-from bot.chat.question import Claim
+from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.vocabulary import TRAITS, PlayerId, Trait, TraitKind, Value
 

@@ -24,7 +24,7 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
-from bot.chat.question import Claim, Mention, NoteSaid
+from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
 from bot.chat.words import Word

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message
-from bot.chat.question import RallySaid, ScoreSaid
+from bot.chat.said import RallySaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.words import Word
 from knowledge.regex import regex

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.message import Message, is_ours
-from bot.chat.question import BookSaid, BookVerb
+from bot.chat.said import BookSaid, BookVerb
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 

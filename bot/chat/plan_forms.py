@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.question import PlanAsk
+from bot.chat.said import PlanAsk
 
 PLAN = r"(?:game ?)?(?:plans?|paln|pln|plna|plam|gameplan)"
 THE = r"(?:(?:the|our|my|that|this|a|an|any) )?"

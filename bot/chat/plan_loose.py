@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from bot.chat.message import Message, is_ours
 from bot.chat.near_words import mended
-from bot.chat.question import PlanAsk
+from bot.chat.said import PlanAsk
 from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId

@@ -12,7 +12,7 @@ from bot.chat.message import Message
 from bot.chat.plan_changes import change_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.plan_loose import meant_loosely
-from bot.chat.question import Mention, PlanAsk, PlanSaid, Question, Understood
+from bot.chat.said import Mention, PlanAsk, PlanSaid, Question, Understood
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView

@@ -8,7 +8,7 @@ from typing import Any
 from bot.chat.announcements import clock, court_of
 from bot.chat.format_said import SaidFormat, format_parts
 from bot.chat.pool_teams import drop_schedule, fragments_of, is_chatter, names_in
-from bot.chat.question import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
+from bot.chat.said import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
 from bot.chat.view import ChatView
 from bot.chat.words import READ_AT_MOST, words
 from knowledge.regex import regex

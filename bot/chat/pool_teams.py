@@ -7,7 +7,7 @@ import re
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.names import find_mentions
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.regex import regex

@@ -6,14 +6,8 @@ import re
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message
-from bot.chat.question import (
-    Certainty,
-    RallySaid,
-    RemarkSaid,
-    ScoreRemark,
-    Understood,
-)
 from bot.chat.rally_clauses import told_rally
+from bot.chat.said import Certainty, RallySaid, RemarkSaid, ScoreRemark, Understood
 from bot.chat.slip_words import SLIP, starts_corrected
 from bot.chat.view import ChatView
 from knowledge.regex import regex

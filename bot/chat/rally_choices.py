@@ -11,8 +11,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.question import ToldChoice
 from bot.chat.rally_acts import Act
+from bot.chat.said import ToldChoice
 from knowledge.tactics.attack_spots import CHEST, OTHER_HIP, PADDLE_HIP
 from knowledge.tactics.dink_aims import SOFT
 from knowledge.vocabulary import PlayerId, Stroke, Topic

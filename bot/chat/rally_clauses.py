@@ -9,10 +9,10 @@ from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.numbers import number_of
 from bot.chat.on_court import is_of_one_side
-from bot.chat.question import RallySaid, SaidScore, ScoreSaid
 from bot.chat.rally_details import RallyReading, read_rally
 from bot.chat.rally_tense import is_reported, tells_what_holds
 from bot.chat.rally_told import is_owned, is_side_out, is_unowned, serving_after, won_by_us
+from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.chat.message import Message
-from bot.chat.question import Mention, RallyDetails
 from bot.chat.rally_acts import Act, read_acts
 from bot.chat.rally_choices import choices_of
 from bot.chat.rally_who import Who, WhoIsWho
+from bot.chat.said import Mention, RallyDetails
 from bot.chat.view import ChatView
 from knowledge.vocabulary import Ending, PlayerId, Stroke, Wing
 

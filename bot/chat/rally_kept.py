@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.chat.question import RallyDetails
+from bot.chat.said import RallyDetails
 from knowledge.vocabulary import Ending, PlayerId, Rate, Stroke, Topic, Wing
 from scouting_db.values import ChoiceRow, MatchId, RallyRow, RateRow
 

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from bot.chat.message import Message
 from bot.chat.numbers import number_of
-from bot.chat.question import DetailSaid, RallyDetails
 from bot.chat.rally_details import read_rally
 from bot.chat.rally_told import is_owned
+from bot.chat.said import DetailSaid, RallyDetails
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 

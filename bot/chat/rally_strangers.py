@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.message import Message, read_message, weighed_note
-from bot.chat.question import Certainty, Mention, NoteSaid, RallySaid
 from bot.chat.rally_clauses import told_rally
 from bot.chat.rally_details import read_rally
+from bot.chat.said import Certainty, Mention, NoteSaid, RallySaid
 from bot.chat.view import ChatView
 
 

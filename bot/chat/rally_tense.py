@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.forms import word_set
-from bot.chat.question import Mention
 from bot.chat.rally_words import link_words, rally_lexicon
+from bot.chat.said import Mention
 from bot.chat.words import Word
 
 _ONE = frozenset(["he", "she", "it"])

@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.numbers import number
-from bot.chat.question import SaidRates
 from bot.chat.rate_line import RateLine, RateVerb, rate_line, verbs_of
 from bot.chat.rate_words import (
     ANOTHER_SHARE,
@@ -27,6 +26,7 @@ from bot.chat.rate_words import (
     SUPPOSED,
     USUAL,
 )
+from bot.chat.said import SaidRates
 from bot.chat.score_groups import HIGHEST_PAIR
 from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
 from bot.chat.words import Word

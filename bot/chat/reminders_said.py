@@ -10,7 +10,7 @@ from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.minutes_said import minutes_said
 from bot.chat.numbers import number_of
-from bot.chat.question import MatchMoved, Mention, Question, ReminderSaid, ReminderVerb
+from bot.chat.said import MatchMoved, Mention, Question, ReminderSaid, ReminderVerb
 from bot.chat.schedule_words import schedule_line
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from bot.chat.forms import any_of
-from bot.chat.question import ResultSaid
+from bot.chat.said import ResultSaid
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side, with_sides
 from knowledge.game import GameFormat
 from knowledge.regex import regex

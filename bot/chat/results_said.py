@@ -10,8 +10,8 @@ from itertools import pairwise
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import Group, groups
 from bot.chat.other_matches import is_of_others
-from bot.chat.question import ResultSaid, SaidScore
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
+from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.question import Retelling
+from bot.chat.said import Retelling
 
 _RETELL = {
     Retelling.MORE: frozenset(

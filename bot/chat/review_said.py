@@ -6,7 +6,7 @@ import re
 
 from bot.chat.message import Message
 from bot.chat.near_words import mended
-from bot.chat.question import BookSaid, BookVerb
+from bot.chat.said import BookSaid, BookVerb
 from bot.chat.words import words_in
 from knowledge.regex import regex
 

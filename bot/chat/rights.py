@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.payload import Verb
-from bot.chat.question import (
+from bot.chat.said import (
     BookSaid,
     BookVerb,
     ListAsked,

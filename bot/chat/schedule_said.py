@@ -7,7 +7,7 @@ from datetime import time
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.numbers import number_of
-from bot.chat.question import Mention
+from bot.chat.said import Mention
 from knowledge.regex import regex
 
 _CLOCK = regex(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.message import Message
 from bot.chat.numbers import number
-from bot.chat.question import RemarkSaid, SaidScore, ScoreRemark, ScoreSaid, Understood
+from bot.chat.said import RemarkSaid, SaidScore, ScoreRemark, ScoreSaid, Understood
 from bot.chat.scores import said_score, stray_words
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from bot.chat.question import SaidScore, ScoreSaid
+from bot.chat.said import SaidScore, ScoreSaid
 from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, state_at
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from bot.chat.numbers import Group, is_dictated, number, points
 from bot.chat.other_matches import is_elsewhere, is_of_play
-from bot.chat.question import RallySaid, SaidScore, ScoreSaid
+from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_serving import server_told, serving_side
 from bot.chat.score_words import (

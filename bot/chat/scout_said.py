@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from bot.chat.common_words import is_common
 from bot.chat.message import Message
 from bot.chat.near_words import mended
-from bot.chat.question import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
 from knowledge.regex import regex

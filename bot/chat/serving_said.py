@@ -9,7 +9,7 @@ from bot.chat.announcements import begins_as_match
 from bot.chat.forms import any_of, word_set
 from bot.chat.message import Message, names_somebody
 from bot.chat.on_court import is_of_one_side
-from bot.chat.question import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
+from bot.chat.said import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
 from bot.chat.score_serving import serving_side
 from bot.chat.serve_told import OURS, THEIRS, with_sides
 from bot.chat.slip_words import SLIP

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Final
 
 from bot.chat.message import Message
-from bot.chat.question import Question
+from bot.chat.said import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from knowledge.regex import regex

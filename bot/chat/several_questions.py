@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from bot.chat.asking import asks
 from bot.chat.message import Message, opponents, read_message
-from bot.chat.question import Mention, Question
+from bot.chat.said import Mention, Question
 from bot.chat.topic_question import sure_question
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in

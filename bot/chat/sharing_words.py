@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.question import BookVerb
+from bot.chat.said import BookVerb
 
 SHARING_COMMANDS = {
     "invite": BookVerb.SHARE,

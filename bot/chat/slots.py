@@ -7,7 +7,7 @@ from enum import StrEnum
 from typing import TypeVar
 
 from bot.chat.forms import readings, yes_or_no
-from bot.chat.question import Certainty, Mention, SaidNeeds, SaidScore, Slots
+from bot.chat.said import Certainty, Mention, SaidNeeds, SaidScore, Slots
 from bot.chat.scores import score_asked_about
 from bot.chat.serving_asked import said_serving
 from bot.chat.told import Told, tell

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.message import Message
-from bot.chat.question import Certainty, Mention, StarterSaid
+from bot.chat.said import Certainty, Mention, StarterSaid
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 from knowledge.tactics.standing_names import asker_started_right

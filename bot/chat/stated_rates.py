@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.asking import asks
 from bot.chat.message import Message, opponents
 from bot.chat.note_or_question import begins_as_note
-from bot.chat.question import BookSaid, BookVerb, Question, SaidRates
+from bot.chat.said import BookSaid, BookVerb, Question, SaidRates
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, likely_question

@@ -10,7 +10,7 @@ from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
-from bot.chat.question import Question, Unclear, Understood
+from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question

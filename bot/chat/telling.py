@@ -9,7 +9,7 @@ from itertools import pairwise
 from bot.chat.asking import asks
 from bot.chat.clauses import NOT_TO_DO
 from bot.chat.forms import any_of, word_set
-from bot.chat.question import Claim, Mention, NoteSaid
+from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId, Trait

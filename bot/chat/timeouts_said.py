@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.message import Message
-from bot.chat.question import TimeoutSaid
+from bot.chat.said import TimeoutSaid
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 

@@ -13,8 +13,8 @@ from bot.chat.dictated import as_numbers
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
 from bot.chat.needs_said import FoundNeeds, find_needs
-from bot.chat.question import Mention
 from bot.chat.rates_said import FoundRates, find_rates
+from bot.chat.said import Mention
 from bot.chat.short_forms import in_full
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word

@@ -15,7 +15,7 @@ from bot.chat.asks_model import (
 )
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
-from bot.chat.question import Mention, Question, Unclear
+from bot.chat.said import Mention, Question, Unclear
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.utterance import Mask, SlotToken, Utterance, read

@@ -32,9 +32,9 @@ from bot.chat.name_given import name_given
 from bot.chat.payload import Verb, stamped, unstamped
 from bot.chat.place import place_of
 from bot.chat.private_words import is_private
-from bot.chat.question import KIND_OF, CoachSaid, Kind, RallySaid, Understood, VideoSaid
 from bot.chat.reply import Reply
 from bot.chat.rights import for_reader, may_press, may_say
+from bot.chat.said import KIND_OF, CoachSaid, Kind, RallySaid, Understood, VideoSaid
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
 from bot.chat.wording import wording

@@ -35,7 +35,10 @@ from bot.chat.message import (
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.pairs_said import pair_said
 from bot.chat.plan_words import plan_said
-from bot.chat.question import (
+from bot.chat.rally_clauses import with_details
+from bot.chat.reminders_said import schedule_said
+from bot.chat.results_said import result_said
+from bot.chat.said import (
     BookSaid,
     BookVerb,
     CorrectionSaid,
@@ -49,9 +52,6 @@ from bot.chat.question import (
     Understood,
     UndoSaid,
 )
-from bot.chat.rally_clauses import with_details
-from bot.chat.reminders_said import schedule_said
-from bot.chat.results_said import result_said
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.scout_said import scout_said

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from bot.chat.names import mentions_of
-from bot.chat.question import Mention, VideoLine, VideoSaid
+from bot.chat.said import Mention, VideoLine, VideoSaid
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 

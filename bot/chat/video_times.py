@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.question import VideoLine
+from bot.chat.said import VideoLine
 
 AT_S = "video_s"
 """Seconds from the video's start, in the detail of a rally's log line."""

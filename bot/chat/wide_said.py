@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.question import Mention, OneOfUs
+from bot.chat.said import Mention, OneOfUs
 from bot.chat.words import Word
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId

@@ -14,7 +14,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from bot.chat.common_words import is_common
 from bot.chat.message import Message
-from bot.chat.question import Certainty, ZoneSaid
+from bot.chat.said import Certainty, ZoneSaid
 from bot.chat.schedule_words import schedule_line
 from knowledge.regex import regex
 

@@ -31,7 +31,7 @@ from talk import Talk, demo_talk
 from turn_stages import STAGES, STORE, Bench, Cost, forget_texts
 
 from bot.chat.phrases import phrases_of
-from bot.chat.question import Question
+from bot.chat.said import Question
 from knowledge.vocabulary import Topic
 
 OBSERVATIONS, RALLIES = 2_000, 5_000

@@ -12,15 +12,7 @@ from talk import Talk
 from topic_examples import OPEN_VOICES, voice_examples
 from voices import EVENING
 
-from bot.chat.question import (
-    NoteSaid,
-    Question,
-    RallySaid,
-    ResultSaid,
-    ScoreSaid,
-    Unclear,
-    Understood,
-)
+from bot.chat.said import NoteSaid, Question, RallySaid, ResultSaid, ScoreSaid, Unclear, Understood
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId, Topic
 

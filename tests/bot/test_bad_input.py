@@ -12,7 +12,7 @@ from sqlalchemy import select
 from talk import Talk
 from voices import EVENING
 
-from bot.chat.question import Question, Unclear
+from bot.chat.said import Question, Unclear
 from bot.chat.understand import understand
 from bot.chat.words import LONGEST_WORD, WORDS_READ_AT_MOST, words
 from bot.post import IncomingKind

@@ -11,7 +11,7 @@ from topic_examples import OPEN_VOICES, VIEW, voice_examples
 from bot.chat.asked import Asked
 from bot.chat.changes_said import change_said
 from bot.chat.message import read_message
-from bot.chat.question import Unclear
+from bot.chat.said import Unclear
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Topic, Wing
 

@@ -9,7 +9,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bot.chat.asked import READ
-from bot.chat.context import KEPT_PENDINGS, Asked, Context, Depth, Pending, SaidState
+from bot.chat.context import (
+    KEPT_PENDINGS,
+    Asked,
+    AskedServe,
+    Context,
+    Depth,
+    Listing,
+    Pending,
+    SaidState,
+    Tagged,
+)
 from bot.chat.format_said import SaidFormat
 from knowledge.ball_facts import BallFacts, Footing, Spin
 from knowledge.ball_facts import Depth as PairDepth
@@ -114,7 +124,29 @@ CONTEXTS = st.builds(
     asked_last=st.booleans(),
     pendings=PENDINGS,
     pending_count=st.integers(0, 99),
+    asks_who=MAYBE | st.integers(1, 99),
     change=MAYBE | st.integers(1, 10**9),
+    tagged=MAYBE
+    | st.builds(
+        Tagged,
+        match=st.integers(1, 10**9),
+        n=st.integers(1, 99),
+        topic=st.sampled_from(Topic),
+        option=st.text(max_size=9),
+        against=MAYBE | PLAYERS,
+    ),
+    asked_serve=MAYBE
+    | st.builds(
+        AskedServe,
+        match=st.integers(1, 10**9),
+        call=st.sampled_from(["4-2-1", "10-9"]),
+        n=st.integers(1, 99),
+    ),
+    pool=MAYBE | st.integers(1, 10**9),
+    listing=MAYBE
+    | st.builds(
+        Listing, what=st.text(max_size=9), of=st.integers(1, 10**9), page=st.integers(0, 9)
+    ),
 )
 
 

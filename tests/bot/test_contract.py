@@ -10,7 +10,7 @@ from talk import Talk
 
 from bot.channels.console import Console, open_console
 from bot.chat.payload import Tap
-from bot.chat.question import Kind
+from bot.chat.said import Kind
 from bot.chat.wording import wording
 from knowledge.vocabulary import TRAITS, Topic, Trait, Value
 from scouting_db.session import open_store

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
-from bot.chat.question import Question
+from bot.chat.said import Question
 from knowledge.vocabulary import Topic
 
 
@@ -72,7 +72,15 @@ def test_asking_what_rally_scoring_is_asks_the_rulebook(
 
 @pytest.mark.parametrize(
     "said",
-    ["what time do we play", "when is our next match", "what court are we on", "when do we play"],
+    [
+        "what time do we play",
+        "when is our next match",
+        "what court are we on",
+        "when do we play",
+        "who do we play",
+        "so who are we playing?",
+        "whos our next opponent",
+    ],
 )
 def test_when_and_where_we_play_is_told_from_the_book(demo: Talk, said: str) -> None:
     demo.say("next: ruiz and hale, 14:00, court 3")
@@ -82,3 +90,9 @@ def test_when_and_where_we_play_is_told_from_the_book(demo: Talk, said: str) -> 
 
 def test_when_nothing_is_announced_that_is_said(fresh: Talk) -> None:
     assert fresh.say("when do we play next").startswith("No match is on.")
+
+
+def test_whom_to_play_at_stays_a_question_of_the_match(demo: Talk) -> None:
+    demo.say("next: ruiz and hale, 14:00, court 3")
+    demo.say("who do we play at")
+    assert topic(demo) is Topic.WHOM_TO_TARGET

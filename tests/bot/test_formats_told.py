@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
-from bot.chat.question import Kind
+from bot.chat.said import Kind
 from bot.chat.wording import wording
 from knowledge.game import Discipline, GameFormat, Scoring
 from knowledge.situation import Situation

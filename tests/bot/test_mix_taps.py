@@ -10,9 +10,9 @@ import pytest
 from databases import watched
 from talk import Talk, demo_talk
 
-from bot.chat.question import RetellSaid
 from bot.chat.render import render
 from bot.chat.render_mix import change_line, mix_text
+from bot.chat.said import RetellSaid
 from bot.chat.wording import wording
 from bot.contract import to_json
 from knowledge.advice import Advice, AdvisedMix, MixShare

@@ -24,6 +24,13 @@ CHAT = ChatView(
 ALIKE = Pending(number=4, typed="ruiz", text="next: ruiz and hale", candidates=(ANA, PENA))
 ONE_NEAR = Pending(number=5, typed="hail", text="where do i dink hail", candidates=(HALE,))
 NOBODY = Pending(number=6, typed="zubiri", text="zubiri is a lefty", candidates=())
+TWO_NEW = Pending(
+    number=9,
+    typed="kenji mori",
+    text="next: kenji mori and pat olsen",
+    candidates=(),
+    also=("pat olsen",),
+)
 WHOSE = Pending(number=7, typed="", text="pops up", candidates=(ANA, HALE), note=3)
 
 
@@ -60,6 +67,9 @@ def test_whatever_else_is_read_as_ever(said: str) -> None:
         ("a new player", ONE_NEAR, "1:add:5"),
         ("yes please", NOBODY, "1:add:6"),
         ("add her", NOBODY, "1:add:6"),
+        ("both", TWO_NEW, "1:add:9"),
+        ("add both", TWO_NEW, "1:add:9"),
+        ("they are both new", TWO_NEW, "1:add:9"),
         ("that was hale", WHOSE, "1:who:7:3"),
     ],
 )
@@ -77,6 +87,11 @@ def test_yes_says_nobodys_name() -> None:
     """ "Who is the note about?" is no question for a yes, though one name is offered."""
     one = Pending(number=8, typed="", text="pops up", candidates=(HALE,), note=3)
     assert name_given("yes", one, CHAT) is None
+
+
+@pytest.mark.parametrize("said", ["both", "add both", "both of them pop up"])
+def test_both_is_said_of_two(said: str) -> None:
+    assert name_given(said, NOBODY, CHAT) is None
 
 
 @pytest.mark.parametrize("pending", [ONE_NEAR, NOBODY, WHOSE])

@@ -8,7 +8,7 @@ import pytest
 from voices import EVENING, PEOPLE
 
 from bot.chat.names import mentions_of
-from bot.chat.question import Certainty, Mention
+from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import PlayerRow

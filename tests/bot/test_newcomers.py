@@ -8,7 +8,7 @@ from voices import EVENING
 
 from bot.chat.names import mentions_of
 from bot.chat.newcomer_words import newcomers_in
-from bot.chat.question import Certainty
+from bot.chat.said import Certainty
 from knowledge.vocabulary import Trait
 
 

@@ -20,7 +20,7 @@ from bot.chat.half_understood import MOST_OFFERED, Doubted, worth_offering
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import HEDGED_WEIGHT
 from bot.chat.payload import LIMIT_BYTES, Tap, Verb, tap
-from bot.chat.question import Claim
+from bot.chat.said import Claim
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from bot.post import IncomingKind

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from voices import EVENING, IN_TALK, PEOPLE
 
-from bot.chat.question import Claim
+from bot.chat.said import Claim
 from bot.chat.trait_lexicon import LexiconError, Role, Sense, sense_of_entry, trait_phrases
 from bot.chat.understand import understand_note
 from knowledge.vocabulary import TRAITS, PlayerId, Seen, Trait

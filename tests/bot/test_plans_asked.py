@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from talk import demo_talk
 
-from bot.chat.question import PlanAsk, PlanSaid, Question
+from bot.chat.said import PlanAsk, PlanSaid, Question
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.planning.shifts import COVER, POACH, SWAP, TAKES

@@ -13,7 +13,7 @@ from voices import EVENING
 
 from bot.chat.answers.listing import pages_of
 from bot.chat.pool_said import pool_said
-from bot.chat.question import PoolSaid
+from bot.chat.said import PoolSaid
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
 from scouting_db.values import MatchRow, MatchState, PlayerRow
 

@@ -21,8 +21,8 @@ from told_rallies import (
     wrong_in,
 )
 
-from bot.chat.question import DetailSaid, NoteSaid, Question, RallySaid
 from bot.chat.rally_words import RallyWordsError, check_rally_words, rally_lexicon
+from bot.chat.said import DetailSaid, NoteSaid, Question, RallySaid
 from bot.chat.understand import understand
 from knowledge.vocabulary import Ending, PlayerId, Stroke, Topic
 

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from voices import EVENING
 
 from bot.chat.message import read_message
-from bot.chat.question import BookSaid, BookVerb, NoteSaid, Question, SaidRates, ScoreSaid
 from bot.chat.rates_said import FoundRates, find_rates
+from bot.chat.said import BookSaid, BookVerb, NoteSaid, Question, SaidRates, ScoreSaid
 from bot.chat.stated_rates import rates_from_text, rates_to_text
 from bot.chat.understand import understand
 from bot.chat.words import words

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.chat.question import MatchMoved, Question, ReminderSaid, Understood, ZoneSaid
+from bot.chat.said import MatchMoved, Question, ReminderSaid, Understood, ZoneSaid
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.vocabulary import PlayerId, Topic

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from talk import Talk
 
-from bot.chat.question import ResultSaid
 from bot.chat.results_said import result_said
+from bot.chat.said import ResultSaid
 from bot.chat.words import words
 from knowledge.game import GameFormat
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from voices import EVENING
 
 from bot.chat.message import read_message
-from bot.chat.question import Question, SaidScore, ScoreSaid, Slots
+from bot.chat.said import Question, SaidScore, ScoreSaid, Slots
 from bot.chat.slots import find_slots
 from bot.chat.understand import understand
 from knowledge.vocabulary import Topic

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from voices import EVENING, count_right, fields_of
 
-from bot.chat.question import RallySaid, ResultSaid, ScoreSaid
+from bot.chat.said import RallySaid, ResultSaid, ScoreSaid
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.vocabulary import PlayerId

@@ -19,7 +19,7 @@ from voices import (
     score_scores,
 )
 
-from bot.chat.question import RallySaid, ScoreSaid
+from bot.chat.said import RallySaid, ScoreSaid
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId
 

@@ -9,7 +9,7 @@ import pytest
 from talk import Talk, demo_talk
 
 from bot.chat.payload import LIMIT_BYTES, STAMP_BYTES, Verb, stamped, tap
-from bot.chat.question import BookSaid, BookVerb, NoteSaid
+from bot.chat.said import BookSaid, BookVerb, NoteSaid
 from bot.chat.scouting import Scouting, Tapped
 from bot.chat.understand import understand
 from bot.chat.view import ChatView

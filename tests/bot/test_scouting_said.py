@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from talk import Talk, demo_talk
 
-from bot.chat.question import BookSaid, BookVerb, Question, Understood
+from bot.chat.said import BookSaid, BookVerb, Question, Understood
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.vocabulary import Topic

@@ -12,7 +12,7 @@ from voices import EVENING, SLOT_VOICES
 from bot.chat.forms import branches, patterns, word_set
 from bot.chat.message import read_message
 from bot.chat.names import find_mentions
-from bot.chat.question import OneOfUs, Slots
+from bot.chat.said import OneOfUs, Slots
 from bot.chat.slots import find_slots
 from bot.chat.words import words
 from knowledge.game import GameFormat, Scoring

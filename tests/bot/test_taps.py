@@ -10,7 +10,7 @@ from talk import Talk, demo_talk
 
 from bot.chat.file import File
 from bot.chat.payload import LIMIT_BYTES, STAMP_BYTES, Tap, Verb, stamped, tap
-from bot.chat.question import PlanAsk
+from bot.chat.said import PlanAsk
 from bot.chat.wording import wording
 from bot.post import IncomingKind
 from knowledge.advice import MatchFact
@@ -336,6 +336,26 @@ def test_the_whose_call_buttons_carry_their_place_in_the_log(demo: Talk) -> None
     stored = demo.stored()
     demo.press(old[1])
     assert demo.stored() == stored
+
+
+@pytest.mark.parametrize(
+    ("answer", "shown"), [("we serve", "4-2-1. We serve"), ("they serve", "4-2-1. They serve")]
+)
+def test_who_serves_a_bare_score_may_be_typed_as_well_as_tapped(
+    demo: Talk, answer: str, shown: str
+) -> None:
+    """What was typed stands: the score is not asked for again, nor is the game begun anew."""
+    demo.say("next: ruiz and hale, to 11")
+    assert demo.say("4-2-1").startswith("4-2-1: who serves?")
+    assert demo.say(answer).startswith(shown)
+
+
+def test_an_old_question_who_serves_is_not_answered_after_another_rally(demo: Talk) -> None:
+    demo.say("next: ruiz and hale, to 11")
+    demo.say("4-2-1")
+    demo.say("0-0-2, we serve")
+    demo.say("our point")
+    assert demo.say("we serve").startswith("1-0-2.")
 
 
 HIGHEST_STAMPED = 36 ** (STAMP_BYTES - 1) - 1

@@ -11,7 +11,7 @@ import pytest
 from talk import Talk
 from voices import EVENING
 
-from bot.chat.question import MatchSaid, NoteSaid, Question, RallySaid, ResultSaid, ScoreSaid
+from bot.chat.said import MatchSaid, NoteSaid, Question, RallySaid, ResultSaid, ScoreSaid
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId, Topic
 

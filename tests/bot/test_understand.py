@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from voices import EVENING, OPEN_VOICES, cases
 
-from bot.chat.question import (
+from bot.chat.said import (
     KIND_OF,
     AgreementSaid,
     BookSaid,

@@ -17,7 +17,7 @@ from voices import CASES, IN_TALK, OPEN_VOICES, PEOPLE, VOICES
 from bot.chat import note_weighing
 from bot.chat.claim_model import ClaimModel
 from bot.chat.message import read_message
-from bot.chat.question import Claim
+from bot.chat.said import Claim
 from bot.chat.understand import understand_note
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import Alike, Found, NameIndex

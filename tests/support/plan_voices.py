@@ -11,7 +11,7 @@ from pathlib import Path
 from day_lists import coach
 from talk import demo_talk
 
-from bot.chat.question import (
+from bot.chat.said import (
     BookSaid,
     CoachSaid,
     ListAsked,

@@ -14,7 +14,7 @@ from typing import Any
 
 from voices import EVENING, PEOPLE, SLOT_CASES
 
-from bot.chat.question import NoteSaid, OneOfUs, Question, Slots, Unclear, Understood
+from bot.chat.said import NoteSaid, OneOfUs, Question, Slots, Unclear, Understood
 from bot.chat.understand import understand
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, PlayerId, Topic

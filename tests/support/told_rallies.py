@@ -10,7 +10,7 @@ from typing import Any
 
 from voices import EVENING
 
-from bot.chat.question import RallyDetails, RallySaid
+from bot.chat.said import RallyDetails, RallySaid
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId
 

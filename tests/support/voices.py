@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from bot.chat.format_said import SaidFormat
-from bot.chat.question import (
+from bot.chat.said import (
     FormatTold,
     MatchMoved,
     MatchSaid,

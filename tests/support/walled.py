@@ -17,7 +17,7 @@ from talk import Talk, raw_of
 from bot.chat.answers.membership import Act
 from bot.chat.file import File
 from bot.chat.payload import stamped, unstamped
-from bot.chat.question import PlanAsk
+from bot.chat.said import PlanAsk
 from bot.chat.turn import hear, marked
 from bot.post import IncomingKind
 from knowledge.vocabulary import Topic

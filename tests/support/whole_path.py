@@ -12,7 +12,7 @@ from topic_training import LeftOut, models_of
 from voices import EVENING
 
 from bot.chat import topic_model
-from bot.chat.question import NoteSaid, PlanSaid, Question, ResultSaid, ScoreSaid, Unclear
+from bot.chat.said import NoteSaid, PlanSaid, Question, ResultSaid, ScoreSaid, Unclear
 from bot.chat.topic_model import TopicModel
 from bot.chat.understand import understand
 from knowledge.vocabulary import Topic

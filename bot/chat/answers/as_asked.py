@@ -10,7 +10,7 @@ from bot.chat.answers.names import settled
 from bot.chat.answers.own_rates import Numbers, numbers_over
 from bot.chat.answers.standing import score_said
 from bot.chat.context import Asked
-from bot.chat.question import OneOfUs, Question, Slots
+from bot.chat.said import OneOfUs, Question, Slots
 from bot.chat.served_from import served_from
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.regex import regex

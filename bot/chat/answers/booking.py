@@ -19,9 +19,9 @@ from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.payload import Verb, tap
-from bot.chat.question import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
 from bot.chat.wording import wording
 from knowledge.regex import regex
 from knowledge.vocabulary import Mode

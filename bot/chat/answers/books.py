@@ -6,9 +6,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.membership import press_leave
 from bot.chat.answers.sharing import go_to
 from bot.chat.payload import BadPayloadError, Verb, number_in, tap
-from bot.chat.question import BookSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid
 from bot.chat.wording import wording
 from scouting_db.names import fold
 from scouting_db.values import BookId, Membership, Role

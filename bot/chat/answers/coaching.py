@@ -13,9 +13,9 @@ from bot.chat.answers.pool_order import match_words, pool_of
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.answers.video_lines import with_partner
 from bot.chat.context import Context
-from bot.chat.question import Certainty, CoachSaid, Mention
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Reply
+from bot.chat.said import Certainty, CoachSaid, Mention
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 

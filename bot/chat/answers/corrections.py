@@ -10,9 +10,9 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
-from bot.chat.question import CorrectionSaid, NoteSaid
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import CorrectionSaid, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId

@@ -18,9 +18,9 @@ from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
 from bot.chat.profiles import Stamp, profiles_of
-from bot.chat.question import Claim
 from bot.chat.recent import Recent
 from bot.chat.reply import Button
+from bot.chat.said import Claim
 from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
 from bot.chat.wording import wording

@@ -9,9 +9,9 @@ from bot.chat.answers.names import ask_which, settled
 from bot.chat.context import Context
 from bot.chat.names import find_mentions
 from bot.chat.payload import BadPayloadError, Verb, number_in, tap
-from bot.chat.question import BookSaid, Certainty
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid, Certainty
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.vocabulary import TRAITS, PlayerId

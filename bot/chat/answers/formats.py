@@ -8,9 +8,9 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import with_score
 from bot.chat.match_log import format_to_json, unvoided
-from bot.chat.question import FormatTold
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import FormatTold
 from bot.chat.wording import wording
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
 from scouting_db.values import EntryKind, EntryRow, MatchId

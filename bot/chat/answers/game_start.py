@@ -6,8 +6,8 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
 from bot.chat.answers.scoreboard import PAIR
 from bot.chat.match_log import SERVES, sides_to_json
-from bot.chat.question import ServerSaid, StarterSaid
 from bot.chat.reply import Reply
+from bot.chat.said import ServerSaid, StarterSaid
 from bot.chat.wording import wording
 from knowledge.game import Discipline, GameState, Lineup, is_opening, server
 from knowledge.vocabulary import PlayerId

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.private_words import is_private, playing_part
-from bot.chat.question import AgreementSaid, DetailSaid, NoteSaid, RallySaid, Understood
 from bot.chat.reply import Reply
+from bot.chat.said import AgreementSaid, DetailSaid, NoteSaid, RallySaid, Understood
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from bot.chat.words import words

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from bot.chat.answers import game_start, rallies, rally_details, rally_tags, scores, timeouts
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in
-from bot.chat.question import SaidScore, ScoreSaid
 from bot.chat.reply import Reply
+from bot.chat.said import SaidScore, ScoreSaid
 from bot.chat.wording import wording
 from knowledge.game import ScoreCall
 from knowledge.vocabulary import PlayerId

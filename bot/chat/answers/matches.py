@@ -16,11 +16,9 @@ from bot.chat.answers.reminder_times import remind_of_announced, times_now, time
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
-from bot.chat.question import (
-    MatchSaid,
-)
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Button, Reply
+from bot.chat.said import MatchSaid
 from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
 from knowledge.game import (

@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.sharing import CANCEL
 from bot.chat.payload import Verb, number_in, tap, word_in
 from bot.chat.place import move_to_own
-from bot.chat.question import BookSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid
 from bot.chat.wording import wording
 from bot.chat.words import words
 from scouting_db.names import fold

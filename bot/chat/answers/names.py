@@ -8,9 +8,9 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.context import Pending
 from bot.chat.payload import Verb, tap
-from bot.chat.question import Certainty, Mention
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Certainty, Mention
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 

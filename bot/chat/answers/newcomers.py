@@ -9,9 +9,9 @@ from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import take
 from bot.chat.names import index_of
 from bot.chat.newcomer_words import newcomers_in
-from bot.chat.question import BookSaid
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import BookSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import note_of
 from bot.chat.payload import Verb, tap
-from bot.chat.question import Claim
 from bot.chat.reply import Button
+from bot.chat.said import Claim
 from bot.chat.wording import wording
 from knowledge.evidence import Observation, estimate_fact
 from knowledge.vocabulary import TRAITS, TraitKind, Value

@@ -13,10 +13,10 @@ from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.private_words import is_of_a_body, is_private
-from bot.chat.question import Claim, NoteSaid
 from bot.chat.render import offer_buttons as topic_buttons
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Claim, NoteSaid
 from bot.chat.wording import wording
 from knowledge.cautions import DEFERS, is_emergency
 from knowledge.complaints import complains

@@ -5,8 +5,8 @@ from __future__ import annotations
 from bot.chat.answers import books, forgetting, membership, sharing
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import Tap, Verb
-from bot.chat.question import BookSaid, BookVerb
 from bot.chat.reply import Reply
+from bot.chat.said import BookSaid, BookVerb
 from bot.chat.wording import wording
 
 

@@ -9,9 +9,9 @@ from typing import Any
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.asked import SaidCount, counts_from_json, counts_to_json
 from bot.chat.payload import Verb, tap
-from bot.chat.question import BookSaid, SaidRates
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid, SaidRates
 from bot.chat.stated_rates import rates_from_text, rates_to_text
 from bot.chat.wording import wording
 from scouting_db.values import ChangeId

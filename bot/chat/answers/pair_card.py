@@ -10,9 +10,9 @@ from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.context import Asked
 from bot.chat.gather import gather
 from bot.chat.payload import BadPayloadError, Verb, tap, word_in
-from bot.chat.question import AgreementSaid
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import AgreementSaid
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.situation import Situation

@@ -5,8 +5,8 @@ from __future__ import annotations
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.plan_book import day_of, pair_players
 from bot.chat.payload import Verb, tap
-from bot.chat.question import PlanAsk
 from bot.chat.reply import Button
+from bot.chat.said import PlanAsk
 from bot.chat.wording import wording
 from knowledge.planning.rematch import day_name
 from knowledge.situation import Situation

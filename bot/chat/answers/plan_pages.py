@@ -27,9 +27,9 @@ from bot.chat.answers.standing import standing
 from bot.chat.context import Asked, Depth
 from bot.chat.message import is_ours
 from bot.chat.payload import Verb, tap
-from bot.chat.question import Mention, PlanAsk, PlanSaid
 from bot.chat.render import offer_buttons, render, rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Mention, PlanAsk, PlanSaid
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.given_plan import GivenLine

@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 from bot.chat.answers.desk import Desk
 from bot.chat.match_log import format_from_json, format_to_json
-from bot.chat.question import Certainty, ResultSaid
+from bot.chat.said import Certainty, ResultSaid
 from bot.chat.wording import wording
 from knowledge.game import GameFormat
 from knowledge.vocabulary import Mode, PlayerId

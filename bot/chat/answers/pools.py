@@ -21,9 +21,9 @@ from bot.chat.answers.pool_order import (
 from bot.chat.answers.pool_undo import as_kept
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.match_log import format_to_json
-from bot.chat.question import Certainty, Mention, PoolSaid, PoolTeam
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import Certainty, Mention, PoolSaid, PoolTeam
 from bot.chat.wording import wording
 from knowledge.game import FormatError, GameFormat
 from knowledge.vocabulary import PlayerId

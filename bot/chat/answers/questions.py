@@ -25,9 +25,9 @@ from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
 from bot.chat.example_people import with_example
 from bot.chat.gather import gather, people_of
-from bot.chat.question import Question
 from bot.chat.render import leaves_out, offer_buttons, render, render_more, shown_of, with_buttons
 from bot.chat.reply import Reply
+from bot.chat.said import Question
 from bot.chat.supposed import supposing
 from bot.chat.wording import wording
 from knowledge.advice import Advice

@@ -20,9 +20,9 @@ from bot.chat.answers.rally_details import (
 from bot.chat.answers.rally_tags import keep_tag
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Verb, tap
-from bot.chat.question import RallyDetails, RallySaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import RallyDetails, RallySaid
 from bot.chat.wording import wording
 from knowledge.game import (
     ScoreCall,

@@ -20,10 +20,10 @@ from bot.chat.answers.rally_book import (
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Verb, tap
-from bot.chat.question import Certainty, DetailSaid, Mention, RallyDetails, RallySaid
 from bot.chat.rally_kept import KeptRally
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Certainty, DetailSaid, Mention, RallyDetails, RallySaid
 from bot.chat.wording import wording
 from knowledge.vocabulary import Ending, PlayerId
 from scouting_db.values import EntryKind, EntryRow, MatchId, Micros

@@ -9,10 +9,10 @@ from bot.chat.answers.rally_details import name_of_stranger
 from bot.chat.context import Pending
 from bot.chat.message import read_message
 from bot.chat.payload import Verb, tap
-from bot.chat.question import Mention, NoteSaid
 from bot.chat.rally_strangers import stranger_of
 from bot.chat.render import with_buttons
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Mention, NoteSaid
 from bot.chat.wording import wording
 
 

@@ -26,9 +26,9 @@ from bot.chat.answers.reminder_times import (
     zone_of_book,
 )
 from bot.chat.payload import BadPayloadError, Verb, tap
-from bot.chat.question import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb, ZoneSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb, ZoneSaid
 from bot.chat.start_times import in_other_zone, moment_said, wall_of
 from bot.chat.wording import wording
 from scouting_db.values import MatchId, MatchRow, MatchState, Micros

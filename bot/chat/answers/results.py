@@ -10,8 +10,8 @@ from bot.chat.answers.entries import after_entry, close, with_score
 from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
 from bot.chat.match_log import GUESSED_SERVE, format_from_json
 from bot.chat.match_results import MatchResult, finished_games, result_of
-from bot.chat.question import ResultSaid, ScoreSaid
 from bot.chat.reply import Reply
+from bot.chat.said import ResultSaid, ScoreSaid
 from bot.chat.score_reading import StateSaid, faults_said, state_said
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, faults, state_at

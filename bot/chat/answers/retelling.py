@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked, explain
 from bot.chat.context import Asked, Depth
-from bot.chat.question import Retelling
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply
+from bot.chat.said import Retelling
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 

@@ -10,18 +10,12 @@ from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import open_game
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.context import AskedServe
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
-from bot.chat.question import (
-    RallyDetails,
-    RallySaid,
-    RemarkSaid,
-    SaidScore,
-    ScoreRemark,
-    ScoreSaid,
-)
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import RallyDetails, RallySaid, RemarkSaid, SaidScore, ScoreRemark, ScoreSaid
 from bot.chat.score_reading import (
     StateSaid,
     faults_said,
@@ -33,6 +27,7 @@ from bot.chat.score_reading import (
 from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
+    ScoreCall,
     faults,
     is_opening,
     side_out,
@@ -58,7 +53,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.side_out:
         return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
     if match is not None and said.score is not None and says_no_points(said.score):
-        return _serve_said(desk, match, said.score)
+        return _serve_answered(desk, match, said.score) or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
 
 
@@ -117,6 +112,17 @@ def _set_score(
         inbox=desk.inbox,
     )
     return after_entry(desk, match, row)
+
+
+def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | None:
+    """The score of which we asked who serves, once that is typed; None where none is open."""
+    asked = desk.context.asked_serve
+    if asked is None or score.we_serve is None or score.server is not None:
+        return None
+    if (asked.match, asked.n) != (match, len(desk.entries()) + 1):
+        return None
+    known = SaidScore(call=ScoreCall.parse(asked.call), we_serve=score.we_serve)
+    return _score_said(desk, match, ScoreSaid(text=asked.call, score=known), asked.n)
 
 
 def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
@@ -234,6 +240,8 @@ def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
     if call is None:
         return Reply(text=wording("score.again"))
     expected = len(desk.entries()) + 1
+    asked = AskedServe(match=match, call=str(call), n=expected)
+    desk.context = replace(desk.context, asked_serve=asked)
     buttons = [
         Button(label=label, payload=tap(Verb.SCORE, who, call, match, expected))
         for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))

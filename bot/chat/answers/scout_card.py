@@ -10,9 +10,9 @@ from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.asked import Asked
 from bot.chat.gather import gather
 from bot.chat.payload import Verb, tap
-from bot.chat.question import BookSaid
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid
 from bot.chat.scout_said import DONE, SKIP
 from bot.chat.scouting import Place, Scouting
 from bot.chat.wording import wording

@@ -16,9 +16,9 @@ from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.scout_card import ANY, close, open_card, queue_of, skip, with_question
 from bot.chat.answers.tapped_note import TAPPED_WEIGHT, tapped_note
 from bot.chat.payload import BadPayloadError, number_in
-from bot.chat.question import Claim
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import Claim
 from bot.chat.scouting import Scouting, Tapped
 from bot.chat.wording import wording
 from knowledge.planning.scout_questions import Answer, ScoutQuestion, scout_questions

@@ -11,9 +11,9 @@ from bot.chat.answers.names import by_pair, settled
 from bot.chat.answers.questions import answer, answer_asked
 from bot.chat.context import Pending
 from bot.chat.payload import Tap, Verb, tap
-from bot.chat.question import Question
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Question
 from bot.chat.wording import wording
 
 ANSWERED_AT_ONCE = 2

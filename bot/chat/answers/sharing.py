@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.commands import command
 from bot.chat.payload import Verb, tap, word_in
 from bot.chat.place import switch
-from bot.chat.question import BookSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookSaid
 from bot.chat.wording import wording
 from knowledge.regex import regex
 from scouting_db.directory.invitations import Redeemed, code_in

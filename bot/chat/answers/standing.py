@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.told_log import told_log
 from bot.chat.asked import Asked, SaidState
 from bot.chat.payload import Verb, tap
-from bot.chat.question import SaidScore, ScoreSaid, Slots
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import SaidScore, ScoreSaid, Slots
 from bot.chat.score_reading import state_said
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact

@@ -28,9 +28,9 @@ from bot.chat.answers.tapped_note import tapped_note
 from bot.chat.answers.write_down import writes_down
 from bot.chat.context import Asked, Pending
 from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in, yes_or_no
-from bot.chat.question import PlanAsk
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import PlanAsk
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.situation import Familiarity, Formation

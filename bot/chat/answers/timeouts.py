@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import already_counted, with_score
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.payload import Verb, tap
-from bot.chat.question import TimeoutSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import TimeoutSaid
 from bot.chat.wording import wording
 from knowledge.vocabulary import Mode, Topic
 from scouting_db.values import AlreadyCounted, EntryKind, MatchId, Winner

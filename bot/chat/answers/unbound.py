@@ -6,9 +6,9 @@ from bot.chat.book_said import book_said
 from bot.chat.commands import command
 from bot.chat.payload import BadPayloadError, Tap, Verb, tap, unstamped
 from bot.chat.place import own_book, switch
-from bot.chat.question import BookVerb
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import BookVerb
 from bot.chat.sharing_words import SHARING_COMMANDS
 from bot.chat.wording import wording
 from bot.chat.words import words

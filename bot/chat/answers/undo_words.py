@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.undo import can_be_put_back, redo, undo_last
 from bot.chat.answers.undo_entries import entry_words
 from bot.chat.payload import Verb, tap
-from bot.chat.question import UndoSaid
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.said import UndoSaid
 from bot.chat.wording import wording
 from scouting_db.values import ChangeId, ChangeRow, MatchId
 

@@ -17,10 +17,10 @@ from bot.chat.answers.rally_book import Played, with_told
 from bot.chat.answers.video_lines import ReadLine, opponents_in, read_lines
 from bot.chat.answers.video_told import told_before
 from bot.chat.match_log import OF_VIDEO, format_to_json, read_log, unvoided
-from bot.chat.question import VideoLine, VideoSaid
 from bot.chat.rally_kept import KeptRally
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Reply
+from bot.chat.said import VideoLine, VideoSaid
 from bot.chat.video_times import AT_S, UNREAD, line_words
 from bot.chat.wording import wording
 from knowledge.game import GameFormat, PlayedRally

@@ -10,7 +10,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import by_pair, settled
 from bot.chat.forms import word_set
 from bot.chat.names import mentions_of
-from bot.chat.question import Certainty, RallySaid, VideoLine, VideoSaid
+from bot.chat.said import Certainty, RallySaid, VideoLine, VideoSaid
 from bot.chat.understand import rally_told
 from bot.chat.view import ChatView
 from bot.chat.words import words

@@ -13,7 +13,7 @@ from datetime import timedelta
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.video_lines import ReadLine
 from bot.chat.match_log import OF_VIDEO, format_from_json, read_log, unvoided
-from bot.chat.question import RallyDetails
+from bot.chat.said import RallyDetails
 from knowledge.game import ScoreCall
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId

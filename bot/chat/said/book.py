@@ -1,0 +1,78 @@
+"""What is settled or asked of the book and the chat: agreements, management, whose coach."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from bot.chat.said.mention import Mention
+from knowledge.vocabulary import AgreementKey
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AgreementSaid:
+    """Something our pair settles: "we agreed forehand takes the middle"."""
+
+    text: str
+    key: AgreementKey
+    value: str
+
+
+class BookVerb(StrEnum):
+    """Book and chat management that can be asked for in words or by a command."""
+
+    START = "start"
+    HELP = "help"
+    ADD_PLAYER = "add_player"
+    PAIR = "pair"
+    RENAME_PLAYER = "rename_player"
+    ADD_NICKNAME = "add_nickname"
+    SHOW_NOTES = "show_notes"
+    WHO = "who"
+    OUR_PAIR = "our_pair"
+    MODE = "mode"
+    LOG_ONLY = "log_only"
+    EXPORT = "export"
+    SHARE = "share"
+    FORGET = "forget"
+    FORGET_ME = "forget_me"
+    JOIN = "join"
+    MEMBERS = "members"
+    REMOVE_MEMBER = "remove_member"
+    LEAVE = "leave"
+    BOOKS = "books"
+    BIND = "bind"
+    UNBIND = "unbind"
+    PRIVACY = "privacy"
+    SCORE = "score"
+    NEXT = "next"
+    WHEN = "when"
+    REVIEW = "review"
+    SCOUT = "scout"
+    TAG_RALLIES = "tag_rallies"
+    STOP_TAGGING = "stop_tagging"
+    BASE_RATES = "base_rates"
+    OWN_RATES = "own_rates"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookSaid:
+    """Book management: the verb and its words."""
+
+    text: str
+    verb: BookVerb
+    words: str = ""
+    mentions: tuple[Mention, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoachSaid:
+    """Whom "we" means from now on: one of several pairs of the book, and perhaps against whom.
+
+    `asks` is what is asked for that pair, in the words left; empty for nothing.
+    """
+
+    text: str
+    ours: tuple[Mention, ...]
+    theirs: tuple[Mention, ...] = ()
+    asks: str = ""

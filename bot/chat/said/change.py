@@ -1,0 +1,32 @@
+"""What takes back or puts right what was understood."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from bot.chat.said.mention import Mention
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UndoSaid:
+    """Take back the last change, or put back what was taken back.
+
+    `of_score`: a slip in the running match is meant ("oops"). `everything` was asked for.
+    """
+
+    text: str
+    redo: bool = False
+    of_score: bool = False
+    everything: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectionSaid:
+    """A correction of what was last understood: "no, the other one", "scratch that, Hale".
+
+    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was.
+    """
+
+    text: str
+    mentions: tuple[Mention, ...] = ()
+    denied: tuple[Mention, ...] = ()

@@ -1,0 +1,101 @@
+"""Matches told of: announced, moved, finished, how they are played, and pools of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import time
+from enum import StrEnum
+
+from bot.chat.format_said import SaidFormat
+from bot.chat.said.mention import Mention
+from bot.chat.said.score import SaidScore
+from knowledge.game import GameFormat
+from knowledge.vocabulary import Topic
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultSaid:
+    """Finished games: "won 11-8 9-11 11-6"; our points first.
+
+    `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
+    ours first; without it and without games somebody did not play on ("no-show"). `running` is
+    the score of the game after them, where that is told as well. `may_ask` as of a score;
+    `mentions` are the names beside it.
+    """
+
+    text: str
+    games: tuple[tuple[int, int], ...] = ()
+    won: bool | None = None
+    tally: tuple[int, int] | None = None
+    running: SaidScore | None = None
+    may_ask: tuple[Topic, ...] = ()
+    mentions: tuple[Mention, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchSaid:
+    """An announcement of the next match; `we_serve` is who serves first in it, where told."""
+
+    text: str
+    mentions: tuple[Mention, ...]
+    at: time | None = None
+    court: str | None = None
+    format: GameFormat | None = None
+    format_fault: str | None = None
+    we_serve: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchMoved:
+    """An announced match that begins later, earlier or elsewhere: "moved to 11:20", "court 5".
+
+    `by_minutes` is negative where it was brought forward.
+    """
+
+    text: str
+    mentions: tuple[Mention, ...] = ()
+    at: time | None = None
+    by_minutes: int | None = None
+    court: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormatTold:
+    """How the announced match is played, told alone: "rally scoring to 21"."""
+
+    text: str
+    format: SaidFormat
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoolTeam:
+    """A pair of a pool as listed: its names, and when and where we meet it."""
+
+    mentions: tuple[Mention, ...]
+    at: time | None = None
+    court: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoolSaid:
+    """A pool in one message: the pairs in order, how it is played, and what was not read of it."""
+
+    text: str
+    teams: tuple[PoolTeam, ...]
+    format: SaidFormat | None = None
+    unread: tuple[str, ...] = ()
+
+
+class PoolVerb(StrEnum):
+    """What can be asked of a pool."""
+
+    NEXT = "next"
+    STANDING = "standing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoolAsked:
+    """ "Next" and "pool", while a pool is on."""
+
+    text: str
+    verb: PoolVerb

@@ -1,0 +1,39 @@
+"""Notes: the words as typed, and the claims found in them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from bot.chat.said.mention import Mention
+from knowledge.vocabulary import PlayerId, Seen, Tag, Topic, Trait, Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Claim:
+    """One claim of a note about one player's trait, with the words that carry it."""
+
+    player: PlayerId
+    trait: Trait
+    value: Value
+    weight: float
+    span: tuple[int, int]
+    denied: bool = False
+    tag: Tag | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteSaid:
+    """A note: the whole text, the claims found, and the words that no claim covers.
+
+    `offered` are claims only half understood: nothing is made of them unless they are asked for.
+    `may_ask` are topics to offer where the words may ask for advice as well.
+    """
+
+    text: str
+    mentions: tuple[Mention, ...]
+    claims: tuple[Claim, ...] = ()
+    kept: tuple[str, ...] = ()
+    seen: Seen = Seen.LIVE
+    about_body: bool = False
+    offered: tuple[Claim, ...] = ()
+    may_ask: tuple[Topic, ...] = ()

@@ -1,0 +1,33 @@
+"""What is asked of a plan beyond a plan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from bot.chat.said.mention import Mention
+
+
+class PlanAsk(StrEnum):
+    """What of a plan is wanted: as given before, its second half, what is new, or a message."""
+
+    AGAIN = "again"
+    PLAN_B = "b"
+    SINCE = "since"
+    SHARE = "share"
+    STUDENT = "student"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanSaid:
+    """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
+
+    `earlier`: the plan of the last meeting is meant. `change`: the change of theirs that plan B is
+    for, as planning.shifts names it; empty for whichever is likeliest.
+    """
+
+    text: str
+    what: PlanAsk
+    mentions: tuple[Mention, ...] = ()
+    earlier: bool = False
+    change: str = ""

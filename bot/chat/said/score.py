@@ -1,0 +1,116 @@
+"""What is said of the running score: scores, rates, who serves and starts, remarks, time-outs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from bot.chat.said.mention import Mention
+from knowledge.game import ScoreCall
+from knowledge.vocabulary import Topic
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidScore:
+    """A score as said. `call` is as called by the serving side: theirs-first when they serve.
+
+    `ours` and `theirs` are set where the text says whose number is whose.
+    """
+
+    call: ScoreCall | None = None
+    ours: int | None = None
+    theirs: int | None = None
+    server: int | None = None
+    we_serve: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidRates:
+    """Our chances of a rally as the user puts them, 0 to 1; None is not said.
+
+    `serving`: that we win one we serve; `receiving`: one they serve. What was counted so far
+    ("3 of 10 on serve") is no chance but (won, played), in the counts. `fault` says what cannot
+    be in what was said; the half that can be is kept. `holds`: told of this match, and not
+    only supposed in a question.
+    """
+
+    serving: float | None = None
+    receiving: float | None = None
+    serving_count: tuple[int, int] | None = None
+    receiving_count: tuple[int, int] | None = None
+    fault: str | None = None
+    holds: bool = True
+
+    @property
+    def says_nothing(self) -> bool:
+        """Whether nothing of it can be counted with."""
+        halves = (self.serving, self.receiving, self.serving_count, self.receiving_count)
+        return halves == (None,) * len(halves)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidNeeds:
+    """Points that we and they still need, and the server's number if said."""
+
+    ours: int
+    theirs: int
+    server: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScoreSaid:
+    """A score message: an absolute score, or one rally's outcome in words.
+
+    Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
+    `score` may say whose serve it now is. `may_ask` are topics to offer, as of a note.
+    """
+
+    text: str
+    score: SaidScore | None = None
+    won_by_us: bool | None = None
+    side_out: bool = False
+    all_at: int | None = None
+    may_ask: tuple[Topic, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StarterSaid:
+    """Who of a pair started this game on the right (or the left): "okafor started right"."""
+
+    text: str
+    mention: Mention
+    is_right: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ServerSaid:
+    """Who serves now, by name: "tom is serving"."""
+
+    text: str
+    mention: Mention
+
+
+class ScoreRemark(StrEnum):
+    """What is said of the running score without being one."""
+
+    WHOSE_POINT = "whose_point"
+    TURNED_ROUND = "turned_round"
+    ONE_NUMBER = "one_number"
+    NO_SCORE = "no_score"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemarkSaid:
+    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all)."""
+
+    text: str
+    remark: ScoreRemark
+    number: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimeoutSaid:
+    """A time-out that was taken: "they called a timeout"."""
+
+    text: str
+    ours: bool
