@@ -37,7 +37,26 @@ _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
 
 _INITIALS_THAT_ARE_WORDS = frozenset(
-    ["am", "pm", "bh", "fh", "ok", "tv", "vs", "to", "is", "it", "no", "so", "we", "he", "as", "at"]
+    [
+        "am",
+        "pm",
+        "bh",
+        "fh",
+        "lh",
+        "rh",
+        "ok",
+        "tv",
+        "vs",
+        "to",
+        "is",
+        "it",
+        "no",
+        "so",
+        "we",
+        "he",
+        "as",
+        "at",
+    ]
 )
 _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
@@ -160,7 +179,8 @@ def _with_mangled_surname(
         return None
     match = index.lookup(" ".join(word.folded for word in window))
     is_word = len(window[-1].folded) >= _SHORTEST_FUZZY  # no "Brandt RH"
-    is_meant = isinstance(match, Found) or (is_word and likeliest_of(match) is not None)
+    is_initials = isinstance(match, Found) and window[-1].folded not in _INITIALS_THAT_ARE_WORDS
+    is_meant = is_initials or (is_word and likeliest_of(match) is not None)
     return (stop + 1, match) if is_meant else None
 
 

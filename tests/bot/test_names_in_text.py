@@ -189,3 +189,9 @@ def test_pronouns_follow_the_chat(text: str, meant: tuple[PlayerId, ...]) -> Non
 
 def test_a_pronoun_without_anybody_is_left_out() -> None:
     assert mentions_of("where do I dink to him", EVENING) == ()
+
+
+@pytest.mark.parametrize("hand", ["LH", "rh"])
+def test_a_hand_in_two_letters_is_no_part_of_the_name(hand: str) -> None:
+    [one] = mentions_of(f"okafor {hand}, odd side", EVENING)
+    assert one.span == (0, len("okafor"))
