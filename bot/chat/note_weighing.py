@@ -38,7 +38,7 @@ _ACT = word_set("speeds_up_or_drives")
 """Words that tell what is done and not how well."""
 
 
-MADE_OF_OTHERS_FROM = 0.9
+MADE_OF_OTHERS_FROM = 0.8
 """The chance from which a claim is made although the words seem to be about somebody else."""
 
 
@@ -69,7 +69,7 @@ def weigh(
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
         likely = [
             one
-            for one in likely_claims(note, by_rules, player)
+            for one in _as_affirmed(likely_claims(note, by_rules, player), mine)
             if _is_read(one, mine)
             or (
                 not (one.trait in silent_on or _is_denied(one, player, ruled))
@@ -110,6 +110,19 @@ def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
     start, stop = claim.span
     told = [word.folded for word in note.said if start <= word.span[0] < stop]
     return any(one in _ENDS_AN_ACT and who in _WE for one, who in pairwise(told))
+
+
+def _as_affirmed(
+    likely: Iterable[Likely], ruled: Mapping[tuple[Trait, Value], Claim]
+) -> tuple[Likely, ...]:
+    """What the rules affirm is not denied: the model takes "not good" for "not weak" at times."""
+    merged: dict[tuple[Trait, Value, bool], Likely] = {}
+    for one in likely:
+        denied = one.denied and (one.trait, one.value) not in ruled
+        key = (one.trait, one.value, denied)
+        chance = one.chance + (merged[key].chance if key in merged else 0)
+        merged[key] = replace(one, chance=chance, denied=denied)
+    return tuple(merged.values())
 
 
 def _is_read(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
@@ -167,11 +180,7 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
 
 def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model."""
-    if _is_read(one, ruled):
-        return one.chance >= RULES_STAND_FROM
-    is_skill = _is_skill(one.value)
-    says_else = any(t is one.trait and _is_skill(v) is not is_skill for t, v in ruled)
-    return one.chance >= MADE_FROM and not says_else
+    return one.chance >= (RULES_STAND_FROM if _is_read(one, ruled) else MADE_FROM)
 
 
 def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 import pytest
-from claim_examples import sources_digest
+from claim_examples import claims_digest
 from note_scores import (
     LATER_VOICES,
     READ_LATER_VOICES,
@@ -40,7 +40,7 @@ NOTHING = NoteScore(labelled=0, found=0, claimed=0, invented=0)
 
 
 def test_it_was_trained_on_the_notes_and_lexicon_as_they_are() -> None:
-    assert the_claim_model().recipe["sources"] == sources_digest(), RETRAIN
+    assert the_claim_model().recipe["sources"] == claims_digest(), RETRAIN
 
 
 def test_it_survives_being_written_and_read() -> None:

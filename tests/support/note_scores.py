@@ -25,7 +25,7 @@ from scouting_db.names import Alike, Found, NameIndex
 LATER_VOICES = ("pip", "halvard", "june", "zed")
 """Writers of notes only, who wrote after the lexicon was made; nothing was trained on them."""
 
-READ_LATER_VOICES = ("moss", "tala")
+READ_LATER_VOICES = ("moss", "tala", "bert", "yuki")
 """Written later still; read while the names in notes were mended. Nobody labelled them twice."""
 
 OPEN_NOTE_VOICES = (*OPEN_VOICES, *LATER_VOICES)

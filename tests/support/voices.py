@@ -42,6 +42,9 @@ LATER_SLOT_VOICES = ("moss", "tala")
 UNREAD_SLOT_VOICE = "june"
 """The third of them, never read: only the logged held-out command scores it."""
 
+UNREAD_NAME_VOICES = ("bert", "yuki")
+"""Their names and scores were never read either; their notes were."""
+
 CASES = Path(__file__).parent.parent / "cases"
 VOICES = CASES / "voices"
 SLOT_CASES = CASES / "voices_slots"
@@ -79,7 +82,7 @@ IN_TALK = replace(EVENING, focus=(PlayerId(3),))
 
 def cases(voice: str, kind: str) -> Iterator[Mapping[str, Any]]:
     """The lines of one file: `names`, `notes`, `scores`, `questions` or `slots`."""
-    slots = (*SLOT_VOICES, *LATER_SLOT_VOICES, UNREAD_SLOT_VOICE)
+    slots = (*SLOT_VOICES, *LATER_SLOT_VOICES, UNREAD_SLOT_VOICE, *UNREAD_NAME_VOICES)
     folder = SLOT_CASES if voice in slots else VOICES
     lines = (folder / f"{voice}.{kind}.jsonl").read_text(encoding="utf-8").splitlines()
     return (json.loads(line) for line in lines if line.strip())

@@ -25,7 +25,12 @@ from topic_examples import (  # noqa: E402
     writer_examples,
 )
 from topic_figures import Figures, score  # noqa: E402
-from voices import UNREAD_SLOT_VOICE, score_names, score_scores  # noqa: E402
+from voices import (  # noqa: E402
+    UNREAD_NAME_VOICES,
+    UNREAD_SLOT_VOICE,
+    score_names,
+    score_scores,
+)
 from whole_path import score_whole_path  # noqa: E402
 
 from bot.chat.topic_model import the_model  # noqa: E402
@@ -58,6 +63,9 @@ def main() -> None:
         f"{look} | {UNREAD_SLOT_VOICE} (slots) | | | | | {_rest(UNREAD_SLOT_VOICE)}"
         f" | {slots.found_share:.1%} | {slots.wrong_share:.1%} |\n"
     )
+    others += [
+        f"{look} | {voice} (names) | | | | | {_rest(voice)} | | |\n" for voice in UNREAD_NAME_VOICES
+    ]
     text = LOG.read_text(encoding="utf-8")
     text = text.replace(QUESTIONS, "".join(questions) + QUESTIONS)
     text = text.replace(OTHERS, "".join(others) + OTHERS)

@@ -18,11 +18,11 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 from claim_examples import (  # noqa: E402
     Taught,
     apart_from,
+    claim_files,
+    claims_digest,
     rows_of,
     scored_notes,
-    sources_digest,
     taught_by,
-    writer_files,
 )
 from claim_training import train  # noqa: E402
 from note_scores import (  # noqa: E402
@@ -46,7 +46,7 @@ def main() -> None:
     given = parser.parse_args()
     kept_out = [name for name in given.keep_out.split(",") if name]
     notes = [
-        note for path in writer_files() if path.stem not in kept_out for note in taught_by(path)
+        note for path in claim_files() if path.stem not in kept_out for note in taught_by(path)
     ]
     learned = apart_from(notes, scored_notes())
     model = train(learned, recipe(notes, learned))
@@ -59,8 +59,8 @@ def main() -> None:
 
 def recipe(notes: Sequence[Taught], learned: Sequence[Taught]) -> dict[str, object]:
     return {
-        "sources": sources_digest(),
-        "trained_on": "tests/train/note_writers",
+        "sources": claims_digest(),
+        "trained_on": "tests/train/note_writers and hard_notes",
         "notes": len(learned),
         "near_duplicates_left_out": len(notes) - len(learned),
         "command": "python tests/train/train_claims.py",
@@ -72,7 +72,7 @@ def tell(model: ClaimModel, kept_out: Sequence[str]) -> None:
     groups = {
         "open": [note for voice in OPEN_VOICES for note in notes_of(voice)],
         "later": [note for voice in LATER_VOICES for note in notes_of(voice)],
-        **{path.stem: rows_of(path) for path in writer_files() if path.stem in kept_out},
+        **{path.stem: rows_of(path) for path in claim_files() if path.stem in kept_out},
     }
     for name, rows in groups.items():
         scorable = [row for row in rows if can_be_scored(row)]
