@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
+    FACTS_STAND_FROM,
     MADE_FROM,
     OFFERED_FROM,
     RULES_OFFERED_FROM,
@@ -88,7 +89,7 @@ def weigh(
             for one in likely
             if one not in made
             and not one.denied
-            and (one.chance >= OFFERED_FROM or _is_read(one, mine))
+            and one.chance >= (RULES_OFFERED_FROM if _is_read(one, mine) else OFFERED_FROM)
         ]
     claims += [one for one in ruled if one.player not in players]
     doubts = {(one.claim.player, one.claim.trait) for one in doubted}
@@ -102,7 +103,7 @@ def weigh(
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
     """What the model thinks the note may claim of the player."""
     seen = [word.keys for word in see_note(note, ruled, player)]
-    return the_claim_model().read(seen, above=RULES_OFFERED_FROM)
+    return the_claim_model().read(seen, above=FACTS_STAND_FROM)
 
 
 def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
@@ -180,7 +181,10 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
 
 def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model."""
-    return one.chance >= (RULES_STAND_FROM if _is_read(one, ruled) else MADE_FROM)
+    if not _is_read(one, ruled):
+        return one.chance >= MADE_FROM
+    is_fact = TRAITS[one.trait].kind is TraitKind.FACT
+    return one.chance >= (FACTS_STAND_FROM if is_fact else RULES_STAND_FROM)
 
 
 def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:

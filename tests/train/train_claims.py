@@ -1,4 +1,4 @@
-"""Train the claim model on the note writers' notes (about 15 minutes; needs the `train` extra).
+"""Train the claim model on the note writers' notes (about 20 minutes; needs the `train` extra).
 
 Run from anywhere: python tests/train/train_claims.py
 With `--keep-out NAME,...` it trains without these writers, ships nothing, and prints how their
