@@ -10,6 +10,7 @@ from bot.chat.claim_model import (
     FACTS_STAND_FROM,
     MADE_FROM,
     OFFERED_FROM,
+    RULES_COUNT,
     RULES_OFFERED_FROM,
     RULES_STAND_FROM,
     Likely,
@@ -116,13 +117,16 @@ def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
 def _as_affirmed(
     likely: Iterable[Likely], ruled: Mapping[tuple[Trait, Value], Claim]
 ) -> tuple[Likely, ...]:
-    """What the rules affirm is not denied: the model takes "not good" for "not weak" at times."""
+    """What the rules affirm is not denied, and is likelier than the model holds it for: it takes
+    "not good" for "not weak" at times.
+    """
     merged: dict[tuple[Trait, Value, bool], Likely] = {}
     for one in likely:
-        denied = one.denied and (one.trait, one.value) not in ruled
-        key = (one.trait, one.value, denied)
-        chance = one.chance + (merged[key].chance if key in merged else 0)
-        merged[key] = replace(one, chance=chance, denied=denied)
+        is_read = (one.trait, one.value) in ruled
+        key = (one.trait, one.value, one.denied and not is_read)
+        chance = one.chance * RULES_COUNT if is_read else one.chance
+        chance += merged[key].chance if key in merged else 0
+        merged[key] = replace(one, chance=min(chance, 1.0), denied=key[-1])
     return tuple(merged.values())
 
 
