@@ -37,26 +37,7 @@ _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
 
 _INITIALS_THAT_ARE_WORDS = frozenset(
-    [
-        "am",
-        "pm",
-        "bh",
-        "fh",
-        "lh",
-        "rh",
-        "ok",
-        "tv",
-        "vs",
-        "to",
-        "is",
-        "it",
-        "no",
-        "so",
-        "we",
-        "he",
-        "as",
-        "at",
-    ]
+    "am pm bh fh lh rh ok tv vs to is it no so we he as at".split()
 )
 _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""

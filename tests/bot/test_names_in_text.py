@@ -195,3 +195,10 @@ def test_a_pronoun_without_anybody_is_left_out() -> None:
 def test_a_hand_in_two_letters_is_no_part_of_the_name(hand: str) -> None:
     [one] = mentions_of(f"okafor {hand}, odd side", EVENING)
     assert one.span == (0, len("okafor"))
+
+
+@pytest.mark.parametrize("doing", ["watching", "scouting", "playing", "facing"])
+def test_what_we_do_to_somebody_is_no_part_of_their_name(doing: str) -> None:
+    """ "Watching Brandt" sounded like Nguyen-Brandt."""
+    [one] = mentions_of(f"{doing} brandt", EVENING)
+    assert (one.typed, one.players) == ("brandt", (PlayerId(7),))

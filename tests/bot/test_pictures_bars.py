@@ -11,7 +11,7 @@ from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
@@ -133,8 +133,29 @@ def test_it_is_stored_and_read_back(sheet: TraitBars) -> None:
     assert picture_from_json(picture_to_json(sheet)) == sheet
 
 
+def _bare(who: str, *counts: str) -> TraitBar:
+    return TraitBar(
+        words="",
+        who=who,
+        group=BarGroup.HELPS,
+        level=0.0,
+        low=0.0,
+        high=0.0,
+        counts=counts,
+        sure="",
+        contradicted=False,
+        settles=False,
+    )
+
+
+UNDER_A_LONG_NAME = TraitBars(
+    title="", alt="", facts=(), bars=(_bare(""), _bare(24 * "g", "0Å")), range_words=""
+)
+
+
 @settings(max_examples=20, deadline=None)
 @given(sheets())
+@example(UNDER_A_LONG_NAME)
 def test_any_sheet_stays_on_the_picture_and_no_word_lies_on_another(sheet: TraitBars) -> None:
     figure = figure_of(sheet)
     texts = text_boxes(figure)

@@ -16,6 +16,7 @@ from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import AgreementKey, EvidenceId, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
 from scouting_db.directory import Directory
+from scouting_db.parts import Part
 from scouting_db.session import Store
 from scouting_db.tables import book as book_table
 from scouting_db.values import (
@@ -219,7 +220,7 @@ FILLING = {
 }
 """Writes that `Filled` runs."""
 
-SPECIAL = {"about", "stamps", "version", "replace_match", "void"}
+SPECIAL = {"about", "stamps", "version", "writes_to", "replace_match", "void"}
 """Tested by hand below or used by every test."""
 
 
@@ -341,3 +342,17 @@ def test_a_turn_stays_within_its_statements(store: Store) -> None:
     with store.writing() as connection, watched(store) as seen:
         team.book(connection, now=NOON).add_note("lefty", [lefty(okafor)])
     assert len(seen) == 3
+
+
+def test_what_was_written_is_counted_part_by_part(store: Store) -> None:
+    """What a turn has read of a part stands until it writes to that part."""
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        assert book.writes_to(Part.PEOPLE, Part.NOTES) == 0
+        book.add_player("Ruiz")
+        people = book.writes_to(Part.PEOPLE)
+        assert people > 0
+        assert book.writes_to(Part.NOTES) == 0
+        book.add_player("Brandt")
+        assert book.writes_to(Part.PEOPLE, Part.NOTES) > people

@@ -30,7 +30,7 @@ FOOT_PX = 44
 HEADING_PX = 50
 TALLEST_ROW_PX = 104.0
 TRACK_PX = 26
-LABEL_ABOVE_PX = 5
+LABEL_ABOVE_PX = 7
 """Between a label's foot and its bar: nearer than to the bar before."""
 
 UNDER_TRACK_PX = 12
