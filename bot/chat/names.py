@@ -36,9 +36,7 @@ _PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
 _FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
 _WE = frozenset(["we", "us", "our", "ours", "were"])
 
-_INITIALS_THAT_ARE_WORDS = frozenset(
-    "am pm bh fh lh rh ok tv vs to is it no so we he as at".split()
-)
+_INITIALS_THAT_ARE_WORDS = word_set("words_of_two_letters")
 _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
 

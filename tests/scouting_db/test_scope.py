@@ -16,7 +16,6 @@ from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import AgreementKey, EvidenceId, Rate, Seen, Topic, Trait, Value
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.parts import Part
 from scouting_db.session import Store
 from scouting_db.tables import book as book_table
 from scouting_db.values import (
@@ -27,6 +26,7 @@ from scouting_db.values import (
     MatchState,
     Micros,
     NewObservation,
+    Part,
     RallyRow,
     RateRow,
     Winner,
