@@ -36,6 +36,9 @@ LISTED = 3
 
 _ENDS_AN_ACT = frozenset(["up", "out", "away", "long", "wide", "short", "high"])
 _WE = frozenset(["i", "we"])
+_TAKES_BACK = frozenset(["wait", "no", "nope", "nah", "sorry", "oops", "actually"])
+"""Words that open a correction."""
+
 _ACT = word_set("speeds_up_or_drives")
 """Words that tell what is done and not how well."""
 
@@ -78,7 +81,7 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely)]
+        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely, mine)]
         told = [
             mine[one.trait, one.value] if _is_read(one, mine) else _claim(one, player, note, parts)
             for one in made
@@ -102,9 +105,13 @@ def weigh(
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
-    """What the model thinks the note may claim of the player."""
-    seen = [word.keys for word in see_note(note, ruled, player)]
-    return the_claim_model().read(seen, above=FACTS_STAND_FROM)
+    """What the model thinks the note may claim of the player, "wait no" before it left out."""
+    begins = next((at for at, word in enumerate(note.said) if word.folded not in _TAKES_BACK), 0)
+    seen = [word.keys for word in see_note(note, ruled, player)[begins:]]
+    return tuple(
+        replace(one, start=one.start + begins, stop=one.stop + begins, at=one.at + begins)
+        for one in the_claim_model().read(seen, above=FACTS_STAND_FROM)
+    )
 
 
 def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
@@ -117,16 +124,13 @@ def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
 def _as_affirmed(
     likely: Iterable[Likely], ruled: Mapping[tuple[Trait, Value], Claim]
 ) -> tuple[Likely, ...]:
-    """What the rules affirm is not denied, and is likelier than the model holds it for: it takes
-    "not good" for "not weak" at times.
-    """
+    """What the rules affirm is not denied: the model takes "not good" for "not weak" at times."""
     merged: dict[tuple[Trait, Value, bool], Likely] = {}
     for one in likely:
         is_read = (one.trait, one.value) in ruled
         key = (one.trait, one.value, one.denied and not is_read)
-        chance = one.chance * RULES_COUNT if is_read else one.chance
-        chance += merged[key].chance if key in merged else 0
-        merged[key] = replace(one, chance=min(chance, 1.0), denied=key[-1])
+        chance = one.chance + (merged[key].chance if key in merged else 0)
+        merged[key] = replace(one, chance=chance, denied=key[-1])
     return tuple(merged.values())
 
 
@@ -191,15 +195,21 @@ def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
     return one.chance >= (FACTS_STAND_FROM if is_fact else RULES_STAND_FROM)
 
 
-def _outdone(one: Likely, likely: Iterable[Likely]) -> bool:
+def _outdone(
+    one: Likely, likely: Iterable[Likely], ruled: Mapping[tuple[Trait, Value], Claim]
+) -> bool:
     """Whether the contrary is likelier. "Lobs a lot, and badly" says two things, not contraries."""
     return any(
         other.trait is one.trait
         and (other.value, other.denied) != (one.value, one.denied)
         and _is_skill(other.value) is _is_skill(one.value)
-        and other.chance > one.chance
+        and _counted(other, ruled) > _counted(one, ruled)
         for other in likely
     )
+
+
+def _counted(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> float:
+    return one.chance * RULES_COUNT if _is_read(one, ruled) else one.chance
 
 
 def _is_skill(value: Value) -> bool:

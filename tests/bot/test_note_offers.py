@@ -68,7 +68,6 @@ def make_doubt(patch: pytest.MonkeyPatch, chances: Mapping[Label, float]) -> Non
         ]
         return tuple(one for one in likely if one.chance > OFFERED_FROM)
 
-    patch.setattr(note_weighing, "RULES_COUNT", 1.0)
     for stands in ("RULES_STAND_FROM", "FACTS_STAND_FROM"):
         patch.setattr(note_weighing, stands, MADE_FROM)
     patch.setattr(note_weighing, "likely_claims", told)
