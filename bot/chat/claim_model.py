@@ -37,17 +37,22 @@ OFFERED_FROM = 0.25
 
 MADE_FROM = 0.65
 """The chance from which a claim is made: on the later note voices .5 finds one claim in a hundred
-more and invents two, .75 the other way round."""
+more and invents one more, .75 finds one fewer and invents none fewer."""
 
 RULES_STAND_FROM = 0.15
 """The chance below which what the rules read is not claimed: plain words of the lexicon outweigh
-much doubt of the model, whose writers were asked for words that are not plain."""
-
-RULES_COUNT = 2.1
-"""How many times likelier than what the rules read its contrary must be to stand in its place."""
+much doubt of the model, whose writers were asked for words that are not plain. From .3 the later
+note voices' claims are invented 6.8 times in a hundred instead of 7.6; some of the plainest go."""
 
 FACTS_STAND_FROM = 0.05
-"""The same for a hand, a side or a height, whose plain words are hardly ever misread."""
+"""The same for a hand, a side or a height, which a note often says in passing ("speeds up from the
+right side"). From .15 on one more such claim goes in the cases, and one in three hundred fewer is
+invented of the later note voices."""
+
+RULES_COUNT = 2.1
+"""How many times likelier than what the rules read its contrary must be to stand in its place. Set
+on the cases of tests/cases/notes.toml; without it (1) the open voices' claims are found 93.1 times
+in a hundred instead of 93.5, and invented 8.1 instead of 8.4."""
 
 RULES_OFFERED_FROM = 0.1
 """The chance from which what the rules read and the model doubts is offered as a button."""

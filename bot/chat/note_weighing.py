@@ -13,6 +13,7 @@ from bot.chat.claim_model import (
     RULES_COUNT,
     RULES_OFFERED_FROM,
     RULES_STAND_FROM,
+    SKILL,
     Likely,
     the_claim_model,
 )
@@ -213,7 +214,7 @@ def _counted(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> float:
 
 
 def _is_skill(value: Value) -> bool:
-    return value in (Value.STRENGTH, Value.WEAKNESS)
+    return value in SKILL
 
 
 def _doubted(one: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Doubted:
