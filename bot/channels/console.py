@@ -17,6 +17,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from bot.chat.file import File
 from bot.chat.reminding import plain, remind
 from bot.chat.reply import Button, Reply
+from bot.chat.said import Kind
 from bot.chat.turn import Heard, hear
 from bot.chat.wording import wording
 from bot.contract import Names, to_json
@@ -68,7 +69,7 @@ class Console:
         """Send a line; a number presses the button of that number under the last reply."""
         pressed = self._pressed(text)
         now = self._unused_moment()
-        self._count += 1
+        self._count, self._heard = self._count + 1, None
         incoming = Incoming(
             kind=IncomingKind.TEXT if pressed is None else IncomingKind.TAP,
             chat=CHAT,
@@ -103,8 +104,7 @@ class Console:
     def say_json(self, text: str) -> dict[str, Any]:
         """The same as the `--json` contract reports it."""
         replies = self.say(text)
-        heard = self._heard
-        assert heard is not None, "a turn was just heard"
+        heard = self._heard or _failed(replies)
         files = [str(path) for reply in replies if (path := self.save(reply.picture))]
         return to_json(text, heard, self._names(), pictures=files)
 
@@ -210,6 +210,12 @@ def _tell(console: Console, replies: Sequence[Outgoing], out: TextIO) -> None:
     if replies:
         out.write(shown(console, replies) + "\n\n")
         out.flush()
+
+
+def _failed(replies: Sequence[Outgoing]) -> Heard:
+    """What is reported of a turn that broke off: nothing was understood, the apology was said."""
+    said = tuple(Reply(text=one.text) for one in replies)
+    return Heard(kind=Kind.UNCLEAR, understood=None, replies=said, trace={})
 
 
 def talk_json(console: Console, lines: Iterable[str], out: TextIO) -> None:

@@ -81,19 +81,25 @@ class Tagged:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedServe:
-    """A bare score of which we asked who serves, and the log line that it would become."""
+    """A bare score of which we asked who serves, and the log line that it would become.
+
+    No `call` where we asked who serves first. `then` are the rallies told since, won by us or not,
+    with their words (none of a tap): they count once the question is answered.
+    """
 
     match: MatchId
     call: str
     n: int
+    then: tuple[tuple[bool, str], ...] = ()
 
     def to_json(self) -> list[Any]:
-        return [self.match, self.call, self.n]
+        return [self.match, self.call, self.n, [list(one) for one in self.then]]
 
     @classmethod
     def from_json(cls, stored: Sequence[Any]) -> AskedServe:
-        match, call, n = stored
-        return cls(match=match, call=call, n=n)
+        match, call, n, *then = stored
+        waiting = tuple((ours, text) for ours, text in (then[0] if then else ()))
+        return cls(match=match, call=call, n=n, then=waiting)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,6 +158,11 @@ class Context:
     pool: EventId | None = None
     listing: Listing | None = None
     scouting: Scouting | None = None
+
+    @property
+    def asks_serve_of(self) -> MatchId | None:
+        """The match of which we asked who serves, until something of it is logged."""
+        return None if self.asked_serve is None else self.asked_serve.match
 
     def side_of(self, player: PlayerId) -> Side | None:
         return dict(self.sides).get(player)

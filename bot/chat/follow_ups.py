@@ -18,6 +18,7 @@ from bot.chat.said import (
 )
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
 _WHY = frozenset(
@@ -129,6 +130,27 @@ _THEY_SERVE = frozenset(
     }
 )
 
+_WHO_SERVES = regex(
+    r"(?:(?:so|ok|wait|hey|um|and) )*(?:who|whos|who is|which one)(?: of us)?"
+    r" (?:serves?|serving|has the serve|got the serve|up to serve|on serve|is serving)"
+    r"(?: (?:now|next|again|here|it))*"
+    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:whose|who) (?:serve|ball)(?: (?:is|it|now|next|again))*"
+    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:is|was) (?:it|this|that) (?:my|our|their|his|her|we|they)"
+    r" (?:serve|ball|turn)(?: (?:now|to serve|again))*"
+    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:are|am) (?:we|i|they) (?:serving|up)(?: (?:now|next))*"
+    r"|(?:which|what) server (?:are|is|am) (?:we|it|i|they|this)(?: (?:on|now|at))*"
+    r"|(?:first|1st|1) or (?:second|2nd|2)(?: server)?"
+)
+"""What only the running score answers: who serves where, and as which server."""
+
+_ANSWERS_WHO = regex(
+    r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"
+    r"(?:(?:we (?:do|are|did|were|will)|us|ours|me|mine|we|i do)"
+    r"|they (?:do|are|did|were|will)|theyre|them|theirs|they)(?: first| now| serve)?"
+)
+"""What answers "who serves?", and would tell a rally or nothing anywhere else."""
+_WE = regex(r"\b(?:we|us|ours|me|mine|i)\b")
+
 _OUR_POINT = frozenset({"we got it", "we won it", "we won that one"})
 _THEIR_POINT = frozenset({"they got it", "they won it", "lost it"})
 
@@ -156,14 +178,23 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     how = retelling_in(spoken)
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
-    if spoken in (_SCORE if chat.match_on else _LAST_SCORE):
+    is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
+    if is_serve_asked or spoken in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)
-    return _serving(text, spoken, chat)
+    return _serving(text, said, chat)
 
 
-def _serving(text: str, spoken: str, chat: ChatView) -> ScoreSaid | None:
+def answers_who_serves(said: Sequence[Word], chat: ChatView) -> bool:
+    """Whether it is nothing but the answer to our question who serves."""
+    return chat.asks_serve and _ANSWERS_WHO.fullmatch(" ".join(w.folded for w in said)) is not None
+
+
+def _serving(text: str, said: Sequence[Word], chat: ChatView) -> ScoreSaid | None:
     if not chat.match_on:
         return None
+    spoken = " ".join(word.folded for word in said)
+    if answers_who_serves(said, chat):
+        return ScoreSaid(text=text, score=SaidScore(we_serve=_WE.search(spoken) is not None))
     if spoken in _WE_SERVE or spoken in _THEY_SERVE:
         return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
     if spoken in _OUR_POINT or spoken in _THEIR_POINT:

@@ -32,9 +32,17 @@ _LONGEST_TAIL = 7
 """Words at an announcement's end among which who serves may stand without a comma before it."""
 
 
+_INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
+"""`is it my serve` asks, question mark or not."""
+
+
+def _folded(message: Message) -> str:
+    return " ".join(word.folded for word in message.said)
+
+
 def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | None:
     """The message, if it says who serves in the running match, and nothing else."""
-    if not chat.match_on or "?" in message.text:
+    if not chat.match_on or "?" in message.text or _INVERTED.match(_folded(message)):
         return None
     if begins_as_match(message.said) and names_somebody(message):
         return None  # of the match announced

@@ -10,6 +10,7 @@ from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
+from bot.chat.own_shape import own_shape
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
@@ -83,8 +84,12 @@ def _is_of_weather(message: Message) -> bool:
 
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A note, and the question that it also is; without a claim only the question."""
+    if message.note.about_body:
+        return (message.note,)
+    if (shape := own_shape(message, chat)) is not None:
+        return (message.note, shape)
     asked = asked_anyway(message, chat)
-    if asked is None or message.note.about_body:
+    if asked is None:
         return (message.note,)
     question, is_surely_asked = asked
     tells = bool(message.note.claims) or not is_surely_asked

@@ -15,6 +15,7 @@ from bot.chat.asks_model import (
 )
 from bot.chat.follow_ups import topic_carried
 from bot.chat.message import Message, is_ours
+from bot.chat.own_shape import asks_how_bold
 from bot.chat.said import Mention, Question, Unclear
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
@@ -31,6 +32,9 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
     carried = topic_carried(message.said, message.mentions, chat)
     if carried is not None:
         return Question(text=message.text, topic=carried, confidence=CERTAIN, slots=slots)
+    if asks_how_bold(message):
+        topic = Topic.RISK_AT_SCORE
+        return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
     guess = _guess(message, chat)
     if slots.rates is not None and _is_vague(guess):
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)

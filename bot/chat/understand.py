@@ -21,7 +21,7 @@ from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
-from bot.chat.follow_ups import follow_up
+from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
@@ -33,8 +33,10 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
 from bot.chat.plan_words import plan_said
+from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_said import result_said
@@ -111,9 +113,10 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or day_question(message, chat) or settled_topic(message)
+    fixed = fixed or settled_shape(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
-    fixed = fixed or match_words(message, chat)
+    fixed = fixed or player_added(message) or match_words(message, chat)
     return fixed or stated_rates(message, chat) or _fixed(message, chat)
 
 
@@ -129,6 +132,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         return with_offers(told, message, chat)
     if isinstance(fixed, Question) and fixed.changes:
+        return (fixed,)
+    if answers_who_serves(message.said, chat):
         return (fixed,)
     asked = asked_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
+from bot.chat.near_words import mended
 from bot.chat.said import Mention, OneOfUs
 from bot.chat.words import Word
 from knowledge.regex import regex
@@ -32,6 +34,8 @@ _MADE_WIDE = regex(
 )
 _ME = frozenset(["i", "im", "me", "ive"])
 _PARTNER = frozenset(["partner", "partners", "pard", "pardner", "p"])
+_SPELT: Final = frozenset("pulled dragged drawn yanked stretched stranded forced wide court".split())
+"""Words that a slip is mended in: "if tom is pulld wdie"."""
 
 
 def who_is_wide(said: Sequence[Word], ours: Sequence[Mention]) -> PlayerId | OneOfUs | None:
@@ -51,4 +55,4 @@ def _token(word: Word, ours: Sequence[Mention]) -> str:
             return f"@{at}"
     if word.folded in _ME:
         return "me"
-    return "partner" if word.folded in _PARTNER else word.folded
+    return "partner" if word.folded in _PARTNER else mended(word.folded, _SPELT)

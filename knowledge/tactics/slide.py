@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from knowledge.advice import Advice, Choice, Confidence, CourtPicture, MatchFact, Reason
 from knowledge.evidence import TraitEstimate
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide_picture
@@ -85,6 +86,16 @@ _FOLLOW = _Stand(
     reasons=(_SLIDE, _GIVE, _SPLIT),
 )
 
+_LINE_LEFT = _Stand(
+    call="Ball in front of you? Line and body first, then middle.",
+    reasons=(
+        Reason(text="The one in front of the ball takes line and body", source=COMMON_PRACTICE),
+        Reason(text="The partner closes the middle, not the sideline", source=COMMON_PRACTICE),
+        _SLIDE,
+    ),
+)
+"""For a pair of whom one drifts in and leaves the line."""
+
 _RECEIVE = _Stand(
     call="Receive a step behind the baseline; partner at the line.",
     reasons=(
@@ -103,6 +114,10 @@ _SERVE = _Stand(
     ),
 )
 
+_LEAVES_LINE = regex(
+    r"\b(?:drift\w*|overcover\w*|(?:line|alley|side|outside)(?: is)?(?: always| wide| left)* (?:open|uncovered)"
+    r"|leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline)|down the line)\b"
+)
 _RECEIVING_WORDS = ("receiv", "return")
 _SERVING_WORDS = ("serving", "after we serve", "after i serve", "after the serve", "our serve")
 
@@ -132,6 +147,10 @@ def _stand(situation: Situation) -> _Stand:
     if kind is not None:
         return _BY_BALL[kind]
     words = situation.asked.words.lower()
+    if "paddle" in words:
+        return _BY_BALL[BallKind.SPEED_UP]
+    if _LEAVES_LINE.search(words):
+        return _LINE_LEFT
     if any(word in words for word in _RECEIVING_WORDS):
         return _RECEIVE
     if any(word in words for word in _SERVING_WORDS):

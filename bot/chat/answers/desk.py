@@ -270,6 +270,7 @@ class Desk:
             pool_on=context.pool is not None,
             listing=context.listing is not None,
             card_open=context.scouting is not None and context.scouting.day == self.day,
+            asks_serve=context.match is not None and context.asks_serve_of == context.match,
         )
 
     def match_row(self) -> MatchRow | None:

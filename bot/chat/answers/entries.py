@@ -10,6 +10,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_curve import match_picture
 from bot.chat.answers.pool_order import move_on
 from bot.chat.answers.scoreboard import score_taps, score_text, scoreboard
+from bot.chat.answers.serve_asked import ask_first_serve
 from bot.chat.lineup import usual_sides
 from bot.chat.match_log import MatchLog, fold
 from bot.chat.render import rows
@@ -36,6 +37,7 @@ def after_entry(
     """
     if isinstance(row, AlreadyCounted):
         return already_counted(desk, match)
+    desk.context = replace(desk.context, asked_serve=None)
     lines = {"n": row.n, "also": list(also)} if also else {"n": row.n}
     change = desk.record("entry", {"match": match, **lines}, {"context": desk.context.to_json()})
     desk.book.set_state(match, StoredState.RUNNING)
@@ -46,6 +48,8 @@ def after_entry(
     text = score_text(desk, log, names_game=bool(also) and row.kind is EntryKind.SCORE)
     between_games = log.match.game.is_over
     desk.context = replace(desk.context, mode=Mode.BREAK if between_games else Mode.MATCH)
+    if between_games:
+        ask_first_serve(desk, match)
     return Reply(
         text="\n".join([text, *_remarks(desk, log, row)]),
         buttons=rows([*score_taps(desk, match, log), *more, undo_button(change)]),

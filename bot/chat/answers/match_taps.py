@@ -77,7 +77,7 @@ def _score(desk: Desk, ours: bool, args: Sequence[str]) -> Reply:
     if number_in(args[2]) != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
     said = ScoreSaid(text=args[1], score=SaidScore(call=call, we_serve=ours))
-    return scores.take_score(desk, said, expected=number_in(args[3]))
+    return scores.answer_call(desk, MatchId(number_in(args[2])), said, number_in(args[3]))
 
 
 def _ours(arg: str) -> bool:

@@ -14,6 +14,7 @@ from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_up
 from bot.chat.answers.reminder_times import remind_of_announced, times_now, times_of_same_pair
 from bot.chat.answers.scoreboard import serve_buttons
+from bot.chat.answers.serve_asked import ask_first_serve
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows, with_buttons
@@ -86,6 +87,7 @@ def _with_serve(
     """The announcement, and who serves first: as told, or asked."""
     if said.we_serve is None:
         buttons = [*serve_buttons(match, desk.log()), plan_button(), undo_button(change)]
+        ask_first_serve(desk, match)
         text = "\n".join([*lines, wording("match.who_serves")])
         return Reply(text=text, buttons=rows(buttons), about=("match", match))
     begun = start_game(desk, we_serve=said.we_serve, match=match)

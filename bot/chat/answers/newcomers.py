@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import take
+from bot.chat.context import Pending
 from bot.chat.names import index_of
 from bot.chat.newcomer_words import newcomers_in
+from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
-from bot.chat.reply import Reply
+from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import fold, likeliest_of
+
+
+SHOWN = 3
+"""Bearers of one name that a reply names."""
 
 
 def add_player(desk: Desk, name: str) -> PlayerId:
@@ -37,9 +44,11 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
     if not typed.strip():
         return Reply(text=wording("name.whom"))
     found = newcomers_in(typed)
-    players = [_known(desk, name) or add_player(desk, name) for name in found.names]
-    if not players:
+    if not found.names:
         return Reply(text=wording("name.whom"))
+    if len(found.names) == 1 and not found.told and (bearers := _bearers(desk, found.names[0])):
+        return _in_book_already(desk, found.names[0], bearers)
+    players = [_known(desk, name) or add_player(desk, name) for name in found.names]
     desk.pair_of(players)
     desk.context = desk.context.looking_at(*players)
     names = " and ".join(desk.view.name_of(player) for player in players)
@@ -70,10 +79,31 @@ def pair_up_them(desk: Desk, said: BookSaid) -> Reply:
 
 
 def _known(desk: Desk, name: str) -> PlayerId | None:
-    """The player of exactly that name, who is then not added once more."""
+    """The player of that name, or the only one called so in part: nobody is added once more."""
     meant = likeliest_of(index_of(desk.chat_view()).lookup(name, nearest=False))
     is_same = meant is not None and fold(meant.name) == fold(name)
-    return meant.player if meant is not None and is_same else None
+    if meant is not None and is_same:
+        return meant.player
+    bearers = _bearers(desk, name)
+    return bearers[0] if len(bearers) == 1 else None
+
+
+def _bearers(desk: Desk, name: str) -> tuple[PlayerId, ...]:
+    """Who of the book is called so in part or in full, letter for letter."""
+    typed = set(fold(name).split())
+    return tuple(row.player for row in desk.view.roster if typed <= set(fold(row.name).split()))
+
+
+def _in_book_already(desk: Desk, typed: str, bearers: Sequence[PlayerId]) -> Reply:
+    """Nobody is doubled unasked; somebody else of the same name is one tap away."""
+    number = desk.context.pending_count + 1
+    desk.context = desk.context.with_pending(
+        Pending(number=number, typed=typed, text=typed, candidates=tuple(bearers[:SHOWN]))
+    )
+    desk.context = desk.context.looking_at(*bearers[:1])
+    names = ", ".join(desk.view.name_of(player) for player in bearers[:SHOWN])
+    add = Button(label=wording("name.add_another").format(typed=typed), payload=tap(Verb.ADD, number))
+    return Reply(text=wording("name.have").format(names=names), buttons=rows([add]))
 
 
 def _noted(desk: Desk, before: str, text: str) -> Reply:

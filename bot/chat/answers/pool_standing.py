@@ -20,6 +20,7 @@ from bot.chat.answers.pool_order import (
 )
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.scoreboard import scoreboard, serve_buttons
+from bot.chat.answers.serve_asked import ask_first_serve
 from bot.chat.asked import Asked
 from bot.chat.context import Listing
 from bot.chat.match_results import MatchResult, result_of
@@ -47,6 +48,7 @@ def next_match(desk: Desk) -> Reply:
     row = (current or pool.left)[0]
     take_up(desk, row)
     plan = answer_asked(desk, Asked(topic=Topic.GAME_PLAN, text=""), short=True)
+    ask_first_serve(desk, row.match)
     lines = [
         wording("pool.next").format(who=match_words(desk, row)),
         desk.trace["advice"].call,

@@ -18,6 +18,7 @@ from bot.chat.answers.rally_details import (
     read_anew,
 )
 from bot.chat.answers.rally_tags import keep_tag
+from bot.chat.answers.serve_asked import keep_waiting, open_call
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -55,6 +56,9 @@ def count_rally(
     current = desk.context.match
     if current is None:
         return Reply(text=wording("match.none"))
+    asked = open_call(desk)
+    if asked is not None:
+        return keep_waiting(desk, asked, ours=ours, text="" if said is None else said.text)
     log = desk.log()
     if log.match.we_won is not None:
         return Reply(text=wording("match.is_over"))
@@ -84,7 +88,11 @@ def take_rally(desk: Desk, said: RallySaid) -> Reply:
     """A rally told in words: counted, and the words kept with it."""
     if desk.context.match is None:
         return Reply(text=wording("match.none"))
-    match = desk.context.match
+    match, asked = desk.context.match, open_call(desk)
+    if asked is not None:
+        return keep_waiting(
+            desk, asked, ours=said.won_by_us, text=said.text, corrects=said.corrects
+        )
     tapped = adds_to_last(desk, said)
     if tapped is not None:
         return add_words(desk, tapped, said.text)

@@ -10,7 +10,7 @@ from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import open_game
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
-from bot.chat.context import AskedServe
+from bot.chat.answers.serve_asked import ask_serve, open_call
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -24,6 +24,7 @@ from bot.chat.score_reading import (
     says_one_side,
     state_said,
 )
+from bot.chat.understand import rally_told
 from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
@@ -116,13 +117,26 @@ def _set_score(
 
 def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | None:
     """The score of which we asked who serves, once that is typed; None where none is open."""
-    asked = desk.context.asked_serve
+    asked = open_call(desk)
     if asked is None or score.we_serve is None or score.server is not None:
         return None
-    if (asked.match, asked.n) != (match, len(desk.entries()) + 1):
-        return None
     known = SaidScore(call=ScoreCall.parse(asked.call), we_serve=score.we_serve)
-    return _score_said(desk, match, ScoreSaid(text=asked.call, score=known), asked.n)
+    return answer_call(desk, match, ScoreSaid(text=asked.call, score=known), asked.n)
+
+
+def answer_call(desk: Desk, match: MatchId, said: ScoreSaid, expected: int) -> Reply:
+    """The score whose server is known now, and the rallies told since we asked."""
+    asked = open_call(desk)
+    reply = _score_said(desk, match, said, expected)
+    if asked is None or asked.n != expected or asked.call != said.text or open_call(desk):
+        return reply
+    for ours, text in asked.then:
+        told = rally_told(text, desk.chat_view()) if text else None
+        if told is not None and told.won_by_us is ours:
+            reply = take_rally(desk, told)
+        else:
+            reply = count_rally(desk, ours=ours, match=None, expected=None)
+    return reply
 
 
 def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
@@ -237,13 +251,4 @@ def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
     """Whose call a bare score was; a score with whose number is whose is never asked about."""
     call = said.score.call if said.score else None
-    if call is None:
-        return Reply(text=wording("score.again"))
-    expected = len(desk.entries()) + 1
-    asked = AskedServe(match=match, call=str(call), n=expected)
-    desk.context = replace(desk.context, asked_serve=asked)
-    buttons = [
-        Button(label=label, payload=tap(Verb.SCORE, who, call, match, expected))
-        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
-    ]
-    return Reply(text=wording("score.whose").format(call=call), buttons=rows(buttons))
+    return Reply(text=wording("score.again")) if call is None else ask_serve(desk, match, call)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.serve_asked import drop_waiting
 from bot.chat.answers.undo import can_be_put_back, redo, undo_last
 from bot.chat.answers.undo_entries import entry_words
 from bot.chat.payload import Verb, tap
@@ -19,6 +20,9 @@ def take_back(desk: Desk, said: UndoSaid) -> Reply:
     """Undo or redo in words. One step at a time, whatever was asked for."""
     if said.redo:
         return redo_last(desk)
+    waited = drop_waiting(desk)
+    if waited is not None:
+        return waited
     if said.of_score:
         return _undo_score(desk)
     reply = undo_last(desk)

@@ -1,0 +1,74 @@
+"""Who serves, asked of the user: the question stays open, and rallies told meanwhile wait for it.
+
+A rally counted from the score before the one just told would be wrong whichever side serves.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.context import AskedServe
+from bot.chat.payload import Verb, tap
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+from knowledge.game import ScoreCall
+from scouting_db.values import MatchId
+
+
+def ask_serve(desk: Desk, match: MatchId, call: ScoreCall) -> Reply:
+    """Whose call a bare score was."""
+    asked = AskedServe(match=match, call=str(call), n=desk.log().lines + 1)
+    desk.context = replace(desk.context, asked_serve=asked)
+    return _question(asked)
+
+
+def ask_first_serve(desk: Desk, match: MatchId) -> None:
+    """Note that who serves first was just asked, so that "they do" answers it."""
+    asked = AskedServe(match=match, call="", n=desk.log().lines + 1)
+    desk.context = replace(desk.context, asked_serve=asked)
+
+
+def open_call(desk: Desk) -> AskedServe | None:
+    """The bare score of which we still ask who serves; None where the log went on since."""
+    asked, match = desk.context.asked_serve, desk.context.match
+    if asked is None or not asked.call or asked.match != match:
+        return None
+    return asked if asked.n == desk.log().lines + 1 else None
+
+
+def keep_waiting(
+    desk: Desk, asked: AskedServe, *, ours: bool, text: str = "", corrects: bool = False
+) -> Reply:
+    """A rally told before who serves is known; a correction takes the place of the one before."""
+    before = asked.then[:-1] if corrects else asked.then
+    return _waiting(desk, replace(asked, then=(*before, (ours, text))))
+
+
+def drop_waiting(desk: Desk) -> Reply | None:
+    """Take back the rally that waits; None where none does."""
+    asked = open_call(desk)
+    if asked is None or not asked.then:
+        return None
+    side = wording("match.our_rally" if asked.then[-1][0] else "match.their_rally")
+    reply = _waiting(desk, replace(asked, then=asked.then[:-1]))
+    undone = wording("undone").format(what=side)
+    return replace(reply, text=f"{undone}\n{reply.text}")
+
+
+def _waiting(desk: Desk, asked: AskedServe) -> Reply:
+    desk.context = replace(desk.context, asked_serve=asked)
+    return _question(asked)
+
+
+def _question(asked: AskedServe) -> Reply:
+    lines = [wording("score.whose").format(call=asked.call)]
+    if asked.then:
+        many = "one" if len(asked.then) == 1 else "many"
+        lines.append(wording(f"score.waits_{many}").format(count=len(asked.then)))
+    buttons = [
+        Button(label=label, payload=tap(Verb.SCORE, who, asked.call, asked.match, asked.n))
+        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
+    ]
+    return Reply(text="\n".join(lines), buttons=rows(buttons))
