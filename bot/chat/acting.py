@@ -28,12 +28,13 @@ from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.plan_pages import tell_plan
-from bot.chat.answers.questions import explain_last
+from bot.chat.answers.questions import answer_asked, explain_last
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.several import answer_several
+from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
@@ -158,10 +159,17 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
         case VideoSaid():
             return video.take_video(desk, understood)
+        case BookSaid(verb=BookVerb.REVIEW, words="lost") if _is_playing(desk):
+            return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
             return _ask_topic(understood)
+
+
+def _is_playing(desk: Desk) -> bool:
+    """Whether a match is under way, and not only announced."""
+    return desk.context.match is not None and desk.log().is_begun
 
 
 def _asked_for_them(desk: Desk, said: CoachSaid) -> Reply:

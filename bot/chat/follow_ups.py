@@ -143,6 +143,12 @@ _WHO_SERVES = regex(
 )
 """What only the running score answers: who serves where, and as which server."""
 
+_WHO_WON = regex(
+    r"(?:(?:so|ok|and|wait) )*(?:who|did we) (?:won|win|took|take)"
+    r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set))*"
+)
+"""Who won a game is in the score that stands."""
+
 _ANSWERS_WHO = regex(
     r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"
     r"(?:(?:we (?:do|are|did|were|will)|us|ours|me|mine|we|i do)"
@@ -178,6 +184,8 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     how = retelling_in(spoken)
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
+    if _WHO_WON.fullmatch(spoken) is not None:
+        return BookSaid(text=text, verb=BookVerb.SCORE)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
     if is_serve_asked or spoken in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)

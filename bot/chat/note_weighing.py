@@ -101,8 +101,24 @@ def weigh(
     unheard = [one for one in ruled if (one.player, one.trait) not in doubts and not one.denied]
     claims += _in_a_list(note, parts, unheard, claims)
     claims += _only_denied(ruled, claims)
+    claims = [one for one in claims if not _is_of_their_lobs(one, claims)]
+    doubted = [one for one in doubted if not _is_of_their_lobs(one.claim, claims)]
     claims.sort(key=lambda one: one.span)
     return Weighed(claims=tuple(claims), doubted=tuple(doubted))
+
+
+def _is_of_their_lobs(claim: Claim, claims: Iterable[Claim]) -> bool:
+    """ "Misses lobs over the left shoulder": lobs hit at them, so none of theirs is weak."""
+    if claim.trait is not Trait.LOB or claim.value not in (Value.WEAKNESS, Value.STRENGTH):
+        return False
+    start, stop = claim.span
+    return any(
+        one.player == claim.player
+        and one.trait is Trait.LOB_DEFENSE
+        and one.span[0] <= start
+        and stop <= one.span[1]
+        for one in claims
+    )
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:

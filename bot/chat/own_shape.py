@@ -12,6 +12,7 @@ from bot.chat.near_words import mended
 from bot.chat.said import Question
 from bot.chat.slots import find_slots
 from bot.chat.view import ChatView
+from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
@@ -83,9 +84,9 @@ _HOW_BOLD = regex(
 )
 """`4-2-1 how aggressive`: the score's own question, however few its words."""
 
-_SLIPS: Final = frozenset(
-    "drifting drifts middle center leaving leaves sideline poaching paddle paddles kitchen "
-    "partner collide colliding clashing aggressive going keeps uncovered".split()
+_SLIPS: Final = words_in(
+    "drifting drifts middle center leaving leaves sideline poaching paddle paddles kitchen partner "
+    "collide colliding clashing aggressive going keeps uncovered"
 )
 """Words of such messages that a slip is mended in."""
 

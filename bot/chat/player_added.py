@@ -30,6 +30,4 @@ def player_added(message: Message) -> BookSaid | None:
     if not set(beside) <= _BESIDE:
         return None
     words = message.text[named[0].span[0] : named[-1].span[1]]
-    return BookSaid(
-        text=message.text, verb=BookVerb.ADD_PLAYER, words=words, mentions=tuple(named)
-    )
+    return BookSaid(text=message.text, verb=BookVerb.ADD_PLAYER, words=words, mentions=tuple(named))

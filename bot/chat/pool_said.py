@@ -56,14 +56,24 @@ _NEXT = regex(
     r"(?:next|nxt|nex|nextt)(?: (?:up|match|game|opponents?|opps?|pair|team|one|please|pls|now"
     r"|in (?:the )?pool|pool match|is|do|we|play|who|whos|then))*"
     r"|who (?:do|are) we (?:play|playing|got|face|facing)(?: (?:next|now|after(?: that)?))?"
+    r"|(?:(?:ok|so|and) )*(?:whos?|who is|who do we play|who are we playing)(?: up)? first(?: up)?"
     r"|whos? (?:is )?(?:left|after that)(?: (?:in|of) (?:the )?pool)?"
 )
+
+
+_WHO_LEADS = regex(
+    r"(?:(?:ok|so|and) )*(?:whos?|who is|are we) (?:ahead|winning|leading|on top|top|first)"
+    r"(?: (?:in|of) (?:the|our) (?:pool|group))?(?: (?:now|so far))?"
+)
+"""Asked between matches of a pool it means the table."""
 
 
 def pool_asked(text: str, chat: ChatView) -> PoolAsked | None:
     """ "Next" and "pool" while a pool is on; "pool" alone at any time."""
     line = " ".join(word.folded for word in words(text[:READ_AT_MOST])[:12])
     if chat.pool_on and _HOW_FAR.search(line):
+        return PoolAsked(text=text, verb=PoolVerb.STANDING)
+    if chat.pool_on and not chat.match_on and _WHO_LEADS.fullmatch(line):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if _STANDING.fullmatch(line) and (chat.pool_on or "po" in line):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)

@@ -30,10 +30,18 @@ _WHAT = (
     r"what (?:worked|went (?:well|right)|did we (?:learn|do well))"
     r"(?: (?:well|best|for us|in|that|this|the|our|last|match|game))*"
 )
+_WRONG = (
+    r"(?:so )?(?:what (?:went wrong|did we do wrong|happened (?:there|out there|to us)|lost it)"
+    r"|why did we lose|how did we lose|where did (?:we|it) (?:lose|go wrong|all go wrong))"
+    r"(?: (?:it|that|this|the|match|game|one|there|last))*"
+)
 _WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|that|match|game))*"
 
 _ASKS = regex(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 """The whole of the message but courtesies."""
+
+_LOST = regex(_WRONG)
+"""`what went wrong`: of the match just over; in a running one it asks what to change."""
 
 _LAST = r"(?:the|that|this|our|my|last)(?: last)? (?:match|game)"
 _BOTH_SIDES = regex(
@@ -54,9 +62,10 @@ _BOTH_SIDES = regex(
 def review_said(message: Message) -> BookSaid | None:
     """The request; None unless it is all that is said."""
     line = _line(message)
-    if not _ASKS.fullmatch(line) and not _BOTH_SIDES.search(line):
+    if not _ASKS.fullmatch(line) and not _LOST.fullmatch(line) and not _BOTH_SIDES.search(line):
         return None
-    return BookSaid(text=message.text, verb=BookVerb.REVIEW)
+    lost = "lost" if _LOST.fullmatch(line) else ""
+    return BookSaid(text=message.text, verb=BookVerb.REVIEW, words=lost)
 
 
 def _line(message: Message) -> str:

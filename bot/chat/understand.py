@@ -33,6 +33,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
 from bot.chat.plan_words import plan_said
@@ -116,7 +117,8 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or settled_shape(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or change_said(message, chat)
-    fixed = fixed or player_added(message) or match_words(message, chat)
+    fixed = fixed or notes_dropped(message) or player_added(message)
+    fixed = fixed or match_words(message, chat)
     return fixed or stated_rates(message, chat) or _fixed(message, chat)
 
 

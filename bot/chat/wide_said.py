@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.chat.near_words import mended
 from bot.chat.said import Mention, OneOfUs
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 
@@ -34,7 +34,7 @@ _MADE_WIDE = regex(
 )
 _ME = frozenset(["i", "im", "me", "ive"])
 _PARTNER = frozenset(["partner", "partners", "pard", "pardner", "p"])
-_SPELT: Final = frozenset("pulled dragged drawn yanked stretched stranded forced wide court".split())
+_SPELT: Final = words_in("pulled dragged drawn yanked stretched stranded forced wide court")
 """Words that a slip is mended in: "if tom is pulld wdie"."""
 
 

@@ -115,9 +115,11 @@ _SERVE = _Stand(
 )
 
 _LEAVES_LINE = regex(
-    r"\b(?:drift\w*|overcover\w*|(?:line|alley|side|outside)(?: is)?(?: always| wide| left)* (?:open|uncovered)"
-    r"|leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline)|down the line)\b"
+    r"\b(?:drift\w*|overcover\w*|down the line"
+    r"|(?:line|alley|side|outside)(?: is)?(?: always| wide| left)* (?:open|uncovered)"
+    r"|leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline))\b"
 )
+"""How it is said that one of ours stands too far in."""
 _RECEIVING_WORDS = ("receiv", "return")
 _SERVING_WORDS = ("serving", "after we serve", "after i serve", "after the serve", "our serve")
 

@@ -35,8 +35,10 @@ AGREED = Source(kind=SourceKind.AGREED, citation="")
 
 _MOVING = regex(
     r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
-    r"crowd\w*|drift\w*|overcover\w*|paddles?|off the line|(?:line|alley)(?: is)?(?: \w+)? (?:open|uncovered)|"
-    r"leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline)|down the line|(?:pulled|dragged) (?:\w+ ){0,2}(?:wide|off)|"
+    r"crowd\w*|drift\w*|overcover\w*|paddles?|off the line|down the line|"
+    r"(?:line|alley)(?: is)?(?: \w+)? (?:open|uncovered)|"
+    r"leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline)|"
+    r"(?:pulled|dragged) (?:\w+ ){0,2}(?:wide|off)|"
     r"bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
 )
 """Words that only a question about depth and movement has."""

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from sqlalchemy import bindparam, delete, func, insert, select
+from sqlalchemy import bindparam, delete, exists, func, insert, select
 
 from knowledge.vocabulary import AgreementKey, PlayerId
 from scouting_db.book.scope import Scope
 from scouting_db.conflicts import insert_or_replace
-from scouting_db.tables import agreement, pair
+from scouting_db.tables import agreement, match, pair, plan
 from scouting_db.values import AgreementRow, Micros, PairId, PairRow, Part
 
 _PAIRS = (
@@ -34,6 +34,22 @@ _NEWEST = select(func.max(agreement.c.since)).where(*_OF_KEY)
 _WITHDRAW = delete(agreement).where(*_OF_KEY, agreement.c.since == bindparam("newest"))
 
 
+_UNMAKE = delete(pair).where(
+    pair.c.book_id == bindparam("book"),
+    pair.c.pair_id == bindparam("pair"),
+    *(
+        ~exists().where(table.c.book_id == bindparam("book"), column == bindparam("pair"))
+        for table, column in (
+            (agreement, agreement.c.pair_id),
+            (match, match.c.our_pair),
+            (match, match.c.their_pair),
+            (plan, plan.c.our_pair),
+            (plan, plan.c.their_pair),
+        )
+    ),
+)
+
+
 class Pairs(Scope):
     """Pairs and agreements."""
 
@@ -56,6 +72,10 @@ class Pairs(Scope):
         number = self._number(Part.PEOPLE)
         self._insert(_ADD, {"pair_id": number, "player_a": a, "player_b": b})
         return PairId(number)
+
+    def unmake_pair(self, pair: PairId) -> bool:
+        """Take a pair out again; False where a match, a plan or an agreement is already theirs."""
+        return self._write(_UNMAKE, {"pair": pair}).rowcount > 0
 
     def pair(self, pair: PairId) -> PairRow | None:
         """One pair; None for a number that is not of this book."""

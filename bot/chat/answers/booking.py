@@ -10,6 +10,7 @@ from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
 from bot.chat.answers.notes import show
+from bot.chat.answers.notes_dropped import drop_notes
 from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
@@ -49,6 +50,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return pair_up_them(desk, said)
         case BookVerb.RENAME_PLAYER | BookVerb.ADD_NICKNAME | BookVerb.SHOW_NOTES:
             return _about_player(desk, said)
+        case BookVerb.DROP_NOTES:
+            return drop_notes(desk, said)
         case BookVerb.MODE:
             return set_mode(desk, said.words)
         case BookVerb.LOG_ONLY:

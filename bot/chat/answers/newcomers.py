@@ -20,7 +20,6 @@ from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 from scouting_db.names import fold, likeliest_of
 
-
 SHOWN = 3
 """Bearers of one name that a reply names."""
 
@@ -66,6 +65,7 @@ def pair_up_them(desk: Desk, said: BookSaid) -> Reply:
         return ask_which(desk, said.text, said.mentions)
     if len(players) != 2:
         return Reply(text=wording("name.need_two"))
+    before, is_new = desk.context, desk.view.pair_id(players) is None
     desk.pair_of(players)
     desk.changed()
     if desk.context.theirs and set(desk.context.theirs) < set(players):
@@ -73,9 +73,11 @@ def pair_up_them(desk: Desk, said: BookSaid) -> Reply:
     desk.context = desk.context.looking_at(*players)
     one, other = (desk.view.name_of(player) for player in players)
     text = wording("name.paired").format(one=one, other=other)
+    kept = {"players": list(players)}
+    change = desk.record("pair", kept, {"context": before.to_json()}) if is_new else None
     if any(letter.isalnum() for letter in said.words):
         return _noted(desk, text, f"{other}:{said.words}")
-    return Reply(text=text)
+    return Reply(text=text, buttons=rows([] if change is None else [undo_button(change)]))
 
 
 def _known(desk: Desk, name: str) -> PlayerId | None:
@@ -102,7 +104,9 @@ def _in_book_already(desk: Desk, typed: str, bearers: Sequence[PlayerId]) -> Rep
     )
     desk.context = desk.context.looking_at(*bearers[:1])
     names = ", ".join(desk.view.name_of(player) for player in bearers[:SHOWN])
-    add = Button(label=wording("name.add_another").format(typed=typed), payload=tap(Verb.ADD, number))
+    add = Button(
+        label=wording("name.add_another").format(typed=typed), payload=tap(Verb.ADD, number)
+    )
     return Reply(text=wording("name.have").format(names=names), buttons=rows([add]))
 
 

@@ -119,15 +119,24 @@ def pick_in_pool(desk: Desk, said: ResultSaid) -> None:
     sure = [one.players[0] for one in said.mentions if one.certainty is Certainty.SURE]
     named = {player for player in sure if player not in desk.ours}
     current = desk.context.match
-    if current is not None and (not named or named <= set(desk.context.theirs)):
-        return
-    if current is not None and desk.log().is_begun:
-        return
+    of_pool_alone = not named and _is_of_the_pool_alone(desk, said.games)
+    if current is not None and not of_pool_alone:
+        is_of_current = not named or named <= set(desk.context.theirs)
+        if is_of_current or desk.log().is_begun:
+            return
     pool = pool_of(desk)
     left = () if pool is None else pool.left
     fitting = [row for row in left if not named or named <= set(opponents_of(row))]
     if fitting and fitting[0].match != current:
         take_up(desk, fitting[0])
+
+
+def _is_of_the_pool_alone(desk: Desk, games: Sequence[tuple[int, int]]) -> bool:
+    """Whether no match like the one under way can end so, but the pool's next can."""
+    now, pool = desk.match_row(), pool_of(desk)
+    if now is None or pool is None or not pool.left or now.event == pool.event or not games:
+        return False
+    return not _fits(games, desk.format()) and _fits(games, format_of(pool.left[0]))
 
 
 def settle_assumed_format(desk: Desk, games: Sequence[tuple[int, int]]) -> None:

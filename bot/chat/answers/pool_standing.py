@@ -37,6 +37,8 @@ def next_match(desk: Desk) -> Reply:
     if pool is None:
         desk.context = replace(desk.context, pool=None)
     if now is not None and (pool is None or now.event != pool.event):
+        if pool is not None and pool.left and desk.log().is_begun:
+            return _still_on(desk, pool)
         return answer_asked(desk, Asked(topic=Topic.GAME_PLAN, text=""))
     if pool is None:
         return Reply(text=wording("match.none"))
@@ -75,7 +77,7 @@ def _still_on(desk: Desk, pool: Pool) -> Reply:
     after = [row for row in pool.left if row.match != match]
     lines = [score, wording("pool.still_on").format(who=pair_words(desk, desk.context.theirs))]
     if after:
-        lines.append(wording("pool.then").format(who=match_words(desk, after[0])))
+        lines.append(wording("pool.after").format(who=match_words(desk, after[0])))
     return Reply(text="\n".join(lines), buttons=rows(taps), about=("match", match))
 
 

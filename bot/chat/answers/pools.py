@@ -16,6 +16,7 @@ from bot.chat.answers.pool_order import (
     ASSUMED,
     POOL,
     match_words,
+    pair_words,
     take_up,
 )
 from bot.chat.answers.pool_undo import as_kept
@@ -179,6 +180,9 @@ def _remarks(desk: Desk, said: PoolSaid, listed: _Listed) -> list[str]:
         lines.append(wording("match.format_fault").format(fault=fault))
     elif said.format is None:
         lines.append(wording("pool.assumed"))
+    if desk.context.match is not None and desk.context.match not in listed.matches:
+        who = pair_words(desk, desk.context.theirs)
+        lines.append(wording("pool.still_on").format(who=who))
     new = [desk.view.name_of(player) for player in listed.players.values()]
     if new:
         more = len(new) - SHOWN_NEW

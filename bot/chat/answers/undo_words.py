@@ -71,6 +71,7 @@ _CHANGED = {
     "video": "the rallies of the video",
     "pool_match": "which match is next",
     "add_player": "the player",
+    "pair": "who plays with whom",
     "agree": "what you agreed",
     "nickname": "the nickname",
     "rename": "the new name",

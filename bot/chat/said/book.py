@@ -28,6 +28,7 @@ class BookVerb(StrEnum):
     RENAME_PLAYER = "rename_player"
     ADD_NICKNAME = "add_nickname"
     SHOW_NOTES = "show_notes"
+    DROP_NOTES = "drop_notes"
     WHO = "who"
     OUR_PAIR = "our_pair"
     MODE = "mode"

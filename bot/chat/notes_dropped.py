@@ -1,0 +1,49 @@
+"""A note taken back by what it was about: "forget what I said about Okafor", "... that he jams"."""
+
+from __future__ import annotations
+
+from bot.chat.message import Message
+from bot.chat.said import BookSaid, BookVerb
+from knowledge.regex import regex
+
+_POLITE = r"(?:(?:please|pls|ok|so|oops|no|wait|actually|sorry|can you|could you|hey) )*"
+_DROP = (
+    r"(?:forget|delete|remove|scratch|drop|erase|ignore|scrap|take back|undo|cancel|strike"
+    r"|disregard|take out)"
+)
+_NOTE = (
+    r"(?:(?:my|the|that|this|our|last|those|all|one|first|other) )*(?:notes?|thing|stuff|line|bit)"
+)
+_TOLD = (
+    r"(?:what|everything|anything|all|the thing) (?:that )?(?:i|we|you)"
+    r" (?:just )?(?:said|wrote|noted|told you|put|have|had)"
+)
+_ABOUT = r"(?: (?:down|before|earlier))?(?: (?:about|on|of|for|regarding|that|saying))?"
+_TAKEN_BACK = regex(rf"^{_POLITE}{_DROP} (?:{_NOTE}|{_TOLD}){_ABOUT}\b")
+_THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
+"""`forget that okafor jams`: with a name behind it, for `forget that` alone is an undo."""
+
+_DENIED = regex(
+    r"^(?:(?:no|nope|oops|wait|sorry) )*(?:thats|that is|that was|its|it is)?(?: not)?"
+    r" ?(?:wrong|not true|not right|incorrect|false)(?: (?:about|on|for|with))\b"
+)
+"""`thats wrong about okafor`."""
+
+
+def notes_dropped(message: Message) -> BookSaid | None:
+    """Whose notes are to go, the newest first; None where nobody is named."""
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    if not named or "?" in message.text:
+        return None
+    line = " ".join(word.folded for word in message.said)
+    forms = (_TAKEN_BACK, _THAT, _DENIED)
+    found = next((at for form in forms if (at := form.match(line)) is not None), None)
+    if found is None:
+        return None
+    begins = sum(word.span[0] < named[0].span[0] for word in message.said)
+    if begins > len(found[0].split()) + 2:
+        return None
+    traits = dict.fromkeys(claim.trait.value for claim in message.note.claims)
+    return BookSaid(
+        text=message.text, verb=BookVerb.DROP_NOTES, words=" ".join(traits), mentions=named[:1]
+    )
