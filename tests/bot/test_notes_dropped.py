@@ -1,0 +1,106 @@
+"""Notes taken back by what they were about, pairs with their undo, and pools beside a match.
+
+The wordings are our own: common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+def test_what_one_note_says_goes_with_an_undo(demo: Talk) -> None:
+    demo.say("hale is patient")
+    assert demo.say("forget that hale is patient") == "Taken back: “hale is patient”."
+    assert demo.tap("undo").startswith("Taken back: “hale is patient”.")
+    assert "hale is patient" in demo.say("show notes on hale")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "forget what i said about hale",
+        "delete my note on hale",
+        "scratch what i said about hale",
+        "thats wrong about hale",
+        "ignore my notes on hale",
+    ],
+)
+def test_of_several_notes_each_has_its_button(demo: Talk, text: str) -> None:
+    before = demo.say("show notes on hale")
+    assert demo.say(text).splitlines()[0] == "Which note on Hale goes?"
+    assert demo.say("show notes on hale") == before
+    demo.say(text)
+    assert demo.tap("delete 1") == "Note deleted."
+    assert demo.say("show notes on hale") != before
+
+
+def test_a_note_that_says_more_is_asked_about(demo: Talk) -> None:
+    reply = demo.say("forget that okafor jams")
+    assert reply.splitlines()[0] == "Which note on Okafor goes?"
+    assert "Noted" not in reply
+
+
+def test_to_forget_a_player_is_another_thing(demo: Talk) -> None:
+    assert demo.say("forget okafor").startswith("Forget Chidi Okafor and")
+
+
+def test_a_pair_told_in_words_has_an_undo_of_its_own(demo: Talk) -> None:
+    demo.say("hale is patient")
+    assert demo.say("okafor's partner is hale") == "Kept: Chidi Okafor plays with Ben Hale."
+    assert demo.say("undo") == "Taken back: who plays with whom."
+    assert demo.say("redo") == "Put back: who plays with whom."
+    assert demo.say("undo") == "Taken back: who plays with whom."
+    assert demo.say("undo") == "Taken back: “hale is patient”."
+
+
+def test_lobs_that_are_missed_over_a_shoulder_are_not_theirs(demo: Talk) -> None:
+    for text in (
+        "Lindqvist misses lobs over the left shoulder, third shot drops float",
+        "okafor misses lobs over his head, third shot drops float",
+    ):
+        demo.say(text)
+        assert demo.heard is not None
+        traits = [claim.trait.value for claim in demo.heard.trace["claims"]]
+        assert traits == ["lob_defense", "third_shot_drop"]
+    demo.say("hale lobs short")
+    assert [claim.trait.value for claim in demo.heard.trace["claims"]] == ["lob"]
+
+
+def test_a_pool_waits_for_the_match_that_is_on(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("our point")
+    told = demo.say("pool: brandt/castellano, ruiz/hale; one game to 15")
+    assert "Okafor/Lindqvist are still on." in told
+    assert demo.say("next").splitlines()[1:] == [
+        "Okafor/Lindqvist are still on.",
+        "This result first, then Lena Brandt/Castellano.",
+    ]
+    assert demo.say("our point").startswith("2-0-2.")
+
+
+def test_a_result_that_only_the_pool_knows_is_the_pools(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("our point")
+    demo.say("pool: brandt/castellano, ruiz/hale; one game to 15")
+    assert demo.say("won 15-11").startswith("Won 15-11.")
+    assert "1 Lena Brandt/Castellano: won 15-11" in demo.say("pool")
+
+
+def test_between_matches_of_a_pool_who_leads_is_the_table(demo: Talk) -> None:
+    demo.say("pool: ruiz/hale; one game to 15")
+    demo.say("won 15-11")
+    assert demo.say("so whos ahead").startswith("Pool: 1 won, 0 lost, 0 to play.")
+
+
+@pytest.mark.parametrize("text", ["what went wrong", "why did we lose", "what did we do wrong"])
+def test_what_went_wrong_is_of_the_match_just_over(demo: Talk, text: str) -> None:
+    demo.say("lost 5-11 6-11")
+    assert demo.say(text).startswith("Last match: lost 5-11 6-11.")
+
+
+def test_in_a_running_match_it_asks_what_to_change(demo: Talk) -> None:
+    demo.say("our point")
+    demo.say("what went wrong")
+    assert demo.heard is not None
+    assert demo.heard.trace["topic"].value == "adjust"

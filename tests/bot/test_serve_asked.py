@@ -1,0 +1,97 @@
+"""Who serves, asked: two words answer it, rallies told meanwhile wait, and undo reaches them.
+
+Scores follow the 2025 rulebook's side-out scoring (only the serving side scores).
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+NEXT = "next: brandt and castellano, to 11"
+
+
+@pytest.mark.parametrize(
+    ("answer", "score"),
+    [
+        ("we do", "0-0-2. Mira serves from the right."),
+        ("us", "0-0-2. Mira serves from the right."),
+        ("they do", "0-0-2. They serve from the right to Mira."),
+        ("them", "0-0-2. They serve from the right to Mira."),
+        ("its them", "0-0-2. They serve from the right to Mira."),
+    ],
+)
+def test_two_words_answer_who_serves_first(demo: Talk, answer: str, score: str) -> None:
+    assert demo.say(NEXT).endswith("Who serves first?")
+    assert demo.say(answer) == score
+
+
+def test_nobody_asked_and_the_same_words_tell_a_rally(demo: Talk) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    assert demo.say("us").startswith("1-0-2.")
+
+
+def test_a_rally_waits_until_it_is_known_who_served(demo: Talk) -> None:
+    demo.say(NEXT)
+    assert demo.say("4-2-1") == "4-2-1: who serves?"
+    assert demo.say("our point").endswith("I keep that rally and count it then.")
+    assert demo.say("no theirs").endswith("I keep that rally and count it then.")
+    assert demo.say("they hit it out").endswith("I keep those 2 rallies for then.")
+    assert demo.say("they do").splitlines() == ["5-2-2. They serve.", "Noted: their error."]
+    assert demo.say("undo").splitlines()[0] == "Taken back: our rally."
+    assert demo.say("undo").splitlines()[0] == "Taken back: their rally."
+    assert demo.say("score").startswith("4-2-1. They serve.")
+
+
+def test_a_tap_answers_it_too_and_counts_what_waits(demo: Talk) -> None:
+    demo.say(NEXT)
+    demo.say("4-2-1")
+    demo.say("our point")
+    assert demo.tap("we serve").startswith("5-2-1. We serve:")
+
+
+def test_undo_takes_back_a_waiting_rally_first(demo: Talk) -> None:
+    demo.say(NEXT)
+    demo.say("4-2-1")
+    demo.say("our point")
+    assert demo.say("undo").splitlines() == ["Taken back: our rally.", "4-2-1: who serves?"]
+    assert demo.tap("they serve").startswith("4-2-1. They serve.")
+
+
+@pytest.mark.parametrize(
+    "text", ["who serves", "is it my serve", "which server are we on", "who is serving now"]
+)
+def test_who_serves_now_is_in_the_score_and_changes_nothing(demo: Talk, text: str) -> None:
+    demo.say(NEXT)
+    demo.say("they serve")
+    for _ in range(2):
+        assert demo.say(text) == "0-0-2. They serve from the right to Mira."
+
+
+@pytest.mark.parametrize(
+    ("text", "reply"),
+    [
+        ("add okafor", "In your book already: Chidi Okafor."),
+        ("add hale to the book", "In your book already: Ben Hale."),
+        ("add tom", "In your book already: Tom Adeyemi."),
+        ("add okafor and zorblatt", "Added Chidi Okafor and Zorblatt."),
+    ],
+)
+def test_a_name_added_in_a_match_is_no_rally(demo: Talk, text: str, reply: str) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    assert demo.say(text) == reply
+    assert demo.say("score").startswith("0-0-2.")
+
+
+def test_one_added_to_a_side_still_is_a_rally(demo: Talk) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    assert demo.say("add one for us").startswith("1-0-2.")
+
+
+def test_another_of_the_same_name_is_one_tap_away(demo: Talk) -> None:
+    demo.say("add okafor")
+    demo.tap("add another okafor")
+    assert demo.say("undo") == "Taken back: Okafor."
