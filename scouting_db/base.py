@@ -65,7 +65,6 @@ Changed = Annotated[int, mapped_column(BigInteger, server_default="0")]
 Word = Annotated[str, mapped_column(String(64))]
 Words = Annotated[str, mapped_column(Typed)]
 Json = Annotated[dict[str, Any], mapped_column(JSON)]
-JsonList = Annotated[list[Any], mapped_column(JSON)]
 
 
 class Base(DeclarativeBase):

@@ -195,7 +195,6 @@ class EntryKind(StrEnum):
     SCORE = "score"
     TIMEOUT = "timeout"
     SIDES = "sides"
-    ENDS = "ends"
     RESULT = "result"
     VOID = "void"
 

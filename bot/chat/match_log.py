@@ -31,14 +31,13 @@ class MatchLog:
     """What the log of a match comes to.
 
     `serve_known`: somebody said who serves, or who served first in the game before; until then
-    a game is played as if `guessed_we_start` were so. `on_known_serve` are the played rallies
-    without those of such games. `finished` are the games before the current one. `lines`
-    counts the log's lines, voided ones and voids included; `is_begun` once any of them counts.
+    a game is played as if its first server were the guessed one. `on_known_serve` are the
+    played rallies without those of such games. `finished` are the games before the current one.
+    `lines` counts the log's lines, voided ones and voids included; `is_begun` once any counts.
     """
 
     match: MatchState
     serve_known: bool = False
-    guessed_we_start: bool = True
     played: tuple[PlayedRally, ...] = ()
     on_known_serve: tuple[PlayedRally, ...] = ()
     finished: tuple[tuple[int, int], ...] = ()
@@ -90,7 +89,6 @@ def read_log(
     return MatchLog(
         match=reader.match,
         serve_known=reader.serve_known,
-        guessed_we_start=reader.guess,
         played=tuple(rally for rally, _ in reader.played),
         on_known_serve=tuple(rally for rally, is_known in reader.played if is_known),
         finished=tuple(reader.finished),

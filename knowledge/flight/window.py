@@ -74,8 +74,6 @@ class Window:
     depth_m: Floats
     landing_s: Floats
     at_line_m: Floats
-    at_line_mps: Floats
-    at_line_s: Floats
 
     def launch(self, speed_mps: float, elevation_deg: float) -> Launch:
         return Launch(
@@ -132,8 +130,6 @@ def window(
         depth_m=landed.places[1].reshape(shape),
         landing_s=landed.times_s.reshape(shape),
         at_line_m=np.where(arrives, line.places[2], 0.0).reshape(shape),
-        at_line_mps=np.where(arrives, line.speeds_mps, np.nan).reshape(shape),
-        at_line_s=np.where(arrives, line.times_s, np.nan).reshape(shape),
     )
 
 

@@ -13,6 +13,7 @@ from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.culprit import Culprit, culprit_of, noted_by_tap
 from knowledge.tactics.fourth_asked import fourth_instead
+from knowledge.tactics.standing_words import capital
 from knowledge.tactics.symptoms import PLAN_B, Symptom, symptoms, symptoms_of
 from knowledge.tactics.targeted_one import with_names
 from knowledge.vocabulary import Topic, Trait
@@ -99,7 +100,7 @@ def _by_plan_b(symptom: Symptom, weak: Sequence[OnCourt], culprit: Culprit | Non
     why = _why_not(weak[0], symptom.needs)
     return Advice(
         topic=Topic.ANSWER_PATTERN,
-        call=call[0].upper() + call[1:],
+        call=capital(call),
         reasons=(why, symptom.partner, sign if culprit is None else culprit.reason),
         unless=None if culprit is None else symptom.sign,
     )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.advice import AdvisedMix, Arrow, CourtPicture, Marker
+from knowledge.advice import AdvisedMix, Arrow, CourtPicture
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
 from knowledge.effects import OptionId
-from knowledge.situation import OnCourt, Situation
+from knowledge.situation import Situation
 from knowledge.tactics.attack_answer import Aimed
 from knowledge.tactics.attack_spots import SEAM_ID, place_of
+from knowledge.tactics.line_markers import line_markers
 from knowledge.vocabulary import Side
 
 MOST_ARROWS = 2
@@ -47,7 +48,10 @@ def picture(
     return CourtPicture(
         title="Where to speed up",
         alt=call if change is None else f"{call} Change: {change.label}.",
-        markers=(*_markers(situation.ours, ours=True), *_markers(situation.theirs, ours=False)),
+        markers=(
+            *line_markers(situation.ours, ours=True),
+            *line_markers(situation.theirs, ours=False),
+        ),
         arrows=tuple(arrows),
     )
 
@@ -67,12 +71,3 @@ def _arrow(option: OptionId, found: Aimed, width: float) -> Arrow | None:
         width=max(LEAST_WIDTH, width),
         label="seam" if spot is None else spot.label,
     )
-
-
-def _markers(pair: tuple[OnCourt, ...], *, ours: bool) -> list[Marker]:
-    return [
-        Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=ours)
-        for one in pair
-        if one.side is not None
-        for place in (at_kitchen_line(one.side, ours=ours),)
-    ]

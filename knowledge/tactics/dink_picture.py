@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker
+from knowledge.advice import Arrow, CourtPicture
 from knowledge.court import at_kitchen_line
 from knowledge.situation import OnCourt
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_lanes import spot_point
 from knowledge.tactics.dink_words import places
+from knowledge.tactics.line_markers import line_markers
 from knowledge.vocabulary import Side
 
 DEFAULT_SHARE = 0.7
@@ -31,7 +32,7 @@ def picture(
     return CourtPicture(
         title=f"Dink {aim.target.name}".strip(),
         alt=_alt(aim, change),
-        markers=(*_markers(ours, ours=True), *_markers(theirs, ours=False)),
+        markers=(*line_markers(ours, ours=True), *line_markers(theirs, ours=False)),
         arrows=tuple(arrows),
     )
 
@@ -53,12 +54,3 @@ def _arrow(aim: Aim, striker_side: Side, width: float, label: str) -> Arrow:
         width=width,
         label=label,
     )
-
-
-def _markers(pair: tuple[OnCourt, ...], *, ours: bool) -> list[Marker]:
-    return [
-        Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=ours)
-        for one in pair
-        if one.side is not None
-        for place in (at_kitchen_line(one.side, ours=ours),)
-    ]

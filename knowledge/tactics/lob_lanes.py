@@ -17,7 +17,6 @@ from knowledge.court import (
     METRES_PER_FOOT,
     Point,
     at_kitchen_line,
-    lane_in_court_m,
 )
 from knowledge.effects import Points
 from knowledge.normal import normal_cdf
@@ -60,11 +59,6 @@ def landing_over(side: Side, hand: Hand | None) -> Point:
     shoulder = {Hand.RIGHT: OFF_SHOULDER_M, Hand.LEFT: -OFF_SHOULDER_M}
     x_m = stands.x_m + (shoulder.get(hand, 0.0) if hand is not None else 0.0)
     return Point(x_m=x_m, y_m=HALF_LENGTH_M - INSIDE_BASELINE_M)
-
-
-def room_ft(lane: LobLane) -> float:
-    """Feet of court beyond the net along a lane, from one of our halves."""
-    return lane_in_court_m(*_ends(lane)) / METRES_PER_FOOT
 
 
 def _ends(lane: LobLane) -> tuple[Point, Point]:

@@ -8,8 +8,9 @@ from typing import Final
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.engine import Ranking
+from knowledge.planning.names import name_or
 from knowledge.regex import regex
-from knowledge.situation import Agreement, OnCourt, Situation
+from knowledge.situation import Agreement, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import lob_back
 from knowledge.tactics import lob_sizes as sizes
@@ -139,15 +140,11 @@ def _numbers(runs: tuple[Lobbed, ...], back: Ranking) -> MappingProxyType[str, f
 
 def _both_runs(runs: tuple[Lobbed, ...]) -> tuple[str, ...]:
     return tuple(
-        f"Over {one.under.name if one.under else 'you'}: {_name(one.under, 'own run')} "
-        f"{one.own.spare_s:+.1f} s, {_name(one.partner, 'partner')} {one.crossing.spare_s:+.1f} s "
-        "to spare (maths)"
+        f"Over {one.under.name if one.under else 'you'}: {name_or(one.under, 'own run')} "
+        f"{one.own.spare_s:+.1f} s, {name_or(one.partner, 'partner')} "
+        f"{one.crossing.spare_s:+.1f} s to spare (maths)"
         for one in runs
     )
-
-
-def _name(one: OnCourt | None, otherwise: str) -> str:
-    return one.name if one is not None and one.name else otherwise
 
 
 def _choices(situation: Situation, asked: LobMeaning) -> tuple[Choice, ...]:

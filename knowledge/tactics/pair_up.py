@@ -15,6 +15,7 @@ from knowledge.situation import Agreement, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics.pair_up_items import Item, Pair, items_of
 from knowledge.tactics.stack_answer import NAMELESS, pair_of
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import AgreementKey, Topic
 
 LINE_LIMIT: Final = 80
@@ -139,18 +140,14 @@ def lines_of(card: Card) -> tuple[Reason, ...]:
     first, timeouts = card.words(key.FIRST_SERVER), card.words(key.TIMEOUT_CALLER)
     poach, out = card.words(key.POACH_SIGNAL), card.words(key.OUT_CALLER)
     return (
-        _line(card, f"{_upper(sides)}; {stack}", key.SIDES, key.STACK),
+        _line(card, f"{capital(sides)}; {stack}", key.SIDES, key.STACK),
         _line(card, f"Middle: {card.words(key.MIDDLE)}", key.MIDDLE),
         _line(card, f"Lobs: {card.words(key.LOBS)}", key.LOBS),
         _line(
-            card, f"{_upper(first)}; time-outs: {timeouts}", key.FIRST_SERVER, key.TIMEOUT_CALLER
+            card, f"{capital(first)}; time-outs: {timeouts}", key.FIRST_SERVER, key.TIMEOUT_CALLER
         ),
         _line(card, f"Poach: {poach}; out: {out}", key.POACH_SIGNAL, key.OUT_CALLER),
     )
-
-
-def _upper(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _line(card: Card, text: str, *keys: AgreementKey) -> Reason:

@@ -20,7 +20,8 @@ from knowledge.effects import (
 )
 from knowledge.engine import Ranking, rank
 from knowledge.normal import logit
-from knowledge.situation import OnCourt, Situation
+from knowledge.planning.names import name_or
+from knowledge.situation import Situation
 from knowledge.sources import computed
 from knowledge.tactics import reset_sizes as sizes
 from knowledge.tactics.conditions import marks_weak, rule_of_thumb, skill
@@ -104,18 +105,14 @@ def _effects(question: Attacked) -> Iterator[Effect]:
             "moving", sizes.MOVING, Mechanism.OUR_ERROR, "Moving, you lose the second ball"
         )
     if question.leaning:
-        because = f"{_name(question.attacker, 'The attacker')} still leans in"
+        because = f"{name_or(question.attacker, 'The attacker')} still leans in"
         yield _on_counter("leaning", sizes.STILL_LEANING, Mechanism.HABIT, because)
     if question.asleep:
-        because = f"{_name(question.sleeper, 'The partner')} isn't ready"
+        because = f"{name_or(question.sleeper, 'The partner')} isn't ready"
         yield _on_counter("asleep", sizes.PARTNER_ASLEEP, Mechanism.COVER, because)
     yield from _own(question)
     if question.passing is not None:
         yield _leave(question.passing)
-
-
-def _name(one: OnCourt | None, otherwise: str) -> str:
-    return one.name if one is not None and one.name else otherwise
 
 
 def _height(question: Attacked) -> Iterator[Effect]:

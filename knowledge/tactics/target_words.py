@@ -12,6 +12,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, Source, rule
+from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_answer import Target
 from knowledge.tactics.target_phases import TargetPhase
 
@@ -142,7 +143,7 @@ def phase_call(target: Target) -> str:
     candidates = []
     for with_place in (True, False):
         said = f"{_VERB[target.phase]} {aimed(target, with_place=with_place)}"
-        said = f"{target.only.name}: {said}" if target.only else said[0].upper() + said[1:]
+        said = f"{target.only.name}: {said}" if target.only else capital(said)
         candidates += [f"{said}, {often}.", f"{said}."]
     return first_that_fits(candidates)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from knowledge.advice import AdvisedMix, Arrow, CourtPicture, Marker
+from knowledge.advice import AdvisedMix, Arrow, CourtPicture
 from knowledge.court import (
     HALF_LENGTH_M,
     KITCHEN_DEPTH_M,
@@ -14,6 +14,7 @@ from knowledge.court import (
 from knowledge.effects import OptionId
 from knowledge.planning.thirds import Third, aim_x_m
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.line_markers import line_markers
 from knowledge.tactics.third_options import DRIVE, DROP, LINE, LOB, MIDDLE
 from knowledge.vocabulary import Side
 
@@ -36,7 +37,7 @@ def picture(third: Third, mix: AdvisedMix | None, situation: Situation) -> Court
     return CourtPicture(
         title="The third",
         alt=f"From the back: {labels}.",
-        markers=tuple(_markers(situation.theirs)),
+        markers=tuple(line_markers(situation.theirs, ours=False)),
         arrows=tuple(one for one in arrows if one is not None),
     )
 
@@ -85,11 +86,3 @@ def _x_m(where: str, side: Side, situation: Situation, *, behind: bool) -> float
 
 def _place(one: OnCourt) -> Point | None:
     return None if one.side is None else at_kitchen_line(one.side, ours=False)
-
-
-def _markers(theirs: tuple[OnCourt, ...]) -> list[Marker]:
-    return [
-        Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=False)
-        for one in theirs
-        if (place := _place(one)) is not None
-    ]

@@ -7,9 +7,9 @@ from typing import Final
 from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M, METRES_PER_FOOT
 from knowledge.flight import FORMS, Shot
-from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.side_view import SideFigure, SideFlight, SideLevel, SideView, first_clause
 from knowledge.tactics.shot_success import OurScatter, of_ten
+from knowledge.tactics.side_figures import standing
 from knowledge.tactics.third_contact import contact_words
 from knowledge.tactics.third_success import SHOTS, STAND_M, ThirdBall
 
@@ -83,16 +83,12 @@ def _flight(shot: str, ball: ThirdBall, scatter: OurScatter, *, has_window: bool
 
 
 def _figures(ball: ThirdBall, *, moving: bool) -> tuple[SideFigure, ...]:
-    we = _figure(-ball.contact.from_net_m - BEHIND_BALL_M, "you", ours=True)
+    we = standing(-ball.contact.from_net_m - BEHIND_BALL_M, "you", ours=True)
     if ball.both_back:
-        return (we, _figure(BACK_M, "them", ours=False))
+        return (we, standing(BACK_M, "them", ours=False))
     if moving:
-        return (we, _figure(AT_LINE_M, "", ours=False), _figure(COMING_M, "late", ours=False))
-    return (we, _figure(AT_LINE_M, "them", ours=False))
-
-
-def _figure(along_m: float, label: str, *, ours: bool) -> SideFigure:
-    return SideFigure(along_m=along_m, stature_m=DEFAULT_STATURE_M, label=label, ours=ours)
+        return (we, standing(AT_LINE_M, "", ours=False), standing(COMING_M, "late", ours=False))
+    return (we, standing(AT_LINE_M, "them", ours=False))
 
 
 def _level(shot: Shot) -> SideLevel:

@@ -16,9 +16,9 @@ from knowledge.court import (
     x_of_side_m,
 )
 from knowledge.flight import Shot, usual_aim
-from knowledge.reach.body import DEFAULT_STATURE_M
-from knowledge.side_view import SideFigure, SideFlight, SideView, first_clause
+from knowledge.side_view import SideFlight, SideView, first_clause
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.side_figures import standing
 from knowledge.tactics.third_contact import NOWHERE_SAID, contact_of
 from knowledge.tactics.transition_answer import TransitionAnswer
 from knowledge.tactics.transition_effects import (
@@ -81,9 +81,9 @@ def _behind_a_drop(from_net_m: float, call: str, *, drop_m: float, drive_m: floa
         net_m=NET_M,
         notes=(first_clause(call), far, less),
         figures=(
-            _figure(-from_net_m, "you", ours=True),
-            _figure(-(from_net_m - drop_m), "split", ours=True),
-            _figure(AT_LINE_M, "them", ours=False),
+            standing(-from_net_m, "you", ours=True),
+            standing(-(from_net_m - drop_m), "split", ours=True),
+            standing(AT_LINE_M, "them", ours=False),
         ),
         flights=(
             SideFlight(
@@ -96,10 +96,6 @@ def _behind_a_drop(from_net_m: float, call: str, *, drop_m: float, drive_m: floa
             ),
         ),
     )
-
-
-def _figure(along_m: float, label: str, *, ours: bool) -> SideFigure:
-    return SideFigure(along_m=along_m, stature_m=DEFAULT_STATURE_M, label=label, ours=ours)
 
 
 def _run_in(answer: TransitionAnswer, situation: Situation, from_net_m: float) -> CourtPicture:

@@ -66,13 +66,6 @@ _TO_COME = _MATCHES.where(
 _newest_first = _MATCHES.order_by(match.c.match_id.desc())
 _RECENT = _newest_first.limit(bindparam("limit"))
 _AGAINST = _newest_first.where(match.c.their_pair == bindparam("pair"))
-_CURRENT = (
-    _MATCHES.where(match.c.state != MatchState.OVER.value)
-    .order_by(
-        case((match.c.state == MatchState.RUNNING.value, 0), else_=1), match.c.match_id.desc()
-    )
-    .limit(1)
-)
 _IN_EVENT = _MATCHES.where(match.c.event_id == bindparam("event")).order_by(match.c.match_id)
 _NEWEST_EVENT = (
     select(event.c.event_id, event.c.name, event.c.starts_at)
@@ -249,13 +242,8 @@ class Matches(Scope):
         found = self._read(_MATCH, {"match": match}).one_or_none()
         return None if found is None else _match_row(found)
 
-    def current_match(self) -> MatchRow | None:
-        """The newest running match, else the newest announced one."""
-        found = self._read(_CURRENT).one_or_none()
-        return None if found is None else _match_row(found)
-
     def open_match(self, our_pair: PairId) -> MatchRow | None:
-        """The same of one pair of ours."""
+        """The newest running match of one pair of ours, else the newest announced one."""
         found = self._read(_OPEN_OF_PAIR, {"ours": our_pair}).one_or_none()
         return None if found is None else _match_row(found)
 

@@ -54,7 +54,6 @@ _OF_PLAYER = _NEWEST.where(
     )
     .exists()
 )
-_UNREAD = _LIVE.where(note.c.unread).order_by(note.c.at, note.c.note_id)
 _CLAIMS = (
     select(
         observation.c.note_id,
@@ -170,10 +169,6 @@ class Notes(Scope):
     def recent_notes(self, *, limit: int = 20) -> tuple[NoteRow, ...]:
         """Undeleted notes, newest first."""
         return self._note_rows(self._read(_NEWEST, {"limit": limit}))
-
-    def unread_notes(self) -> tuple[NoteRow, ...]:
-        """Undeleted notes that nothing was understood of yet, oldest first."""
-        return self._note_rows(self._read(_UNREAD))
 
     def _note_rows(self, found: Iterable[Any]) -> tuple[NoteRow, ...]:
         rows = list(found)

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import argparse
 import cProfile
-import os
 import pstats
 import sys
 import time
@@ -25,6 +24,7 @@ from numpy.typing import NDArray
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
 from chance_oracles import expected_payoff_dense, walk
+from one_thread import on_one_thread
 
 from knowledge.chances import (
     Beta,
@@ -218,14 +218,6 @@ def profile_of_a_warm_reply() -> Iterator[str]:
     for place, spent in sorted(solver.items(), key=lambda item: -item[1])[:8]:
         where = f"{place[0].rpartition('/')[2]}:{place[2]}"
         yield f"  {100 * spent / whole:6.2f}%  {where:36}{calls[place]:>8.1f} calls a turn"
-
-
-def on_one_thread() -> None:
-    """Start again with the linear algebra on one thread, which must be settled before numpy."""
-    threads = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
-    if any(os.environ.get(name) != "1" for name in threads):
-        os.environ.update(dict.fromkeys(threads, "1"))
-        os.execv(sys.executable, [sys.executable, *sys.argv])
 
 
 def main() -> None:

@@ -11,7 +11,6 @@ counts; solve_ivp is timed once over all launches. Also printed: a turn's look-u
 from __future__ import annotations
 
 import argparse
-import os
 import sys
 import time
 from collections.abc import Callable, Sequence
@@ -24,6 +23,7 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).parents[1] / "support"))
 
 from flight_oracle import solved
+from one_thread import on_one_thread
 
 from knowledge.flight import OUTDOOR, Launch, Vector, bounced, fly, landing, moving
 from knowledge.flight.attackable import attackable
@@ -142,14 +142,6 @@ def look_ups() -> None:
     for name, question in asked.items():
         question()
         sys.stdout.write(f"look-up, {name}: {1e6 * seconds(question, 200):.0f} us\n")
-
-
-def on_one_thread() -> None:
-    """Start again with the linear algebra on one thread, which must be settled before numpy."""
-    threads = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
-    if any(os.environ.get(name) != "1" for name in threads):
-        os.environ.update(dict.fromkeys(threads, "1"))
-        os.execv(sys.executable, [sys.executable, *sys.argv])
 
 
 def main() -> None:

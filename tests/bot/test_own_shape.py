@@ -6,7 +6,7 @@ The wordings are our own; that they mean what is expected is common practice, no
 from __future__ import annotations
 
 import pytest
-from talk import Talk
+from talk import SATURDAY, Talk
 
 from bot.channels import console
 from bot.channels.console import open_console
@@ -101,7 +101,7 @@ def test_how_bold_at_a_score_is_asked_and_the_score_is_told(demo: Talk) -> None:
 
 
 def test_a_failing_turn_is_not_reported_as_the_turn_before(monkeypatch: pytest.MonkeyPatch) -> None:
-    store = demo_store()
+    store = demo_store(now=SATURDAY)
     talk = open_console(store, user_name="Mira")
     assert talk.say_json("okafor is tall")["kind"] == "note"
 

@@ -15,6 +15,7 @@ from itertools import combinations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from label_boxes import label_boxes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
@@ -96,19 +97,6 @@ SHARED = CourtPicture(
 PICTURES = pytest.mark.parametrize(
     "picture", [DINK, MIDDLE, SERVE, SHARED], ids=["dink", "middle", "serve", "shared"]
 )
-
-
-def label_boxes(figure: Figure) -> list[Box]:
-    return [
-        Box(
-            x0=patch.get_x(),
-            y0=patch.get_y(),
-            x1=patch.get_x() + patch.get_width(),
-            y1=patch.get_y() + patch.get_height(),
-        )
-        for patch in figure.axes[0].patches
-        if isinstance(patch, FancyBboxPatch)
-    ]
 
 
 def text_boxes(figure: Figure) -> list[Box]:

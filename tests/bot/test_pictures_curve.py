@@ -15,6 +15,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from label_boxes import label_boxes
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
@@ -100,19 +101,6 @@ def curves(draw_one: st.DrawFn) -> ChanceCurve:
         games=tuple(draw_one(st.lists(games, max_size=most))),
         now=draw_one(words),
     )
-
-
-def label_boxes(figure: Figure) -> list[Box]:
-    return [
-        Box(
-            x0=patch.get_x(),
-            y0=patch.get_y(),
-            x1=patch.get_x() + patch.get_width(),
-            y1=patch.get_y() + patch.get_height(),
-        )
-        for patch in figure.axes[0].patches
-        if isinstance(patch, FancyBboxPatch)
-    ]
 
 
 def text_boxes(figure: Figure) -> list[Box]:

@@ -16,13 +16,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from label_boxes import label_boxes
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
-from matplotlib.patches import FancyBboxPatch
 
 from bot.chat.pictures import draw
 from bot.chat.pictures.drawing import figure_of
-from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box
+from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX
 from bot.chat.pictures.side_labels import PATH_PX
 from bot.chat.pictures.side_layout import AIR, side_frame_of
 from bot.post.picture_json import picture_from_json, picture_to_json
@@ -98,19 +98,6 @@ def views(draw_one: st.DrawFn) -> SideView:
         figures=tuple(draw_one(st.lists(people, max_size=3))),
         levels=tuple(draw_one(st.lists(levels, max_size=3))),
     )
-
-
-def label_boxes(figure: Figure) -> list[Box]:
-    return [
-        Box(
-            x0=patch.get_x(),
-            y0=patch.get_y(),
-            x1=patch.get_x() + patch.get_width(),
-            y1=patch.get_y() + patch.get_height(),
-        )
-        for patch in figure.axes[0].patches
-        if isinstance(patch, FancyBboxPatch)
-    ]
 
 
 def lines_at(figure: Figure, z: float) -> list[Line2D]:

@@ -16,6 +16,7 @@ from noted_players import MIRA, TOM, match, often_noted, player
 
 from knowledge.advice import CALL_LIMIT, Confidence
 from knowledge.ball_facts import BallFacts
+from knowledge.court import METRES_PER_FOOT, at_kitchen_line, lane_in_court_m
 from knowledge.effects import OptionId
 from knowledge.mixing.guessing import guessables, payoffs
 from knowledge.planning.lobbing import lob_line
@@ -30,8 +31,8 @@ from knowledge.tactics.lob_lanes import (
     SOFT_BLOCK,
     LobLane,
     aloft_s,
+    landing_over,
     misses,
-    room_ft,
     straight_costs,
     wind_feet,
 )
@@ -169,8 +170,13 @@ def test_wind_behind_costs_five_and_into_it_a_lob_holds() -> None:
 
 def test_the_diagonal_is_the_longer_court() -> None:
     """By hand: straight 22 ft beyond the net; the diagonal one slants by 10 ft over 27 ft."""
-    assert room_ft(LobLane.STRAIGHT) == pytest.approx(22)
-    assert room_ft(LobLane.CROSS) == pytest.approx(22 * (27**2 + 10**2) ** 0.5 / 27, abs=0.05)
+    start = at_kitchen_line(Side.RIGHT, ours=True)
+    straight, cross = (
+        lane_in_court_m(start, landing_over(side, None)) / METRES_PER_FOOT
+        for side in (Side.LEFT, Side.RIGHT)
+    )
+    assert straight == pytest.approx(22)
+    assert cross == pytest.approx(22 * (27**2 + 10**2) ** 0.5 / 27, abs=0.05)
     assert misses(LobLane.CROSS) < misses(LobLane.STRAIGHT)
     assert straight_costs().mean < 0
 

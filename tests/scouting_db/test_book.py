@@ -175,26 +175,38 @@ def test_a_match_reads_as_it_was_announced_and_replaced(store: Store) -> None:
         assert [each.name for each in book.events()] == ["Lantern Bay Open"]
 
 
-def test_the_running_match_is_the_current_one(store: Store) -> None:
+def test_the_running_match_of_a_pair_is_the_one_open(store: Store) -> None:
     team = new_team(store, "Mira")
     with store.writing() as connection:
         book = team.book(connection)
-        first, theirs = announced(book)
-        second = book.announce(our_pair=None, their_pair=theirs, format=FORMAT)
-        current = [book.current_match()]
+        ours = book.pair_of(book.add_player("Mira", ours=True), book.add_player("Tom", ours=True))
+        _, theirs = announced(book)
+        first = book.announce(our_pair=ours, their_pair=theirs, format=FORMAT)
+        second = book.announce(our_pair=ours, their_pair=theirs, format=FORMAT)
+        current = [book.open_match(ours)]
         for match, state in [
             (first, MatchState.RUNNING),
             (first, MatchState.OVER),
             (second, MatchState.OVER),
         ]:
             book.set_state(match, state)
-            current.append(book.current_match())
+            current.append(book.open_match(ours))
     assert [None if each is None else each.match for each in current] == [
         second,
         first,
         second,
         None,
     ]
+
+
+def test_a_pair_goes_again_only_while_nothing_is_theirs(store: Store) -> None:
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        book = team.book(connection)
+        free = book.pair_of(book.add_player("Hale"), book.add_player("Ruiz"))
+        _, theirs = announced(book)
+        assert (book.unmake_pair(free), book.unmake_pair(theirs)) == (True, False)
+        assert [row.pair for row in book.pairs()] == [theirs]
 
 
 def test_an_announcement_can_be_taken_back_until_something_is_logged(store: Store) -> None:

@@ -149,7 +149,6 @@ def test_notes_come_newest_first_and_unread_ones_oldest_first(store: Store) -> N
             book.add_note(f"day {day}", [lefty(okafor)], at=at, unread=True)
         assert [row.text for row in book.notes_of(okafor)] == ["day 2", "day 1", "day 0"]
         assert [row.text for row in book.recent_notes(limit=2)] == ["day 2", "day 1"]
-        assert [row.text for row in book.unread_notes()] == ["day 0", "day 1", "day 2"]
 
 
 def test_a_note_about_a_player_of_another_book_is_refused(store: Store) -> None:

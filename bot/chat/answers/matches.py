@@ -27,6 +27,7 @@ from knowledge.game import (
     GameFormat,
 )
 from knowledge.regex import regex
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import Mode, PlayerId, Topic
 from scouting_db.values import ChangeId, MatchId, MatchRow, Micros
 from scouting_db.zones import Moment
@@ -74,7 +75,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         *remind_of_announced(desk, match, moment),
     ]
     if said.format_fault is not None:
-        fault = f"{said.format_fault[0].upper()}{said.format_fault[1:]}"
+        fault = capital(said.format_fault)
         lines.insert(1, wording("match.format_fault").format(fault=fault))
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))

@@ -27,6 +27,7 @@ from bot.chat.reply import Reply
 from bot.chat.said import Certainty, Mention, PoolSaid, PoolTeam
 from bot.chat.wording import wording
 from knowledge.game import FormatError, GameFormat
+from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import EventId, MatchId, MatchState
 
@@ -176,8 +177,7 @@ def _remarks(desk: Desk, said: PoolSaid, listed: _Listed) -> list[str]:
     lines = []
     fault = None if said.format is None else said.format.fault
     if fault is not None:
-        fault = f"{fault[0].upper()}{fault[1:]}"
-        lines.append(wording("match.format_fault").format(fault=fault))
+        lines.append(wording("match.format_fault").format(fault=capital(fault)))
     elif said.format is None:
         lines.append(wording("pool.assumed"))
     if desk.context.match is not None and desk.context.match not in listed.matches:

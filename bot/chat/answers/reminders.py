@@ -31,6 +31,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.said import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb, ZoneSaid
 from bot.chat.start_times import in_other_zone, moment_said, wall_of
 from bot.chat.wording import wording
+from knowledge.tactics.standing_words import capital
 from scouting_db.values import MatchId, MatchRow, MatchState, Micros
 from scouting_db.zones import Moment, checked_zone, moment_of
 
@@ -170,7 +171,7 @@ def take_move(desk: Desk, said: MatchMoved) -> Reply:
     lines: list[str] = []
     undo = _changed(desk, [row.match], lambda: lines.extend(_move(desk, row, moved)))
     text = wording("reminder.moved").format(
-        match=_capital(title_of(desk, row)),
+        match=capital(title_of(desk, row)),
         at="" if starts_at is None else _at(desk, starts_at),
         court=wording("match.court").format(court=court) if court else "",
     )
@@ -306,10 +307,6 @@ def _now(desk: Desk) -> datetime:
 def _at(desk: Desk, at: Micros) -> str:
     zone = zone_of_book(desk)
     return f"{day_words(at, desk.now, zone)} {wall_of(at, zone):%H:%M}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _city(zone: str) -> str:
