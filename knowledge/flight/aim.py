@@ -43,6 +43,7 @@ class Aim:
     depth_m: float
     landing_s: float
     at_line_m: float
+    at_line_mps: float
     bounce_m: float
     window_size: float
 
@@ -131,6 +132,7 @@ def _flown(launch: Launch, ball: Ball, wind_mps: float) -> dict[str, float]:
         "depth_m": float(landed.places[1, 0]),
         "landing_s": float(landed.times_s[0]),
         "at_line_m": float(line.places[2, 0]) if arrives else 0.0,
+        "at_line_mps": float(line.speeds_mps[0]) if arrives else 0.0,
         "bounce_m": float(top_m(after)[0]),
     }
 
