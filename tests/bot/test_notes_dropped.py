@@ -64,6 +64,7 @@ def test_lobs_that_are_missed_over_a_shoulder_are_not_theirs(demo: Talk) -> None
         traits = [claim.trait.value for claim in demo.heard.trace["claims"]]
         assert traits == ["lob_defense", "third_shot_drop"]
     demo.say("hale lobs short")
+    assert demo.heard is not None
     assert [claim.trait.value for claim in demo.heard.trace["claims"]] == ["lob"]
 
 
