@@ -18,6 +18,7 @@ from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
+from scouting_db.name_slips import is_slip, lacks_vowels
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
 from scouting_db.sounds import fold, sound, spoken
 
@@ -42,6 +43,12 @@ so many letters and the same consonants."""
 
 NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
+
+SHORTEST_SLIP = 4
+"""Letters of a name of which a slip is still known for one."""
+
+ONE_SLIP = 1.0
+"""Cost of one slip of the thumb that makes no name of it."""
 
 NAMESAKES = 300
 """Bearers of one surname among whom a first name cut short is looked for."""
@@ -136,10 +143,19 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         return Fit(0, cost, NOBODY if is_near else 0.0)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
+    if is_one_word and len(near) >= SHORTEST_SLIP and _is_no_name(key):
+        if is_slip(key, near):
+            return Fit(0, ONE_SLIP, ONE_SLIP)
+        if lacks_vowels(key, near):
+            return Fit(0, FAR, FAR)
     cost, allowed = cost_of(key, near), allowed_cost(key, near)
     if cost >= FAR and is_one_word and not _may_be_far(key, near):
         return Fit(0, cost, NOBODY)
     return Fit(0, cost, allowed)
+
+
+def _is_no_name(key: str) -> bool:
+    return Known.NO is max(known_surname(key), known_first_name(key))
 
 
 def _may_be_far(key: str, near: str) -> bool:

@@ -25,6 +25,7 @@ SHORTEST_BEGINNING = 3
 _ALIKE_AT_MOST = 500
 """Keys of the same consonants that are compared letter by letter."""
 
+_SHORTEST_FIRST_SLIP = 4
 _SMALL_ROSTER = 2_000
 
 _KEPT_NEAR = 8
@@ -39,6 +40,8 @@ class NameKeys:
         self.by_key: dict[str, list[tuple[Strength, int]]] = defaultdict(list)
         self.by_sound: dict[str, list[str]] = defaultdict(list)
         self._by_consonants: dict[str, list[str]] = defaultdict(list)
+        self._by_rest: dict[str, list[str]] = defaultdict(list)
+        """Keys by what follows their first letter, which a thumb may miss."""
         self._near: dict[str, tuple[str, ...]] = {}
         self.heard: set[tuple[str, int]] = set()
         """Keys that only sound like the name of the player at that position."""
@@ -61,6 +64,8 @@ class NameKeys:
         if form.strength is not Strength.INITIALS:
             for trace in traces(consonants(sounding)):
                 self._by_consonants[trace].append(form.key)
+            if len(form.key) >= _SHORTEST_FIRST_SLIP:
+                self._by_rest[form.key[1:]].append(form.key)
 
     def given(self, position: int) -> str:
         """The first name of a player, the only name of who has but one."""
@@ -102,11 +107,19 @@ class NameKeys:
             for trace in traces(consonants(sound(key)))
             for one in self._by_consonants.get(trace, ())[:_ALIKE_AT_MOST]
         }
+        near.update(self._but_first(key))
         if len(near) <= CANDIDATES:
             return tuple(near)
         scorer = DamerauLevenshtein.normalized_similarity
         found = process.extract(key, near, scorer=scorer, limit=CANDIDATES)
         return tuple(one for one, *_ in found)
+
+    def _but_first(self, key: str) -> Iterator[str]:
+        """Keys of which only the first letter was mistyped or left out, or that have one more."""
+        yield from self._by_rest.get(key[1:], ())[:CANDIDATES]
+        yield from self._by_rest.get(key, ())[:CANDIDATES]
+        if key[1:] in self.by_key:
+            yield key[1:]
 
     def spelled_like(self, key: str) -> list[int]:
         """The nearest spellings of a small roster, for the buttons under "nobody"."""

@@ -18,7 +18,15 @@ from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of
-from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
+from scouting_db.name_parts import (
+    initial_of,
+    pared,
+    squeeze,
+    undigited,
+    unstretched,
+    without_aside,
+    without_titles,
+)
 from scouting_db.name_rivals import (
     crossed,
     given_alike,
@@ -54,6 +62,8 @@ DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
 _NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
+
+_EITHER = " or "
 
 KEPT_LOOKUPS = 4096
 """Answers kept of one roster: most words that are looked up come again, and are nobody's name."""
@@ -101,10 +111,23 @@ class NameIndex:
         return kept
 
     def _looked_up(self, typed: str, *, nearest: bool) -> Match:
-        folded = unstretched(without_titles(fold(typed)))
+        folded = unstretched(undigited(without_titles(fold(typed))))
         if not folded:
             return Nobody()
-        return self._exact(folded) or self._near(folded, nearest=nearest)
+        match = self._exact(folded) or self._near(folded, nearest=nearest)
+        return self._told_apart(typed, folded, match) if isinstance(match, Nobody) else match
+
+    def _told_apart(self, typed: str, folded: str, match: Nobody) -> Match:
+        """Whoever is meant once what was said beside the name is left out, else `match`."""
+        plain = pared(without_titles(fold(without_aside(typed))))
+        if plain and plain != folded:
+            return self._exact(plain) or self._near(plain, nearest=True)
+        sides = folded.split(_EITHER)
+        found = [self._exact(side) or self._near(side, nearest=False) for side in sides if side]
+        if len(found) > 1 and not any(isinstance(one, Nobody) for one in found):
+            rows = dict.fromkeys(row for one in found for row in _players(one))
+            return Alike(players=tuple(rows)[:ASKED_AT_MOST])
+        return match
 
     def _exact(self, folded: str) -> Match | None:
         holders = self._keys.held(squeeze(folded))
@@ -158,8 +181,10 @@ class NameIndex:
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
-        if kinds == {Strength.INITIALS} and len(holders) == 1 and not self._says_given(initial):
-            return self._match(positions, likeliest=self.roster[holders[0][1]])
+        if kinds == {Strength.INITIALS} and len(holders) == 1:
+            position = holders[0][1]
+            if not self._says_given(initial) or self._is_only_bearer(initial, position, positions):
+                return self._match(positions, likeliest=self.roster[position])
         bearers = {
             position
             for strength, position in holders
@@ -172,6 +197,14 @@ class NameIndex:
     def _says_given(self, initial: tuple[str, str] | None) -> bool:
         """Whether an initial stands beside a first name: dictation writes Ana R. as "anna r"."""
         return initial is not None and bool(self._keys.bearers(initial[1]))
+
+    def _is_only_bearer(
+        self, initial: tuple[str, str] | None, position: int, others: set[int]
+    ) -> bool:
+        """Whether nobody else's first name sounds as the one typed: `jose p` beside Josephine P."""
+        given = initial[1] if initial else ""
+        rest = (each for each in others if each != position)
+        return all(sound(self._keys.given(each)) != sound(given) for each in rest)
 
     def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
         plain = [position for strength, position in holders if strength is Strength.SURNAME]
@@ -251,6 +284,16 @@ class NameIndex:
             asked.sort(key=lambda each: self.roster[each] is not likeliest)
         rows = tuple(self.roster[each] for each in asked[:ASKED_AT_MOST])
         return Found(player=rows[0]) if len(rows) == 1 else Alike(players=rows, likeliest=likeliest)
+
+
+def _players(match: Match) -> tuple[PlayerRow, ...]:
+    match match:
+        case Found(player=row):
+            return (row,)
+        case Alike(players=rows):
+            return rows
+        case Nobody():
+            return ()
 
 
 def lookup(typed: str, roster: Sequence[PlayerRow]) -> Match:
