@@ -20,7 +20,7 @@ from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
 from scouting_db.name_slips import is_slip, lacks_vowels
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
-from scouting_db.sounds import fold, sound, spoken
+from scouting_db.sounds import consonants, fold, sound, spoken
 
 SHORT_FORM = 3
 """Letters of a name so short that a longer word like it is another name."""
@@ -43,6 +43,11 @@ so many letters and the same consonants."""
 
 NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
+
+FAR_IN_VOWELS, FAR_FROM_VOWELS = 2.0, 6
+"""Cost up to which a word that is no name may differ in vowels alone, and its letters."""
+
+_CONSONANTS_HEARD = 4
 
 SHORTEST_SLIP = 4
 """Letters of a name of which a slip is still known for one."""
@@ -149,6 +154,8 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         if lacks_vowels(key, near):
             return Fit(0, FAR, FAR)
     cost, allowed = cost_of(key, near), allowed_cost(key, near)
+    if is_one_word and len(key) >= FAR_FROM_VOWELS and _is_no_name(key) and _is_in_vowels(key, near):
+        return Fit(0, cost, max(allowed, FAR_IN_VOWELS))
     if cost >= FAR and is_one_word and not _may_be_far(key, near):
         return Fit(0, cost, NOBODY)
     return Fit(0, cost, allowed)
@@ -156,6 +163,12 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
 
 def _is_no_name(key: str) -> bool:
     return Known.NO is max(known_surname(key), known_first_name(key))
+
+
+def _is_in_vowels(key: str, near: str) -> bool:
+    """`demetri` and Dmitri."""
+    heard = consonants(sound(key))
+    return len(heard) >= _CONSONANTS_HEARD and heard == consonants(sound(near))
 
 
 def _may_be_far(key: str, near: str) -> bool:

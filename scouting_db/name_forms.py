@@ -173,6 +173,10 @@ def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:
     yield from ((f"{one}{other[0]}", Strength.INITIALS) for one, other in pairwise(words))
     yield from ((f"{one[0]}{other}", Strength.INITIALS) for one, other in pairwise(words))
     yield "".join(word[0] for word in words), Strength.INITIALS
+    if len(words) > 1 and words[0] not in _PARTICLES:  # `jl perrault` of Jean-Luc Perrault
+        begun = given[0] + "".join(word[0] for word in words[:-1])
+        yield begun + words[-1], Strength.INITIALS
+        yield words[-1] + begun, Strength.INITIALS
     for part in {surname, *words} - _PARTICLES:
         yield given[0] + part, Strength.INITIALS
         yield given + part, Strength.PART

@@ -93,7 +93,7 @@ def _is_another(typed: str, name: str, known: Known) -> bool:
 
 def _are_first_names(typed: str, name: str) -> bool:
     """`moira` and Mira, `diana` and Dana: a vowel more makes another first name."""
-    return Known.NO not in (known_first_name(typed), known_first_name(name))
+    return known_first_name(typed) is not Known.NO
 
 
 def _either_way(first: str, second: str) -> tuple[tuple[str, str], tuple[str, str]]:

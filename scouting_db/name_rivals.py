@@ -18,7 +18,7 @@ _LETTERS_OF_A_LONGER_NAME = 2
 
 _LETTERS_FARTHER = 2
 
-_LETTERS_OF_A_LONG_NAME, _FIRST_UNSTRESSED = 7, 3
+_SOUNDS_OF_A_LONG_NAME, _FIRST_UNSTRESSED = 6, 3
 _VOWELS = "aeiou"
 
 
@@ -37,17 +37,18 @@ def said_alike(keys: NameKeys, key: str, strengths: Collection[Strength]) -> set
 
     A long one that differs in a vowel counts too: nobody hears a Sorensen from a Sorenson.
     """
-    alike = {*keys.by_sound.get(sound(key), ()), *_other_vowels(key)} - {key}
+    sounds = {sound(key), *_other_vowels(sound(key))}
+    alike = {one for heard in sounds for one in keys.by_sound.get(heard, ())} - {key}
     holders = (one for near in alike for one in keys.held(near)[:HOLDERS])
     return {position for strength, position in holders if strength in strengths}
 
 
-def _other_vowels(key: str) -> Iterator[str]:
-    if len(key) < _LETTERS_OF_A_LONG_NAME:
+def _other_vowels(heard: str) -> Iterator[str]:
+    if len(heard) < _SOUNDS_OF_A_LONG_NAME:
         return
-    places = [at for at in range(_FIRST_UNSTRESSED, len(key)) if key[at] in _VOWELS]
+    places = [at for at in range(_FIRST_UNSTRESSED, len(heard)) if heard[at] in _VOWELS]
     for at in places:
-        yield from (f"{key[:at]}{vowel}{key[at + 1 :]}" for vowel in _VOWELS)
+        yield from (f"{heard[:at]}{vowel}{heard[at + 1 :]}" for vowel in _VOWELS)
 
 
 def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:

@@ -55,10 +55,15 @@ def lacks_vowels(typed: str, name: str) -> bool:
     """Whether vowels alone were left out, most or all of them: `bmgrtnr` of Baumgartner."""
     if typed[0] != name[0] or len(typed) >= len(name):
         return False
-    heard = consonants(sound(typed))
-    if len(heard) < _TELLING_CONSONANTS or heard != consonants(sound(name)):
+    written = _without_vowels(typed)
+    if len(written) < _TELLING_CONSONANTS:
         return False
+    if written == typed:
+        return consonants(sound(typed)) == consonants(sound(name)) or typed == _without_vowels(name)
     letters = iter(name)
-    return all(letter in letters for letter in typed) and typed[-1] == name[-1] or (
-        _VOWELS.isdisjoint(typed)
-    )
+    is_left = all(letter in letters for letter in typed) and typed[-1] == name[-1]
+    return is_left and written == _without_vowels(name)
+
+
+def _without_vowels(word: str) -> str:
+    return "".join(letter for letter in word if letter not in _VOWELS)

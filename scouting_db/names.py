@@ -165,7 +165,7 @@ class NameIndex:
         given = given_alike(self._keys, key) - positions
         if len(written) == 1 and not given:
             likeliest = self.roster[min(written)]
-        alike = said_alike(self._keys, key, _NAMES) | given
+        alike = said_alike(self._keys, key, _NAMES) | given | self._twins_of({key})
         return self._match(positions | alike, likeliest=likeliest)
 
     def _by_first_name(self, folded: str, holders: Sequence[tuple[Strength, int]]) -> Match:
@@ -229,18 +229,20 @@ class NameIndex:
 
     def _meant(self, words: Sequence[str], key: str, found: Mapping[int, Fit]) -> Match:
         """Who comes near and everybody who must be asked about, or named, beside them."""
+        heard: set[int] = set()
         best = min(fit.cost for fit in found.values() if fit.is_likely)
         meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
         meant |= self._namesakes(words) | self._twins(key, best)
         if len(words) > 1:
-            dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
-            meant |= {each for each in dictated if self._has_consonants(each, key)}
+            heard = {each for each in found if self._has_consonants(each, key)}
+            meant |= {each for each in heard if found[each].cost <= best + DICTATED}
         match = self._likely(meant, key, best)
         if isinstance(match, Found):
             reach = best + (FARTHER_IN_FULL if len(words) > 1 else FARTHER)
-            farther = {each for each, fit in found.items() if fit.rivals(reach)}
-            beside = self._match(meant | farther, likeliest=match.player)
-            return replace(beside, is_clear=True) if isinstance(beside, Alike) else beside
+            farther = {each for each, fit in found.items() if fit.cost <= reach}
+            beside = self._match(meant | farther | heard, likeliest=match.player)
+            is_clear = heard <= meant | farther
+            return replace(beside, is_clear=is_clear) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
             return replace(match, likeliest=nearest_spelled(match.players, key))
         return match
@@ -268,6 +270,9 @@ class NameIndex:
     def _twins(self, key: str, best: float) -> set[int]:
         """Beside a misspelt Castellano there may be a Castellanos."""
         near = {one for one in self._keys.sounding_like(key) if cost_of(key, one) <= best}
+        return self._twins_of(near)
+
+    def _twins_of(self, near: set[str]) -> set[int]:
         twins = {f"{one}s" for one in near} | {one[:-1] for one in near if one.endswith("s")}
         return {each for twin in twins for each in self._keys.holders(twin)}
 
