@@ -196,6 +196,9 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
         yield Fit(position, BEGINNING, BEGINNING)
     yield from _diminutives(keys, key)
     if len(key) < SHORTEST_BEGINNING:
+        if len(key) > 1:
+            begun = [each for one in keys.given_beginning_with(key) for each in keys.bearers(one)]
+            yield from (Fit(each, BEGINNING, BEGINNING) for each in begun[:HOLDERS])
         return
     longer = keys.beginning_with(key)
     given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)[:HOLDERS]}
@@ -207,6 +210,10 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
         tells = True  # which of them is asked in any case
     for position in begun:
         yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
+    is_heard = len(sound(key)) >= TELLING_BEGINNING and _is_no_name(key)
+    for one in keys.given_heard_from(sound(key)):
+        allowed = BEGINNING if is_heard else NOBODY
+        yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
 
 
 def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:

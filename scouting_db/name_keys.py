@@ -53,6 +53,7 @@ class NameKeys:
         self.keys = sorted(self.by_key)
         self._sorted = [key for key in self.keys if self.holders(key)]
         self._given = [key for key in self._sorted if self.bearers(key)]
+        self._given_heard = sorted((sound(key), key) for key in self._given)
 
     def _add(self, form: Form, position: int) -> None:
         holders = self.by_key[form.key]
@@ -94,6 +95,12 @@ class NameKeys:
     def given_beginning_with(self, start: str) -> list[str]:
         return list(islice(_from(self._given, start), CANDIDATES))
 
+    def given_heard_from(self, start: str) -> list[str]:
+        """First names that begin with these sounds: `stef` of Stephanie, `madd` of Madison."""
+        at = bisect_left(self._given_heard, (start, ""))
+        ahead = islice(self._given_heard, at, at + CANDIDATES)
+        return [key for heard, key in ahead if heard.startswith(start)]
+
     def sounding_like(self, key: str) -> tuple[str, ...]:
         """The nearest keys of nearly the same consonants, at most `CANDIDATES`."""
         near = self._near.get(key)
@@ -112,7 +119,7 @@ class NameKeys:
         if len(near) <= CANDIDATES:
             return tuple(near)
         scorer = DamerauLevenshtein.normalized_similarity
-        found = process.extract(key, near, scorer=scorer, limit=CANDIDATES)
+        found = process.extract(key, list(near), scorer=scorer, limit=CANDIDATES)
         return tuple(one for one, *_ in found)
 
     def _one_letter_off(self, key: str) -> Iterator[str]:

@@ -12,7 +12,7 @@ _TITLES = frozenset(
 )
 _RELATIONS = frozenset(["aunt", "uncle", "coach"])
 _DESCRIBED = frozenset(["tall", "short", "big", "little", "old", "young", "lefty", "mister"])
-_SUFFIXES = frozenset(["jr", "sr", "junior", "senior", "lefty", "something", "whatever", "thing"])
+_SUFFIXES = frozenset(["jr", "sr", "junior", "senior", "lefty"])
 _ASIDE = regex(r"[,;(]\s*(?:the|that|who|from|with|not|rest|or)\b.*$")
 _DIGITS = str.maketrans("01345", "oleas")
 _AMONG_LETTERS = regex(r"(?<=[a-z])[01345](?=[a-z])|\b[0135](?=[a-z]{2})")
