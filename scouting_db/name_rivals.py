@@ -7,7 +7,7 @@ from itertools import product
 
 from rapidfuzz.distance import DamerauLevenshtein
 
-from scouting_db.name_forms import Strength, forms, surname_of
+from scouting_db.name_forms import Strength, forms, given_name, surname_of
 from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
 from scouting_db.sounds import fold, sound
@@ -58,6 +58,12 @@ def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
     (best, at), (next_best, _) = near[:2]
     is_clear = best <= 1 and next_best >= best + _LETTERS_FARTHER
     return players[at] if is_clear else None
+
+
+def only_begun(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
+    """Whose first name alone is spelled so at its start: `steph` is Stephanie before Stefan."""
+    begun = [row for row in players if given_name(row.name).startswith(key)]
+    return begun[0] if len(begun) == 1 else None
 
 
 def _letters_off(row: PlayerRow, key: str) -> int:

@@ -32,6 +32,7 @@ from scouting_db.name_rivals import (
     given_alike,
     longer_given,
     nearest_spelled,
+    only_begun,
     said_alike,
     said_the_other_way,
 )
@@ -244,7 +245,8 @@ class NameIndex:
             is_clear = heard <= meant | farther
             return replace(beside, is_clear=is_clear) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
-            return replace(match, likeliest=nearest_spelled(match.players, key))
+            nearest = nearest_spelled(match.players, key) or only_begun(match.players, key)
+            return replace(match, likeliest=nearest)
         return match
 
     def _as_dictated(self, words: Sequence[str], key: str) -> dict[int, Fit]:
