@@ -18,7 +18,7 @@ from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
-from scouting_db.name_slips import is_slip, lacks_vowels
+from scouting_db.name_slips import is_slip, lacks_vowels, without_vowels
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
 from scouting_db.sounds import consonants, fold, sound, spoken
 
@@ -48,6 +48,7 @@ FAR_IN_VOWELS, FAR_FROM_VOWELS = 2.0, 6
 """Cost up to which a word that is no name may differ in vowels alone, and its letters."""
 
 _CONSONANTS_HEARD = 4
+_VOWELS = frozenset("aeiouy")
 
 SHORTEST_SLIP = 4
 """Letters of a name of which a slip is still known for one."""
@@ -154,7 +155,12 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         if lacks_vowels(key, near):
             return Fit(0, FAR, FAR)
     cost, allowed = cost_of(key, near), allowed_cost(key, near)
-    if is_one_word and len(key) >= FAR_FROM_VOWELS and _is_no_name(key) and _is_in_vowels(key, near):
+    if (
+        is_one_word
+        and len(key) >= FAR_FROM_VOWELS
+        and _is_no_name(key)
+        and _is_in_vowels(key, near)
+    ):
         return Fit(0, cost, max(allowed, FAR_IN_VOWELS))
     if cost >= FAR and is_one_word and not _may_be_far(key, near):
         return Fit(0, cost, NOBODY)
@@ -166,7 +172,9 @@ def _is_no_name(key: str) -> bool:
 
 
 def _is_in_vowels(key: str, near: str) -> bool:
-    """`demetri` and Dmitri."""
+    """`demetri` and Dmitri; `volkova` is not Volkov."""
+    if (key[-1] in _VOWELS) is not (near[-1] in _VOWELS):
+        return False
     heard = consonants(sound(key))
     return len(heard) >= _CONSONANTS_HEARD and heard == consonants(sound(near))
 
@@ -195,10 +203,12 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     for position in (each for long in long_forms(key) for each in keys.bearers(long)[:HOLDERS]):
         yield Fit(position, BEGINNING, BEGINNING)
     yield from _diminutives(keys, key)
+    if without_vowels(key) == key:
+        yield from _without_vowels(keys, key)
     if len(key) < SHORTEST_BEGINNING:
         if len(key) > 1:
-            begun = [each for one in keys.given_beginning_with(key) for each in keys.bearers(one)]
-            yield from (Fit(each, BEGINNING, BEGINNING) for each in begun[:HOLDERS])
+            for one in keys.given_beginning_with(key):
+                yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(one)[:HOLDERS])
         return
     longer = keys.beginning_with(key)
     given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)[:HOLDERS]}
@@ -214,6 +224,13 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     for one in keys.given_heard_from(sound(key)):
         allowed = BEGINNING if is_heard else NOBODY
         yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
+
+
+def _without_vowels(keys: NameKeys, key: str) -> Iterator[Fit]:
+    """`frn`, where it is Fran, may be Francesca as well."""
+    for given in keys.given_beginning_with(key[0]):
+        if without_vowels(given).startswith(key):
+            yield from (Fit(each, BEGINNING, NOBODY) for each in keys.bearers(given)[:HOLDERS])
 
 
 def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:

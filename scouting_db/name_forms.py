@@ -39,6 +39,9 @@ _NICKNAME = regex(r"[(\"“]([^)\"”]+)[)\"”]")
 _CLAN = regex(r"\b(\w)['’](\w)(\w*)")
 """`o'd` of O'Dell: how such a surname is cut short."""
 
+_GROWN_TOGETHER = regex(r"\bvande[nr](\w{4,})")
+"""`vandenberg`, which one shortens to `vd berg` as well."""
+
 _LETTERS_OF_A_CLAN = 5
 """Letters after the mark that are a name by themselves: `keeffe` of O'Keeffe, no `dell`."""
 
@@ -123,6 +126,7 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     yield given, Strength.GIVEN
     yield f"{surname} {given}", Strength.WHOLE
     yield surname, Strength.SURNAME
+    yield from (("vd" + core, Strength.PART) for core in _GROWN_TOGETHER.findall(surname))
     yield from _surname_parts(surname)
     yield from _initialed(given, surname)
     yield from _clans(given, plain.casefold())

@@ -84,8 +84,8 @@ def lacks_a_vowel(typed: str, name: str) -> bool:
 def _is_another(typed: str, name: str, known: Known) -> bool:
     if known is Known.NO or spoken(typed) == spoken(name):
         return False
-    if lacks_a_vowel(typed, name) and not _are_first_names(typed, name):
-        return False
+    if lacks_a_vowel(typed, name) and known_first_name(typed) is Known.NO:
+        return False  # but `moira` is no Mira, nor `mark` Marek
     if _DOUBLES.sub(r"\1", typed) == _DOUBLES.sub(r"\1", name):
         return False  # `halle` for Hale
     is_one_slip = DamerauLevenshtein.distance(typed, name) == 1
@@ -94,11 +94,6 @@ def _is_another(typed: str, name: str, known: Known) -> bool:
     is_rare = known is Known.RARELY and known_surname(name) is Known.COMMONLY
     begins_alike = spoken(typed)[:1] == spoken(name)[:1]
     return not (is_one_slip and is_rare and begins_alike)
-
-
-def _are_first_names(typed: str, name: str) -> bool:
-    """`moira` and Mira, `diana` and Dana: a vowel more makes another first name."""
-    return known_first_name(typed) is not Known.NO
 
 
 def _either_way(first: str, second: str) -> tuple[tuple[str, str], tuple[str, str]]:

@@ -10,7 +10,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 from scouting_db.name_forms import Strength, forms, given_name, surname_of
 from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
-from scouting_db.sounds import fold, sound
+from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
 _LETTERS_OF_A_LONGER_NAME = 2
@@ -49,6 +49,17 @@ def _other_vowels(heard: str) -> Iterator[str]:
     places = [at for at in range(_FIRST_UNSTRESSED, len(heard)) if heard[at] in _VOWELS]
     for at in places:
         yield from (f"{heard[:at]}{vowel}{heard[at + 1 :]}" for vowel in _VOWELS)
+
+
+def twins(keys: NameKeys, near: Collection[str]) -> set[int]:
+    """Beside a Castellano there may be a Castellanos."""
+    other = {f"{one}s" for one in near} | {one[:-1] for one in near if one.endswith("s")}
+    return {each for twin in other for each in keys.holders(twin)}
+
+
+def has_consonants(row: PlayerRow, key: str) -> bool:
+    """Whether the whole name has the consonants that were typed: dictation changes the vowels."""
+    return consonants(sound(fold(row.name).replace(" ", ""))) == consonants(sound(key))
 
 
 def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:

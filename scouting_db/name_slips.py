@@ -55,15 +55,16 @@ def lacks_vowels(typed: str, name: str) -> bool:
     """Whether vowels alone were left out, most or all of them: `bmgrtnr` of Baumgartner."""
     if typed[0] != name[0] or len(typed) >= len(name):
         return False
-    written = _without_vowels(typed)
+    written = without_vowels(typed)
     if len(written) < _TELLING_CONSONANTS:
         return False
     if written == typed:
-        return consonants(sound(typed)) == consonants(sound(name)) or typed == _without_vowels(name)
+        return consonants(sound(typed)) == consonants(sound(name)) or typed == without_vowels(name)
     letters = iter(name)
     is_left = all(letter in letters for letter in typed) and typed[-1] == name[-1]
-    return is_left and written == _without_vowels(name)
+    return is_left and written == without_vowels(name)
 
 
-def _without_vowels(word: str) -> str:
+def without_vowels(word: str) -> str:
+    """The letters of a folded word that are no vowels."""
     return "".join(letter for letter in word if letter not in _VOWELS)
