@@ -45,7 +45,8 @@ NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
 
 FAR_IN_VOWELS, FAR_FROM_VOWELS = 2.0, 6
-"""Cost up to which a word that is no name may differ in vowels alone, and its letters."""
+"""Cost up to which a word that is no name may differ from a first name in vowels alone, and its
+letters. A surname in other vowels may be another one."""
 
 _CONSONANTS_HEARD = 4
 _VOWELS = frozenset("aeiouy")
@@ -128,6 +129,8 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             if is_both or (is_other and strength is Strength.GIVEN):
                 is_near = whole.is_likely or whole.cost <= BEGINNING
                 yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
+            elif strength is Strength.GIVEN and len(words) == 1 and _is_in_vowels(key, near):
+                yield Fit(position, whole.cost, max(whole.allowed, FAR_IN_VOWELS))
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
             else:
@@ -155,13 +158,6 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         if lacks_vowels(key, near):
             return Fit(0, FAR, FAR)
     cost, allowed = cost_of(key, near), allowed_cost(key, near)
-    if (
-        is_one_word
-        and len(key) >= FAR_FROM_VOWELS
-        and _is_no_name(key)
-        and _is_in_vowels(key, near)
-    ):
-        return Fit(0, cost, max(allowed, FAR_IN_VOWELS))
     if cost >= FAR and is_one_word and not _may_be_far(key, near):
         return Fit(0, cost, NOBODY)
     return Fit(0, cost, allowed)
@@ -172,7 +168,9 @@ def _is_no_name(key: str) -> bool:
 
 
 def _is_in_vowels(key: str, near: str) -> bool:
-    """`demetri` and Dmitri; `volkova` is not Volkov."""
+    """`demetri` and Dmitri."""
+    if len(key) < FAR_FROM_VOWELS or not _is_no_name(key):
+        return False
     if (key[-1] in _VOWELS) is not (near[-1] in _VOWELS):
         return False
     heard = consonants(sound(key))
