@@ -31,9 +31,10 @@ def _spelling(mark: str, *said: tuple[str, str]) -> _Spelling:
 _SPELLINGS = (
     _spelling(  # Spanish
         r"ñ|\bll|v[ií]ll|ll(?:[oa]s?|ano|ermo)\b|güe|\bhua"
-        r"|\bj(?:os[eé]\b|avier|orge|aime|es[uú]s|uli[oá]|im[eé]n|uan|oaqu|u[aá]re)"
+        r"|\bxav|\bj(?:os[eé]\b|avier|orge|aime|es[uú]s|uli[oá]|im[eé]n|uan|oaqu|u[aá]re)"
         r"|[aeiou]j[ao]s?\b|uji|\bqui[nñ]",
         (r"\bjoa(?=qu)|\bjua(?=n|r)|\bhua", "wa"),
+        (r"\bx", "h"),
         (r"ñ", "ny"),
         (r"(?<=\w)ll(?=[aeiouáéíóú])", "y"),
         (r"gü", "gw"),
@@ -71,6 +72,7 @@ _SPELLINGS = (
         (r"oi", "wa"),
         (r"ç", "s"),
     ),
+    _spelling(r"\bst\b\.?\s", (r"\bst\b\.?(?=\s)", "saint")),
     _spelling(r"\bzh|\bq(?!u)", (r"\bzh", "j"), (r"\bq(?!u)", "ch")),  # Chinese
 )
 

@@ -18,8 +18,9 @@ from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
+from scouting_db.name_slips import is_slip, lacks_vowels, without_vowels
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
-from scouting_db.sounds import fold, sound, spoken
+from scouting_db.sounds import consonants, fold, sound, spoken
 
 SHORT_FORM = 3
 """Letters of a name so short that a longer word like it is another name."""
@@ -42,6 +43,19 @@ so many letters and the same consonants."""
 
 NOBODY = -1.0
 """Allowed for another person's name, who is asked about only beside one that fits."""
+
+FAR_IN_VOWELS, FAR_FROM_VOWELS = 2.0, 6
+"""Cost up to which a word that is no name may differ from a first name in vowels alone, and its
+letters. A surname in other vowels may be another one."""
+
+_CONSONANTS_HEARD = 4
+_VOWELS = frozenset("aeiouy")
+
+SHORTEST_SLIP = 4
+"""Letters of a name of which a slip is still known for one."""
+
+ONE_SLIP = 1.0
+"""Cost of one slip of the thumb that makes no name of it."""
 
 NAMESAKES = 300
 """Bearers of one surname among whom a first name cut short is looked for."""
@@ -115,6 +129,8 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             if is_both or (is_other and strength is Strength.GIVEN):
                 is_near = whole.is_likely or whole.cost <= BEGINNING
                 yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
+            elif strength is Strength.GIVEN and len(words) == 1 and _is_in_vowels(key, near):
+                yield Fit(position, whole.cost, max(whole.allowed, FAR_IN_VOWELS))
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
             else:
@@ -136,10 +152,29 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         return Fit(0, cost, NOBODY if is_near else 0.0)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
+    if is_one_word and len(near) >= SHORTEST_SLIP and _is_no_name(key):
+        if is_slip(key, near):
+            return Fit(0, ONE_SLIP, ONE_SLIP)
+        if lacks_vowels(key, near):
+            return Fit(0, FAR, FAR)
     cost, allowed = cost_of(key, near), allowed_cost(key, near)
     if cost >= FAR and is_one_word and not _may_be_far(key, near):
         return Fit(0, cost, NOBODY)
     return Fit(0, cost, allowed)
+
+
+def _is_no_name(key: str) -> bool:
+    return Known.NO is max(known_surname(key), known_first_name(key))
+
+
+def _is_in_vowels(key: str, near: str) -> bool:
+    """`demetri` and Dmitri."""
+    if len(key) < FAR_FROM_VOWELS or not _is_no_name(key):
+        return False
+    if (key[-1] in _VOWELS) is not (near[-1] in _VOWELS):
+        return False
+    heard = consonants(sound(key))
+    return len(heard) >= _CONSONANTS_HEARD and heard == consonants(sound(near))
 
 
 def _may_be_far(key: str, near: str) -> bool:
@@ -166,7 +201,12 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     for position in (each for long in long_forms(key) for each in keys.bearers(long)[:HOLDERS]):
         yield Fit(position, BEGINNING, BEGINNING)
     yield from _diminutives(keys, key)
+    if without_vowels(key) == key:
+        yield from _without_vowels(keys, key)
     if len(key) < SHORTEST_BEGINNING:
+        if len(key) > 1:
+            for one in keys.given_beginning_with(key):
+                yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(one)[:HOLDERS])
         return
     longer = keys.beginning_with(key)
     given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)[:HOLDERS]}
@@ -178,6 +218,17 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
         tells = True  # which of them is asked in any case
     for position in begun:
         yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
+    is_heard = len(sound(key)) >= TELLING_BEGINNING and _is_no_name(key)
+    for one in keys.given_heard_from(sound(key)):
+        allowed = BEGINNING if is_heard else NOBODY
+        yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
+
+
+def _without_vowels(keys: NameKeys, key: str) -> Iterator[Fit]:
+    """`frn`, where it is Fran, may be Francesca as well."""
+    for given in keys.given_beginning_with(key[0]):
+        if without_vowels(given).startswith(key):
+            yield from (Fit(each, BEGINNING, NOBODY) for each in keys.bearers(given)[:HOLDERS])
 
 
 def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:

@@ -36,8 +36,14 @@ _PARTICLES = frozenset(
 _PARTICLES_ALONE = _PARTICLES | {one + other for one in _PARTICLES for other in _PARTICLES}
 _NICKNAME = regex(r"[(\"“]([^)\"”]+)[)\"”]")
 
-_CLAN = regex(r"\b(\w)['’](\w)")
+_CLAN = regex(r"\b(\w)['’](\w)(\w*)")
 """`o'd` of O'Dell: how such a surname is cut short."""
+
+_GROWN_TOGETHER = regex(r"\bvande[nr](\w{4,})")
+"""`vandenberg`, which one shortens to `vd berg` as well."""
+
+_LETTERS_OF_A_CLAN = 5
+"""Letters after the mark that are a name by themselves: `keeffe` of O'Keeffe, no `dell`."""
 
 _SPELLED_OUT = str.maketrans(
     {"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa", "č": "ch", "š": "sh", "ž": "zh"}
@@ -109,8 +115,8 @@ def _keep(best: dict[str, Strength], key: str, strength: Strength) -> None:
 
 
 def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Strength]]:
-    nicknames = (*_NICKNAME.findall(name), *aliases)
-    yield from ((fold(nickname).removeprefix("the "), Strength.WHOLE) for nickname in nicknames)
+    nicknames = [fold(one).removeprefix("the ") for one in (*_NICKNAME.findall(name), *aliases)]
+    yield from ((nickname, Strength.WHOLE) for nickname in nicknames)
     plain = _NICKNAME.sub(" ", name)
     full = fold(plain)
     yield full, Strength.WHOLE
@@ -120,9 +126,30 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     yield given, Strength.GIVEN
     yield f"{surname} {given}", Strength.WHOLE
     yield surname, Strength.SURNAME
+    yield from (("vd" + core, Strength.PART) for core in _GROWN_TOGETHER.findall(surname))
     yield from _surname_parts(surname)
     yield from _initialed(given, surname)
-    yield from ((one + other, Strength.INITIALS) for one, other in _CLAN.findall(plain.casefold()))
+    yield from _clans(given, plain.casefold())
+    for nickname in nicknames:
+        yield from _with_nickname(nickname, given, surname)
+
+
+def _with_nickname(nickname: str, given: str, surname: str) -> Iterator[tuple[str, Strength]]:
+    """`bones hale`, `ben bones hale` and `bones h` of Ben Hale (Bones)."""
+    yield f"{nickname} {surname}", Strength.WHOLE
+    yield f"{surname} {nickname}", Strength.WHOLE
+    yield f"{given} {nickname} {surname}", Strength.WHOLE
+    yield f"{nickname} {surname[0]}", Strength.INITIALS
+
+
+def _clans(given: str, plain: str) -> Iterator[tuple[str, Strength]]:
+    """`od`, `tod` and `okeeffe` without its letter of Tess O'Dell and Ann O'Keeffe."""
+    for letter, first, rest in _CLAN.findall(plain):
+        yield letter + first, Strength.INITIALS
+        yield given[0] + letter + first, Strength.INITIALS
+        core = fold(first + rest)
+        if len(core) >= _LETTERS_OF_A_CLAN:
+            yield core, Strength.PART
 
 
 def _surname_parts(surname: str) -> Iterator[tuple[str, Strength]]:
@@ -150,6 +177,10 @@ def _initialed(given: str, surname: str) -> Iterator[tuple[str, Strength]]:
     yield from ((f"{one}{other[0]}", Strength.INITIALS) for one, other in pairwise(words))
     yield from ((f"{one[0]}{other}", Strength.INITIALS) for one, other in pairwise(words))
     yield "".join(word[0] for word in words), Strength.INITIALS
+    if len(words) > 1 and words[0] not in _PARTICLES:  # `jl perrault` of Jean-Luc Perrault
+        begun = given[0] + "".join(word[0] for word in words[:-1])
+        yield begun + words[-1], Strength.INITIALS
+        yield words[-1] + begun, Strength.INITIALS
     for part in {surname, *words} - _PARTICLES:
         yield given[0] + part, Strength.INITIALS
         yield given + part, Strength.PART

@@ -25,6 +25,9 @@ SHORTEST_BEGINNING = 3
 _ALIKE_AT_MOST = 500
 """Keys of the same consonants that are compared letter by letter."""
 
+_SHORTEST_SLIP, _SHORT_KEY = 4, 6
+"""Letters of a key that one wrong letter is looked for in: in its first place, or in any."""
+
 _SMALL_ROSTER = 2_000
 
 _KEPT_NEAR = 8
@@ -39,6 +42,8 @@ class NameKeys:
         self.by_key: dict[str, list[tuple[Strength, int]]] = defaultdict(list)
         self.by_sound: dict[str, list[str]] = defaultdict(list)
         self._by_consonants: dict[str, list[str]] = defaultdict(list)
+        self._by_rest: dict[str, list[str]] = defaultdict(list)
+        """Keys by what is left without their first letter, short ones without any of them."""
         self._near: dict[str, tuple[str, ...]] = {}
         self.heard: set[tuple[str, int]] = set()
         """Keys that only sound like the name of the player at that position."""
@@ -48,6 +53,7 @@ class NameKeys:
         self.keys = sorted(self.by_key)
         self._sorted = [key for key in self.keys if self.holders(key)]
         self._given = [key for key in self._sorted if self.bearers(key)]
+        self._given_heard = sorted((sound(key), key) for key in self._given)
 
     def _add(self, form: Form, position: int) -> None:
         holders = self.by_key[form.key]
@@ -61,6 +67,8 @@ class NameKeys:
         if form.strength is not Strength.INITIALS:
             for trace in traces(consonants(sounding)):
                 self._by_consonants[trace].append(form.key)
+            for rest in _rests(form.key):
+                self._by_rest[rest].append(form.key)
 
     def given(self, position: int) -> str:
         """The first name of a player, the only name of who has but one."""
@@ -87,6 +95,12 @@ class NameKeys:
     def given_beginning_with(self, start: str) -> list[str]:
         return list(islice(_from(self._given, start), CANDIDATES))
 
+    def given_heard_from(self, start: str) -> list[str]:
+        """First names that begin with these sounds: `stef` of Stephanie, `madd` of Madison."""
+        at = bisect_left(self._given_heard, (start, ""))
+        ahead = islice(self._given_heard, at, at + CANDIDATES)
+        return [key for heard, key in ahead if heard.startswith(start)]
+
     def sounding_like(self, key: str) -> tuple[str, ...]:
         """The nearest keys of nearly the same consonants, at most `CANDIDATES`."""
         near = self._near.get(key)
@@ -97,16 +111,23 @@ class NameKeys:
         return near
 
     def _compared(self, key: str) -> tuple[str, ...]:
-        near = {
-            one
-            for trace in traces(consonants(sound(key)))
-            for one in self._by_consonants.get(trace, ())[:_ALIKE_AT_MOST]
-        }
+        traced = sorted(traces(consonants(sound(key))))
+        near = dict.fromkeys(
+            one for trace in traced for one in self._by_consonants.get(trace, ())[:_ALIKE_AT_MOST]
+        )
+        near |= dict.fromkeys(self._one_letter_off(key))
         if len(near) <= CANDIDATES:
             return tuple(near)
         scorer = DamerauLevenshtein.normalized_similarity
-        found = process.extract(key, near, scorer=scorer, limit=CANDIDATES)
+        found = process.extract(key, list(near), scorer=scorer, limit=CANDIDATES)
         return tuple(one for one, *_ in found)
+
+    def _one_letter_off(self, key: str) -> Iterator[str]:
+        """Keys of which the first letter, or any one of a short key, is another, less or more."""
+        for rest in (key, *sorted(_rests(key))):
+            yield from self._by_rest.get(rest, ())[:CANDIDATES]
+            if rest in self.by_key:
+                yield rest
 
     def spelled_like(self, key: str) -> list[int]:
         """The nearest spellings of a small roster, for the buttons under "nobody"."""
@@ -117,6 +138,13 @@ class NameKeys:
         keys = [k for k in self.by_key if sound(k)[:1] == begun and not is_particles(k)]
         found = process.extract(key, keys, scorer=scorer, limit=4, score_cutoff=0.4)
         return list(dict.fromkeys(each for one, *_ in found for _, each in self.by_key[one]))
+
+
+def _rests(key: str) -> set[str]:
+    if len(key) < _SHORTEST_SLIP - 1:
+        return set()
+    places = range(len(key)) if len(key) <= _SHORT_KEY else range(1)
+    return {key[:at] + key[at + 1 :] for at in places}
 
 
 def _from(ordered: Sequence[str], start: str) -> Iterator[str]:

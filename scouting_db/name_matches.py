@@ -48,3 +48,14 @@ def likeliest_of(match: Match) -> PlayerRow | None:
             return row
         case Nobody():
             return None
+
+
+def players_of(match: Match) -> tuple[PlayerRow, ...]:
+    """Everybody who may be meant."""
+    match match:
+        case Found(player=row):
+            return (row,)
+        case Alike(players=rows):
+            return rows
+        case Nobody():
+            return ()

@@ -11,6 +11,11 @@ _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
 )
 _RELATIONS = frozenset(["aunt", "uncle", "coach"])
+_DESCRIBED = frozenset(["tall", "short", "big", "little", "old", "young", "lefty", "mister"])
+_SUFFIXES = frozenset(["jr", "sr", "junior", "senior", "lefty"])
+_ASIDE = regex(r"[,;(]\s*(?:the|that|who|from|with|not|rest|or)\b.*$")
+_DIGITS = str.maketrans("01345", "oleas")
+_AMONG_LETTERS = regex(r"(?<=[a-z])[01345](?=[a-z])|\b[0135](?=[a-z]{2})")
 _STRETCHED = regex(r"([a-z])\1\1+")
 _SURNAME_LETTERS = frozenset("o")
 
@@ -47,6 +52,26 @@ def without_titles(folded: str) -> str:
 def unstretched(folded: str) -> str:
     """`dukeee` as `duke`: a letter held down is a letter; no name has three alike in a row."""
     return _STRETCHED.sub(r"\1", folded)
+
+
+def undigited(folded: str) -> str:
+    """`0kafor` and `ha1e` as they were meant: digits that look like letters, among letters."""
+    return _AMONG_LETTERS.sub(lambda found: found[0].translate(_DIGITS), folded)
+
+
+def without_aside(typed: str) -> str:
+    """What was typed without what is only said of the person: `Wrona, the taller one`."""
+    return _ASIDE.sub("", typed.casefold())
+
+
+def pared(folded: str) -> str:
+    """A name without what describes its bearer: `tall wrona`, `mulcahy jr`."""
+    words = folded.split()
+    while len(words) > 1 and words[0] in _DESCRIBED:
+        words.pop(0)
+    while len(words) > 1 and words[-1] in _SUFFIXES:
+        words.pop()
+    return " ".join(words)
 
 
 def all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:

@@ -7,10 +7,10 @@ from itertools import product
 
 from rapidfuzz.distance import DamerauLevenshtein
 
-from scouting_db.name_forms import Strength, forms, surname_of
+from scouting_db.name_forms import Strength, forms, given_name, surname_of
 from scouting_db.name_keys import CANDIDATES, HOLDERS, NameKeys
 from scouting_db.name_persons import are_alike, are_loosely_alike
-from scouting_db.sounds import fold, sound
+from scouting_db.sounds import consonants, fold, sound
 from scouting_db.values import PlayerRow
 
 _LETTERS_OF_A_LONGER_NAME = 2
@@ -18,7 +18,7 @@ _LETTERS_OF_A_LONGER_NAME = 2
 
 _LETTERS_FARTHER = 2
 
-_LETTERS_OF_A_LONG_NAME, _FIRST_UNSTRESSED = 7, 3
+_SOUNDS_OF_A_LONG_NAME, _FIRST_UNSTRESSED = 6, 3
 _VOWELS = "aeiou"
 
 
@@ -37,17 +37,29 @@ def said_alike(keys: NameKeys, key: str, strengths: Collection[Strength]) -> set
 
     A long one that differs in a vowel counts too: nobody hears a Sorensen from a Sorenson.
     """
-    alike = {*keys.by_sound.get(sound(key), ()), *_other_vowels(key)} - {key}
+    sounds = {sound(key), *_other_vowels(sound(key))}
+    alike = {one for heard in sounds for one in keys.by_sound.get(heard, ())} - {key}
     holders = (one for near in alike for one in keys.held(near)[:HOLDERS])
     return {position for strength, position in holders if strength in strengths}
 
 
-def _other_vowels(key: str) -> Iterator[str]:
-    if len(key) < _LETTERS_OF_A_LONG_NAME:
+def _other_vowels(heard: str) -> Iterator[str]:
+    if len(heard) < _SOUNDS_OF_A_LONG_NAME:
         return
-    places = [at for at in range(_FIRST_UNSTRESSED, len(key)) if key[at] in _VOWELS]
+    places = [at for at in range(_FIRST_UNSTRESSED, len(heard)) if heard[at] in _VOWELS]
     for at in places:
-        yield from (f"{key[:at]}{vowel}{key[at + 1 :]}" for vowel in _VOWELS)
+        yield from (f"{heard[:at]}{vowel}{heard[at + 1 :]}" for vowel in _VOWELS)
+
+
+def twins(keys: NameKeys, near: Collection[str]) -> set[int]:
+    """Beside a Castellano there may be a Castellanos."""
+    other = {f"{one}s" for one in near} | {one[:-1] for one in near if one.endswith("s")}
+    return {each for twin in other for each in keys.holders(twin)}
+
+
+def has_consonants(row: PlayerRow, key: str) -> bool:
+    """Whether the whole name has the consonants that were typed: dictation changes the vowels."""
+    return consonants(sound(fold(row.name).replace(" ", ""))) == consonants(sound(key))
 
 
 def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
@@ -57,6 +69,12 @@ def nearest_spelled(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
     (best, at), (next_best, _) = near[:2]
     is_clear = best <= 1 and next_best >= best + _LETTERS_FARTHER
     return players[at] if is_clear else None
+
+
+def only_begun(players: Sequence[PlayerRow], key: str) -> PlayerRow | None:
+    """Whose first name alone is spelled so at its start: `steph` is Stephanie before Stefan."""
+    begun = [row for row in players if given_name(row.name).startswith(key)]
+    return begun[0] if len(begun) == 1 else None
 
 
 def _letters_off(row: PlayerRow, key: str) -> int:

@@ -14,20 +14,32 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.heard import plainly
 from scouting_db.name_cost import cost_of
+from scouting_db.name_dictated import dictated
 from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
-from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of
-from scouting_db.name_parts import initial_of, squeeze, unstretched, without_titles
+from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of, players_of
+from scouting_db.name_parts import (
+    initial_of,
+    pared,
+    squeeze,
+    undigited,
+    unstretched,
+    without_aside,
+    without_titles,
+)
 from scouting_db.name_rivals import (
     crossed,
     given_alike,
+    has_consonants,
     longer_given,
     nearest_spelled,
+    only_begun,
     said_alike,
     said_the_other_way,
+    twins,
 )
-from scouting_db.sounds import consonants, fold, sound
+from scouting_db.sounds import fold, sound
 from scouting_db.values import PlayerRow
 
 __all__ = ["Alike", "Found", "Match", "NameIndex", "Nobody", "fold", "likeliest_of", "lookup"]
@@ -54,6 +66,7 @@ DICTATED = 1.0
 """The same for a whole name in other vowels: dictation writes one Shavonne and Siobhan."""
 
 _NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
+_EITHER = " or "
 
 KEPT_LOOKUPS = 4096
 """Answers kept of one roster: most words that are looked up come again, and are nobody's name."""
@@ -101,10 +114,25 @@ class NameIndex:
         return kept
 
     def _looked_up(self, typed: str, *, nearest: bool) -> Match:
-        folded = unstretched(without_titles(fold(typed)))
+        folded = unstretched(undigited(without_titles(fold(typed))))
         if not folded:
             return Nobody()
-        return self._exact(folded) or self._near(folded, nearest=nearest)
+        match = self._exact(folded) or self._near(folded, nearest=nearest)
+        if not isinstance(match, Nobody):
+            return match
+        plain = pared(unstretched(undigited(without_titles(fold(without_aside(typed))))))
+        if plain and plain != folded:
+            return self._exact(plain) or self._near(plain, nearest=nearest)
+        return self._either(folded, match)
+
+    def _either(self, folded: str, match: Nobody) -> Match:
+        """Whoever may be meant by one side or the other of `kim or kimm`, else `match`."""
+        sides = folded.split(_EITHER)
+        found = [self._exact(side) or self._near(side, nearest=False) for side in sides if side]
+        if len(found) > 1 and not any(isinstance(one, Nobody) for one in found):
+            rows = dict.fromkeys(row for one in found for row in players_of(one))
+            return Alike(players=tuple(rows)[:ASKED_AT_MOST])
+        return match
 
     def _exact(self, folded: str) -> Match | None:
         holders = self._keys.held(squeeze(folded))
@@ -142,7 +170,7 @@ class NameIndex:
         given = given_alike(self._keys, key) - positions
         if len(written) == 1 and not given:
             likeliest = self.roster[min(written)]
-        alike = said_alike(self._keys, key, _NAMES) | given
+        alike = said_alike(self._keys, key, _NAMES) | given | twins(self._keys, {key})
         return self._match(positions | alike, likeliest=likeliest)
 
     def _by_first_name(self, folded: str, holders: Sequence[tuple[Strength, int]]) -> Match:
@@ -158,8 +186,10 @@ class NameIndex:
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
-        if kinds == {Strength.INITIALS} and len(holders) == 1 and not self._says_given(initial):
-            return self._match(positions, likeliest=self.roster[holders[0][1]])
+        if kinds == {Strength.INITIALS} and len(holders) == 1:
+            position = holders[0][1]
+            if not self._says_given(initial) or self._is_only_bearer(initial, position, positions):
+                return self._match(positions, likeliest=self.roster[position])
         bearers = {
             position
             for strength, position in holders
@@ -172,6 +202,14 @@ class NameIndex:
     def _says_given(self, initial: tuple[str, str] | None) -> bool:
         """Whether an initial stands beside a first name: dictation writes Ana R. as "anna r"."""
         return initial is not None and bool(self._keys.bearers(initial[1]))
+
+    def _is_only_bearer(
+        self, initial: tuple[str, str] | None, position: int, others: set[int]
+    ) -> bool:
+        """Whether nobody else's first name sounds as the one typed: `jose p` beside Josephine P."""
+        given = initial[1] if initial else ""
+        rest = others - {position}
+        return all(sound(self._keys.given(each)) != sound(given) for each in rest)
 
     def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
         plain = [position for strength, position in holders if strength is Strength.SURNAME]
@@ -190,26 +228,32 @@ class NameIndex:
             return self._meant(words, key, found)
         if not nearest:
             return Nobody()
+        heard = dictated(self._keys, words)
+        if heard is not None:
+            return self._match({heard})
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
 
     def _meant(self, words: Sequence[str], key: str, found: Mapping[int, Fit]) -> Match:
         """Who comes near and everybody who must be asked about, or named, beside them."""
+        heard: set[int] = set()
         best = min(fit.cost for fit in found.values() if fit.is_likely)
         meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
-        meant |= self._namesakes(words) | self._twins(key, best)
+        meant |= self._namesakes(words) | twins(self._keys, self._keys_within(key, best))
         if len(words) > 1:
-            dictated = (each for each, fit in found.items() if fit.cost <= best + DICTATED)
-            meant |= {each for each in dictated if self._has_consonants(each, key)}
+            heard = {each for each in found if has_consonants(self.roster[each], key)}
+            meant |= {each for each in heard if found[each].cost <= best + DICTATED}
         match = self._likely(meant, key, best)
         if isinstance(match, Found):
             reach = best + (FARTHER_IN_FULL if len(words) > 1 else FARTHER)
-            farther = {each for each, fit in found.items() if fit.rivals(reach)}
-            beside = self._match(meant | farther, likeliest=match.player)
-            return replace(beside, is_clear=True) if isinstance(beside, Alike) else beside
+            farther = {each for each, fit in found.items() if fit.cost <= reach}
+            beside = self._match(meant | farther | heard, likeliest=match.player)
+            is_clear = heard <= meant | farther
+            return replace(beside, is_clear=is_clear) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
-            return replace(match, likeliest=nearest_spelled(match.players, key))
+            nearest = nearest_spelled(match.players, key) or only_begun(match.players, key)
+            return replace(match, likeliest=nearest)
         return match
 
     def _as_dictated(self, words: Sequence[str], key: str) -> dict[int, Fit]:
@@ -220,23 +264,16 @@ class NameIndex:
         found = fits(self._keys, plain)
         return {each: fit for each, fit in found.items() if fit.is_likely}
 
-    def _has_consonants(self, position: int, key: str) -> bool:
-        name = squeeze(fold(self.roster[position].name))
-        return consonants(sound(name)) == consonants(sound(key))
-
     def _likely(self, meant: set[int], key: str, best: float) -> Match:
         match = self._match(meant)
-        keys = {near for near in self._keys.sounding_like(key) if cost_of(key, near) <= best}
+        keys = self._keys_within(key, best)
         holders = [one for near in keys for one in self._keys.held(near) if one[1] in meant]
         if not isinstance(match, Alike) or {position for _, position in holders} != meant:
             return match
         return replace(match, likeliest=self._plain_bearer(holders))
 
-    def _twins(self, key: str, best: float) -> set[int]:
-        """Beside a misspelt Castellano there may be a Castellanos."""
-        near = {one for one in self._keys.sounding_like(key) if cost_of(key, one) <= best}
-        twins = {f"{one}s" for one in near} | {one[:-1] for one in near if one.endswith("s")}
-        return {each for twin in twins for each in self._keys.holders(twin)}
+    def _keys_within(self, key: str, best: float) -> set[str]:
+        return {near for near in self._keys.sounding_like(key) if cost_of(key, near) <= best}
 
     def _namesakes(self, words: Sequence[str]) -> set[int]:
         """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""

@@ -33,7 +33,7 @@ def is_doubled(stem: str) -> bool:
 
 
 def long_forms(short: str) -> tuple[str, ...]:
-    """The names a short form stands for without beginning them."""
+    """The names that a short form or a pet name is known to stand for."""
     return _table().get(short, ())
 
 

@@ -135,7 +135,7 @@ _SPOKEN: tuple[tuple[str, _Said], ...] = (
     (r"ei$", "e"),
     (r"[iy](?=[^aeiou]e$)", "Y"),
     (r"e(?=[^aeiou]e$)", "i"),
-    (r"a(?=[^aeiou]e$)", "e"),
+    (r"a(?=[^aeiouS]e$)", "e"),
     (r"(?<=[^aeiou])e$", ""),
     (r"ai|ay|ae", "e"),
     (r"ee|ea|ie|ei|ey|y", "i"),
