@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 Meaning = TypeVar("Meaning")

@@ -7,7 +7,6 @@ them. Beyond a table's edge its edge counts.
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from io import BytesIO
@@ -15,6 +14,7 @@ from typing import Final
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.flight.launch import Floats
 
 FILE: Final = "data/flight.npz"

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Advice, Choice, Confidence, CourtPicture, MatchFact, Reason
+from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind

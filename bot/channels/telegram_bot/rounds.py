@@ -6,7 +6,6 @@ import asyncio
 import contextlib
 import logging
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
@@ -16,6 +15,7 @@ from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.reminding import plain, remind
 from bot.post import Batch, Limits, Turn, give_reminders, run_batch
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.holds import HoldsLostError
 from scouting_db.values import AccountId, ChatId, Micros, OutboxRow, Sent

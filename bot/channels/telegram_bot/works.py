@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from telegram import Bot
 from telegram.request import BaseRequest
@@ -26,6 +25,7 @@ from bot.chat.pictures.apart import DrawnApart
 from bot.loading import loaded
 from bot.post import Turn
 from bot.settings import Settings
+from knowledge.dataclass import dataclass
 from scouting_db.values import AccountId, Micros
 
 
