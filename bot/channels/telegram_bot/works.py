@@ -26,6 +26,7 @@ from bot.loading import loaded
 from bot.post import Turn
 from bot.settings import Settings
 from knowledge.dataclass import dataclass
+from knowledge.reading.stored import let_go
 from scouting_db.values import AccountId, Micros
 
 
@@ -115,6 +116,7 @@ def assemble(
         counters=counters,
         on_round=on_round,
         say_busy=courtesy.say_busy,
+        at_rest=let_go,
     )
     intake = Intake(
         bot=bot,
