@@ -54,8 +54,9 @@ def arrays_of(source: Source) -> dict[str, Array]:
 
 def let_go() -> None:
     """Give the system back what was looked at of all mapped files: 16 MB after messages of many
-    kinds. Arrays stay as they are, what is read next comes from the system's cache of files. For
-    whoever rests. madvise(2), as Linux has it; elsewhere nothing is done.
+    kinds. Arrays stay as they are, what is read next comes from the system's cache of files, which
+    costs the next message a millisecond: for whoever rests. madvise(2), as Linux has it; elsewhere
+    nothing is done.
     """
     if sys.platform == "linux":
         for mapped in tuple(_MAPPED):

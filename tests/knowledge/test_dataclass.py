@@ -13,7 +13,7 @@ import inspect
 import pickle
 import pkgutil
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
@@ -100,15 +100,11 @@ def twin(made: Class) -> Class:
         "__qualname__": made.__qualname__,
     }
     for one in dataclasses.fields(made):
-        own[one.name] = dataclasses.field(
-            default=one.default,
-            default_factory=one.default_factory,  # type: ignore[arg-type]  one of both is MISSING
-            init=one.init,
-            repr=one.repr,
-            compare=one.compare,
-            hash=one.hash,
-            kw_only=bool(one.kw_only),
-        )
+        given: dict[str, Any] = {
+            name: getattr(one, name)
+            for name in ("default", "default_factory", "init", "repr", "compare", "hash", "kw_only")
+        }
+        own[one.name] = dataclasses.field(**given)
     if made is Share:
         own |= {name: getattr(made, name) for name in ("__post_init__", "__hash__")}
     found: Class = dataclasses.dataclass(slots=True, **options)(type(made.__name__, (), own))
@@ -188,11 +184,12 @@ def test_what_is_wrong_is_refused_in_the_librarys_words(
 
 def test_a_frozen_value_stays_as_it_is() -> None:
     aim = Aim(where="middle")
-    for change in (
+    changes: tuple[Callable[[], None], ...] = (
         lambda: setattr(aim, "where", "line"),
         lambda: setattr(aim, "nothing", 1),
         lambda: delattr(aim, "where"),
-    ):
+    )
+    for change in changes:
         with pytest.raises(dataclasses.FrozenInstanceError, match=r"field '(where|nothing)'"):
             change()
     assert aim == Aim(where="middle")
