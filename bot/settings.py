@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import hmac
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from urllib.parse import urlsplit
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 PUBLIC_ROOT = "https://api.telegram.org"

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from itertools import chain
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.side_view import SideView
 from knowledge.sources import Source
 from knowledge.trait_bars import TraitBars

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from knowledge.beliefs import Belief, believe, chance_of, places_on
+from knowledge.dataclass import dataclass
 from knowledge.effects import Condition, Decision, FactId, OptionId, TraitScale, Truth
 from knowledge.evidence import TraitEstimate
 from knowledge.vocabulary import RallyChance, RallyPoints

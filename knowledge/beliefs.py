@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, TraitScale, Truth
 from knowledge.normal import logistic, logit
 from knowledge.situation import Situation

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from knowledge.advice import ChanceCurve, CurveMark, GameBreak
+from knowledge.dataclass import dataclass
 from knowledge.odds_words import in_ten
 
 TITLE = "Our win chance, rally by rally"

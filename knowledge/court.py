@@ -23,9 +23,9 @@ kitchen 7 ft, net 36 in at the sidelines and 34 in at the centre, posts 22 ft ap
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Side
 
 METRES_PER_FOOT = 0.3048

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum, StrEnum
 from typing import NewType
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import Situation
 from knowledge.sources import Source, SourceKind

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NamedTuple
 
 from knowledge.advice import Confidence
@@ -26,6 +26,7 @@ from knowledge.beliefs import (
     mechanism_weights,
     total_points,
 )
+from knowledge.dataclass import dataclass
 from knowledge.effects import (
     ALWAYS,
     Condition,

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from importlib.resources import files
 
 from knowledge.advice import CALL_LIMIT, MAX_REASONS, Reason
+from knowledge.dataclass import dataclass
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind, computed, rule
 
 LINE_LIMIT = 50

@@ -17,8 +17,8 @@ have been the serve, one of the receiving side the return.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Ending, PlayerId, Rate, Stroke
 
 Pair = tuple[PlayerId, ...]

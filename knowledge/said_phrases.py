@@ -10,12 +10,13 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 SHORTEST_REPAIRED = 5

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+
+from knowledge.dataclass import dataclass
 
 Place = tuple[float, float]
 """How far along the court (metres from the net, ours negative) and how high (metres)."""

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from types import MappingProxyType
 
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.chances import RallyTally, RingTally
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.given_plan import GivenLine, LastMeeting

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import EvidenceId
 
 

@@ -5,8 +5,9 @@ Everything is told from our side: plus is what helps us, minus what hurts us.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from knowledge.dataclass import dataclass
 
 
 class BarGroup(StrEnum):

@@ -7,10 +7,11 @@ One word per thing, the trade's own. Values are what code, tests, the database a
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import NewType
+
+from knowledge.dataclass import dataclass
 
 PlayerId = NewType("PlayerId", int)
 """A player's number in one book; never unique across books."""

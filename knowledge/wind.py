@@ -7,7 +7,6 @@ fence. `shift` tells a typical stroke's landing, `landing` any stroke's, `at_cou
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from types import MappingProxyType
@@ -15,6 +14,7 @@ from typing import Final
 
 from knowledge import flight
 from knowledge.court import METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.flight import MPS_PER_MPH, OUTDOOR, Ball
 
 MPH_MPS: Final = MPS_PER_MPH

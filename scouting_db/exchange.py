@@ -18,13 +18,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
 from sqlalchemy import JSON, Connection, Table, func, insert, select
 from sqlalchemy.exc import StatementError
 
+from knowledge.dataclass import dataclass
 from scouting_db import tables
 from scouting_db.book.scope import NUMBERS_PER_VERSION
 from scouting_db.values import BookId, PersonId, Role

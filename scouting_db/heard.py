@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 

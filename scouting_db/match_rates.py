@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import chain
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import RateCount, RateTally
 from knowledge.vocabulary import PlayerId, Rate
 from scouting_db.values import MatchId

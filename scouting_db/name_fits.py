@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.name_cost import (
     SOUNDS_ALIKE,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import IntEnum
 from itertools import pairwise
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from scouting_db.heard import as_heard
 from scouting_db.sounds import fold

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.vocabulary import Value
 from scouting_db.csv_reading import Field, TableRead

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any, NewType
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Observation
 from knowledge.given_plan import GivenLine
 from knowledge.vocabulary import (

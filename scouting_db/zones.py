@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 from enum import StrEnum
 from functools import lru_cache
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+from knowledge.dataclass import dataclass
 from scouting_db.values import Micros
 
 _MICROS_PER_SECOND = 1_000_000

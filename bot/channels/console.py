@@ -6,7 +6,7 @@ import json
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from time import time_ns
 from typing import Any, TextIO
@@ -23,6 +23,7 @@ from bot.chat.wording import wording
 from bot.contract import Names, to_json
 from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer, give_reminders, hand_out
 from knowledge.advice import Picture
+from knowledge.dataclass import dataclass
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.passing import is_passing

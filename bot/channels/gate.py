@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 
 from bot.chat.wording import wording
 from bot.post import Arrival, Incoming
+from knowledge.dataclass import dataclass
 from scouting_db.values import Micros
 
 BURST = 60

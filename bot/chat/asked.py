@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from bot.chat.format_said import SaidFormat
 from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
+from knowledge.dataclass import dataclass
 from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
 

@@ -8,7 +8,6 @@ jot down notes in the same words. Practice writers' questions stand against thei
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
@@ -17,6 +16,7 @@ from bot.chat.features import GROUP_LENGTHS, extract
 from bot.chat.lexicon import the_lexicon
 from bot.chat.topic_model import the_model
 from bot.chat.utterance import Utterance
+from knowledge.dataclass import dataclass
 from knowledge.reading.linear_model import LinearModel, unpacked
 
 ASKS_FROM = 0.15

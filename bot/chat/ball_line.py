@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
@@ -14,6 +14,7 @@ from bot.chat.common_words import is_common
 from bot.chat.forms import short_forms
 from bot.chat.said import Mention
 from bot.chat.words import Word, words_in
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 OURS, THEIRS = "@u", "@t"

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, Final
 
 from bot.chat.ball_forms import form, group, triggers, units
@@ -22,6 +21,7 @@ from bot.chat.speeds_said import find_speeds
 from bot.chat.words import Word
 from knowledge.ball_facts import NOTHING_SAID, BallFacts, Depth, Footing, Spin
 from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.dataclass import dataclass
 
 UNKNOWN_LENGTH: Final = "I don't know the unit {unit}: say ft, in, cm or m."
 UNKNOWN_SPEED: Final = "I don't know the unit {unit}: say mph, km/h or m/s."

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from types import MappingProxyType
 from typing import Protocol
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Observation, RateCount
 from knowledge.vocabulary import PlayerId, Trait
 from scouting_db.match_rates import MatchRates

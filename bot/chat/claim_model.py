@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -19,6 +18,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bot.chat.network import Looked, Network
+from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import Numbers
 from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 from knowledge.vocabulary import TRAITS, Trait, Value

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.forms import word_set
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 _ENDS = frozenset(".;!?\n:()|•")
 _ASKS = frozenset("?:")

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from bot.chat.said import BookVerb
 from bot.chat.sharing_words import SHARING_COMMANDS
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 

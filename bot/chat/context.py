@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import StrEnum
 from typing import Any
 
@@ -17,6 +17,7 @@ from bot.chat.asked import (
 )
 from bot.chat.kept_wind import KeptWind, wind_from_json
 from bot.chat.scouting import Scouting
+from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, EventId, MatchId

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from bot.chat.ball_forms import form, names_in
 from bot.chat.ball_line import BallLine
 from knowledge.ball_facts import Depth
+from knowledge.dataclass import dataclass
 
 _OF_ONE = ("the one ", "one ", "the guy ", "the player ")
 """So begins what tells of one of them even as whom to hit: "lob over the one coming in"."""

@@ -7,13 +7,13 @@ asks), the topic before, and the words of the part that asks.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from bot.chat.asking_part import asking_part
 from bot.chat.lexicon import ConceptHit, Lexicon
 from bot.chat.utterance import Utterance
 from bot.chat.wordforms import ROLE_OF, Word, spell_out, stem
+from knowledge.dataclass import dataclass
 from knowledge.reading.keys import Group, Place, character_keys, key_of
 from knowledge.vocabulary import Topic
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import base64
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from knowledge.dataclass import dataclass
 
 LARGEST_BYTES = 2_000_000
 """A file taken through a chat; ten thousand notes fit. Larger ones go through the command line."""

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from bot.chat.numbers import number_of
 from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.game import Discipline, FormatError, GameFormat, Scoring
 from knowledge.regex import regex
 

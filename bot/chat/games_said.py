@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from bot.chat.spoken_line import SpokenLine, count
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _WON = r"(?:won|win|winning|took|take|taken|taking|grabbed|stole|got)"

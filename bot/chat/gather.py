@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import OrderedDict
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from typing import TypeVar
 
@@ -18,6 +18,7 @@ from bot.chat.profiles import KeptProfiles, Memories
 from bot.chat.recent import Recent
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.chances import RallyTally
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.situation import Agreement, Asked, OnCourt, Situation

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from bot.chat.said import Claim
+from knowledge.dataclass import dataclass
 
 MOST_OFFERED = 2
 """Buttons of this kind under a note: more would be read as a quiz. Common practice, no source."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
@@ -11,6 +10,7 @@ from bot.chat.ball_forms import form, group, names_in, part
 from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import length, metres
 from knowledge.ball_places import NET_M, HeightName, height_m
+from knowledge.dataclass import dataclass
 
 HIGHEST_M: Final = 3.0
 """Nobody reaches higher: common practice, no source."""

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.asked import Asked
 from knowledge.ball_facts import NOTHING_SAID
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Wind
 from knowledge.tactics.weather_said import wind_said

@@ -5,12 +5,13 @@ from __future__ import annotations
 import tomllib
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
+
+from knowledge.dataclass import dataclass
 
 SHORTEST_REPAIRED = 4  # letters; three-letter words have too many real neighbours
 TWO_SLIPS_FROM = 7  # letters

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import BallQuality
 from scouting_db.values import ChoiceRow, Winner
 

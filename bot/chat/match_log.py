@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any
 
+from knowledge.dataclass import dataclass
 from knowledge.game import (
     Discipline,
     GameFormat,

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.match_log import MatchLog, read_log, unvoided
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from scouting_db.values import EntryKind, EntryRow, Winner
 

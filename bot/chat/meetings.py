@@ -5,10 +5,11 @@ from __future__ import annotations
 import json
 from collections import Counter, OrderedDict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.match_log import format_from_json, played_on_known_serve
 from knowledge.chances import RallyTally, RingTally
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Ring, age_factor
 from knowledge.game import PlayedRally
 from knowledge.vocabulary import EvidenceId, Hand, PlayerId

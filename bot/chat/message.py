@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
@@ -13,6 +13,7 @@ from bot.chat.said import Mention, NoteSaid
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 CALLED_NUMBERS = 3

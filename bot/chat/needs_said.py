@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from bot.chat.score_words import FIRST, SECOND
 from bot.chat.spoken_line import NUMBER, SpokenLine, count
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _ONLY = r"(?:only |just |still |now )*"

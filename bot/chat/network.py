@@ -9,13 +9,14 @@ over the words) and scores what it looked at. So each score can name the words t
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from itertools import chain
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import Numbers
 
 INT8_TOP = 127

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.forms import word_set
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.words import Word, words
+from knowledge.dataclass import dataclass
 
 LONGEST_NAME = 4
 """Words: Joost van der Meer."""

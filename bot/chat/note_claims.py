@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.clauses import Clause
 from bot.chat.common_words import is_common
@@ -29,6 +29,7 @@ from bot.chat.note_negations import (
 )
 from bot.chat.note_pairs import SMALL_WORDS, pairs_of
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
 _OPPOSITE = {

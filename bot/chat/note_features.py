@@ -5,7 +5,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from bot.chat.note_hits import Hit, Hits
 from bot.chat.note_line import NoteLine
@@ -13,6 +12,7 @@ from bot.chat.note_pairs import NAME
 from bot.chat.said import Certainty, Claim, Mention
 from bot.chat.wordforms import stem
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.reading.keys import character_keys, key_of
 from knowledge.vocabulary import PlayerId
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.clauses import Clause
@@ -19,6 +19,7 @@ from bot.chat.trait_lexicon import (
     Sense,
     trait_phrases,
 )
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Trait, Wing
 
 Hit = Found[Sense]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from bot.chat.common_words import is_common, respelled
@@ -16,6 +15,7 @@ from bot.chat.said import Certainty, Mention
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 _MARKS = frozenset(",;:.!?()\n—–|")

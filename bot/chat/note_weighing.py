@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
@@ -27,6 +27,7 @@ from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, PlayerId, Trait, TraitKind, Value
 
 DONE_OFTEN = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRIVE})

@@ -7,7 +7,7 @@ inventing it. Every claim keeps the span of the words that carry it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.forms import word_set
@@ -28,6 +28,7 @@ from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Seen, Trait, TraitKind, Value
 
 _CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 _NUMBER_WORDS = {
     spelled: number

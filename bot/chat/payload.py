@@ -7,9 +7,10 @@ old buttons stay under old messages the version is followed by the book that the
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeVar
+
+from knowledge.dataclass import dataclass
 
 VERSION = "1"
 LIMIT_BYTES = 64

@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 Meaning = TypeVar("Meaning")
@@ -64,9 +64,9 @@ class PhraseBook(Generic[Meaning]):
         self._by_first: dict[str, list[tuple[str, Meaning]]] = defaultdict(list)
         self._sets = _Sets(sets or {})
         self.words = _words([phrase for phrase, _ in phrases_] + list((sets or {}).values()))
-        for phrase, meaning in phrases_:
-            for first in _firsts(phrase, self._sets):
-                self._by_first[first].append((phrase, meaning))
+        for entry in phrases_:
+            for first in _firsts(entry[0], self._sets):
+                self._by_first[first].append(entry)
         self._prefixes = [first for first in self._by_first if first.endswith("*")]
         self._patterns: dict[str, re.Pattern[str]] = {}
 
@@ -142,7 +142,7 @@ class _Sets:
         return self._parsed[name]
 
 
-@lru_cache(maxsize=1 << 12)
+@lru_cache(maxsize=1 << 9)
 def _word(element: str) -> _Parsed:
     """A word that stands for itself, or for all that begin with it; the same ones come often."""
     stem = element.removesuffix("*")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import tomllib
-from dataclasses import dataclass
 from importlib.resources import files
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Topic
 
 FEWEST_PHRASES = 12

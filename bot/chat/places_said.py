@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
@@ -13,6 +12,7 @@ from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import length, metres
 from knowledge.ball_places import FROM_NET_M, PlaceName
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 RUN_OFF_M: Final = 6.0

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Any
@@ -22,6 +21,7 @@ from bot.chat.lexicon import the_lexicon
 from bot.chat.network import Looked, Network
 from bot.chat.question_words import QuestionWord, see_question
 from bot.chat.utterance import Utterance
+from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import Numbers
 from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file
 from knowledge.vocabulary import Topic

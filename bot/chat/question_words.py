@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from bot.chat.features import Spelled, leans
 from bot.chat.utterance import Utterance
 from bot.chat.wordforms import stem
+from knowledge.dataclass import dataclass
 from knowledge.reading.keys import character_keys, key_of
 from knowledge.vocabulary import Topic
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from bot.chat.common_words import is_common
 from bot.chat.rally_who import Who, WhoIsWho
 from bot.chat.rally_words import filling_words, link_words, rally_lexicon
 from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Stroke, Wing
 
 _MARKS = frozenset(",;.!?:()\n–—")

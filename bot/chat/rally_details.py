@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.message import Message
 from bot.chat.rally_acts import Act, read_acts
@@ -11,6 +10,7 @@ from bot.chat.rally_choices import choices_of
 from bot.chat.rally_who import Who, WhoIsWho
 from bot.chat.said import Mention, RallyDetails
 from bot.chat.view import ChatView
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Ending, PlayerId, Stroke, Wing
 
 _PRESSURE = frozenset([Stroke.DRIVE, Stroke.SPEED_UP, Stroke.OVERHEAD])

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from bot.chat.said import RallyDetails
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Ending, PlayerId, Rate, Stroke, Topic, Wing
 from scouting_db.values import ChoiceRow, MatchId, RallyRow, RateRow
 

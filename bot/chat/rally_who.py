@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 _FIRST = frozenset(["i", "me", "my", "im", "ive", "myself"])

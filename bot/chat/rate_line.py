@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.rate_words import VERB, WHO
 from bot.chat.shares import Share
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 VERB_NEAR = 4
 """Words between a verb and its share that belong to both."""

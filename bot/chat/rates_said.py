@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.numbers import number
@@ -30,6 +30,7 @@ from bot.chat.said import SaidRates
 from bot.chat.score_groups import HIGHEST_PAIR
 from bot.chat.shares import FEWEST, Share, may_hold_shares, shares
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 NEAR = 4
 """Words that may stand between a share and what it is a share of."""

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from bot.chat.file import File
 from knowledge.advice import Picture
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Topic
 
 

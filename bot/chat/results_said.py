@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from bot.chat.format_said import TARGETS
@@ -16,6 +15,7 @@ from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word, folded_line
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.regex import regex
 

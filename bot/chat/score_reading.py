@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.said import SaidScore, ScoreSaid
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, state_at
 
 

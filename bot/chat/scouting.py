@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NoteId
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.asking import asks
@@ -12,6 +12,7 @@ from bot.chat.said import Mention, Question
 from bot.chat.topic_question import sure_question
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
+from knowledge.dataclass import dataclass
 
 PARTS_READ_AT_MOST = 6
 """Parts of one message that are read; whatever follows goes with the last of them."""

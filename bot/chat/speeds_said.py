@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
 from bot.chat.ball_forms import form, group
 from bot.chat.ball_line import BallLine
 from bot.chat.measures_said import amount, metres_per_second, speed
+from knowledge.dataclass import dataclass
 from knowledge.wind import MPH_MPS, NOBODY_PLAYS_MPH, at_court
 
 FASTEST_MPH: Final = 100.0

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 COUNTS = {
     "a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,

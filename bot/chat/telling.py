@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.asking import asks
@@ -12,6 +12,7 @@ from bot.chat.forms import any_of, word_set
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Trait
 
 _PART_MARKS = frozenset(",.;!?\n")

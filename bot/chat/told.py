@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.asking import asks
 from bot.chat.ball_said import NO_BALL, FoundBall, find_ball
@@ -18,6 +18,7 @@ from bot.chat.said import Mention
 from bot.chat.short_forms import in_full
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _TELLS = regex(

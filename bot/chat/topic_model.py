@@ -10,7 +10,7 @@ three shown.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -29,6 +29,7 @@ from bot.chat.question_network import (
 )
 from bot.chat.topic_rules import Said, apply_rules
 from bot.chat.utterance import Token, Utterance
+from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import Indices, Numbers, Vector
 from knowledge.reading.linear_model import LinearModel, places_of, unpacked
 from knowledge.reading.stored import Source, as_bytes, as_text

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -12,6 +11,7 @@ from types import MappingProxyType
 from typing import Any
 
 from bot.chat.phrase import PhraseBook
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.vocabulary import TRAITS, Tag, Trait, TraitKind, Value, Wing
 

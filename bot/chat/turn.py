@@ -6,7 +6,7 @@ been understood as, and from there on nothing differs.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from typing import Any
 from weakref import WeakKeyDictionary
@@ -40,6 +40,7 @@ from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
+from knowledge.dataclass import dataclass
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.values import BookId, InboxRow, MatchId, Micros, NoteId, Role

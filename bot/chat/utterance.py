@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
 from bot.chat.lookalikes import LOOKALIKE
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 LONGEST_READ_CHARS = 400  # a question is said by then; the rest is kept by the note, not read

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.values import PlayerRow

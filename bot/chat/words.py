@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 from bot.chat.lookalikes import INVISIBLE, as_latin
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from scouting_db.sounds import fold
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import logging
 import traceback
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum, auto
 from typing import Protocol
 
@@ -16,6 +15,7 @@ from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from bot.post.incoming import Incoming, IncomingKind
 from bot.post.outgoing import NO_LIMITS, Limits, messages_of
+from knowledge.dataclass import dataclass
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.passing import is_passing

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Any
 
 from bot.chat.file import File
+from knowledge.dataclass import dataclass
 from scouting_db.values import Micros
 
 

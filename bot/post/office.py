@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
 from bot.post.batch import Turn, run_batch
 from bot.post.incoming import Incoming
 from bot.post.outgoing import NO_LIMITS, Limits, Outgoing
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.session import Store
 from scouting_db.values import AccountId, InboxId, Micros, OutboxRow, Sent

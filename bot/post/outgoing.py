@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from bot.chat.file import File
 from bot.chat.reply import Button, Reply
 from bot.post.picture_json import picture_from_json, picture_to_json
 from knowledge.advice import Picture
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Topic
 from scouting_db.values import About, NewPost, PostKind
 

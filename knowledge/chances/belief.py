@@ -6,7 +6,6 @@ Only who won a rally counts, never how; all rallies of one kind weigh the same.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import inf, sqrt
 from types import MappingProxyType
 from typing import Final
@@ -15,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.chances.rates import RallyRates
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import EvidenceId, Level
 
 _GRID = 2001

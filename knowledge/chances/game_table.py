@@ -7,7 +7,6 @@ convergence and nothing simulated. The same sweep counts the rallies still to co
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeAlias, cast
 
@@ -28,6 +27,7 @@ from knowledge.chances.serve_loop import (
     TwoServers,
 )
 from knowledge.chances.tie import tie_of_every_rally, tie_of_one_server, tie_of_two_servers
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, GameState, Scoring, after, faults
 
 CACHED_TABLES = 64

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Final
 
@@ -18,6 +17,7 @@ from knowledge.chances.match_chance import (
     checked_match,
 )
 from knowledge.chances.rates import RallyRates
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, MatchState, after
 
 DRAWS_EACH: Final = 16

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from knowledge.chances.belief import Beta, RallyTally, RateBelief
+from knowledge.dataclass import dataclass
 from knowledge.evidence.rings import RING_PART, Ring, RingCount, moved_mean
 
 

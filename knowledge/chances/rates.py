@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Protocol, Self, TypeVar, cast
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import POINT
 
 

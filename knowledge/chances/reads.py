@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from math import comb
 
 import numpy as np
 from numpy.typing import NDArray
 
+from knowledge.dataclass import dataclass
 from knowledge.normal import logit
 from knowledge.vocabulary import LOGIT_PER_POINT
 

@@ -9,13 +9,13 @@ variance sum of weight² × expected × (1 - expected).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from math import fsum, sqrt
 from typing import TypeAlias
 
 from knowledge.chances.game_table import GameTable, game_table
 from knowledge.chances.match_chance import after_this_game
 from knowledge.chances.rates import RallyRates
+from knowledge.dataclass import dataclass
 from knowledge.game import MatchState, PlayedRally, after, server
 
 

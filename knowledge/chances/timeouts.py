@@ -9,7 +9,7 @@ that lasts is no case for it: that is worth `gains.gain_if_kept`, and more the e
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, TypeAlias
@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 
 from knowledge.chances.game_table import game_table, points_needed
 from knowledge.chances.rates import RallyRates
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, GameState, after, start
 from knowledge.vocabulary import POINT
 

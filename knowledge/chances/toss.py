@@ -5,12 +5,11 @@ An end is better or worse by some rally points; how many, wind and sun say (comm
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.chances.counts import serve_first_worth
 from knowledge.chances.game_table import loop_of, points_needed, tie_and_beyond
 from knowledge.chances.match_chance import match_chance
 from knowledge.chances.rates import RallyRates
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, MatchState, start
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.evidence.intervals import beta_cdf, beta_interval, beta_of_moments
 from knowledge.sources import Source, book
 from knowledge.vocabulary import EvidenceId, Tag, Value

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import (
     TRAITS,
     EvidenceId,

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence.observation import age_factor
 from knowledge.evidence.rates import RATE_TRAIT, USUAL_RATE
 from knowledge.evidence.rings import RING_PART, Ring, RingCount

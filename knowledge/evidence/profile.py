@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from typing import Protocol, TypeVar
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence.estimates import NOTHING_KNOWN, FactEstimate, TraitEstimate
 from knowledge.evidence.facts import estimate_fact
 from knowledge.evidence.notes import estimate_trait

@@ -8,11 +8,11 @@ of the rallies does not matter and no rallies give the prior.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import asin, erf, log, pi, sqrt
 from types import MappingProxyType
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence.estimates import TraitEstimate, level_and_variance
 from knowledge.evidence.intervals import beta_interval
 from knowledge.evidence.observation import age_factor

@@ -7,10 +7,11 @@ pairs differ. So the outer rings move the mean of a prior and leave its weight.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import Final
+
+from knowledge.dataclass import dataclass
 
 
 class Ring(StrEnum):

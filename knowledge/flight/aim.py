@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import KITCHEN_DEPTH_M, Lane, lane_ends
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import OUTDOOR, Ball
 from knowledge.flight.bounce import bounced
 from knowledge.flight.crossing import at_distance, landing, net_clearance_m, top_m

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import Lane
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import DEFAULT_LIFT, LOW_LIFT, MPS_PER_MPH
 from knowledge.flight.build import LIMIT_SPEEDS_MPS, LIMITS
 from knowledge.flight.tables import tables

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
+
+from knowledge.dataclass import dataclass
 
 MPS_PER_MPH: Final = 0.44704
 RAD_PER_S_PER_RPM: Final = 2 * math.pi / 60

@@ -6,7 +6,6 @@ root by Newton's method. Nothing found is NaN.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -18,6 +17,7 @@ from knowledge.court import (
     NET_HEIGHT_SIDELINE_M,
     POST_FROM_CENTRE_M,
 )
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import Ball
 from knowledge.flight.integrate import Track
 from knowledge.flight.launch import Floats

@@ -14,10 +14,10 @@ speed-ups and overheads; wrong for lobs and drops.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import DEFAULT_LIFT, GRAVITY_MPS2, OUTDOOR, RAD_PER_S_PER_RPM
 from knowledge.flight.launch import Floats
 

@@ -7,11 +7,11 @@ is down; 3. every step is kept, so that any crossing can be read off afterwards.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import GRAVITY_MPS2, OUTDOOR, Ball
 from knowledge.flight.launch import STILL_AIR, Floats, Moving, Vector
 

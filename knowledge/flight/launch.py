@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from knowledge.court import Point
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import RAD_PER_S_PER_RPM
 
 Floats = NDArray[np.float64]

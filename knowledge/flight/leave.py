@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.court import Lane
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import DEFAULT_LIFT, HIGH_LIFT, LOW_LIFT
 from knowledge.flight.build import LIMITS
 from knowledge.flight.tables import tables

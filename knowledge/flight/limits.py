@@ -7,12 +7,12 @@ pace, spin and wind, so tables of them can be read between their cells.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, Lane, lane_ends
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import OUTDOOR, Ball
 from knowledge.flight.crossing import air_over_net_m, at_distance, landing
 from knowledge.flight.integrate import STEP_S, Track, fly

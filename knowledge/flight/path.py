@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import Point
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import OUTDOOR, Ball
 from knowledge.flight.bounce import bounced
 from knowledge.flight.crossing import (

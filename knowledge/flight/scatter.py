@@ -14,12 +14,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.flight.crossing import net_heights_m
 from knowledge.flight.launch import Floats
 from knowledge.flight.window import Intent, Window, goes_right

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import Final
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, Lane
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import MPS_PER_MPH
 from knowledge.flight.scatter import Scatter
 from knowledge.flight.window import LEGAL, Intent

@@ -7,14 +7,15 @@ them. Beyond a table's edge its edge counts.
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from io import BytesIO
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
+import numpy.typing as npt
 
+from knowledge.dataclass import dataclass
 from knowledge.flight.launch import Floats
 
 FILE: Final = "data/flight.npz"
@@ -23,10 +24,10 @@ FINGERPRINT: Final = "fingerprint"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
-    """Values over their axes; the last dimension is what is looked up."""
+    """Values over their axes, as they are stored; the last dimension is what is looked up."""
 
     axes: tuple[tuple[float, ...], ...]
-    values: Floats
+    values: npt.NDArray[np.floating[Any]]
 
     def at(self, *coordinates: float) -> Floats:
         """The values there, linear between the cells around it.
@@ -35,9 +36,9 @@ class Table:
         weighed is small.
         """
         cells = [_cell(axis, at) for axis, at in zip(self.axes, coordinates, strict=False)]
-        found = self.values[
+        found: Floats = self.values[
             tuple(one if part is None else slice(one, one + 2) for one, part in cells)
-        ]
+        ].astype(np.float64)
         for _, part in cells:
             if part is not None:
                 found = (1 - part) * found[0] + part * found[1]
@@ -66,7 +67,7 @@ def read_tables(content: bytes) -> dict[str, Table]:
     """The tables of a file: arrays `name` and `name/0`, `name/1`, ... for its axes."""
     with np.load(BytesIO(content)) as stored:
         names = [name for name in stored.files if "/" not in name and name != FINGERPRINT]
-        values = {name: stored[name].astype(np.float64) for name in names}
+        values = {name: stored[name] for name in names}
         return {
             name: Table(
                 axes=tuple(

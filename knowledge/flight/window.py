@@ -8,13 +8,13 @@ comparison. Everything is hit from our half into theirs; a ball at us is the sam
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, Point
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import OUTDOOR, Ball
 from knowledge.flight.crossing import at_distance, landing, net_clearance_m
 from knowledge.flight.integrate import STEP_S, fly

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.game.match import MatchState
 from knowledge.game.state import GameState, after
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.game.state import GameState, after
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.game.formats import Discipline
 from knowledge.game.state import GameState
 from knowledge.vocabulary import PlayerId, Side

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _CALL = regex(r"(\d{1,3})\s*[-–:/, ]\s*(\d{1,3})(?:\s*[-–:/, ]\s*(\d))?")

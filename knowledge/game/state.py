@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.game.formats import Discipline, GameFormat, RallyRotation, Scoring
 from knowledge.game.score_call import ScoreCall
 from knowledge.vocabulary import PlayerId, Side

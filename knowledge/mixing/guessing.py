@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import OptionId
 from knowledge.engine import Ranking
 from knowledge.vocabulary import RallyChance

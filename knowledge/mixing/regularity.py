@@ -11,8 +11,9 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from knowledge.dataclass import dataclass
 
 MIN_LOGGED_AIMS = 30
 """Below this nothing is said: tests on 8 to 15 choices have no power (computed by the trade)."""

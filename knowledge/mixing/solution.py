@@ -16,10 +16,10 @@ in, our shares depend on c alone: who is weak shows in which are in, and in what
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import dataclass
 from itertools import accumulate
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import OptionId
 from knowledge.mixing.guessing import Guessable, payoffs, unguessed_chances
 from knowledge.vocabulary import RallyChance

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt
 from knowledge.sources import Source

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from types import MappingProxyType
 
 from knowledge.advice import Arrow, Reason
+from knowledge.dataclass import dataclass
 from knowledge.engine import Ranking
 from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.vocabulary import EvidenceId, PlayerId, RallyPoints

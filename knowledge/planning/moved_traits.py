@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import NOTHING_KNOWN, OPEN_LEVEL, Profile, TraitEstimate
 from knowledge.planning.phrases import trait_words
 from knowledge.vocabulary import TRAITS, PlayerId, Trait

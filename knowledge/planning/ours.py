@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.phrases import skill_words
 from knowledge.situation import OnCourt, Situation

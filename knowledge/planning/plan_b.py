@@ -11,10 +11,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Confidence, Reason
+from knowledge.dataclass import dataclass
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.plan_lines import lines_of, most_targeted, phase_lines, plan_lines

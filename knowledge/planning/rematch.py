@@ -7,9 +7,9 @@ source. Which change it is comes from the plan of then, as it is weighed in plan
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
+from knowledge.dataclass import dataclass
 from knowledge.given_plan import GivenLine, LastMeeting, Tried
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.plan_b import Variant, variants

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Ending, PlayerId, Stroke, Topic
 
 FEWEST = 3

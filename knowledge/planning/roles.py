@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.game import Discipline, receiver, server
 from knowledge.planning.line import Line, Phase
 from knowledge.situation import OnCourt, Situation

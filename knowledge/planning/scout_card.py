@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.planning.scout_questions import ScoutQuestion, scout_questions
 from knowledge.planning.worth import FACTS, HABITS, SKILLS
 from knowledge.planning.worth_knowing import worth_knowing

@@ -7,9 +7,10 @@ computed by supposing it of these people.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.dink_lanes import Spot

@@ -7,8 +7,8 @@ or logged in between does.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import OPEN_LEVEL, FactEstimate, Profile, RateEstimate, TraitEstimate
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.rate_lines import rate_words

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.engine import (
     ALWAYS,
     Condition,

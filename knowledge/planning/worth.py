@@ -7,9 +7,9 @@ trait is a weakness (or a habit is rare), `mind` where it is a strength (or freq
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Trait
 
 

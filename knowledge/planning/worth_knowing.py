@@ -7,10 +7,11 @@ in rallies of 100 (Raiffa and Schlaifer 1961, from memory; to first order, as in
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.asking import Unknown
+from knowledge.dataclass import dataclass
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import FactEstimate
 from knowledge.planning.hands import hands_aim

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
@@ -10,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, Point
+from knowledge.dataclass import dataclass
 from knowledge.flight import level_time_s
 from knowledge.reach.body import Body, Floats
 from knowledge.reach.meeting import Placed, move_time_s, spare_s

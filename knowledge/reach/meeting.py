@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Protocol
 
@@ -10,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
+from knowledge.dataclass import dataclass
 from knowledge.reach.body import BEHIND_M, Floats
 from knowledge.reach.mover import Mover
 from knowledge.reach.moving import Feet, arm_out_m

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Profile
 from knowledge.reach.body import DEFAULT_STATURE_M, TALL_M, Body, Floats
 from knowledge.reach.moving import FORWARD_MPS, SHUFFLE_MPS, Feet

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.reach.body import Floats
 
 FORWARD_MPS: Final = 5.5

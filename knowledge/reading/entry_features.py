@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.keys import Group, character_keys, key_of
 from knowledge.reading.stems import stem
 from knowledge.said_phrases import END, fold

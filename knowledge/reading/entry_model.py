@@ -11,7 +11,6 @@ A model is trained by `python tests/train/train_entries.py`; a test refuses a st
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -19,6 +18,7 @@ from typing import Any
 
 import numpy as np
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.entry_features import LENGTHS, Told, told
 from knowledge.reading.feature_table import Numbers
 from knowledge.reading.linear_model import LinearModel, places_of, unpacked

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import chain
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.keys import Message
 
 Numbers = npt.NDArray[np.float32]

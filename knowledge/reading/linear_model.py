@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import FeatureTable, Indices, Numbers, Vector
 from knowledge.reading.keys import Message
 from knowledge.reading.stored import Source, arrays_of, as_bytes, as_text, packed_file

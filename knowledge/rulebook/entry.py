@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, MAX_REASONS, Reason
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries, optional_line
 from knowledge.sources import COMMON_PRACTICE, Source, rule_of_edition
 

@@ -8,9 +8,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
+from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import RuleDataError, load_table
 from knowledge.rulebook.entry import PARTS, rules
 

@@ -14,10 +14,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.advice import Confidence
+from knowledge.dataclass import dataclass
 from knowledge.engine import confidence_of
 from knowledge.evidence import TraitEstimate
 from knowledge.normal import chances_of_being_best

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.beliefs import FLOOR_SD_POINTS
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, OptionId
 from knowledge.engine import Ranked, Ranking, rank
 from knowledge.evidence import TraitEstimate

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import BallFacts, Depth, Footing
 from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.dataclass import dataclass
 from knowledge.flight import SPEED_UP_MPS, Attackable, FlatFire, attackable
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation

@@ -7,10 +7,10 @@ stays in the seam; off the hip that faces the sideline it goes wide.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
+from knowledge.dataclass import dataclass
 from knowledge.effects import Option, OptionId
 from knowledge.situation import OnCourt
 from knowledge.vocabulary import Hand, Side, Trait, Value

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, EffectId, Mechanism, Option, OptionId, Points
 from knowledge.engine import Ranking, rank
 from knowledge.normal import logit, normal_cdf

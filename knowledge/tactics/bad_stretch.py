@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from knowledge.chances import EndlessGameError, expected_rallies, stretch_chance
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, PlayedRally, lost_in_a_row, start
 from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final, Protocol
 
 import numpy as np
 
 from knowledge.court import Point
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.flight.launch import Floats
 from knowledge.reach import Placed, slacks_after

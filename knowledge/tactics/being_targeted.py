@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.dataclass import dataclass
 from knowledge.engine import Ranking, rank
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Spin
 from knowledge.court import KITCHEN_DEPTH_M, NET_HEIGHT_CENTRE_M
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.bounce_time import DINK_FORWARD_MPS, FEET_FROM_NET_M, bounce_of

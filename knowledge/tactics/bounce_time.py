@@ -9,11 +9,11 @@ speed (computed).
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_places import NET_M
 from knowledge.court import KITCHEN_DEPTH_M
+from knowledge.dataclass import dataclass
 from knowledge.flight import OUTDOOR
 from knowledge.flight.ball import GRAVITY_MPS2
 

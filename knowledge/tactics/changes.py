@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from math import isclose
 
 from knowledge.advice import CALL_LIMIT, MAX_REASONS, Reason
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import (
     LINE_LIMIT,
     RuleDataError,

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Choice, Reason
+from knowledge.dataclass import dataclass
 from knowledge.planning.phrases import fact_words, habit_words, skill_words
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.symptoms import Sign, Symptom

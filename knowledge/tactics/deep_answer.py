@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.advice import Reason
 from knowledge.ball_facts import Depth
 from knowledge.court import METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Option
 from knowledge.engine import Part, Ranking, rank
 from knowledge.planning.phrases import skill_words

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.normal import logit
 from knowledge.situation import OnCourt, Wind

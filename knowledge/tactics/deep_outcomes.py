@@ -8,11 +8,11 @@ practice, no source, unless said.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Final
 
 from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M, Point
+from knowledge.dataclass import dataclass
 from knowledge.flight.ball import GRAVITY_MPS2
 from knowledge.reach import chance_in_time
 from knowledge.tactics.ball_courses import Rebound

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.effects import Condition, Option, OptionId
 from knowledge.situation import OnCourt
 from knowledge.tactics.conditions import backhand_in_middle, in_front, other_of

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import Profile

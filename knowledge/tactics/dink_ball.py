@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
@@ -11,6 +10,7 @@ from knowledge.advice import MatchFact
 from knowledge.ball_facts import BallFacts, Footing
 from knowledge.ball_places import FROM_NET_M, HeightName, PlaceName, height_m
 from knowledge.court import NET_HEIGHT_CENTRE_M
+from knowledge.dataclass import dataclass
 from knowledge.flight import FORMS, MPS_PER_MPH, Shot
 from knowledge.situation import Situation, Wind
 from knowledge.tactics.ball_words import SAME_M, is_assumed, settled, taken_as

@@ -15,12 +15,13 @@ back (`dink_sizes.LINE_IS_JUMPED`).
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from types import MappingProxyType
 from typing import Final
 
 from knowledge import court
+from knowledge.dataclass import dataclass
 from knowledge.effects import Points
 from knowledge.flight import usual_aim
 from knowledge.situation import OnCourt

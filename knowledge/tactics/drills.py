@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
 from knowledge.advice import Reason
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import (
     LINE_LIMIT,
     RuleDataError,

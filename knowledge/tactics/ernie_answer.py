@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, Mechanism, OptionId, Points
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import ernie_sizes as sizes

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.told_ball import plain_words

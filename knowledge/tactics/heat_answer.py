@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
@@ -15,6 +14,7 @@ from knowledge.cautions import (
     heat_index_f,
     heat_level,
 )
+from knowledge.dataclass import dataclass
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics.weather_said import HeatSaid
 from knowledge.vocabulary import Topic

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Generic, TypeVar
 
+from knowledge.dataclass import dataclass
 from knowledge.rally_ends import end_tag
 from knowledge.regex import regex
 from knowledge.tactics.changes import changes, troubles

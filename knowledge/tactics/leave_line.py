@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_facts import Spin
 from knowledge.ball_places import HeightName, height_m
 from knowledge.court import METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.flight import (
     DEFAULT_LIFT,
     DRIVE_MPS,

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M
+from knowledge.dataclass import dataclass
 from knowledge.flight import TOPSPIN_RPM, FlatFire
 from knowledge.reach.body import DEFAULT_STATURE_M
 from knowledge.side_view import Place, SideFigure, SideLevel, SidePath, SideView

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Depth, Spin
+from knowledge.dataclass import dataclass
 from knowledge.engine import Ranking
 from knowledge.planning.names import first_that_fits
 from knowledge.side_view import SideView

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision
 from knowledge.planning import sizes as plan_sizes
 from knowledge.planning.weighing import Weighed, is_weak, weigh

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_facts import Depth, Footing
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.engine import Option
 from knowledge.planning.weighing import from_fact, from_trait

@@ -5,11 +5,11 @@ The run of each against the ball's clock; all places are common practice, no sou
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
 from knowledge.court import KITCHEN_DEPTH_M, Point
+from knowledge.dataclass import dataclass
 from knowledge.reach import chance_in_time
 from knowledge.situation import OnCourt
 from knowledge.sources import computed

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.advice import Reason
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, EffectId, Mechanism, Option, OptionId, Points
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import TraitEstimate

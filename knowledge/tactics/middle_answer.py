@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import Profile

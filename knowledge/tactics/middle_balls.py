@@ -6,11 +6,11 @@ Speeds, heights and what must be left for the stroke are common practice without
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, Point, x_of_side_m
+from knowledge.dataclass import dataclass
 from knowledge.reach import SPREAD_S, Shot
 from knowledge.reach.reacting import CLUB_ANTICIPATION
 from knowledge.vocabulary import BallKind, Side

@@ -8,9 +8,9 @@ source.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import (
     ALWAYS,
     Condition,

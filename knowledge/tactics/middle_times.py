@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -17,6 +16,7 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from knowledge.court import Point, at_kitchen_line, x_of_side_m
+from knowledge.dataclass import dataclass
 from knowledge.effects import Points
 from knowledge.evidence import Profile
 from knowledge.reach import points_in_time

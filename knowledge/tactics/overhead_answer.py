@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_facts import Depth, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Option
 from knowledge.engine import Part, Ranking, rank
 from knowledge.planning.weighing import driver_of

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.ball_facts import Depth, Footing
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.normal import logit
 from knowledge.situation import OnCourt

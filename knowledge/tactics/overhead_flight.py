@@ -8,12 +8,12 @@ window integrates hundreds of launches, and its tables hold one scatter, not one
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import HALF_WIDTH_M, Point, lane_in_court_m, net_crossing_x_m, net_height_m
+from knowledge.dataclass import dataclass
 from knowledge.flight import FlatFire
 from knowledge.flight.launch import Floats
 from knowledge.normal import normal_cdf

@@ -7,7 +7,6 @@ from where we stand by then. All sizes here are common practice, no source, unle
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 from types import MappingProxyType
@@ -15,6 +14,7 @@ from typing import Final
 
 from knowledge.ball_facts import Depth, Footing
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT, Point
+from knowledge.dataclass import dataclass
 from knowledge.reach import chance_in_time
 from knowledge.tactics.overhead_flight import Scatter, Shot, course, misses
 from knowledge.tactics.overhead_reach import SPREAD_S, TURN_S, slack_s

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
 from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.dataclass import dataclass
 from knowledge.planning.names import first_that_fits
 from knowledge.regex import regex
 from knowledge.situation import Agreement, Situation

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation, OnCourt, Situation
 from knowledge.tactics.middle_answer import Owner, answer_middle
 from knowledge.tactics.stack_answer import StackAnswer, answer_stack

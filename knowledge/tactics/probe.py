@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.odds_words import in_hundred, of_hundred
 from knowledge.planning.names import first_that_fits, pair_name

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import LINE_LIMIT, RuleDataError, fitting, load_entries, optional_line
 from knowledge.said_phrases import Phrases
 from knowledge.vocabulary import TRAITS, Trait, Value

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
 from knowledge.ball_facts import Spin
 from knowledge.ball_places import NET_M
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.flight import (
     DRIVE_MPS,
     HIGH_LIFT,

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, Reason
 from knowledge.cautions import HEAT_DEFERS
+from knowledge.dataclass import dataclass
 from knowledge.distress import Distress, distress_of
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table, optional_line
 from knowledge.planning.names import first_that_fits, pair_name

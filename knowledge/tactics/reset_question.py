@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.ball_facts import BallFacts, Depth, Footing
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics import reset_sizes as sizes

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Option, OptionId, Truth
 from knowledge.engine import Part, Ranking, rank
 from knowledge.game import places, receiver, server

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.ball_places import HeightName, height_m
+from knowledge.dataclass import dataclass
 from knowledge.effects import OptionId
 from knowledge.reach import Feet
 from knowledge.regex import regex

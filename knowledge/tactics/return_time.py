@@ -9,7 +9,6 @@ integrates.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 from typing import Final
@@ -17,6 +16,7 @@ from typing import Final
 import numpy as np
 
 from knowledge.court import HALF_LENGTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.effects import Points
 from knowledge.evidence import Profile
 from knowledge.flight import MPS_PER_MPH, FlatFire, Shot

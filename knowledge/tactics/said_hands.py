@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.evidence import FactEstimate, Profile
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value

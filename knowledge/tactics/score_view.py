@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.advice import MAX_REASONS, Reason
 from knowledge.chances import (
@@ -18,6 +18,7 @@ from knowledge.chances import (
     prior_rates,
     ring_sums,
 )
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Ring
 from knowledge.game import Discipline, GameFormat, MatchState, start
 from knowledge.odds_words import of_hundred

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.court import Lane as CourtLane
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Option, OptionId
 from knowledge.engine import Part, Ranking, rank
 from knowledge.evidence import Profile

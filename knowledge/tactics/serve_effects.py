@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import (
     Condition,
     Effect,

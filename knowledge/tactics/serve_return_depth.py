@@ -9,12 +9,12 @@ depth wins and misses cost is in closed form. No turn integrates.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 from statistics import NormalDist
 from typing import Final
 
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.effects import Points
 from knowledge.flight import FORMS, Aim, Shot
 from knowledge.honest_risk import cost_of_misses

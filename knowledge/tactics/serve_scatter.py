@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Points
 from knowledge.honest_risk import cost_of_misses
 from knowledge.normal import normal_cdf

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Final
 
 from knowledge.court import Lane
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points, TraitScale
 from knowledge.evidence import TraitEstimate
 from knowledge.flight import Aim, Shot, scatter_factor, usual_aim

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Advice, Choice, Confidence, CourtPicture, MatchFact, Reason
+from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, overlap, read_words
 from knowledge.said_phrases import without_accents
 from knowledge.situation import Situation

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from knowledge.dataclass import dataclass
 from knowledge.effects import Condition, Effect, EffectId, Mechanism, OptionId, Points, TraitScale
 from knowledge.engine import ALWAYS
 from knowledge.situation import OnCourt

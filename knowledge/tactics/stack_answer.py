@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import chain
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Option, OptionId
 from knowledge.engine import Part, Ranking, rank
 from knowledge.evidence import Profile

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.situation import Formation, OnCourt
 from knowledge.vocabulary import Hand, PlayerId, Side
 

@@ -5,13 +5,13 @@ Runs and shuffles from knowledge.reach, the ball over the ground from knowledge.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
 import numpy as np
 
 from knowledge.court import METRES_PER_FOOT, at_baseline, at_kitchen_line
+from knowledge.dataclass import dataclass
 from knowledge.reach import Feet, chance_in_time, mover_of
 from knowledge.situation import OnCourt
 from knowledge.sources import computed

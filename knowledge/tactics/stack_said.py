@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Agreement, Familiarity, Formation, Situation
 from knowledge.tactics import stack_sizes as sizes

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.game import GameState, Lineup
 from knowledge.situation import Situation
 from knowledge.vocabulary import AgreementKey, PlayerId

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import HALF_WIDTH_M, Point, at_baseline, at_kitchen_line, x_of_side_m
+from knowledge.dataclass import dataclass
 from knowledge.game import Discipline, GameState, PairPlaces, Places, places
 from knowledge.situation import Formation, Situation
 from knowledge.tactics.agreed_places import is_as_agreed

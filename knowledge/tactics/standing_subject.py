@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.standing_names import Names, starter_said

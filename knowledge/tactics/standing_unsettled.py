@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Reason
+from knowledge.dataclass import dataclass
 from knowledge.game import GameState, receiver, server
 from knowledge.situation import Situation
 from knowledge.tactics.standing_names import Names

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 
 from knowledge.advice import CALL_LIMIT, Reason
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import (
     LINE_LIMIT,
     RuleDataError,

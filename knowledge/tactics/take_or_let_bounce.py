@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.ball_facts import Footing
 from knowledge.court import METRES_PER_FOOT, NET_HEIGHT_CENTRE_M
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, Option
 from knowledge.engine import Ranking, rank
 from knowledge.situation import OnCourt, Situation

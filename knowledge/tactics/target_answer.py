@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isclose
 
 from knowledge.advice import Confidence
+from knowledge.dataclass import dataclass
 from knowledge.engine import CLEAR_CHANCE, LEAN_CHANCE, Part, Ranking, rank
 from knowledge.evidence import Profile
 from knowledge.normal import chances_of_being_best

@@ -9,8 +9,9 @@ who goes cold counts for the one option alone.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import (
     Decision,
     Effect,

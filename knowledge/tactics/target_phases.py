@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import StrEnum
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.engine import (
     Decision,
     Effect,

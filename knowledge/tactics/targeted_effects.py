@@ -7,10 +7,10 @@ All sizes common practice, no source; "row" is the row of the trade's table of s
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.engine import Decision, Effect, Mechanism, Points
 from knowledge.planning import sizes
 from knowledge.planning.weighing import always, from_trait, is_weak, option

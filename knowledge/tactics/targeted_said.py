@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import other_of

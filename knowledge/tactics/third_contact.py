@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.ball_places import FROM_NET_M, HeightName, PlaceName, height_m
 from knowledge.court import HALF_LENGTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import BallQuality
 
 PLAIN_HEIGHT_M: Final = height_m(HeightName.THIGH)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import HeightName, height_m
+from knowledge.dataclass import dataclass
 from knowledge.game import receiver
 from knowledge.regex import regex
 from knowledge.situation import Situation

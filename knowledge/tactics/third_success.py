@@ -21,10 +21,11 @@ behind, a drive loses far more than a drop, partly since the tables' drives are 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
+from knowledge.dataclass import dataclass
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points
 from knowledge.flight import Aim, FlatFire, Shot
 from knowledge.normal import normal_cdf

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.ball_facts import Depth
+from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, Option, OptionId
 from knowledge.engine import Ranking, rank
 from knowledge.planning.thirds import LEAST_GAIN

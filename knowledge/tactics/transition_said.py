@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import FROM_NET_M, NET_M, PlaceName
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics.their_thirds import GOOD, tells_their_thirds

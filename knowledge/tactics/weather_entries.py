@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 
+from knowledge.dataclass import dataclass
 from knowledge.general_rule import (
     GeneralRule,
     RuleDataError,

@@ -6,9 +6,8 @@ harmless line is the worst fault. What the model takes for weather is then offer
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from knowledge.complaints import complains
+from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.tactics.weather_entries import (
     BODY,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
 from knowledge.cautions import fahrenheit
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import Wind
 from knowledge.wind import Stroke, at_court

@@ -5,9 +5,10 @@ The rule half names server, receiver and courts; knowledge.tactics.slide holds t
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.dataclass import dataclass
 from knowledge.game import (
     Discipline,
     GameFormat,

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import hmac
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import StrEnum
 from hashlib import sha256
 from secrets import choice
@@ -16,6 +15,7 @@ from typing import Any
 
 from sqlalchemy import bindparam, delete, insert, or_, select, update
 
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from scouting_db.conflicts import insert_or_replace
 from scouting_db.directory.members import Members

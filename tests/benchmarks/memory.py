@@ -4,8 +4,9 @@ Run from the checkout: `python tests/benchmarks/memory.py`. Takes a minute or so
 telegram` over the stand-in of the Bot API, on a database that is there already; each row is read
 after what it names. `resident` is what counts for the bar (design section 7); of it `own` is ours
 alone, the rest are pages of files, which the system shares and takes back when it needs them.
-`peak` is the most it ever held. Pictures are drawn in a process of its own, in the last column,
-which ends when it was not needed for a while.
+Half a second after each message the bot has rested and given back what it read of its models; the
+last row is without a rest. `peak` is the most it ever held. Pictures are drawn in a process of its
+own, in the last column, which ends when it was not needed for a while.
 """
 
 from __future__ import annotations
@@ -50,6 +51,8 @@ ASKED = (
     "should we stack",
 )
 """A note, then questions of many kinds; the first two with a picture."""
+
+WITHOUT_A_REST = "all of these in other words, one upon the other"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,9 +108,14 @@ def fill(database: str) -> None:
 
 def tell(running: Bot, text: str) -> None:
     """The same to every chat, once all have answered."""
+    tell_at_once(running, text)
+    time.sleep(SETTLED_S)
+
+
+def tell_at_once(running: Bot, text: str) -> None:
+    """The same, and no rest afterwards."""
     running.say_all([text] * CHATS, pace_per_s=None)
     running.replies(CHATS)
-    time.sleep(SETTLED_S)
 
 
 def measure() -> Iterator[tuple[str, Held, float]]:
@@ -125,6 +133,9 @@ def measure() -> Iterator[tuple[str, Held, float]]:
             for text in ASKED:
                 tell(running, text)
                 yield text, held(running.pid), drawing(running.pid)
+            for text in ASKED:
+                tell_at_once(running, f"{text} today")
+            yield WITHOUT_A_REST, held(running.pid), drawing(running.pid)
 
 
 def tables() -> list[Table]:

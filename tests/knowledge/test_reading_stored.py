@@ -5,6 +5,7 @@ numpy.load is the second reader (NPY and NPZ formats: numpy.lib.format).
 
 from __future__ import annotations
 
+import sys
 from importlib.resources import files
 from io import BytesIO
 from pathlib import Path
@@ -17,7 +18,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as arrays_st
 
-from knowledge.reading.stored import ALIGNED_BYTES, arrays_of, as_bytes, as_text, packed_file
+from knowledge.reading.stored import (
+    ALIGNED_BYTES,
+    arrays_of,
+    as_bytes,
+    as_text,
+    let_go,
+    packed_file,
+)
 
 Array = npt.NDArray[Any]
 
@@ -90,3 +98,23 @@ def test_there_are_models() -> None:
 @given(st.text(alphabet=st.characters(exclude_categories=["Cs"])))
 def test_a_text_is_an_array_and_back(text: str) -> None:
     assert as_text(as_bytes(text)) == text
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="what is given back is read from /proc")
+def test_what_is_let_go_of_is_given_back_and_read_again(tmp_path: Path) -> None:
+    path = tmp_path / "large.npz"
+    numbers = np.arange(8 << 20, dtype=np.uint8).reshape(-1, 64)
+    path.write_bytes(packed_file({"numbers": numbers}))
+    found = arrays_of(path)["numbers"]
+
+    def resident() -> int:
+        """Kilobytes of the file in memory, by proc(5)."""
+        maps = Path("/proc/self/smaps").read_text()
+        mapping = maps[maps.index(str(path)) :]
+        return int(mapping[mapping.index("Rss:") :].split()[1])
+
+    assert np.array_equal(found, numbers)
+    assert resident() >= numbers.nbytes // 1024
+    let_go()
+    assert resident() == 0
+    assert np.array_equal(found, numbers)

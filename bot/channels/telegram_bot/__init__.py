@@ -2,15 +2,14 @@
 
 import os
 import sys
-from types import ModuleType
-from typing import cast
+
+from bot.channels.telegram_bot import no_httpx
 
 # The library then gives periods as timedelta, without warning at each "retry after".
 os.environ.setdefault("PTB_TIMEDELTA", "true")
 
-# The library loads an HTTP client (we give it another), and that its own command line, for which it
-# takes whatever terminal libraries happen to be installed: 8 MB. Without them it does without.
-sys.modules.setdefault("httpx._main", cast(ModuleType, None))
+# The library loads an HTTP client where we give it another.
+sys.modules.setdefault("telegram.request._httpxrequest", no_httpx)
 
 from bot.channels.telegram_bot.polling import run  # noqa: E402  both must stand before the library
 

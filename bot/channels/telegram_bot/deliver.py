@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import timedelta
 from typing import Any
 
@@ -25,6 +25,7 @@ from bot.channels.telegram_bot.requests import NotSentError
 from bot.channels.telegram_bot.sent_pictures import SentPictures
 from bot.post import Outgoing
 from knowledge.advice import Picture
+from knowledge.dataclass import dataclass
 from scouting_db.values import PostKind
 
 log = logging.getLogger(__name__)

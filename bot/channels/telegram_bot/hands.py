@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
 from typing import Protocol
 
 from bot.post import LEASE_MICROS
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.holds import ChatHolds
 from scouting_db.sole import StillAlone

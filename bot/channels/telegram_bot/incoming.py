@@ -7,13 +7,13 @@ way in, and one field of a kind we do not know must not stop the others.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from telegram.constants import ChatType, MessageAttachmentType, UpdateType
 
 from bot.chat.file import File
 from bot.post import Incoming, IncomingKind
+from knowledge.dataclass import dataclass
 from scouting_db.values import Micros
 
 ALLOWED_UPDATES = (UpdateType.MESSAGE, UpdateType.EDITED_MESSAGE, UpdateType.CALLBACK_QUERY)

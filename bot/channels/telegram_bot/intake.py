@@ -7,7 +7,7 @@ from __future__ import annotations
 import logging
 from collections import OrderedDict
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from sqlalchemy import Connection
@@ -21,6 +21,7 @@ from bot.channels.telegram_bot.incoming import Migration, Ourselves, incoming_of
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.file import LARGEST_BYTES
 from bot.post import Arrival, Incoming, accept
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.values import AccountId, InboxId, Micros
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import asyncio
 from collections import deque
 from collections.abc import Awaitable, Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from knowledge.dataclass import dataclass
 from scouting_db.values import ChatId
 
 

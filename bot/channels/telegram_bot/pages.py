@@ -7,12 +7,13 @@ import logging
 import os
 import time
 from collections.abc import Callable
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
 from bot.channels.telegram_bot.counters import Counters
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.session import Store
 from scouting_db.values import AccountId, Micros, Waiting

@@ -6,7 +6,6 @@ import asyncio
 import contextlib
 import logging
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
@@ -16,6 +15,7 @@ from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.reminding import plain, remind
 from bot.post import Batch, Limits, Turn, give_reminders, run_batch
+from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.holds import HoldsLostError
 from scouting_db.values import AccountId, ChatId, Micros, OutboxRow, Sent
@@ -25,6 +25,9 @@ log = logging.getLogger(__name__)
 BUSY_PAUSE_S = 0.02
 """The first pause before another look at what other workers have in hand; it doubles until we
 would look anyway."""
+
+RESTS_AFTER_S = 0.25
+"""A pause after which the next message may take a moment more: it is no stream of them."""
 
 FIRST_PAUSE_S = 0.5
 LONGEST_PAUSE_S = 30.0
@@ -62,6 +65,7 @@ class Rounds:
         counters: Counters | None = None,
         on_round: Callable[[], None] = lambda: None,
         say_busy: Callable[[Collection[str]], None] = lambda _: None,
+        at_rest: Callable[[], None] = lambda: None,
     ) -> None:
         self._account = account
         self._turn = turn
@@ -71,6 +75,7 @@ class Rounds:
         self._clock = clock
         self._called = called
         self._say_busy = say_busy
+        self._at_rest = at_rest
         self._hands = hands or Alone()
         self._counters = counters or Counters()
         self._on_round = on_round
@@ -196,7 +201,14 @@ class Rounds:
             self._busy_pause_s = min(2 * self._busy_pause_s, self._hands.look_every_s)
         else:
             self._busy_pause_s = BUSY_PAUSE_S
-        try:
-            await asyncio.wait_for(self._called.wait(), timeout=wait_s)
-        except TimeoutError:
-            return
+        if wait_s > RESTS_AFTER_S:
+            if await self._is_called(within_s=RESTS_AFTER_S):
+                return
+            self._at_rest()
+            wait_s -= RESTS_AFTER_S
+        await self._is_called(within_s=wait_s)
+
+    async def _is_called(self, *, within_s: float) -> bool:
+        with contextlib.suppress(TimeoutError):
+            return await asyncio.wait_for(self._called.wait(), timeout=within_s)
+        return False

@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import signal
 import sys
-from dataclasses import dataclass
 
 import uvicorn
 from starlette.applications import Starlette
@@ -18,6 +17,7 @@ from bot.channels.telegram_bot.quiet import log_to_stderr
 from bot.channels.telegram_bot.requests import AiohttpRequest
 from bot.channels.telegram_bot.worker import Worker
 from bot.settings import NO_TOKEN, Settings
+from knowledge.dataclass import dataclass
 from scouting_db.holds import ChatHolds
 from scouting_db.session import Store, StoreError, open_store
 from scouting_db.sole import PATIENCE_S, AlreadyRunningError, sole_worker

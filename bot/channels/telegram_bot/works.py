@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from telegram import Bot
 from telegram.request import BaseRequest
@@ -26,6 +25,8 @@ from bot.chat.pictures.apart import DrawnApart
 from bot.loading import loaded
 from bot.post import Turn
 from bot.settings import Settings
+from knowledge.dataclass import dataclass
+from knowledge.reading.stored import let_go
 from scouting_db.values import AccountId, Micros
 
 
@@ -115,6 +116,7 @@ def assemble(
         counters=counters,
         on_round=on_round,
         say_busy=courtesy.say_busy,
+        at_rest=let_go,
     )
     intake = Intake(
         bot=bot,

@@ -6,12 +6,12 @@ import asyncio
 import contextlib
 import threading
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from queue import Empty, SimpleQueue
 from typing import Any, TypeVar
 
 from sqlalchemy import Connection
 
+from knowledge.dataclass import dataclass
 from scouting_db.passing import is_passing
 from scouting_db.session import Store
 

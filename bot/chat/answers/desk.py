@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from secrets import SystemRandom
 from types import MappingProxyType
 from typing import Any
@@ -26,6 +26,7 @@ from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
+from knowledge.dataclass import dataclass
 from knowledge.evidence import (
     Observation,
     Peers,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, settled
@@ -14,6 +14,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid, Certainty
 from bot.chat.wording import wording
 from bot.chat.words import words
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, PlayerId
 from scouting_db.names import fold
 from scouting_db.values import BookId, MemberRow, Membership, NoteId, NoteRow, Role

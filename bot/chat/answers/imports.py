@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import PARSER_VERSION
@@ -14,6 +13,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from bot.post import Incoming
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Seen, Trait, Value
 from scouting_db.book import Book
 from scouting_db.csv_reading import read_table, text_of

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.listing import Block, show_page
@@ -13,6 +12,7 @@ from bot.chat.match_log import unvoided
 from bot.chat.reply import Reply
 from bot.chat.video_times import AT_S, UNREAD, clock_words
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
 from knowledge.tactics.drills import Drill, drills
 from knowledge.tactics.leaks import LeakGroup, by_leak, leak_of

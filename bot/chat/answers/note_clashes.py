@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import note_of
@@ -11,6 +10,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
 from bot.chat.said import Claim
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Observation, estimate_fact
 from knowledge.vocabulary import TRAITS, TraitKind, Value
 from scouting_db.values import NewObservation, NoteId, NoteRow

@@ -7,7 +7,7 @@ nothing can be added that was not offered.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
@@ -25,6 +25,7 @@ from bot.chat.payload import BadPayloadError
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Trait, Value
 from scouting_db.values import ChangeId, ChangeRow, NewObservation, NoteId, NoteRow
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.plan_book import day_of, last_match, stored_plan
 from bot.chat.wording import wording
 from knowledge.advice import Advice, Confidence, Reason
+from knowledge.dataclass import dataclass
 from knowledge.given_plan import LastMeeting
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan_lines import plan_lines

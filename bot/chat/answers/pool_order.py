@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
@@ -11,6 +11,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.match_log import format_from_json, format_to_json
 from bot.chat.said import Certainty, ResultSaid
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.vocabulary import Mode, PlayerId
 from scouting_db.values import EventId, MatchRow, MatchState, Micros

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
@@ -26,6 +26,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import Certainty, Mention, PoolSaid, PoolTeam
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.game import FormatError, GameFormat
 from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import PlayerId

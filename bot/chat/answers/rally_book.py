@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.tag_taps import tags_rallies
@@ -14,6 +14,7 @@ from bot.chat.rally_kept import KeptRally, merged
 from bot.chat.said import RallyDetails, ToldChoice
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
+from knowledge.dataclass import dataclass
 from knowledge.game import GameState, receiver, server
 from knowledge.rally_rates import ToldRally, ended_by, rates_of
 from knowledge.vocabulary import Ending, Hand, PlayerId, Stroke, Topic, Trait

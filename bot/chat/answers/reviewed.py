@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import note_of
 from bot.chat.match_log import MatchLog, counted_rallies, format_from_json, read_log, unvoided
+from knowledge.dataclass import dataclass
 from knowledge.evidence import Profile, profile
 from knowledge.planning.review_counts import Chosen, Ended
 from knowledge.vocabulary import PlayerId

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.told_log import told_log
@@ -14,6 +14,7 @@ from bot.chat.said import SaidScore, ScoreSaid, Slots
 from bot.chat.score_reading import state_said
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
+from knowledge.dataclass import dataclass
 from knowledge.game import (
     FormatError,
     GameFormat,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import by_pair, settled
@@ -14,6 +14,7 @@ from bot.chat.said import Certainty, RallySaid, VideoLine, VideoSaid
 from bot.chat.understand import rally_told
 from bot.chat.view import ChatView
 from bot.chat.words import words
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 LONGEST_LINE = 160

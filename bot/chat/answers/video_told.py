@@ -7,13 +7,13 @@ has no score, if it says the same words and how it ended. Each told rally answer
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import timedelta
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.video_lines import ReadLine
 from bot.chat.match_log import OF_VIDEO, format_from_json, read_log, unvoided
 from bot.chat.said import RallyDetails
+from knowledge.dataclass import dataclass
 from knowledge.game import ScoreCall
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId

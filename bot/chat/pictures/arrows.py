@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from bot.chat.pictures.frame import Frame
 from knowledge.advice import Arrow
+from knowledge.dataclass import dataclass
 
 Place = tuple[float, float]
 """A pixel."""

@@ -8,11 +8,11 @@ of a match.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import groupby
 
 from bot.chat.pictures.frame import FIELD, Box
 from bot.chat.pictures.lettering import LABEL_PT, extent_px
+from knowledge.dataclass import dataclass
 from knowledge.trait_bars import BarGroup, TraitBar, TraitBars
 
 LEFT_PX = FIELD.x0 + 24

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
@@ -24,6 +23,7 @@ from bot.chat.pictures.sheet import (
 )
 from knowledge.advice import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+from knowledge.dataclass import dataclass
 
 POST_M = 11 * METRES_PER_FOOT
 """Posts stand 22 ft apart (2025 edition, 2.C)."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from matplotlib.axes import Axes
@@ -36,6 +35,7 @@ from bot.chat.pictures.sheet import (
     write_title,
 )
 from knowledge.advice import ChanceCurve, CurveMark
+from knowledge.dataclass import dataclass
 
 _EDGES: Mapping[bool | None, Colour] = MappingProxyType({True: OURS, False: THEIRS, None: INK})
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from knowledge.advice import CourtPicture
 from knowledge.court import HALF_LENGTH_M
+from knowledge.dataclass import dataclass
 
 WIDTH_PX = 900
 HEIGHT_PX = 1200

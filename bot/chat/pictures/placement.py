@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from operator import itemgetter
 
 from bot.chat.pictures.frame import FIELD, Box
+from knowledge.dataclass import dataclass
 
 GAP_PX = 10
 """Between a label and what it names."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from matplotlib.axes import Axes
 
@@ -12,6 +12,7 @@ from bot.chat.pictures.palette import GREEN, INK, OURS, THEIRS, Colour
 from bot.chat.pictures.placement import GAP_PX, Taken, best_place
 from bot.chat.pictures.sheet import measured, write_label
 from bot.chat.pictures.side_layout import SideFrame
+from knowledge.dataclass import dataclass
 from knowledge.side_view import SideFigure, SidePath, SideView
 
 PATH_PX = 8

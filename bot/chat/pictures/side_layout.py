@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from bot.chat.pictures.frame import FIELD, Box
 from knowledge.court import HALF_LENGTH_M
+from knowledge.dataclass import dataclass
 from knowledge.side_view import SideView
 
 GROUND_PX = 146.0

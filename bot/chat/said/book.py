@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from bot.chat.said.mention import Mention
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import AgreementKey
 
 

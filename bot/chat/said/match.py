@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import time
 from enum import StrEnum
 
 from bot.chat.format_said import SaidFormat
 from bot.chat.said.mention import Mention
 from bot.chat.said.score import SaidScore
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.vocabulary import Topic
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from bot.chat.format_said import SaidFormat
 from bot.chat.said.mention import Mention
 from bot.chat.said.score import SaidNeeds, SaidRates, SaidScore
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.situation import TossChoice, Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing

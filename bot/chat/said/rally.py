@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from bot.chat.said.mention import Mention
+from knowledge.dataclass import dataclass
 from knowledge.vocabulary import Ending, PlayerId, Stroke, Topic, Wing
 
 

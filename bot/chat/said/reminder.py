@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import time
 from enum import StrEnum
+
+from knowledge.dataclass import dataclass
 
 
 class ReminderVerb(StrEnum):
