@@ -87,7 +87,7 @@ class Office:
     async def store_marks(self) -> None:
         marks = self.sender.marks()
         await self.writer.run(lambda connection: Directory(connection).mark_sent(marks))
-        self.sender.marks_stored(len(marks))
+        self.sender.marks_stored(marks)
 
     async def settle(self) -> None:
         """Hand out and store until nothing is left in hand."""
