@@ -7,7 +7,6 @@ import logging
 from collections import deque
 from collections.abc import Awaitable, Callable, Collection, Sequence
 from functools import partial
-from typing import Protocol
 
 from bot.channels.telegram_bot.deliver import (
     Broken,
@@ -41,12 +40,8 @@ MOST_LEASES = 30
 
 Deliver = Callable[[str, Outgoing], Awaitable[Outcome]]
 
-
-class Settle(Protocol):
-    """Writes what becomes of rows that are not sent now."""
-
-    def __call__(self, directory: Directory, rows: Sequence[OutboxRow]) -> None: ...
-
+Settle = Callable[[Sequence[OutboxRow], Directory], None]
+"""Writes what becomes of rows that are not sent now."""
 
 
 class Sender:
@@ -146,9 +141,9 @@ class Sender:
         self._no_call()
         if left:
             log.info("%d messages stay in the outbox for the next start", len(left))
-            await self._store(lambda directory: self._give_back(directory, left))
+            await self._store(partial(self._give_back, left))
 
-    def _give_back(self, directory: Directory, rows: Sequence[OutboxRow]) -> None:
+    def _give_back(self, rows: Sequence[OutboxRow], directory: Directory) -> None:
         for row in rows:
             directory.retry_at(row.chat, row.outbox, at=self._clock())
 
@@ -243,7 +238,7 @@ class Sender:
         """Send nothing more there until they write again; what waits here has gone stale."""
         log.info("chat %d shut us out: %s", chat, because)
 
-        def work(directory: Directory, rows: Sequence[OutboxRow]) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
             directory.block(chat, now=self._clock())
             for row in rows:
                 directory.drop(row.chat, row.outbox, because=because)
@@ -255,11 +250,11 @@ class Sender:
         log.info("chat %d was upgraded and has a new id", chat)
         marks = self.marks()
 
-        def work(directory: Directory, rows: Sequence[OutboxRow]) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
             # First, since unsent rows may move to another chat and leave their numbers behind.
             directory.mark_sent(marks)
             directory.move_chat(chat, new_chat)
-            self._give_back(directory, rows)
+            self._give_back(rows, directory)
 
         await self._empty(chat, work, meanwhile=self._give_back)
 
@@ -267,13 +262,13 @@ class Sender:
         """Leave the lane to the outbox for a while, in order; give up a row tried for long."""
         later = Micros(self._clock() + int(COME_BACK_S * 1_000_000))
 
-        def work(directory: Directory, rows: Sequence[OutboxRow]) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
             first, *rest = rows
             if first.attempts >= MOST_LEASES:
                 directory.drop(chat, first.outbox, because="no answer for too long")
             else:
                 directory.retry_at(chat, first.outbox, at=later)
-            self._give_back(directory, rest)
+            self._give_back(rest, directory)
 
         await self._empty(chat, work, meanwhile=self._give_back)
 
@@ -295,7 +290,7 @@ class Sender:
         lane = self._lanes[chat]
         while lane:
             rows = tuple(lane)
-            await self._store(partial(work, rows=rows))
+            await self._store(partial(work, rows))
             for row in rows:
                 lane.popleft()
                 self._held.discard((row.chat, row.outbox))
