@@ -41,7 +41,6 @@ MOST_LEASES = 30
 Deliver = Callable[[str, Outgoing], Awaitable[Outcome]]
 
 Settle = Callable[[Sequence[OutboxRow], Directory], None]
-"""Writes what becomes of rows that are not sent now."""
 
 
 class Sender:
@@ -273,7 +272,7 @@ class Sender:
         await self._empty(chat, work, meanwhile=self._give_back)
 
     async def _come_back_for_sure(self, chat: ChatId) -> None:
-        """However long the database refuses; until then the chat's later messages wait here."""
+        """However long the database refuses; later messages of the chat wait behind it."""
         pause_s = FIRST_PAUSE_S
         while self._lanes[chat]:
             try:
