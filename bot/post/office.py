@@ -12,7 +12,7 @@ from bot.post.outgoing import NO_LIMITS, Limits, Outgoing
 from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.session import Store
-from scouting_db.values import AccountId, InboxId, Micros, OutboxRow, Sent
+from scouting_db.values import AccountId, ChatId, InboxId, Micros, OutboxRow, Sent
 
 LEASE_MICROS = 60_000_000
 """How long a row stays with the sender before it counts as unsent again: one minute."""
@@ -34,21 +34,31 @@ def accept(
     Whoever writes is no longer blocking us.
     """
     directory = Directory(connection)
-    taken = (_accept_one(directory, account, arrival, now=now) for arrival in arrivals)
+    chats: dict[str, ChatId] = {}
+    taken: list[InboxId | None] = []
+    for arrival in arrivals:
+        incoming = arrival.incoming
+        if incoming.chat not in chats:
+            chats[incoming.chat] = _chat_of(directory, account, incoming)
+        taken.append(_accept_one(directory, account, chats[incoming.chat], arrival, now=now))
     return tuple(inbox for inbox in taken if inbox is not None)
 
 
-def _accept_one(
-    directory: Directory, account: AccountId, arrival: Arrival, *, now: Micros
-) -> InboxId | None:
-    incoming = arrival.incoming
+def _chat_of(directory: Directory, account: AccountId, incoming: Incoming) -> ChatId:
     chat = directory.chat(account, incoming.chat, is_group=incoming.is_group)
     if chat.blocked:
         directory.unblock(chat.chat)
+    return chat.chat
+
+
+def _accept_one(
+    directory: Directory, account: AccountId, chat: ChatId, arrival: Arrival, *, now: Micros
+) -> InboxId | None:
+    incoming = arrival.incoming
     return directory.accept(
         account,
         update_id=arrival.update_id,
-        chat=chat.chat,
+        chat=chat,
         kind=incoming.kind.value,
         external_message_id=incoming.external_message_id,
         payload=incoming.to_json(),

@@ -39,8 +39,15 @@ _POST = insert(outbox)
 _UNSENT = text("outbox.state IN ('waiting', 'sending')")
 _due_at = case((outbox.c.state == "sending", outbox.c.lease_until), else_=outbox.c.next_try_at)
 _earlier = outbox.alias("earlier")
-_earlier_due_at = case(
-    (_earlier.c.state == "sending", _earlier.c.lease_until), else_=_earlier.c.next_try_at
+# Whoever is sending to a chat goes through its rows in order, so that a reply is handed out behind
+# one that is being sent; a reminder is not, since replies that come meanwhile go before it.
+_earlier_is_in_the_way = or_(
+    and_(_earlier.c.state == "waiting", _earlier.c.next_try_at > bindparam("now")),
+    and_(
+        _earlier.c.state == "sending",
+        _earlier.c.lease_until > bindparam("now"),
+        _earlier.c.priority < outbox.c.priority,
+    ),
 )
 _held_up = (
     select(_earlier.c.outbox_id)
@@ -49,7 +56,7 @@ _held_up = (
         _earlier.c.chat_id == outbox.c.chat_id,
         _earlier.c.outbox_id < outbox.c.outbox_id,
         _earlier.c.priority <= outbox.c.priority,
-        _earlier_due_at > bindparam("now"),
+        _earlier_is_in_the_way,
     )
     .exists()
 )
@@ -194,9 +201,10 @@ class Outgoing(Scope):
     ) -> tuple[OutboxRow, ...]:
         """Rows due now, marked as sending until `until`; `attempts` counts this one.
 
-        In order per chat, replies before reminders; none overtakes an earlier row that waits
-        or is being sent; none of a blocked chat. A row whose lease ran out is due again. One
-        sender at a time per account; or per chat, each giving the `chats` that it holds.
+        In order per chat, replies before reminders; none overtakes an earlier row that waits; none
+        of a blocked chat. A reply may follow one that is being sent: the sender keeps the order of
+        what it was given. A row whose lease ran out is due again. One sender at a time per account;
+        or per chat, each giving the `chats` that it holds.
         """
         values = {"account": account, "now": now, "limit": limit}
         if chats is None:

@@ -18,6 +18,7 @@ from scouting_db.values import (
     InboxId,
     Micros,
     NewPost,
+    OutboxId,
     OutboxRow,
     Sent,
 )
@@ -225,6 +226,26 @@ def test_nothing_overtakes_a_reply_that_waits(store: Store) -> None:
         directory.retry_at(second.chat, second.outbox, at=Micros(NOON))
         assert lease(directory, team, at=NOON + SECOND) == ()
         assert texts(lease(directory, team, at=NOON + 5 * SECOND)) == ["a", "b"]
+
+
+def test_a_reply_is_handed_out_behind_one_that_is_being_sent_and_a_reminder_is_not(
+    store: Store,
+) -> None:
+    """Whoever sends keeps the order; but a reply that comes later must still go first."""
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        directory = Directory(connection)
+        post(directory, team, "a")
+        assert texts(lease(directory, team)) == ["a"]
+        reminder = NewPost(payload={"text": "reminder"}, priority=REMINDER)
+        directory.post(team.chat, None, [reminder], now=Micros(NOON))
+        post(directory, team, "b")
+        (reply,) = lease(directory, team)
+        assert reply.payload["text"] == "b"
+        assert directory.any_held_up(team.account, now=Micros(NOON))
+        sent = [Sent(chat=team.chat, outbox=OutboxId(n), external_message_id=n) for n in (1, 3)]
+        directory.mark_sent(sent)
+        assert texts(lease(directory, team)) == ["reminder"]
 
 
 def test_one_chat_that_waits_holds_up_no_other(store: Store) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sqlite3
 import subprocess
 import sys
 import threading
@@ -96,6 +97,32 @@ def test_sqlite_keeps_what_was_committed_through_a_power_cut(tmp_path: Path) -> 
         "foreign_keys": 1,
         "busy_timeout": 10_000,
     }
+
+
+def test_what_is_tidied_stands_in_the_database_itself(tmp_path: Path) -> None:
+    """Without its log: SQLite, "Write-Ahead Logging", a checkpoint."""
+    store = open_store(f"sqlite:///{tmp_path / 'book.sqlite'}")
+    team = new_team(store, "Mira")
+    with store.writing() as connection:
+        team.book(connection).add_note("kept")
+
+    def notes_without_the_log() -> int:
+        copy = tmp_path / "copy.sqlite"
+        copy.write_bytes((tmp_path / "book.sqlite").read_bytes())
+        found = sqlite3.connect(copy)
+        try:
+            return int(found.execute("SELECT count(*) FROM note").fetchone()[0])
+        finally:
+            found.close()
+
+    store.tidy()
+    with store.writing() as connection:
+        team.book(connection).add_note("only in the log")
+        store.tidy()
+    assert notes_without_the_log() == 1
+    store.tidy()
+    assert notes_without_the_log() == 2
+    store.close()
 
 
 KILLED = """

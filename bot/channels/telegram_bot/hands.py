@@ -50,6 +50,10 @@ class Hands(Protocol):
     def marks_wait_s(self) -> float:
         """How long what was sent may wait to be stored as sent."""
 
+    @property
+    def marks_alone(self) -> bool:
+        """Whether what was sent is stored as sent without a round: where no other worker waits."""
+
     def check(self) -> None:
         """HoldsLostError where what we had in hand may be in others' hands by now."""
 
@@ -74,6 +78,7 @@ class Alone:
 
     look_every_s = NOBODY_ELSE_LOOK_S
     marks_wait_s = MARKS_WAIT_S
+    marks_alone = True
 
     def __init__(self, still_alone: StillAlone = lambda: None) -> None:
         self._still_alone = still_alone
@@ -113,6 +118,7 @@ class AmongOthers:
 
     look_every_s = AMONG_OTHERS_LOOK_S
     marks_wait_s = 0.0
+    marks_alone = False
 
     def __init__(
         self, holds: ChatHolds, *, clock: Callable[[], float], on_workers: Callable[[int], None]

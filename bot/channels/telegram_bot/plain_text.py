@@ -17,13 +17,15 @@ DOT, AT, HASH, DOLLAR, SLASH = "\u2024", "\uff20", "\uff03", "\uff04", "\u2215"
 """One dot leader, full-width @ # $, division slash."""
 
 _DECIMAL = r"(?<![\w.])\d+\.\d+(?![\w.]*\w)"
+# Most signs of a text begin none of these, which the look ahead tells at once.
 _LOOKS_ALIVE = regex(
+    r"(?=[.@#$/\d])(?:"
     rf"(?P<decimal>{_DECIMAL})"
     r"|(?P<dot>\.)(?=\S)"
     r"|(?P<at>@)(?=\w)|(?P<hash>#)(?=[\w\u00b7\u200c])|(?P<dollar>\$)(?=[A-Z1])"
     r"|(?P<scheme>(?<=:)//)"
     r"|(?<![\w/<>])(?P<slash>/)(?P<command>[a-zA-Z0-9_]{1,64})"
-    r"|(?P<card>\d(?:[ -]*\d){12,})"
+    r"|(?P<card>\d(?:[ -]*\d){12,}))"
 )
 _WIDE_DIGITS = {ord(digit): 0xFF10 + int(digit) for digit in "0123456789"}
 

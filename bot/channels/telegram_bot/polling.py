@@ -27,6 +27,7 @@ from bot.channels.telegram_bot.fetch import Fetch
 from bot.channels.telegram_bot.hands import Alone
 from bot.channels.telegram_bot.quiet import log_to_stderr
 from bot.channels.telegram_bot.requests import AiohttpRequest
+from bot.channels.telegram_bot.tidying import keep_tidy
 from bot.channels.telegram_bot.watchdog import Watchdog
 from bot.channels.telegram_bot.works import Works, assemble, own_turn
 from bot.channels.telegram_bot.writer import Writer
@@ -145,6 +146,7 @@ async def _work(
     stopped: asyncio.Event,
 ) -> int:
     writer = Writer(store)
+    tidying = asyncio.create_task(keep_tidy(store))
     try:
         account = await writer.run(lambda connection: _start_account(Directory(connection), bot))
         works = assemble(
@@ -161,6 +163,7 @@ async def _work(
         log.info("serving as @%s", bot.username)
         return await _run_parts(works, bot, fetching, stopped)
     finally:
+        await _cancel(tidying)
         await writer.close()
 
 

@@ -6,6 +6,8 @@ import asyncio
 import contextlib
 import logging
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
+from functools import partial
 
 from sqlalchemy import Connection
 
@@ -80,11 +82,24 @@ class Rounds:
         self._counters = counters or Counters()
         self._on_round = on_round
         self._stopping = False
+        self._begun: asyncio.Future[Round] | None = None
+        self._missed = False
+        self._storing: asyncio.Future[None] | None = None
         self._busy_pause_s = BUSY_PAUSE_S
 
     def stop(self) -> None:
         """End `run` after the round it is in."""
         self._stopping = True
+        self._called.set()
+
+    def begin(self) -> None:
+        """Hand in a round now, behind what the writer was just handed, so that they share a
+        commit: left for later, it finds the writer at that commit already, and needs another.
+        """
+        if self._begun is None:
+            self._begun = self._hand_in()
+        else:
+            self._missed = True
         self._called.set()
 
     async def run(self) -> None:
@@ -120,10 +135,9 @@ class Rounds:
 
     async def take_one(self) -> Round:
         """One round: its rows go to the sender once they are committed as leased."""
-        marks = self._sender.marks()
-        in_hand = self._sender.in_hand
+        begun, self._begun = self._begun or self._hand_in(), None
         try:
-            done = await self._writer.run(lambda at: self._work(at, marks, in_hand))
+            done = await begun
         except HoldsLostError:
             # Others may send what is in our lanes: of each chat at most the message on its way.
             await self._sender.abandon()
@@ -131,18 +145,47 @@ class Rounds:
             self._called.set()
             raise
         self._on_round()
-        self._count(done.batch, len(marks))
-        self._sender.marks_stored(len(marks))
-        self._sender.take(done.rows, held_up=done.held_up)
+        self._count(done.batch)
         if self._hands.holds_more_than(self._sender.in_hand):
             self._called.set()
+        return replace(done, more=done.more or self._missed)
+
+    def _hand_in(self) -> asyncio.Future[Round]:
+        self._missed = False
+        marks, in_hand = self._sender.marks(), self._sender.in_hand
+        done = self._writer.hand_in(lambda at: self._work(at, marks, in_hand))
+        # Not by whoever waits for the round: before anyone else who hears of the same commit, so
+        # that no lane ends between the lease of a row and the row.
+        done.add_done_callback(partial(self._hand_over, marks))
         return done
 
-    def _count(self, batch: Batch, sent: int) -> None:
+    def _hand_over(self, marks: Sequence[Sent], done: asyncio.Future[Round]) -> None:
+        if done.cancelled() or done.exception() is not None:
+            return
+        self._counters.sent += self._sender.marks_stored(marks)
+        self._sender.take(done.result().rows, held_up=done.result().held_up)
+
+    def store_soon(self) -> None:
+        """Store what was sent where nothing else waits for a round, of which that is a part."""
+        marks = self._sender.marks()
+        if marks and self._storing is None:
+            self._storing = self._writer.hand_in(lambda at: Directory(at).mark_sent(marks))
+            self._storing.add_done_callback(partial(self._stored, marks))
+
+    def _stored(self, marks: Sequence[Sent], done: asyncio.Future[None]) -> None:
+        self._storing = None
+        if done.cancelled():
+            return
+        if done.exception() is None:
+            self._counters.sent += self._sender.marks_stored(marks)
+        if done.exception() is not None or self._stopping:
+            # A round stores them, and waits for the database where that refuses.
+            self._called.set()
+
+    def _count(self, batch: Batch) -> None:
         self._counters.handled += batch.handled - batch.failed
         self._counters.retried += batch.failed - batch.given_up
         self._counters.failed += batch.given_up
-        self._counters.sent += sent
 
     async def finish(self, *, within_s: float) -> None:
         """Rounds until nothing is open, due or being sent, or until the time is over."""
@@ -164,7 +207,7 @@ class Rounds:
         """Store what was sent since the last round."""
         marks = self._sender.marks()
         await self._writer.run(lambda connection: Directory(connection).mark_sent(marks))
-        self._sender.marks_stored(len(marks))
+        self._sender.marks_stored(marks)
 
     def _work(
         self, connection: Connection, marks: Sequence[Sent], in_hand: Collection[ChatId]

@@ -5,7 +5,8 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections import deque
-from collections.abc import Awaitable, Callable, Sequence
+from collections.abc import Awaitable, Callable, Collection, Sequence
+from functools import partial
 
 from bot.channels.telegram_bot.deliver import (
     Broken,
@@ -39,11 +40,13 @@ MOST_LEASES = 30
 
 Deliver = Callable[[str, Outgoing], Awaitable[Outcome]]
 
+Settle = Callable[[Sequence[OutboxRow], Directory], None]
+
 
 class Sender:
     """Sends what the outbox hands out. `on_mark` is called when a mark waits to be stored: after
     `marks_wait_s`, for by then a round may have come by and taken it along, or at once where
-    somebody's next message waits for it.
+    somebody's next message waits for it; `on_change` when a round is to look at the outbox anew.
     """
 
     def __init__(
@@ -54,6 +57,7 @@ class Sender:
         limiter: Limiter,
         clock: Callable[[], Micros],
         on_mark: Callable[[], None],
+        on_change: Callable[[], None] | None = None,
         marks_wait_s: float = 0.0,
     ) -> None:
         self._deliver = deliver
@@ -61,6 +65,7 @@ class Sender:
         self._limiter = limiter
         self._clock = clock
         self._on_mark = on_mark
+        self._on_change = on_change or on_mark
         self._marks_wait_s = marks_wait_s
         self._call: asyncio.TimerHandle | None = None
         self._held_up = False
@@ -69,14 +74,17 @@ class Sender:
         self._held: set[tuple[ChatId, OutboxId]] = set()
         self._marks: list[Sent] = []
         self._stored = asyncio.Event()
+        self._closed = False
 
     def take(self, rows: Sequence[OutboxRow], *, held_up: bool = False) -> None:
         """Send these, each chat's after what it still has to send. `held_up` says that others
-        wait for the marks of what is being sent.
+        wait for the marks of what is being sent. Nothing after `close`.
         """
+        if self._closed:
+            return
         self._held_up = held_up
         if held_up and self._marks:
-            self._on_mark()
+            self._on_change()
         for row in rows:
             key = (row.chat, row.outbox)
             if key in self._held:
@@ -101,15 +109,18 @@ class Sender:
         """What was sent and is not yet stored as sent."""
         return tuple(self._marks)
 
-    def marks_stored(self, count: int) -> None:
-        """The first `count` marks are in the database."""
-        for mark in self._marks[:count]:
+    def marks_stored(self, marks: Collection[Sent]) -> int:
+        """These are in the database; how many of them were not known to be."""
+        before = len(self._marks)
+        for mark in marks:
             self._held.discard((mark.chat, mark.outbox))
-        del self._marks[:count]
+        stored = frozenset(marks)
+        self._marks = [mark for mark in self._marks if mark not in stored]
         if not self._marks:
             self._no_call()
         self._stored.set()
         self._stored = asyncio.Event()
+        return before - len(self._marks)
 
     async def abandon(self) -> None:
         """End the lanes: what is in them is no longer ours to send. Marks are kept."""
@@ -123,14 +134,15 @@ class Sender:
 
     async def close(self) -> None:
         """End the lanes and give back what is unsent."""
+        self._closed = True
         left = [row for lane in self._lanes.values() for row in lane]
         await self.abandon()
         self._no_call()
         if left:
             log.info("%d messages stay in the outbox for the next start", len(left))
-            await self._store(lambda directory: self._give_back(directory, left))
+            await self._store(partial(self._give_back, left))
 
-    def _give_back(self, directory: Directory, rows: Sequence[OutboxRow]) -> None:
+    def _give_back(self, rows: Sequence[OutboxRow], directory: Directory) -> None:
         for row in rows:
             directory.retry_at(row.chat, row.outbox, at=self._clock())
 
@@ -143,7 +155,8 @@ class Sender:
                     break
                 lane.popleft()
         except Exception:
-            log.exception("lane of chat %d stopped; its rows come back after their lease", chat)
+            log.exception("lane of chat %d stopped; its rows come back later", chat)
+            await self._come_back_for_sure(chat)
         finally:
             self._close_lane(chat)
 
@@ -154,7 +167,9 @@ class Sender:
             await self._stored.wait()
 
     def _call_soon(self) -> None:
-        if self._held_up or not self._marks_wait_s:
+        if self._held_up:
+            self._on_change()
+        elif not self._marks_wait_s:
             self._on_mark()
         elif self._call is None:
             loop = asyncio.get_running_loop()
@@ -221,44 +236,65 @@ class Sender:
     async def _shut_out(self, chat: ChatId, because: str) -> None:
         """Send nothing more there until they write again; what waits here has gone stale."""
         log.info("chat %d shut us out: %s", chat, because)
-        rows = tuple(self._lanes[chat])
 
-        def work(directory: Directory) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
             directory.block(chat, now=self._clock())
             for row in rows:
                 directory.drop(row.chat, row.outbox, because=because)
 
-        await self._store(work)
+        await self._empty(chat, work, meanwhile=work)
 
     async def _move(self, chat: ChatId, new_chat: str) -> None:
         """The group has a new id: what is unsent goes there."""
         log.info("chat %d was upgraded and has a new id", chat)
-        rows, marks = tuple(self._lanes[chat]), self.marks()
+        marks = self.marks()
 
-        def work(directory: Directory) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
             # First, since unsent rows may move to another chat and leave their numbers behind.
             directory.mark_sent(marks)
             directory.move_chat(chat, new_chat)
-            for row in rows:
-                directory.retry_at(row.chat, row.outbox, at=self._clock())
+            self._give_back(rows, directory)
 
-        await self._store(work)
+        await self._empty(chat, work, meanwhile=self._give_back)
 
     async def _come_back(self, chat: ChatId) -> None:
         """Leave the lane to the outbox for a while, in order; give up a row tried for long."""
-        first, *rest = self._lanes[chat]
         later = Micros(self._clock() + int(COME_BACK_S * 1_000_000))
 
-        def work(directory: Directory) -> None:
+        def work(rows: Sequence[OutboxRow], directory: Directory) -> None:
+            first, *rest = rows
             if first.attempts >= MOST_LEASES:
                 directory.drop(chat, first.outbox, because="no answer for too long")
             else:
                 directory.retry_at(chat, first.outbox, at=later)
-            for row in rest:
-                directory.retry_at(chat, row.outbox, at=self._clock())
+            self._give_back(rest, directory)
 
-        await self._store(work)
+        await self._empty(chat, work, meanwhile=self._give_back)
+
+    async def _come_back_for_sure(self, chat: ChatId) -> None:
+        """However long the database refuses; later messages of the chat wait behind it."""
+        pause_s = FIRST_PAUSE_S
+        while self._lanes[chat]:
+            try:
+                await self._come_back(chat)
+            except Exception:
+                log.exception("chat %d cannot be given back; again in %.1f s", chat, pause_s)
+                await asyncio.sleep(pause_s)
+                pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
+
+    async def _empty(self, chat: ChatId, work: Settle, *, meanwhile: Settle) -> None:
+        """Store the work for what is in the lane, and `meanwhile` for what is put in it until
+        then: a row left here as leased would be overtaken, since others are leased behind it.
+        """
+        lane = self._lanes[chat]
+        while lane:
+            rows = tuple(lane)
+            await self._store(partial(work, rows))
+            for row in rows:
+                lane.popleft()
+                self._held.discard((row.chat, row.outbox))
+            work = meanwhile
 
     async def _store(self, work: Callable[[Directory], None]) -> None:
         await self._writer.run(lambda connection: work(Directory(connection)))
-        self._on_mark()
+        self._on_change()

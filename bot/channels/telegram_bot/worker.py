@@ -35,6 +35,7 @@ from bot.channels.telegram_bot.limiter import Limiter
 from bot.channels.telegram_bot.pages import Pages, Pulse
 from bot.channels.telegram_bot.quiet import log_to_stderr
 from bot.channels.telegram_bot.requests import AiohttpRequest
+from bot.channels.telegram_bot.tidying import keep_tidy
 from bot.channels.telegram_bot.webhook import Door
 from bot.channels.telegram_bot.works import Works, assemble, now_micros, own_turn
 from bot.channels.telegram_bot.writer import Writer
@@ -140,6 +141,7 @@ class Worker:
         self._rounds.add_done_callback(self._end_loudly)
         self._works = works
         self._tasks.append(asyncio.create_task(set_menu(bot)))
+        self._tasks.append(asyncio.create_task(keep_tidy(store)))
         if settings.register and settings.webhook_url is not None:
             registers = have_them_delivered(bot, settings.webhook_url, settings.secret_for_webhook)
             self._tasks.append(asyncio.create_task(registers))

@@ -100,7 +100,8 @@ def assemble(
         writer=writer,
         limiter=limiter,
         clock=now_micros,
-        on_mark=called.set,
+        on_mark=lambda: rounds.store_soon() if held.marks_alone else called.set(),
+        on_change=called.set,
         marks_wait_s=held.marks_wait_s,
     )
     courtesy = Courtesy(bot=bot, clock=time.monotonic)
@@ -126,9 +127,9 @@ def assemble(
         writer=accepting,
         courtesy=courtesy,
         clock=now_micros,
-        # The one writer takes jobs in order: a round asked for behind the updates sees them, and
-        # may share their commit. Another writer's updates are to be seen only once committed.
-        on_hand_in=called.set if accepting is writer else _nothing,
+        # The one writer takes jobs in order: a round begun behind the updates sees them, and shares
+        # their commit. Another writer's updates are to be seen only once committed.
+        on_hand_in=rounds.begin if accepting is writer else _nothing,
         on_accept=_nothing if accepting is writer else called.set,
         gate=Gate(allowed=settings.allowed, flood=Flood() if settings.paced else None),
     )

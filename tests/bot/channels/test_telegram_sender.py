@@ -8,6 +8,7 @@ from collections import deque
 from collections.abc import Awaitable, Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 import pytest
 from sqlalchemy import Connection
@@ -87,7 +88,7 @@ class Office:
     async def store_marks(self) -> None:
         marks = self.sender.marks()
         await self.writer.run(lambda connection: Directory(connection).mark_sent(marks))
-        self.sender.marks_stored(len(marks))
+        self.sender.marks_stored(marks)
 
     async def settle(self) -> None:
         """Hand out and store until nothing is left in hand."""
@@ -305,3 +306,65 @@ def test_a_stop_leaves_what_is_unsent_in_the_outbox(office: Office) -> None:
 
     office.run(use)
     assert office.states(MIRA) == ["waiting", "waiting"]
+
+
+def test_what_comes_while_a_chat_is_given_back_waits_behind_it(office: Office) -> None:
+    """It was leased behind a message that was being sent, and must not be sent before it."""
+    office.post(MIRA, "one")
+    broken = Broken(because="silence", unsent=False)
+    office.channel.lined_up[MIRA] = deque([broken] * TRIES_AFTER_A_BREAK)
+
+    async def use() -> None:
+        await office.hand_out()
+        async with asyncio.timeout(5):
+            while len(office.channel.tried) < TRIES_AFTER_A_BREAK:
+                await asyncio.sleep(0)
+        office.post(MIRA, "two")
+        await office.hand_out()
+        await office.settle()
+        assert office.states(MIRA) == ["waiting", "waiting"]
+        office.now += 61_000_000
+        await office.settle()
+
+    office.run(use)
+    assert office.channel.to(MIRA)[TRIES_AFTER_A_BREAK:] == ["one", "two"]
+
+
+def test_a_lane_outlives_a_database_that_refuses(
+    office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its chat's later messages wait behind it; they would be sent before, were it gone."""
+    office.post(MIRA, "bad", "good")
+    office.channel.lined_up[MIRA] = deque([Refused(because="too odd")])
+    refusals = iter([True, True, True])
+    hand_in = Writer.run
+
+    async def run(writer: Writer, work: Callable[[Connection], Any]) -> Any:
+        if next(refusals, False):
+            raise OSError("the disk is full")
+        return await hand_in(writer, work)
+
+    async def use() -> None:
+        await office.hand_out()
+        monkeypatch.setattr(Writer, "run", run)
+        async with asyncio.timeout(5):
+            while "sending" in office.states(MIRA):
+                await asyncio.sleep(0.005)
+        assert office.states(MIRA) == ["waiting", "waiting"]
+        office.now += 61_000_000
+        await office.settle()
+
+    office.run(use)
+    assert office.channel.to(MIRA) == ["bad", "bad", "good"]
+
+
+def test_nothing_is_taken_after_the_end(office: Office) -> None:
+    office.post(MIRA, "one")
+
+    async def use() -> None:
+        await office.sender.close()
+        await office.hand_out()
+        await asyncio.sleep(0.02)
+
+    office.run(use)
+    assert office.channel.tried == []
