@@ -84,16 +84,20 @@ def places_on(option: OptionId, beliefs: Sequence[Belief]) -> list[int]:
 
 
 def mechanism_weights(beliefs: Sequence[Belief]) -> dict[EffectId, float]:
-    """1 for the largest effect of each mechanism and sign, REST_OF_GROUP for the others."""
-    largest: dict[tuple[Mechanism, bool], tuple[float, EffectId]] = {}
+    """1 for the largest effect of each mechanism and sign, REST_OF_GROUP for the others.
+
+    Of those that are as large, the most certain, so that nothing hangs on how they are named.
+    """
+    largest: dict[tuple[Mechanism, bool], tuple[float, float, EffectId]] = {}
     weights: dict[EffectId, float] = {}
     for one in beliefs:
         effect, mean = one.effect, one.mean
-        group, place = (effect.mechanism, mean < 0), (-abs(mean), effect.id)
+        group = effect.mechanism, mean < 0
+        place = -abs(mean), one.variance, effect.id
         weights[effect.id] = REST_OF_GROUP
         if group not in largest or place < largest[group]:
             largest[group] = place
-    for _, effect_id in largest.values():
+    for *_, effect_id in largest.values():
         weights[effect_id] = 1.0
     return weights
 

@@ -303,6 +303,7 @@ def test_swapping_the_opponents_swaps_nothing_but_the_order(
 
 @settings(max_examples=40, deadline=None)
 @given(claims=_CLAIMS)
+@example(claims=["nerves strength", *["squeezes_middle often"] * 4])
 def test_notes_on_the_other_one_make_the_other_the_target(claims: list[str]) -> None:
     """The same notes on the other number, on the same side with the same hand, mirror the call."""
     here = targets(
@@ -315,6 +316,7 @@ def test_notes_on_the_other_one_make_the_other_the_target(claims: list[str]) -> 
         assert this.ranking.of(at(this.pair[0])).chance == pytest.approx(
             that.ranking.of(at(that.pair[1])).chance
         )
+        assert this.p_better == pytest.approx(that.p_better)
         mirrored = {"A": "B", "B": "A"}
         assert (this.one and mirrored[this.one.name]) == (that.one and that.one.name)
 
