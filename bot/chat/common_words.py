@@ -18,6 +18,16 @@ def is_common(folded: str) -> bool:
     return folded in _common_words() or folded.isdigit()
 
 
+_FORMS = ("s", "es", "ed", "d", "ing")
+
+
+def is_form_of_common(folded: str) -> bool:
+    """Whether it is a common word as it is inflected by rule: "meets", "dinked"."""
+    return any(
+        folded.endswith(end) and folded.removesuffix(end) in _common_words() for end in _FORMS
+    )
+
+
 @lru_cache(maxsize=1 << 12)
 def respelled(folded: str) -> str:
     """The common word that a word was meant to be, or the word itself where that is unsure."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from bot.chat.common_words import is_common
+from bot.chat.common_words import is_common, is_form_of_common
 from bot.chat.forms import word_set
 from bot.chat.heard_names import heard_at
 from bot.chat.said import Certainty, Mention
@@ -222,7 +222,7 @@ def _may_be_mangled(window: Sequence[Word]) -> bool:
     """One odd word, or a few that dictation may have made of one name ("oak a four")."""
     first, last = window[0].folded, window[-1].folded
     if len(window) == 1:
-        is_odd = not is_common(first) and first not in _NO_NAME
+        is_odd = not (is_common(first) or is_form_of_common(first)) and first not in _NO_NAME
         return is_odd and len(first) >= _SHORTEST_FUZZY and not first[0].isdigit()
     if first in _NEVER_PART_OF_A_NAME or last in _NEVER_PART_OF_A_NAME:
         return False

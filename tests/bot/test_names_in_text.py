@@ -166,6 +166,8 @@ def test_nobody_far_off_is_offered_as_the_nearest() -> None:
         "ref calls everything",
         "dog is barking",
         "my phone is dead, wifi is down",
+        "ball three meets somebody on the move",
+        "count backwards in sevens",
     ],
 )
 def test_an_odd_word_is_no_name(text: str) -> None:
