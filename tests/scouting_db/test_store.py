@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sqlite3
 import subprocess
 import sys
 import threading
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -99,6 +101,67 @@ def test_sqlite_keeps_what_was_committed_through_a_power_cut(tmp_path: Path) -> 
     }
 
 
+@pytest.fixture
+def late(tmp_path: Path) -> Iterator[Store]:
+    store = open_store(f"sqlite:///{tmp_path / 'book.sqlite'}", late=True)
+    yield store
+    store.close()
+
+
+def test_a_late_commit_waits_for_no_disk(late: Store) -> None:
+    """The SQLite documentation: PRAGMA synchronous 1 is NORMAL."""
+    with late.reading() as connection:
+        assert connection.exec_driver_sql("PRAGMA synchronous").scalar() == 1
+    assert late.is_late
+
+
+def test_a_sync_writes_out_the_log_with_all_that_was_committed(
+    late: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the disk is made to hold then is opened, as after a power cut."""
+    on_disk = tmp_path / "after"
+    on_disk.mkdir()
+
+    def cut_the_power(file: int) -> None:
+        assert os.fstat(file).st_ino == (tmp_path / "book.sqlite-wal").stat().st_ino
+        for name in ("book.sqlite", "book.sqlite-wal"):
+            shutil.copy(tmp_path / name, on_disk / name)
+
+    team = new_team(late, "Mira")
+    with late.writing() as connection:
+        team.book(connection).add_note("kept")
+    monkeypatch.setattr(os, "fsync", cut_the_power)
+    late.sync()
+    with late.writing() as connection:
+        team.book(connection).add_note("after the sync")
+    found = sqlite3.connect(on_disk / "book.sqlite")
+    assert found.execute("SELECT text FROM note").fetchall() == [("kept",)]
+    found.close()
+
+
+def test_a_sync_without_a_log_has_nothing_to_do(tmp_path: Path) -> None:
+    """SQLite, "Write-Ahead Logging": whoever closes last moves the log and removes it."""
+    store = open_store(f"sqlite:///{tmp_path / 'book.sqlite'}", late=True)
+    store.close()
+    assert not (tmp_path / "book.sqlite-wal").exists()
+    store.sync()
+
+
+@pytest.mark.parametrize("late", [False, True])
+def test_only_a_file_of_sqlite_is_ever_late(
+    late: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(os, "fsync", lambda _file: pytest.fail("synced"))
+    for store in (
+        open_store("sqlite://", late=late),
+        open_store(f"sqlite:///{tmp_path / 'book.sqlite'}"),
+    ):
+        new_team(store, "Mira")
+        assert not store.is_late
+        store.sync()
+        store.close()
+
+
 def test_what_is_tidied_stands_in_the_database_itself(tmp_path: Path) -> None:
     """Without its log: SQLite, "Write-Ahead Logging", a checkpoint."""
     store = open_store(f"sqlite:///{tmp_path / 'book.sqlite'}")
@@ -129,7 +192,7 @@ KILLED = """
 import os, signal, sys
 from databases import new_team
 from scouting_db.session import open_store
-store = open_store(sys.argv[1])
+store = open_store(sys.argv[1], late="late" in sys.argv)
 team = new_team(store, "Mira")
 with store.writing() as connection:
     team.book(connection).add_note("kept")
@@ -139,10 +202,11 @@ with store.writing() as connection:
 """
 
 
-def test_a_killed_process_keeps_its_commits_and_nothing_else(database_url: str) -> None:
+@pytest.mark.parametrize("when", ["at once", "late"])
+def test_a_killed_process_keeps_its_commits_and_nothing_else(database_url: str, when: str) -> None:
     path = os.pathsep.join(entry for entry in sys.path if entry)
     killed = subprocess.run(
-        [sys.executable, "-c", KILLED, database_url],
+        [sys.executable, "-c", KILLED, database_url, when],
         env={**os.environ, "PYTHONPATH": path},
         check=False,
         timeout=60,

@@ -1,4 +1,4 @@
-"""The fetch loop: an update is confirmed to the server only after it is committed here."""
+"""The fetch loop: an update is confirmed to the server only after it is on the disk here."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ CONFLICT_PAUSE_S = 5.0
 
 
 class Fetch:
-    """Fetches updates, commits them to the inbox, and only then asks for later ones."""
+    """Fetches updates, stores them in the inbox for good, and only then asks for later ones."""
 
     def __init__(
         self,
@@ -100,7 +100,7 @@ class Fetch:
         return answer if isinstance(answer, list) else []
 
     async def _take(self, updates: Sequence[dict[str, Any]]) -> None:
-        """Commit, then move the offset."""
+        """Store, then move the offset."""
         if not updates:
             return
         await self._store(await self._intake.admit(updates))

@@ -88,8 +88,11 @@ class Intake:
         )
 
     async def store(self, admitted: Admitted) -> tuple[InboxId, ...]:
-        """The rows that are new, once they are committed. Where that fails, whoever wrote is told
+        """The rows that are new, once they are on the disk. Where that fails, whoever wrote is told
         that the notebook is busy, and the error goes on: what came in is not to be confirmed.
+
+        Their turns and replies do not wait for the disk: what a power cut takes with the update the
+        server delivers again, since nothing was confirmed, and at worst it is answered twice.
         """
         if not admitted.arrivals and not admitted.moves:
             return ()
@@ -97,10 +100,11 @@ class Intake:
             stored = self._writer.hand_in(lambda connection: self._store(connection, admitted))
             self._on_hand_in()
             rows = await stored
+            self._on_accept()
+            await self._writer.settle()
         except Exception:
             self._courtesy.say_busy({one.incoming.chat for one in admitted.arrivals})
             raise
-        self._on_accept()
         return rows
 
     def _through_gate(self, arrivals: Sequence[Arrival]) -> tuple[Arrival, ...]:

@@ -75,7 +75,7 @@ async def run(settings: Settings, *, turn: Turn | None = None) -> int:
 
 @contextlib.contextmanager
 def _open(settings: Settings) -> Iterator[Store]:
-    store = open_store(settings.database)
+    store = open_store(settings.database, late=True)
     try:
         yield store
     finally:

@@ -130,7 +130,7 @@ class Worker:
         settings = self._settings
         fetching = AiohttpRequest(connections=FILE_CONNECTIONS)
         self._bot = bot = new_bot(self._token, settings.api_base, fetching=fetching)
-        self._store = store = await _patiently(lambda: open_store(settings.database))
+        self._store = store = await _patiently(lambda: open_store(settings.database, late=True))
         await _introduced(bot)
         hands = await self._join(store, f"telegram-{bot.id}")
         account = await _patiently(lambda: _start_account(store, bot))

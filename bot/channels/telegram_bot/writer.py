@@ -64,6 +64,11 @@ class Writer:
 
         return await asyncio.to_thread(reading)
 
+    async def settle(self) -> None:
+        """What was committed until now is left by a power cut too; OSError where it cannot be."""
+        if self._store.is_late:
+            await asyncio.to_thread(self._store.sync)
+
     async def close(self) -> None:
         """Finish the jobs handed in so far and end the thread."""
         self._queue.put(None)

@@ -257,6 +257,35 @@ def test_what_cannot_be_stored_is_to_come_again(store: Store) -> None:
     at_the_door(store, visit)
 
 
+def test_what_a_power_cut_could_take_is_not_confirmed(
+    store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its turn need not wait for the disk: whoever takes turns was called already."""
+    refusals = [OSError("the disk does not answer")]
+
+    def sync(_store: Store) -> None:
+        held.append(len(door_seen[0].stored()))
+        if refusals:
+            raise refusals.pop()
+
+    held: list[int] = []
+    door_seen: list[DoorAjar] = []
+    monkeypatch.setattr(Store, "is_late", True)
+    monkeypatch.setattr(Store, "sync", sync)
+
+    async def visit(door: DoorAjar) -> None:
+        door_seen.append(door)
+        assert await door.deliver(note(1)) == 503
+        assert len(door.accepted) == 1
+        await asyncio.sleep(0)
+        assert [chat for chat, _ in door.bot.said] == [MIRA]
+        assert await door.deliver(note(1)) == 200
+        assert door.waiting() == 1
+
+    at_the_door(store, visit)
+    assert held == [1, 1], "committed, and then synced"
+
+
 def test_a_tap_is_answered_and_stored(store: Store) -> None:
     async def visit(door: DoorAjar) -> None:
         update = tap_update(chat_id=MIRA, message_id=5, data="1:undo", tap_id="of mira")
