@@ -8,8 +8,10 @@ from typing import Any
 from sqlalchemy import and_, bindparam, case, func, insert, literal, or_, select, text, update
 
 from scouting_db.directory.scope import Scope
+from scouting_db.prepared import Prepared
 from scouting_db.tables import chat, outbox
 from scouting_db.values import (
+    REPLY,
     About,
     AccountId,
     ChatId,
@@ -27,16 +29,55 @@ NOT_KEPT = ("invitation", "handed_back")
 """What a message of ours may be about whose text is gone once it is sent: a key, or words that we
 promised not to store."""
 
-_NUMBER = (
+# Written out and not bound, so that SQLite sees that the partial index applies.
+_UNSENT = text("outbox.state IN ('waiting', 'sending')")
+_numbering = (
     update(chat)
     .where(chat.c.chat_id == bindparam("chat"))
     .values(posted=chat.c.posted + bindparam("more"))
     .returning(chat.c.posted)
 )
-_POST = insert(outbox)
+_NUMBER = Prepared(_numbering)
+_POST = Prepared(
+    insert(outbox),
+    fills=(
+        "chat_id",
+        "outbox_id",
+        "inbox_id",
+        "n",
+        "kind",
+        "payload",
+        "about_kind",
+        "about_id",
+        "priority",
+        "state",
+        "attempts",
+        "next_try_at",
+        "lease_until",
+    ),
+)
+# For a reply, which nothing precedes but an earlier reply: one that waits, or whose sender is dead.
+_IS_PRECEDED = (
+    select(outbox.c.outbox_id)
+    .where(
+        _UNSENT,
+        outbox.c.chat_id == bindparam("chat"),
+        outbox.c.priority <= REPLY,
+        or_(outbox.c.state == "waiting", outbox.c.lease_until <= bindparam("now")),
+    )
+    .exists()
+)
+# The column itself, not whether it is NULL: SQLite 3.40 says it is not, in RETURNING, of a column
+# behind one that is NOT NULL.
+_NUMBER_TO_SEND = Prepared(
+    _numbering.returning(
+        chat.c.external_chat_id,
+        chat.c.is_group,
+        chat.c.blocked_at,
+        _IS_PRECEDED.label("is_preceded"),
+    )
+)
 
-# Written out and not bound, so that SQLite sees that the partial index applies.
-_UNSENT = text("outbox.state IN ('waiting', 'sending')")
 _due_at = case((outbox.c.state == "sending", outbox.c.lease_until), else_=outbox.c.next_try_at)
 _earlier = outbox.alias("earlier")
 # Whoever is sending to a chat goes through its rows in order, so that a reply is handed out behind
@@ -63,7 +104,7 @@ _held_up = (
 # "+ 0" keeps the planner from beginning with the account's chats, all of them: the unsent rows
 # are few.
 _OF_ACCOUNT = (_UNSENT, chat.c.account_id + 0 == bindparam("account"), chat.c.blocked_at.is_(None))
-_DUE = (
+_due = (
     select(
         outbox.c.chat_id,
         outbox.c.outbox_id,
@@ -79,8 +120,9 @@ _DUE = (
     .order_by(outbox.c.priority, outbox.c.chat_id, outbox.c.outbox_id)
     .limit(bindparam("limit"))
 )
+_DUE = Prepared(_due)
 _OF_CHATS = outbox.c.chat_id.in_(bindparam("chats", expanding=True))
-_DUE_OF_CHATS = _DUE.where(_OF_CHATS)
+_DUE_OF_CHATS = _due.where(_OF_CHATS)
 _DUE_CHATS = (
     select(outbox.c.chat_id)
     .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
@@ -105,21 +147,27 @@ _NEXT_DUE = (
     .select_from(outbox.join(chat, chat.c.chat_id == outbox.c.chat_id))
     .where(*_OF_ACCOUNT)
 )
-_ANY_HELD_UP = (
+_ANY_DUE = Prepared(
+    select(outbox.c.outbox_id)
+    .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
+    .where(*_OF_ACCOUNT, _due_at <= bindparam("now"))
+    .limit(1)
+)
+_ANY_HELD_UP = Prepared(
     select(outbox.c.outbox_id)
     .join_from(outbox, chat, chat.c.chat_id == outbox.c.chat_id)
     .where(*_OF_ACCOUNT, outbox.c.state == "waiting", outbox.c.next_try_at <= bindparam("now"))
     .limit(1)
 )
 _THIS = and_(outbox.c.chat_id == bindparam("chat"), outbox.c.outbox_id == bindparam("number"))
-_LEASE = (
+_LEASE = Prepared(
     update(outbox)
     .where(_THIS)
     .values(state="sending", attempts=outbox.c.attempts + 1, lease_until=bindparam("until"))
 )
 # Written out: many rows are marked at once, for which a list cannot be bound.
 _SAYS_WHAT_IS_NOT_KEPT = or_(*(outbox.c.about_kind == kind for kind in NOT_KEPT))
-_SENT = (
+_SENT = Prepared(
     update(outbox)
     .where(_THIS)
     .values(
@@ -181,14 +229,50 @@ class Outgoing(Scope):
         """Put messages in the outbox, in order; at most one call per inbox row."""
         if not posts:
             return ()
-        last = self._connection.execute(_NUMBER, {"chat": chat, "more": len(posts)}).scalar_one()
-        first = last - len(posts) + 1
-        rows = [
-            _values(post, chat=chat, inbox=inbox, n=n, number=first + n, now=now)
-            for n, post in enumerate(posts)
-        ]
-        self._connection.execute(_POST, rows)
-        return tuple(OutboxId(number) for number in range(first, last + 1))
+        numbered = _NUMBER.row(self._connection, {"chat": chat, "more": len(posts)})
+        if numbered is None:
+            raise LookupError(f"no chat {chat}")
+        rows = _numbered(posts, chat=chat, inbox=inbox, last=numbered.posted, now=now)
+        _POST.run_each(self._connection, rows)
+        return tuple(OutboxId(row["outbox_id"]) for row in rows)
+
+    def post_leased(
+        self,
+        chat: ChatId,
+        inbox: InboxId,
+        replies: Sequence[NewPost],
+        *,
+        now: Micros,
+        until: Micros,
+    ) -> tuple[OutboxRow, ...]:
+        """The same for the account's one sender, which is handed them as by `lease`: what it is to
+        send, once that is committed. Empty where a reply before them must go first: all then wait.
+        """
+        if not replies:
+            return ()
+        values = {"chat": chat, "more": len(replies), "now": now}
+        numbered = _NUMBER_TO_SEND.row(self._connection, values)
+        if numbered is None:
+            raise LookupError(f"no chat {chat}")
+        rows = _numbered(replies, chat=chat, inbox=inbox, last=numbered.posted, now=now)
+        if numbered.is_preceded or numbered.blocked_at is not None:
+            _POST.run_each(self._connection, rows)
+            return ()
+        leased = [{**row, "state": "sending", "attempts": 1, "lease_until": until} for row in rows]
+        _POST.run_each(self._connection, leased)
+        return tuple(
+            OutboxRow(
+                chat=chat,
+                outbox=OutboxId(row["outbox_id"]),
+                external_chat_id=numbered.external_chat_id,
+                kind=reply.kind,
+                payload=reply.payload,
+                priority=reply.priority,
+                attempts=1,
+                is_group=bool(numbered.is_group),
+            )
+            for row, reply in zip(rows, replies, strict=True)
+        )
 
     def lease(
         self,
@@ -208,19 +292,23 @@ class Outgoing(Scope):
         """
         values = {"account": account, "now": now, "limit": limit}
         if chats is None:
-            found = self._connection.execute(_DUE, values)
+            found: Sequence[Any] = _DUE.rows(self._connection, values)
         else:
-            found = self._connection.execute(_DUE_OF_CHATS, {**values, "chats": list(chats)})
+            held = {**values, "chats": list(chats)}
+            found = self._connection.execute(_DUE_OF_CHATS, held).all()
         rows = tuple(map(_outbox_row, found))
-        if rows:
-            marks = [{"chat": row.chat, "number": row.outbox, "until": until} for row in rows]
-            self._connection.execute(_LEASE, marks)
+        marks = [{"chat": row.chat, "number": row.outbox, "until": until} for row in rows]
+        _LEASE.run_each(self._connection, marks)
         return rows
+
+    def any_due(self, account: AccountId, *, now: Micros) -> bool:
+        """Whether a lease may find something, or find it held up."""
+        return _ANY_DUE.row(self._connection, {"account": account, "now": now}) is not None
 
     def any_held_up(self, account: AccountId, *, now: Micros) -> bool:
         """Right after a lease: whether a row waits for one before it that is being sent."""
         values = {"account": account, "now": now}
-        return self._connection.execute(_ANY_HELD_UP, values).first() is not None
+        return _ANY_HELD_UP.row(self._connection, values) is not None
 
     def chats_due(self, account: AccountId, *, now: Micros, limit: int) -> tuple[ChatId, ...]:
         """Chats with a row due now, the most urgent first."""
@@ -239,14 +327,13 @@ class Outgoing(Scope):
 
     def mark_sent(self, marks: Sequence[Sent]) -> None:
         """The channel took these."""
-        if marks:
-            self._connection.execute(
-                _SENT,
-                [
-                    {"chat": one.chat, "number": one.outbox, "external": one.external_message_id}
-                    for one in marks
-                ],
-            )
+        _SENT.run_each(
+            self._connection,
+            [
+                {"chat": one.chat, "number": one.outbox, "external": one.external_message_id}
+                for one in marks
+            ],
+        )
 
     def retry_at(self, chat: ChatId, outbox: OutboxId, *, at: Micros) -> None:
         """Try an unsent row again then, and later rows of the chat after it."""
@@ -277,6 +364,17 @@ class Outgoing(Scope):
         return None if found is None else About(kind=found.about_kind, id=found.about_id)
 
 
+def _numbered(
+    posts: Sequence[NewPost], *, chat: ChatId, inbox: InboxId | None, last: int, now: Micros
+) -> list[dict[str, Any]]:
+    """Their rows, of which the last has that number."""
+    first = last - len(posts) + 1
+    return [
+        _values(post, chat=chat, inbox=inbox, n=n, number=first + n, now=now)
+        for n, post in enumerate(posts)
+    ]
+
+
 def _values(
     post: NewPost, *, chat: ChatId, inbox: InboxId | None, n: int, number: int, now: Micros
 ) -> dict[str, Any]:
@@ -293,6 +391,7 @@ def _values(
         "state": "waiting",
         "attempts": 0,
         "next_try_at": now,
+        "lease_until": None,
     }
 
 
