@@ -21,7 +21,7 @@ from sqlalchemy.sql.compiler import SQLCompiler
 from knowledge.dataclass import dataclass
 
 Values = Mapping[str, Any]
-_Statement = Select[Any] | UpdateBase
+_Statement = Select[*tuple[Any, ...]] | UpdateBase
 _Convert = Callable[[Any], Any]
 
 
