@@ -19,6 +19,7 @@ from sqlalchemy.pool import StaticPool
 
 from scouting_db.base import Base, tell_postgresql
 from scouting_db.passing import is_passing
+from scouting_db.prepared import run_text
 from scouting_db.upgrade import StoreError, bring_up_to_date, make_in_memory
 
 __all__ = ["Store", "StoreError", "default_url", "open_store", "savepoint"]
@@ -111,16 +112,16 @@ def savepoint(connection: Connection) -> Iterator[None]:
     much work as four statements. One inside another is a mistake here: they have the same name.
     Where the database refuses, the whole transaction is over and the caller's to roll back.
     """
-    connection.exec_driver_sql("SAVEPOINT turn")
+    run_text(connection, "SAVEPOINT turn")
     try:
         yield
     except BaseException as error:
         if is_passing(error):
             raise
-        connection.exec_driver_sql("ROLLBACK TO SAVEPOINT turn")
-        connection.exec_driver_sql("RELEASE SAVEPOINT turn")
+        run_text(connection, "ROLLBACK TO SAVEPOINT turn")
+        run_text(connection, "RELEASE SAVEPOINT turn")
         raise
-    connection.exec_driver_sql("RELEASE SAVEPOINT turn")
+    run_text(connection, "RELEASE SAVEPOINT turn")
 
 
 def _reading_options(engine: Engine) -> dict[str, Any]:

@@ -20,7 +20,7 @@ from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.passing import is_passing
 from scouting_db.session import savepoint
-from scouting_db.values import AccountId, ChatId, InboxRow, Micros, Role
+from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros, OutboxRow, Role
 
 log = logging.getLogger(__name__)
 
@@ -40,7 +40,7 @@ class Turn(Protocol):
 class Batch:
     """What a batch did: rows whose turn was taken, how many of them failed, and for how many of
     those it was the last attempt. `full` says that more may be open; `busy` that what is open is
-    in the hands of other workers.
+    in the hands of other workers. `leased` are the replies that the sender is handed at once.
     """
 
     handled: int
@@ -48,6 +48,7 @@ class Batch:
     full: bool
     given_up: int = 0
     busy: bool = False
+    leased: tuple[OutboxRow, ...] = ()
 
 
 def run_batch(
@@ -58,6 +59,7 @@ def run_batch(
     now: Micros,
     limits: Limits = NO_LIMITS,
     rows: int = BATCH_ROWS,
+    lease_until: Micros | None = None,
 ) -> Batch:
     """Handle open rows of the account; the caller's transaction commits their effects together.
 
@@ -65,18 +67,27 @@ def run_batch(
     rows; the last attempt gives up with an apology and keeps the words as an unread note. Where
     the database refuses (scouting_db.passing) that leaves here: no turn is to blame, and nothing
     of the batch stands.
+
+    The account's one sender gives `lease_until`: replies that may go at once are leased to it as
+    they are posted, so that nobody needs to look for them.
     """
     directory = Directory(connection)
     claimed = directory.claim(account, limit=rows)
     stuck: set[ChatId] = set()
     ended: list[_End] = []
+    done: list[InboxId] = []
+    leased: list[OutboxRow] = []
+    posting = _Posting(now=now, limits=limits, lease_until=lease_until)
     for row in claimed:
         if row.chat in stuck:
             continue
-        end = _handle(connection, directory, row, turn, now=now, limits=limits)
+        end = _handle(connection, directory, row, turn, posting, leased)
         ended.append(end)
-        if end is not _End.DONE:
+        if end is _End.DONE:
+            done.append(row.inbox)
+        else:
             stuck.add(row.chat)
+    directory.close_rows(done)
     some_only = directory.claims_some_chats
     return Batch(
         handled=len(ended),
@@ -84,7 +95,17 @@ def run_batch(
         full=len(claimed) == rows or bool(stuck) or (some_only and bool(claimed)),
         given_up=ended.count(_End.GIVEN_UP),
         busy=some_only and not claimed and directory.waiting_rows(account).count > 0,
+        leased=tuple(leased),
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Posting:
+    """How the replies of a batch are put in the outbox."""
+
+    now: Micros
+    limits: Limits
+    lease_until: Micros | None = None
 
 
 class _End(Enum):
@@ -98,28 +119,35 @@ def _handle(
     directory: Directory,
     row: InboxRow,
     turn: Turn,
-    *,
-    now: Micros,
-    limits: Limits,
+    posting: _Posting,
+    leased: list[OutboxRow],
 ) -> _End:
+    """`leased` gets what the sender is to be handed."""
     try:
         with savepoint(connection):
-            _post(directory, row, turn(connection, row, now=now), now=now, limits=limits)
-            directory.close_row(row.inbox)
+            replies = turn(connection, row, now=posting.now)
+            to_send = _post(directory, row, replies, posting)
     except Exception as error:
         if is_passing(error):
             # Nothing is wrong with the message: everything of this batch is tried again.
             raise
-        gave_up = _fail(connection, directory, row, error, now=now)
+        gave_up = _fail(connection, directory, row, error, now=posting.now)
         return _End.GIVEN_UP if gave_up else _End.AGAIN
+    leased += to_send
     return _End.DONE
 
 
 def _post(
-    directory: Directory, row: InboxRow, replies: Sequence[Reply], *, now: Micros, limits: Limits
-) -> None:
-    messages = [one for reply in replies for one in messages_of(reply, limits)]
-    directory.post(row.chat, row.inbox, [one.to_post() for one in messages], now=now)
+    directory: Directory, row: InboxRow, replies: Sequence[Reply], posting: _Posting
+) -> tuple[OutboxRow, ...]:
+    messages = [one for reply in replies for one in messages_of(reply, posting.limits)]
+    posts = [one.to_post() for one in messages]
+    if posting.lease_until is None:
+        directory.post(row.chat, row.inbox, posts, now=posting.now)
+        return ()
+    return directory.post_leased(
+        row.chat, row.inbox, posts, now=posting.now, until=posting.lease_until
+    )
 
 
 def _fail(
@@ -134,7 +162,7 @@ def _fail(
         return False
     with savepoint(connection):
         apology = Reply(text=wording("apology"))
-        _post(directory, row, (apology,), now=now, limits=NO_LIMITS)
+        _post(directory, row, (apology,), _Posting(now=now, limits=NO_LIMITS))
     try:
         with savepoint(connection):
             _keep_words(connection, directory, row, now=now)

@@ -39,16 +39,11 @@ def accept(
     for arrival in arrivals:
         incoming = arrival.incoming
         if incoming.chat not in chats:
-            chats[incoming.chat] = _chat_of(directory, account, incoming)
+            chats[incoming.chat] = directory.written_in(
+                account, incoming.chat, is_group=incoming.is_group
+            )
         taken.append(_accept_one(directory, account, chats[incoming.chat], arrival, now=now))
     return tuple(inbox for inbox in taken if inbox is not None)
-
-
-def _chat_of(directory: Directory, account: AccountId, incoming: Incoming) -> ChatId:
-    chat = directory.chat(account, incoming.chat, is_group=incoming.is_group)
-    if chat.blocked:
-        directory.unblock(chat.chat)
-    return chat.chat
 
 
 def _accept_one(

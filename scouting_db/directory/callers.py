@@ -6,10 +6,11 @@ from sqlalchemy import and_, bindparam
 
 from scouting_db.directory.chats import OF_CHAT, chat_row, chats_with_books
 from scouting_db.directory.scope import Scope
+from scouting_db.prepared import Prepared
 from scouting_db.tables import chat, identity, member, person
 from scouting_db.values import CallerRow, ChatId, PersonId, Role
 
-_CALLER = (
+_CALLER = Prepared(
     chats_with_books(person.c.person_id, person.c.name, member.c.role)
     .outerjoin(
         identity,
@@ -33,7 +34,7 @@ class Callers(Scope):
     def caller(self, chat: ChatId, external_user_id: str) -> CallerRow:
         """The chat by our own id, with whoever writes in it; LookupError without such a chat."""
         key = {"chat": chat, "external": external_user_id}
-        found = self._connection.execute(_CALLER, key).one_or_none()
+        found = _CALLER.row(self._connection, key)
         if found is None:
             raise LookupError(f"no chat {chat}")
         return CallerRow(

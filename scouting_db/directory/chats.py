@@ -10,6 +10,7 @@ from sqlalchemy import ColumnElement, Select, bindparam, func, select, update
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
 from scouting_db.parts import VERSION_COLUMNS, stamps_of
+from scouting_db.prepared import Prepared
 from scouting_db.tables import account, book, chat, outbox
 from scouting_db.values import AccountId, BookId, ChatId, ChatRow, Micros
 
@@ -37,6 +38,11 @@ _CHAT_BY_ID = _CHAT.where(OF_CHAT)
 _CHAT_BY_EXTERNAL = _CHAT.where(
     chat.c.account_id == bindparam("account"), chat.c.external_chat_id == bindparam("external")
 )
+_WRITTEN_IN = Prepared(
+    select(chat.c.chat_id, chat.c.blocked_at).where(
+        chat.c.account_id == bindparam("account"), chat.c.external_chat_id == bindparam("external")
+    )
+)
 _ACCOUNT = select(account.c.account_id, account.c.channel).where(
     account.c.bot_ref == bindparam("bot_ref")
 )
@@ -46,7 +52,7 @@ _SET_NAME = (
     .values(name=bindparam("new_name"))
 )
 _NAME = select(account.c.name).where(account.c.account_id == bindparam("account"))
-_SAVE_CONTEXT = update(chat).where(OF_CHAT).values(context=bindparam("new_context"))
+_SAVE_CONTEXT = Prepared(update(chat).where(OF_CHAT).values(context=bindparam("new_context")))
 _SET_BLOCKED = update(chat).where(OF_CHAT).values(blocked_at=bindparam("at"))
 _SET_EXTERNAL = (
     update(chat).where(OF_CHAT).values(external_chat_id=bindparam("external"), is_group=True)
@@ -119,6 +125,20 @@ class Chats(Scope):
             found = self._connection.execute(_CHAT_BY_EXTERNAL, key).one()
         return chat_row(found)
 
+    def written_in(
+        self, account: AccountId, external_chat_id: str, *, is_group: bool = False
+    ) -> ChatId:
+        """The chat that a message came from, made at the first: whoever writes no longer shuts us
+        out.
+        """
+        key = {"account": account, "external": external_chat_id}
+        found = _WRITTEN_IN.row(self._connection, key)
+        if found is None:
+            return self.chat(account, external_chat_id, is_group=is_group).chat
+        if found.blocked_at is not None:
+            self.unblock(ChatId(found.chat_id))
+        return ChatId(found.chat_id)
+
     def chat_row(self, chat: ChatId) -> ChatRow:
         """The chat by our own id; LookupError without one."""
         found = self._connection.execute(_CHAT_BY_ID, {"chat": chat}).one_or_none()
@@ -128,7 +148,7 @@ class Chats(Scope):
 
     def save_context(self, chat: ChatId, context: Mapping[str, Any]) -> None:
         """What the chat remembers from now on."""
-        self._connection.execute(_SAVE_CONTEXT, {"chat": chat, "new_context": dict(context)})
+        _SAVE_CONTEXT.run(self._connection, {"chat": chat, "new_context": dict(context)})
 
     def move_chat(self, chat: ChatId, external_chat_id: str) -> ChatId:
         """A group was upgraded: the chat that stands for it from now on.

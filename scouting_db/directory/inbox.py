@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from functools import cache
 from typing import Any
 
-from sqlalchemy import bindparam, case, func, literal_column, select, text, update
+from sqlalchemy import Insert, bindparam, case, func, literal_column, select, text, update
 
 from scouting_db.conflicts import insert_unless_there
 from scouting_db.directory.scope import Scope
 from scouting_db.lock_keys import LockKind, lock_key
+from scouting_db.prepared import Prepared
 from scouting_db.tables import book, chat, inbox
 from scouting_db.values import AccountId, ChatId, InboxId, InboxRow, Micros, Waiting
 
@@ -33,7 +35,9 @@ _ROW = select(
     inbox.c.payload,
     inbox.c.attempts,
 )
-_OPEN_ROWS = _ROW.where(_OPEN, _OF_ACCOUNT).order_by(_OLDEST_FIRST).limit(bindparam("limit"))
+_OPEN_ROWS = Prepared(
+    _ROW.where(_OPEN, _OF_ACCOUNT).order_by(_OLDEST_FIRST).limit(bindparam("limit"))
+)
 _OPEN_OF_CHATS = (
     _ROW.where(_OPEN, inbox.c.chat_id.in_(bindparam("chats", expanding=True)))
     .order_by(inbox.c.inbox_id)
@@ -71,7 +75,7 @@ _OLDEST_OPEN = select(func.count(), func.min(inbox.c.received_at)).where(_OPEN, 
 _PAYLOAD = select(inbox.c.payload).where(
     inbox.c.inbox_id == bindparam("inbox"), inbox.c.chat_id == bindparam("chat")
 )
-_CLOSE = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(state="done")
+_CLOSE = Prepared(update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(state="done"))
 _BLANK = update(inbox).where(inbox.c.inbox_id == bindparam("inbox")).values(payload={})
 _FAIL = (
     update(inbox)
@@ -82,6 +86,17 @@ _FAIL = (
         state=case((inbox.c.attempts + 1 >= MAX_ATTEMPTS, "failed"), else_="open"),
     )
     .returning(inbox.c.state)
+)
+_FILLED = (
+    "account_id",
+    "update_id",
+    "chat_id",
+    "kind",
+    "external_message_id",
+    "payload",
+    "received_at",
+    "state",
+    "attempts",
 )
 
 
@@ -117,8 +132,8 @@ class Incoming(Scope):
     ) -> InboxId | None:
         """The new row's id; None where this update id was accepted before."""
         statement = insert_unless_there(self._connection, inbox, "account_id", "update_id")
-        made = self._connection.execute(
-            statement.returning(inbox.c.inbox_id),
+        made = _accepting(statement).row(
+            self._connection,
             {
                 "account_id": account,
                 "update_id": update_id,
@@ -130,8 +145,8 @@ class Incoming(Scope):
                 "state": "open",
                 "attempts": 0,
             },
-        ).scalar()
-        return None if made is None else InboxId(made)
+        )
+        return None if made is None else InboxId(made.inbox_id)
 
     def claim(
         self, account: AccountId, *, limit: int = 200, chats: int = CHATS_CLAIMED
@@ -145,7 +160,7 @@ class Incoming(Scope):
         """
         if self.claims_some_chats:
             return self._claim_chats(account, limit, chats)
-        rows = self._connection.execute(_OPEN_ROWS, {"account": account, "limit": limit})
+        rows = _OPEN_ROWS.rows(self._connection, {"account": account, "limit": limit})
         return tuple(map(_inbox_row, rows))
 
     def _claim_chats(self, account: AccountId, limit: int, chats: int) -> tuple[InboxRow, ...]:
@@ -175,9 +190,9 @@ class Incoming(Scope):
         found: Mapping[str, Any] | None = self._connection.execute(_PAYLOAD, values).scalar()
         return found
 
-    def close_row(self, inbox: InboxId) -> None:
-        """The row is done; call it inside the turn's savepoint."""
-        self._connection.execute(_CLOSE, {"inbox": inbox})
+    def close_rows(self, rows: Collection[InboxId]) -> None:
+        """The rows are done; call it in the transaction of their turns."""
+        _CLOSE.run_each(self._connection, [{"inbox": inbox} for inbox in rows])
 
     def blank_row(self, inbox: InboxId) -> None:
         """The row's words are gone with this turn; that it came in stays known."""
@@ -187,6 +202,12 @@ class Incoming(Scope):
         """One more attempt failed; True where it was the last: the row is then given up."""
         state = self._connection.execute(_FAIL, {"inbox": inbox, "why": error}).scalar_one()
         return bool(state == "failed")
+
+
+# Kept by the statement, of which there is one for each dialect.
+@cache
+def _accepting(statement: Insert) -> Prepared:
+    return Prepared(statement.returning(inbox.c.inbox_id), fills=_FILLED)
 
 
 def _inbox_row(row: Any) -> InboxRow:

@@ -6,6 +6,7 @@ from sqlalchemy import bindparam, func, select, update
 
 from scouting_db.book.reminders import reminder_row
 from scouting_db.directory.scope import Scope
+from scouting_db.prepared import Prepared
 from scouting_db.tables import book, chat, entry, match, reminder
 from scouting_db.values import AccountId, BookId, ChatId, DueReminder, MatchState, Micros
 
@@ -39,7 +40,7 @@ _first = (
 )
 # SKIP LOCKED passes over a chat that another worker has in hand (PostgreSQL, SELECT, "The
 # Locking Clause"); SQLite has one writer at a time anyway, and there it is left out.
-_LOCK_A_CHAT = (
+_LOCK_A_CHAT = Prepared(
     select(chat.c.chat_id)
     .join_from(chat, _first, _first.c.chat_id == chat.c.chat_id)
     .where(*_OPEN_CHAT)
@@ -84,10 +85,10 @@ class Reminders(Scope):
         for now, so no two wait for each other.
         """
         values = {"account": account, "now": now, "quiet": now - QUIET_MICROS}
-        locked = self._connection.execute(_LOCK_A_CHAT, values).scalar()
+        locked = _LOCK_A_CHAT.row(self._connection, values)
         if locked is None:
             return ()
-        values = {"chat": ChatId(locked), "now": now, "quiet": now - QUIET_MICROS}
+        values = {"chat": ChatId(locked.chat_id), "now": now, "quiet": now - QUIET_MICROS}
         books = self._connection.execute(_LOCK_BOOKS, values).scalars().all()
         if not books:
             return ()

@@ -108,7 +108,7 @@ def test_a_savepoint_rolled_back_leaves_the_row_open(store: Store) -> None:
         savepoint = connection.begin_nested()
         team.book(connection).add_note("lost with the savepoint")
         directory.post(team.chat, row, [NewPost(payload={})], now=Micros(NOON))
-        directory.close_row(row)
+        directory.close_rows([row])
         savepoint.rollback()
         directory.fail_row(row, "half way")
     with store.writing() as connection:
@@ -122,7 +122,7 @@ def test_a_closed_row_does_not_come_back(store: Store) -> None:
     team = new_team(store, "Mira")
     with store.writing() as connection:
         directory = Directory(connection)
-        directory.close_row(accept(directory, team, 1))
+        directory.close_rows([accept(directory, team, 1)])
         assert directory.claim(team.account) == ()
 
 
@@ -155,7 +155,7 @@ def test_workers_on_postgresql_take_whole_chats_and_keep_their_order(store: Stor
                 rows = directory.claim(team.account, limit=3)
                 for row in rows:
                     handled[row.chat].append(row.inbox)
-                    directory.close_row(row.inbox)
+                    directory.close_rows([row.inbox])
             if not rows:
                 return
 

@@ -54,6 +54,10 @@ class Hands(Protocol):
     def marks_alone(self) -> bool:
         """Whether what was sent is stored as sent without a round: where no other worker waits."""
 
+    @property
+    def all_ours(self) -> bool:
+        """Whether every chat is ours to send to, so that a reply is leased as it is posted."""
+
     def check(self) -> None:
         """HoldsLostError where what we had in hand may be in others' hands by now."""
 
@@ -79,6 +83,7 @@ class Alone:
     look_every_s = NOBODY_ELSE_LOOK_S
     marks_wait_s = MARKS_WAIT_S
     marks_alone = True
+    all_ours = True
 
     def __init__(self, still_alone: StillAlone = lambda: None) -> None:
         self._still_alone = still_alone
@@ -94,6 +99,8 @@ class Alone:
         now: Micros,
         in_hand: Collection[ChatId],  # noqa: ARG002
     ) -> Leased:
+        if not directory.any_due(account, now=now):
+            return Leased(rows=())
         rows = directory.lease(account, now=now, until=Micros(now + LEASE_MICROS))
         return Leased(rows=rows, held_up=directory.any_held_up(account, now=now))
 
@@ -119,6 +126,7 @@ class AmongOthers:
     look_every_s = AMONG_OTHERS_LOOK_S
     marks_wait_s = 0.0
     marks_alone = False
+    all_ours = False
 
     def __init__(
         self, holds: ChatHolds, *, clock: Callable[[], float], on_workers: Callable[[int], None]

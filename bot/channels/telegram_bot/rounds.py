@@ -16,7 +16,7 @@ from bot.channels.telegram_bot.hands import Alone, Hands
 from bot.channels.telegram_bot.sender import Sender
 from bot.channels.telegram_bot.writer import Writer
 from bot.chat.reminding import plain, remind
-from bot.post import Batch, Limits, Turn, give_reminders, run_batch
+from bot.post import LEASE_MICROS, Batch, Limits, Turn, give_reminders, run_batch
 from knowledge.dataclass import dataclass
 from scouting_db.directory import Directory
 from scouting_db.holds import HoldsLostError
@@ -215,8 +215,14 @@ class Rounds:
         self._hands.check()
         directory = Directory(connection)
         directory.mark_sent(marks)
+        began = self._clock()
         batch = run_batch(
-            connection, self._account, self._turn, now=self._clock(), limits=self._limits
+            connection,
+            self._account,
+            self._turn,
+            now=began,
+            limits=self._limits,
+            lease_until=Micros(began + LEASE_MICROS) if self._hands.all_ours else None,
         )
         now = self._clock()
         given = give_reminders(
@@ -224,10 +230,12 @@ class Rounds:
         )
         more = batch.full or given > 0
         leased = self._hands.lease(directory, self._account, now=now, in_hand=in_hand)
-        idle = not (leased.rows or more)
+        # What was just posted precedes what was found: nothing found is an earlier reply.
+        rows = batch.leased + leased.rows
+        idle = not (rows or more)
         due = self._hands.next_due(directory, self._account, now=now) if idle else None
         return Round(
-            rows=leased.rows,
+            rows=rows,
             more=more,
             next_due=due,
             busy=batch.busy or leased.busy,
