@@ -27,7 +27,7 @@ from bot.chat.note_negations import (
     negations,
     once_so,
 )
-from bot.chat.note_pairs import SMALL_WORDS, pairs_of
+from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
@@ -89,6 +89,7 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     judgements = [hit for hit in judgements if not counts_a_habit(hit, told, line)]
     here = [hit for hit in here if is_told(hit, here, line, clause, carried=carried is not None)]
     found, here = skills_not_habits(found, here, judgements, line)
+    judgements += judged_within(found, judgements, line)
     goes_on = _goes_on(judgements, before, clause.start, line)
     if not found and not here and carried is not None and goes_on:
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
@@ -235,7 +236,10 @@ def _skills(
     nots = negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
     lacking = [
-        thing for thing in without if not thing.bare and any(no.stop == thing.start for no in nots)
+        thing
+        for thing in without
+        if any(no.stop == thing.start for no in nots)
+        and (not thing.bare or thing.stop == clause.stop)
     ]
     trailing = [
         thing

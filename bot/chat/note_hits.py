@@ -25,6 +25,7 @@ from knowledge.vocabulary import Trait, Wing
 Hit = Found[Sense]
 
 TRAIT_ROLES = frozenset({Role.DIRECT, Role.HABIT, Role.NOUN, Role.STROKE, Role.WING})
+SKILLS = frozenset({Role.NOUN, Role.STROKE, Role.WING})
 JUDGEMENTS = frozenset({Role.GOOD, Role.BAD})
 
 _RANK = {Role.DIRECT: 0, Role.HABIT: 1, Role.NOUN: 2, Role.STROKE: 3, Role.WING: 4}
@@ -49,6 +50,8 @@ _BEFORE_AN_ORIGIN = frozenset(
 _CONNECTORS = word_set("connectors")
 _HARD_HITS = word_set("hard_hits")
 _ON_THE_BODY = word_set("on_the_body")
+_BIG = frozenset(["big", "huge", "massive"])
+"""Of a player tall, of a stroke strong; a wing that is big is a drive: "big forehand"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +92,7 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         for start, stop in pairwise(edges)
         for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
+    hits = [hit for hit in hits if not _is_of_a_stroke(hit, hits, line)]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
     weighing = _longest(
@@ -98,6 +102,13 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
     )
     rest = [hit for hit in hits if hit.meaning.role not in _WEIGHING | TRAIT_ROLES]
     return Hits(traits=tuple(traits), others=(*weighing, *rest))
+
+
+def _is_of_a_stroke(hit: Hit, hits: Iterable[Hit], line: Sequence[str]) -> bool:
+    """ "Okafor huge forehand": what is huge is the stroke behind it and nobody's height."""
+    if hit.meaning.trait is not Trait.HEIGHT or line[hit.stop - 1] not in _BIG:
+        return False
+    return any(one.start == hit.stop and one.meaning.role in SKILLS for one in hits)
 
 
 def things(
@@ -160,6 +171,8 @@ def _family_of_bare(
     None where the wing only says from where or to where.
     """
     if any(_HARD_HITS & set(line[hit.start : hit.stop]) for hit in hits.having(*JUDGEMENTS)):
+        return Family.DRIVE
+    if wing.start and line[wing.start - 1] in _BIG:
         return Family.DRIVE
     ahead = line[wing.stop] if wing.stop < len(line) else ""
     before = [word for word in line[max(0, wing.start - 2) : wing.start] if word in _FROM_OR_TO]

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.note_hits import Hit, Thing
+from bot.chat.trait_lexicon import Role, Sense
 
 NAME = "@"
 """Stands in the line for every word of a name, so that no name is read as a trait."""
@@ -18,6 +19,11 @@ _REACH_OF_AN_ADJECTIVE = 3
 """Words between a skill and what is said of it. Common practice, no source."""
 
 _LEADING = word_set("leading")
+_JUDGES_WITHIN = "big"
+"""The one adjective that is part of a skill's name and judges it: "big forehand"."""
+
+_SAYS_OF_THE_LAST = frozenset(["is", "are", "was", "were", "s", "looks"])
+
 _ROW_WORDS = frozenset(["and", "n", "or", "his", "her", "their", "the", "plus", "both", "with"])
 
 
@@ -49,12 +55,31 @@ def pairs_of(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[s
     return pairs
 
 
+def judged_within(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
+    """What the names of skills judge that nothing else does: "big forehand, weak backhand dink"."""
+    paired = [thing for thing, _ in pairs_of(found, judgements, line)]
+    return [
+        Hit(start=thing.start, stop=thing.start + 1, meaning=Sense(role=Role.GOOD))
+        for thing in found
+        if _is_judged_within(thing, line) and not any(thing is one for one in paired)
+    ]
+
+
+def _is_judged_within(thing: Thing, line: Sequence[str]) -> bool:
+    """Whether the skill's name judges it; in "drive is big backhand not" the drive is judged."""
+    is_said_of_another = thing.start > 0 and line[thing.start - 1] in _SAYS_OF_THE_LAST
+    return line[thing.start] == _JUDGES_WITHIN and not is_said_of_another
+
+
 def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thing | None:
     before = [thing for thing in free if thing.start <= judgement.start]
     after = [thing for thing in free if thing.start >= judgement.stop]
+    leads = bool(after) and after[0].start == judgement.stop
+    if leads and before and _is_judged_within(before[-1], line) and judgement.start >= before[-1].stop:
+        return after[0]
     if before and touches(before[-1], judgement, line):
         return before[-1]
-    if after and after[0].start == judgement.stop:
+    if leads:
         return after[0]
     near = [(judgement.start - thing.stop, thing) for thing in before[-1:] if not thing.bare]
     near += [

@@ -25,6 +25,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
+from bot.chat.note_plain import plain_claims
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.dataclass import dataclass
@@ -90,6 +91,7 @@ def weigh(
         ]
         heard = [one for one in likely if one.chance >= MADE_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
+        claims = _with_plain(claims, plain_claims(note, parts, mine.values()))
         doubted += [
             _doubted(one, player, note, parts)
             for one in likely
@@ -120,6 +122,18 @@ def _is_of_their_lobs(claim: Claim, claims: Iterable[Claim]) -> bool:
         and stop <= one.span[1]
         for one in claims
     )
+
+
+def _with_plain(claims: Sequence[Claim], plain: Sequence[Claim]) -> list[Claim]:
+    """Plain words stand, in the place of their contrary where the model took them for that."""
+    contrary = {
+        (one.player, one.trait, value)
+        for one in plain
+        for value in TRAITS[one.trait].values
+        if value is not one.value and _is_skill(value) is _is_skill(one.value)
+    }
+    kept = [one for one in claims if (one.player, one.trait, one.value) not in contrary]
+    return [*kept, *(one for one in plain if one not in kept)]
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:

@@ -1,0 +1,52 @@
+"""Claims so plainly worded that no doubt of the claim model outweighs them: "great drop, poor drive".
+
+In a note that is a bare list of an adjective and a skill, then the next, nothing else is there that
+might turn what the adjectives say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from bot.chat.clauses import Clause
+from bot.chat.note_hits import JUDGEMENTS, SKILLS, Hit, Hits
+from bot.chat.note_line import NoteLine
+from bot.chat.note_pairs import NAME
+from bot.chat.said import Claim
+from bot.chat.trait_lexicon import Role
+
+_BESIDE = frozenset([NAME, "and", "n", "but", "plus", "he", "she", "has", "hes", "shes", "got", "a"])
+"""Words that may stand in such a list beside the adjectives and skills."""
+
+
+def plain_claims(
+    note: NoteLine, parts: Sequence[Clause], ruled: Iterable[Claim]
+) -> tuple[Claim, ...]:
+    """The claims of the rules that are an adjective and the skill right behind it, in a list."""
+    lists = [part for part in parts if _is_listed(note, part)]
+    return tuple(one for one in ruled if any(_is_plain(one, note, part) for part in lists))
+
+
+def _is_listed(note: NoteLine, part: Clause) -> bool:
+    hits = note.hits.inside(part)
+    told = {at for hit in _telling(hits) for at in range(hit.start, hit.stop)}
+    return all(
+        at in told or note.line[at] in _BESIDE for at in range(part.start, part.stop)
+    ) and not hits.has(Role.FORMER)
+
+
+def _telling(hits: Hits) -> list[Hit]:
+    return [hit for hit in hits.having(*SKILLS, *JUDGEMENTS) if not hit.meaning.is_verb]
+
+
+def _is_plain(claim: Claim, note: NoteLine, part: Clause) -> bool:
+    """Whether its words are an adjective and then nothing but the skill."""
+    start, stop = claim.span
+    own = [at for at in range(part.start, part.stop) if start <= note.said[at].span[0] < stop]
+    if not own or claim.denied:
+        return False
+    hits = note.hits.inside(part)
+    judging = [hit for hit in hits.having(*JUDGEMENTS) if hit.start in own]
+    leads = [hit for hit in judging if hit.start == own[0] and hit.stop <= own[-1]]
+    goes_on = any(hit.start == own[-1] + 1 for hit in hits.having(*SKILLS))  # "floaty bh | drop"
+    return len(judging) == len(leads) == 1 and not goes_on
