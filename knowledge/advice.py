@@ -8,6 +8,7 @@ from enum import StrEnum
 from itertools import chain
 from types import MappingProxyType
 
+from knowledge.court_picture import CourtPicture
 from knowledge.dataclass import dataclass
 from knowledge.side_view import SideView
 from knowledge.sources import Source
@@ -95,70 +96,6 @@ class Choice:
     fact: str | None = None
     value: str | None = None
     about: PlayerId | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrow:
-    """An aim on the court picture, in metres (knowledge.court); width 0 to 1 is its share."""
-
-    from_x_m: float
-    from_y_m: float
-    to_x_m: float
-    to_y_m: float
-    width: float
-    label: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Marker:
-    """A player on the court picture, in metres."""
-
-    x_m: float
-    y_m: float
-    label: str
-    ours: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Zone:
-    """A shaded rectangle that says who takes what, in metres; `owner` is the label's player."""
-
-    x0_m: float
-    y0_m: float
-    x1_m: float
-    y1_m: float
-    label: str
-    ours: bool = True
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Area:
-    """A patch of the court of any shape, in metres, and whose it is; one owner, one colour."""
-
-    corners: tuple[tuple[float, float], ...]
-    owner: str
-    label: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
-    """A dashed line through these places, in metres: a seam."""
-
-    points: tuple[tuple[float, float], ...]
-    label: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CourtPicture:
-    """A court with players, aims, zones and areas; `alt` is the same in words."""
-
-    title: str
-    alt: str
-    markers: tuple[Marker, ...] = ()
-    arrows: tuple[Arrow, ...] = ()
-    zones: tuple[Zone, ...] = ()
-    areas: tuple[Area, ...] = ()
-    lines: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,18 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
-from knowledge.advice import (
-    Area,
-    Arrow,
-    ChanceCurve,
-    CourtPicture,
-    CurveMark,
-    GameBreak,
-    Line,
-    Marker,
-    Picture,
-    Zone,
-)
+from knowledge.advice import ChanceCurve, CurveMark, GameBreak, Picture
+from knowledge.court_picture import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.side_view import SideFigure, SideFlight, SideLevel, SidePath, SideView
 from knowledge.trait_bars import BarGroup, SheetFact, TraitBar, TraitBars
 

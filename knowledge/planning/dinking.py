@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.advice import Arrow
+from knowledge.court_picture import Arrow
 from knowledge.engine import Part
 from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.planning.phrases import fact_words

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.advice import Arrow
 from knowledge.court import at_kitchen_line
+from knowledge.court_picture import Arrow
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.situation import Asked, OnCourt, Situation
@@ -55,11 +55,4 @@ def _arrow(target: OnCourt) -> Arrow | None:
         return None
     start = at_kitchen_line(target.side.other, ours=True)
     end = at_kitchen_line(target.side, ours=False)
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=1.0,
-        label="speed-up",
-    )
+    return Arrow.between(start, end, width=1.0, label="speed-up")

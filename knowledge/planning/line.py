@@ -7,7 +7,8 @@ from dataclasses import field
 from enum import StrEnum
 from types import MappingProxyType
 
-from knowledge.advice import Arrow, Reason
+from knowledge.advice import Reason
+from knowledge.court_picture import Arrow
 from knowledge.dataclass import dataclass
 from knowledge.engine import Ranking
 from knowledge.sources import COMMON_PRACTICE, Source

@@ -6,8 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.advice import Advice, Arrow, Choice, Confidence, CourtPicture, Marker, Reason
+from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.court import at_kitchen_line
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.planning.line import Line, Phase
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan_b import sign_of
@@ -156,8 +157,9 @@ MIN_WIDTH = 0.3
 
 
 def _markers(players: Sequence[OnCourt], *, ours: bool) -> list[Marker]:
+    """Each at the line; whose side is not known is shown left, then right."""
     markers = []
     for one, fallback in zip(players, (Side.LEFT, Side.RIGHT), strict=False):
         place = at_kitchen_line(one.side or fallback, ours=ours)
-        markers.append(Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=ours))
+        markers.append(Marker.at(place, one.name, ours=ours))
     return markers

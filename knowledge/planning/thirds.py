@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.advice import Arrow
 from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
+from knowledge.court_picture import Arrow
 from knowledge.dataclass import dataclass
 from knowledge.engine import Decision, OptionId
 from knowledge.planning import sizes

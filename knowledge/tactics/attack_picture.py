@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.advice import AdvisedMix, Arrow, CourtPicture
+from knowledge.advice import AdvisedMix
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
+from knowledge.court_picture import Arrow, CourtPicture
 from knowledge.effects import OptionId
 from knowledge.situation import Situation
 from knowledge.tactics.attack_answer import Aimed
@@ -63,11 +64,6 @@ def _arrow(option: OptionId, found: Aimed, width: float) -> Arrow | None:
         return None
     in_front = Side.LEFT if spot is None or spot.target.side is None else spot.target.side.other
     start = at_kitchen_line(found.question.striker_side or in_front, ours=True)
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=max(LEAST_WIDTH, width),
-        label="seam" if spot is None else spot.label,
+    return Arrow.between(
+        start, end, width=max(LEAST_WIDTH, width), label="seam" if spot is None else spot.label
     )

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture
 from knowledge.court import at_kitchen_line
+from knowledge.court_picture import Arrow, CourtPicture
 from knowledge.situation import OnCourt
 from knowledge.tactics.dink_aims import Aim
 from knowledge.tactics.dink_lanes import spot_point
@@ -46,11 +46,4 @@ def _arrow(aim: Aim, striker_side: Side, width: float, label: str) -> Arrow:
     assert aim.target.side is not None
     start = at_kitchen_line(striker_side, ours=True)
     end = spot_point(aim.target.side, aim.spot)
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=width,
-        label=label,
-    )
+    return Arrow.between(start, end, width=width, label=label)

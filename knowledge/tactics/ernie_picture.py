@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
 from knowledge.court import (
     HALF_LENGTH_M,
     HALF_WIDTH_M,
@@ -11,6 +10,7 @@ from knowledge.court import (
     at_kitchen_line,
     x_of_side_m,
 )
+from knowledge.court_picture import Arrow, CourtPicture, Marker, Zone
 from knowledge.situation import OnCourt
 from knowledge.tactics.ernie_effects import Corner
 from knowledge.tactics.ernie_geometry import (

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import at_kitchen_line
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.lob_answer import LobAnswer
 from knowledge.tactics.lob_lanes import landing_over
@@ -28,16 +28,7 @@ def picture(answer: LobAnswer, situation: Situation) -> CourtPicture | None:
         title=f"Lob {target.name}".strip(),
         alt=f"Lob over {target.name}'s {shoulder(target)}, deep, from our {from_side}.",
         markers=(*_markers(situation.ours, ours=True), *_markers(situation.theirs, ours=False)),
-        arrows=(
-            Arrow(
-                from_x_m=start.x_m,
-                from_y_m=start.y_m,
-                to_x_m=end.x_m,
-                to_y_m=end.y_m,
-                width=LOB_WIDTH,
-                label="lob",
-            ),
-        ),
+        arrows=(Arrow.between(start, end, width=LOB_WIDTH, label="lob"),),
     )
 
 
@@ -49,5 +40,5 @@ def _markers(pair: tuple[OnCourt, ...], *, ours: bool) -> list[Marker]:
         side = one.side or (partner.side.other if partner and partner.side else None)
         if side is not None:
             place = at_kitchen_line(Side(side), ours=ours)
-            found.append(Marker(x_m=place.x_m, y_m=place.y_m, label=one.name, ours=ours))
+            found.append(Marker.at(place, one.name, ours=ours))
     return found

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Area, CourtPicture, Line, Marker
 from knowledge.court import (
     HALF_LENGTH_M,
     HALF_WIDTH_M,
     KITCHEN_DEPTH_M,
     METRES_PER_FOOT,
 )
+from knowledge.court_picture import Area, CourtPicture, Line, Marker
 from knowledge.reach import Seam
 from knowledge.tactics.middle_answer import FAST, SLOW, MiddleAnswer
 from knowledge.tactics.middle_effects import Seat
@@ -140,4 +140,4 @@ def _run(seam: Seam, near: float, far: float) -> tuple[Corner, ...]:
 def _marker(seat: Seat, answer: MiddleAnswer) -> Marker:
     """A player at the line; one who was pulled wide stands past the sideline."""
     place = stand(seat.side, is_wide=answer.pulled_wide == seat)
-    return Marker(x_m=place.x_m, y_m=place.y_m, label=seat.who.name, ours=True)
+    return Marker.at(place, seat.who.name, ours=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import Point
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.situation import OnCourt
 from knowledge.tactics.overhead_answer import OverheadAnswer, label
 from knowledge.tactics.overhead_effects import Aim
@@ -32,11 +32,8 @@ def picture(answer: OverheadAnswer, change: Aim | None, shares: dict[str, float]
         title="Overhead",
         alt=f"Overhead {label(answer.best)}" + (f"; change: {label(change)}." if change else "."),
         markers=(
-            Marker(x_m=contact.x_m, y_m=contact.y_m, label=hitter, ours=True),
-            *(
-                Marker(x_m=place.x_m, y_m=place.y_m, label=name, ours=False)
-                for name, place in places.values()
-            ),
+            Marker.at(contact, hitter, ours=True),
+            *(Marker.at(place, name, ours=False) for name, place in places.values()),
         ),
         arrows=tuple(arrows),
     )
@@ -92,14 +89,7 @@ def _arrow(
 ) -> Arrow:
     start, end = _contact(answer), _end(answer, aim, places)
     usual = DEFAULT_SHARE if aim is answer.best else 1 - DEFAULT_SHARE
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=shares.get(aim.id, usual),
-        label=text,
-    )
+    return Arrow.between(start, end, width=shares.get(aim.id, usual), label=text)
 
 
 def _end(answer: OverheadAnswer, aim: Aim, places: dict[int, tuple[str, Point]]) -> Point:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import (
     HALF_LENGTH_M,
     METRES_PER_FOOT,
@@ -11,6 +10,7 @@ from knowledge.court import (
     at_kitchen_line,
     x_of_side_m,
 )
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.effects import OptionId
 from knowledge.situation import OnCourt
 from knowledge.tactics.return_answer import ReturnAnswer
@@ -62,14 +62,7 @@ def _deep(side: Side, inside_ft: float) -> Point:
 
 def _arrow(start: Side, end: Point, width: float, label: str) -> Arrow:
     place = at_baseline(start, ours=True)
-    return Arrow(
-        from_x_m=place.x_m,
-        from_y_m=place.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=width,
-        label=label,
-    )
+    return Arrow.between(place, end, width=width, label=label)
 
 
 def _markers(question: ReturnQuestion, side: Side) -> list[Marker]:
@@ -84,6 +77,4 @@ def _markers(question: ReturnQuestion, side: Side) -> list[Marker]:
         for one in question.theirs
         if one.side is not None
     ]
-    return [
-        Marker(x_m=place.x_m, y_m=place.y_m, label=name, ours=ours) for place, name, ours in places
-    ]
+    return [Marker.at(place, name, ours=ours) for place, name, ours in places]

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import at_baseline
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.serve_lanes import Lane, landing
 from knowledge.tactics.serve_words import place
@@ -25,8 +25,8 @@ def picture(answer: ServeAnswer, change: Lane | None) -> CourtPicture:
         title=f"Serve {name}".strip(),
         alt=f"Serve {place(answer)}" + (f"; change: {change}." if change else "."),
         markers=(
-            Marker(x_m=ours.x_m, y_m=ours.y_m, label=server, ours=True),
-            Marker(x_m=theirs.x_m, y_m=theirs.y_m, label=name or "receiver", ours=False),
+            Marker.at(ours, server, ours=True),
+            Marker.at(theirs, name or "receiver", ours=False),
         ),
         arrows=tuple(arrows),
     )
@@ -36,11 +36,4 @@ def _arrow(answer: ServeAnswer, lane: Lane, width: float, label: str) -> Arrow:
     court = answer.question.court
     start = at_baseline(court, ours=True)
     end = landing(lane, court, inside_ft=answer.aim_ft)
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=width,
-        label=label,
-    )
+    return Arrow.between(start, end, width=width, label=label)

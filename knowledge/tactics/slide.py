@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Advice, Choice, Confidence, CourtPicture, MatchFact, Reason
+from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.court_picture import CourtPicture
 from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.regex import regex

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker, Zone
 from knowledge.court import (
     HALF_WIDTH_M,
     KITCHEN_DEPTH_M,
@@ -11,6 +10,7 @@ from knowledge.court import (
     at_kitchen_line,
     x_of_side_m,
 )
+from knowledge.court_picture import Arrow, CourtPicture, Marker, Zone
 from knowledge.situation import Situation
 from knowledge.vocabulary import Side
 
@@ -29,10 +29,7 @@ def before_third(*, we_serve: bool, call: str) -> CourtPicture:
     return CourtPicture(
         title=call.rstrip("."),
         alt=f"{call} The receiver's partner is at the kitchen line, the rest are back.",
-        markers=tuple(
-            Marker(x_m=spot.x_m, y_m=spot.y_m, label=label, ours=ours)
-            for (label, ours), spot in spots.items()
-        ),
+        markers=tuple(Marker.at(spot, label, ours=ours) for (label, ours), spot in spots.items()),
     )
 
 
@@ -52,7 +49,7 @@ def in_play(situation: Situation, *, off_line_m: float) -> CourtPicture:
             f"{near_side.other} player the middle; the sharp cross is left open."
         ),
         markers=(
-            Marker(x_m=ball.x_m, y_m=ball.y_m, label="hitter", ours=False),
+            Marker.at(ball, "hitter", ours=False),
             Marker(x_m=near, y_m=y_m, label=_ours(situation, near_side), ours=True),
             Marker(x_m=far, y_m=y_m, label=_ours(situation, near_side.other), ours=True),
         ),

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import Point, at_baseline, at_kitchen_line, x_of_side_m
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.situation import OnCourt
 from knowledge.tactics.stack_formations import Keep, Plan
 from knowledge.tactics.standing_picture import IN_AFTER_SERVE_M, MOVE_WIDTH, OUTSIDE_M
@@ -26,10 +26,10 @@ def picture_of(plan: Plan, pair: tuple[OnCourt, OnCourt]) -> CourtPicture:
     serve, back = (plan.keep(we_serve=serves) for serves in (True, False))
     start = at_baseline(BOUND_COURT, ours=True)
     waits = {True: _waits(serve, we_serve=True), False: _waits(back, we_serve=False)}
-    markers = [_marker(start, bound.name)]
+    markers = [Marker.at(start, bound.name, ours=True)]
     markers += [
-        _marker(waits[True], f"{partner.name}: serve"),
-        _marker(waits[False], f"{partner.name}: return"),
+        Marker.at(waits[True], f"{partner.name}: serve", ours=True),
+        Marker.at(waits[False], f"{partner.name}: return", ours=True),
     ]
     arrows = [
         arrow
@@ -42,10 +42,6 @@ def picture_of(plan: Plan, pair: tuple[OnCourt, OnCourt]) -> CourtPicture:
         markers=tuple(markers),
         arrows=tuple(arrows),
     )
-
-
-def _marker(at: Point, label: str) -> Marker:
-    return Marker(x_m=at.x_m, y_m=at.y_m, label=label, ours=True)
 
 
 def _waits(keep: Keep, *, we_serve: bool) -> Point:
@@ -75,14 +71,7 @@ def _place(side: Side, *, we_serve: bool) -> Point:
 
 
 def _arrow(start: Point, end: Point, label: str) -> Arrow:
-    return Arrow(
-        from_x_m=start.x_m,
-        from_y_m=start.y_m,
-        to_x_m=end.x_m,
-        to_y_m=end.y_m,
-        width=MOVE_WIDTH,
-        label=label,
-    )
+    return Arrow.between(start, end, width=MOVE_WIDTH, label=label)
 
 
 def _in_words(plan: Plan, bound: OnCourt, partner: OnCourt) -> str:

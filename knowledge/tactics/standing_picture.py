@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.court import HALF_WIDTH_M, Point, at_baseline, at_kitchen_line, x_of_side_m
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.dataclass import dataclass
 from knowledge.game import Discipline, GameState, PairPlaces, Places, places
 from knowledge.situation import Formation, Situation
@@ -91,8 +91,10 @@ def _pair(
     game: GameState, pair: PairPlaces, names: PairNames, *, ours: bool, stack: Stack | None
 ) -> tuple[Marker, ...]:
     """The bound player, who serves or receives from the baseline, then the partner."""
-    bound = _marker(
-        at_baseline(pair.bound_court, ours=ours), names.who(is_starter=pair.bound_is_starter), ours
+    bound = Marker.at(
+        at_baseline(pair.bound_court, ours=ours),
+        names.who(is_starter=pair.bound_is_starter),
+        ours=ours,
     )
     if game.format.discipline is Discipline.SINGLES:
         return (bound,)
@@ -103,11 +105,7 @@ def _pair(
     if stack is not None and stack.moves:
         outward = x_of_side_m(pair.bound_court, ours=ours, share=1.0)
         spot = Point(x_m=outward + (OUTSIDE_M if outward > 0 else -OUTSIDE_M), y_m=spot.y_m)
-    return (bound, _marker(spot, free, ours))
-
-
-def _marker(at: Point, label: str, ours: bool) -> Marker:
-    return Marker(x_m=at.x_m, y_m=at.y_m, label=label, ours=ours)
+    return (bound, Marker.at(spot, free, ours=ours))
 
 
 def _serve(court: Side, *, ours: bool) -> Arrow:
@@ -138,14 +136,8 @@ def _move(one: Marker, side: Side, *, we_serve: bool) -> Arrow:
     to = at_baseline(side, ours=True, behind_m=-IN_AFTER_SERVE_M)
     if not we_serve:
         to = at_kitchen_line(side, ours=True)
-    return Arrow(
-        from_x_m=one.x_m,
-        from_y_m=one.y_m,
-        to_x_m=to.x_m,
-        to_y_m=to.y_m,
-        width=MOVE_WIDTH,
-        label="",
-    )
+    start = Point(x_m=one.x_m, y_m=one.y_m)
+    return Arrow.between(start, to, width=MOVE_WIDTH, label="")
 
 
 def _open(game: GameState, names: Names, title: str) -> CourtPicture:
@@ -154,7 +146,7 @@ def _open(game: GameState, names: Names, title: str) -> CourtPicture:
     if ours is None or theirs is None:
         return _nameless(game, title)
     markers = tuple(
-        _marker(at_baseline(side, ours=is_ours), pair.who(is_starter=is_starter), is_ours)
+        Marker.at(at_baseline(side, ours=is_ours), pair.who(is_starter=is_starter), ours=is_ours)
         for is_ours, pair, court in ((True, names.ours, ours), (False, names.theirs, theirs))
         for is_starter, side in ((True, court), (False, court.other))
     )
@@ -170,8 +162,10 @@ def _nameless(game: GameState, title: str) -> CourtPicture:
     """Where the serve comes from and goes to; who stands there is not known."""
     court = game.serving_court or Side.RIGHT
     markers = tuple(
-        _marker(
-            at_baseline(court, ours=ours), "server" if ours is game.we_serve else "receiver", ours
+        Marker.at(
+            at_baseline(court, ours=ours),
+            "server" if ours is game.we_serve else "receiver",
+            ours=ours,
         )
         for ours in (True, False)
     )

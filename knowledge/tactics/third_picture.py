@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from knowledge.advice import AdvisedMix, Arrow, CourtPicture
+from knowledge.advice import AdvisedMix
 from knowledge.court import (
     HALF_LENGTH_M,
     KITCHEN_DEPTH_M,
@@ -11,6 +11,7 @@ from knowledge.court import (
     at_kitchen_line,
     x_of_side_m,
 )
+from knowledge.court_picture import Arrow, CourtPicture
 from knowledge.effects import OptionId
 from knowledge.planning.thirds import Third, aim_x_m
 from knowledge.situation import OnCourt, Situation

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from knowledge.advice import Arrow, CourtPicture, Marker
 from knowledge.ball_facts import Depth
 from knowledge.ball_places import NET_M
 from knowledge.court import (
@@ -15,6 +14,7 @@ from knowledge.court import (
     at_kitchen_line,
     x_of_side_m,
 )
+from knowledge.court_picture import Arrow, CourtPicture, Marker
 from knowledge.flight import Shot, usual_aim
 from knowledge.side_view import SideFlight, SideView, first_clause
 from knowledge.situation import OnCourt, Situation

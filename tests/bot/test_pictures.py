@@ -27,7 +27,7 @@ from bot.chat.pictures.arrows import width_px
 from bot.chat.pictures.court import GROUND, KITCHEN, PLAYER_PX, ZONE_SHARE
 from bot.chat.pictures.drawing import figure_of
 from bot.chat.pictures.frame import FIELD, HEIGHT_PX, WIDTH_PX, Box, frame_of
-from knowledge.advice import Area, Arrow, CourtPicture, Line, Marker, Zone
+from knowledge.court_picture import Area, Arrow, CourtPicture, Line, Marker, Zone
 
 FOUR = (
     Marker(x_m=-1.5, y_m=-2.5, label="Mira", ours=True),

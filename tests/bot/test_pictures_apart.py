@@ -15,7 +15,8 @@ import pytest
 
 from bot.chat.pictures import draw
 from bot.chat.pictures.apart import DrawnApart, PictureError, environment
-from knowledge.advice import ChanceCurve, CourtPicture, Marker, Picture
+from knowledge.advice import ChanceCurve, Picture
+from knowledge.court_picture import CourtPicture, Marker
 from knowledge.side_view import SidePath, SideView
 
 FOREVER_S = 600.0

@@ -12,17 +12,8 @@ from hypothesis import strategies as st
 from bot.chat.reply import Button, Reply
 from bot.post import Incoming, IncomingKind, Limits, Outgoing, messages_of
 from bot.post.outgoing import units
-from knowledge.advice import (
-    Area,
-    Arrow,
-    ChanceCurve,
-    CourtPicture,
-    CurveMark,
-    GameBreak,
-    Line,
-    Marker,
-    Zone,
-)
+from knowledge.advice import ChanceCurve, CurveMark, GameBreak
+from knowledge.court_picture import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.vocabulary import Topic
 from scouting_db.values import About, Micros, PostKind
 

@@ -10,8 +10,8 @@ from court_pictures import court_of
 from middle_table import computed_in_time, computed_strip_m, paths_of, places
 from scouted import Noted, player
 
-from knowledge.advice import Area
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, METRES_PER_FOOT, is_in
+from knowledge.court_picture import Area
 from knowledge.effects import Mechanism, OptionId
 from knowledge.engine import Part
 from knowledge.situation import Agreement, Asked, OnCourt, Situation

@@ -21,8 +21,9 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from told_ball_cases import acting, idle, names, said_of
 
-from knowledge.advice import CALL_LIMIT, CourtPicture, MatchFact
+from knowledge.advice import CALL_LIMIT, MatchFact
 from knowledge.court import HALF_WIDTH_M, METRES_PER_FOOT
+from knowledge.court_picture import CourtPicture
 from knowledge.effects import OptionId
 from knowledge.evidence import FactEstimate
 from knowledge.game import GameFormat, GameState, Lineup, after, courts, stacked, start

@@ -16,8 +16,9 @@ from hypothesis import strategies as st
 from scipy.integrate import quad, solve_ivp
 from told_ball_cases import acting, idle, names, said_of, told_situation
 
-from knowledge.advice import CALL_LIMIT, Confidence, CourtPicture, MatchFact
+from knowledge.advice import CALL_LIMIT, Confidence, MatchFact
 from knowledge.ball_facts import BallFacts, Depth
+from knowledge.court_picture import CourtPicture
 from knowledge.flight import level_time_s
 from knowledge.reach import Feet
 from knowledge.side_flights import flown

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from knowledge.advice import Advice, CourtPicture
+from knowledge.advice import Advice
+from knowledge.court_picture import CourtPicture
 
 
 def court_of(advice: Advice) -> CourtPicture:

@@ -8,7 +8,8 @@ from __future__ import annotations
 from functools import lru_cache
 from threading import Lock
 
-from knowledge.advice import CourtPicture, Marker, Picture
+from knowledge.advice import Picture
+from knowledge.court_picture import CourtPicture, Marker
 
 CACHED_PICTURES = 64
 """Pictures kept in memory, about 50 kB each."""

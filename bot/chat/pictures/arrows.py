@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from bot.chat.pictures.frame import Frame
-from knowledge.advice import Arrow
+from knowledge.court_picture import Arrow
 from knowledge.dataclass import dataclass
 
 Place = tuple[float, float]

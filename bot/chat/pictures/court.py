@@ -21,8 +21,8 @@ from bot.chat.pictures.sheet import (
     write_label,
     write_title,
 )
-from knowledge.advice import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.court import HALF_LENGTH_M, HALF_WIDTH_M, KITCHEN_DEPTH_M, METRES_PER_FOOT
+from knowledge.court_picture import Area, Arrow, CourtPicture, Line, Marker, Zone
 from knowledge.dataclass import dataclass
 
 POST_M = 11 * METRES_PER_FOOT

@@ -14,7 +14,8 @@ from PIL import Image
 from bot.chat.pictures import bars, court, curve, side
 from bot.chat.pictures.frame import HEIGHT_PX, WIDTH_PX
 from bot.chat.pictures.lettering import DPI
-from knowledge.advice import ChanceCurve, CourtPicture, Picture
+from knowledge.advice import ChanceCurve, Picture
+from knowledge.court_picture import CourtPicture
 from knowledge.trait_bars import TraitBars
 
 

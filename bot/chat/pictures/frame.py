@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from knowledge.advice import CourtPicture
 from knowledge.court import HALF_LENGTH_M
+from knowledge.court_picture import CourtPicture
 from knowledge.dataclass import dataclass
 
 WIDTH_PX = 900

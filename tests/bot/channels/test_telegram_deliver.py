@@ -26,7 +26,8 @@ from bot.channels.telegram_bot.requests import AiohttpRequest
 from bot.channels.telegram_bot.sent_pictures import KEPT_PICTURES, SentPictures
 from bot.chat.reply import Button
 from bot.post import Outgoing
-from knowledge.advice import ChanceCurve, CourtPicture, Marker
+from knowledge.advice import ChanceCurve
+from knowledge.court_picture import CourtPicture, Marker
 
 CHAT = 11
 PNG = b"\x89PNG\r\n\x1a\n"

@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 from bot.channels.telegram_bot.form import LIMITS, html_of, keyboard_of
 from bot.chat.reply import Button, Reply
 from bot.post import Outgoing, messages_of
-from knowledge.advice import CourtPicture
+from knowledge.court_picture import CourtPicture
 
 ODD_TEXTS = st.text(alphabet=st.sampled_from("ab<>&\"'\n \U0001f3d3"), min_size=1, max_size=60)
 
