@@ -55,7 +55,9 @@ def pairs_of(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[s
     return pairs
 
 
-def judged_within(found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
+def judged_within(
+    found: Sequence[Thing], judgements: Sequence[Hit], line: Sequence[str]
+) -> list[Hit]:
     """What the names of skills judge that nothing else does: "big forehand, weak backhand dink"."""
     paired = [thing for thing, _ in pairs_of(found, judgements, line)]
     return [
@@ -75,7 +77,12 @@ def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thi
     before = [thing for thing in free if thing.start <= judgement.start]
     after = [thing for thing in free if thing.start >= judgement.stop]
     leads = bool(after) and after[0].start == judgement.stop
-    if leads and before and _is_judged_within(before[-1], line) and judgement.start >= before[-1].stop:
+    if (
+        leads
+        and before
+        and _is_judged_within(before[-1], line)
+        and judgement.start >= before[-1].stop
+    ):
         return after[0]
     if before and touches(before[-1], judgement, line):
         return before[-1]

@@ -1,4 +1,4 @@
-"""Claims so plainly worded that no doubt of the claim model outweighs them: "great drop, poor drive".
+"""Claims so plainly worded that no doubt of the model outweighs them: "great drop, poor drive".
 
 In a note that is a bare list of an adjective and a skill, then the next, nothing else is there that
 might turn what the adjectives say.
@@ -15,16 +15,21 @@ from bot.chat.note_pairs import NAME
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 
-_BESIDE = frozenset([NAME, "and", "n", "but", "plus", "he", "she", "has", "hes", "shes", "got", "a"])
+_BESIDE = frozenset(
+    [NAME, "and", "n", "but", "plus", "he", "she", "has", "hes", "shes", "got", "a"]
+)
 """Words that may stand in such a list beside the adjectives and skills."""
 
 
 def plain_claims(
     note: NoteLine, parts: Sequence[Clause], ruled: Iterable[Claim]
 ) -> tuple[Claim, ...]:
-    """The claims of the rules that are an adjective and the skill right behind it, in a list."""
+    """The claims of the rules that are an adjective and the skill right behind it, in a list of two
+    or more.
+    """
     lists = [part for part in parts if _is_listed(note, part)]
-    return tuple(one for one in ruled if any(_is_plain(one, note, part) for part in lists))
+    plain = tuple(one for one in ruled if any(_is_plain(one, note, part) for part in lists))
+    return plain if len({one.span for one in plain}) > 1 else ()
 
 
 def _is_listed(note: NoteLine, part: Clause) -> bool:
