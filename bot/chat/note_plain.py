@@ -28,8 +28,10 @@ def plain_claims(
     or more.
     """
     lists = [part for part in parts if _is_listed(note, part)]
-    plain = tuple(one for one in ruled if any(_is_plain(one, note, part) for part in lists))
-    return plain if len({one.span for one in plain}) > 1 else ()
+    listed = [(one, part) for one in ruled for part in lists if _own_words(one, note, part)]
+    if len({one.span for one, _ in listed}) < 2:
+        return ()
+    return tuple(one for one, part in listed if _is_plain(one, note, part))
 
 
 def _is_listed(note: NoteLine, part: Clause) -> bool:
@@ -44,11 +46,16 @@ def _telling(hits: Hits) -> list[Hit]:
     return [hit for hit in hits.having(*SKILLS, *JUDGEMENTS) if not hit.meaning.is_verb]
 
 
+def _own_words(claim: Claim, note: NoteLine, part: Clause) -> list[int]:
+    """The places of the claim's words in that part of the note."""
+    start, stop = claim.span
+    return [at for at in range(part.start, part.stop) if start <= note.said[at].span[0] < stop]
+
+
 def _is_plain(claim: Claim, note: NoteLine, part: Clause) -> bool:
     """Whether its words are an adjective and then nothing but the skill."""
-    start, stop = claim.span
-    own = [at for at in range(part.start, part.stop) if start <= note.said[at].span[0] < stop]
-    if not own or claim.denied:
+    own = _own_words(claim, note, part)
+    if claim.denied:
         return False
     hits = note.hits.inside(part)
     judging = [hit for hit in hits.having(*JUDGEMENTS) if hit.start in own]
