@@ -9,7 +9,7 @@ from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
-from bot.chat.said import Mention, NoteSaid
+from bot.chat.said import Certainty, Mention, NoteSaid
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
@@ -85,4 +85,7 @@ def _told(text: str, said: Sequence[Word], mentions: Sequence[Mention], chat: Ch
 
 
 def is_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:
+    """Whether one of us is meant; whoever bears a name only near one of ours is somebody else."""
+    if mention.certainty is Certainty.NOBODY:
+        return False
     return bool(mention.players) and all(player in ours for player in mention.players)

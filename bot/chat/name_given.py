@@ -8,7 +8,7 @@ from bot.chat.forms import word_set
 from bot.chat.payload import Verb, tap
 from bot.chat.view import ChatView
 from bot.chat.words import words
-from scouting_db.names import NameIndex, likeliest_of
+from scouting_db.names import NameIndex, Nobody, likeliest_of
 
 LONGEST_ANSWER = 6
 """Words of such an answer; a longer message says something of its own."""
@@ -47,9 +47,9 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
         return _of_place(pending, _PLACES[rest[0]])
     if pending.typed and _adds(set(rest), pending):
         return tap(Verb.ADD, pending.number)
-    if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):
-        return tap(Verb.WHO, pending.number, pending.candidates[0])
     index = NameIndex(row for row in chat.roster if row.player in pending.candidates)
+    if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):
+        return _yes(pending, index)
     typed = " ".join(rest)
     if all(map(is_common, rest)) and not index.has(typed):
         return None  # an everyday word that only sounds like one of them
@@ -64,6 +64,16 @@ def _adds(said: set[str], pending: Pending) -> bool:
     if said & _ADDS:
         return said <= _ADDS | _AROUND_ADDS | _YES | _BESIDE_YES
     return not pending.candidates and _is_yes(said)
+
+
+def _yes(pending: Pending, index: NameIndex) -> str:
+    """The one offered, where the name may be theirs; "yes" to "Dag Holm" never makes him a Dahl.
+
+    Whoever is only the nearest was offered beside adding the name, and that is what yes says then.
+    """
+    if isinstance(index.lookup(pending.typed, nearest=False), Nobody):
+        return tap(Verb.ADD, pending.number)
+    return tap(Verb.WHO, pending.number, pending.candidates[0])
 
 
 def _is_yes(said: set[str]) -> bool:

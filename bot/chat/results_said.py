@@ -21,6 +21,9 @@ from knowledge.regex import regex
 
 Game = tuple[int, int]
 
+_CALL = ("ours", "theirs", "server")
+"""The numbers of a call in doubles."""
+
 GAMES_IN_WORDS = 3
 """A match told as "won in three" is the best of three. Common practice."""
 
@@ -59,6 +62,8 @@ _ONLY_A_RALLY = regex(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
     r"(?! (?:pts|points|scoring|game))"
 )
+_THAT_ONE = regex(r"\b(?:won|lost|took|win|lose|got) (?:that|this) one\b")
+"""Of a rally behind a call of three numbers ("7-8-2 they won that one"), else of a game."""
 _THEY_LOST = regex(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
 
 
@@ -85,7 +90,9 @@ def result_said(
     """
     line = folded_line(said)
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
-    if _GOING_ON.search(line) or is_of_others(line):
+    is_called = any(len(one.numbers) == len(_CALL) for one in groups(said))
+    is_of_rally = is_called and _THAT_ONE.search(line) is not None
+    if _GOING_ON.search(line) or is_of_others(line) or is_of_rally:
         return None
     told: Sequence[_Told] = _games(said)
     finished = finished or (_is_one_over(told, format) and names_a_game(line))

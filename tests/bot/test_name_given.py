@@ -83,6 +83,21 @@ def test_a_nod_or_an_everyday_word_names_nobody(said: str, pending: Pending) -> 
     assert name_given(said, pending, CHAT) is None
 
 
+@pytest.mark.parametrize("typed", ["dag holm", "holm", "priya venn"])
+def test_yes_never_puts_somebody_of_another_name_in(typed: str) -> None:
+    """Hale is only the nearest there is: yes adds the name that was typed."""
+    pending = Pending(number=5, typed=typed, text=f"next: {typed}", candidates=(HALE,))
+    assert name_given("yes", pending, CHAT) == "1:add:5"
+
+
+def test_a_new_pair_is_added_by_two_yeses_and_none_of_ours_is_put_in(demo: Talk) -> None:
+    demo.say("next: Priya Venn and Dag Holm")
+    said = demo.say("yes")
+    if not said.startswith("Next:"):
+        said = demo.say("yes")
+    assert said.startswith("Next: Priya Venn and Dag Holm")
+
+
 def test_yes_says_nobodys_name() -> None:
     """ "Who is the note about?" is no question for a yes, though one name is offered."""
     one = Pending(number=8, typed="", text="pops up", candidates=(HALE,), note=3)

@@ -39,7 +39,7 @@ OVERHEAD: Label = (Trait.OVERHEAD, Value.WEAKNESS)
 SERVE: Label = (Trait.SERVE, Value.STRENGTH)
 POACHES: Label = (Trait.POACHING, Value.OFTEN)
 
-SAID = "note okafor: serve is strong, lobs a lot, weak overhead"
+SAID = "note okafor: serve is strong, lobs a lot, overhead is weak"
 OF_TWO = "note okafor: serve is strong, lobs a lot. lindqvist: poaches a lot"
 
 Doubt = Callable[[Mapping[Label, float]], None]
@@ -234,9 +234,9 @@ def test_nothing_is_offered_of_a_trait_that_the_note_tells(demo: Talk, doubt: Do
 
 def test_nothing_is_offered_of_what_an_exception_takes_out(demo: Talk, doubt: Doubt) -> None:
     doubt({(Trait.BACKHAND_DINK, Value.STRENGTH): 0.4})
-    demo.say("note okafor: strong dinks")
+    demo.say("note okafor: dinks are strong")
     assert offers(demo) == ["backhand dink strong?"]
-    demo.say("note okafor: strong dinks, except the backhand dink")
+    demo.say("note okafor: dinks are strong, except the backhand dink")
     assert offers(demo) == []
 
 
@@ -438,7 +438,7 @@ def test_only_who_may_write_can_add(demo: Talk, doubt: Doubt) -> None:
 def test_the_contract_has_what_is_offered_as_buttons(doubt: Doubt) -> None:
     doubt({LOBS: 0.4, OVERHEAD: 0.45})
     console = demo_console()
-    said = console.say_json("note okafor: serve is strong, lobs a lot, weak overhead")
+    said = console.say_json("note okafor: serve is strong, lobs a lot, overhead is weak")
     assert [one["trait"] for one in said["observations"]] == ["serve"]
     labels = [one["label"] for one in said["buttons"]]
     assert [one for one in labels if one.endswith("?")] == ["overhead weak?", "lob often?"]

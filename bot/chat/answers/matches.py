@@ -19,7 +19,7 @@ from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Button, Reply
-from bot.chat.said import MatchSaid
+from bot.chat.said import MatchSaid, Mention
 from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
 from knowledge.game import (
@@ -41,7 +41,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     mentions = by_pair(desk, said.mentions)
     theirs = settled(mentions)
     if theirs is None:
-        return ask_which(desk, said.text, mentions)
+        return ask_which(desk, said.text, _not_ours(desk, mentions))
     format = said.format or GameFormat()
     theirs = _opponents(desk, theirs, said.text, format)
     listed = pool_match_against(desk, theirs)
@@ -143,6 +143,14 @@ def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
         wording("pool.of_the_pool"),
     ]
     return _with_serve(desk, said, row.match, lines, change)
+
+
+def _not_ours(desk: Desk, mentions: Sequence[Mention]) -> tuple[Mention, ...]:
+    """The names without the nearest among us: nobody plays against themselves."""
+    return tuple(
+        replace(one, players=tuple(player for player in one.players if player not in desk.ours))
+        for one in mentions
+    )
 
 
 def _opponents(
