@@ -53,7 +53,7 @@ def is_of_play(said: Sequence[Word], group: Group) -> bool:
 
 _PUNCTUATED = frozenset(
     [",", "call", "calling", "called", "start", "starts", "starting", "begin", "begins", "open",
-     "keep", "hold", "take", "got", "had", "return", "returns", "first", "only"]
+     "keep", "hold", "take", "got", "had", "return", "returns", "first", "only", "won", "lost"]
 )  # fmt: skip
 """After "9-7 they": words of the score itself."""
 

@@ -62,7 +62,7 @@ _ONLY_A_RALLY = regex(
     r"\b(?:won|lost|took|win|lose) (?:that|the|this|a)? ?(?:point|rally|pt|serve)\b"
     r"(?! (?:pts|points|scoring|game))"
 )
-_THAT_ONE = regex(r"\b(?:won|lost|took|win|lose|got) (?:that|this) one\b")
+_THAT_ONE = regex(r"\b(?:won|lost|took|win|lose|got) (?:(?:that|this)(?: one)?|it)\b")
 """Of a rally behind a call of three numbers ("7-8-2 they won that one"), else of a game."""
 _THEY_LOST = regex(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
 

@@ -94,7 +94,16 @@ _LINE_DINK = regex(
 )
 """`when can i go for the line dink`: who leans decides it, not the score."""
 
+_SERVE_AT = regex(
+    r"(?:(?:its |at |on )?(?:match|game|set)(?: ?ball| points?)"
+    r"(?: (?:against|for|to) (?:us|them|me)| down| up)?|at \d+(?: (?:all|\d+))*)"
+    r" (?:what|which|how|where)(?: (?:do|should|can|to|is the|kind of|sort of))*(?: (?:i|we))?"
+    r" (?:serve|srv)"
+)
+"""`match point against us. what serve`: the serve is asked for, the score only tells when."""
+
 _SETTLED: Final = (
+    (_SERVE_AT, Topic.AIM_SERVE),
     (_MEASURES, Topic.RULES_QUESTION),
     (_LEGAL, Topic.RULES_QUESTION),
     (_THEIR_SERVE, Topic.AIM_RETURN),

@@ -9,7 +9,7 @@ from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
-from knowledge.tactics import heat_answer, wind_answer
+from knowledge.tactics import heat_answer, hurt_opponent, wind_answer
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -44,6 +44,8 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
+    if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
+        return hurt_opponent.advise()
     heat = heat_said(words)
     found = _heat_first(entries_of(words), words, heat)
     advice = _of_entry(_meant(found, situation, heat), situation, heat)

@@ -1,0 +1,59 @@
+"""An opponent is hurt, and it is asked whether to go at it: play the ball, not the injury.
+
+Common practice, no source: fair play as coaches teach it; the event's staff decide who plays on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from knowledge.advice import Advice, Choice, Reason
+from knowledge.complaints import complains, complains_of_us
+from knowledge.regex import regex
+from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics.weather_said import folded
+from knowledge.vocabulary import Topic
+
+_GOES_AT = regex(
+    r"\b(?:attack(?:ing)?|target(?:ing)?|exploit(?:ing)?|pick(?:ing)? on|pound(?:ing)?"
+    r"|go(?:ing)? (?:at|after|for)|hit(?:ting)? (?:at|it|to|her|him|them)|aim(?:ing)?|punish"
+    r"|use it|take advantage|(?:make|making) (?:her|him|them) (?:run|move)|(?:lob|drop|play) "
+    r"(?:her|him|it|them|on|to))\b"
+)
+_ASKER = regex(
+    r"\b(?:should|do|can|could|may|shall|if) (?:we|i)\b|\b(?:we|i) (?:should|can|could)\b"
+)
+"""Who asks: in "should we attack it" nothing is told of a body of ours."""
+
+CALL: Final = "Play the ball, not the injury."
+
+
+def goes_at_injury(words: str, *, ours: Iterable[str]) -> bool:
+    """Whether somebody hurt, who is none of us, is to be gone at: "she tweaked her knee, attack?".
+
+    `ours` are our players' names: one of us who hurts comes first, whatever else is asked.
+    """
+    said = folded(words)
+    if _GOES_AT.search(said) is None or not complains(words):
+        return False
+    names = [part for name in ours for part in name.split()]
+    return not complains_of_us(_ASKER.sub(" ", said), names=names)
+
+
+def advise() -> Advice:
+    """The fair answer; who plays on is nobody's to judge but the staff's."""
+    return Advice(
+        topic=Topic.WEATHER_OR_BODY,
+        call=CALL,
+        reasons=(
+            Reason(text="Moving them is fair; aiming at the pain isn't", source=COMMON_PRACTICE),
+            Reason(text="Your usual plan stands: best ball, open court", source=COMMON_PRACTICE),
+        ),
+        unless="They stop or go down? Stop, and call the referee.",
+        caution="Referee and medical staff decide who plays on.",
+        choices=(
+            Choice(label="whom to target", topic=Topic.WHOM_TO_TARGET),
+            Choice(label="game plan", topic=Topic.GAME_PLAN),
+        ),
+    )

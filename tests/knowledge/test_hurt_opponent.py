@@ -1,0 +1,59 @@
+"""A hurt opponent is played like any other, and one of us who hurts comes before any tactics.
+
+Common practice, no source: fair play as coaches teach it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from knowledge.situation import Situation
+from knowledge.tactics.hurt_opponent import CALL, goes_at_injury
+from knowledge.tactics.weather import advise
+from knowledge.vocabulary import Topic
+
+OURS = ("Mira Dahl", "Tom Adeyemi")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "priya tweaked her knee, attack it?",
+        "hale twisted his ankle, do we make him run",
+        "she is limping, should we go at her",
+        "he has a sore shoulder, target him?",
+        "her back hurts, should i lob her",
+        "okafor is cramping, can we take advantage",
+    ],
+)
+def test_going_at_an_injury_is_heard(said: str) -> None:
+    assert goes_at_injury(said, ours=OURS)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "my knee hurts, should i attack",
+        "tom tweaked his knee, attack it?",
+        "mira is limping, should we target him",
+        "my partner is cramping, should we go for it",
+        "priya tweaked her knee",
+        "should we attack her backhand",
+        "is it too hot to attack",
+    ],
+)
+def test_our_own_bodies_and_plain_tactics_are_not_meant(said: str) -> None:
+    assert not goes_at_injury(said, ours=OURS)
+
+
+def test_the_answer_plays_the_ball_and_leaves_the_rest_to_the_staff() -> None:
+    words = "priya tweaked her knee, attack it?"
+    asked = Situation(topic=Topic.WEATHER_OR_BODY)
+    asked = replace(asked, asked=replace(asked.asked, words=words))
+    advice = advise(asked)
+    assert advice.call == CALL
+    assert advice.caution is not None
+    assert "medical staff" in advice.caution
+    assert "Referee" in advice.caution
