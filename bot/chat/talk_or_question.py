@@ -197,7 +197,8 @@ def _inside_courtesies(
     if not bare or len(bare.split()) >= len(message.said):
         return understood
     inside = note_or_question(read_message(bare, chat), chat)
-    return understood if _is_idle(inside[-1]) else inside
+    asked = tuple(replace(one, text=message.text) for one in inside if isinstance(one, Question))
+    return understood if len(asked) < len(inside) or _is_idle(asked[-1]) else asked
 
 
 def _is_idle(said: Understood) -> bool:

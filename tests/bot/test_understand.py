@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 from function_calls import calls_of
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from voices import EVENING, OPEN_VOICES, cases
 
@@ -339,6 +339,8 @@ def test_noise_costs_little(noise: str) -> None:
 
 @settings(max_examples=60, deadline=None)
 @given(st.text(max_size=120))
+@example("M:YO")
+@example("okafor: yo")
 def test_any_text_is_understood_as_something(text: str) -> None:
     said = understand(text, chat=MATCH)
     assert said
