@@ -28,6 +28,7 @@ from bot.chat.answers import questions
 from bot.chat.asks_model import asking_score
 from bot.chat.question_network import read_question
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
+from scouting_db import prepared
 from scouting_db.directory import Directory
 from scouting_db.session import savepoint
 
@@ -45,7 +46,12 @@ STORE = "store"
 _OF_SAVEPOINTS = (SavepointClause, ReleaseSavepointClause, RollbackToSavepointClause)
 """Not counted: they are said to the connection, and a replay says them itself."""
 
-Statement = tuple[Any, Any]
+_SAVEPOINT = "SAVEPOINT turn"
+"""How the driver's statements of a savepoint end, which the replay makes itself."""
+
+_STORES = ((STORE, Connection, "execute"), (STORE, prepared, "_run"))
+
+Statement = Callable[[Connection], None]
 """As SQLAlchemy is given it: what to run, and with which parameters."""
 
 
@@ -163,7 +169,7 @@ class Bench:
                 turn._VIEWS[connection.engine] = views
 
     def _recorded(self, before: Callable[[], object]) -> list[Statement]:
-        """The statements of the turn as SQLAlchemy is given them."""
+        """The statements of the turn as SQLAlchemy, or the driver itself, is given them."""
         found: list[Statement] = []
         before()
         with _recording(found):
@@ -185,21 +191,31 @@ class Bench:
 
 @contextmanager
 def _recording(found: list[Statement]) -> Iterator[None]:
-    real = Connection.execute
+    real, driver = Connection.execute, prepared._run
 
     def recording(self: Connection, statement: Any, given: Any = None, **more: Any) -> Any:
         if not isinstance(statement, _OF_SAVEPOINTS):
-            found.append((statement, given))
+            found.append(lambda c: _read_all(c, statement, given))
         return real(self, statement, given, **more)
 
-    with patch.object(Connection, "execute", recording):
+    def recording_driver(
+        connection: Connection, text: str, values: Any, *, many: bool = False
+    ) -> Any:
+        if not text.endswith(_SAVEPOINT):
+            found.append(lambda c: _read_all_of(driver(c, text, values, many=many)))
+        return driver(connection, text, values, many=many)
+
+    with (
+        patch.object(Connection, "execute", recording),
+        patch.object(prepared, "_run", recording_driver),
+    ):
         yield
 
 
 @contextmanager
 def _clocked(clock: _Clock) -> Iterator[None]:
     with ExitStack() as stack:
-        for stage, owner, name in (*STAGES, (STORE, Connection, "execute")):
+        for stage, owner, name in (*STAGES, *_STORES):
             stack.enter_context(patch.object(owner, name, _in_stage(clock, stage, owner, name)))
         yield
 
@@ -220,16 +236,21 @@ def _in_stage(clock: _Clock, stage: str, owner: Any, name: str) -> Callable[...,
 def _replay(connection: Connection, statements: list[Statement]) -> None:
     """The statements alone, in a savepoint as a turn's are, and every row read."""
     (first, *rest) = statements
-    _run(connection, *first)
+    first(connection)
     with savepoint(connection):
-        for statement, given in rest:
-            _run(connection, statement, given)
+        for run in rest:
+            run(connection)
 
 
-def _run(connection: Connection, statement: Any, given: Any) -> None:
+def _read_all(connection: Connection, statement: Any, given: Any) -> None:
     result = connection.execute(statement, given)
     if result.returns_rows:
         result.all()
+
+
+def _read_all_of(cursor: Any) -> None:
+    if cursor.description is not None:
+        cursor.fetchall()
 
 
 def forget_texts() -> None:
