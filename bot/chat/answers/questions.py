@@ -1,4 +1,4 @@
-"""Questions: gather what is known, let the engine advise, render the reply."""
+"""Questions answered, or which of several alike names is meant; a text and a tap take one road."""
 
 from __future__ import annotations
 
