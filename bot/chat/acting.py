@@ -24,11 +24,12 @@ from bot.chat.answers import (
     video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
 from bot.chat.answers.plan_pages import tell_plan
-from bot.chat.answers.questions import answer_asked, explain_last
+from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result

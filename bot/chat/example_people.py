@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.asked import Asked
+from bot.chat.book_view import BookView
 from bot.chat.context import Context
-from bot.chat.gather import BookView
 from knowledge.vocabulary import Topic
 
 

@@ -2,174 +2,21 @@
 
 from __future__ import annotations
 
-import re
-from collections import OrderedDict
-from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import field
+from collections.abc import Sequence
 from types import MappingProxyType
-from typing import TypeVar
 
 from bot.chat.asked import SaidCount
-from bot.chat.book_evidence import BookEvidence
+from bot.chat.book_view import BookView
 from bot.chat.context import Asked as AskedOf
 from bot.chat.context import Context
-from bot.chat.meetings import KeptTallies, Meetings
-from bot.chat.profiles import KeptProfiles, Memories
-from bot.chat.recent import Recent
+from bot.chat.meetings import Meetings
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.chances import RallyTally
-from knowledge.dataclass import dataclass
-from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.situation import Agreement, Asked, OnCourt, Situation
 from knowledge.tactics.agreed_places import with_agreed_places
 from knowledge.vocabulary import PlayerId, Side, Trait
-from scouting_db.values import AgreementRow, PairId, PlayerRow
-
-Read = TypeVar("Read")
-
-CACHED_BOOKS = 64
-"""Rosters kept in memory, the least recently used book leaving first."""
-
-KEPT_CLAIMS = 80_000
-"""What notes say, as far as it is kept of all those books together: some 20 MB. The book asked
-about last is kept whatever its size."""
-
-KEPT_TEXTS = 512
-"""Messages whose reading is kept, of all books together."""
-
-KEPT_ADVICE = 256
-"""Questions whose advice and reply are kept, of all books together."""
-
-
-def _parts(name: str) -> frozenset[str]:
-    """Every part somebody may be called by: Nguyen and Brandt of Nguyen-Brandt."""
-    return frozenset((surname(name), *re.split(r"[\s-]+", name)))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BookView:
-    """A book as it reads: roster, known pairs, and profiles of whom one asked for.
-
-    `version` is the first of those in which the same people were in it. A question reads the
-    profiles of those on court only (bot.chat.profiles).
-    """
-
-    version: int
-    roster: tuple[PlayerRow, ...]
-    pairs: tuple[tuple[PairId, tuple[PlayerId, PlayerId]], ...]
-    profiles: Mapping[PlayerId, Profile] = field(default_factory=lambda: MappingProxyType({}))
-
-    def has_same_people_as(self, other: BookView) -> bool:
-        return (self.roster, self.pairs) == (other.roster, other.pairs)
-
-    def name_of(self, player: PlayerId) -> str:
-        row = self.player(player)
-        return row.name if row else "?"
-
-    def player(self, player: PlayerId) -> PlayerRow | None:
-        return next((row for row in self.roster if row.player == player), None)
-
-    def short_name(self, player: PlayerId) -> str:
-        """The surname, or the whole name where a part of somebody else's is the same."""
-        name = self.name_of(player)
-        last = surname(name)
-        shared = sum(last in _parts(row.name) for row in self.roster) > 1
-        row = self.player(player)
-        if row is not None and row.ours:
-            return name.split()[0]
-        return name if shared else last
-
-    def profile_of(self, player: PlayerId) -> Profile:
-        known = self.profiles.get(player)
-        return known or Profile(player=player, name=self.short_name(player))
-
-    def ours(self) -> tuple[PlayerId, ...]:
-        return tuple(row.player for row in self.roster if row.ours)
-
-    def partner_of(self, player: PlayerId) -> PlayerId | None:
-        """The one known partner; None without one or with several."""
-        partners = {a if b == player else b for _, (a, b) in self.pairs if player in (a, b)}
-        return partners.pop() if len(partners) == 1 else None
-
-    def pair_id(self, players: Sequence[PlayerId]) -> PairId | None:
-        """The number of a pair that the book knows."""
-        wanted = set(players)
-        return next((pair for pair, both in self.pairs if set(both) == wanted), None)
-
-
-def surname(name: str) -> str:
-    """The last word and the small ones before it: `van der Meer` of `Joost van der Meer`."""
-    words = name.split()
-    start = len(words) - 1
-    while start > 1 and words[start - 1].islower():
-        start -= 1
-    return " ".join(words[start:]) if words else name
-
-
-KEPT_READ = 32
-"""What else was read of one book (a match, its log, what was agreed): so much is kept of it."""
-
-
-class BookViews:
-    """Views of books by the stamp of what they were read of (scouting_db.values.Stamps): what was
-    written since is simply another stamp.
-
-    `readings` holds what was understood of texts, `advice` what the engine said, `replies` how that
-    was put: each is kept by all that it depends on.
-    """
-
-    def __init__(self) -> None:
-        self._kept: OrderedDict[int, tuple[int, BookView]] = OrderedDict()
-        self._recalled: OrderedDict[int, Recent] = OrderedDict()
-        self._evidence: OrderedDict[int, BookEvidence] = OrderedDict()
-        self._claims = 0
-        self.profiles = KeptProfiles()
-        self.memories = Memories()
-        self.tallies = KeptTallies()
-        self.readings = Recent(KEPT_TEXTS)
-        self.advice = Recent(KEPT_ADVICE)
-        self.replies = Recent(KEPT_ADVICE)
-
-    def get(self, book: int, stamp: int, read: Callable[[], BookView]) -> BookView:
-        """The view if it has this stamp of the book's people, else read and kept.
-
-        Where roster and pairs are what they were it is the earlier view: what was built on it,
-        an index of its names for one, still holds.
-        """
-        kept = self._kept.get(book)
-        if kept is None or kept[0] != stamp:
-            fresh = read()
-            same = kept is not None and kept[1].has_same_people_as(fresh)
-            kept = self._kept[book] = (stamp, kept[1] if kept is not None and same else fresh)
-        self._kept.move_to_end(book)
-        while len(self._kept) > CACHED_BOOKS:
-            self._kept.popitem(last=False)
-        return kept[1]
-
-    def evidence(self, book: int) -> BookEvidence | None:
-        """What was last kept of the book's evidence, of whatever version."""
-        return self._evidence.get(book)
-
-    def keep_evidence(self, book: int, evidence: BookEvidence) -> None:
-        """Only of a turn that has not written: what it read stands in the database for good."""
-        known = self._evidence.pop(book, None)
-        self._claims -= 0 if known is None else known.claims
-        self._evidence[book] = evidence
-        self._claims += evidence.claims
-        while len(self._evidence) > CACHED_BOOKS or (
-            self._claims > KEPT_CLAIMS and len(self._evidence) > 1
-        ):
-            _, left = self._evidence.popitem(last=False)
-            self._claims -= left.claims
-
-    def recall(self, book: int, stamp: int, key: Hashable, read: Callable[[], Read]) -> Read:
-        """Something else of the book (a match, its log) with this stamp of its parts, else read."""
-        kept = self._recalled.setdefault(book, Recent(KEPT_READ))
-        self._recalled.move_to_end(book)
-        while len(self._recalled) > CACHED_BOOKS:
-            self._recalled.popitem(last=False)
-        return kept.recall(key, (stamp,), read)
+from scouting_db.values import AgreementRow
 
 
 def people_of(asked: AskedOf, context: Context, view: BookView) -> tuple[PlayerId, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from bot.chat.gather import BookView
+from bot.chat.book_view import BookView
 from bot.chat.match_log import sides_to_json
 from knowledge.game import Discipline, GameFormat
 from knowledge.tactics.standing_names import starter_agreed

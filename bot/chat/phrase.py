@@ -77,9 +77,6 @@ class PhraseBook(Generic[Meaning]):
             if _Parser(phrase, self._sets).whole().firsts != _firsts(phrase, self._sets):
                 raise PhraseError(f"not found where it begins: {phrase!r}")
 
-    def meanings(self) -> set[Meaning]:
-        return {meaning for phrases in self._by_first.values() for _, meaning in phrases}
-
     def find(self, words: Sequence[str]) -> list[Found[Meaning]]:
         """Every phrase at every place, the longest form of each."""
         line = "".join(f"{word} " for word in words)

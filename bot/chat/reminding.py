@@ -9,8 +9,8 @@ from sqlalchemy import Connection
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.reminder_times import span_words, title_of
+from bot.chat.book_views import BookViews
 from bot.chat.context import Asked, Context
-from bot.chat.gather import BookViews
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply
 from bot.chat.start_times import wall_of

@@ -26,8 +26,8 @@ from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
 from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
+from bot.chat.book_views import BookViews
 from bot.chat.context import Context
-from bot.chat.gather import BookViews
 from bot.chat.name_given import name_given
 from bot.chat.payload import Verb, stamped, unstamped
 from bot.chat.place import place_of

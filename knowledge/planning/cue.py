@@ -42,7 +42,7 @@ def advise(situation: Situation) -> Advice:
     we_serve = _we_serve(situation)
     serving = bool(we_serve)
     roles = roles_of(situation, we_serve=serving)
-    usable = _usable(situation, roles)
+    usable = usable_lines(situation, roles)
     line = _in_turn(situation, usable)
     other = _for_free(roles, usable, line)
     first, second = _said(situation, roles, line), _said_to_free(roles, other)
@@ -91,13 +91,7 @@ def _turn(situation: Situation) -> int:
     return 0 if game is None else game.ours + game.theirs
 
 
-def usable_lines(situation: Situation) -> list[Line]:
-    """What may be said before this rally, in the order in which it is said."""
-    we_serve = bool(_we_serve(situation))
-    return _usable(situation, roles_of(situation, we_serve=we_serve))
-
-
-def _usable(situation: Situation, roles: Roles) -> list[Line]:
+def usable_lines(situation: Situation, roles: Roles) -> list[Line]:
     """Lines for this rally: the first ball first, then those of the plan given, by their worth."""
     lines = list(plan_lines(situation))
     serve = serve_line_at_score(situation) if roles.we_serve else None

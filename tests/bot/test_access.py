@@ -119,7 +119,7 @@ def a_roster_of_all_books(patch: pytest.MonkeyPatch) -> None:
     everyone = players._NAMES.with_only_columns(*players._NAMES.selected_columns)
     everyone._where_criteria = ()
     patch.setattr(players, "_ROSTER", everyone)
-    patch.setattr("bot.chat.gather.BookViews.get", lambda _s, _b, _stamp, read: read())
+    patch.setattr("bot.chat.book_views.BookViews.get", lambda _s, _b, _stamp, read: read())
 
 
 def any_book_may_be_used(patch: pytest.MonkeyPatch) -> None:

@@ -15,8 +15,8 @@ from evidence_afresh import replies_to
 from scouted_pair import scout
 from talk import Talk, demo_talk
 
-from bot.chat import gather, turn
-from bot.chat.answers import plan_book, questions
+from bot.chat import book_views, turn
+from bot.chat.answers import advised, in_words, plan_book
 from bot.chat.recent import Recent
 from bot.chat.reply import Reply
 from scouting_db.directory import Directory
@@ -147,7 +147,7 @@ def counted() -> Iterator[Counter[str]]:
     """How often texts are read, situations weighed and advice put into words."""
     done: Counter[str] = Counter()
     with ExitStack() as stack:
-        for owner, name in ((turn, "understand"), (questions, "advise"), (questions, "render")):
+        for owner, name in ((turn, "understand"), (advised, "advise"), (in_words, "render")):
             stack.enter_context(patch.object(owner, name, _counting(owner, name, done)))
         yield done
 
@@ -186,16 +186,16 @@ def test_the_lines_of_a_plan_are_weighed_once_to_be_kept(noted: Talk) -> None:
 
 
 def test_what_is_read_of_a_book_is_bounded() -> None:
-    views = gather.BookViews()
+    views = book_views.BookViews()
     read: list[int] = []
 
     def reading(number: int) -> int:
         read.append(number)
         return number
 
-    for number in (*range(gather.KEPT_READ + 1), 0, gather.KEPT_READ):
+    for number in (*range(book_views.KEPT_READ + 1), 0, book_views.KEPT_READ):
         assert views.recall(1, 5, number, lambda number=number: reading(number)) == number  # type: ignore[misc]
-    assert read == [*range(gather.KEPT_READ + 1), 0], "the one read longest ago leaves"
+    assert read == [*range(book_views.KEPT_READ + 1), 0], "the one read longest ago leaves"
     assert views.recall(1, 6, 0, lambda: 7) == 7, "its part was written since"
     assert views.recall(2, 6, 0, lambda: 8) == 8, "another book"
 
@@ -216,9 +216,9 @@ def test_what_is_kept_is_bounded() -> None:
 
 
 def test_every_kind_of_finding_is_bounded(demo: Talk, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(gather, "KEPT_TEXTS", 2)
-    monkeypatch.setattr(gather, "KEPT_ADVICE", 2)
-    views = gather.BookViews()
+    monkeypatch.setattr(book_views, "KEPT_TEXTS", 2)
+    monkeypatch.setattr(book_views, "KEPT_ADVICE", 2)
+    views = book_views.BookViews()
     monkeypatch.setattr(turn, "_views_of", lambda _: views)
     for text in QUESTIONS:
         demo.say(text)

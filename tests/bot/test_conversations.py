@@ -10,9 +10,6 @@ import pytest
 ROOT = Path(__file__).parents[2]
 CONVERSATIONS = sorted((ROOT / "tests" / "cases" / "conversations").glob("*.txt"))
 
-LONGEST_CALL = 60
-"""Characters of a first line, so that a lock screen shows it whole (our own bar)."""
-
 
 def test_there_are_conversations() -> None:
     assert len(CONVERSATIONS) >= 5

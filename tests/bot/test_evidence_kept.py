@@ -14,7 +14,7 @@ from evidence_afresh import evidence_of
 from scouted_pair import scout
 from talk import Talk, demo_talk
 
-from bot.chat import gather
+from bot.chat import book_views
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import BookEvidence
 from bot.chat.profiles import CACHED_PROFILES, Memories
@@ -33,8 +33,8 @@ SEEDS, EDITS_A_SEED = 3, 30
 
 def test_of_all_books_together_so_much_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:
     """The book asked about last is kept whatever its size; those asked about longest ago leave."""
-    monkeypatch.setattr(gather, "KEPT_CLAIMS", 10)
-    views = gather.BookViews()
+    monkeypatch.setattr(book_views, "KEPT_CLAIMS", 10)
+    views = book_views.BookViews()
     held = [
         BookEvidence(version=1, stances=(cast(Observation, None),) * size) for size in range(20)
     ]

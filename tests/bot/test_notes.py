@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from voices import EVENING, IN_TALK, PEOPLE
 
 from bot.chat.said import Claim
-from bot.chat.trait_lexicon import LexiconError, Role, Sense, sense_of_entry, trait_phrases
+from bot.chat.trait_lexicon import LexiconError, Role, Sense, sense_of_entry, traits_data
 from bot.chat.understand import understand_note
 from knowledge.vocabulary import TRAITS, PlayerId, Seen, Trait
 
@@ -132,8 +132,8 @@ def test_the_command_word_is_no_part_of_the_note() -> None:
 
 
 def test_every_trait_can_be_noted() -> None:
-    book = trait_phrases()
-    direct = {sense.trait for sense in book.meanings() if sense.trait is not None}
+    data, naming = traits_data(), (Role.DIRECT, Role.NOUN, Role.HABIT)
+    direct = {sense_of_entry(role, entry).trait for role in naming for entry in data[role]} - {None}
     by_wing = {trait for trait in Trait if trait.startswith(("forehand", "backhand", "counter"))}
     assert direct | by_wing == set(Trait)
 

@@ -56,7 +56,7 @@ def test_it_is_found_by_every_word_that_it_may_begin_with(phrase: str) -> None:
 def test_every_phrase_that_is_shipped_is_one() -> None:
     """A phrase is read when a message begins like it; here all of them are."""
     for shipped in (trait_phrases(), _phrases(), _of_play()):
-        assert len(shipped.meanings()) > 0
+        assert len(shipped.words) > 0
         shipped.check()
 
 

@@ -201,8 +201,6 @@ def chance(situation: Situation, who: PlayerId, spot: Spot) -> float:
     return answer.ranking.of(aim.id).chance
 
 
-SPOTS = (Spot.MIDDLE, Spot.SIDELINE)
-
 TRAITS_THAT_MOVE = [
     # whose, trait, value, our court, target, spot, better or worse for us
     (OKAFOR, Trait.ERNIE, Value.OFTEN, Side.RIGHT, OKAFOR, Spot.SIDELINE, -1),

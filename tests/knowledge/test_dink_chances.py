@@ -39,8 +39,6 @@ LOW = DinkBall(height_m=0.25, from_net_m=2.13)
 HIGH = DinkBall(height_m=1.0, from_net_m=2.13)
 USUAL = OurScatter()
 REASON_LIMIT = 50
-SOMETHING: Noted = (Trait.NERVES, Value.WEAKNESS, 1)
-"""Says nothing of dinks, but they are no strangers."""
 
 
 def them(

@@ -12,6 +12,7 @@ from knowledge.game import GameFormat, GameState, Lineup, after, start
 from knowledge.given_plan import GivenLine
 from knowledge.planning import cue
 from knowledge.planning.plan_lines import plan_lines
+from knowledge.planning.roles import roles_of
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.vocabulary import Side, Topic, Wing
@@ -159,7 +160,8 @@ def test_the_plan_given_comes_before_a_line_it_does_not_have() -> None:
         asked=Asked(we_serve=True),
         given_plan=(GivenLine(do=least.do, per_100=least.per_100),),
     )
-    lines = [line.do for line in cue.usable_lines(given) if line.we_serve is None]
+    roles = roles_of(given, we_serve=True)
+    lines = [line.do for line in cue.usable_lines(given, roles) if line.we_serve is None]
     assert lines[0] == least.do
 
 

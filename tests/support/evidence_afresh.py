@@ -10,8 +10,8 @@ from talk import UPDATES, Talk
 
 from bot.chat import turn
 from bot.chat.answers.desk import Desk
+from bot.chat.book_views import BookViews
 from bot.chat.context import Context
-from bot.chat.gather import BookViews
 from bot.chat.reply import Reply
 from bot.chat.turn import _views_of
 from bot.post import Arrival, Incoming, IncomingKind, accept

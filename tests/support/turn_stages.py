@@ -24,7 +24,7 @@ from sqlalchemy.sql.elements import (
 from talk import UPDATES, Talk
 
 from bot.chat import turn
-from bot.chat.answers import questions
+from bot.chat.answers import advised, questions
 from bot.chat.asks_model import asking_score
 from bot.chat.question_network import read_question
 from bot.post import Arrival, Incoming, IncomingKind, accept, run_batch
@@ -34,9 +34,9 @@ from scouting_db.session import savepoint
 
 STAGES: tuple[tuple[str, Any, str], ...] = (
     ("understand", turn, "read"),
-    ("gather", questions, "situation_for"),
-    ("advise", questions, "advised"),
-    ("render", questions, "_told"),
+    ("gather", advised, "situation_for"),
+    ("advise", advised, "advised"),
+    ("render", questions, "told"),
 )
 """A stage's name, and the function of which module it is."""
 

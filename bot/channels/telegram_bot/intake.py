@@ -1,6 +1,4 @@
-"""From updates as the server sends them to rows of the inbox, however they came: fetched, or
-delivered to us.
-"""
+"""From updates as the server sends them to rows of the inbox, fetched or delivered to us."""
 
 from __future__ import annotations
 

@@ -11,8 +11,9 @@ from typing import Any
 from sqlalchemy import Connection
 
 from bot.chat.book_evidence import BookEvidence, note_of
+from bot.chat.book_view import BookView
+from bot.chat.book_views import KEPT_READ, BookViews, Read
 from bot.chat.context import Context
-from bot.chat.gather import KEPT_READ, BookView, BookViews, Read
 from bot.chat.logged_aims import LoggedAims, aims_in
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.questions import advice_again
+from bot.chat.answers.explaining import advice_again
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.render_mix import mix_text

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.answers.advised import situation_for
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.plan_book import (
@@ -22,7 +23,6 @@ from bot.chat.answers.plan_buttons import plan_button, plan_buttons, players_of
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.plan_share import for_student, shared_plan
 from bot.chat.answers.plan_since import since_advice
-from bot.chat.answers.questions import situation_for
 from bot.chat.answers.standing import standing
 from bot.chat.context import Asked, Depth
 from bot.chat.message import is_ours

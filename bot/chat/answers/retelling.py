@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.explaining import explain
 from bot.chat.answers.mixes import pick, show_mix
-from bot.chat.answers.questions import answer_asked, explain
+from bot.chat.answers.questions import answer_asked
 from bot.chat.context import Asked, Depth
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply

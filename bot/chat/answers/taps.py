@@ -6,9 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from bot.chat.answers import note_offers, notes, undo
+from bot.chat.answers.advised import SCORE_TOPICS
 from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, example_text, set_mode
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.explaining import explain
 from bot.chat.answers.imports import press_import
 from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
@@ -19,7 +21,7 @@ from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.plan_pages import plan_page
 from bot.chat.answers.player_tapped import player_tapped
-from bot.chat.answers.questions import SCORE_TOPICS, answer_asked, explain
+from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.reminders import press_zone
 from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.scout_taps import press_scout
