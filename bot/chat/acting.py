@@ -83,14 +83,19 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
-    """The replies in order; questions that follow each other are answered in one."""
+    """The replies in order; questions that follow each other are answered in one, and how the match
+    stands goes under the answer: two messages would make the phone buzz twice for one rally.
+    """
     replies: list[Reply] = []
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:
             questions = [one for one in group if isinstance(one, Question)]
             replies.append(coaching.for_whom(desk, answer_several(desk, questions)))
-        else:
-            replies += [_act(desk, one) for one in group]
+            continue
+        for one in group:
+            reply = _act(desk, one)
+            is_under = isinstance(one, ScoreSaid | RallySaid) and len(replies) == 1
+            replies = [joined([*replies, reply])] if is_under else [*replies, reply]
     return replies
 
 
