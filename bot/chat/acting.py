@@ -34,9 +34,10 @@ from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
+from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
 from bot.chat.asked import Asked
-from bot.chat.payload import Verb, tap
+from bot.chat.payload import Tap, Verb, tap
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import (
@@ -84,14 +85,54 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
+    told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid)]
+    asked = [one for one in understood if isinstance(one, Question)]
+    if told and asked and len(told) + len(asked) == len(understood):
+        return [_answered_as_it_stands(desk, told, asked)]
     replies: list[Reply] = []
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:
             questions = [one for one in group if isinstance(one, Question)]
-            replies.append(coaching.for_whom(desk, answer_several(desk, questions)))
+            replies.append(_answered(desk, questions))
         else:
             replies += [_act(desk, one) for one in group]
     return replies
+
+
+def _answered(desk: Desk, questions: Sequence[Question]) -> Reply:
+    return coaching.for_whom(desk, answer_several(desk, questions))
+
+
+def _answered_as_it_stands(
+    desk: Desk, told: Sequence[Understood], asked: Sequence[Question]
+) -> Reply:
+    """One message for a score told with a question: the answer, by the match as it stands now, and
+    under it how it stands. Two would make the phone buzz twice for one rally.
+    """
+    if not _is_playing(desk):
+        answer = _answered(desk, asked)
+        return joined([answer, *(_brief(_act(desk, one)) for one in told)])
+    stands = [_brief(_act(desk, one)) for one in told]
+    is_settled = open_call(desk) is None
+    answer = _answered(desk, [_of_the_match(one) for one in asked] if is_settled else asked)
+    return joined([answer, *stands])
+
+
+def _of_the_match(question: Question) -> Question:
+    """The question without the score and the serve that stand in the log now, or can't be."""
+    return replace(question, slots=replace(question.slots, score=None, serving=None))
+
+
+_NEXT_TIME = frozenset({Verb.TIMEOUT, Verb.SERVER, Verb.SIDES, Verb.TAG})
+"""Taps under a score that can wait for the next one, where an answer stands above it."""
+
+
+def _brief(stands: Reply) -> Reply:
+    buttons = [one for row in stands.buttons for one in row]
+    return replace(
+        stands,
+        buttons=rows([one for one in buttons if Tap.parse(one.payload).verb not in _NEXT_TIME]),
+    )
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:

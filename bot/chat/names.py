@@ -49,21 +49,22 @@ _NO_NAME = word_set("no_name")
 _NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
 
 
-_indexes: dict[tuple[int, int], NameIndex] = {}
+_indexes: dict[int, NameIndex] = {}
 
 
 def index_of(view: ChatView) -> NameIndex:
-    """The roster's index, kept per book and version so that a turn need not build it again.
+    """The roster's index, kept per book so that a turn need not build it again.
 
-    Two stores may number their books alike, so an index of another roster is no answer.
+    Of the same roster only, whatever the version: a note changes no name, and two stores may number
+    their books alike.
     """
-    key = (view.book, view.version)
-    kept = _indexes.get(key)
+    kept = _indexes.pop(view.book, None)
     # The same tuple as a rule, as views are kept too: then not a name is compared.
     if kept is None or (kept.roster is not view.roster and kept.roster != view.roster):
         while len(_indexes) >= _KEPT_INDEXES:
             _indexes.pop(next(iter(_indexes)))
-        kept = _indexes[key] = NameIndex(view.roster)
+        kept = NameIndex(view.roster)
+    _indexes[view.book] = kept  # the least recently used stands first, and leaves first
     return kept
 
 

@@ -317,8 +317,11 @@ def _name_given(desk: Desk, text: str, view: ChatView) -> str | None:
 
 def read(desk: Desk, text: str, view: ChatView) -> tuple[Understood, ...]:
     """What the text says in this view of the chat; the same in the same view."""
-    key = (text, replace(view, roster=(), version=0))
-    return desk.views.readings.recall(key, (view.roster,), lambda: understand(text, chat=view))
+    return desk.read_once(_understood, text, view)
+
+
+def _understood(text: str, view: ChatView) -> tuple[Understood, ...]:
+    return understand(text, chat=view)
 
 
 def _is_bare_number(text: str) -> bool:

@@ -66,6 +66,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
+from bot.chat.told_before import told_before
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.zones_said import zone_said
@@ -132,7 +133,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
-        return with_offers(told, message, chat)
+        return _with_told(with_offers(told, message, chat), message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     if answers_who_serves(message.said, chat):
@@ -142,6 +143,20 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         return asked
     beside = (*_start_beside(fixed, message, chat), *asked)
     return (*beside, fixed if beside else with_topics_beside(fixed, message, chat))
+
+
+def _with_told(
+    said: tuple[Understood, ...], message: Message, chat: ChatView
+) -> tuple[Understood, ...]:
+    """Questions with what was told of the match before them: a rally counts before they are
+    answered, a score is also theirs."""
+    if not any(isinstance(one, Question) for one in said):
+        return said
+    told = told_before(message, chat)
+    if told is None:
+        return said
+    is_rally = isinstance(told, RallySaid) or told.side_out
+    return (told, *said) if is_rally else (*said, told)
 
 
 def _heard(said: Understood) -> Understood:

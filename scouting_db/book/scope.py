@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from functools import cache
 from typing import Any
 
 from sqlalchemy import (
@@ -11,7 +12,6 @@ from sqlalchemy import (
     CursorResult,
     Executable,
     Table,
-    Update,
     bindparam,
     select,
     update,
@@ -19,6 +19,7 @@ from sqlalchemy import (
 from sqlalchemy.sql.dml import UpdateBase
 
 from scouting_db.parts import PART_OF, VERSION_COLUMNS, stamps_of, version_column
+from scouting_db.prepared import Prepared
 from scouting_db.tables import book, match, note
 from scouting_db.values import BookId, BookRow, MatchId, Micros, Part, PersonId, Stamps
 from scouting_db.zones import checked_zone
@@ -31,11 +32,13 @@ _ABOUT = select(book.c.name, book.c.zone, book.c.version).where(_OF_BOOK)
 _NEXT_VERSION = (
     update(book).where(_OF_BOOK).values(version=book.c.version + 1).returning(book.c.version)
 )
-_NEXT_VERSION_OF: Mapping[Part, Update] = {
-    part: _NEXT_VERSION.values({version_column(part): book.c.version + 1}) for part in Part
+_TAKE_VERSION = Prepared(_NEXT_VERSION)
+_TAKE_VERSION_OF: Mapping[Part, Prepared] = {
+    part: Prepared(_NEXT_VERSION.values({version_column(part): book.c.version + 1}))
+    for part in Part
 }
-_MARK_PART: Mapping[Part, Update] = {
-    part: update(book).where(_OF_BOOK).values({version_column(part): book.c.version})
+_MARK_PART: Mapping[Part, Prepared] = {
+    part: Prepared(update(book).where(_OF_BOOK).values({version_column(part): book.c.version}))
     for part in Part
 }
 _STAMPS = select(*VERSION_COLUMNS).where(_OF_BOOK)
@@ -136,7 +139,8 @@ class Scope:
         """Insert rows of this book, after the book is locked and the part marked."""
         self._mark_part(_part_of(statement) if rows else None)
         if rows:
-            self._connection.execute(statement, [{"book_id": self._book, **row} for row in rows])
+            adding = _adding(statement, ("book_id", *rows[0]))
+            adding.run_each(self._connection, [{"book_id": self._book, **row} for row in rows])
 
     def _mark_part(self, part: Part | None) -> None:
         """Lock the book, and let the part bear a version that no earlier turn saw."""
@@ -147,7 +151,7 @@ class Scope:
         elif self._version is None:
             self._take_version(part)
         elif part not in self._marked:
-            self._read(_MARK_PART[part])
+            _MARK_PART[part].run(self._connection, {"book": self._book})
             self._marked.add(part)
 
     def _stamp(self, part: Part | None = None) -> int:
@@ -169,13 +173,13 @@ class Scope:
             self._take_version()
 
     def _take_version(self, part: Part | None = None) -> int:
-        statement = _NEXT_VERSION if part is None else _NEXT_VERSION_OF[part]
-        found = self._read(statement).scalar_one_or_none()
+        taking = _TAKE_VERSION if part is None else _TAKE_VERSION_OF[part]
+        found = taking.row(self._connection, {"book": self._book})
         if found is None:
             raise LookupError(f"no book {self._book}")
         if part is not None:
             self._marked.add(part)
-        self._version, self._used = int(found), 0
+        self._version, self._used = int(found.version), 0
         return self._version
 
     def _number(self, part: Part | None = None) -> int:
@@ -187,6 +191,12 @@ class Scope:
         number = version * NUMBERS_PER_VERSION + self._used
         self._used += 1
         return number
+
+
+@cache
+def _adding(statement: UpdateBase, fills: tuple[str, ...]) -> Prepared:
+    """One of the few INSERTs of the book's parts, for rows of these columns."""
+    return Prepared(statement, fills=fills)
 
 
 def _part_of(statement: UpdateBase) -> Part | None:

@@ -95,7 +95,6 @@ class Desk:
     noted: tuple[Claim, ...] = ()
     """What this message noted before its question, in force for it whatever older notes say."""
     _view: BookView | None = field(default=None, init=False)
-    _changed: bool = field(default=False, init=False)
     _match: MatchRow | None = field(default=None, init=False)
     _since: Recent = field(default_factory=lambda: Recent(KEPT_READ), init=False)
 
@@ -119,7 +118,7 @@ class Desk:
     @property
     def view(self) -> BookView:
         """The book as it stands now, kept between turns by its version."""
-        if self._view is None and self._changed:
+        if self._view is None and self.book.writes_to(Part.PEOPLE):
             self._view = self._read_view()
         elif self._view is None:
             stamp = self.stamps.of(Part.PEOPLE)
@@ -142,7 +141,6 @@ class Desk:
 
     def changed(self) -> None:
         """The roster, the pairs or the notes were written: what was read of them is stale."""
-        self._changed = True
         self._view = None
 
     def match_changed(self) -> None:
@@ -274,6 +272,11 @@ class Desk:
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
         )
+
+    def read_once(self, read: Callable[[str, ChatView], Read], text: str, view: ChatView) -> Read:
+        """What a function reads in the text in this view of the chat; the same in the same view."""
+        key = (read, text, replace(view, roster=(), version=0))
+        return self.views.readings.recall(key, (view.roster,), lambda: read(text, view))
 
     def match_row(self) -> MatchRow | None:
         """The current match; what is read of it here never changes within a turn."""

@@ -13,6 +13,7 @@ from bot.chat.rally_strangers import stranger_of
 from bot.chat.render import with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import Mention, NoteSaid
+from bot.chat.view import ChatView
 from bot.chat.wording import wording
 
 
@@ -20,14 +21,17 @@ def with_strangers(desk: Desk, said: NoteSaid, reply: Reply) -> Reply:
     """The note's reply, and who of the match it may have been."""
     if desk.context.match is None:
         return reply
-    view = desk.chat_view()
-    stranger = stranger_of(read_message(said.text, view), view)
+    stranger = desk.read_once(_stranger_in, said.text, desk.chat_view())
     if stranger is None:
         return reply
     line = wording("rally.not_counted").format(name=name_of_stranger(desk, stranger))
     return with_buttons(
         replace(reply, text=f"{reply.text}\n{line}"), _who_it_was(desk, said, stranger)
     )
+
+
+def _stranger_in(text: str, view: ChatView) -> Mention | None:
+    return stranger_of(read_message(text, view), view)
 
 
 def _who_it_was(desk: Desk, said: NoteSaid, mention: Mention) -> list[Button]:

@@ -1,0 +1,86 @@
+"""A score or a rally told before a question counts, and one message answers both."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk, demo_talk
+
+
+@pytest.fixture
+def match() -> Talk:
+    talk = demo_talk()
+    for said in ("next: okafor and lindqvist", "0-0-2 we serve", "5-5-1 we serve"):
+        talk.say(said)
+    return talk
+
+
+def stands(talk: Talk) -> str:
+    return talk.say("score?").splitlines()[0]
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("4-7-1 they serve, should we call a timeout", "4-7-1. They serve."),
+        ("its 8-8-2 our serve who takes the middle", "8-8-2. We serve: Mira right, Tom left."),
+        ("9-8-2, safe or bold?", "9-8-2. We serve: Tom right, Mira left."),
+        ("were up 9-8-2, how big is this rally", "9-8-2. We serve: Tom right, Mira left."),
+        ("we lost 4 in a row, 4-7-2, timeout?", "4-7-2. We serve: Mira right, Tom left."),
+        ("side out. where do i serve", "5-5-1. They serve from the right to Tom."),
+        ("our point! who do we target now?", "6-5-1. We serve: Mira right, Tom left."),
+    ],
+)
+def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
+    answered = match.say(said)
+    assert then in answered.splitlines()
+    assert answered.splitlines()[0] != then, "the answer stands first"
+    assert stands(match) == then
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how big is this rally at 9-8-2",
+        "at 9-8-2 what do i serve",
+        "if we're 10-9-1, do we play safe?",
+        "say its 10-9-2, safe or bold?",
+        "lost that one, what do we change?",  # it may be a game
+        "was that our point?",
+        "okafor won 11-4, who do we target?",
+        "who serves at 8-8-2?",
+    ],
+)
+def test_what_is_only_supposed_or_asked_moves_nothing(match: Talk, said: str) -> None:
+    before = stands(match)
+    match.say(said)
+    assert stands(match) == before
+
+
+def test_the_answer_is_about_the_score_told(match: Talk) -> None:
+    told = match.say("4-7-1 they serve, should we call a timeout")
+    match.say("undo")
+    match.say("4-7-1 they serve")
+    asked = match.say("should we call a timeout")
+    assert told.splitlines()[:2] == asked.splitlines()[:2]
+
+
+def test_undo_takes_the_score_back_and_the_answer_stays_short_of_buttons(match: Talk) -> None:
+    before = stands(match)
+    match.say("9-8-2, safe or bold?")
+    labels = [one.label for one in match.buttons]
+    assert labels[-3:] == ["our rally", "their rally", "undo"]
+    match.tap("undo")
+    assert stands(match) == before
+
+
+def test_a_score_that_cannot_be_is_questioned_under_the_answer(match: Talk) -> None:
+    before = stands(match)
+    answered = match.say("12-3-1, who takes the middle?").splitlines()
+    assert answered[0].startswith("Slow:")
+    assert answered[-1].startswith("12-3 can't happen in a game to 11.")
+    assert stands(match) == before
+
+
+def test_without_a_match_nothing_is_counted() -> None:
+    talk = demo_talk()
+    assert "No match" not in talk.say("4-7-1 they serve, should we call a timeout")
