@@ -259,7 +259,8 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
             rather: tuple[PlayerId, ...] = ()
             if spoken_of is None and likeliest is not None:
                 spoken_of = likeliest.player
-                if fold(typed) != fold(likeliest.name):
+                on_court = view.theirs + view.ours
+                if spoken_of not in on_court and fold(typed) != fold(likeliest.name):
                     rather = tuple(player for player in players if player != spoken_of)
             if spoken_of is not None:
                 return Mention(

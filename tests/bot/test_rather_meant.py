@@ -36,3 +36,9 @@ def test_what_is_typed_next_is_no_answer_to_it(demo: Talk) -> None:
 def test_a_name_spelled_out_offers_nobody_else(demo: Talk) -> None:
     demo.say("where do i dink ana ruiz")
     assert not any(label.startswith("meant") for label in labels(demo))
+
+
+def test_whoever_is_on_court_is_meant_and_nobody_else_offered(demo: Talk) -> None:
+    demo.say("next: anna ruis and hale")
+    demo.say("where do i dink anna")
+    assert not any(label.startswith("meant") for label in labels(demo))
