@@ -256,11 +256,19 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
         case Alike(players=rows, likeliest=likeliest, is_clear=is_clear):
             players = tuple(row.player for row in rows)
             spoken_of = None if is_clear else _in_context(players, view)
+            rather: tuple[PlayerId, ...] = ()
             if spoken_of is None and likeliest is not None:
                 spoken_of = likeliest.player
+                on_court = view.theirs + view.ours
+                if spoken_of not in on_court and fold(typed) != fold(likeliest.name):
+                    rather = tuple(player for player in players if player != spoken_of)
             if spoken_of is not None:
                 return Mention(
-                    typed=typed, span=span, certainty=Certainty.SURE, players=(spoken_of,)
+                    typed=typed,
+                    span=span,
+                    certainty=Certainty.SURE,
+                    players=(spoken_of,),
+                    rather=rather,
                 )
             return Mention(typed=typed, span=span, certainty=Certainty.AMBIGUOUS, players=players)
         case Nobody(nearest=rows):

@@ -15,6 +15,8 @@ from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 
 OFFERED_NAMES = 4
+OFFERED_INSTEAD = 2
+"""Others under an answer about the likeliest: it was not asked."""
 
 
 def settled(mentions: Iterable[Mention]) -> tuple[PlayerId, ...] | None:
@@ -83,6 +85,27 @@ def ask_which(
     if buttons:
         lines.append(wording("name.near").format(typed=mention.typed))
     return Reply(text="\n".join(lines), buttons=rows([*buttons, add]))
+
+
+def rather_meant(
+    desk: Desk, text: str, mentions: Iterable[Mention], *, note: int | None = None
+) -> list[Button]:
+    """Taps for whom a name fits too, where the likeliest was taken: the message is then taken up
+    again. They ask nothing, so that whatever is typed next is not read as their answer."""
+    mention = next((one for one in mentions if one.rather), None)
+    if mention is None:
+        return []
+    number = desk.context.pending_count + 1
+    others = mention.rather[:OFFERED_INSTEAD]
+    pending = Pending(number=number, typed=mention.typed, text=text, candidates=others, note=note)
+    desk.context = replace(desk.context.with_pending(pending), asks_who=desk.context.asks_who)
+    return [
+        Button(
+            label=wording("name.rather").format(name=desk.view.name_of(player)),
+            payload=tap(Verb.WHO, number, player),
+        )
+        for player in others
+    ]
 
 
 def _new_beside(mention: Mention, mentions: Iterable[Mention]) -> tuple[str, ...]:

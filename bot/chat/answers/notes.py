@@ -8,7 +8,7 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.handed_back import blank, handed_back, kept_of
-from bot.chat.answers.names import ask_which, ask_whose, unsettled
+from bot.chat.answers.names import ask_which, ask_whose, rather_meant, unsettled
 from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
@@ -182,6 +182,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     buttons = [undo_button(change)]
     buttons += [button for each in clashing for button in drop_buttons(desk, each)]
     buttons += [*offer_buttons(desk, change, offered_with(said))]
+    buttons += rather_meant(desk, said.text, said.mentions, note=note)
     buttons += topic_buttons(said.may_ask)
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
 

@@ -8,7 +8,7 @@ from bot.chat.answers.advised import advice_on
 from bot.chat.answers.as_asked import as_asked
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.in_words import is_short, told
-from bot.chat.answers.names import ask_which, by_pair, settled
+from bot.chat.answers.names import ask_which, by_pair, rather_meant, settled
 from bot.chat.answers.own_rates import faulty_rates, keep_rates
 from bot.chat.answers.pair_card import with_card
 from bot.chat.answers.plan_book import IS_PLAN, keep_plan
@@ -58,7 +58,8 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)
     reply = answer_asked(desk, asked, offers=question.offers, short=short)
-    return with_buttons(reply, [*write_down(desk, question), *taken_back])
+    others = rather_meant(desk, question.text, mentions)
+    return with_buttons(reply, [*others, *write_down(desk, question), *taken_back])
 
 
 _TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")

@@ -21,7 +21,8 @@ class Mention:
     """A name in a message: the words typed, where they stand, and who is meant.
 
     `players` holds exactly one id when SURE, the candidates when AMBIGUOUS, and the nearest
-    few (perhaps none) when NOBODY. `pronoun` marks "they", "him", "my partner".
+    few (perhaps none) when NOBODY. `pronoun` marks "they", "him", "my partner". `rather` holds
+    whom the name fits too where the likeliest was taken.
     """
 
     typed: str
@@ -29,3 +30,4 @@ class Mention:
     certainty: Certainty
     players: tuple[PlayerId, ...] = ()
     pronoun: bool = False
+    rather: tuple[PlayerId, ...] = ()
