@@ -11,6 +11,7 @@ from dataclasses import replace
 from bot.chat.common_words import is_common, is_form_of_common
 from bot.chat.forms import word_set
 from bot.chat.heard_names import heard_at
+from bot.chat.pronouns import pronoun
 from bot.chat.said import Certainty, Mention
 from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without_possessive
 from bot.chat.view import ChatView
@@ -30,11 +31,6 @@ _SHORTEST_FUZZY = 4
 _SHORTEST_DICTATED = 6
 _KEPT_INDEXES = 32
 
-_SINGULAR = frozenset(["he", "him", "his", "she", "her", "hers", "hes", "shes"])
-PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
-_PARTNER = frozenset(["partner", "partners", "pard", "p", "pard", "pardner"])
-_FIRST = frozenset(["i", "me", "my", "im", "mine", "myself"])
-_WE = frozenset(["we", "us", "our", "ours", "were"])
 
 _INITIALS_THAT_ARE_WORDS = word_set("words_of_two_letters")
 _LETTERS_OF_OURS = frozenset("hjmtz")
@@ -77,7 +73,7 @@ def find_mentions(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
         if position not in taken:
             before = sorted((each for each in found if each[0] < position), key=_place)
             seen = [mention for _, mention in before]
-            found += [(position, one) for one in _pronoun(position, word, said, seen, view)]
+            found += [(position, one) for one in pronoun(position, word, said, seen, view)]
     return tuple(mention for _, mention in sorted(found, key=_place))
 
 
@@ -283,61 +279,3 @@ def _in_context(players: Sequence[PlayerId], view: ChatView) -> PlayerId | None:
         if known:
             return known[0] if len(known) == 1 else None
     return None
-
-
-def _pronoun(
-    position: int, word: Word, said: Sequence[Word], before: Sequence[Mention], view: ChatView
-) -> list[Mention]:
-    meant = _meant(position, word.folded, said, before, view)
-    return [
-        Mention(
-            typed=word.typed,
-            span=word.span,
-            certainty=Certainty.SURE,
-            players=(player,),
-            pronoun=True,
-        )
-        for player in meant
-    ]
-
-
-def _meant(
-    position: int, folded: str, said: Sequence[Word], before: Sequence[Mention], view: ChatView
-) -> tuple[PlayerId, ...]:
-    sure = [each for each in before if each.certainty is Certainty.SURE]
-    named = [each.players[0] for each in sure if not each.pronoun] or [
-        each.players[0] for each in sure
-    ]
-    last = (*named[::-1], *view.focus)
-    if folded in _SINGULAR:
-        unsure = any(each.certainty is not Certainty.SURE for each in before)
-        return () if unsure and not named else last[:1]
-    if folded in PLURAL:
-        return _they(named, view)
-    if folded in _PARTNER:
-        return _partner(position, said, last, before, view)
-    return ()
-
-
-def _they(named: Sequence[PlayerId], view: ChatView) -> tuple[PlayerId, ...]:
-    if named:
-        return tuple(dict.fromkeys(named))
-    if len(view.focus) > 1:
-        return view.focus
-    return view.theirs or view.focus
-
-
-def _partner(
-    position: int,
-    said: Sequence[Word],
-    last: Sequence[PlayerId],
-    before: Sequence[Mention],
-    view: ChatView,
-) -> tuple[PlayerId, ...]:
-    """`my partner` is the other of us; `his partner`, `Hale's partner` the other of that pair."""
-    word = said[position - 1] if position else None
-    follows_name = bool(word and before and before[-1].span[1] == word.span[1])
-    theirs = word is not None and (follows_name or word.folded in _SINGULAR | {"the"})
-    subject = last[0] if theirs and last else view.asker
-    pair = next((each for each in (view.theirs, view.ours) if subject in each), ())
-    return tuple(each for each in pair if each != subject)

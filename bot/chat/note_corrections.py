@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from bot.chat.forms import any_of, word_set
-from bot.chat.names import PLURAL
+from bot.chat.pronouns import PLURAL
 from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
 

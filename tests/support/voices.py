@@ -48,6 +48,7 @@ UNREAD_NAME_VOICES = ("bert", "yuki")
 CASES = Path(__file__).parent.parent / "cases"
 VOICES = CASES / "voices"
 SLOT_CASES = CASES / "voices_slots"
+SECOND_LABELS = CASES / "second_labels"
 
 PEOPLE = (
     "Mira Vance",
@@ -108,6 +109,30 @@ def score_names(voice: str) -> NameScore:
     return NameScore(typed=typed, right=right, silently_wrong=tuple(wrong))
 
 
+def score_names_under_either(voice: str) -> NameScore:
+    """The same where a second, blind labeller's answers count as well."""
+    typed = right = 0
+    wrong: list[str] = []
+    for case, answers in zip(cases(voice, "names"), second_answers(voice, "names"), strict=True):
+        typed += 1
+        judged = [
+            judge_name(case["typed"], case["roster"], one) for one in (case["right"], *answers)
+        ]
+        is_right = any(one for one, _ in judged)
+        right += is_right
+        wrong += [case["typed"]] if not is_right and any(silent for _, silent in judged) else []
+    return NameScore(typed=typed, right=right, silently_wrong=tuple(wrong))
+
+
+def second_answers(voice: str, kind: str) -> Iterator[tuple[Any, ...]]:
+    """Line by line what the second labeller held for right, the likeliest first."""
+    path = SECOND_LABELS / f"{voice}.{kind}.jsonl"
+    for line in path.read_text(encoding="utf-8").splitlines():
+        if line.strip():
+            told = json.loads(line)
+            yield (told["right"], *told.get("also", ()))
+
+
 def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> tuple[bool, bool]:
     """Whether the look-up is right, and whether it named one player without asking."""
     rows = [
@@ -129,6 +154,17 @@ def score_scores(voice: str) -> tuple[int, int]:
     """How many lines of scores and matches are read right, of how many."""
     told = list(cases(voice, "scores"))
     return count_right(told), len(told)
+
+
+def score_scores_under_either(voice: str) -> tuple[int, int]:
+    """The same where a second, blind labeller's answers count as well."""
+    told = list(cases(voice, "scores"))
+    answers = second_answers(voice, "scores")
+    right = sum(
+        any(_reads_right({**one, "text": case["text"]}) for one in (case, *others))
+        for case, others in zip(told, answers, strict=True)
+    )
+    return right, len(told)
 
 
 def count_right(told: Collection[Mapping[str, Any]]) -> int:
