@@ -17,8 +17,6 @@ from bot.chat.acting import acted, joined
 from bot.chat.answers import (
     corrections,
     imports,
-    notes,
-    rallies,
 )
 from bot.chat.answers.desk import Desk, Uniform, unforeseeable
 from bot.chat.answers.handed_back import forget_private, handed_back
@@ -28,13 +26,15 @@ from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
 from bot.chat.book_views import BookViews
 from bot.chat.context import Context
+from bot.chat.edited import read_anew
 from bot.chat.name_given import name_given
 from bot.chat.payload import Verb, stamped, unstamped
 from bot.chat.place import place_of
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
 from bot.chat.rights import for_reader, may_press, may_say
-from bot.chat.said import KIND_OF, CoachSaid, Kind, RallySaid, Understood, VideoSaid
+from bot.chat.said import KIND_OF, CoachSaid, Kind, Understood
+from bot.chat.tap_kinds import KIND_OF_TAP
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
 from bot.chat.wording import wording
@@ -43,7 +43,7 @@ from bot.post import Incoming, IncomingKind
 from knowledge.dataclass import dataclass
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.values import BookId, InboxRow, MatchId, Micros, NoteId, Role
+from scouting_db.values import BookId, InboxRow, Micros, NoteId, Role
 
 LONGEST_BUTTON_NUMBER = 2
 """Digits; a score is never said in fewer than three."""
@@ -168,7 +168,8 @@ def _listen(desk: Desk, *, may_write: bool) -> Heard:
         case IncomingKind.TAP:
             return _tapped(desk, incoming.payload or "", may_write=may_write)
         case IncomingKind.EDIT:
-            return _edited(desk, may_write=may_write)
+            understood, reply = read_anew(desk, may_write=may_write)
+            return _said(desk, Kind.CORRECTION, understood, reply)
         case IncomingKind.TEXT:
             text = incoming.text[:LONGEST_KEPT]
             heard = _spoken(desk, text, may_write=may_write)
@@ -194,41 +195,13 @@ def _said(desk: Desk, kind: Kind, understood: Understood | None, *replies: Reply
     return Heard(kind=kind, understood=understood, replies=replies, trace=desk.trace)
 
 
-_KIND_OF_TAP = {
-    Verb.UNDO: Kind.UNDO,
-    Verb.REDO: Kind.UNDO,
-    Verb.NOTE: Kind.NOTE,
-    Verb.CLAIM: Kind.NOTE,
-    Verb.RALLY: Kind.RALLY,
-    Verb.ENDED: Kind.RALLY,
-    Verb.ENDED_BY: Kind.RALLY,
-    Verb.MEANT: Kind.RALLY,
-    Verb.TAG: Kind.RALLY,
-    Verb.TIMEOUT: Kind.SCORE,
-    Verb.SERVE: Kind.SCORE,
-    Verb.SCORE: Kind.SCORE,
-    Verb.AGREE: Kind.AGREEMENT,
-    Verb.MODE: Kind.BOOK,
-    Verb.PROFILE: Kind.NOTE,
-    Verb.SCOUT: Kind.NOTE,
-    Verb.ADD: Kind.BOOK,
-    Verb.PAGE: Kind.QUESTION,
-    Verb.INVITE: Kind.BOOK,
-    Verb.MEMBER: Kind.BOOK,
-    Verb.BOOK: Kind.BOOK,
-    Verb.FORGET: Kind.BOOK,
-    Verb.ZONE: Kind.BOOK,
-    Verb.IMPORT: Kind.BOOK,
-}
-
-
 def _tapped(desk: Desk, payload: str, *, may_write: bool) -> Heard:
     payload, book = unstamped(payload)
     if book not in (None, desk.book_id):
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.other_book")))
     parts = payload.split(":")
     verb = Verb(parts[1]) if len(parts) > 1 and parts[1] in {*Verb} else None
-    kind = Kind.UNCLEAR if verb is None else _KIND_OF_TAP.get(verb, Kind.QUESTION)
+    kind = Kind.UNCLEAR if verb is None else KIND_OF_TAP.get(verb, Kind.QUESTION)
     if not may_press(verb, may_write=may_write):
         return _said(desk, kind, None, Reply(text=wording("unclear.not_yours")))
     take_up = partial(_read_again, may_write=may_write)
@@ -246,37 +219,6 @@ def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> 
     if not may_write:
         understood = tuple(map(for_reader, understood))
     return joined(acted(desk, understood))
-
-
-def _edited(desk: Desk, *, may_write: bool) -> Heard:
-    """An edited message: its note or its rally is read again; else nothing changes."""
-    message = desk.incoming.external_message_id
-    rally = None if message is None else desk.book.rally_of_message(desk.chat.chat, message)
-    if rally is not None and may_write:
-        return _edited_rally(desk, *rally)
-    row = None if message is None else desk.book.note_of_message(desk.chat.chat, message)
-    if row is None or row.deleted or not may_write:
-        return _said(desk, Kind.CORRECTION, None, Reply(text=wording("media.edited")))
-    if is_private(desk.incoming.text):
-        return _said(desk, Kind.CORRECTION, None, handed_back(desk, desk.incoming.text))
-    said = understand_note(desk.incoming.text, chat=desk.chat_view())
-    desk.book.add_note(desk.incoming.text, chat=desk.chat.chat)
-    reply = notes.read_again(desk, row.note, said, origin="parsed")
-    return _said(desk, Kind.CORRECTION, said, reply)
-
-
-def _edited_rally(desk: Desk, match: MatchId, n: int) -> Heard:
-    """The rally that the message told, told anew."""
-    view = replace(desk.chat_view(), match_on=True)
-    understood = understand(desk.incoming.text, chat=view)
-    if isinstance(understood[0], VideoSaid):
-        # One message of many rallies: none of them may take all its lines for its own.
-        return _said(desk, Kind.CORRECTION, understood[0], Reply(text=wording("video.edited")))
-    told = next((one for one in understood if isinstance(one, RallySaid)), None)
-    reply = rallies.tell_anew(desk, match, n, desk.incoming.text, told)
-    if reply is None:
-        return _said(desk, Kind.CORRECTION, told, Reply(text=wording("media.edited")))
-    return _said(desk, Kind.CORRECTION, told, reply)
 
 
 def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.advised import SCORE_TOPICS
-from bot.chat.answers.ball_taps import with_ball_fact
 from bot.chat.answers.booking import EXAMPLES, example_text, set_mode
-from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.desk import Desk
 from bot.chat.answers.explaining import explain
 from bot.chat.answers.imports import press_import
 from bot.chat.answers.list_pages import turn_to
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
-from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.of_people import press_of_people
 from bot.chat.answers.own_rates import use_log
 from bot.chat.answers.pair_card import press_card
@@ -23,44 +21,25 @@ from bot.chat.answers.plan_pages import plan_page
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.reminders import press_zone
-from bot.chat.answers.score_facts import with_score_fact
 from bot.chat.answers.scout_taps import press_scout
-from bot.chat.answers.several import take_later
-from bot.chat.answers.tapped_note import tapped_note
-from bot.chat.answers.write_down import writes_down
-from bot.chat.context import Asked, Pending
-from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in, yes_or_no
-from bot.chat.render import rows
+from bot.chat.answers.settled_by_tap import observe, settle
+from bot.chat.answers.taken_up import ReadAgain, add_named, answer_later, who_is_meant
+from bot.chat.context import Asked
+from bot.chat.payload import BadPayloadError, Tap, Verb, number_in, word_in
 from bot.chat.reply import Reply
 from bot.chat.said import PlanAsk
 from bot.chat.wording import wording
-from knowledge.advice import MatchFact
-from knowledge.situation import Familiarity, Formation
-from knowledge.tactics.ball_words import FIELDS
-from knowledge.tactics.changes import troubles
-from knowledge.tactics.symptoms import symptoms
-from knowledge.tactics.weather_entries import entry_of
 from knowledge.vocabulary import (
-    TRAITS,
-    BallKind,
-    BallQuality,
     Mode,
     PlayerId,
-    Side,
     Topic,
     Trait,
     Value,
-    Wing,
 )
 from scouting_db.values import ChangeId, InboxId, NoteId
 
-TAPPED_WEIGHT = 1.0
-
 _SIZE_ASKED = "how big is this rally"
 """What the button under a chance asks: the number is wanted, not the shot."""
-
-ReadAgain = Callable[[Desk, str, int | None], Reply]
-"""Takes a message up again with a name settled; the note it already is, if it is one."""
 
 
 def press(desk: Desk, payload: str, *, read_again: ReadAgain) -> Reply:
@@ -122,7 +101,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             about = tuple(player_tapped(desk, arg) for arg in args[1:])
             return answer_asked(desk, _ask(desk, word_in(Topic, args[0]), about))
         case Verb.SETTLE:
-            return _settle(desk, args)
+            return settle(desk, args)
         case Verb.WHY:
             return explain(desk, word_in(Topic, args[0]))
         case Verb.MIX:
@@ -130,9 +109,9 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
         case Verb.PICK:
             return pick(desk, word_in(Topic, args[0]))
         case Verb.WHO:
-            return _who(desk, number_in(args[0]), player_tapped(desk, args[1]), read_again)
+            return who_is_meant(desk, number_in(args[0]), player_tapped(desk, args[1]), read_again)
         case Verb.ADD:
-            return _add(desk, number_in(args[0]), read_again)
+            return add_named(desk, number_in(args[0]), read_again)
         case Verb.UNDO:
             return undo.undo(desk, ChangeId(number_in(args[0])))
         case Verb.REDO:
@@ -145,7 +124,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return set_mode(desk, word_in(Mode, args[0]))
         case Verb.PROFILE:
             player = player_tapped(desk, args[0])
-            return _observe(desk, player, word_in(Trait, args[1]), word_in(Value, args[2]))
+            return observe(desk, player, word_in(Trait, args[1]), word_in(Value, args[2]))
         case Verb.USE_LOG:
             if args[0] != "log":
                 raise BadPayloadError(f"what counts instead is the log, not {args[0]}")
@@ -158,7 +137,7 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             about = tuple(player_tapped(desk, arg) for arg in args[1:])
             return plan_page(desk, word_in(PlanAsk, args[0]), about)
         case Verb.LATER:
-            return _later(desk, number_in(args[0]), read_again)
+            return answer_later(desk, number_in(args[0]), read_again)
         case Verb.PAGE:
             return turn_to(desk, args[0], number_in(args[1]), number_in(args[2]))
         case Verb.INVITE | Verb.MEMBER | Verb.BOOK | Verb.FORGET:
@@ -191,131 +170,7 @@ def _ask(desk: Desk, topic: Topic, about: tuple[PlayerId, ...]) -> Asked:
     return Asked(topic=topic, text=last.text, about=about or last.about, facts=last.facts)
 
 
-def _settle(desk: Desk, args: Sequence[str]) -> Reply:
-    """The other branch of an answer: the last question again, with one thing settled."""
-    topic, fact, value = word_in(Topic, args[0]), args[1], args[2]
-    about = player_tapped(desk, args[3]) if len(args) > 3 else None
-    last = desk.context.asked
-    asked = last if last is not None and last.topic is topic else Asked(topic=topic, text="")
-    if fact in {*Trait}:
-        if about is None:
-            raise BadPayloadError("a trait needs its player")
-        noted = _observe(desk, about, word_in(Trait, fact), word_in(Value, value))
-        reply = answer_asked(desk, asked)
-        return replace(reply, buttons=(*reply.buttons, *noted.buttons))
-    asked = _with_fact(desk, asked, word_in(MatchFact, fact), value, about)
-    return answer_asked(desk, asked)
-
-
-def _with_fact(
-    desk: Desk, asked: Asked, fact: MatchFact, value: str, about: PlayerId | None
-) -> Asked:
-    match fact:
-        case MatchFact.BALL:
-            return replace(asked, ball=word_in(BallQuality, value))
-        case MatchFact.BALL_KIND:
-            return replace(asked, ball_kind=word_in(BallKind, value))
-        case MatchFact.WING:
-            return replace(asked, wing=word_in(Wing, value))
-        case MatchFact.WE_SERVE:
-            return replace(asked, we_serve=yes_or_no(value))
-        case MatchFact.STRIKER:
-            return replace(asked, striker_side=word_in(Side, value))
-        case MatchFact.PULLED_WIDE:
-            return replace(asked, pulled_wide=_named(about))
-        case MatchFact.ABOUT:
-            return replace(asked, about=(_named(about),))
-        case MatchFact.SIDE:
-            desk.context = desk.context.with_side(_named(about), word_in(Side, value))
-        case MatchFact.FAMILIARITY:
-            desk.context = replace(desk.context, familiarity=word_in(Familiarity, value))
-        case MatchFact.FORMATION:
-            desk.context = replace(desk.context, formation=word_in(Formation, value))
-        case MatchFact.SYMPTOM:
-            return replace(asked, text=_symptom(value))
-        case MatchFact.WEATHER:
-            return replace(asked, text=_weather(value))
-        case _ if fact in FIELDS:
-            return with_ball_fact(asked, fact, value)
-        case _:
-            return with_score_fact(asked, fact, value)
-    return asked
-
-
-def _symptom(value: str) -> str:
-    """The words that name a symptom, theirs or ours; BadPayloadError for one we do not know."""
-    known = {one.id for one in symptoms()} | {one.id for one in troubles()}
-    if value not in known:
-        raise BadPayloadError(f"no symptom: {value}")
-    return value.replace("_", " ")
-
-
-def _weather(value: str) -> str:
-    """The words that name an entry on weather or bodies; BadPayloadError for none of ours."""
-    if entry_of(value) is None:
-        raise BadPayloadError(f"no weather or body entry: {value}")
-    return value.replace("_", " ")
-
-
-def _named(about: PlayerId | None) -> PlayerId:
-    if about is None:
-        raise BadPayloadError("this needs its player")
-    return about
-
-
-def _who(desk: Desk, number: int, player: PlayerId, read_again: ReadAgain) -> Reply:
-    """One of the alike names is meant: take the message up again with the name in full."""
-    pending = desk.context.pending(number)
-    if pending is None or not pending.waits_for_name:
-        return Reply(text=wording("unclear.too_old"))
-    if pending.candidates and player not in pending.candidates:
-        return Reply(text=wording("unclear.too_old"))
-    return _take_up(desk, pending, desk.view.name_of(player), read_again)
-
-
-def _later(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
-    """The next of several questions that came in one message."""
-    pending = desk.context.pending(number)
-    if pending is None or pending.waits_for_name:
-        return Reply(text=wording("unclear.too_old"))
-    if writes_down(pending):
-        desk.context = desk.context.without_pending(number)
-    return take_later(desk, pending) or read_again(desk, pending.text, None)
-
-
-def _add(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
-    """The unknown name is a new player: add them, and take the message up again."""
-    pending = desk.context.pending(number)
-    if pending is None or not pending.typed:
-        return Reply(text=wording("unclear.too_old"))
-    player = add_player(desk, pending.typed)
-    for other in pending.also:
-        beside = add_player(desk, other)
-        text = pending.text.replace(other, desk.view.name_of(beside), 1)
-        pending = replace(pending, text=text)
-    return _take_up(desk, pending, desk.view.name_of(player), read_again)
-
-
-def _take_up(desk: Desk, pending: Pending, name: str, read_again: ReadAgain) -> Reply:
-    desk.context = desk.context.without_pending(pending.number)
-    text = (
-        pending.text.replace(pending.typed, name, 1) if pending.typed else f"{name}: {pending.text}"
-    )
-    return read_again(desk, text, pending.note)
-
-
 def _note(desk: Desk, args: Sequence[str]) -> Reply:
     if args[0] != "delete":
         raise BadPayloadError(f"a note can be deleted by a button, not {args[0]}")
     return notes.delete(desk, NoteId(number_in(args[1])))
-
-
-def _observe(desk: Desk, player: PlayerId, trait: Trait, value: Value) -> Reply:
-    """One tap of a profile is a note of its own: its words say what was tapped."""
-    if value not in TRAITS[trait].values:
-        raise BadPayloadError(f"{trait} takes no {value}")
-    name = desk.view.short_name(player)
-    words = f"{name}: {TRAITS[trait].label} {value}"
-    note, change = tapped_note(desk, player, trait, value, words=words)
-    text = wording("book.tapped").format(name=name, trait=TRAITS[trait].label, value=value)
-    return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", note))

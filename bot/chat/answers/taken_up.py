@@ -1,0 +1,59 @@
+"""A message taken up again once a tap says who is meant, or that it is its turn."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.newcomers import add_player
+from bot.chat.answers.several import take_later
+from bot.chat.answers.write_down import writes_down
+from bot.chat.context import Pending
+from bot.chat.reply import Reply
+from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
+
+ReadAgain = Callable[[Desk, str, int | None], Reply]
+"""Takes a message up again with a name settled; the note it already is, if it is one."""
+
+
+def who_is_meant(desk: Desk, number: int, player: PlayerId, read_again: ReadAgain) -> Reply:
+    """One of the alike names is meant: take the message up again with the name in full."""
+    pending = desk.context.pending(number)
+    if pending is None or not pending.waits_for_name:
+        return Reply(text=wording("unclear.too_old"))
+    if pending.candidates and player not in pending.candidates:
+        return Reply(text=wording("unclear.too_old"))
+    return _take_up(desk, pending, desk.view.name_of(player), read_again)
+
+
+def answer_later(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
+    """The next of several questions that came in one message."""
+    pending = desk.context.pending(number)
+    if pending is None or pending.waits_for_name:
+        return Reply(text=wording("unclear.too_old"))
+    if writes_down(pending):
+        desk.context = desk.context.without_pending(number)
+    return take_later(desk, pending) or read_again(desk, pending.text, None)
+
+
+def add_named(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
+    """The unknown name is a new player: add them, and take the message up again."""
+    pending = desk.context.pending(number)
+    if pending is None or not pending.typed:
+        return Reply(text=wording("unclear.too_old"))
+    player = add_player(desk, pending.typed)
+    for other in pending.also:
+        beside = add_player(desk, other)
+        text = pending.text.replace(other, desk.view.name_of(beside), 1)
+        pending = replace(pending, text=text)
+    return _take_up(desk, pending, desk.view.name_of(player), read_again)
+
+
+def _take_up(desk: Desk, pending: Pending, name: str, read_again: ReadAgain) -> Reply:
+    desk.context = desk.context.without_pending(pending.number)
+    text = (
+        pending.text.replace(pending.typed, name, 1) if pending.typed else f"{name}: {pending.text}"
+    )
+    return read_again(desk, text, pending.note)
