@@ -29,7 +29,9 @@ from voices import (  # noqa: E402
     UNREAD_NAME_VOICES,
     UNREAD_SLOT_VOICE,
     score_names,
+    score_names_under_either,
     score_scores,
+    score_scores_under_either,
 )
 from whole_path import score_whole_path  # noqa: E402
 
@@ -99,10 +101,15 @@ def _notes(voice: str) -> str:
 
 
 def _rest(voice: str) -> str:
-    """Names and scores, as cells of a table."""
-    names = score_names(voice)
+    """Names and scores, as cells of a table; in brackets by either of two labellers."""
+    names, names_either = score_names(voice), score_names_under_either(voice)
     right, told = score_scores(voice)
-    return f"{names.right}/{names.typed} | {len(names.silently_wrong)} | {right}/{told}"
+    right_either, _ = score_scores_under_either(voice)
+    return (
+        f"{names.right}/{names.typed} ({names_either.right})"
+        f" | {len(names.silently_wrong)} ({len(names_either.silently_wrong)})"
+        f" | {right}/{told} ({right_either})"
+    )
 
 
 if __name__ == "__main__":
