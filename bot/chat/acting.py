@@ -34,6 +34,7 @@ from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
+from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
 from bot.chat.asked import Asked
@@ -100,7 +101,18 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
 
 
 def _answered(desk: Desk, questions: Sequence[Question]) -> Reply:
-    return coaching.for_whom(desk, answer_several(desk, questions))
+    answer = coaching.for_whom(desk, answer_several(desk, questions))
+    return with_buttons(answer, _rally_told(desk, questions))
+
+
+def _rally_told(desk: Desk, questions: Sequence[Question]) -> list[Button]:
+    """The tap that counts what was told before the question, where that may be a rally."""
+    match = desk.context.match
+    won = next((one.may_count for one in questions if one.may_count is not None), None)
+    if won is None or match is None or not _is_playing(desk):
+        return []
+    ours, theirs, *_ = score_buttons(match, desk.log().lines + 1)
+    return [ours if won else theirs]
 
 
 def _answered_as_it_stands(

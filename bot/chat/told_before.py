@@ -7,10 +7,11 @@ from itertools import pairwise
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
+from bot.chat.rally_clauses import told_rally
 from bot.chat.said import RallySaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.view import ChatView
-from bot.chat.words import Word
+from bot.chat.words import Word, words
 
 _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
@@ -22,8 +23,10 @@ _ONLY_SUPPOSED = word_set("only_supposed")
 _WERE = "were"
 """`we're` as phones type it; anything else that were so is supposed."""
 
+STRAY_BESIDE_A_RALLY = 3
+"""Words of a rally told that no score knows: "lost that one"."""
+
 _NAMES_A_RALLY = frozenset(["point", "rally", "sideout", "side", "pt"])
-"""What is won without one of these may be a game: "lost that one, what do we change"."""
 
 
 def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
@@ -37,13 +40,30 @@ def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | Non
     cuts = [*_cuts(message.said)]
     for at in reversed(cuts):
         told = _told(message, 0, at, chat)
-        if told is not None:
+        if told is not None and (isinstance(told, ScoreSaid) or _names_a_rally(told)):
             return told
     for start, at in reversed([*pairwise(cuts)]):
         told = _told(message, start, at, chat)
         if isinstance(told, ScoreSaid) and told.score is not None and told.score.server is not None:
             return told
     return None
+
+
+def perhaps_told_before(message: Message, chat: ChatView) -> RallySaid | None:
+    """Who won, told before the question in words that may speak of a rally or of a game: "lost
+    that one, what do we change"."""
+    if not (chat.match_on and message.asks) or chat.forwarded:
+        return None
+    for at in reversed([*_cuts(message.said)]):
+        told = _told(message, 0, at, chat, stray=STRAY_BESIDE_A_RALLY)
+        if isinstance(told, RallySaid):
+            return told
+    return None
+
+
+def _names_a_rally(told: RallySaid) -> bool:
+    """Whether a rally is called one."""
+    return any(word.folded in _NAMES_A_RALLY for word in words(told.text))
 
 
 def _cuts(said: Sequence[Word]) -> Iterator[int]:
@@ -53,17 +73,19 @@ def _cuts(said: Sequence[Word]) -> Iterator[int]:
             yield at
 
 
-def _told(message: Message, start: int, stop: int, chat: ChatView) -> ScoreSaid | RallySaid | None:
+def _told(
+    message: Message, start: int, stop: int, chat: ChatView, *, stray: int = 0
+) -> ScoreSaid | RallySaid | None:
+    """The score or rally that these words tell; `stray` of them may speak of something else."""
     said = message.said[start:stop]
-    if stray_words(said) or _is_supposed(said):
+    if stray_words(said) > stray or _is_supposed(said):
         return None
     text = message.text[said[0].span[0] : said[-1].span[1]]
     part = read_message(text, chat)
     if part.asks or any(not one.pronoun for one in part.mentions):
         return None
-    told = score_message(text, part.told.of_score)
-    names_it = any(word.folded in _NAMES_A_RALLY for word in part.said)
-    return told if isinstance(told, ScoreSaid) or names_it else None
+    told = score_message(text, part.told.of_score) or told_rally(part, chat)
+    return told if isinstance(told, ScoreSaid | RallySaid) else None
 
 
 def _is_supposed(said: Sequence[Word]) -> bool:

@@ -66,7 +66,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.told_before import told_before
+from bot.chat.told_before import perhaps_told_before, told_before
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.zones_said import zone_said
@@ -154,7 +154,11 @@ def _with_told(
         return said
     told = told_before(message, chat)
     if told is None:
-        return said
+        perhaps = perhaps_told_before(message, chat)
+        won = None if perhaps is None else perhaps.won_by_us
+        return tuple(
+            replace(one, may_count=won) if isinstance(one, Question) else one for one in said
+        )
     is_rally = isinstance(told, RallySaid) or told.side_out
     return (told, *said) if is_rally else (*said, told)
 

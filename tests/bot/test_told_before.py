@@ -56,6 +56,22 @@ def test_what_is_only_supposed_or_asked_moves_nothing(match: Talk, said: str) ->
     assert stands(match) == before
 
 
+@pytest.mark.parametrize(
+    ("said", "offered", "then"),
+    [
+        ("lost that one, what do we change?", "their rally", "5-5-2. We serve"),
+        ("they won that one, should we call a timeout", "their rally", "5-5-2. We serve"),
+        ("won that one! who do we target", "our rally", "6-5-1. We serve"),
+    ],
+)
+def test_what_may_be_a_rally_or_a_game_is_one_tap_away(
+    match: Talk, said: str, offered: str, then: str
+) -> None:
+    match.say(said)
+    assert [one.label for one in match.buttons][-1] == offered
+    assert match.tap(offered).startswith(then)
+
+
 def test_the_answer_is_about_the_score_told(match: Talk) -> None:
     told = match.say("4-7-1 they serve, should we call a timeout")
     match.say("undo")

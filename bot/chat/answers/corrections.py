@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers import notes
+from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.questions import answer_asked
@@ -159,5 +160,5 @@ def _rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -
     )
     desk.changed()
     desk.context = desk.context.looking_at(*dict.fromkeys(one.player for one in observations))
-    text = wording("note.changed").format(claims=notes.observed_line(desk, observations))
+    text = wording("note.changed").format(claims=observed_line(desk, observations))
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", row.note))

@@ -10,14 +10,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.answers.claims_told import SHOWN_CLAIMS, claim_words, observed_line
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import (
     OFFERED,
     PARSER_VERSION,
-    SHOWN_CLAIMS,
-    claim_words,
     observation_of,
-    observed_line,
     offer_buttons,
     stored,
 )

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
-from bot.chat.answers.notes import cut
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply

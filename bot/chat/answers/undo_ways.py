@@ -6,12 +6,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.answers.claims_told import cut
 from bot.chat.answers.coaching import coach_before
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.formats import format_as_stored
 from bot.chat.answers.imports import back_to_book
 from bot.chat.answers.note_offers import put_in, take_out
-from bot.chat.answers.notes import cut, observation_of, stored
+from bot.chat.answers.notes import observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
 from bot.chat.answers.pool_undo import pool_again, pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before

@@ -69,6 +69,7 @@ class Question:
 
     `changes`: it leans on the question before ("and on the backhand?"), and what it leaves
     open stays as that one had it. `may_note`: it states something of somebody, and may be a note.
+    `may_count`: it tells before it asks who won a rally, or it may be a game (won by us).
     """
 
     text: str
@@ -78,6 +79,7 @@ class Question:
     slots: Slots = Slots()
     changes: bool = False
     may_note: bool = False
+    may_count: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
