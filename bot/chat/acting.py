@@ -219,6 +219,9 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return video.take_video(desk, understood)
         case BookSaid(verb=BookVerb.REVIEW, words="lost") if _is_playing(desk):
             return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
+        case BookSaid(then=rest) if rest:
+            told = booking.manage(desk, replace(understood, then=""))
+            return joined([told, *acted(desk, understand(rest, chat=desk.chat_view()))])
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
