@@ -1,7 +1,7 @@
 """A game that begins with a score without its server begins at 0-0-2.
 
-Official Rulebook 2025, 4.B (the paragraph from memory): who serves first in a game has one server, the
-second (side-out scoring).
+Official Rulebook 2025, 4.B (the paragraph from memory): who serves first in a game has one
+server, the second (side-out scoring).
 """
 
 from __future__ import annotations
