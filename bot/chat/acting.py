@@ -87,7 +87,7 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
     told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid)]
-    asked = [one for one in understood if isinstance(one, Question)]
+    asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
     replies: list[Reply] = []
@@ -100,7 +100,11 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     return replies
 
 
-def _answered(desk: Desk, questions: Sequence[Question]) -> Reply:
+def _answered(desk: Desk, asked: Sequence[Question | Unclear]) -> Reply:
+    """The answer to all of them, or what an unclear one may ask about."""
+    questions = [one for one in asked if isinstance(one, Question)]
+    if not questions:
+        return joined([_act(desk, one) for one in asked])
     answer = coaching.for_whom(desk, answer_several(desk, questions))
     return with_buttons(answer, _rally_told(desk, questions))
 
@@ -116,7 +120,7 @@ def _rally_told(desk: Desk, questions: Sequence[Question]) -> list[Button]:
 
 
 def _answered_as_it_stands(
-    desk: Desk, told: Sequence[Understood], asked: Sequence[Question]
+    desk: Desk, told: Sequence[Understood], asked: Sequence[Question | Unclear]
 ) -> Reply:
     """One message for a score told with a question: the answer, by the match as it stands now, and
     under it how it stands. Two would make the phone buzz twice for one rally.
@@ -130,7 +134,7 @@ def _answered_as_it_stands(
     return joined([answer, *stands])
 
 
-def _of_the_match(question: Question) -> Question:
+def _of_the_match(question: Question | Unclear) -> Question | Unclear:
     """The question without the score and the serve that stand in the log now, or can't be."""
     return replace(question, slots=replace(question.slots, score=None, serving=None))
 
@@ -215,6 +219,9 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return video.take_video(desk, understood)
         case BookSaid(verb=BookVerb.REVIEW, words="lost") if _is_playing(desk):
             return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
+        case BookSaid(then=rest) if rest:
+            told = booking.manage(desk, replace(understood, then=""))
+            return joined([told, *acted(desk, understand(rest, chat=desk.chat_view()))])
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.newcomer_words import newcomers_in
+from bot.chat.own_pair_told import is_surely_pair, pair_and_rest
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
 from bot.chat.words import Word, folded_line
@@ -39,7 +40,8 @@ _BOOK_WORDS = (
         BookVerb.WHO,
     ),
     (
-        r"^(?:our pair is|our pair|we are|(?:im|i am) (?=\w+ (?:and )?(?:my )?partner)"
+        r"^(?:(?:hi|hey|hello|ok|so) )*(?:our pair is|our pair|we are|were"
+        r"|(?:im|i am) (?=\w+ (?:and )?(?:my )?partner)"
         r"|my partner is|i play with"
         r"|im playing with|i am playing with) (.+)$",
         BookVerb.OUR_PAIR,
@@ -91,12 +93,22 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
             if verb is BookVerb.FORGET and not _is_only_named(found[1] or "", mentions):
                 continue
             words = _as_typed(text, said, found[1] or "")
-            if verb is BookVerb.OUR_PAIR and not _names_a_pair(words):
+            more = pair_and_rest(words) if verb is BookVerb.OUR_PAIR else None
+            if more is not None:
+                return _told_with_more(text, more, mentions)
+            names = is_surely_pair if "were" in line.split()[:4] else _names_a_pair
+            if verb is BookVerb.OUR_PAIR and not names(words):
                 continue
             if verb is BookVerb.ADD_PLAYER and not _names_somebody_new(line, words):
                 continue
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
     return None
+
+
+def _told_with_more(text: str, told: tuple[str, str], mentions: Sequence[Mention]) -> BookSaid:
+    pair, rest = told
+    named = tuple(one for one in mentions if one.typed in pair)
+    return BookSaid(text=text, verb=BookVerb.OUR_PAIR, words=pair, mentions=named, then=rest)
 
 
 _ABOUT_WHOM = regex(

@@ -173,6 +173,11 @@ _LINKING = frozenset({
 
 # A possessive 's is no part of a folded word, so "what's the score" reads "what the score".
 
+_AROUND = regex(
+    r"^(?:(?:ok|so|wait|hey|um|sorry) )+|(?: (?:pls|plz|please|now|again|rn|quick|real quick))+$"
+)
+"""Small words around the score asked for: "wait whats the score again", "score pls"."""
+
 
 def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | None:
     """What such a message means; None for one that stands on its own."""
@@ -187,7 +192,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     if _WHO_WON.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
-    if is_serve_asked or spoken in (_SCORE if chat.match_on else _LAST_SCORE):
+    if is_serve_asked or _AROUND.sub("", spoken) in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)
     return _serving(text, said, chat)
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from bot.chat.announcements import clock, court_of
 from bot.chat.format_said import SaidFormat, format_parts
-from bot.chat.pool_teams import drop_schedule, fragments_of, is_chatter, names_in
+from bot.chat.pool_teams import drop_format, drop_schedule, fragments_of, is_chatter, names_in
 from bot.chat.said import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
 from bot.chat.view import ChatView
 from bot.chat.words import READ_AT_MOST, words
@@ -60,6 +60,7 @@ _NEXT = regex(
     r"|whos? (?:is )?(?:left|after that)(?: (?:in|of) (?:the )?pool)?"
 )
 
+_JOINS_NAMES = regex(r"[^\W\d]{2} ?[/&+] ?[^\W\d]{2}")
 
 _WHO_LEADS = regex(
     r"(?:(?:ok|so|and) )*(?:whos?|who is|are we) (?:ahead|winning|leading|on top|top|first)"
@@ -123,7 +124,7 @@ def _read(body: str, chat: ChatView) -> tuple[tuple[PoolTeam, ...], tuple[str, .
     unread: list[str] = []
     fragments = fragments_of(body)
     for fragment in fragments[:MOST_FRAGMENTS]:
-        names = names_in(fragment, chat) if len(teams) < MOST_TEAMS else ()
+        names = _pair_in(fragment, chat) if len(teams) < MOST_TEAMS else ()
         at, court = clock(fragment), court_of(fragment)
         if names and not _are_ours(names, chat):
             teams.append(PoolTeam(mentions=names, at=at, court=court))
@@ -134,9 +135,20 @@ def _read(body: str, chat: ChatView) -> tuple[tuple[PoolTeam, ...], tuple[str, .
             teams[-1] = PoolTeam(
                 mentions=last.mentions, at=last.at or at, court=last.court or court
             )
-        elif not is_chatter(fragment) and format_parts(words(fragment)) is None:
+        elif not is_chatter(drop_format(f" {fragment}")) and not _is_format(fragment):
             unread.append(" ".join(fragment.split()))
     return tuple(teams), (*unread, *(" ".join(one.split()) for one in fragments[MOST_FRAGMENTS:]))
+
+
+def _pair_in(fragment: str, chat: ChatView) -> tuple[Mention, ...]:
+    """The pair of a piece, also where the format is typed behind it without a comma."""
+    return names_in(fragment, chat) or names_in(drop_format(fragment), chat)
+
+
+def _is_format(fragment: str) -> bool:
+    """Whether it says how games are played, and joins no names that would be lost with it."""
+    is_of_format = format_parts(words(fragment)) is not None
+    return is_of_format and _JOINS_NAMES.search(fragment) is None
 
 
 def _are_ours(names: tuple[Mention, ...], chat: ChatView) -> bool:

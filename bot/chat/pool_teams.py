@@ -42,6 +42,14 @@ _NUMBERED = regex(
     re.IGNORECASE,
 )
 
+_PLAYED_TO = regex(
+    r"[\s.:–—-]+(?:(?:all|best|each|one|single|1|2|3|two|three|of|games?|match(?:es)?|play(?:ed|ing)?"
+    r"|rally|scoring) )*(?:to|till|until) (?:7|9|11|15|21|25|seven|nine|eleven|fifteen)\b.*$"
+    r"|[\s.:–—-]+(?:all )?(?:best (?:of )?|bo ?)(?:1|3|5|one|three|five)\b.*$",
+    re.IGNORECASE,
+)
+"""How the matches are played, typed behind the last pair: "ruiz/hale one game to 15"."""
+
 
 def fragments_of(body: str) -> list[str]:
     """The pieces that may each hold a pair, in the order told."""
@@ -82,6 +90,11 @@ def drop_schedule(fragment: str) -> str:
     left = _COURTS.sub(" ", _TIMES.sub(" ", _NUMBERED.sub("", fragment)))
     left = re.sub(r"\b(?:at|on|@)\s*$|^\s*(?:at|on)\b", " ", left.strip(), flags=re.IGNORECASE)
     return " ".join(left.split()).strip(" .,:-–—()@")
+
+
+def drop_format(fragment: str) -> str:
+    """What is left without how the games are played, which a pool says behind its last pair."""
+    return _PLAYED_TO.sub("", fragment)
 
 
 def is_chatter(fragment: str) -> bool:

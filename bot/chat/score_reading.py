@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from bot.chat.said import SaidScore, ScoreSaid
 from knowledge.dataclass import dataclass
-from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, state_at
+from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, start, state_at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +50,7 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
             ours=ours,
             theirs=theirs,
             we_serve=serving,
-            server=_server(score, known, serving, format),
+            server=_server(score, known, serving, format, is_opening=not (ours or theirs)),
         ),
         is_serve_guessed=we_serve is None,
     )
@@ -67,11 +67,19 @@ def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:
 
 
 def _server(
-    score: SaidScore, known: GameState | None, we_serve: bool, format: GameFormat
+    score: SaidScore,
+    known: GameState | None,
+    we_serve: bool,
+    format: GameFormat,
+    *,
+    is_opening: bool,
 ) -> int | None:
+    """Which server serves; where nothing was counted yet, 0-0 is the start, with one server."""
     said = score.server if score.call is None else score.call.server
     if said is not None or not format.has_two_servers:
         return said
+    if known is None and is_opening:
+        return start(format, we_serve=we_serve).server
     return known.server if known is not None and known.we_serve is we_serve else 1
 
 

@@ -52,6 +52,22 @@ _ENDS_AT = regex(
 )
 """`switch sides at 6 in game 3`: the rulebook's change of ends; who plays where has no score."""
 
+_TURNS = "(?:switch|change|swap)(?:ing)?"
+_WHICH_SCORE = "(?:when|(?:at )?(?:what|which) (?:score|point)|how often)"
+_SO_FAR = "(?:(?:its|were|at) )?\\d+ \\d+(?: [12])?(?: (?:us|them|we|they|serve|our|their|ball))* "
+_IN_A_GAME = (
+    "(?: (?:now|here|yet|again|already|at \\d+|(?:in|of) (?:a |the )?(?:game (?:to )?\\d+"
+    "|game three|third(?: game)?|decider|deciding game|last game|final game)))*"
+)
+_ENDS_WHEN = regex(
+    rf"(?:(?:so|ok|okay|wait|hey|um|and) )*(?:{_SO_FAR})?"
+    rf"(?:(?:{_WHICH_SCORE} )?(?:do|should|must|are|did) (?:we|you|teams)"
+    rf"(?: (?:have to|need to|supposed to|meant to|gonna|going to|already))*"
+    rf" {_TURNS} ends{_IN_A_GAME}"
+    rf"|{_WHICH_SCORE} (?:do|should|must) (?:we|you|teams) {_TURNS} sides{_IN_A_GAME}"
+    rf"|{_TURNS} (?:ends|sides) when)"
+)
+"""`6-4-1 us, do we change ends now`: the rulebook's change; whether to swap "sides" asks of us."""
 
 _OF_BARS = "(?:the|a|show|me|give|see|strengths?|strong|weak|good|bad|and|picture|chart|points|of)"
 _REPORT = regex(
@@ -108,6 +124,7 @@ _SETTLED: Final = (
     (_LEGAL, Topic.RULES_QUESTION),
     (_THEIR_SERVE, Topic.AIM_RETURN),
     (_ENDS_AT, Topic.RULES_QUESTION),
+    (_ENDS_WHEN, Topic.RULES_QUESTION),
     (_OURS_OUT, Topic.ADJUST),
     (_OUR_LOB_OUT, Topic.LOB),
     (_DESPERATE_LOB, Topic.LOB),

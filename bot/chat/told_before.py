@@ -7,11 +7,11 @@ from itertools import pairwise
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
-from bot.chat.rally_clauses import told_rally
-from bot.chat.said import RallySaid, ScoreSaid
+from bot.chat.rallies_said import brief_rally
+from bot.chat.said import Certainty, Mention, RallySaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.view import ChatView
-from bot.chat.words import Word, words
+from bot.chat.words import Word
 
 _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
@@ -20,13 +20,21 @@ _GOES_ON = word_set("question_goes_on")
 _ONLY_SUPPOSED = word_set("only_supposed")
 """Before a score that nobody has: "at 9-8-2, what do i serve"."""
 
+_NEVER_OF_A_RALLY = frozenset(["if", "imagine", "say", "suppose", "till", "until", "when"])
+"""Before a rally that nobody played; "was" and "at" also tell one: "tom's drive was out"."""
+
 _WERE = "were"
 """`we're` as phones type it; anything else that were so is supposed."""
 
-STRAY_BESIDE_A_RALLY = 3
-"""Words of a rally told that no score knows: "lost that one"."""
+_SERVES = frozenset(["serve", "serves", "serving", "served"])
+"""Who is named beside a score may be the one who serves: "5-4-1 tom is serving"."""
 
-_NAMES_A_RALLY = frozenset(["point", "rally", "sideout", "side", "pt"])
+_NAMES_A_RALLY = frozenset(["point", "rally", "scored", "sideout", "pt"])
+_ONLY_WON_OR_LOST = frozenset(["won", "win", "wins", "lost", "lose", "took", "take", "dropped"])
+"""What is won without a word that names it may be a game: "lost that one, what do we change"."""
+
+LONGEST_RALLY = 8
+"""Words of a rally told before a question; what is longer sets the scene. Our own bound."""
 
 
 def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
@@ -40,7 +48,7 @@ def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | Non
     cuts = [*_cuts(message.said)]
     for at in reversed(cuts):
         told = _told(message, 0, at, chat)
-        if told is not None and (isinstance(told, ScoreSaid) or _names_a_rally(told)):
+        if told is not None:
             return told
     for start, at in reversed([*pairwise(cuts)]):
         told = _told(message, start, at, chat)
@@ -49,21 +57,18 @@ def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | Non
     return None
 
 
-def perhaps_told_before(message: Message, chat: ChatView) -> RallySaid | None:
-    """Who won, told before the question in words that may speak of a rally or of a game: "lost
-    that one, what do we change"."""
+def may_be_rally(message: Message, chat: ChatView) -> bool | None:
+    """Whether we won what stands before the question, where that may be a rally, a whole game or
+    only what the question is about; None where it is none of these.
+    """
     if not (chat.match_on and message.asks) or chat.forwarded:
         return None
     for at in reversed([*_cuts(message.said)]):
-        told = _told(message, 0, at, chat, stray=STRAY_BESIDE_A_RALLY)
-        if isinstance(told, RallySaid):
-            return told
+        part = _part(message, 0, at, chat)
+        told = _rally(part, chat)
+        if isinstance(told, RallySaid) and (_says_how(told) or _may_be_a_game(part)):
+            return told.won_by_us
     return None
-
-
-def _names_a_rally(told: RallySaid) -> bool:
-    """Whether a rally is called one."""
-    return any(word.folded in _NAMES_A_RALLY for word in words(told.text))
 
 
 def _cuts(said: Sequence[Word]) -> Iterator[int]:
@@ -73,19 +78,70 @@ def _cuts(said: Sequence[Word]) -> Iterator[int]:
             yield at
 
 
-def _told(
-    message: Message, start: int, stop: int, chat: ChatView, *, stray: int = 0
-) -> ScoreSaid | RallySaid | None:
-    """The score or rally that these words tell; `stray` of them may speak of something else."""
+def _told(message: Message, start: int, stop: int, chat: ChatView) -> ScoreSaid | RallySaid | None:
+    part = _part(message, start, stop, chat)
+    if part.asks:
+        return None
+    told = _score(part, chat)
+    if told is not None or start:
+        return told
+    rally = _rally(part, chat)
+    return rally if rally is not None and _is_surely_one(rally, part) else None
+
+
+def _part(message: Message, start: int, stop: int, chat: ChatView) -> Message:
     said = message.said[start:stop]
-    if stray_words(said) > stray or _is_supposed(said):
+    return read_message(message.text[said[0].span[0] : said[-1].span[1]], chat)
+
+
+def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
+    """A score, a side-out or whose point it was, with nothing else; names only of who serves."""
+    named = [one for one in part.mentions if not one.pronoun]
+    said = part.told.of_score if named else part.said
+    if stray_words(said) or _is_supposed(part.said):
         return None
-    text = message.text[said[0].span[0] : said[-1].span[1]]
-    part = read_message(text, chat)
-    if part.asks or any(not one.pronoun for one in part.mentions):
+    if named and not (_SERVES.intersection(word.folded for word in said) and _play(named, chat)):
         return None
-    told = score_message(text, part.told.of_score) or told_rally(part, chat)
-    return told if isinstance(told, ScoreSaid | RallySaid) else None
+    told = score_message(part.text, part.told.of_score)
+    return told if isinstance(told, ScoreSaid) or _names_a_rally(part) else None
+
+
+def _play(named: Sequence[Mention], chat: ChatView) -> bool:
+    playing = {*chat.ours, *chat.theirs}
+    return all(one.certainty is Certainty.SURE and one.players[0] in playing for one in named)
+
+
+def _rally(part: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
+    """The rally or the side-out that the words tell as they would alone."""
+    if part.asks or len(part.said) > LONGEST_RALLY:
+        return None
+    if any(word.folded in _NEVER_OF_A_RALLY for word in part.said):
+        return None
+    rally = brief_rally(part, chat)
+    return rally if isinstance(rally, RallySaid | ScoreSaid) else None
+
+
+def _is_surely_one(rally: RallySaid | ScoreSaid, part: Message) -> bool:
+    """Whether it is named as a rally or a point, or told with who ended it and by what stroke.
+
+    Of 1,726 questions that set a scene, as "she pulled me wide, do i slide", none is told so.
+    """
+    if isinstance(rally, ScoreSaid) or rally.scored or _names_a_rally(part):
+        return True
+    return _says_how(rally) and rally.details.stroke is not None
+
+
+def _says_how(rally: RallySaid) -> bool:
+    return rally.details.ending is not None and rally.details.by is not None
+
+
+def _may_be_a_game(part: Message) -> bool:
+    said = {word.folded for word in part.said}
+    return bool(said & _ONLY_WON_OR_LOST) and not _names_a_rally(part)
+
+
+def _names_a_rally(part: Message) -> bool:
+    return any(word.folded in _NAMES_A_RALLY for word in part.said)
 
 
 def _is_supposed(said: Sequence[Word]) -> bool:

@@ -66,7 +66,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.told_before import perhaps_told_before, told_before
+from bot.chat.told_before import may_be_rally, told_before
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.zones_said import zone_said
@@ -141,6 +141,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     asked = asked_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
         return asked
+    if isinstance(fixed, Question):
+        return _with_told((fixed,), message, chat)
     beside = (*_start_beside(fixed, message, chat), *asked)
     return (*beside, fixed if beside else with_topics_beside(fixed, message, chat))
 
@@ -150,12 +152,11 @@ def _with_told(
 ) -> tuple[Understood, ...]:
     """Questions with what was told of the match before them: a rally counts before they are
     answered, a score is also theirs."""
-    if not any(isinstance(one, Question) for one in said):
+    if not any(isinstance(one, Question | Unclear) for one in said):
         return said
     told = told_before(message, chat)
     if told is None:
-        perhaps = perhaps_told_before(message, chat)
-        won = None if perhaps is None else perhaps.won_by_us
+        won = may_be_rally(message, chat)
         return tuple(
             replace(one, may_count=won) if isinstance(one, Question) else one for one in said
         )

@@ -50,6 +50,13 @@ def test_the_score_can_be_asked_for(demo: Talk) -> None:
     assert demo.say("what's the score?").startswith("1-0-2")
 
 
+@pytest.mark.parametrize("said", ["score pls", "wait whats the score again", "ok score rn"])
+def test_the_score_asked_for_in_haste_is_the_score(demo: Talk, said: str) -> None:
+    for line in ("next: okafor and lindqvist", "0-0-2 we serve", "our rally"):
+        demo.say(line)
+    assert demo.say(said).startswith("1-0-2")
+
+
 def test_a_risen_score_tells_who_serves(demo: Talk) -> None:
     # Only the serving side scores (2025 edition, 12.B): at 5-4 on our serve, 5 all is theirs.
     demo.say("we serve first")

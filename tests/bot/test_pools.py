@@ -342,3 +342,29 @@ def test_pages_lose_no_line(blocks: list[list[str]]) -> None:
     pages = pages_of(blocks)
     assert [line for page in pages for line in page] == [line for one in blocks for line in one]
     assert all(wrapped(page) <= MOST_LIST_LINES or len(page) == 1 for page in pages)
+
+
+@pytest.mark.parametrize(
+    ("typed", "format"),
+    [
+        ("pool: okafor/lindqvist, ruiz/hale, mori/olsen. one game to 15", "one game to 15"),
+        ("pool tomorow: okafor/lindqvist, ruiz/hale, mori/olsen to 15", "one game to 15"),
+        (
+            "pool: okafor/lindqvist, ruiz/hale, kenji mori and pat olsen best of 3",
+            "best of 3 to 11",
+        ),
+        ("pool okafor lindqvist, ruiz hale, mori olsen one game to 15", "one game to 15"),
+    ],
+)
+def test_the_format_typed_behind_the_last_pair_loses_no_pair(
+    demo: Talk, typed: str, format: str
+) -> None:
+    said = demo.say(typed).splitlines()
+    assert said[0] == f"Pool: 3 matches, {format}."
+    assert "Olsen" in said[3]
+    assert len(in_pool(demo)) == 3
+
+
+def test_a_pair_that_is_not_read_beside_a_format_is_said(demo: Talk) -> None:
+    said = demo.say("pool: okafor/lindqvist, ruiz/hale, mori/olsen/petrov one game to 15")
+    assert "mori/olsen/petrov" in said

@@ -28,6 +28,12 @@ def stands(talk: Talk) -> str:
         ("we lost 4 in a row, 4-7-2, timeout?", "4-7-2. We serve: Mira right, Tom left."),
         ("side out. where do i serve", "5-5-1. They serve from the right to Tom."),
         ("our point! who do we target now?", "6-5-1. We serve: Mira right, Tom left."),
+        ("6-5-1 tom is serving, where should i stand", "6-5-1. We serve: Mira right, Tom left."),
+        ("they won that rally. should i lob more", "5-5-2. We serve: Tom right, Mira left."),
+        ("tom sailed a third what should he do", "5-5-2. We serve: Tom right, Mira left."),
+        ("okafor smashed one what do we do", "5-5-2. We serve: Tom right, Mira left."),
+        ("i missed another dink, drop or drive?", "5-5-2. We serve: Tom right, Mira left."),
+        ("they scored again, im picked on what now", "5-5-2. We serve: Tom right, Mira left."),
     ],
 )
 def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
@@ -48,6 +54,11 @@ def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
         "was that our point?",
         "okafor won 11-4, who do we target?",
         "who serves at 8-8-2?",
+        "okafor always smashes short lobs, what do we do",
+        "mira got pulled super wide, do i slide over?",  # a scene, and none of these
+        "the wrong one of us served and we won the rally, what happens to the point?",
+        "if okafor smashed one, what do we do?",
+        "they hit everything to tom, should we stack?",
     ],
 )
 def test_what_is_only_supposed_or_asked_moves_nothing(match: Talk, said: str) -> None:
@@ -61,6 +72,7 @@ def test_what_is_only_supposed_or_asked_moves_nothing(match: Talk, said: str) ->
     [
         ("lost that one, what do we change?", "their rally", "5-5-2. We serve"),
         ("they won that one, should we call a timeout", "their rally", "5-5-2. We serve"),
+        ("lost that one what now", "their rally", "5-5-2. We serve"),
         ("won that one! who do we target", "our rally", "6-5-1. We serve"),
     ],
 )

@@ -119,7 +119,7 @@ def _players(desk: Desk) -> Reply:
     return Reply(text="\n".join(lines))
 
 
-_BETWEEN_NAMES = regex(r"\s*(?:,|&|\+|/|\band\b|\bwith\b)\s*", re.IGNORECASE)
+_BETWEEN_NAMES = regex(r"\s*(?:,|&|\+|/|\band\b|\bn\b|\bwith\b)\s*", re.IGNORECASE)
 
 
 def _our_pair(desk: Desk, said: BookSaid) -> Reply:

@@ -58,12 +58,16 @@ class BookVerb(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookSaid:
-    """Book management: the verb and its words."""
+    """Book management: the verb and its words.
+
+    `then` is told behind our pair, and read once it is known whom "we" means.
+    """
 
     text: str
     verb: BookVerb
     words: str = ""
     mentions: tuple[Mention, ...] = ()
+    then: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,60 @@
+"""Who we are, told with more in the same message: nothing of it may be lost."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+from bot.chat.own_pair_told import pair_and_rest
+
+
+@pytest.mark.parametrize(
+    ("said", "noted"),
+    [
+        ("we are mira and tom, tom is lefty", "Noted. Tom: left-handed."),
+        ("hi we are mira and tom. mira plays left", "Noted. Mira: plays left."),
+        ("were mira n tom, tom is lefty", "Noted. Tom: left-handed."),
+    ],
+)
+def test_the_pair_is_known_and_the_rest_is_taken(fresh: Talk, said: str, noted: str) -> None:
+    answered = fresh.say(said)
+    assert "You are Mira and Tom." in answered
+    assert noted in answered
+    assert len(fresh.last) == 1
+
+
+def test_the_rest_that_is_not_understood_is_asked_about(fresh: Talk) -> None:
+    answered = fresh.say("we are mira and tom and i play left")
+    assert "You are Mira and Tom." in answered
+    assert "Which of these do you mean?" in answered
+
+
+@pytest.mark.parametrize("said", ["we're mira and tom", "hey were mira n tom!"])
+def test_the_apostrophe_may_be_anywhere_or_left_out(fresh: Talk, said: str) -> None:
+    assert fresh.say(said) == "You are Mira and Tom."
+
+
+@pytest.mark.parametrize(
+    "said", ["were struggling with okafor", "were gassed and cooked", "were up 4 and okafor is mad"]
+)
+def test_how_we_are_is_no_pair(demo: Talk, said: str) -> None:
+    assert "You are" not in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "gassed and cooked, what now",
+        "tight and nervous. help",
+        "down, what do we change",
+        "mira and tom",
+        "mira and tom,",
+        "",
+    ],
+)
+def test_what_names_no_two_people_or_tells_no_more_is_left_alone(typed: str) -> None:
+    assert pair_and_rest(typed) is None
+
+
+def test_two_names_with_spaces_and_marks_are_kept_whole() -> None:
+    assert pair_and_rest("Mira Vale and Tom O'Dell; to 15") == ("Mira Vale and Tom O'Dell", "to 15")

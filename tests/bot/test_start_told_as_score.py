@@ -1,0 +1,38 @@
+"""A game that begins with a score without its server begins at 0-0-2.
+
+Official Rulebook 2025, 4.B (the paragraph from memory): who serves first in a game has one
+server, the second (side-out scoring).
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("we serve 0 0", "0-0-2. Mira serves from the right."),
+        ("they serve 0-0", "0-0-2. They serve from the right to Mira."),
+        ("its 0-0, our serve", "0-0-2. Mira serves from the right."),
+    ],
+)
+def test_a_match_begins_with_one_server(demo: Talk, said: str, then: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert demo.say(said).splitlines()[0] == then
+    assert demo.say("their rally" if "we" in said or "our" in said else "our rally").startswith(
+        "0-0-1."
+    )
+
+
+@pytest.mark.parametrize(("said", "call"), [("0-0-1 they serve", "0-0-1."), ("1-0 us", "1-0-1.")])
+def test_a_server_told_and_a_later_score_stay(demo: Talk, said: str, call: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert demo.say(said).startswith(call)
+
+
+def test_a_side_out_at_nothing_all_is_the_first_server(demo: Talk) -> None:
+    for line in ("next: okafor and lindqvist", "we serve 0 0", "side out"):
+        demo.say(line)
+    assert demo.say("0-0 they serve").startswith("0-0-1.")
