@@ -1,64 +1,118 @@
-"""A whole name that dictation broke into everyday words: `ya blond ska` for Jabłońska.
+"""A whole name that dictation broke or changed into other words: `ya blond ska` for Jabłońska.
 
-Three words or more of which no part is known are compared by sound alone. Of two words a second
-name that is really somebody else's is likelier: there nothing is guessed.
+Nothing of it is known as it stands, so it is compared by ear: its first part with the first name
+and its last with the surname, and both must sound like the same person's. A stranger who bears a
+known surname, Ahmed beside Mohammed El-Sayed, stays one.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from itertools import product
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from knowledge.dataclass import dataclass
 from scouting_db.heard import plainly
-from scouting_db.name_forms import Strength, is_particles
+from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.name_ear import likeness
+from scouting_db.name_forms import is_particles, spoken_parts
 from scouting_db.name_keys import NameKeys
 from scouting_db.sounds import sound
 
-FEWEST_WORDS = 3
+WORDS_OF_ONE_NAME = 3
+"""Words from which they may be one surname alone; of two, each is a name."""
 
 _SHORTEST = 6
 """Sounds of what was typed, from which it can be told from any three short words."""
 
-_LIKENESS, _APART = 0.7, 0.15
-"""Share of sounds in common, and how much less whoever comes next has. Set on the voices and line
-writers that were read: of their strangers in three words or more none came so near."""
+_WHOLE, _PART, _APART = 0.72, 0.6, 0.08
+"""Likeness of the whole and of either part, and how much less whoever is not asked about has. Set
+on the voices and line writers that were read and on strangers made of two of their names."""
 
-_NAMES = (Strength.WHOLE, Strength.SURNAME, Strength.PART)
-_COMPARED = 40
-"""Sounds looked at from the nearest on: a player has several."""
+_REAL_NAME = 0.85
+"""The same of a part that is a name people bear: it is heard rightly more often."""
 
-_SMALL_ROSTER = 2_000
+_SURNAME_ALONE = 0.75
 
+_COMPARED = 24
+"""Names of a larger roster that are compared by ear, the nearest in their sounds."""
 
-def dictated(keys: NameKeys, words: Sequence[str]) -> int | None:
-    """The one player whose name sounds much as these words do, None if nobody or two do."""
-    if len(words) < FEWEST_WORDS or is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
-        return None
-    best: dict[int, float] = {}
-    for heard in {sound("".join(words)), sound(plainly(words).replace(" ", ""))}:
-        for position, likeness in _likenesses(keys, heard):
-            best[position] = max(best.get(position, 0.0), likeness)
-    ranked = sorted(best.items(), key=lambda one: -one[1])
-    if not ranked or ranked[0][1] < _LIKENESS:
-        return None
-    if len(ranked) > 1 and ranked[0][1] - ranked[1][1] < _APART:
-        return None
-    return ranked[0][0]
+_FEW, _SMALL_ROSTER = 24, 2_000
 
 
-def _likenesses(keys: NameKeys, heard: str) -> list[tuple[int, float]]:
-    if len(heard) < _SHORTEST:
-        return []
+def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
+    """Whose name sounds much as these words do: nobody, one, or those to ask about."""
+    if len(words) < WORDS_OF_ONE_NAME or is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
+        return set()
+    if len(sound("".join(words))) < _SHORTEST:
+        return set()
+    found = {each: _likeness(keys, each, words) for each in _candidates(keys, words)}
+    best = max(found.values(), default=0.0)
+    if best < _WHOLE:
+        return set()
+    return {each for each, one in found.items() if one >= max(best - _APART, _PART)}
+
+
+def _candidates(keys: NameKeys, words: Sequence[str]) -> Iterable[int]:
+    if len(keys.roster) <= _FEW:
+        return range(len(keys.roster))
     scorer = DamerauLevenshtein.normalized_similarity
-    near = process.extract(
-        heard, list(keys.by_sound), scorer=scorer, limit=_COMPARED, score_cutoff=_LIKENESS - _APART
-    )
-    return [
-        (position, likeness)
-        for sounding, likeness, _ in near
-        for key in keys.by_sound[sounding]
-        for strength, position in keys.held(key)
-        if strength in _NAMES
-    ]
+    heard = sound("".join(words))
+    near = process.extract(heard, list(keys.by_sound), scorer=scorer, limit=_COMPARED)
+    return {each for one, *_ in near for key in keys.by_sound[one] for each in keys.holders(key)}
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """Some of the words: as they were typed, and how they may have been meant."""
+
+    typed: str
+    heard: tuple[str, ...]
+    is_one_word: bool
+
+
+def _part(words: Sequence[str]) -> _Part:
+    typed = "".join(words)
+    heard = dict.fromkeys((typed, plainly(words).replace(" ", "")))
+    return _Part(typed, tuple(heard), is_one_word=len(words) == 1)
+
+
+def _likeness(keys: NameKeys, position: int, words: Sequence[str]) -> float:
+    row = keys.roster[position]
+    names = tuple(spoken_parts(row.name, row.aliases))
+    splits = [(_part(words[:at]), _part(words[at:])) for at in range(1, len(words))]
+    best = max((_of_both(*split, *name) for split, name in product(splits, names)), default=0.0)
+    if best or len(words) < WORDS_OF_ONE_NAME:
+        return best
+    return max((_of_surname(splits, words, surname) for _, surname in names), default=0.0)
+
+
+def _of_both(first: _Part, last: _Part, given: str, surname: str) -> float:
+    one = _of_part(first, given, known_first_name(first.typed))
+    if not one:
+        return 0.0
+    other = _of_part(last, surname, known_surname(last.typed))
+    if not other:
+        return 0.0
+    letters = len(given), len(surname)
+    return (one * letters[0] + other * letters[1]) / sum(letters)
+
+
+def _of_part(part: _Part, name: str, known: Known) -> float:
+    like = max(likeness(one, name) for one in part.heard)
+    is_real = part.is_one_word and known is Known.COMMONLY
+    return like if like >= (_REAL_NAME if is_real else _PART) else 0.0
+
+
+def _of_surname(
+    splits: Sequence[tuple[_Part, _Part]], words: Sequence[str], surname: str
+) -> float:
+    """Of all words together; but where the last alone are the surname, the first are a name."""
+    if any(likeness(last.typed, surname) >= _SURNAME_ALONE for _, last in splits):
+        return 0.0
+    whole = _part(words)
+    if sound(whole.typed)[:1] != sound(surname)[:1]:
+        return 0.0
+    return max(likeness(one, surname) for one in whole.heard)

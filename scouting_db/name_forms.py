@@ -108,6 +108,18 @@ def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:
             yield Form(key=key, strength=strength, heard=True)
 
 
+def spoken_parts(name: str, aliases: tuple[str, ...] = ()) -> Iterator[tuple[str, str]]:
+    """Every first name and surname, folded and without spaces, that one may say for a player."""
+    plain = _NICKNAME.sub(" ", name)
+    nicknames = [fold(one).removeprefix("the ") for one in (*_NICKNAME.findall(name), *aliases)]
+    for one in dict.fromkeys((plain, *as_heard(plain))):
+        first, _, last = one.strip().partition(" ")
+        given, words = fold(first).replace(" ", ""), fold(last).split()
+        for called in (given, *(nickname.replace(" ", "") for nickname in nicknames)):
+            yield called, "".join(words)
+            yield from ((called, word) for word in words[:1] + words[-1:])
+
+
 def _keep(best: dict[str, Strength], key: str, strength: Strength) -> None:
     squeezed = key.replace(" ", "")
     if squeezed and strength > best.get(squeezed, 0):

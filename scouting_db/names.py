@@ -229,8 +229,8 @@ class NameIndex:
         if not nearest:
             return Nobody()
         heard = dictated(self._keys, words)
-        if heard is not None:
-            return self._match({heard})
+        if heard:
+            return self._match(heard)
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
