@@ -27,8 +27,8 @@ WORDS_OF_ONE_NAME = 3
 _SHORTEST = 6
 """Sounds of what was typed, from which it can be told from any three short words."""
 
-_WHOLE, _PART, _APART = 0.72, 0.6, 0.08
-"""Likeness of the whole and of either part, and how much less whoever is not asked about has. Set
+_WHOLE, _WHOLE_OF_TWO, _PART, _APART = 0.72, 0.8, 0.6, 0.08
+"""Likeness of the whole, of two words alone and of either part, and how much less whoever is not asked about has. Set
 on the voices and line writers that were read and on strangers made of two of their names."""
 
 _REAL_NAME = 0.85
@@ -44,15 +44,25 @@ _FEW, _SMALL_ROSTER = 24, 2_000
 
 def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
     """Whose name sounds much as these words do: nobody, one, or those to ask about."""
-    if len(words) < WORDS_OF_ONE_NAME or is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
+    if len(words) < WORDS_OF_ONE_NAME and not _are_no_names(keys, words):
+        return set()
+    if is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
         return set()
     if len(sound("".join(words))) < _SHORTEST:
         return set()
     found = {each: _likeness(keys, each, words) for each in _candidates(keys, words)}
     best = max(found.values(), default=0.0)
-    if best < _WHOLE:
+    if best < (_WHOLE if len(words) >= WORDS_OF_ONE_NAME else _WHOLE_OF_TWO):
         return set()
     return {each for each, one in found.items() if one >= max(best - _APART, _PART)}
+
+
+def _are_no_names(keys: NameKeys, words: Sequence[str]) -> bool:
+    """Of two words neither may be a name of its own: where one is, the other is another person's."""
+    return len(words) > 1 and not any(
+        keys.held(one) or Known.NO is not max(known_first_name(one), known_surname(one))
+        for one in words
+    )
 
 
 def _candidates(keys: NameKeys, words: Sequence[str]) -> Iterable[int]:

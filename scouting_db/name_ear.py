@@ -20,7 +20,7 @@ _ANOTHER_VOWEL, _VOWEL_MORE = 0.3, 0.35
 _WEAK_MORE = 0.4
 """Cost of a sound more or less that is often swallowed: an `h`, an `r` after a vowel, a last `t`."""
 
-_KINDS = (("sxj", 0.4), ("xkh", 0.5), ("mn", 0.5), ("lr", 0.7), ("pf", 0.6), ("tsx", 0.7))
+_KINDS = (("sxj", 0.4), ("xkh", 0.5), ("mn", 0.5), ("lr", 0.7), ("pf", 0.6))
 _GLIDES = {"f": "uo", "j": "i", "h": "i"}
 """A `w` and a `y` are half vowels; sounds as `sound` writes them."""
 

@@ -14,6 +14,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.heard import plainly
 from scouting_db.name_cost import cost_of
+from scouting_db.name_cut import both_cut
 from scouting_db.name_dictated import dictated
 from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength, forms
@@ -28,6 +29,7 @@ from scouting_db.name_parts import (
     without_aside,
     without_titles,
 )
+from scouting_db.name_retold import retold
 from scouting_db.name_rivals import (
     crossed,
     given_alike,
@@ -123,7 +125,15 @@ class NameIndex:
         plain = pared(unstretched(undigited(without_titles(fold(without_aside(typed))))))
         if plain and plain != folded:
             return self._exact(plain) or self._near(plain, nearest=nearest)
-        return self._either(folded, match)
+        return self._retold(typed) or self._either(folded, match)
+
+    def _retold(self, typed: str) -> Match | None:
+        """Whoever is meant where it was meant otherwise: `jay lobato` as `j lobato`."""
+        for other in retold(without_titles(typed)):
+            match = self._exact(other) or self._near(other, nearest=False)
+            if not isinstance(match, Nobody):
+                return match
+        return None
 
     def _either(self, folded: str, match: Nobody) -> Match:
         """Whoever may be meant by one side or the other of `kim or kimm`, else `match`."""
@@ -226,11 +236,11 @@ class NameIndex:
             found |= self._as_dictated(words, key)
         if any(fit.is_likely for fit in found.values()):
             return self._meant(words, key, found)
+        meant = both_cut(self._keys, words) or (dictated(self._keys, words) if nearest else set())
+        if meant:
+            return self._match(meant)
         if not nearest:
             return Nobody()
-        heard = dictated(self._keys, words)
-        if heard:
-            return self._match(heard)
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
