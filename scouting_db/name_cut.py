@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from scouting_db.known_names import is_no_name
 from scouting_db.name_keys import NameKeys
 from scouting_db.short_names import is_short_for, long_forms
 from scouting_db.sounds import fold
@@ -34,7 +35,7 @@ def both_cut(keys: NameKeys, words: Sequence[str]) -> set[int]:
 def _two_parts(words: Sequence[str]) -> Iterator[tuple[str, str]]:
     if len(words) == 1:
         word = words[0]
-        if len(word) >= _OF_ONE_WORD:
+        if len(word) >= _OF_ONE_WORD and is_no_name(word):
             places = range(_OF_EITHER, len(word) - _OF_EITHER + 1)
             yield from ((word[:at], word[at:]) for at in places)
         return

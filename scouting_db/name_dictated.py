@@ -15,7 +15,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from knowledge.dataclass import dataclass
 from scouting_db.heard import plainly
-from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.known_names import Known, is_no_name, known_first_name, known_surname
 from scouting_db.name_ear import likeness
 from scouting_db.name_forms import is_particles, spoken_parts
 from scouting_db.name_keys import NameKeys
@@ -60,8 +60,7 @@ def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
 def _are_no_names(keys: NameKeys, words: Sequence[str]) -> bool:
     """Of two words neither may be a name of its own: where one is, the other is another person's."""
     return len(words) > 1 and not any(
-        keys.held(one) or Known.NO is not max(known_first_name(one), known_surname(one))
-        for one in words
+        keys.held(one) or not is_no_name(one) for one in words
     )
 
 
@@ -93,7 +92,9 @@ def _likeness(keys: NameKeys, position: int, words: Sequence[str]) -> float:
     row = keys.roster[position]
     names = tuple(spoken_parts(row.name, row.aliases))
     splits = [(_part(words[:at]), _part(words[at:])) for at in range(1, len(words))]
-    best = max((_of_both(*split, *name) for split, name in product(splits, names)), default=0.0)
+    as_written = [split for split in splits if any(split[1].typed == last for _, last in names[:1])]
+    compared = product(as_written or splits, names)
+    best = max((_of_both(*split, *name) for split, name in compared), default=0.0)
     if best or len(words) < WORDS_OF_ONE_NAME:
         return best
     return max((_of_surname(splits, words, surname) for _, surname in names), default=0.0)

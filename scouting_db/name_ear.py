@@ -12,6 +12,9 @@ from itertools import pairwise
 
 from scouting_db.sounds import sound
 
+SAME_TO_THE_EAR = 0.8
+"""Likeness from which a real name may still be another one misheard."""
+
 _VOWELS = frozenset("aeiouy")
 _VOWEL = 0.5
 """What a vowel weighs beside a consonant's 1; dictation changes it the most."""

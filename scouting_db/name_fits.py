@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.dataclass import dataclass
-from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.known_names import Known, is_no_name, known_first_name, known_surname
 from scouting_db.name_cost import (
     SOUNDS_ALIKE,
     allowed_cost,
@@ -15,6 +15,7 @@ from scouting_db.name_cost import (
     has_consonants_of,
     is_cut,
 )
+from scouting_db.name_ear import SAME_TO_THE_EAR, likeness
 from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
@@ -111,7 +112,7 @@ def _all_fits(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
 
 def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
     key = "".join(words)
-    is_known = len(words) == 1 and Known.NO is not max(known_surname(key), known_first_name(key))
+    is_known = len(words) == 1 and not is_no_name(key)
     for near in keys.sounding_like(key):
         if is_particles(near) and near != key:
             continue
@@ -153,7 +154,7 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         return Fit(0, cost, NOBODY if is_near else 0.0)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
-    if is_one_word and len(near) >= SHORTEST_SLIP and _is_no_name(key):
+    if is_one_word and len(near) >= SHORTEST_SLIP and is_no_name(key):
         if is_slip(key, near):
             return Fit(0, ONE_SLIP, ONE_SLIP)
         if lacks_vowels(key, near):
@@ -164,13 +165,9 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
     return Fit(0, cost, allowed)
 
 
-def _is_no_name(key: str) -> bool:
-    return Known.NO is max(known_surname(key), known_first_name(key))
-
-
 def _is_in_vowels(key: str, near: str) -> bool:
     """`demetri` and Dmitri."""
-    if len(key) < FAR_FROM_VOWELS or not _is_no_name(key):
+    if len(key) < FAR_FROM_VOWELS or not is_no_name(key):
         return False
     if (key[-1] in _VOWELS) is not (near[-1] in _VOWELS):
         return False
@@ -193,8 +190,14 @@ def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole:
     cost = parts_cost(words, given, surname)
     if cost is not None:
         return Fit(position, cost, cost)
-    allowed = whole.allowed if len(words) > _WORDS_OF_A_NAME else NOBODY
-    return Fit(position, whole.cost, allowed)
+    is_dictated = len(words) > _WORDS_OF_A_NAME and not _is_other_given(words[0], given)
+    return Fit(position, whole.cost, whole.allowed if is_dictated else NOBODY)
+
+
+def _is_other_given(typed: str, given: str) -> bool:
+    """`claude dubrow` is not Marie-Claire Dubrow: a first name that is said otherwise."""
+    is_real = known_first_name(typed) is not Known.NO
+    return is_real and likeness(typed, given) < SAME_TO_THE_EAR
 
 
 def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
@@ -219,7 +222,7 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
         tells = True  # which of them is asked in any case
     for position in begun:
         yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
-    is_heard = len(sound(key)) >= TELLING_BEGINNING and _is_no_name(key)
+    is_heard = len(sound(key)) >= TELLING_BEGINNING and is_no_name(key)
     for one in keys.given_heard_from(sound(key)):
         allowed = BEGINNING if is_heard else NOBODY
         yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])

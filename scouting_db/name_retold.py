@@ -10,7 +10,7 @@ import unicodedata
 from collections.abc import Iterator
 
 from knowledge.regex import regex
-from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.known_names import is_no_name
 from scouting_db.sounds import fold
 
 _LETTERS = {
@@ -74,7 +74,8 @@ def retold(typed: str) -> Iterator[str]:
         yield _STRETCHED.sub(r"\1\1", folded)
     yield from _with_letter(folded.split())
     plain = unicodedata.normalize("NFC", typed.casefold())
-    if _TURKISH.search(plain) or (_BEGINS_WITH_C.search(plain) and _is_no_name(folded)):
+    is_by_ear = _BEGINS_WITH_C.search(plain) and all(map(is_no_name, folded.split()))
+    if is_by_ear or _TURKISH.search(plain):
         yield fold(plain.translate(_TURKISH_LETTERS))
 
 
@@ -87,8 +88,3 @@ def _with_letter(words: list[str]) -> Iterator[str]:
         yield f"{_LETTERS[first]} {last}"
     if last in _LETTERS:
         yield f"{first} {_LETTERS[last]}"
-
-
-def _is_no_name(folded: str) -> bool:
-    known = (max(known_first_name(one), known_surname(one)) for one in folded.split())
-    return all(one is Known.NO for one in known)

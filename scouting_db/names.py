@@ -125,12 +125,12 @@ class NameIndex:
         plain = pared(unstretched(undigited(without_titles(fold(without_aside(typed))))))
         if plain and plain != folded:
             return self._exact(plain) or self._near(plain, nearest=nearest)
-        return self._retold(typed) or self._either(folded, match)
+        return self._retold(typed, nearest=nearest) or self._either(folded, match)
 
-    def _retold(self, typed: str) -> Match | None:
+    def _retold(self, typed: str, *, nearest: bool) -> Match | None:
         """Whoever is meant where it was meant otherwise: `jay lobato` as `j lobato`."""
         for other in retold(without_titles(typed)):
-            match = self._exact(other) or self._near(other, nearest=False)
+            match = self._exact(other) or self._near(other, nearest=nearest)
             if not isinstance(match, Nobody):
                 return match
         return None
