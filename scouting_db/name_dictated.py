@@ -15,7 +15,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from knowledge.dataclass import dataclass
 from scouting_db.heard import plainly
-from scouting_db.known_names import Known, is_no_name, known_first_name, known_surname
+from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.name_ear import likeness
 from scouting_db.name_forms import is_particles, spoken_parts
 from scouting_db.name_keys import NameKeys
@@ -31,7 +31,7 @@ _WHOLE, _WHOLE_OF_TWO, _PART, _APART = 0.72, 0.8, 0.6, 0.08
 """Likeness of the whole, of two words alone and of either part, and how much less whoever is not asked about has. Set
 on the voices and line writers that were read and on strangers made of two of their names."""
 
-_REAL_NAME = 0.85
+_REAL_NAME = 0.9
 """The same of a part that is a name people bear: it is heard rightly more often."""
 
 _SURNAME_ALONE = 0.75
@@ -44,24 +44,18 @@ _FEW, _SMALL_ROSTER = 24, 2_000
 
 def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
     """Whose name sounds much as these words do: nobody, one, or those to ask about."""
-    if len(words) < WORDS_OF_ONE_NAME and not _are_no_names(keys, words):
-        return set()
+    is_of_two = len(words) < WORDS_OF_ONE_NAME
+    if len(words) < 2 or (is_of_two and any(map(keys.held, words))):
+        return set()  # of two words, where one is theirs, the other is another person's
     if is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
         return set()
     if len(sound("".join(words))) < _SHORTEST:
         return set()
     found = {each: _likeness(keys, each, words) for each in _candidates(keys, words)}
     best = max(found.values(), default=0.0)
-    if best < (_WHOLE if len(words) >= WORDS_OF_ONE_NAME else _WHOLE_OF_TWO):
+    if best < (_WHOLE_OF_TWO if is_of_two else _WHOLE):
         return set()
     return {each for each, one in found.items() if one >= max(best - _APART, _PART)}
-
-
-def _are_no_names(keys: NameKeys, words: Sequence[str]) -> bool:
-    """Of two words neither may be a name of its own: where one is, the other is another person's."""
-    return len(words) > 1 and not any(
-        keys.held(one) or not is_no_name(one) for one in words
-    )
 
 
 def _candidates(keys: NameKeys, words: Sequence[str]) -> Iterable[int]:

@@ -20,6 +20,7 @@ from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
+from scouting_db.name_rivals import said_alike
 from scouting_db.name_slips import is_slip, lacks_vowels, without_vowels
 from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
 from scouting_db.sounds import consonants, fold, sound, spoken
@@ -52,6 +53,9 @@ letters. A surname in other vowels may be another one."""
 
 _CONSONANTS_HEARD = 4
 _VOWELS = frozenset("aeiouy")
+
+SLURRED = 2.0
+"""Cost of a word that is no name beside the right initial, where its consonants are a name's."""
 
 SHORTEST_SLIP = 4
 """Letters of a name of which a slip is still known for one."""
@@ -205,6 +209,7 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     for position in (each for long in long_forms(key) for each in keys.bearers(long)[:HOLDERS]):
         yield Fit(position, BEGINNING, BEGINNING)
     yield from _diminutives(keys, key)
+    yield from _swapped(keys, key)
     if without_vowels(key) == key:
         yield from _without_vowels(keys, key)
     if len(key) < SHORTEST_BEGINNING:
@@ -226,6 +231,16 @@ def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     for one in keys.given_heard_from(sound(key)):
         allowed = BEGINNING if is_heard else NOBODY
         yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
+
+
+def _swapped(keys: NameKeys, key: str) -> Iterator[Fit]:
+    """`gewn` for Gwendolyn: a beginning that is no name, with two letters swapped."""
+    if len(key) < SHORTEST_SLIP or not is_no_name(key):
+        return
+    for at in range(len(key) - 1):
+        begun = f"{key[:at]}{key[at + 1]}{key[at]}{key[at + 2 :]}"
+        for given in keys.given_beginning_with(begun):
+            yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(given)[:HOLDERS])
 
 
 def _without_vowels(keys: NameKeys, key: str) -> Iterator[Fit]:
@@ -251,7 +266,8 @@ def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
         others = [part for part in parts if cost_of(word, part) > fit.cost]
         is_theirs = any(part.startswith(letter) for part in others)
         cost = fit.cost if is_theirs else fit.cost + NOT_THIS_PERSON
-        yield Fit(fit.position, cost, fit.allowed)
+        is_slurred = is_no_name(word) and any(has_consonants_of(word, part) for part in parts)
+        yield Fit(fit.position, cost, max(fit.allowed, SLURRED) if is_slurred else fit.allowed)
 
 
 def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
@@ -260,6 +276,10 @@ def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
         given = keys.given(position)
         is_theirs = given.startswith(first) or is_short_for(first, given)
         yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
+    for position in said_alike(keys, rest, (Strength.SURNAME,)):
+        given = keys.given(position)
+        if len(first) >= SHORT_FORM and first != given and is_short_for(first, given):
+            yield Fit(position, SHORT_GIVEN + SOUNDS_ALIKE, BEGINNING)
     for fit in _alike(keys, [first]):
         surname = fold(keys.roster[fit.position].name).split()[1:]
         if fit.is_likely and any(_is_begun(word, rest) for word in surname):

@@ -136,6 +136,8 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     if not surname:
         return
     yield given, Strength.GIVEN
+    if "-" in plain.split()[0]:  # `jeanluc` of Jean-Luc Perrault
+        yield fold(plain.split()[0]), Strength.GIVEN
     yield f"{surname} {given}", Strength.WHOLE
     yield surname, Strength.SURNAME
     yield from (("vd" + core, Strength.PART) for core in _GROWN_TOGETHER.findall(surname))

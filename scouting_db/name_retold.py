@@ -74,8 +74,8 @@ def retold(typed: str) -> Iterator[str]:
         yield _STRETCHED.sub(r"\1\1", folded)
     yield from _with_letter(folded.split())
     plain = unicodedata.normalize("NFC", typed.casefold())
-    is_by_ear = _BEGINS_WITH_C.search(plain) and all(map(is_no_name, folded.split()))
-    if is_by_ear or _TURKISH.search(plain):
+    begun = [one for one in folded.split() if _BEGINS_WITH_C.match(one)]
+    if (begun and all(map(is_no_name, begun))) or _TURKISH.search(plain):
         yield fold(plain.translate(_TURKISH_LETTERS))
 
 

@@ -13,7 +13,7 @@ from functools import lru_cache
 from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.heard import plainly
-from scouting_db.name_cost import cost_of
+from scouting_db.name_cost import SOUNDS_ALIKE, cost_of
 from scouting_db.name_cut import both_cut
 from scouting_db.name_dictated import dictated
 from scouting_db.name_fits import BEGINNING, Fit, fits
@@ -194,6 +194,9 @@ class NameIndex:
         if initial and self._keys.bearers(initial[1]):
             near = fits(self._keys, folded)
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
+        if all((key, position) in self._keys.heard for _, position in holders):
+            near = fits(self._keys, folded)
+            positions |= {each for each, fit in near.items() if fit.rivals(SOUNDS_ALIKE)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
         if kinds == {Strength.INITIALS} and len(holders) == 1:
