@@ -76,10 +76,10 @@ _SPELLINGS = (
         (r"ç", "s"),
     ),
     _spelling(  # Italian
-        r"\bchi|chi[aeo]|gli|gn[aeio]|cci|ggi|zz|sci[aeo]|[aeiou]c[ei]\w*[aeiou]\b|ini\b|etti\b",
+        r"chi[aeo]|gli|gn[aeio]|cci|ggi|zz|sci[aeo]|[aeiou]c[ei]\w*[aeiou]\b|ini\b|etti\b",
+        (r"c?ch(?=[ei])", "k"),
         (r"sci(?=[aou])|sc(?=[ei])", "sh"),
         (r"cci(?=[aou])|cc(?=[ei])|\bci(?=[aou])|c(?=[ei])", "ch"),
-        (r"ch(?=[ei])(?<!ch)|cch", "k"),
         (r"ggi(?=[aou])|gi(?=[aou])|gg(?=[ei])", "j"),
         (r"gli", "lyi"),
         (r"gn", "ny"),

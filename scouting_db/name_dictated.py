@@ -7,7 +7,7 @@ known surname, Ahmed beside Mohammed El-Sayed, stays one.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import product
 
 from rapidfuzz import process
@@ -19,6 +19,7 @@ from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.name_ear import likeness
 from scouting_db.name_forms import is_particles, spoken_parts
 from scouting_db.name_keys import NameKeys
+from scouting_db.short_names import is_short_for
 from scouting_db.sounds import sound
 
 WORDS_OF_ONE_NAME = 3
@@ -31,8 +32,17 @@ _WHOLE, _WHOLE_OF_TWO, _PART, _APART = 0.72, 0.8, 0.6, 0.08
 """Likeness of the whole, of two words alone and of either part, and how much less whoever is not asked about has. Set
 on the voices and line writers that were read and on strangers made of two of their names."""
 
+_CLEAR, _CLEARLY_APART = 0.85, 0.2
+"""The same of somebody beside whom nobody else need be asked about."""
+
 _REAL_NAME = 0.9
 """The same of a part that is a name people bear: it is heard rightly more often."""
+
+_SHORT = 0.8
+"""Taken for the likeness of a short form, which says less than the name itself."""
+
+_BESIDE_THEIRS = 0.75
+"""The same of a part beside one that is theirs to the letter, as a namesake's is."""
 
 _SURNAME_ALONE = 0.75
 
@@ -56,6 +66,16 @@ def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
     if best < (_WHOLE_OF_TWO if is_of_two else _WHOLE):
         return set()
     return {each for each, one in found.items() if one >= max(best - _APART, _PART)}
+
+
+def clearest_by_ear(keys: NameKeys, meant: Collection[int], words: Sequence[str]) -> int | None:
+    """Who of these is near in both parts, where nobody else is: `owen mul cahey` is Eoghan
+    Mulcahy before some Owen whose surname was misheard."""
+    if len(words) < WORDS_OF_ONE_NAME or is_particles(words[0]):
+        return None
+    ranked = sorted(((_likeness(keys, each, words), each) for each in meant), reverse=True)
+    (best, position), (next_best, _) = ranked[:2]
+    return position if best >= _CLEAR and next_best <= best - _CLEARLY_APART else None
 
 
 def _candidates(keys: NameKeys, words: Sequence[str]) -> Iterable[int]:
@@ -95,11 +115,14 @@ def _likeness(keys: NameKeys, position: int, words: Sequence[str]) -> float:
 
 
 def _of_both(first: _Part, last: _Part, given: str, surname: str) -> float:
-    one = _of_part(first, given, known_first_name(first.typed))
+    is_short = first.is_one_word and is_short_for(first.typed, given)
+    one = _SHORT if is_short else _of_part(first, given, known_first_name(first.typed))
     if not one:
         return 0.0
     other = _of_part(last, surname, known_surname(last.typed))
     if not other:
+        return 0.0
+    if min(one, other) < _BESIDE_THEIRS and (first.typed == given or last.typed == surname):
         return 0.0
     letters = len(given), len(surname)
     return (one * letters[0] + other * letters[1]) / sum(letters)

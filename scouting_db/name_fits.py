@@ -135,13 +135,22 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             if is_both or (is_other and strength is Strength.GIVEN):
                 is_near = whole.is_likely or whole.cost <= BEGINNING
                 yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
-            elif strength is Strength.GIVEN and len(words) == 1 and _is_in_vowels(key, near):
+            elif len(words) == 1 and _says_given(keys, strength, position, near) and (
+                _is_in_vowels(key, near)
+            ):
                 yield Fit(position, whole.cost, max(whole.allowed, FAR_IN_VOWELS))
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
             else:
                 yield replace(whole, position=position)
     yield from _cut_short(keys, key)
+
+
+def _says_given(keys: NameKeys, strength: Strength, position: int, near: str) -> bool:
+    """Whether a key is a first name or runs on from one: Dmitri, `jeanluc`."""
+    return strength is Strength.GIVEN or (
+        strength is Strength.PART and _is_both_names(keys, position, near)
+    )
 
 
 def _is_both_names(keys: NameKeys, position: int, near: str) -> bool:
@@ -190,7 +199,9 @@ def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole:
     given = keys.given(position)
     surname = near.removeprefix(given) if near.startswith(given) else near.removesuffix(given)
     if not surname or surname == near:
-        return replace(whole, position=position)
+        rest = squeeze(" ".join(words[1:]))
+        is_other = near.endswith(rest) and _is_other_given(words[0], near.removesuffix(rest))
+        return Fit(position, whole.cost, NOBODY if is_other else whole.allowed)
     cost = parts_cost(words, given, surname)
     if cost is not None:
         return Fit(position, cost, cost)
@@ -253,7 +264,8 @@ def _without_vowels(keys: NameKeys, key: str) -> Iterator[Fit]:
 def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:
     """`sunny` for Sunniva; `sami`, where it fits Samira, may be Samuel as well."""
     stem = stem_of(key)
-    for given in keys.given_beginning_with(stem) if stem else ():
+    begun = stem[:-1] if is_doubled(stem) else stem
+    for given in keys.given_beginning_with(begun) if stem else ():
         if is_short_for(key, given):
             allowed = BEGINNING if is_doubled(stem) else NOBODY
             yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(given)[:HOLDERS])

@@ -80,11 +80,17 @@ def retold(typed: str) -> Iterator[str]:
 
 
 def _with_letter(words: list[str]) -> Iterator[str]:
-    """`jay lobato` and `ana are`: one of two words is a letter."""
-    if len(words) != 2:
+    """`jay lobato`, `ana are` and `ana are pee`: all words but one are letters."""
+    if len(words) < 2:
         return
-    first, last = words
-    if first in _LETTERS:
-        yield f"{_LETTERS[first]} {last}"
-    if last in _LETTERS:
-        yield f"{first} {_LETTERS[last]}"
+    before, after = (_letters(part) for part in (words[:-1], words[1:]))
+    if before:
+        yield f"{before} {words[-1]}"
+    if after:
+        yield f"{words[0]} {after}"
+
+
+def _letters(words: list[str]) -> str:
+    """The letters that these words all say, "" where one is no letter's name."""
+    said = [_LETTERS.get(word, "") for word in words]
+    return "".join(said) if all(said) else ""

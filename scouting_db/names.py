@@ -13,9 +13,9 @@ from functools import lru_cache
 from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.heard import plainly
-from scouting_db.name_cost import SOUNDS_ALIKE, cost_of
+from scouting_db.name_cost import cost_of
 from scouting_db.name_cut import both_cut
-from scouting_db.name_dictated import dictated
+from scouting_db.name_dictated import clearest_by_ear, dictated
 from scouting_db.name_fits import BEGINNING, Fit, fits
 from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
@@ -196,7 +196,7 @@ class NameIndex:
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         if all((key, position) in self._keys.heard for _, position in holders):
             near = fits(self._keys, folded)
-            positions |= {each for each, fit in near.items() if fit.rivals(SOUNDS_ALIKE)}
+            positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
         if kinds == {Strength.INITIALS} and len(holders) == 1:
@@ -265,6 +265,9 @@ class NameIndex:
             is_clear = heard <= meant | farther
             return replace(beside, is_clear=is_clear) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
+            clearest = clearest_by_ear(self._keys, meant, words)
+            if clearest is not None:
+                return replace(match, likeliest=self.roster[clearest])
             nearest = nearest_spelled(match.players, key) or only_begun(match.players, key)
             return replace(match, likeliest=nearest)
         return match
