@@ -33,7 +33,7 @@ def _spelling(mark: str, *said: tuple[str, str]) -> _Spelling:
 
 _SPELLINGS = (
     _spelling(  # Spanish
-        r"ñ|\bll|v[ií]ll|ll(?:[oa]s?|ano|ermo)\b|güe|\bhua"
+        r"ñ|\bll|v[ií]ll|ll(?:[oa]s?|ano|ermo|er[oa]s?)\b|güe|\bhua"
         r"|\bxav|\bj(?:os[eé]\b|avier|orge|aime|es[uú]s|uli[oá]|im[eé]n|uan|oaqu|u[aá]re)"
         r"|[aeiou]j[ao]s?\b|uji|\bqui[nñ]",
         (r"\bjoa(?=qu)|\bjua(?=n|r)|\bhua", "wa"),
@@ -127,6 +127,7 @@ _SPELLINGS = (
     ),
     _spelling(r"\bng", (r"\bng", "n")),  # Vietnamese, Maori, West African
     _spelling(r"[bm]h(?=[aeiouáéíóú]|\b)", (r"[bm]h", "v")),  # Irish
+    _spelling(r"tx|tz", (r"tx", "ch"), (r"tz", "ts")),  # Basque
     _spelling(r"\bst\b\.?\s", (r"\bst\b\.?(?=\s)", "saint")),
     _spelling(r"\bzh|\bq(?!u)", (r"\bzh", "j"), (r"\bq(?!u)", "ch")),  # Chinese
 )

@@ -287,6 +287,8 @@ def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
     for position in keys.holders(rest)[:NAMESAKES]:
         given = keys.given(position)
         is_theirs = given.startswith(first) or is_short_for(first, given)
+        if len(first) >= SHORTEST_SLIP and are_two_first_names(first, given):
+            is_theirs = False  # Philip is no Philippa
         yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
     for position in said_alike(keys, rest, (Strength.SURNAME,)):
         given = keys.given(position)
