@@ -1,4 +1,4 @@
-"""A first name and a surname that are both cut short, run together or not: `ant dibart`, `zachwhit`.
+"""A first name and a surname that are both cut short: `ant dibart`, `zachwhit`.
 
 Only where nothing else fits; then both must begin the same player's names. Common practice, no
 source.
@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from scouting_db.known_names import is_no_name
+from scouting_db.name_cost import is_another_first_name
 from scouting_db.name_keys import NameKeys
 from scouting_db.short_names import is_short_for, long_forms
 from scouting_db.sounds import fold
@@ -49,7 +50,8 @@ def _called(keys: NameKeys, first: str) -> set[int]:
     """Whom one may call so: the given names that begin so, and those it is short for."""
     begun = [*keys.given_beginning_with(first), *long_forms(first)]
     begun += [one for one in keys.given_beginning_with(first[:2]) if is_short_for(first, one)]
-    return {each for given in begun for each in keys.bearers(given)[:_BEARERS]}
+    called = [given for given in begun if not is_another_first_name(first, given)]
+    return {each for given in called for each in keys.bearers(given)[:_BEARERS]}
 
 
 def _has_surname(keys: NameKeys, position: int, rest: str) -> bool:

@@ -29,8 +29,9 @@ _SHORTEST = 6
 """Sounds of what was typed, from which it can be told from any three short words."""
 
 _WHOLE, _WHOLE_OF_TWO, _PART, _APART = 0.72, 0.8, 0.6, 0.08
-"""Likeness of the whole, of two words alone and of either part, and how much less whoever is not asked about has. Set
-on the voices and line writers that were read and on strangers made of two of their names."""
+"""Likeness of the whole, of two words alone and of either part, and how much less whoever is not
+asked about has. Set on the voices and line writers that were read and on strangers made of two of
+their names."""
 
 _CLEAR, _CLEARLY_APART = 0.85, 0.2
 """The same of somebody beside whom nobody else need be asked about."""
@@ -134,9 +135,7 @@ def _of_part(part: _Part, name: str, known: Known) -> float:
     return like if like >= (_REAL_NAME if is_real else _PART) else 0.0
 
 
-def _of_surname(
-    splits: Sequence[tuple[_Part, _Part]], words: Sequence[str], surname: str
-) -> float:
+def _of_surname(splits: Sequence[tuple[_Part, _Part]], words: Sequence[str], surname: str) -> float:
     """Of all words together; but where the last alone are the surname, the first are a name."""
     if any(likeness(last.typed, surname) >= _SURNAME_ALONE for _, last in splits):
         return 0.0

@@ -21,7 +21,7 @@ _VOWEL = 0.5
 
 _ANOTHER_VOWEL, _VOWEL_MORE = 0.3, 0.35
 _WEAK_MORE = 0.4
-"""Cost of a sound more or less that is often swallowed: an `h`, an `r` after a vowel, a last `t`."""
+"""Cost of a sound more or less that is often swallowed: `h`, `r` after a vowel, a last `t`."""
 
 _KINDS = (("sxj", 0.4), ("xkh", 0.5), ("mn", 0.5), ("lr", 0.7), ("pf", 0.6))
 _GLIDES = {"f": "uo", "j": "i", "h": "i"}
@@ -57,7 +57,7 @@ def _distance(one: str, other: str) -> float:
 
 
 def _costs_of_leaving_out(heard: str) -> list[float]:
-    costs = []
+    costs: list[float] = []
     for before, letter in pairwise(f" {heard}"):
         is_last_t = letter == "t" and len(costs) == len(heard) - 1 and before not in _VOWELS
         if letter in _VOWELS:
