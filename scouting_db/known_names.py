@@ -34,6 +34,11 @@ def known_first_name(word: str) -> Known:
     return Known.COMMONLY if _holds(first, word) else Known.NO
 
 
+def is_no_name(word: str) -> bool:
+    """Whether a folded word is no first name and no surname that we know of."""
+    return Known.NO is max(known_surname(word), known_first_name(word))
+
+
 @lru_cache(maxsize=1)
 def _lists() -> tuple[bytes, bytes, bytes]:
     packed = files("scouting_db").joinpath("data", "known_names.txt.gz").read_bytes()

@@ -19,6 +19,7 @@ _ALLOWED_LONG = 3.5
 _LONG = 10
 _SHORT = 6
 _LETTERS_MORE = 2
+_WHOLE_NAME = 4
 _TELLING_CONSONANTS = 2
 _VOWELS_APART = 1
 _ENDINGS = ("ski", "sen", "son", "ek", "ik", "ak", "of", "ofa")
@@ -78,6 +79,12 @@ def are_two_first_names(typed: str, key: str) -> bool:
     """`carla` and `karl`: an "a" more makes another first name."""
     one, other = sound(typed), sound(key)
     return one == f"{other}a" or other == f"{one}a"
+
+
+def is_another_first_name(typed: str, given: str) -> bool:
+    """Whether a first name long enough to be a whole one is another's: Philip is no Philippa."""
+    is_whole = len(typed) >= _WHOLE_NAME
+    return typed != given and is_whole and are_two_first_names(typed, given)
 
 
 def _differ_by_a_vowel(typed: str, key: str) -> bool:

@@ -5,32 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from knowledge.dataclass import dataclass
-from scouting_db.known_names import Known, known_first_name, known_surname
+from scouting_db.known_names import Known, is_no_name, known_first_name, known_surname
+from scouting_db.name_begun import SHORTEST_SLIP, cut_short
 from scouting_db.name_cost import (
     SOUNDS_ALIKE,
     allowed_cost,
     are_two_first_names,
     cost_of,
     has_consonants_of,
+    is_another_first_name,
     is_cut,
 )
+from scouting_db.name_ear import SAME_TO_THE_EAR, likeness
+from scouting_db.name_fit import BEGINNING, NOBODY, Fit
 from scouting_db.name_forms import Strength, is_particles
 from scouting_db.name_keys import HOLDERS, SHORTEST_BEGINNING, NameKeys
 from scouting_db.name_parts import all_begin, begins_with, initial_of, squeeze
 from scouting_db.name_persons import is_somebody_else, lacks_a_vowel, parts_cost
-from scouting_db.name_slips import is_slip, lacks_vowels, without_vowels
-from scouting_db.short_names import is_doubled, is_short_for, long_forms, stem_of
+from scouting_db.name_rivals import said_alike
+from scouting_db.name_slips import is_slip, lacks_vowels
+from scouting_db.short_names import is_short_for
 from scouting_db.sounds import consonants, fold, sound, spoken
 
 SHORT_FORM = 3
 """Letters of a name so short that a longer word like it is another name."""
-
-BEGINNING = 1.0
-"""Cost of a name cut short, such as `lindq`."""
-
-TELLING_BEGINNING = 4
-"""Letters of a beginning that names somebody however long the name is: `cast`, `szym`."""
 
 SHORT_GIVEN = 0.2
 """Cost of a first name cut short before the surname as it stands: `ben hale` for Benedict Hale."""
@@ -42,9 +40,6 @@ FAR, FAR_FROM_LETTERS = 1.5, 7
 """Cost from which one word is taken for another only where letters were left out, or where it has
 so many letters and the same consonants."""
 
-NOBODY = -1.0
-"""Allowed for another person's name, who is asked about only beside one that fits."""
-
 FAR_IN_VOWELS, FAR_FROM_VOWELS = 2.0, 6
 """Cost up to which a word that is no name may differ from a first name in vowels alone, and its
 letters. A surname in other vowels may be another one."""
@@ -52,8 +47,8 @@ letters. A surname in other vowels may be another one."""
 _CONSONANTS_HEARD = 4
 _VOWELS = frozenset("aeiouy")
 
-SHORTEST_SLIP = 4
-"""Letters of a name of which a slip is still known for one."""
+SLURRED = 2.0
+"""Cost of a word that is no name beside the right initial, where its consonants are a name's."""
 
 ONE_SLIP = 1.0
 """Cost of one slip of the thumb that makes no name of it."""
@@ -63,28 +58,6 @@ NAMESAKES = 300
 
 _WORDS_OF_A_NAME = 2
 """More of them may be one name as dictated."""
-
-
-@dataclass(frozen=True, slots=True)
-class Fit:
-    """How far a player's name lies from what was typed, and how far it may lie."""
-
-    position: int
-    cost: float
-    allowed: float
-
-    @property
-    def is_likely(self) -> bool:
-        return self.cost <= self.allowed
-
-    @property
-    def is_short(self) -> bool:
-        """Whether the name was only cut short."""
-        return self.cost == self.allowed == BEGINNING
-
-    def rivals(self, cost: float) -> bool:
-        """Whether it must be asked about beside one that is likely: another's name too."""
-        return self.cost <= cost and (self.is_likely or self.allowed == NOBODY)
 
 
 def fits(keys: NameKeys, folded: str) -> dict[int, Fit]:
@@ -111,7 +84,7 @@ def _all_fits(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
 
 def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
     key = "".join(words)
-    is_known = len(words) == 1 and Known.NO is not max(known_surname(key), known_first_name(key))
+    is_known = len(words) == 1 and not is_no_name(key)
     for near in keys.sounding_like(key):
         if is_particles(near) and near != key:
             continue
@@ -130,13 +103,24 @@ def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
             if is_both or (is_other and strength is Strength.GIVEN):
                 is_near = whole.is_likely or whole.cost <= BEGINNING
                 yield Fit(position, whole.cost, NOBODY if is_near else 0.0)
-            elif strength is Strength.GIVEN and len(words) == 1 and _is_in_vowels(key, near):
+            elif (
+                len(words) == 1
+                and _says_given(keys, strength, position, near)
+                and (_is_in_vowels(key, near))
+            ):
                 yield Fit(position, whole.cost, max(whole.allowed, FAR_IN_VOWELS))
             elif strength in (Strength.WHOLE, Strength.PART) and len(words) > 1:
                 yield _by_parts(keys, position, near, words, whole)
             else:
                 yield replace(whole, position=position)
-    yield from _cut_short(keys, key)
+    yield from cut_short(keys, key)
+
+
+def _says_given(keys: NameKeys, strength: Strength, position: int, near: str) -> bool:
+    """Whether a key is a first name or runs on from one: Dmitri, `jeanluc`."""
+    return strength is Strength.GIVEN or (
+        strength is Strength.PART and _is_both_names(keys, position, near)
+    )
 
 
 def _is_both_names(keys: NameKeys, position: int, near: str) -> bool:
@@ -153,7 +137,7 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
         return Fit(0, cost, NOBODY if is_near else 0.0)
     if spoken(key) == spoken(near):
         return Fit(0, SOUNDS_ALIKE, SOUNDS_ALIKE)
-    if is_one_word and len(near) >= SHORTEST_SLIP and _is_no_name(key):
+    if is_one_word and len(near) >= SHORTEST_SLIP and is_no_name(key):
         if is_slip(key, near):
             return Fit(0, ONE_SLIP, ONE_SLIP)
         if lacks_vowels(key, near):
@@ -164,13 +148,9 @@ def _as_a_whole(key: str, near: str, *, is_one_word: bool) -> Fit:
     return Fit(0, cost, allowed)
 
 
-def _is_no_name(key: str) -> bool:
-    return Known.NO is max(known_surname(key), known_first_name(key))
-
-
 def _is_in_vowels(key: str, near: str) -> bool:
     """`demetri` and Dmitri."""
-    if len(key) < FAR_FROM_VOWELS or not _is_no_name(key):
+    if len(key) < FAR_FROM_VOWELS or not is_no_name(key):
         return False
     if (key[-1] in _VOWELS) is not (near[-1] in _VOWELS):
         return False
@@ -189,56 +169,20 @@ def _by_parts(keys: NameKeys, position: int, near: str, words: list[str], whole:
     given = keys.given(position)
     surname = near.removeprefix(given) if near.startswith(given) else near.removesuffix(given)
     if not surname or surname == near:
-        return replace(whole, position=position)
+        rest = squeeze(" ".join(words[1:]))
+        is_other = near.endswith(rest) and _is_other_given(words[0], near.removesuffix(rest))
+        return Fit(position, whole.cost, NOBODY if is_other else whole.allowed)
     cost = parts_cost(words, given, surname)
     if cost is not None:
         return Fit(position, cost, cost)
-    allowed = whole.allowed if len(words) > _WORDS_OF_A_NAME else NOBODY
-    return Fit(position, whole.cost, allowed)
+    is_dictated = len(words) > _WORDS_OF_A_NAME and not _is_other_given(words[0], given)
+    return Fit(position, whole.cost, whole.allowed if is_dictated else NOBODY)
 
 
-def _cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
-    """Whose name begins so: a first name of any length, or a surname whose beginning tells."""
-    for position in (each for long in long_forms(key) for each in keys.bearers(long)[:HOLDERS]):
-        yield Fit(position, BEGINNING, BEGINNING)
-    yield from _diminutives(keys, key)
-    if without_vowels(key) == key:
-        yield from _without_vowels(keys, key)
-    if len(key) < SHORTEST_BEGINNING:
-        if len(key) > 1:
-            for one in keys.given_beginning_with(key):
-                yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(one)[:HOLDERS])
-        return
-    longer = keys.beginning_with(key)
-    given = {each for one in keys.given_beginning_with(key) for each in keys.bearers(one)[:HOLDERS]}
-    begun = {each for one in longer for each in keys.holders(one)[:HOLDERS]}
-    tells = len(key) >= TELLING_BEGINNING or any(2 * len(key) >= len(one) for one in longer)
-    if len(begun) == 1 and known_surname(key) is Known.COMMONLY:
-        tells = False  # one Hollister, and Hollis is a name of its own
-    elif len(begun) > 1:
-        tells = True  # which of them is asked in any case
-    for position in begun:
-        yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
-    is_heard = len(sound(key)) >= TELLING_BEGINNING and _is_no_name(key)
-    for one in keys.given_heard_from(sound(key)):
-        allowed = BEGINNING if is_heard else NOBODY
-        yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
-
-
-def _without_vowels(keys: NameKeys, key: str) -> Iterator[Fit]:
-    """`frn`, where it is Fran, may be Francesca as well."""
-    for given in keys.given_beginning_with(key[0]):
-        if without_vowels(given).startswith(key):
-            yield from (Fit(each, BEGINNING, NOBODY) for each in keys.bearers(given)[:HOLDERS])
-
-
-def _diminutives(keys: NameKeys, key: str) -> Iterator[Fit]:
-    """`sunny` for Sunniva; `sami`, where it fits Samira, may be Samuel as well."""
-    stem = stem_of(key)
-    for given in keys.given_beginning_with(stem) if stem else ():
-        if is_short_for(key, given):
-            allowed = BEGINNING if is_doubled(stem) else NOBODY
-            yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(given)[:HOLDERS])
+def _is_other_given(typed: str, given: str) -> bool:
+    """`claude dubrow` is not Marie-Claire Dubrow: a first name that is said otherwise."""
+    is_real = known_first_name(typed) is not Known.NO
+    return is_real and likeness(typed, given) < SAME_TO_THE_EAR
 
 
 def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
@@ -248,7 +192,8 @@ def _with_initial(keys: NameKeys, letter: str, word: str) -> Iterator[Fit]:
         others = [part for part in parts if cost_of(word, part) > fit.cost]
         is_theirs = any(part.startswith(letter) for part in others)
         cost = fit.cost if is_theirs else fit.cost + NOT_THIS_PERSON
-        yield Fit(fit.position, cost, fit.allowed)
+        is_slurred = is_no_name(word) and any(has_consonants_of(word, part) for part in parts)
+        yield Fit(fit.position, cost, max(fit.allowed, SLURRED) if is_slurred else fit.allowed)
 
 
 def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
@@ -256,9 +201,17 @@ def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
     for position in keys.holders(rest)[:NAMESAKES]:
         given = keys.given(position)
         is_theirs = given.startswith(first) or is_short_for(first, given)
+        if is_another_first_name(first, given):
+            is_theirs = False
         yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
+    for position in said_alike(keys, rest, (Strength.SURNAME,)):
+        given = keys.given(position)
+        if len(first) >= SHORT_FORM and first != given and is_short_for(first, given):
+            yield Fit(position, SHORT_GIVEN + SOUNDS_ALIKE, BEGINNING)
     for fit in _alike(keys, [first]):
-        surname = fold(keys.roster[fit.position].name).split()[1:]
+        given, *surname = fold(keys.roster[fit.position].name).split()
+        if is_another_first_name(first, given):
+            continue
         if fit.is_likely and any(_is_begun(word, rest) for word in surname):
             yield Fit(fit.position, max(fit.cost, BEGINNING), fit.allowed)
 
@@ -277,6 +230,8 @@ def _begun(keys: NameKeys, words: Sequence[str]) -> Iterator[Fit]:
     ahead = keys.beginning_with(words[0])
     for position in dict.fromkeys(each for key in ahead for each in keys.holders(key)[:HOLDERS]):
         parts = fold(keys.roster[position].name).split()
+        if is_another_first_name(words[0], parts[0]):
+            continue
         if any(all_begin(parts[at:], words) for at in range(len(parts))):
             cost = SHORT_GIVEN if words[0] in parts else BEGINNING
             yield Fit(position, cost, BEGINNING)

@@ -108,6 +108,18 @@ def forms(name: str, aliases: tuple[str, ...] = ()) -> Iterator[Form]:
             yield Form(key=key, strength=strength, heard=True)
 
 
+def spoken_parts(name: str, aliases: tuple[str, ...] = ()) -> Iterator[tuple[str, str]]:
+    """Every first name and surname, folded and without spaces, that one may say for a player."""
+    plain = _NICKNAME.sub(" ", name)
+    nicknames = [fold(one).removeprefix("the ") for one in (*_NICKNAME.findall(name), *aliases)]
+    for one in dict.fromkeys((plain, *as_heard(plain))):
+        first, _, last = one.strip().partition(" ")
+        given, words = fold(first).replace(" ", ""), fold(last).split()
+        for called in (given, *(nickname.replace(" ", "") for nickname in nicknames)):
+            yield called, "".join(words)
+            yield from ((called, word) for word in words[:1] + words[-1:])
+
+
 def _keep(best: dict[str, Strength], key: str, strength: Strength) -> None:
     squeezed = key.replace(" ", "")
     if squeezed and strength > best.get(squeezed, 0):
@@ -124,6 +136,8 @@ def _all_forms(name: str, aliases: tuple[str, ...]) -> Iterator[tuple[str, Stren
     if not surname:
         return
     yield given, Strength.GIVEN
+    if "-" in plain.split()[0]:  # `jeanluc` of Jean-Luc Perrault
+        yield fold(plain.split()[0]), Strength.GIVEN
     yield f"{surname} {given}", Strength.WHOLE
     yield surname, Strength.SURNAME
     yield from (("vd" + core, Strength.PART) for core in _GROWN_TOGETHER.findall(surname))

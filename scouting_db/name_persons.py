@@ -8,7 +8,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from knowledge.regex import regex
 from scouting_db.known_names import Known, known_first_name, known_surname
-from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, cost_of
+from scouting_db.name_cost import SOUNDS_ALIKE, allowed_cost, cost_of, is_another_first_name
 from scouting_db.short_names import is_short_for
 from scouting_db.sounds import consonants, sound, spoken
 
@@ -111,7 +111,7 @@ def _both(typed_given: str, typed_surname: str, given: str, surname: str) -> flo
 def _given_cost(typed: str, given: str) -> float | None:
     known = known_first_name(typed)
     if typed != given and is_short_for(typed, given):
-        return _SHORT
+        return None if is_another_first_name(typed, given) else _SHORT
     allowed = 0.0
     if known is Known.NO and len(typed) >= _DICTATED:
         is_vowels_only = consonants(sound(typed)) == consonants(sound(given))

@@ -129,3 +129,26 @@ def _crossed(keys: NameKeys, given: str, surname: str) -> set[int]:
 def _surnamed(keys: NameKeys, key: str) -> list[int]:
     strengths = (Strength.SURNAME, Strength.PART, Strength.LATER)
     return [position for strength, position in keys.held(key) if strength in strengths]
+
+
+def plain_bearer(holders: Sequence[tuple[Strength, int]]) -> int | None:
+    """Who bears it as a surname where the others bear it as the later part of a double one."""
+    plain = [position for strength, position in holders if strength is Strength.SURNAME]
+    rest = {strength for strength, _ in holders} - {Strength.SURNAME}
+    return plain[0] if len(plain) == 1 and rest == {Strength.LATER} else None
+
+
+def namesakes(keys: NameKeys, words: Sequence[str]) -> set[int]:
+    """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""
+    rest = "".join(words[1:])
+    if not rest or keys.held(rest):
+        return set()
+    return set(keys.bearers(words[0])[:HOLDERS])
+
+
+def is_only_bearer(
+    keys: NameKeys, position: int, initial: tuple[str, str] | None, others: set[int]
+) -> bool:
+    """Whether nobody else's first name sounds as the one typed: `jose p` beside Josephine P."""
+    given = initial[1] if initial else ""
+    return all(sound(keys.given(each)) != sound(given) for each in others - {position})

@@ -14,8 +14,10 @@ from rapidfuzz.distance import DamerauLevenshtein
 
 from scouting_db.heard import plainly
 from scouting_db.name_cost import cost_of
-from scouting_db.name_dictated import dictated
-from scouting_db.name_fits import BEGINNING, Fit, fits
+from scouting_db.name_cut import both_cut
+from scouting_db.name_dictated import clearest_by_ear, dictated
+from scouting_db.name_fit import BEGINNING, Fit
+from scouting_db.name_fits import fits
 from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of, players_of
@@ -28,13 +30,17 @@ from scouting_db.name_parts import (
     without_aside,
     without_titles,
 )
+from scouting_db.name_retold import retold
 from scouting_db.name_rivals import (
     crossed,
     given_alike,
     has_consonants,
+    is_only_bearer,
     longer_given,
+    namesakes,
     nearest_spelled,
     only_begun,
+    plain_bearer,
     said_alike,
     said_the_other_way,
     twins,
@@ -123,7 +129,15 @@ class NameIndex:
         plain = pared(unstretched(undigited(without_titles(fold(without_aside(typed))))))
         if plain and plain != folded:
             return self._exact(plain) or self._near(plain, nearest=nearest)
-        return self._either(folded, match)
+        return self._retold(typed, nearest=nearest) or self._either(folded, match)
+
+    def _retold(self, typed: str, *, nearest: bool) -> Match | None:
+        """Whoever is meant where it was meant otherwise: `jay lobato` as `j lobato`."""
+        for other in retold(without_titles(typed)):
+            match = self._exact(other) or self._near(other, nearest=nearest)
+            if not isinstance(match, Nobody):
+                return match
+        return None
 
     def _either(self, folded: str, match: Nobody) -> Match:
         """Whoever may be meant by one side or the other of `kim or kimm`, else `match`."""
@@ -165,7 +179,7 @@ class NameIndex:
     def _by_surname(self, key: str, holders: Sequence[tuple[Strength, int]]) -> Match:
         """Who bears it, and who bears one that sounds the same, as a surname or a first name."""
         positions = {position for _, position in holders}
-        likeliest = self._plain_bearer(holders)
+        likeliest = self._row(plain_bearer(holders))
         written = positions - {each for each in positions if (key, each) in self._keys.heard}
         given = given_alike(self._keys, key) - positions
         if len(written) == 1 and not given:
@@ -184,11 +198,15 @@ class NameIndex:
         if initial and self._keys.bearers(initial[1]):
             near = fits(self._keys, folded)
             positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
+        if all((key, position) in self._keys.heard for _, position in holders):
+            near = fits(self._keys, folded)
+            positions |= {each for each, fit in near.items() if fit.rivals(BEGINNING)}
         longer = longer_given(self._keys, key) if Strength.GIVEN in kinds else set()
         match = self._match(positions | longer)
         if kinds == {Strength.INITIALS} and len(holders) == 1:
             position = holders[0][1]
-            if not self._says_given(initial) or self._is_only_bearer(initial, position, positions):
+            says_given = initial is not None and bool(self._keys.bearers(initial[1]))
+            if not says_given or is_only_bearer(self._keys, position, initial, positions):
                 return self._match(positions, likeliest=self.roster[position])
         bearers = {
             position
@@ -198,23 +216,6 @@ class NameIndex:
         if isinstance(match, Alike) and len(bearers) == 1 and not longer:
             return replace(match, likeliest=self.roster[min(bearers)])
         return match
-
-    def _says_given(self, initial: tuple[str, str] | None) -> bool:
-        """Whether an initial stands beside a first name: dictation writes Ana R. as "anna r"."""
-        return initial is not None and bool(self._keys.bearers(initial[1]))
-
-    def _is_only_bearer(
-        self, initial: tuple[str, str] | None, position: int, others: set[int]
-    ) -> bool:
-        """Whether nobody else's first name sounds as the one typed: `jose p` beside Josephine P."""
-        given = initial[1] if initial else ""
-        rest = others - {position}
-        return all(sound(self._keys.given(each)) != sound(given) for each in rest)
-
-    def _plain_bearer(self, holders: Sequence[tuple[Strength, int]]) -> PlayerRow | None:
-        plain = [position for strength, position in holders if strength is Strength.SURNAME]
-        rest = {strength for strength, _ in holders} - {Strength.SURNAME}
-        return self.roster[plain[0]] if len(plain) == 1 and rest == {Strength.LATER} else None
 
     def _near(self, folded: str, *, nearest: bool) -> Match:
         words, key = folded.split(), squeeze(folded)
@@ -226,11 +227,11 @@ class NameIndex:
             found |= self._as_dictated(words, key)
         if any(fit.is_likely for fit in found.values()):
             return self._meant(words, key, found)
+        meant = both_cut(self._keys, words) or (dictated(self._keys, words) if nearest else set())
+        if meant:
+            return self._match(meant)
         if not nearest:
             return Nobody()
-        heard = dictated(self._keys, words)
-        if heard is not None:
-            return self._match({heard})
         close = [each for each, fit in found.items() if 2 * fit.cost <= len(key)]
         near = sorted(close, key=lambda each: found[each].cost) or self._keys.spelled_like(key)
         return Nobody(nearest=tuple(self.roster[each] for each in near[:NEAREST]))
@@ -240,7 +241,7 @@ class NameIndex:
         heard: set[int] = set()
         best = min(fit.cost for fit in found.values() if fit.is_likely)
         meant = {each for each, fit in found.items() if fit.rivals(best + MARGIN)}
-        meant |= self._namesakes(words) | twins(self._keys, self._keys_within(key, best))
+        meant |= namesakes(self._keys, words) | twins(self._keys, self._keys_within(key, best))
         if len(words) > 1:
             heard = {each for each in found if has_consonants(self.roster[each], key)}
             meant |= {each for each in heard if found[each].cost <= best + DICTATED}
@@ -252,6 +253,9 @@ class NameIndex:
             is_clear = heard <= meant | farther
             return replace(beside, is_clear=is_clear) if isinstance(beside, Alike) else beside
         if isinstance(match, Alike) and match.likeliest is None:
+            clearest = clearest_by_ear(self._keys, meant, words)
+            if clearest is not None:
+                return replace(match, likeliest=self.roster[clearest])
             nearest = nearest_spelled(match.players, key) or only_begun(match.players, key)
             return replace(match, likeliest=nearest)
         return match
@@ -270,17 +274,13 @@ class NameIndex:
         holders = [one for near in keys for one in self._keys.held(near) if one[1] in meant]
         if not isinstance(match, Alike) or {position for _, position in holders} != meant:
             return match
-        return replace(match, likeliest=self._plain_bearer(holders))
+        return replace(match, likeliest=self._row(plain_bearer(holders)))
 
     def _keys_within(self, key: str, best: float) -> set[str]:
         return {near for near in self._keys.sounding_like(key) if cost_of(key, near) <= best}
 
-    def _namesakes(self, words: Sequence[str]) -> set[int]:
-        """`Linda Kvist` may be Lindqvist, but also some Linda whose surname we mishear."""
-        rest = squeeze(" ".join(words[1:]))
-        if not rest or self._keys.held(rest):
-            return set()
-        return set(self._keys.bearers(words[0])[:HOLDERS])
+    def _row(self, position: int | None) -> PlayerRow | None:
+        return None if position is None else self.roster[position]
 
     def _match(self, positions: set[int], *, likeliest: PlayerRow | None = None) -> Match:
         asked = sorted(positions)

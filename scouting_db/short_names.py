@@ -16,9 +16,9 @@ def is_short_for(typed: str, given: str) -> bool:
     if given in long_forms(typed) or (len(typed) >= SHORTEST_STEM and given.startswith(typed)):
         return True
     stem = stem_of(typed)
-    if not stem or not given.startswith(stem):
-        return False
-    return is_doubled(stem) or given.removeprefix(stem)[:1] in _VOWELS
+    if stem and is_doubled(stem) and given.startswith(stem[:-1]):
+        return True  # `benny` for Benedict
+    return bool(stem) and given.startswith(stem) and given.removeprefix(stem)[:1] in _VOWELS
 
 
 def stem_of(typed: str) -> str:
