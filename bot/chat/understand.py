@@ -67,6 +67,7 @@ from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.told_before import may_be_rally, told_before
+from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.zones_said import zone_said
@@ -130,6 +131,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
+    fixed = fixed or told_first(message, chat, _settled)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)

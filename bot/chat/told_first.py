@@ -1,0 +1,100 @@
+"""A score, result, rally or match with chatter around it: "18-20 down, they serve, lovely day"."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import TypeAlias
+
+from bot.chat.asking import asks
+from bot.chat.asks_model import ASKS_FROM
+from bot.chat.message import Message, opponents, read_message
+from bot.chat.note_or_question import begins_as_note
+from bot.chat.numbers import groups
+from bot.chat.said import (
+    FormatTold,
+    MatchMoved,
+    MatchSaid,
+    RallySaid,
+    RemarkSaid,
+    ResultSaid,
+    ScoreSaid,
+    Understood,
+)
+from bot.chat.score_groups import level_at
+from bot.chat.topic_question import asking
+from bot.chat.view import ChatView
+
+Told: TypeAlias = FormatTold | MatchMoved | MatchSaid | RallySaid | ResultSaid | ScoreSaid
+Settles: TypeAlias = Callable[[str, Message, ChatView], Understood | None]
+
+_TOLD = (FormatTold, MatchMoved, MatchSaid, RallySaid, ResultSaid, ScoreSaid)
+_MARKS = frozenset(",;.!:\n()–—")
+_SENTENCE_ENDS = frozenset(".!\n")
+_LINKS = frozenset(
+    ["but", "while", "because", "cos", "cuz", "so", "which", "lol", "haha", "lmao", "ugh", "and",
+     "idk", "then", "what", "thanks", "tho", "though"]
+)  # fmt: skip
+"""Words that chatter begins with where no mark stands before it."""
+
+_SUPPOSES = frozenset(["if", "when", "whenever", "imagine", "suppose", "say", "like", "until"])
+"""What opens so supposes: nothing of it is told."""
+
+LONGEST_AFTER_A_BARE_RESULT = 6
+"""Words after "we are out": more is a story, or asks something."""
+
+
+def told_first(message: Message, chat: ChatView, settles: Settles) -> Told | None:
+    """What one part of the message tells whole, where the rest neither asks nor notes anything.
+
+    `settles` reads a message that has one meaning by its form. The longest beginning counts, or
+    else the last sentence: "good night. we are out".
+    """
+    if chat.forwarded or begins_as_note(message.said) or "?" in message.text:
+        return None
+    if not message.said or message.said[0].folded in _SUPPOSES:
+        return None
+    if asking(message, chat) >= ASKS_FROM:
+        return None
+    for part, rest in _parts(message):
+        told = _told(part, rest, message, chat, settles)
+        if told is not None:
+            return told
+    return None
+
+
+def _parts(message: Message) -> Iterator[tuple[str, str]]:
+    """A beginning and what follows it, the longest first; then the last sentence, and its lead."""
+    said, text = message.said, message.text
+    for at in reversed(range(1, len(said))):
+        if set(said[at].gap) & _MARKS or " - " in said[at].gap or said[at].folded in _LINKS:
+            yield text[: said[at - 1].span[1]], text[said[at].span[0] :]
+    for at in range(1, len(said)):
+        if set(said[at].gap) & _SENTENCE_ENDS:
+            yield text[said[at].span[0] :], text[: said[at - 1].span[1]]
+
+
+def _told(
+    part: str, rest: str, whole: Message, chat: ChatView, settles: Settles
+) -> Told | None:
+    beside = read_message(rest, chat)
+    if not beside.said or _says_more(beside, chat, settles):
+        return None
+    message = read_message(part, chat)
+    told = None if message.asks or not message.said else settles(part, message, chat)
+    if not isinstance(told, _TOLD) or (isinstance(told, ScoreSaid) and not chat.match_on):
+        return None
+    if isinstance(told, ResultSaid) and not (told.games or told.tally):
+        if len(beside.said) > LONGEST_AFTER_A_BARE_RESULT:
+            return None
+    return replace(told, text=whole.text)
+
+
+def _says_more(rest: Message, chat: ChatView, settles: Settles) -> bool:
+    """Whether what is left asks, tells something of an opponent, or holds a score of its own."""
+    if asks(rest.text, rest.said) or groups(rest.said) or level_at(rest.said) is not None:
+        return True
+    if rest.note.claims and opponents(rest.mentions, chat):
+        return True
+    more = settles(rest.text, rest, chat)
+    return more is not None and not isinstance(more, RemarkSaid)
