@@ -9,6 +9,7 @@ from itertools import pairwise
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import Group, groups
 from bot.chat.other_matches import is_of_others
+from bot.chat.results_doubted import LONGEST_GAME, is_going_on
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
@@ -95,6 +96,8 @@ def result_said(
     if _GOING_ON.search(line) or is_of_others(line) or is_of_rally:
         return None
     told: Sequence[_Told] = _games(said)
+    if len(told) == 1 and is_going_on(line):
+        return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
@@ -107,6 +110,8 @@ def result_said(
     if not games or not (finished or len(games) > 1):
         return None
     if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
+        return None
+    if any(max(one) > LONGEST_GAME or one[0] == one[1] for one in games):
         return None
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])
