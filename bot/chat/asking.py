@@ -22,6 +22,8 @@ _SENTENCE_ENDS = frozenset(".!\n")
 _RHETORICAL = regex(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
     r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
+    r"|\bidk (?:how|why)$|\bwhat can (?:you|ya|u) do$|\bnow or never\b"
+    r"|\bwas (?=\d+ \d)"
 )
 """`up 9-8, dont ask how`: words of asking that ask nothing."""
 
@@ -40,7 +42,11 @@ def asks(text: str, said: Sequence[Word]) -> bool:
         line = _EXCLAIMED.sub("", line)
     if "?" in text or any(form.search(line) for form in _forms()):
         return True
-    return any(form.match(later) for later in _later_sentences(said) for form in _opening_forms())
+    return any(
+        form.match(_RHETORICAL.sub("", later))
+        for later in _later_sentences(said)
+        for form in _opening_forms()
+    )
 
 
 def _later_sentences(said: Sequence[Word]) -> list[str]:

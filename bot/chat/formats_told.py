@@ -16,7 +16,7 @@ from knowledge.game import FormatError
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_RESULT = regex(r"\b(?:won|lost|beat|beaten|win(?! by\b)|lose|result|final)\b")
+_RESULT = regex(r"\b(?:won|lost|loss|closed|took|beat|beaten|win(?! by\b)|lose|result|final)\b")
 _OF_FORMATS = word_set("format")
 
 
@@ -24,7 +24,7 @@ def format_told(message: Message) -> FormatTold | None:
     """The message, if it tells how the match is played and nothing else."""
     format = message.told.format
     asks = message.asks and message.said[0].folded != "best"  # "best of 3" asks for nothing
-    if format is None or asks or "?" in message.text:
+    if format is None or asks or "?" in message.text or len(message.mentions) > 1:
         return None
     if score_message(message.text, message.told.of_score) is not None:
         return None

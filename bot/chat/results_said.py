@@ -13,6 +13,7 @@ from bot.chat.results_doubted import LONGEST_GAME, is_going_on
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
+from bot.chat.score_groups import level_at
 from bot.chat.scores import is_all_score, said_score
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word, folded_line
@@ -46,12 +47,13 @@ _THEY_WON = regex(
 )
 _FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
-    r"|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
+    r"|(?<=\d )w|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
 _GOING_ON = regex(
-    r"\b(?:so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
+    r"\b(?:nearly|almost|so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
 )
+_BY_A_LETTER = regex(r"^[wl] \d")
 _WITHOUT_A_GAME = regex(
     r"\b(?:no ?shows?|forfeit\w*|walk ?over|w ?o (?:us|them|they)|conceded?|retired?|defaulted"
     r"|(?:didnt|did not|never) (?:show|showed|turn(?:ed)?)(?: up)?"
@@ -101,7 +103,7 @@ def result_said(
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
-    if format is not None and finished and (tally := _tally(told, line, format)):
+    if finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
     if format is not None and _is_bare_end(told, of_score, format) and not _says_other(told, line):
         return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
@@ -208,13 +210,16 @@ def _won_by(games: Sequence[Game]) -> bool | None:
     return None if _is_shared(games) else _won_most(games)
 
 
-def _tally(told: Sequence[_Told], line: str, format: GameFormat) -> Game | None:
-    """A match in games, ours first: "we lost 2-1" in a best of three."""
+def _tally(told: Sequence[_Told], line: str, format: GameFormat | None) -> Game | None:
+    """A match in games, ours first: "we lost 2-1" in a best of three; "L 0-2" in any."""
     won = _won(line)
-    if len(told) != 1 or won is None or format.best_of == 1:
+    if len(told) != 1 or won is None or (format is not None and format.best_of == 1):
+        return None
+    if format is None and not _BY_A_LETTER.match(line):
         return None
     low, high = sorted(told[0].game)
-    is_match = high == format.best_of // 2 + 1 and low < high
+    needed = GAMES_IN_WORDS if format is None else format.best_of
+    is_match = high == needed // 2 + 1 and low < high
     return _turned((low, high), won=won) if is_match else None
 
 
@@ -243,7 +248,10 @@ def _without_running(told: Sequence[_Told], format: GameFormat | None) -> Sequen
 
 def _running(of_score: Sequence[Word], end: int) -> SaidScore | None:
     """The score of the next game, told after the finished ones."""
-    found = said_score([word for word in of_score if word.span[0] >= end])
+    after = [word for word in of_score if word.span[0] >= end]
+    found, level = said_score(after, own_first=True), level_at(after)
+    if found is None and level is not None:
+        return SaidScore(ours=level[0], theirs=level[0])
     return None if found is None else found[0]
 
 

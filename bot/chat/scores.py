@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from bot.chat.numbers import Group, is_dictated, number, points
 from bot.chat.other_matches import is_elsewhere, is_of_play
+from bot.chat.rally_told import serving_after
 from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_serving import server_told, serving_side
@@ -108,6 +109,7 @@ def _last_clause(said: Sequence[Word]) -> str:
 def _serving_after(line: str) -> SaidScore | None:
     """Whose serve it is after a side-out, where that is said: "side out, our ball"."""
     we_serve = serving_side(line)
+    we_serve = serving_after(line) if we_serve is None else we_serve
     if we_serve is None and (found := _OWNED_NOW.search(line)):
         we_serve = found[0] == "ours"
     return None if we_serve is None else SaidScore(we_serve=we_serve)
