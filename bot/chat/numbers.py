@@ -116,7 +116,7 @@ def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
         else:
             if numbers and not _is_same_breath(said[position].gap):
                 break
-            if len(numbers) == PAIR and "," in said[position].gap and _opens_pair(said, position):
+            if len(numbers) <= PAIR and numbers and "," in said[position].gap and _opens_pair(said, position):
                 break
             if _makes_twenty_one(said, position, numbers):
                 numbers[-1] = (numbers[-1][0], numbers[-1][1] + value)

@@ -97,7 +97,7 @@ def result_said(
     is_of_rally = is_called and _THAT_ONE.search(line) is not None
     if _GOING_ON.search(line) or is_of_others(line) or is_of_rally:
         return None
-    told: Sequence[_Told] = _games(said)
+    told: Sequence[_Told] = [one for one in _games(said) if max(one.game) <= LONGEST_GAME]
     if len(told) == 1 and is_going_on(line):
         return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
@@ -113,7 +113,7 @@ def result_said(
         return None
     if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
         return None
-    if any(max(one) > LONGEST_GAME or one[0] == one[1] for one in games):
+    if any(first == second for first, second in games):
         return None
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])

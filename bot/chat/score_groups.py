@@ -91,6 +91,7 @@ def level_at(said: Sequence[Word]) -> tuple[int, int] | None:
         if value is not None and said[place + 1].folded in ALL_WORDS:
             return value, place
         ahead = [number(one) for one in said[place + 1 : place + 4]]
-        if word.folded in LEVEL_WORDS:
+        is_both = word.folded == "both" and said[place + 1].folded in ("on", "at")
+        if is_both or word.folded in LEVEL_WORDS:
             return next(((one, place) for one in ahead if one is not None), None)
     return None

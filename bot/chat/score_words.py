@@ -81,8 +81,14 @@ THEY_LEAD = regex(
     rf"\b{THEY} (?:(?:are|re|have|ve|got|just|gone|went|still|now|is|one|two|#|serve) )*(?:{UP}|{DOWN})\b"
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
+GAME_POINTS = regex(
+    r"\b(?P<whose>they|we) (?:have |got |has |with |still |now )*(?:an? |\w+ )?"
+    r"(?:game|match) ?points? (?:now |here |at )*# #"
+)
+"""`they have four game points at 10-6`: theirs is the larger number."""
+
 TO_US = regex(
-    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#"
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:still (?:serv|receiv|return|have)|#"
     r"|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))"
     r"|# # (?:\w+ )?ours\b"
     r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"

@@ -18,6 +18,7 @@ from bot.chat.score_words import (
     CALLED,
     DENIED,
     EACH_SAID,
+    GAME_POINTS,
     HAS_THE_NUMBER,
     IS_THE_NUMBER,
     OUR_RALLY,
@@ -223,6 +224,9 @@ def _our_number(
     if AHEAD.search(line) or BEHIND.search(line):
         we_are_ahead = (AHEAD.search(line) is not None) is not they_lead
         return max(first, second) if we_are_ahead else min(first, second)
+    points = GAME_POINTS.search(line)
+    if points is not None:
+        return max(first, second) if points["whose"] == "we" else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
     if not is_call and (TO_US.search(line) or TO_THEM.search(line)):

@@ -22,6 +22,7 @@ from bot.chat.said import (
     Understood,
 )
 from bot.chat.score_groups import level_at
+from bot.chat.scores import score_message
 from bot.chat.topic_question import asking
 from bot.chat.view import ChatView
 
@@ -33,7 +34,7 @@ _MARKS = frozenset(",;.!:\n()–—")
 _SENTENCE_ENDS = frozenset(".!\n")
 _LINKS = frozenset(
     ["but", "while", "because", "cos", "cuz", "so", "which", "lol", "haha", "lmao", "ugh", "and",
-     "idk", "then", "what", "thanks", "tho", "though"]
+     "idk", "what", "thanks", "tho", "though", "btw", "pls", "please", "like", "despite", "ffs"]
 )  # fmt: skip
 """Words that chatter begins with where no mark stands before it."""
 
@@ -84,10 +85,23 @@ def _told(
     told = None if message.asks or not message.said else settles(part, message, chat)
     if not isinstance(told, _TOLD) or (isinstance(told, ScoreSaid) and not chat.match_on):
         return None
+    if isinstance(told, ScoreSaid):
+        told = _with_server(told, whole)
     if isinstance(told, ResultSaid) and not (told.games or told.tally):
         if len(beside.said) > LONGEST_AFTER_A_BARE_RESULT:
             return None
     return replace(told, text=whole.text)
+
+
+def _with_server(told: ScoreSaid, whole: Message) -> ScoreSaid:
+    """The score with who serves, where only the chatter tells: "nine each, tom returns"."""
+    found = score_message(whole.text, whole.told.of_score)
+    if not isinstance(found, ScoreSaid) or found.score is None:
+        return told
+    level = (told.all_at, told.all_at)
+    points = (told.score.ours, told.score.theirs) if told.score is not None else level
+    is_same = (found.score.ours, found.score.theirs) == points
+    return found if is_same and found.score.we_serve is not None else told
 
 
 def _says_more(rest: Message, chat: ChatView, settles: Settles) -> bool:

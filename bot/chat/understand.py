@@ -40,6 +40,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
 from bot.chat.said import (
     BookSaid,
@@ -55,6 +56,8 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.schedule_said import A_PAIR
+from bot.chat.score_serving import serving_side
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.scout_said import scout_said
@@ -231,6 +234,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     return (
         pair_said(message, chat)
         or starter_said(message, chat)
+        or ended_by_side(message, chat)
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)
@@ -266,6 +270,9 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 def _match(message: Message, chat: ChatView) -> Understood | None:
     found = match_said(message.text, message.said, opponents(message.mentions, chat))
     tells_of_play = message.note.claims and not begins_as_match(message.said)
+    serves_now = chat.match_on and serving_side(message.told.line.text) is not None
+    if serves_now and len(opponents(message.mentions, chat)) < A_PAIR:
+        return None
     if found is None or tells_of_play:
         return None
     return replace(found, we_serve=serves_at_first(message.said))
