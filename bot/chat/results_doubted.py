@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.format_said import TARGETS
+from bot.chat.results_brief import is_over
 from knowledge.regex import regex
 
 _STILL_SERVED = regex(
@@ -27,8 +28,17 @@ LONGEST_GAME = 35
 """Points that hardly a game reaches. Common practice, no source."""
 
 
+_TOLD_OVER = regex(
+    r"\b(?:won|lost|beat|took|dropped)(?: (?:we|us|they|them|it|that|the|by)){0,2} "
+    r"(?P<first>\d{1,2}) (?P<second>\d{1,2})\b"
+)
+
+
 def is_going_on(line: str) -> bool:
     """Whether a line with one score tells of who serves now: "10-8 but receiving"."""
+    told = _TOLD_OVER.search(line)
+    if told is not None and is_over(*sorted((int(told["first"]), int(told["second"])))):
+        return False
     return _STILL_SERVED.search(line) is not None and _SERVED_THEN.search(line) is None
 
 

@@ -110,7 +110,7 @@ def _last_clause(said: Sequence[Word]) -> str:
 def _serving_after(line: str) -> SaidScore | None:
     """Whose serve it is after a side-out, where that is said: "side out, our ball"."""
     we_serve = serving_side(line)
-    we_serve = serving_after(line) if we_serve is None else we_serve
+    we_serve = serving_after(with_sides(line)) if we_serve is None else we_serve
     if we_serve is None and (found := _OWNED_NOW.search(line)):
         we_serve = found[0] == "ours"
     return None if we_serve is None else SaidScore(we_serve=we_serve)
