@@ -24,13 +24,18 @@ def format_told(message: Message) -> FormatTold | None:
     """The message, if it tells how the match is played and nothing else."""
     format = message.told.format
     asks = message.asks and message.said[0].folded != "best"  # "best of 3" asks for nothing
-    if format is None or asks or "?" in message.text or len(message.mentions) > 1:
+    if format is None or asks or "?" in message.text or _names_a_pair(message):
         return None
     if score_message(message.text, message.told.of_score) is not None:
         return None
     if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.told.words):
         return None
     return FormatTold(text=message.text, format=format)
+
+
+def _names_a_pair(message: Message) -> bool:
+    """Two names beside a format announce a match."""
+    return sum(not one.pronoun for one in message.mentions) > 1
 
 
 def asked_of_another_format(message: Message, chat: ChatView) -> Question | None:

@@ -58,7 +58,8 @@ def is_of_play(said: Sequence[Word], group: Group) -> bool:
     is_now = bool(set(stands) & _STANDING) or bool(set(after[:1]) & _OURSELVES)
     if is_moment and not is_now and stray >= STRAY_WORDS_OF_PLAY:
         return True
-    if before == ["at"] and stray and not after and not is_now and _OPENS_AS_PLAY.match(line):
+    is_standing = bool(set(stands) & (_STANDING - {"serve", "serves"}))
+    if before == ["at"] and stray and not (after or is_standing) and _OPENS_AS_PLAY.match(line):
         return True
     if set(after[:1]) & _STROKES and _THEM.search(line):
         return True

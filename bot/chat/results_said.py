@@ -250,7 +250,7 @@ def _running(of_score: Sequence[Word], end: int) -> SaidScore | None:
     """The score of the next game, told after the finished ones."""
     after = [word for word in of_score if word.span[0] >= end]
     found, level = said_score(after, own_first=True), level_at(after)
-    if found is None and level is not None:
+    if found is None and level is not None and level[0] > 1:  # "one all" counts games
         return SaidScore(ours=level[0], theirs=level[0])
     return None if found is None else found[0]
 

@@ -63,7 +63,7 @@ def _of_score(word: str) -> str:
     return rf"(?:{_STANDS}{word}|{word}(?= (?:by |only |just |still )?#))"
 
 
-UP = rf"(?:{_of_score('up(?! to| first| second| next)')}|ahead|leading|lead|leads|{_HOPED}winning|in front)"
+UP = rf"(?:{_of_score('up(?! to| first| second)')}|ahead|leading|lead|leads|{_HOPED}winning|in front)"
 BADLY_BEATEN = (
     r"(?:beat|beaten|crushed|killed|smoked|destroyed|hammered|pickled|bageled|thrashed|smashed"
     r"|spanked|roasted|swept)"

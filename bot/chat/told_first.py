@@ -22,6 +22,7 @@ from bot.chat.said import (
     Understood,
 )
 from bot.chat.score_groups import level_at
+from bot.chat.score_reading import says_one_side
 from bot.chat.scores import score_message
 from bot.chat.topic_question import asking
 from bot.chat.view import ChatView
@@ -41,8 +42,17 @@ _LINKS = frozenset(
 _SUPPOSES = frozenset(["if", "when", "whenever", "imagine", "suppose", "say", "like", "until"])
 """What opens so supposes: nothing of it is told."""
 
+LONGEST = 32
+"""Words of a message that is still about what it tells; each part of it is read anew."""
+
 LONGEST_AFTER_A_BARE_RESULT = 6
 """Words after "we are out": more is a story, or asks something."""
+
+
+LONGEST_AFTER_A_FORMAT = 3
+
+_OF_SOMEBODY = frozenset(["he", "she", "his", "her", "him", "hes", "shes"])
+"""Who is told of by these is an opponent, mostly."""
 
 
 def told_first(message: Message, chat: ChatView, settles: Settles) -> Told | None:
@@ -53,15 +63,19 @@ def told_first(message: Message, chat: ChatView, settles: Settles) -> Told | Non
     """
     if chat.forwarded or begins_as_note(message.said) or "?" in message.text:
         return None
-    if not message.said or message.said[0].folded in _SUPPOSES:
+    if not 1 < len(message.said) <= LONGEST or message.said[0].folded in _SUPPOSES:
         return None
-    if asking(message, chat) >= ASKS_FROM:
+    if asking(message, chat) >= ASKS_FROM or _notes_an_opponent(message, chat):
         return None
     for part, rest in _parts(message):
         told = _told(part, rest, message, chat, settles)
         if told is not None:
             return told
     return None
+
+
+def _notes_an_opponent(message: Message, chat: ChatView) -> bool:
+    return bool(message.note.claims and opponents(message.mentions, chat))
 
 
 def _parts(message: Message) -> Iterator[tuple[str, str]]:
@@ -87,10 +101,26 @@ def _told(
         return None
     if isinstance(told, ScoreSaid):
         told = _with_server(told, whole)
-    if isinstance(told, ResultSaid) and not (told.games or told.tally):
-        if len(beside.said) > LONGEST_AFTER_A_BARE_RESULT:
-            return None
+    if _is_too_much(told, beside, chat):
+        return None
     return replace(told, text=whole.text)
+
+
+def _is_too_much(told: Told, beside: Message, chat: ChatView) -> bool:
+    """Whether so much stands beside what is told that the message is about something else."""
+    if isinstance(told, ScoreSaid):
+        return says_one_side(told)
+    if isinstance(told, MatchMoved) and told.at is None and told.court is None:
+        return True
+    others = {word.folded for word in beside.said} & _OF_SOMEBODY
+    if beside.said[0].folded == "and" or (others and not isinstance(told, RallySaid)):
+        return True
+    if isinstance(told, FormatTold):
+        return len(beside.said) > LONGEST_AFTER_A_FORMAT
+    if isinstance(told, MatchSaid | MatchMoved):
+        return bool(opponents(beside.mentions, chat))
+    is_bare = isinstance(told, ResultSaid) and not (told.games or told.tally)
+    return is_bare and len(beside.said) > LONGEST_AFTER_A_BARE_RESULT
 
 
 def _with_server(told: ScoreSaid, whole: Message) -> ScoreSaid:
@@ -108,7 +138,7 @@ def _says_more(rest: Message, chat: ChatView, settles: Settles) -> bool:
     """Whether what is left asks, tells something of an opponent, or holds a score of its own."""
     if asks(rest.text, rest.said) or groups(rest.said) or level_at(rest.said) is not None:
         return True
-    if rest.note.claims and opponents(rest.mentions, chat):
+    if rest.note.claims and _OF_SOMEBODY.intersection(word.folded for word in rest.said):
         return True
     more = settles(rest.text, rest, chat)
     return more is not None and not isinstance(more, RemarkSaid)

@@ -270,7 +270,8 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 def _match(message: Message, chat: ChatView) -> Understood | None:
     found = match_said(message.text, message.said, opponents(message.mentions, chat))
     tells_of_play = message.note.claims and not begins_as_match(message.said)
-    serves_now = chat.match_on and serving_side(message.told.line.text) is not None
+    line = message.told.line.text
+    serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
     if serves_now and len(opponents(message.mentions, chat)) < A_PAIR:
         return None
     if found is None or tells_of_play:
