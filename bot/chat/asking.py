@@ -12,7 +12,7 @@ from bot.chat.words import Word
 from knowledge.regex import regex
 
 _EITHER_OR = regex(
-    r"(?<!more)(?<!not)(?<!one)(?<!two) or (?!less|so\b|two\b|three\b|seven\b|\d)\w+"
+    r"(?<!more)(?<!not)(?<!one)(?<!two) or (?!less|so\b|no\b|rather\b|two\b|three\b|seven\b|\d)\w+"
 )
 """`drop or drive`: who tells us something hardly offers a choice."""
 

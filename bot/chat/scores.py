@@ -36,12 +36,18 @@ from bot.chat.score_words import (
     TO_US,
     WE,
 )
+from bot.chat.score_said_again import after_slip
 from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
 from knowledge.game import ScoreCall
 from knowledge.regex import regex
 
 _MARKS = frozenset(",;.!?:\n")
+_OPENERS = frozenset(["we", "they", "weve", "theyve", "us", "them"])
+_HOLDS = frozenset(["have", "has", "got", "are", "is", "at", "had"])
+MOST_OF_A_CALL, MOST_NUMBERS = 3, 7
+"""Numbers of a message in which a score is said once more, whose points are whose."""
+
 _OWNED_NOW = regex(r"\b(?:ours|theirs)\b")
 
 
@@ -54,7 +60,7 @@ def said_score(
     """
     found = score_group(said)
     line = _line(said, found)
-    each = _each_said(said, line)
+    each = _each_said(said, line) or _each_at_last(said, line)
     if each is not None:
         return each, (said[0].span[0], said[-1].span[1])
     if found is None:
@@ -76,6 +82,7 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = _line(said, None)
+    said = after_slip(said)
     score, level = said_score(said, own_first=True), level_at(said)
     if _tells_of_play(said, level):
         return None
@@ -258,6 +265,19 @@ def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
     we_serve, server = serving_side(line), server_told(said, line)
     call = _call(ours, theirs, server, we_serve)
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
+
+
+def _each_at_last(said: Sequence[Word], line: str) -> SaidScore | None:
+    """`three four no five, we have five and they have three`: the last word counts."""
+    told = [at for at, word in enumerate(said) if number(word) is not None]
+    if not MOST_OF_A_CALL <= len(told) <= MOST_NUMBERS:
+        return None
+    for at in reversed(range(1, told[-2])):
+        if said[at].folded in _OPENERS and said[at + 1].folded in _HOLDS:
+            each = _each_said(said[at:], line)
+            if each is not None:
+                return each
+    return None
 
 
 def _nothing_as_zero(said: Sequence[Word]) -> list[Word]:
