@@ -25,7 +25,23 @@ _NOTHING = frozenset(["nothing", "zip", "none", "zilch"])
 """`five to nothing`, `2 zip`: only there it is a number."""
 
 _BEFORE_ONE = frozenset(
-    ["that", "this", "the", "another", "first", "second", "third", "last", "which", "each", "next", "every", "no", "took", "gave"]
+    [
+        "that",
+        "this",
+        "the",
+        "another",
+        "first",
+        "second",
+        "third",
+        "last",
+        "which",
+        "each",
+        "next",
+        "every",
+        "no",
+        "took",
+        "gave",
+    ]
 )
 """`won that one`: no number of a score then, nor is any after "by"."""
 
@@ -116,7 +132,12 @@ def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
         else:
             if numbers and not _is_same_breath(said[position].gap):
                 break
-            if len(numbers) <= PAIR and numbers and "," in said[position].gap and _opens_pair(said, position):
+            if (
+                len(numbers) <= PAIR
+                and numbers
+                and "," in said[position].gap
+                and _opens_pair(said, position)
+            ):
                 break
             if _makes_twenty_one(said, position, numbers):
                 numbers[-1] = (numbers[-1][0], numbers[-1][1] + value)

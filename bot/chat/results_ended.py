@@ -15,8 +15,10 @@ TARGETS_TOLD = frozenset([11, 15, 21])
 """What games that are told without a word of their end are played to."""
 
 _WHOSE = regex(r"(?:#|scoring|rally|lol|haha|ok|for|to|,| )* (?:us|we|ours|them|they|theirs)\b")
-_NUMBERS = regex(r"\b(?:\d{1,2}|zero|nil|love|one|two|three|four|five|six|seven|eight|nine|ten|eleven"
-                 r"|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b")
+_NUMBERS = regex(
+    r"\b(?:\d{1,2}|zero|nil|love|one|two|three|four|five|six|seven|eight|nine|ten|eleven"
+    r"|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b"
+)
 
 
 def ended_by_side(message: Message, chat: ChatView) -> ResultSaid | None:

@@ -16,7 +16,9 @@ _CLOCK = regex(
 )
 """A time told to the minute: "at 5" alone may be anything."""
 
-_RUNNING = regex(r"\b(?:serve|serving|serves|up(?! at)|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b")
+_RUNNING = regex(
+    r"\b(?:serve|serving|serves|up(?! at)|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b"
+)
 """A score of the match that is on already."""
 
 _OPENS = regex(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|versus)\b")

@@ -89,9 +89,7 @@ def _parts(message: Message) -> Iterator[tuple[str, str]]:
             yield text[said[at].span[0] :], text[: said[at - 1].span[1]]
 
 
-def _told(
-    part: str, rest: str, whole: Message, chat: ChatView, settles: Settles
-) -> Told | None:
+def _told(part: str, rest: str, whole: Message, chat: ChatView, settles: Settles) -> Told | None:
     beside = read_message(rest, chat)
     if not beside.said or _says_more(beside, chat, settles):
         return None

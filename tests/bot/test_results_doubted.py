@@ -94,7 +94,8 @@ def test_what_others_did_is_no_score_of_ours(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["okafor serving at 8 8", "they serve at 8-8", "we serve at 2 5", "9-4 us", "down at 2 8"]
+    "text",
+    ["okafor serving at 8 8", "they serve at 8-8", "we serve at 2 5", "9-4 us", "down at 2 8"],
 )
 def test_a_score_that_only_looks_like_a_moment_is_one(text: str) -> None:
     assert isinstance(understand(text, chat=MATCH)[-1], ScoreSaid)

@@ -82,7 +82,9 @@ def test_what_asks_after_a_score_is_still_a_question(text: str) -> None:
     assert any(isinstance(one, Question) for one in understand(text, chat=MATCH))
 
 
-@pytest.mark.parametrize("text", ["if we're out, fine", "when it's 8-8, they lob", "say 9-4 up, ok"])
+@pytest.mark.parametrize(
+    "text", ["if we're out, fine", "when it's 8-8, they lob", "say 9-4 up, ok"]
+)
 def test_what_is_only_supposed_is_not_told(text: str) -> None:
     assert not isinstance(understand(text, chat=MATCH)[-1], ResultSaid)
 
