@@ -22,7 +22,8 @@ _SENTENCE_ENDS = frozenset(".!\n")
 _RHETORICAL = regex(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
     r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
-    r"|\bidk (?:how|why)$|\bwhat can (?:you|ya|u) do$|\bnow or never\b|\bok then$|\bbest of (?:\d|one|three|five)\b"
+    r"|\bidk (?:how|why)$|\bwhat can (?:you|ya|u) do$|\bnow or never\b|\bok then$"
+    r"|\bbest of (?:\d|one|three|five)\b"
     r"|\bwhat did i (?:say|tell you)$"
     r"|\bwas (?=\d+ \d)"
 )

@@ -68,7 +68,8 @@ _BEST_OF_NUMBER = regex(r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )
 _TARGETS_EACH = regex(r"\b(?:11|15|21)s\b(?= (?:win|wb))")
 _REACHING = frozenset(["get", "gets", "got", "getting", "reach", "back", "goes", "went"])
 _ONE_TO = regex(
-    r"(?<!\d )(?P<just>\b(?:just|jus|only) )?\b(?:one|1) to (?P<target>11|15|21|eleven|fifteen)\b(?!-| \d)"
+    r"(?<!\d )(?P<just>\b(?:just|jus|only) )?\b(?:one|1) to (?P<target>11|15|21|eleven|fifteen)\b"
+    r"(?!-| \d)"
 )
 _AGAINST = regex(r"\b(?:against|vs|versus|v|opener|semi\w*|round robin)\b")
 _CODE = regex(r"(s?r?)([1-9][0-9]?)")

@@ -17,7 +17,8 @@ from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
 _RESULT = regex(
-    r"\b(?:won|lost|loss|closed|took|gone|bagel(?:ed|led)?|beat|beaten|win(?! by\b)|lose|result|final)\b"
+    r"\b(?:won|lost|loss|closed|took|gone|bagel(?:ed|led)?|beat|beaten"
+    r"|win(?! by\b)|lose|result|final)\b"
 )
 _OF_FORMATS = word_set("format")
 

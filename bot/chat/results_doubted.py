@@ -8,7 +8,8 @@ from knowledge.regex import regex
 
 _STILL_SERVED = regex(
     r"\b(?:serving|receiving|returning|recv|still serve|to serve)\b"
-    r"|\b(?:we|us|they|them) (?:still |now |just |will |to |are |re )*(?:serve|serves|receive|return)\b"
+    r"|\b(?:we|us|they|them) (?:still |now |just |will |to |are |re )*"
+    r"(?:serve|serves|receive|return)\b"
     r"|\b(?:our|their|my|we|they) (?:serve|ball)\b(?! (?:was|went|is) (?:out|long|wide|off|bad))"
     r"|\b(?:lost|lose|got|have|has|won) the (?:serve|ball)\b|\bpoints? (?:missing|to go|away)\b"
 )

@@ -48,7 +48,8 @@ _FINISHED = regex(
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
 _GOING_ON = regex(
-    r"\b(?:nearly|almost|so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
+    r"\b(?:nearly|almost|so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn"
+    r"|right now)\b"
 )
 _BY_A_LETTER = regex(r"^[wl] \d")
 _WITHOUT_A_GAME = regex(

@@ -22,7 +22,8 @@ _ONE_SIDE = regex(
     r" (?:(?:only|have|has|got|are|is|had|at|on) )*#(?: points?)?(?: now)?"
 )
 _OWNED = regex(
-    rf"{SLIP}*(?:(?P<before>ours|theirs)(?: is| are| on| at)? #|# (?:for )?(?P<after>us|ours|them|theirs))"
+    rf"{SLIP}*(?:(?P<before>ours|theirs)(?: is| are| on| at)? #"
+    r"|# (?:for )?(?P<after>us|ours|them|theirs))"
     r"(?: now)?"
 )
 """`ours is 6`, `10 them`: one side's points; with one or two it is a rally ("1 us")."""
