@@ -12,6 +12,7 @@ from bot.chat.format_said import format_parts
 from bot.chat.forms import any_of
 from bot.chat.numbers import number_of
 from bot.chat.other_matches import is_elsewhere
+from bot.chat.put_right import put_right
 from bot.chat.said import Certainty, MatchSaid, Mention
 from bot.chat.schedule_said import announces
 from bot.chat.short_forms import in_full
@@ -30,7 +31,7 @@ _SURE_NEXT = regex(
     r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round"
     r"|its)\b|next$|"
     r"up next|nxt|on deck|we play|were playing|we are playing|we face|our next|next"
-    r"|pool (?:\d+|[a-h]) opp\w*)\b"
+    r"|pool (?:\d+|[a-h]) opp\w*|(?:semi\w*|final|quarter\w*|bronze|gold) (?:\w+ )?coming up)\b"
 )
 _BOOKING = regex(r"\b(?:book|reserve|rent)\b")
 _TIME = regex(
@@ -90,13 +91,14 @@ def begins_as_match(said: Sequence[Word]) -> bool:
 def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
     """The announcement of a match, if the message is one."""
     line = folded_line(_mended(said, mentions))
-    sides = " ".join(word.folded for word in _with_opponents(said, mentions))
-    if is_elsewhere(sides) or any_of("other_matches.no_booking").search(line):
+    sides = " ".join(word.folded for word in in_full(_with_opponents(said, mentions)))
+    if is_elsewhere(sides) or is_elsewhere(line) or any_of("other_matches.no_booking").search(line):
         return None
     opponents = tuple(one for one in mentions if not one.pronoun)
     mended = _mended(said, mentions)
     parts, meant = format_parts(mended), "".join(word.gap + word.folded for word in mended)
-    at, court = clock(text) or clock(meant), court_of(text) or court_of(meant)
+    at = put_right(text, clock) or put_right(meant, clock)
+    court = put_right(text, court_of) or put_right(meant, court_of)
     facts = sum(1 for fact in (at, court, parts) if fact is not None)
     announced = _SURE_NEXT.search(line) is not None
     if announced:

@@ -12,7 +12,7 @@ from bot.chat.words import Word
 from knowledge.regex import regex
 
 _EITHER_OR = regex(
-    r"(?<!more)(?<!not)(?<!one)(?<!two) or (?!less|so\b|two\b|three\b|seven\b|\d)\w+"
+    r"(?<!more)(?<!not)(?<!one)(?<!two) or (?!less|so\b|no\b|rather\b|two\b|three\b|seven\b|\d)\w+"
 )
 """`drop or drive`: who tells us something hardly offers a choice."""
 
@@ -22,6 +22,10 @@ _SENTENCE_ENDS = frozenset(".!\n")
 _RHETORICAL = regex(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
     r"|\b(?:why|how|who|what|where) (?:i|we) (?:dont|do not) know\b"
+    r"|\bidk (?:how|why)$|\bwhat can (?:you|ya|u) do$|\bnow or never\b|\bok then$"
+    r"|\bbest of (?:\d|one|three|five)\b"
+    r"|\bwhat did i (?:say|tell you)$"
+    r"|\bwas (?=\d+ \d)"
 )
 """`up 9-8, dont ask how`: words of asking that ask nothing."""
 
@@ -40,7 +44,11 @@ def asks(text: str, said: Sequence[Word]) -> bool:
         line = _EXCLAIMED.sub("", line)
     if "?" in text or any(form.search(line) for form in _forms()):
         return True
-    return any(form.match(later) for later in _later_sentences(said) for form in _opening_forms())
+    return any(
+        form.match(_RHETORICAL.sub("", later))
+        for later in _later_sentences(said)
+        for form in _opening_forms()
+    )
 
 
 def _later_sentences(said: Sequence[Word]) -> list[str]:

@@ -67,6 +67,11 @@ _TO_NUMBER = regex(r"\bto (?:minus )?(\w+)\b")
 _BEST_OF_NUMBER = regex(r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b")
 _TARGETS_EACH = regex(r"\b(?:11|15|21)s\b(?= (?:win|wb))")
 _REACHING = frozenset(["get", "gets", "got", "getting", "reach", "back", "goes", "went"])
+_ONE_TO = regex(
+    r"(?<!\d )(?P<just>\b(?:just|jus|only) )?\b(?:one|1) to (?P<target>11|15|21|eleven|fifteen)\b"
+    r"(?!-| \d)"
+)
+_AGAINST = regex(r"\b(?:against|vs|versus|v|opener|semi\w*|round robin)\b")
 _CODE = regex(r"(s?r?)([1-9][0-9]?)")
 
 
@@ -205,6 +210,8 @@ def _discipline(line: str) -> Discipline | None:
 
 def _target(line: str) -> int | None:
     """Any number after "game to"; after a bare "to" only one that games are played to."""
+    if (single := _one_game_to(line)) is not None:
+        return single
     for found in _GAME_TO.finditer(line):
         value = number_of(found["n"] or found["zero"])
         if value is None or _tells_games(line, found) or _tells_place(line, found):
@@ -248,7 +255,17 @@ def _is_twenty_one(line: str, found: re.Match[str]) -> bool:
     return found["n"] == "twenty" and line[found.end() :].startswith(" one")
 
 
+def _one_game_to(line: str) -> int | None:
+    """What "one to 15 against them", "just one to 11" is played to; a bare "1 to 11" is a score."""
+    found = _ONE_TO.search(line)
+    if found is None or not (found["just"] or _AGAINST.search(line)):
+        return None
+    return number_of(found["target"])
+
+
 def _best_of(line: str) -> int | None:
+    if _one_game_to(line) is not None:
+        return 1
     found = _BEST_OF.search(line)
     if found is None:
         return None

@@ -16,7 +16,10 @@ from knowledge.game import FormatError
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
-_RESULT = regex(r"\b(?:won|lost|beat|beaten|win(?! by\b)|lose|result|final)\b")
+_RESULT = regex(
+    r"\b(?:won|lost|loss|closed|took|gone|bagel(?:ed|led)?|beat|beaten"
+    r"|win(?! by\b)|lose|result|final)\b"
+)
 _OF_FORMATS = word_set("format")
 
 
@@ -24,13 +27,18 @@ def format_told(message: Message) -> FormatTold | None:
     """The message, if it tells how the match is played and nothing else."""
     format = message.told.format
     asks = message.asks and message.said[0].folded != "best"  # "best of 3" asks for nothing
-    if format is None or asks or "?" in message.text:
+    if format is None or asks or "?" in message.text or _names_a_pair(message):
         return None
     if score_message(message.text, message.told.of_score) is not None:
         return None
     if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.told.words):
         return None
     return FormatTold(text=message.text, format=format)
+
+
+def _names_a_pair(message: Message) -> bool:
+    """Two names beside a format announce a match."""
+    return sum(not one.pronoun for one in message.mentions) > 1
 
 
 def asked_of_another_format(message: Message, chat: ChatView) -> Question | None:

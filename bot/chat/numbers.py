@@ -25,7 +25,23 @@ _NOTHING = frozenset(["nothing", "zip", "none", "zilch"])
 """`five to nothing`, `2 zip`: only there it is a number."""
 
 _BEFORE_ONE = frozenset(
-    ["that", "this", "the", "another", "which", "each", "next", "every", "no", "took", "gave"]
+    [
+        "that",
+        "this",
+        "the",
+        "another",
+        "first",
+        "second",
+        "third",
+        "last",
+        "which",
+        "each",
+        "next",
+        "every",
+        "no",
+        "took",
+        "gave",
+    ]
 )
 """`won that one`: no number of a score then, nor is any after "by"."""
 
@@ -37,8 +53,12 @@ _NO_NUMBER = frozenset(
 )  # fmt: skip
 
 _JOINS = frozenset("-–—/:")
-_BETWEEN = frozenset(["to", "dash", "and"])
+_BETWEEN = frozenset(["to", "dash", "and", "n"])
 _LARGEST = 999
+PAIR = 2
+"""Numbers of a score without its server."""
+FEWEST_OF_GAMES = 4
+"""Numbers in one breath that are two games: what follows them is no server."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,10 +92,15 @@ def points(said: Sequence[Word], place: int) -> int | None:
     if (
         ((before, value) in _NO_NUMBER and is_spelled)
         or (value == 1 and before in _BEFORE_ONE)
-        or before == "by"
+        or (before == "by" and not _opens_tight(said, place))
     ):
         return None
     return value
+
+
+def _opens_tight(said: Sequence[Word], place: int) -> bool:
+    """`by 15-12`: a game, and no lead."""
+    return place + 1 < len(said) and said[place + 1].gap in _JOINS
 
 
 def groups(said: Sequence[Word]) -> tuple[Group, ...]:
@@ -107,12 +132,25 @@ def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:
         else:
             if numbers and not _is_same_breath(said[position].gap):
                 break
+            if (
+                len(numbers) <= PAIR
+                and numbers
+                and "," in said[position].gap
+                and _opens_pair(said, position)
+            ):
+                break
             if _makes_twenty_one(said, position, numbers):
                 numbers[-1] = (numbers[-1][0], numbers[-1][1] + value)
             else:
                 numbers.append((position, value))
         position += 1
     return position, numbers
+
+
+def _opens_pair(said: Sequence[Word], position: int) -> bool:
+    """`not nine to five, eight to five`: a score of its own after the comma."""
+    ahead = said[position + 1 : position + 3]
+    return len(ahead) == PAIR and ahead[0].folded == "to" and number(ahead[1]) is not None
 
 
 def _makes_twenty_one(
@@ -135,6 +173,8 @@ def _number_here(said: Sequence[Word], position: int, *, begun: int) -> int | No
         return value
     if folded == "too" and begun == 1:
         return None  # "they have 9 too"
+    if folded == "won" and begun >= FEWEST_OF_GAMES:
+        return None  # "11 6 11 7 won"
     ahead = number(said[position + 1]) if position + 1 < len(said) else None
     last = position + 1 == len(said)
     sure = begun and (last or ahead is not None) and folded != "to"

@@ -11,8 +11,18 @@ from knowledge.regex import regex
 
 _US = regex(r"\b(?:we|us|our|ours|my|mine|were|weve|i|im|me)\b")
 _THEM = regex(r"\b(?:they|them|he|she|his|her)\b")
+_HEARD = regex(r"\bi (?:just )?(?:saw|heard|read|watched|was)\b")
+"""Who saw a match has not played it."""
+
 _AT_A_MOMENT = frozenset(["at", "after", "from", "since", "till", "until", "around", "about", "by"])
+_OPENS_AS_PLAY = regex(r"^they (?!up\b|down\b|ahead\b|lead|serve at|serving|serves? at)\w+ ")
 _SHARE_WORDS = frozenset(["for", "of", "/"])
+_RUNNING = regex(r"\b(?:serv\w+|receiv\w+|up|down|ahead|behind|leading|trailing)\b")
+"""Words of the score that is on: nobody tells them of a match of strangers."""
+
+_STROKES = frozenset(["bh", "fh", "backhand", "backhands", "forehand", "forehands", "aces"])
+"""After numbers without any mark: what was counted."""
+
 STRAY_WORDS_OF_PLAY = 2
 """Beside "at 9-9": with so many the message tells what somebody did then."""
 
@@ -27,7 +37,8 @@ def is_of_others(line: str) -> bool:
     if is_elsewhere(line):
         return True
     told = any_of("other_matches.pair").search(line) or any_of("other_matches.time").search(line)
-    return told is not None and _THEM.search(line) is not None and _US.search(line) is None
+    beside = _HEARD.sub(" ", line)
+    return told is not None and _THEM.search(line) is not None and _US.search(beside) is None
 
 
 def is_of_play(said: Sequence[Word], group: Group) -> bool:
@@ -35,7 +46,7 @@ def is_of_play(said: Sequence[Word], group: Group) -> bool:
     words = [word.folded for word in said]
     line, beside = " ".join(words), words[: group.start] + words[group.stop :]
     stray = sum(word not in word_set("score") for word in beside if not word.isdigit())
-    if is_elsewhere(line):
+    if is_elsewhere(line) or (is_of_others(line) and not _RUNNING.search(line)):
         return True
     if any_of("other_matches.time").search(line) and _THEM.search(line):
         return True
@@ -46,6 +57,11 @@ def is_of_play(said: Sequence[Word], group: Group) -> bool:
     is_moment = bool(before) and before[0] in _AT_A_MOMENT and bool(_THEM.search(line))
     is_now = bool(set(stands) & _STANDING) or bool(set(after[:1]) & _OURSELVES)
     if is_moment and not is_now and stray >= STRAY_WORDS_OF_PLAY:
+        return True
+    is_standing = bool(set(stands) & (_STANDING - {"serve", "serves"}))
+    if before == ["at"] and stray and not (after or is_standing) and _OPENS_AS_PLAY.match(line):
+        return True
+    if set(after[:1]) & _STROKES and _THEM.search(line):
         return True
     acts = len(after) > 1 and after[0] == "they" and after[1] not in word_set("score") | _PUNCTUATED
     return acts and _US.search(line) is None

@@ -23,7 +23,7 @@ def packed_call(message: Message) -> ScoreSaid | None:
         return None
     if DOTTED.fullmatch(message.text):
         return _score(message.text, [replace(word, gap="-") for word in message.said])
-    said = message.told.of_score
+    said = _without_slips(message.told.of_score)
     if stray_words(said) or sum(word.folded.isdigit() for word in said) != 1:
         return None
     at = next(at for at, word in enumerate(said) if word.folded.isdigit())
@@ -34,6 +34,14 @@ def packed_call(message: Message) -> ScoreSaid | None:
         return None
     numbers = [one for one in found.groups() if one is not None]
     return _score(message.text, [*said[:at], *_apart(said[at], numbers), *said[at + 1 :]])
+
+
+_SLIPS = frozenset(["sorry", "oops", "lol", "pls", "please", "thx", "thanks"])
+
+
+def _without_slips(said: Sequence[Word]) -> Sequence[Word]:
+    """The words without a courtesy at either end: "761 sorry"."""
+    return [word for word in said if word.folded not in _SLIPS]
 
 
 def _apart(word: Word, numbers: Sequence[str]) -> list[Word]:

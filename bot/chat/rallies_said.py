@@ -43,6 +43,9 @@ _OUR_GAIN = regex(
     rf"|{_ERROR} (?:them|they|theirs)|{_WE} (?:{_WINNER}|aced (?:them|they))"
     r"|(?:our|my) (?:winner|ace)|(?:ace|winner) (?:by |for |from )?(?:us|we|ours|me)"
 )
+_PLUS = re.compile(r"\s*\+\s*1\s*(?:(?:for |to )?(?P<whose>us|ours|them|theirs))?[\s.!]*")
+"""`+1`, `+1 them`: a point added; what `-1` means is asked."""
+
 _OURS, _THEIRS = frozenset(["ours", "us"]), frozenset(["theirs", "them"])
 """Whose it was, after "no" or "wait"."""
 
@@ -66,6 +69,9 @@ def brief_rally(message: Message, chat: ChatView) -> Understood | None:
 
 
 def _brief(message: Message) -> Understood | None:
+    marked = _PLUS.fullmatch(message.text.lower())
+    if marked is not None:
+        return RallySaid(text=message.text, won_by_us=marked["whose"] not in _THEIRS)
     line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
     bare = re.sub(rf"^{SLIP}+", "", f"{line} ").strip()
     named = tuple(one for one in message.mentions if not one.pronoun)

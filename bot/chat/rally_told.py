@@ -51,6 +51,9 @@ def is_side_out(line: str) -> bool:
 
 def serving_after(line: str) -> bool | None:
     """Whether we serve after the side-out that a line tells; None where it does not say."""
+    named = _one_side("side_out.surely_to", line)
+    if named is not None:
+        return named
     against = _one_side("side_out.against", line)
     if against is not None:
         return not against

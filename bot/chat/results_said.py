@@ -7,19 +7,18 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from bot.chat.format_said import TARGETS
-from bot.chat.numbers import Group, groups
+from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
+from bot.chat.results_doubted import LONGEST_GAME, is_going_on
+from bot.chat.results_games import Game, GameTold, games_told
 from bot.chat.said import ResultSaid, SaidScore
+from bot.chat.score_groups import level_at
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
 from bot.chat.scores import is_all_score, said_score
-from bot.chat.slip_words import SLIP
 from bot.chat.words import Word, folded_line
-from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.regex import regex
-
-Game = tuple[int, int]
 
 _CALL = ("ours", "theirs", "server")
 """The numbers of a call in doubles."""
@@ -45,12 +44,14 @@ _THEY_WON = regex(
 )
 _FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
-    r"|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
+    r"|(?<=\d )w|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
 _GOING_ON = regex(
-    r"\b(?:so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn|right now)\b"
+    r"\b(?:nearly|almost|so far|still (?:going|playing|on)|not (?:over|done|finished)(?: yet)?|rn"
+    r"|right now)\b"
 )
+_BY_A_LETTER = regex(r"^[wl] \d")
 _WITHOUT_A_GAME = regex(
     r"\b(?:no ?shows?|forfeit\w*|walk ?over|w ?o (?:us|them|they)|conceded?|retired?|defaulted"
     r"|(?:didnt|did not|never) (?:show|showed|turn(?:ed)?)(?: up)?"
@@ -65,15 +66,6 @@ _ONLY_A_RALLY = regex(
 _THAT_ONE = regex(r"\b(?:won|lost|took|win|lose|got) (?:(?:that|this)(?: one)?|it)\b")
 """Of a rally behind a call of three numbers ("7-8-2 they won that one"), else of a game."""
 _THEY_LOST = regex(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Told:
-    """One game as told: its points in order, and the places of its words."""
-
-    game: Game
-    start: int
-    stop: int
 
 
 def result_said(
@@ -94,11 +86,13 @@ def result_said(
     is_of_rally = is_called and _THAT_ONE.search(line) is not None
     if _GOING_ON.search(line) or is_of_others(line) or is_of_rally:
         return None
-    told: Sequence[_Told] = _games(said)
+    told: Sequence[GameTold] = [one for one in games_told(said) if max(one.game) <= LONGEST_GAME]
+    if len(told) == 1 and is_going_on(line):
+        return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
-    if format is not None and finished and (tally := _tally(told, line, format)):
+    if finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
     if format is not None and _is_bare_end(told, of_score, format) and not _says_other(told, line):
         return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
@@ -108,12 +102,14 @@ def result_said(
         return None
     if not all(_is_finished(*one) for one in games) and not (finished and _is_short(said)):
         return None
+    if any(first == second for first, second in games):
+        return None
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])
     return ResultSaid(text=text, games=games, won=won, running=running)
 
 
-def _is_one_over(told: Sequence[_Told], format: GameFormat | None) -> bool:
+def _is_one_over(told: Sequence[GameTold], format: GameFormat | None) -> bool:
     if len(told) != 1:
         return False
     low, high = sorted(told[0].game)
@@ -158,7 +154,7 @@ def _who_gave_up(before: str) -> bool | None:
 
 
 def _our_points_first(
-    said: Sequence[Word], told: Sequence[_Told]
+    said: Sequence[Word], told: Sequence[GameTold]
 ) -> tuple[tuple[Game, ...], bool | None]:
     """The games, and who won: each by its own word ("lost 11-9, won 11-6"), or all by one."""
     games = tuple(one.game for one in told)
@@ -174,7 +170,7 @@ def _our_points_first(
     return games, _won_by(games) if won is None or _is_shared(games) else won
 
 
-def _each_won(said: Sequence[Word], told: Sequence[_Told]) -> list[bool | None]:
+def _each_won(said: Sequence[Word], told: Sequence[GameTold]) -> list[bool | None]:
     """Who won each game, by the words before it, or by the clause that holds it alone."""
     starts = [0, *(one.stop for one in told)]
     before = [
@@ -203,17 +199,20 @@ def _won_by(games: Sequence[Game]) -> bool | None:
     return None if _is_shared(games) else _won_most(games)
 
 
-def _tally(told: Sequence[_Told], line: str, format: GameFormat) -> Game | None:
-    """A match in games, ours first: "we lost 2-1" in a best of three."""
+def _tally(told: Sequence[GameTold], line: str, format: GameFormat | None) -> Game | None:
+    """A match in games, ours first: "we lost 2-1" in a best of three; "L 0-2" in any."""
     won = _won(line)
-    if len(told) != 1 or won is None or format.best_of == 1:
+    if len(told) != 1 or won is None or (format is not None and format.best_of == 1):
+        return None
+    if format is None and not _BY_A_LETTER.match(line):
         return None
     low, high = sorted(told[0].game)
-    is_match = high == format.best_of // 2 + 1 and low < high
+    needed = GAMES_IN_WORDS if format is None else format.best_of
+    is_match = high == needed // 2 + 1 and low < high
     return _turned((low, high), won=won) if is_match else None
 
 
-def _is_bare_end(told: Sequence[_Told], of_score: Sequence[Word], format: GameFormat) -> bool:
+def _is_bare_end(told: Sequence[GameTold], of_score: Sequence[Word], format: GameFormat) -> bool:
     """ "Second 9-11": two numbers that end a game, nobody's by name, are told ours first."""
     if len(told) != 1 or not format.is_won(max(told[0].game), min(told[0].game)):
         return False
@@ -223,13 +222,13 @@ def _is_bare_end(told: Sequence[_Told], of_score: Sequence[Word], format: GameFo
     return is_bare and is_all_score(of_score)
 
 
-def _says_other(told: Sequence[_Told], line: str) -> bool:
+def _says_other(told: Sequence[GameTold], line: str) -> bool:
     """ "Lost 15-8": the winner's points first, by the word beside them."""
     won = _won(line)
     return won is not None and won is not (told[0].game[0] > told[0].game[1])
 
 
-def _without_running(told: Sequence[_Told], format: GameFormat | None) -> Sequence[_Told]:
+def _without_running(told: Sequence[GameTold], format: GameFormat | None) -> Sequence[GameTold]:
     """The games without the last one told, if by the format it is still going on."""
     if format is None or len(told) < 2 or format.is_won(max(told[-1].game), min(told[-1].game)):
         return told
@@ -238,44 +237,11 @@ def _without_running(told: Sequence[_Told], format: GameFormat | None) -> Sequen
 
 def _running(of_score: Sequence[Word], end: int) -> SaidScore | None:
     """The score of the next game, told after the finished ones."""
-    found = said_score([word for word in of_score if word.span[0] >= end])
+    after = [word for word in of_score if word.span[0] >= end]
+    found, level = said_score(after, own_first=True), level_at(after)
+    if found is None and level is not None and level[0] > 1:  # "one all" counts games
+        return SaidScore(ours=level[0], theirs=level[0])
     return None if found is None else found[0]
-
-
-def _games(said: Sequence[Word]) -> tuple[_Told, ...]:
-    found = [one for one in groups(said) if not _is_no_game(one, said)]
-    if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
-        numbers, span = found[0].numbers, found[0]
-        return tuple(
-            _Told(game=pair, start=span.start, stop=span.stop)
-            for pair in zip(numbers[::2], numbers[1::2], strict=True)
-        )
-    told = [
-        _Told(game=(one.numbers[0], one.numbers[1]), start=one.start, stop=one.stop)
-        for one in found
-        if len(one.numbers) == 2
-    ]
-    return tuple(
-        one
-        for at, one in enumerate(told)
-        if at + 1 == len(told) or not _is_put_right(said[one.stop : told[at + 1].start])
-    )
-
-
-def _is_put_right(between: Sequence[Word]) -> bool:
-    """`15-14 wait no 16-14`: the first was a slip."""
-    return bool(between) and re.fullmatch(rf"{SLIP}+", folded_line(between) + " ") is not None
-
-
-def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
-    """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
-    before = said[group.start - 1].folded if group.start else ""
-    if before == "was" and _is_over_by_two(*group.numbers[:2]):
-        return False  # "it was eleven nine and then eleven six"
-    return ":" in said[group.start + 1].gap or before in _NO_GAME_AFTER
-
-
-_NO_GAME_AFTER = frozenset(["of", "at", "court", "ct", "from", "not", "was"])
 
 
 def _is_finished(first: int, second: int) -> bool:

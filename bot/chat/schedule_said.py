@@ -16,7 +16,9 @@ _CLOCK = regex(
 )
 """A time told to the minute: "at 5" alone may be anything."""
 
-_RUNNING = regex(r"\b(?:serve|serving|serves|up|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b")
+_RUNNING = regex(
+    r"\b(?:serve|serving|serves|up(?! at)|down|all)\b.*\d|\d.*\b(?:serve|serving|serves)\b"
+)
 """A score of the match that is on already."""
 
 _OPENS = regex(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|versus)\b")
@@ -41,7 +43,8 @@ def announces(
     `beside` are its words without the names.
     """
     stray = sum(
-        word not in word_set("of_a_schedule") and number_of(word) is None for word in beside
+        word not in word_set("of_a_schedule") and number_of(word) is None and not word.isdigit()
+        for word in beside
     )
     if stray > STRAY_WORDS_ALLOWED or (_RUNNING.search(line) and "0 0" not in line):
         return False

@@ -21,6 +21,15 @@ _ONE_SIDE = regex(
     rf"{SLIP}*(?P<side>we|they|us|them|weve|theyve|were|theyre)"
     r" (?:(?:only|have|has|got|are|is|had|at|on) )*#(?: points?)?(?: now)?"
 )
+_OWNED = regex(
+    rf"{SLIP}*(?:(?P<before>ours|theirs)(?: is| are| on| at)? #"
+    r"|# (?:for )?(?P<after>us|ours|them|theirs))"
+    r"(?: now)?"
+)
+"""`ours is 6`, `10 them`: one side's points; with one or two it is a rally ("1 us")."""
+
+FEWEST_OWNED = 3
+
 _ONE_NUMBER = regex(
     rf"{SLIP}*(?:make (?:it|that)|its|it is|it should be|should be|that should be|i meant?) #"
     r"(?: points?)?"
@@ -48,6 +57,11 @@ def score_fixed(message: Message, chat: ChatView) -> Understood | None:
     if side is not None:
         is_ours = side["side"] in ("we", "us", "weve", "were")
         points = _number(said)
+        score = SaidScore(ours=points if is_ours else None, theirs=None if is_ours else points)
+        return ScoreSaid(text=message.text, score=score)
+    owned, points = _OWNED.fullmatch(line), _number(said)
+    if owned is not None and points is not None and points >= FEWEST_OWNED:
+        is_ours = (owned["before"] or owned["after"]) in ("ours", "us")
         score = SaidScore(ours=points if is_ours else None, theirs=None if is_ours else points)
         return ScoreSaid(text=message.text, score=score)
     if _ONE_NUMBER.fullmatch(line):

@@ -51,7 +51,7 @@ def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
     after = said[group.stop].folded if group.stop < len(said) else ""
     is_share = said[group.start + 1].gap.strip() == "/" and after in _MADE
     is_counted = before in _BEFORE_COUNTS or after in _UNITS or is_share
-    return not is_counted and not _is_clock(group, said)
+    return not is_counted and not _is_clock(group, said) and not _is_hour(group, said)
 
 
 def _is_clock(group: Group, said: Sequence[Word]) -> bool:
@@ -60,11 +60,30 @@ def _is_clock(group: Group, said: Sequence[Word]) -> bool:
     return len(group.numbers) == 2 and ":" in second.gap and len(second.typed) == 2
 
 
+_BEFORE_HOURS = frozenset(
+    ["back", "start", "starts", "starting", "begin", "begins", "warm", "warmup", "lunch", "meet",
+     "meeting", "again", "on", "called"]
+)  # fmt: skip
+FIRST_QUARTER = 15
+LAST_HOUR = 12
+
+
+def _is_hour(group: Group, said: Sequence[Word]) -> bool:
+    """`back at 2 15`, `warm up starts at ten fifteen`: an hour and its quarter."""
+    before = [word.folded for word in said[max(0, group.start - COMPARED_NEAR) : group.start]]
+    if len(group.numbers) != 2 or before[-1:] != ["at"] or not _BEFORE_HOURS & set(before):
+        return False
+    hour, minutes = group.numbers
+    return 0 < hour <= LAST_HOUR and minutes >= FIRST_QUARTER and not minutes % 5
+
+
 def level_at(said: Sequence[Word]) -> tuple[int, int] | None:
     """The level score and its place: `8 all`, `tied at 11`."""
     for place, word in enumerate(said):
         if _LEVEL.fullmatch(word.folded) and not (place and said[place - 1].folded == "at"):
             return int(word.folded[:-1]), place
+    if len(said) == 2 and said[0].folded == "all" and number(said[1]) is not None:
+        return number(said[1]) or 0, 0
     for place, word in enumerate(said[:-1]):
         value = 0 if word.folded == "nothing" else number(word)
         if value is None or value > HIGHEST_PAIR:
@@ -72,6 +91,7 @@ def level_at(said: Sequence[Word]) -> tuple[int, int] | None:
         if value is not None and said[place + 1].folded in ALL_WORDS:
             return value, place
         ahead = [number(one) for one in said[place + 1 : place + 4]]
-        if word.folded in LEVEL_WORDS:
+        is_both = word.folded == "both" and said[place + 1].folded in ("on", "at")
+        if is_both or word.folded in LEVEL_WORDS:
             return next(((one, place) for one in ahead if one is not None), None)
     return None

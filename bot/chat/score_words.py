@@ -35,6 +35,10 @@ WE_SERVE = regex(
     rf" serve\b|\b{WE} (?:\w+ ){{0,2}}(?:his|her|my) serve\b|"
     rf"\b(?<!not ){WE} (?:are |re |have |got |on |to |it |the |a |all )*{SERVE}\b"
     rf"|\b{THEY} (?:are |re )?{RECEIVE}\b|\bmy serve\b|\b{SERVE} (?:us|ours)\b"
+    r"|^(?:(?:ok|so|and|now|still|its|we|were|are) )*(?:# ){2,3}"
+    r"(?:up|down|ahead|behind|leading|trailing)"
+    r" (?:(?:and|but|on|with|the) )*(?:serving|serve|to serve)\b(?! (?:they|them|is|goes|out|to))"
+    r"|\b(?:up|down|ahead|behind|trailing|leading) (?:# ){2,3}with the (?:serve|ball)\b"
     rf"|^{SERVE}\b|\b(?:up|down|ahead|behind|trailing|leading) (?:# )+(?:and |on )?(?:serving"
     rf"|servin)\b"
 )
@@ -60,7 +64,10 @@ def _of_score(word: str) -> str:
     return rf"(?:{_STANDS}{word}|{word}(?= (?:by |only |just |still )?#))"
 
 
-UP = rf"(?:{_of_score('up(?! to)')}|ahead|leading|lead|leads|{_HOPED}winning|in front)"
+UP = (
+    rf"(?:{_of_score('up(?! to| first| second)')}|ahead|leading|lead|leads|{_HOPED}winning"
+    r"|in front)"
+)
 BADLY_BEATEN = (
     r"(?:beat|beaten|crushed|killed|smoked|destroyed|hammered|pickled|bageled|thrashed|smashed"
     r"|spanked|roasted|swept)"
@@ -75,11 +82,19 @@ CALLED = regex(rf"\b{SERVE}(?: \w+){{0,3}} # #|\b{SERVE} # #")
 AHEAD = regex(rf"\b{UP}\b")
 BEHIND = regex(rf"\b{DOWN}\b")
 THEY_LEAD = regex(
-    rf"\b{THEY} (?:(?:are|re|have|ve|got|just|gone|went|still|now|is|one|two|#) )*(?:{UP}|{DOWN})\b"
+    rf"\b{THEY} (?:(?:are|re|have|ve|got|just|gone|went|still|now|is|one|two|#|serve) )*"
+    rf"(?:{UP}|{DOWN})\b"
     rf"|\b{THEY} (?:are |re )?(?:one|two|three|#) up\b"
 )
+GAME_POINTS = regex(
+    r"\b(?P<whose>they|we) (?:have |got |has |with |still |now )*(?:an? |\w+ )?"
+    r"(?:game|match) ?points? (?:now |here |at )*# #"
+)
+"""`they have four game points at 10-6`: theirs is the larger number."""
+
 TO_US = regex(
-    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b|# # (?:us|we)\b(?! (?:#"
+    r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b"
+    r"|# # (?:us|we)\b(?! (?:still (?:serv|receiv|return|have)|#"
     r"|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))"
     r"|# # (?:\w+ )?ours\b"
     r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"
@@ -88,7 +103,8 @@ TO_US = regex(
 TO_THEM = regex(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
     r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
-    r"|# # against us\b|# # in (?:their|they) favou?r\b|# # in favou?r of (?:them|they)\b"
+    r"|# # them serve them$|# # against us\b|# # in (?:their|they) favou?r\b"
+    r"|# # in favou?r of (?:them|they)\b"
     r"|^(?:\w+ )?them # #$"
 )
 THEIRS_FIRST = regex(rf"\b{THEY} (?:got |have |on |at |with )?#|# # (?:them(?! serv)|theirs)\b")

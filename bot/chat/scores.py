@@ -4,31 +4,30 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
-from bot.chat.numbers import Group, is_dictated, number, points
+from bot.chat.numbers import Group, is_dictated, number
 from bot.chat.other_matches import is_elsewhere, is_of_play
+from bot.chat.rally_told import serving_after
 from bot.chat.said import RallySaid, SaidScore, ScoreSaid
+from bot.chat.score_each import call_for, each_side, score_line
 from bot.chat.score_groups import level_at, score_group
+from bot.chat.score_said_again import after_slip
 from bot.chat.score_serving import server_told, serving_side
 from bot.chat.score_words import (
     AHEAD,
     BEHIND,
     CALLED,
-    DENIED,
-    EACH_SAID,
+    GAME_POINTS,
     HAS_THE_NUMBER,
     IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
     SCORE_WORDS,
-    SERVER_WORDS,
     SIDE_OUT,
     SIDE_OUT_SHORT,
     STRAY_WORDS_ALLOWED,
     THEIR_RALLY,
     THEIRS_FIRST,
-    THEY,
     THEY_LEAD,
     TO_THEM,
     TO_US,
@@ -51,8 +50,8 @@ def said_score(
     `own_first`: of two numbers the first is ours, unless they are a call or said to be otherwise.
     """
     found = score_group(said)
-    line = _line(said, found)
-    each = _each_said(said, line)
+    line = score_line(said, found)
+    each = each_side(said, line)
     if each is not None:
         return each, (said[0].span[0], said[-1].span[1])
     if found is None:
@@ -73,7 +72,8 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
-    line = _line(said, None)
+    line = score_line(said, None)
+    said = after_slip(said)
     score, level = said_score(said, own_first=True), level_at(said)
     if _tells_of_play(said, level):
         return None
@@ -97,17 +97,18 @@ def tells_rally_apart(said: Sequence[Word]) -> bool:
     """Whether the last clause is nothing but whose rally it was: "Tom netted it. Their rally"."""
     clause = _last_clause(said)
     forms = (OUR_RALLY, THEIR_RALLY)
-    return clause != _line(said, None) and any(form.fullmatch(clause) for form in forms)
+    return clause != score_line(said, None) and any(form.fullmatch(clause) for form in forms)
 
 
 def _last_clause(said: Sequence[Word]) -> str:
     cuts = [at for at, word in enumerate(said) if at and set(word.gap) & _MARKS]
-    return _line(said[cuts[-1] if cuts else 0 :], None)
+    return score_line(said[cuts[-1] if cuts else 0 :], None)
 
 
 def _serving_after(line: str) -> SaidScore | None:
     """Whose serve it is after a side-out, where that is said: "side out, our ball"."""
     we_serve = serving_side(line)
+    we_serve = serving_after(with_sides(line)) if we_serve is None else we_serve
     if we_serve is None and (found := _OWNED_NOW.search(line)):
         we_serve = found[0] == "ours"
     return None if we_serve is None else SaidScore(we_serve=we_serve)
@@ -122,7 +123,7 @@ def _level(text: str, said: Sequence[Word], level: int) -> ScoreSaid:
 
 def _level_score(said: Sequence[Word], level: int) -> SaidScore:
     """`8 all`, and whose serve it is where that is said."""
-    line = _line(said, None)
+    line = score_line(said, None)
     we_serve, server = serving_side(line), server_told(said, line)
     if we_serve is None and server is not None:
         we_serve = True if re.search(r"\b(?:us|ours)$", line) else None
@@ -137,16 +138,6 @@ def _rally(text: str, line: str) -> RallySaid | None:
     if (ours is None) == (theirs is None):
         return None
     return RallySaid(text=text, won_by_us=ours is not None)
-
-
-def _line(said: Sequence[Word], group: Group | None) -> str:
-    inside = range(group.start, group.stop) if group else range(0)
-    return with_sides(
-        " ".join(
-            "#" if place in inside or (group is None and number(word) is not None) else word.folded
-            for place, word in enumerate(said)
-        )
-    )
 
 
 def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> SaidScore:
@@ -178,7 +169,7 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
         as_typed = ScoreCall(serving=first, receiving=second, server=server)
         return SaidScore(call=as_typed, server=server, we_serve=we_serve)
     theirs = second if ours == first else first
-    call = _call(ours, theirs, server, we_serve)
+    call = call_for(ours, theirs, server, we_serve)
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
 
 
@@ -200,13 +191,6 @@ def _named_number(group: Group, said: Sequence[Word]) -> int | None:
     return None
 
 
-def _call(ours: int, theirs: int, server: int | None, we_serve: bool | None) -> ScoreCall | None:
-    if we_serve is None:
-        return None
-    serving, receiving = (ours, theirs) if we_serve else (theirs, ours)
-    return ScoreCall(serving=serving, receiving=receiving, server=server)
-
-
 def _our_number(
     first: int,
     second: int,
@@ -221,6 +205,9 @@ def _our_number(
     if AHEAD.search(line) or BEHIND.search(line):
         we_are_ahead = (AHEAD.search(line) is not None) is not they_lead
         return max(first, second) if we_are_ahead else min(first, second)
+    points = GAME_POINTS.search(line)
+    if points is not None:
+        return max(first, second) if points["whose"] == "we" else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
     if not is_call and (TO_US.search(line) or TO_THEM.search(line)):
@@ -236,48 +223,6 @@ def _our_number(
     if we_serve is not None:
         return first if we_serve else second
     return None
-
-
-def _each_said(said: Sequence[Word], line: str) -> SaidScore | None:
-    """`us 6 them 4`, `they have 9 we have 7`."""
-    kept = _nothing_as_zero(
-        [word for place, word in enumerate(said) if not _is_beside(place, said)]
-    )
-    found = EACH_SAID.search(_with_sides(_line(kept, None)))
-    numbers = [value for at in range(len(kept)) if (value := points(kept, at)) is not None]
-    if found is None or len(numbers) != 2:
-        return None
-    is_ours_first = "W" in found.groups()
-    ours, theirs = numbers if is_ours_first else numbers[::-1]
-    we_serve, server = serving_side(line), server_told(said, line)
-    call = _call(ours, theirs, server, we_serve)
-    return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
-
-
-def _nothing_as_zero(said: Sequence[Word]) -> list[Word]:
-    """`we've got nothing`: no points."""
-    had = frozenset(["got", "have", "has"])
-    return [
-        replace(word, folded="zero")
-        if word.folded == "nothing" and place and said[place - 1].folded in had
-        else word
-        for place, word in enumerate(said)
-    ]
-
-
-def _is_beside(place: int, said: Sequence[Word]) -> bool:
-    """Whether a number is a server's, or the one that is not it: "6 not 5", "we dont have 7"."""
-    if number(said[place]) is None:
-        return False
-    before = " ".join(word.folded for word in said[max(0, place - 3) : place])
-    ahead = "#" if place + 1 < len(said) and number(said[place + 1]) is not None else ""
-    return DENIED.search(f"{before} # {ahead}".rstrip()) is not None or (
-        place > 0 and said[place - 1].folded in SERVER_WORDS
-    )
-
-
-def _with_sides(line: str) -> str:
-    return re.sub(rf"\b{WE}\b", "W", re.sub(rf"\b{THEY}\b", "T", line))
 
 
 def is_all_score(said: Sequence[Word]) -> bool:

@@ -32,6 +32,9 @@ _LONGEST_TAIL = 7
 """Words at an announcement's end among which who serves may stand without a comma before it."""
 
 
+_BACK = regex(r"^(?:so |ok |and )*ball back (?:to |for |with )?(?:us|we|ours|them|they|theirs)$")
+"""`ball back us` tells a side-out."""
+
 _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
 """`is it my serve` asks, question mark or not."""
 
@@ -44,6 +47,8 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
     """The message, if it says who serves in the running match, and nothing else."""
     if not chat.match_on or "?" in message.text or _INVERTED.match(_folded(message)):
         return None
+    if _BACK.search(_folded(message)):
+        return None  # the ball has changed sides
     if begins_as_match(message.said) and names_somebody(message):
         return None  # of the match announced
     named = [one for one in message.mentions if not one.pronoun]

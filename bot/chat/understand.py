@@ -40,6 +40,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
 from bot.chat.said import (
     BookSaid,
@@ -55,6 +56,8 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.schedule_said import A_PAIR
+from bot.chat.score_serving import serving_side
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
 from bot.chat.scout_said import scout_said
@@ -67,6 +70,7 @@ from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.told_before import may_be_rally, told_before
+from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.zones_said import zone_said
@@ -130,6 +134,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
+    fixed = fixed or told_first(message, chat, _settled)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
@@ -229,6 +234,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     return (
         pair_said(message, chat)
         or starter_said(message, chat)
+        or ended_by_side(message, chat)
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)
@@ -264,6 +270,10 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 def _match(message: Message, chat: ChatView) -> Understood | None:
     found = match_said(message.text, message.said, opponents(message.mentions, chat))
     tells_of_play = message.note.claims and not begins_as_match(message.said)
+    line = message.told.line.text
+    serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
+    if serves_now and len(opponents(message.mentions, chat)) < A_PAIR:
+        return None
     if found is None or tells_of_play:
         return None
     return replace(found, we_serve=serves_at_first(message.said))

@@ -1,0 +1,59 @@
+"""Finished games as a message lists them: "11-8 9-11 11-6", each with the place of its words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.numbers import Group, groups
+from bot.chat.results_brief import is_over
+from bot.chat.slip_words import SLIP
+from bot.chat.words import Word, folded_line
+from knowledge.dataclass import dataclass
+
+Game = tuple[int, int]
+
+_NO_GAME_AFTER = frozenset(["of", "at", "court", "ct", "from", "not", "was"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GameTold:
+    """One game as told: its points in order, and the places of its words."""
+
+    game: Game
+    start: int
+    stop: int
+
+
+def games_told(said: Sequence[Word]) -> tuple[GameTold, ...]:
+    """The games in the order they are told; what is only put right is left out."""
+    found = [one for one in groups(said) if not _is_no_game(one, said)]
+    if len(found) == 1 and len(found[0].numbers) > 3 and not len(found[0].numbers) % 2:
+        numbers, span = found[0].numbers, found[0]
+        return tuple(
+            GameTold(game=pair, start=span.start, stop=span.stop)
+            for pair in zip(numbers[::2], numbers[1::2], strict=True)
+        )
+    told = [
+        GameTold(game=(one.numbers[0], one.numbers[1]), start=one.start, stop=one.stop)
+        for one in found
+        if len(one.numbers) == 2
+    ]
+    return tuple(
+        one
+        for at, one in enumerate(told)
+        if at + 1 == len(told) or not _is_put_right(said[one.stop : told[at + 1].start])
+    )
+
+
+def _is_put_right(between: Sequence[Word]) -> bool:
+    """`15-14 wait no 16-14`: the first was a slip."""
+    return bool(between) and re.fullmatch(rf"{SLIP}+", folded_line(between) + " ") is not None
+
+
+def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
+    """A clock, `best of three to eleven`, `at one twenty`, or a score at some moment ("at 9-8")."""
+    before = said[group.start - 1].folded if group.start else ""
+    if before == "was" and is_over(*sorted(group.numbers[:2])):
+        return False  # "it was eleven nine and then eleven six"
+    return ":" in said[group.start + 1].gap or before in _NO_GAME_AFTER
