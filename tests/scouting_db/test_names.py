@@ -12,7 +12,14 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from voices import LATER_SLOT_VOICES, OPEN_VOICES, SLOT_VOICES, judge_name, score_names
+from voices import (
+    FRESH_NAME_VOICES,
+    LATER_SLOT_VOICES,
+    OPEN_VOICES,
+    SLOT_VOICES,
+    judge_name,
+    score_names,
+)
 
 from knowledge.vocabulary import PlayerId
 from scouting_db import names
@@ -27,6 +34,7 @@ CASES = [
 ]
 
 VOICES_RIGHT_FLOOR = 0.98
+FRESH_RIGHT_FLOOR = 0.97
 """Recorded: 265 of 270 on the six open voices, 79 of 80 on the two written for slots, 89 of 90 on
 the two written later (74 before they were read, 5 of them silently wrong). Design section 7 asks
 for 97%."""
@@ -51,6 +59,14 @@ def test_open_voices_are_told_right_and_never_silently_wrong() -> None:
     assert [wrong for score in scores for wrong in score.silently_wrong] == []
     right, typed = sum(score.right for score in scores), sum(score.typed for score in scores)
     assert right / typed >= VOICES_RIGHT_FLOOR
+
+
+def test_fresh_voices_are_told_right_and_never_silently_wrong() -> None:
+    """Read while the look-up was mended, so the figure flatters: a floor, no measure."""
+    scores = [score_names(voice) for voice in FRESH_NAME_VOICES]
+    assert [wrong for score in scores for wrong in score.silently_wrong] == []
+    right, typed = sum(score.right for score in scores), sum(score.typed for score in scores)
+    assert right / typed >= FRESH_RIGHT_FLOOR
 
 
 @pytest.mark.parametrize(

@@ -26,6 +26,8 @@ from topic_examples import (  # noqa: E402
 )
 from topic_figures import Figures, score  # noqa: E402
 from voices import (  # noqa: E402
+    UNREAD_FRESH_NAME_VOICES,
+    UNREAD_FRESH_SCORE_VOICES,
     UNREAD_NAME_VOICES,
     UNREAD_SLOT_VOICE,
     score_names,
@@ -68,6 +70,14 @@ def main() -> None:
     others += [
         f"{look} | {voice} (names) | | | | | {_rest(voice)} | | |\n" for voice in UNREAD_NAME_VOICES
     ]
+    others += [
+        f"{look} | {voice} (names) | | | | | {_names(voice)} | | | |\n"
+        for voice in UNREAD_FRESH_NAME_VOICES
+    ]
+    others += [
+        f"{look} | {voice} (scores) | | | | | | | {_scores(voice)} | | |\n"
+        for voice in UNREAD_FRESH_SCORE_VOICES
+    ]
     text = LOG.read_text(encoding="utf-8")
     text = text.replace(QUESTIONS, "".join(questions) + QUESTIONS)
     text = text.replace(OTHERS, "".join(others) + OTHERS)
@@ -102,14 +112,22 @@ def _notes(voice: str) -> str:
 
 def _rest(voice: str) -> str:
     """Names and scores, as cells of a table; in brackets by either of two labellers."""
-    names, names_either = score_names(voice), score_names_under_either(voice)
-    right, told = score_scores(voice)
-    right_either, _ = score_scores_under_either(voice)
+    names, (right, _) = score_names_under_either(voice), score_scores_under_either(voice)
+    found, wrong = _names(voice).split(" | ")
     return (
-        f"{names.right}/{names.typed} ({names_either.right})"
-        f" | {len(names.silently_wrong)} ({len(names_either.silently_wrong)})"
-        f" | {right}/{told} ({right_either})"
+        f"{found} ({names.right}) | {wrong} ({len(names.silently_wrong)})"
+        f" | {_scores(voice)} ({right})"
     )
+
+
+def _names(voice: str) -> str:
+    names = score_names(voice)
+    return f"{names.right}/{names.typed} | {len(names.silently_wrong)}"
+
+
+def _scores(voice: str) -> str:
+    right, told = score_scores(voice)
+    return f"{right}/{told}"
 
 
 if __name__ == "__main__":
