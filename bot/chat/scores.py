@@ -39,6 +39,9 @@ from knowledge.game import ScoreCall
 from knowledge.regex import regex
 
 _MARKS = frozenset(",;.!?:\n")
+_STILL_TO_PLAY = regex(r"\b(?:game|match|set|championship) (?:points?|pts?|ball)\b")
+"""`match point us` is about to be played; nobody has won it."""
+
 _OWNED_NOW = regex(r"\b(?:ours|theirs)\b")
 
 
@@ -134,6 +137,7 @@ def _level_score(said: Sequence[Word], level: int) -> SaidScore:
 
 
 def _rally(text: str, line: str) -> RallySaid | None:
+    line = _STILL_TO_PLAY.sub("@", line)
     ours, theirs = OUR_RALLY.search(line), THEIR_RALLY.search(line)
     if (ours is None) == (theirs is None):
         return None

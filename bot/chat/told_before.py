@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Sequence
+from itertools import islice, pairwise
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
@@ -29,9 +29,14 @@ _WERE = "were"
 _SERVES = frozenset(["serve", "serves", "serving", "served"])
 """Who is named beside a score may be the one who serves: "5-4-1 tom is serving"."""
 
+_ENDS = frozenset(["game", "match", "set", "championship"])
+_POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
 _NAMES_A_RALLY = frozenset(["point", "rally", "scored", "sideout", "pt"])
 _ONLY_WON_OR_LOST = frozenset(["won", "win", "wins", "lost", "lose", "took", "take", "dropped"])
 """What is won without a word that names it may be a game: "lost that one, what do we change"."""
+
+MOST_CUTS = 6
+"""Places looked at, each for the price of a reading: a long message is not read over and over."""
 
 LONGEST_RALLY = 8
 """Words of a rally told before a question; what is longer sets the scene. Our own bound."""
@@ -45,7 +50,7 @@ def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | Non
     """
     if not (chat.match_on and message.asks) or chat.forwarded:
         return None
-    cuts = [*_cuts(message.said)]
+    cuts = _cuts(message.said)
     for at in reversed(cuts):
         told = _told(message, 0, at, chat)
         if told is not None:
@@ -63,24 +68,27 @@ def may_be_rally(message: Message, chat: ChatView) -> bool | None:
     """
     if not (chat.match_on and message.asks) or chat.forwarded:
         return None
-    for at in reversed([*_cuts(message.said)]):
+    for at in reversed(_cuts(message.said)):
         part = _part(message, 0, at, chat)
-        told = _rally(part, chat)
+        told = None if _is_still_to_play(part.said) else _rally(part, chat)
         if isinstance(told, RallySaid) and (_says_how(told) or _may_be_a_game(part)):
             return told.won_by_us
     return None
 
 
-def _cuts(said: Sequence[Word]) -> Iterator[int]:
-    """Where the question may begin, or another clause before it."""
-    for at, word in enumerate(said):
-        if at and (word.folded in _GOES_ON or set(word.gap) & _MARKS):
-            yield at
+def _cuts(said: Sequence[Word]) -> list[int]:
+    """Where the question may begin, or another clause before it: the first few such places."""
+    places = (
+        at
+        for at, word in enumerate(said)
+        if at and (word.folded in _GOES_ON or set(word.gap) & _MARKS)
+    )
+    return [*islice(places, MOST_CUTS)]
 
 
 def _told(message: Message, start: int, stop: int, chat: ChatView) -> ScoreSaid | RallySaid | None:
     part = _part(message, start, stop, chat)
-    if part.asks:
+    if part.asks or _is_still_to_play(part.said):
         return None
     told = _score(part, chat)
     if told is not None or start:
@@ -142,6 +150,11 @@ def _may_be_a_game(part: Message) -> bool:
 
 def _names_a_rally(part: Message) -> bool:
     return any(word.folded in _NAMES_A_RALLY for word in part.said)
+
+
+def _is_still_to_play(said: Sequence[Word]) -> bool:
+    """ "Game point for them, where do i serve": the point that may end it is about to be played."""
+    return any(before.folded in _ENDS and word.folded in _POINTS for before, word in pairwise(said))
 
 
 def _is_supposed(said: Sequence[Word]) -> bool:

@@ -81,6 +81,7 @@ from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
 from scouting_db.directory.invitations import code_in
 
+_RULES = Topic.RULES_QUESTION
 _NOTE_COMMANDS = frozenset(["note", "n"])
 
 
@@ -160,7 +161,9 @@ def _with_told(
     if not any(isinstance(one, Question | Unclear) for one in said):
         return said
     told = told_before(message, chat)
-    if told is None:
+    of_rules = any(isinstance(one, Question) and one.topic is _RULES for one in said)
+    if told is None or (of_rules and isinstance(told, RallySaid)):
+        # Whose rally it was is what a question about a fault wants to know.
         won = may_be_rally(message, chat)
         return tuple(
             replace(one, may_count=won) if isinstance(one, Question) else one for one in said

@@ -52,6 +52,9 @@ def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
         "say its 10-9-2, safe or bold?",
         "lost that one, what do we change?",  # it may be a game
         "was that our point?",
+        "game point for them, where do i serve",
+        "match point us, what serve",
+        "my serve hit the net and landed in the kitchen, is it good",
         "okafor won 11-4, who do we target?",
         "who serves at 8-8-2?",
         "okafor always smashes short lobs, what do we do",
