@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.message import Message
+from bot.chat.numbers import number
 from bot.chat.results_brief import is_over
 from bot.chat.results_doubted import is_going_on, may_end
 from bot.chat.said import ResultSaid
@@ -15,18 +16,16 @@ TARGETS_TOLD = frozenset([11, 15, 21])
 """What games that are told without a word of their end are played to."""
 
 _WHOSE = regex(r"(?:#|scoring|rally|lol|haha|ok|for|to|,| )* (?:us|we|ours|them|they|theirs)\b")
-_NUMBERS = regex(
-    r"\b(?:\d{1,2}|zero|nil|love|one|two|three|four|five|six|seven|eight|nine|ten|eleven"
-    r"|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b"
-)
 
 
 def ended_by_side(message: Message, chat: ChatView) -> ResultSaid | None:
     """The game, if the message is two numbers that end one and says whose, and no more."""
     if chat.match_on or message.asks or "?" in message.text:
         return None
-    line = with_sides(" ".join(word.folded for word in message.told.words))
-    whose = _WHOSE.fullmatch(" ".join(["", _NUMBERS.sub("#", line)]).strip().replace("# #", "#"))
+    words = message.told.words
+    line = with_sides(" ".join(word.folded for word in words))
+    places = ("#" if number(word) is not None else word.folded for word in words)
+    whose = _WHOSE.fullmatch(with_sides(" ".join(places)).replace("# #", "#"))
     found = said_score(message.told.of_score)
     score = None if found is None or whose is None else found[0]
     if score is None or score.server is not None or side_serving(line) is not None:

@@ -12,6 +12,7 @@ from bot.chat.said import Certainty, Mention, RallySaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.view import ChatView
 from bot.chat.words import Word
+from knowledge.dataclass import dataclass
 
 _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
@@ -38,42 +39,57 @@ _ONLY_WON_OR_LOST = frozenset(["won", "win", "wins", "lost", "lose", "took", "ta
 MOST_CUTS = 6
 """Places looked at, each for the price of a reading: a long message is not read over and over."""
 
+LONGEST_PART = 16
+"""Words that may stand before the question and still be nothing but a score. Our own bound."""
+
 LONGEST_RALLY = 8
 """Words of a rally told before a question; what is longer sets the scene. Our own bound."""
 
 
-def told_before(message: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
-    """The score or the rally that a message in a match tells before it asks; the longest there is.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Before:
+    """What a message in a match tells before it asks. `told` counts. Where it tells nothing that
+    surely does, `won_by_us` says whether we won what may be a rally, a whole game, or only what the
+    question is about.
+    """
+
+    told: ScoreSaid | RallySaid | None = None
+    won_by_us: bool | None = None
+
+
+def before_the_question(message: Message, chat: ChatView) -> Before:
+    """The score or the rally told there; the longest there is.
 
     Only where nothing else stands before the question, or a whole call stands apart, and nothing
     is supposed: who asks about another score than the one we have keeps the one we have.
     """
     if not (chat.match_on and message.asks) or chat.forwarded:
-        return None
-    cuts = _cuts(message.said)
-    for at in reversed(cuts):
-        told = _told(message, 0, at, chat)
-        if told is not None:
-            return told
-    for start, at in reversed([*pairwise(cuts)]):
-        told = _told(message, start, at, chat)
+        return Before()
+    cuts = [at for at in _cuts(message.said) if at <= LONGEST_PART]
+    parts = [_part(message, 0, at, chat) for at in reversed(cuts)]
+    found = (_told(part, chat) for part in parts)
+    told = next((one for one in found if one is not None), None)
+    told = told or _call_apart(message, _cuts(message.said), chat)
+    won = (_perhaps_won(part, chat) for part in parts)
+    return Before(told=told, won_by_us=next((one for one in won if one is not None), None))
+
+
+def _call_apart(message: Message, cuts: Sequence[int], chat: ChatView) -> ScoreSaid | None:
+    """A whole call in a clause of its own, whatever stands before it."""
+    for start, stop in reversed([*pairwise(cuts)]):
+        if stray_words(message.said[start:stop]):
+            continue
+        part = _part(message, start, stop, chat)
+        told = None if part.asks else _score(part, chat)
         if isinstance(told, ScoreSaid) and told.score is not None and told.score.server is not None:
             return told
     return None
 
 
-def may_be_rally(message: Message, chat: ChatView) -> bool | None:
-    """Whether we won what stands before the question, where that may be a rally, a whole game or
-    only what the question is about; None where it is none of these.
-    """
-    if not (chat.match_on and message.asks) or chat.forwarded:
-        return None
-    for at in reversed(_cuts(message.said)):
-        part = _part(message, 0, at, chat)
-        told = None if _is_still_to_play(part.said) else _rally(part, chat)
-        if isinstance(told, RallySaid) and (_says_how(told) or _may_be_a_game(part)):
-            return told.won_by_us
-    return None
+def _perhaps_won(part: Message, chat: ChatView) -> bool | None:
+    told = None if _is_still_to_play(part.said) else _rally(part, chat)
+    is_told = isinstance(told, RallySaid) and (_says_how(told) or _may_be_a_game(part))
+    return told.won_by_us if is_told and isinstance(told, RallySaid) else None
 
 
 def _cuts(said: Sequence[Word]) -> list[int]:
@@ -86,12 +102,11 @@ def _cuts(said: Sequence[Word]) -> list[int]:
     return [*islice(places, MOST_CUTS)]
 
 
-def _told(message: Message, start: int, stop: int, chat: ChatView) -> ScoreSaid | RallySaid | None:
-    part = _part(message, start, stop, chat)
+def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     if part.asks or _is_still_to_play(part.said):
         return None
     told = _score(part, chat)
-    if told is not None or start:
+    if told is not None:
         return told
     rally = _rally(part, chat)
     return rally if rally is not None and _is_surely_one(rally, part) else None

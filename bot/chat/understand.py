@@ -69,7 +69,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.told_before import may_be_rally, told_before
+from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
@@ -160,13 +160,14 @@ def _with_told(
     answered, a score is also theirs."""
     if not any(isinstance(one, Question | Unclear) for one in said):
         return said
-    told = told_before(message, chat)
+    before = before_the_question(message, chat)
+    told = before.told
     of_rules = any(isinstance(one, Question) and one.topic is _RULES for one in said)
     if told is None or (of_rules and isinstance(told, RallySaid)):
         # Whose rally it was is what a question about a fault wants to know.
-        won = may_be_rally(message, chat)
         return tuple(
-            replace(one, may_count=won) if isinstance(one, Question) else one for one in said
+            replace(one, may_count=before.won_by_us) if isinstance(one, Question) else one
+            for one in said
         )
     is_rally = isinstance(told, RallySaid) or told.side_out
     return (told, *said) if is_rally else (*said, told)
