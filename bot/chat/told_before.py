@@ -8,11 +8,13 @@ from itertools import islice, pairwise
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
-from bot.chat.said import Certainty, Mention, RallySaid, ScoreSaid
+from bot.chat.results_said import result_said
+from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
 
 _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
@@ -20,6 +22,13 @@ _GOES_ON = word_set("question_goes_on")
 
 _ONLY_SUPPOSED = word_set("only_supposed")
 """Before a score that nobody has: "at 9-8-2, what do i serve"."""
+
+_ONLY_WISHED = regex(
+    r"\b(?:need|needs|want|wants|wanna|have|has|got|gotta|must|going|gonna|trying|like|hope|hoping"
+    r"|could|can|cant|would|will|should|might|may|if|when|to) (?:to |we |they |it )*"
+    r"(?:win|lose|take|close|finish|beat)\b"
+)
+"""Before a result that nobody has yet: "we need to win 11-9, how"."""
 
 _NEVER_OF_A_RALLY = frozenset(["if", "imagine", "say", "suppose", "till", "until", "when"])
 """Before a rally that nobody played; "was" and "at" also tell one: "tom's drive was out"."""
@@ -53,12 +62,12 @@ class Before:
     question is about.
     """
 
-    told: ScoreSaid | RallySaid | None = None
+    told: ScoreSaid | RallySaid | ResultSaid | None = None
     won_by_us: bool | None = None
 
 
 def before_the_question(message: Message, chat: ChatView) -> Before:
-    """The score or the rally told there; the longest there is.
+    """The score, the rally or the finished games told there; the longest there is.
 
     Only where nothing else stands before the question, or a whole call stands apart, and nothing
     is supposed: who asks about another score than the one we have keeps the one we have.
@@ -102,10 +111,10 @@ def _cuts(said: Sequence[Word]) -> list[int]:
     return [*islice(places, MOST_CUTS)]
 
 
-def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
+def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
     if part.asks or _is_still_to_play(part.said):
         return None
-    told = _score(part, chat)
+    told = _result(part, chat) or _score(part, chat)
     if told is not None:
         return told
     rally = _rally(part, chat)
@@ -127,6 +136,18 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
         return None
     told = score_message(part.text, part.told.of_score)
     return told if isinstance(told, ScoreSaid) or _names_a_rally(part) else None
+
+
+def _result(part: Message, chat: ChatView) -> ResultSaid | None:
+    """Finished games with their points: "won that one 11-9", "game one gone 8-11"."""
+    line = " ".join(word.folded for word in part.said)
+    if any(not one.pronoun for one in part.mentions) or _ONLY_WISHED.search(line):
+        return None
+    if _is_supposed(part.said):
+        return None
+    words, of_score = part.told.words, part.told.of_score
+    found = result_said(part.text, words, of_score=of_score, format=chat.format)
+    return found if found is not None and found.games else None
 
 
 def _play(named: Sequence[Mention], chat: ChatView) -> bool:

@@ -156,8 +156,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
 def _with_told(
     said: tuple[Understood, ...], message: Message, chat: ChatView
 ) -> tuple[Understood, ...]:
-    """Questions with what was told of the match before them: a rally counts before they are
-    answered, a score is also theirs."""
+    """Questions with what was told of the match before them: a rally or a game counts before they
+    are answered, a score is also theirs."""
     if not any(isinstance(one, Question | Unclear) for one in said):
         return said
     before = before_the_question(message, chat)
@@ -169,8 +169,8 @@ def _with_told(
             replace(one, may_count=before.won_by_us) if isinstance(one, Question) else one
             for one in said
         )
-    is_rally = isinstance(told, RallySaid) or told.side_out
-    return (told, *said) if is_rally else (*said, told)
+    comes_first = isinstance(told, RallySaid | ResultSaid) or told.side_out
+    return (told, *said) if comes_first else (*said, told)
 
 
 def _heard(said: Understood) -> Understood:

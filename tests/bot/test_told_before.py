@@ -56,6 +56,9 @@ def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
         "match point us, what serve",
         "my serve hit the net and landed in the kitchen, is it good",
         "okafor won 11-4, who do we target?",
+        "lost 9-11 to them last time, what do we change?",
+        "we need to win 11-9, how do we do that",
+        "if we win 11-9 what changes",
         "who serves at 8-8-2?",
         "okafor always smashes short lobs, what do we do",
         "mira got pulled super wide, do i slide over?",  # a scene, and none of these
@@ -85,6 +88,23 @@ def test_what_may_be_a_rally_or_a_game_is_one_tap_away(
     match.say(said)
     assert [one.label for one in match.buttons][-1] == offered
     assert match.tap(offered).startswith(then)
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("won that one 11-9 what do we change", "Game 1 ours, 11-9. Ends change."),
+        ("lost that 11-9, what do we change?", "Game 1 theirs, 9-11. Ends change."),
+        ("game one theirs 8-11. they lob everything what now", "Game 1 theirs, 8-11. Ends change."),
+        ("beat them 11-6 11-4, what should we practise", "Won 11-6 11-4. The match is closed."),
+    ],
+)
+def test_a_game_told_before_a_question_counts(match: Talk, said: str, then: str) -> None:
+    before = stands(match)
+    answered = match.say(said).splitlines()
+    assert then in answered[1:], "the answer stands first"
+    match.tap("undo")
+    assert stands(match) == before
 
 
 def test_the_answer_is_about_the_score_told(match: Talk) -> None:
