@@ -35,6 +35,14 @@ _LONGEST_TAIL = 7
 _BACK = regex(r"^(?:so |ok |and )*ball back (?:to |for |with )?(?:us|we|ours|them|they|theirs)$")
 """`ball back us` tells a side-out."""
 
+_GAME = (
+    r"(?:(?:the |this |next )?(?:game|set) (?:[1-5]|one|two|three|four|five)|g[1-5]"
+    r"|(?:the )?(?:first|second|third|fourth|fifth|1st|2nd|3rd|4th|5th|last|new|next) (?:game|set)"
+    r"|(?:next|this|new|last) one|the decider)"
+)
+_OF_A_GAME = regex(rf"^(?:in |for |start |starting )?{_GAME} |(?: in| for| of)? {_GAME}$")
+"""`game 2 they serve first`: which game it is the log knows."""
+
 _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
 """`is it my serve` asks, question mark or not."""
 
@@ -112,5 +120,6 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
 
 
 def _bare(line: str) -> str:
-    """The line without words that only lead up to it."""
-    return re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line)
+    """The line without words that only lead up to it, or tell which game they are of."""
+    bare = re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line)
+    return _OF_A_GAME.sub("", bare)
