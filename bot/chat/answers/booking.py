@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
@@ -19,6 +20,7 @@ from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.when_we_play import when_we_play
+from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -57,7 +59,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.LOG_ONLY:
             return _log_only(desk)
         case BookVerb.SCORE:
-            return _score(desk)
+            return _score(desk, of_games=said.words == OF_GAMES)
         case BookVerb.NEXT:
             return Reply(text=wording("match.none"))
         case BookVerb.WHEN:
@@ -97,11 +99,13 @@ def _start(desk: Desk) -> Reply:
     return Reply(text=wording("start.text").strip(), buttons=rows(examples))
 
 
-def _score(desk: Desk) -> Reply:
-    """The score of the running match, and the taps that count on."""
+def _score(desk: Desk, *, of_games: bool) -> Reply:
+    """The score of the running match, and the taps that count on; or its finished games."""
     match = desk.context.match
     if match is None:
         return last_match(desk)
+    if of_games:
+        return games_so_far(desk, match)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 

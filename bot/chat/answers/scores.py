@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import open_game
+from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call
@@ -164,6 +165,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
     match said.remark:
         case ScoreRemark.TURNED_ROUND:
             return _turn_round(desk, match, said)
+        case ScoreRemark.GAME_WITHOUT_POINTS:
+            return games_so_far(desk, match, then=wording("score.game_points"))
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
         case _:

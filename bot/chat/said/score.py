@@ -97,11 +97,13 @@ class ScoreRemark(StrEnum):
     TURNED_ROUND = "turned_round"
     ONE_NUMBER = "one_number"
     NO_SCORE = "no_score"
+    GAME_WITHOUT_POINTS = "game_without_points"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemarkSaid:
-    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all)."""
+    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
+    won game one" (by what score?)."""
 
     text: str
     remark: ScoreRemark
