@@ -25,6 +25,7 @@ def won_by_us(clauses: tuple[str, ...]) -> bool | None:
     whole = " ".join(clauses)
     for read, lines in (
         (_owned, clauses),
+        (_ball_after, (whole,)),
         (_acted, clauses),
         (_acted, (whole,)),
         (_unowned, clauses),
@@ -37,7 +38,8 @@ def won_by_us(clauses: tuple[str, ...]) -> bool | None:
 
 def is_owned(clauses: tuple[str, ...]) -> bool:
     """Whether one of the clauses says in so many words whose rally it was."""
-    return any(_owned(clause) is not None for clause in clauses)
+    is_ball_told = _ball_after(" ".join(clauses)) is not None
+    return is_ball_told or any(_owned(clause) is not None for clause in clauses)
 
 
 def is_unowned(clauses: tuple[str, ...]) -> bool:
@@ -65,6 +67,11 @@ def serving_after(line: str) -> bool | None:
 
 def _owned(clause: str) -> bool | None:
     return None if clause in _NAMED_ALONE else _one_side("rally.owned", clause)
+
+
+def _ball_after(line: str) -> bool | None:
+    """ "That was out, our ball": who has the ball after a rally that ended so has won it."""
+    return _one_side("rally.ball_after", line)
 
 
 def _acted(clause: str) -> bool | None:

@@ -26,6 +26,7 @@ from bot.chat.score_words import (
     SIDE_OUT,
     SIDE_OUT_SHORT,
     STRAY_WORDS_ALLOWED,
+    THAT,
     THEIR_RALLY,
     THEIRS_FIRST,
     THEY_LEAD,
@@ -42,6 +43,10 @@ _MARKS = frozenset(",;.!?:\n")
 _STILL_TO_PLAY = regex(r"\b(?:game|match|set|championship) (?:points?|pts?|ball)\b")
 """`match point us` is about to be played; nobody has won it."""
 
+_AT_A_CALL = regex(
+    r"(?:(?:ok|so|at) )*# # #(?: and| so|,)* (?:(?P<side>we|they) )?(?:just )?"
+    rf"(?P<how>won|win|got|take|took|lost) {THAT}(?: too| again)?"
+)
 _OWNED_NOW = regex(r"\b(?:ours|theirs)\b")
 
 
@@ -87,6 +92,15 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
     if SIDE_OUT.search(line) or SIDE_OUT_SHORT.match(text):
         return ScoreSaid(text=text, side_out=True, score=_serving_after(line))
     return _rally(text, line) or _rally(text, _last_clause(said))
+
+
+def rally_beside_call(score: ScoreSaid, said: Sequence[Word]) -> bool | None:
+    """Whose rally is told beside a call of three numbers: "7-8-2 they won that one"."""
+    is_call = score.score is not None and score.score.call is not None
+    found = _AT_A_CALL.fullmatch(score_line(said, None)) if is_call else None
+    if found is None:
+        return None
+    return (found["side"] != "they") is (found["how"] != "lost")
 
 
 def _tells_of_play(said: Sequence[Word], level: tuple[int, int] | None) -> bool:

@@ -59,7 +59,13 @@ from bot.chat.said import (
 from bot.chat.schedule_said import A_PAIR
 from bot.chat.score_serving import serving_side
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
-from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
+from bot.chat.scores import (
+    is_all_score,
+    rally_beside_call,
+    score_message,
+    stray_words,
+    tells_rally_apart,
+)
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import serves_at_first
 from bot.chat.settled_topics import settled_topic
@@ -300,7 +306,7 @@ def _score(message: Message) -> Understood | None:
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
-        return score
+        return replace(score, rally_ours=rally_beside_call(score, told))
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

@@ -19,6 +19,66 @@ def test_a_call_of_three_numbers_with_whose_rally_is_no_result(demo: Talk, said:
 
 
 @pytest.mark.parametrize(
+    ("said", "stands"),
+    [
+        ("5-7-2 they won that one", "6-7-2. They serve."),
+        ("5-7-2, we won it", "7-5-1."),
+        ("5-7-2 lost that rally", "6-7-2. They serve."),
+        ("6-7-2 they won that one", "6-7-2. They serve."),  # the call it led to
+    ],
+)
+def test_a_rally_told_with_its_call_counts_once(demo: Talk, said: str, stands: str) -> None:
+    """The call is where the match stands by the log, or where the rally takes it."""
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("they serve")
+    demo.say("5-7-2, they serve")
+    assert demo.say(said).startswith(stands)
+
+
+def test_a_call_told_again_with_the_point_that_led_to_it_counts_nothing(demo: Talk) -> None:
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("5-7-2, they serve")
+    demo.say("their point")
+    assert demo.say("6-7-2, their point").startswith("6-7-2. They serve.")
+    assert demo.say("5-7-2 they won that one").splitlines()[1].startswith("6-7-2. They serve.")
+
+
+@pytest.mark.parametrize(
+    ("said", "stands"),
+    [
+        ("we won the first rally", "1-0-2."),
+        ("lost the first point", "0-0-1. They serve"),
+        ("that was out our ball", "1-0-2."),
+        ("that was out, our ball", "1-0-2."),
+        ("ok it went long so its their ball", "0-0-1. They serve"),
+        ("ball was wide our serve", "1-0-2."),
+    ],
+)
+def test_a_rally_told_by_its_number_or_by_who_has_the_ball(
+    demo: Talk, said: str, stands: str
+) -> None:
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("we serve")
+    assert demo.say(said).startswith(stands)
+    assert demo.say("undo").splitlines()[0].startswith("Taken back: ")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "we won the first rally but lost the next",
+        "was that out our ball",
+        "they called it out, our ball",
+    ],
+)
+def test_a_story_or_a_call_in_doubt_counts_no_rally(demo: Talk, said: str) -> None:
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("we serve")
+    demo.say(said)
+    assert demo.say("score").startswith("0-0-2.")
+
+
+@pytest.mark.parametrize(
     "said",
     [
         "match point against us. what serve",

@@ -30,6 +30,7 @@ from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
     ScoreCall,
+    after,
     faults,
     is_opening,
     side_out,
@@ -54,9 +55,30 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     match = desk.context.match
     if said.side_out:
         return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
+    if match is not None and said.rally_ours is not None:
+        counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
+        if counted is not None:
+            return counted
     if match is not None and said.score is not None and says_no_points(said.score):
         return _serve_answered(desk, match, said.score) or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
+
+
+def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -> Reply | None:
+    """The rally counted that was told with the call it was played at, or that it led to.
+
+    None where by the log it is neither: then the call is only where the match stands.
+    """
+    known = desk.match_state()
+    call = said.score.call if said.score is not None else None
+    if known is None or call is None or known.game.is_over:
+        return None
+    game = known.game
+    if call not in (game.call, after(game, won_by_us=ours).call):
+        last = desk.log().played[-1:]
+        is_told = bool(last) and last[0].won_by_us is ours and last[0].before.call == call
+        return with_score(desk, match, wording("score.counted_so")) if is_told else None
+    return take_rally(desk, RallySaid(text=said.text, won_by_us=ours))
 
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:

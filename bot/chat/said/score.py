@@ -62,7 +62,8 @@ class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
-    `score` may say whose serve it now is. `may_ask` are topics to offer, as of a note.
+    `score` may say whose serve it now is. `rally_ours` is whose a rally was that is told with a
+    call: "7-8-2 they won that one". `may_ask` are topics to offer, as of a note.
     """
 
     text: str
@@ -70,6 +71,7 @@ class ScoreSaid:
     won_by_us: bool | None = None
     side_out: bool = False
     all_at: int | None = None
+    rally_ours: bool | None = None
     may_ask: tuple[Topic, ...] = ()
 
 
