@@ -47,6 +47,19 @@ _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|
 """`is it my serve` asks, question mark or not."""
 
 
+_BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve)\b")
+
+
+def server_named(message: Message, chat: ChatView) -> Mention | None:
+    """Who serves by name, told beside a score: "5-4-1 tom is serving"; one of those on court."""
+    named = [one for one in message.mentions if not one.pronoun]
+    if len(named) != 1 or named[0].certainty is not Certainty.SURE:
+        return None
+    if named[0].players[0] not in {*chat.ours, *chat.theirs}:
+        return None
+    return named[0] if _BESIDE_A_SCORE.search(_with_name(message, named[0])) else None
+
+
 def _folded(message: Message) -> str:
     return " ".join(word.folded for word in message.said)
 
@@ -109,14 +122,19 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
         return None
     if mention.players[0] not in {*chat.ours, *chat.theirs}:
         return None
+    if _BY_NAME.fullmatch(_bare(_with_name(message, mention))) is None:
+        return None
+    return ServerSaid(text=message.text, mention=mention)
+
+
+def _with_name(message: Message, mention: Mention) -> str:
+    """The message's line with @ for the name."""
     line: list[str] = []
     for word in message.said:
         is_name = mention.span[0] <= word.span[0] < mention.span[1]
         if not is_name or line[-1:] != ["@"]:
             line.append("@" if is_name else word.folded)
-    if _BY_NAME.fullmatch(_bare(" ".join(line))) is None:
-        return None
-    return ServerSaid(text=message.text, mention=mention)
+    return " ".join(line)
 
 
 def _bare(line: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import islice, pairwise
 
 from bot.chat.forms import word_set
@@ -11,6 +12,7 @@ from bot.chat.rallies_said import brief_rally
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words
+from bot.chat.serving_said import server_named
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
@@ -135,7 +137,9 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     if named and not (_SERVES.intersection(word.folded for word in said) and _play(named, chat)):
         return None
     told = score_message(part.text, part.told.of_score)
-    return told if isinstance(told, ScoreSaid) or _names_a_rally(part) else None
+    if isinstance(told, ScoreSaid):
+        return replace(told, server=server_named(part, chat))
+    return told if _names_a_rally(part) else None
 
 
 def _result(part: Message, chat: ChatView) -> ResultSaid | None:

@@ -67,7 +67,7 @@ from bot.chat.scores import (
     tells_rally_apart,
 )
 from bot.chat.scout_said import scout_said
-from bot.chat.serving_said import serves_at_first
+from bot.chat.serving_said import server_named, serves_at_first
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -249,7 +249,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         or timeout_said(message, chat)
         or _result(message, chat)
         or _match(message, chat)
-        or _score(message)
+        or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or _correction(message, replying=replying)
@@ -294,7 +294,7 @@ def _is_bare_score(message: Message) -> bool:
     return "?" not in message.text and not stray_words(message.told.of_score)
 
 
-def _score(message: Message) -> Understood | None:
+def _score(message: Message, chat: ChatView) -> Understood | None:
     """A score or a rally, with chatter around it but nothing said of anybody's play."""
     told = message.told.of_score
     score = score_message(message.text, told)
@@ -306,7 +306,8 @@ def _score(message: Message) -> Understood | None:
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
-        return replace(score, rally_ours=rally_beside_call(score, told))
+        rally_ours = rally_beside_call(score, told)
+        return replace(score, rally_ours=rally_ours, server=server_named(message, chat))
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

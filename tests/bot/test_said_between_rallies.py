@@ -79,6 +79,28 @@ def test_a_story_or_a_call_in_doubt_counts_no_rally(demo: Talk, said: str) -> No
 
 
 @pytest.mark.parametrize(
+    ("said", "stands"),
+    [
+        ("5-4-1 tom is serving", "5-4-1. Tom serves from the right."),
+        ("its 5-4-1, mira serving", "5-4-1. Mira serves from the left."),
+        ("5-4-2 hale serves", "5-4-2. Hale serves from the left to Tom."),
+        ("tom serving 6-4-1", "6-4-1. Tom serves from the left."),
+        ("5-4-1 tom returning", "5-4-1. They serve."),
+        ("5-4-1 lindqvist is serving", "5-4-1. "),  # not on court
+    ],
+)
+def test_who_serves_by_name_beside_a_score_is_kept_and_one_step_to_undo(
+    demo: Talk, said: str, stands: str
+) -> None:
+    """A starter stands right at even points of the own side (2025 rulebook, from memory)."""
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("mira serves first")
+    assert demo.say(said).startswith(stands)
+    demo.say("undo")
+    assert demo.say("score").startswith("0-0-")
+
+
+@pytest.mark.parametrize(
     "said",
     [
         "match point against us. what serve",

@@ -28,7 +28,7 @@ def stands(talk: Talk) -> str:
         ("we lost 4 in a row, 4-7-2, timeout?", "4-7-2. We serve: Mira right, Tom left."),
         ("side out. where do i serve", "5-5-1. They serve from the right to Tom."),
         ("our point! who do we target now?", "6-5-1. We serve: Mira right, Tom left."),
-        ("6-5-1 tom is serving, where should i stand", "6-5-1. We serve: Mira right, Tom left."),
+        ("6-5-1 tom is serving, where should i stand", "6-5-1. Tom serves from the left."),
         ("they won that rally. should i lob more", "5-5-2. We serve: Tom right, Mira left."),
         ("tom sailed a third what should he do", "5-5-2. We serve: Tom right, Mira left."),
         ("okafor smashed one what do we do", "5-5-2. We serve: Tom right, Mira left."),

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
-from bot.chat.answers.game_start import open_game
+from bot.chat.answers.game_start import name_server, open_game
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
@@ -16,7 +16,15 @@ from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
-from bot.chat.said import RallyDetails, RallySaid, RemarkSaid, SaidScore, ScoreRemark, ScoreSaid
+from bot.chat.said import (
+    Mention,
+    RallyDetails,
+    RallySaid,
+    RemarkSaid,
+    SaidScore,
+    ScoreRemark,
+    ScoreSaid,
+)
 from bot.chat.score_reading import (
     StateSaid,
     faults_said,
@@ -40,6 +48,7 @@ from knowledge.regex import regex
 from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import (
     EntryKind,
+    EntryRow,
     MatchId,
     Winner,
 )
@@ -92,7 +101,12 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         desk.trace |= {"game": wanted.game}
         return Reply(text=wording("match.none"))
     return _set_score(
-        desk, match, wanted.game, is_serve_guessed=wanted.is_serve_guessed, expected=expected
+        desk,
+        match,
+        wanted.game,
+        is_serve_guessed=wanted.is_serve_guessed,
+        expected=expected,
+        server=said.server,
     )
 
 
@@ -120,6 +134,7 @@ def _set_score(
     *,
     is_serve_guessed: bool = False,
     expected: int | None = None,
+    server: Mention | None = None,
 ) -> Reply:
     log = desk.log()
     guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
@@ -135,7 +150,11 @@ def _set_score(
         detail={**guess, **sides_of_first(desk, log)} or None,
         inbox=desk.inbox,
     )
-    return after_entry(desk, match, row)
+    known = isinstance(row, EntryRow) and server is not None
+    named = name_server(desk, match, server.players[0]) if known and server is not None else None
+    if named is None:
+        return after_entry(desk, match, row)
+    return after_entry(desk, match, named, also=[row.n])
 
 
 def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | None:
