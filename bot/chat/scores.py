@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.numbers import Group, is_dictated, number
 from bot.chat.other_matches import is_elsewhere, is_of_play
@@ -22,6 +23,8 @@ from bot.chat.score_words import (
     IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
+    POINT_OURS,
+    POINT_THEIRS,
     SCORE_WORDS,
     SIDE_OUT,
     SIDE_OUT_SHORT,
@@ -36,7 +39,7 @@ from bot.chat.score_words import (
 )
 from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
-from knowledge.game import ScoreCall
+from knowledge.game import ScoreCall, Scoring
 from knowledge.regex import regex
 
 _MARKS = frozenset(",;.!?:\n")
@@ -191,6 +194,26 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
 
 
+def ends_with_point(line: str) -> bool | None:
+    """Whether the point that may end the game is ours; None where none is told, or both are."""
+    ours, theirs = POINT_OURS.search(line) is not None, POINT_THEIRS.search(line) is not None
+    return None if ours is theirs else ours
+
+
+def with_point_served(score: ScoreSaid, said: Sequence[Word], scoring: Scoring) -> ScoreSaid:
+    """In side-out scoring only who serves has a game or match point: "4-10 match point them"."""
+    point_ours = ends_with_point(score_line(said, None))
+    found = score.score
+    if found is None or found.we_serve is not None or point_ours is None:
+        return score
+    if found.ours is None or found.theirs is None or scoring is not Scoring.SIDE_OUT:
+        return score
+    if (found.ours > found.theirs) is not point_ours:
+        return score
+    call = call_for(found.ours, found.theirs, found.server, point_ours)
+    return replace(score, score=replace(found, call=call, we_serve=point_ours))
+
+
 def _named_number(group: Group, said: Sequence[Word]) -> int | None:
     """Ours where it is said again: `4-9, us four`, `9-10-1, we're the 9`, `7-8, theirs the 8`."""
     first, second = group.numbers[:2]
@@ -226,6 +249,9 @@ def _our_number(
     points = GAME_POINTS.search(line)
     if points is not None:
         return max(first, second) if points["whose"] == "we" else min(first, second)
+    point_ours = ends_with_point(line)
+    if point_ours is not None and first != second and we_serve is None:
+        return max(first, second) if point_ours else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
     if not is_call and (TO_US.search(line) or TO_THEM.search(line)):

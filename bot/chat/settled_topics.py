@@ -110,13 +110,16 @@ _LINE_DINK = regex(
 )
 """`when can i go for the line dink`: who leans decides it, not the score."""
 
+_SIDE = "(?:us|them|me|we|they|ours|theirs|our|their|my)"
 _SERVE_AT = regex(
-    r"(?:(?:its |at |on )?(?:match|game|set)(?: ?ball| points?)"
-    r"(?: (?:against|for|to) (?:us|them|me)| down| up)?|at \d+(?: (?:all|\d+))*)"
+    rf"(?:(?:ok|so|now|thats|that makes it|makes it|its|at|on) )*"
+    rf"(?:(?:\d+ \d+(?: [12])? )?(?:{_SIDE} )?(?:match|game|set)(?: ?ball| points?)"
+    rf"(?: (?:(?:against|for|to) )?{_SIDE}| down| up)?"
+    rf"|\d+(?: (?:all|\d+))*(?: {_SIDE})?)"
     r" (?:what|which|how|where)(?: (?:do|should|can|to|is the|kind of|sort of))*(?: (?:i|we))?"
     r" (?:serve|srv)"
 )
-"""`match point against us. what serve`: the serve is asked for, the score only tells when."""
+"""`match point against us. what serve`, `10-9 us what serve`: the score only tells when."""
 
 _SETTLED: Final = (
     (_SERVE_AT, Topic.AIM_SERVE),

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import islice, pairwise
+from itertools import islice, pairwise, takewhile
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
-from bot.chat.scores import score_message, stray_words
+from bot.chat.scores import score_message, stray_words, with_point_served
 from bot.chat.serving_said import server_named
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -40,6 +40,10 @@ _WERE = "were"
 
 _SERVES = frozenset(["serve", "serves", "serving", "served"])
 """Who is named beside a score may be the one who serves: "5-4-1 tom is serving"."""
+
+_NO_SCORE_WORDS = frozenset(["makes", "means", "that", "thats", "then", "this"])
+_LEADS = _NO_SCORE_WORDS | {"and", "its", "it", "is", "now", "ok", "so"}
+"""What a score may be told with in front: "that makes it 6-4-1"."""
 
 _ENDS = frozenset(["game", "match", "set", "championship"])
 _POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
@@ -114,9 +118,12 @@ def _cuts(said: Sequence[Word]) -> list[int]:
 
 
 def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
-    if part.asks or _is_still_to_play(part.said):
+    if part.asks:
         return None
-    told = _result(part, chat) or _score(part, chat)
+    told = None if _is_still_to_play(part.said) else _result(part, chat)
+    told = told or _score(part, chat)
+    if isinstance(told, ScoreSaid) or _is_still_to_play(part.said):
+        return told if isinstance(told, ScoreSaid) else None
     if told is not None:
         return told
     rally = _rally(part, chat)
@@ -132,14 +139,24 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     """A score, a side-out or whose point it was, with nothing else; names only of who serves."""
     named = [one for one in part.mentions if not one.pronoun]
     said = part.told.of_score if named else part.said
-    if stray_words(said) or _is_supposed(part.said):
+    if stray_words(said) > _leading(said) or _is_supposed(part.said):
         return None
     if named and not (_SERVES.intersection(word.folded for word in said) and _play(named, chat)):
         return None
     told = score_message(part.text, part.told.of_score)
     if isinstance(told, ScoreSaid):
-        return replace(told, server=server_named(part, chat))
+        served = with_point_served(told, part.told.of_score, chat.format.scoring)
+        return replace(served, server=server_named(part, chat))
     return told if _names_a_rally(part) else None
+
+
+def _leading(said: Sequence[Word]) -> int:
+    """Words that only lead to a score, or tell of its last point: "that makes it", "match"."""
+    leads = takewhile(lambda word: word.folded in _LEADS, said)
+    points = sum(
+        before.folded == "match" and word.folded in _POINTS for before, word in pairwise(said)
+    )
+    return sum(word.folded in _NO_SCORE_WORDS for word in leads) + points
 
 
 def _result(part: Message, chat: ChatView) -> ResultSaid | None:

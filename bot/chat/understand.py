@@ -65,6 +65,7 @@ from bot.chat.scores import (
     score_message,
     stray_words,
     tells_rally_apart,
+    with_point_served,
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import server_named, serves_at_first
@@ -307,7 +308,8 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
-        return replace(score, rally_ours=rally_ours, server=server_named(message, chat))
+        served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
+        return replace(served, rally_ours=rally_ours, server=server_named(message, chat))
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

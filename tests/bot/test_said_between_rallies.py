@@ -46,6 +46,24 @@ def test_a_call_told_again_with_the_point_that_led_to_it_counts_nothing(demo: Ta
 @pytest.mark.parametrize(
     ("said", "stands"),
     [
+        ("4-10 match point them", "10-4-1. They serve."),
+        ("10-4 match point us", "10-4-"),
+        ("9-10 their game point", "10-9-1. They serve."),
+        ("match point against us, 9-10", "10-9-1. They serve."),
+    ],
+)
+def test_whose_match_point_it_is_tells_who_leads_and_serves(
+    demo: Talk, said: str, stands: str
+) -> None:
+    """Only the serving side scores (2025 rulebook), so nobody else has a match point."""
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("we serve")
+    assert demo.say(said).startswith(stands), "it tells the score, and asks nothing"
+
+
+@pytest.mark.parametrize(
+    ("said", "stands"),
+    [
         ("we won the first rally", "1-0-2."),
         ("lost the first point", "0-0-1. They serve"),
         ("that was out our ball", "1-0-2."),
@@ -106,6 +124,8 @@ def test_who_serves_by_name_beside_a_score_is_kept_and_one_step_to_undo(
         "match point against us. what serve",
         "game point for them, where do i serve",
         "at 9 8 what serve",
+        "10-9 us game point what serve",
+        "thats 7-4-1 what serve",
     ],
 )
 def test_what_serve_at_a_match_point_asks_for_the_serve(demo: Talk, said: str) -> None:
