@@ -89,3 +89,16 @@ def test_a_score_in_a_question_is_theirs_where_they_serve(demo: Talk, serving: s
     demo.say(f"where do we stand at 4-7-1 {serving}")
     assert demo.context.asked is not None
     assert demo.context.asked.score == (7, 4, 1, False)
+
+
+@pytest.mark.parametrize("said", ["and on the backhand", "what about my forehand", "and dinks?"])
+def test_nothing_of_a_body_is_read_into_what_follows_the_wind(demo: Talk, said: str) -> None:
+    demo.say("its gona be windy tomorrow what changes")
+    assert "what hurts" not in demo.say(said)
+
+
+def test_the_wind_may_be_gone_on_from_and_so_may_a_body_that_hurts(demo: Talk) -> None:
+    demo.say("its gona be windy tomorrow what changes")
+    assert demo.say("and if its behind us").startswith("Aim shorter")
+    assert demo.say("my elbow hurts what do i do").startswith("Leave out what hurts")
+    assert demo.say("and on the backhand").startswith("Leave out what hurts")
