@@ -165,10 +165,30 @@ def _mention_in(part: str, said: BookSaid) -> Mention | None:
     return next((one for one in said.mentions if one.typed.lower() == folded), None)
 
 
+_INTO = regex(r"(?:\s+(?:to|as|into)\b|\s*(?::|=|->|→|,))\s*", re.IGNORECASE)
+
+
+def _new_name(said: BookSaid) -> str:
+    """What stands behind the player's name in "mori to Kenji Mori"; empty without any.
+
+    "Rename okafor chidi o" does not tell where the old name ends, if that may be two words.
+    """
+    typed = next((one.typed for one in said.mentions if not one.pronoun), "")
+    words = said.words.strip(" .!")
+    into = _INTO.search(words)
+    if into is not None:
+        return capitalised(words[into.end() :])
+    if not words.lower().startswith(typed.lower()):
+        return capitalised(words)
+    return capitalised(words[len(typed) :]) if len(typed.split()) == 1 else ""
+
+
 def _about_player(desk: Desk, said: BookSaid) -> Reply:
-    players = settled(said.mentions)
+    is_renamed = said.verb is BookVerb.RENAME_PLAYER
+    mentions = said.mentions[:1] if is_renamed else said.mentions  # the new name is nobody's yet
+    players = settled(mentions)
     if players is None:
-        return ask_which(desk, said.text, said.mentions)
+        return ask_which(desk, said.text, mentions)
     if not players:
         return Reply(text=wording("name.whom"))
     player = players[0]
@@ -177,9 +197,12 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
         return show(desk, player)
     old = desk.view.name_of(player)
     if said.verb is BookVerb.RENAME_PLAYER:
-        desk.book.rename(player, said.words)
-        change = desk.record("rename", {"player": player, "name": said.words}, {"name": old})
-        text = wording("book.renamed").format(old=old, new=said.words)
+        new = _new_name(said)
+        if not new:
+            return Reply(text=wording("book.rename_how").format(old=old))
+        desk.book.rename(player, new)
+        change = desk.record("rename", {"player": player, "name": new}, {"name": old})
+        text = wording("book.renamed").format(old=old, new=new)
     else:
         desk.book.add_alias(player, said.words)
         change = desk.record("nickname", {"player": player, "words": said.words}, {})
