@@ -154,6 +154,13 @@ _WHO_WON = regex(
 OF_GAMES = "games"
 """The words of a score asked for by its finished games."""
 
+_PLAYING_NOW = regex(
+    r"(?:(?:ok|okay|so|and|right|now|hey|here we go|lets go) )*"
+    r"(?:(?:were|we are|im|i am|its|match) )?(?:(?:just|now) )?"
+    r"(?:playing|starting|started|underway|on court|on now|going on now|play on)(?: (?:now|soon))*"
+)
+"""`ok playing now`: how the match stands, so that rallies can be counted on from there."""
+
 _ANSWERS_WHO = regex(
     r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"
     r"(?:(?:we (?:do|are|did|were|will)|us|ours|me|mine|we|i do)"
@@ -196,6 +203,8 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return RetellSaid(text=text, how=how)
     if _WHO_WON.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
+    if _PLAYING_NOW.fullmatch(spoken) is not None:
+        return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
     if is_serve_asked or _AROUND.sub("", spoken) in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)

@@ -16,7 +16,7 @@ from bot.chat.asked_beside import (
     with_offers,
     with_topics_beside,
 )
-from bot.chat.book_said import book_said
+from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
@@ -27,6 +27,7 @@ from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
+    is_ours,
     names_somebody,
     opponents,
     read_message,
@@ -108,7 +109,11 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    return _read(text, read_message(text, chat), chat)
+    message = read_message(text, chat)
+    own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
+    if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
+        return (own_pair,)
+    return _read(text, message, chat)
 
 
 def rally_told(text: str, chat: ChatView) -> RallySaid | None:
