@@ -17,11 +17,22 @@ _TARGET = regex(
 """Whom a ball went at: what follows is not theirs ("speed up at Okafor, winner")."""
 
 
+_OPENED = regex(
+    r"(?:(?:ok|so|and|ugh|nice) )*(?:we )?(?:just )?(?P<how>lost|loss|l|won|win|w)"
+    r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?"
+)
+"""`lost, mira netted it`: said in so many words, before what happened in it."""
+
+
 def won_by_us(clauses: tuple[str, ...]) -> bool | None:
     """Who won the rally that the clauses tell; None where they do not say, or say both.
 
-    Whose it is said to be counts before what happened: "ruiz missed, so it's ours".
+    Whose it is said to be counts before what happened: "ruiz missed, so it's ours", and so does
+    a "lost" or "won" that opens it, whoever is told to have missed.
     """
+    opened = _OPENED.fullmatch(clauses[0]) if len(clauses) > 1 else None
+    if opened is not None and not any(_owned(clause) is not None for clause in clauses[1:]):
+        return opened["how"] in ("won", "win", "w")
     whole = " ".join(clauses)
     for read, lines in (
         (_owned, clauses),
