@@ -24,6 +24,7 @@ from bot.chat.answers import (
     video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.drills import drill_for
 from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
@@ -211,6 +212,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return pool_standing.next_match(desk)
         case ListAsked(verb=ListedVerb.MORE):
             return next_page(desk)
+        case ListAsked(verb=ListedVerb.DRILL, about=leak):
+            return drill_for(leak)
         case ListAsked():
             return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
         case CoachSaid():

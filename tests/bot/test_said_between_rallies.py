@@ -82,6 +82,23 @@ def test_a_rally_told_by_its_number_or_by_who_has_the_ball(
 
 
 @pytest.mark.parametrize(
+    ("said", "stands"),
+    [
+        ("lost, hale netted third", "0-0-1. They serve"),
+        ("won it, tom netted third", "1-0-2."),
+        ("lost, mira netted third", "0-0-1. They serve"),
+        ("hale netted third", "1-0-2."),
+    ],
+)
+def test_lost_or_won_that_opens_a_rally_counts_before_who_missed(
+    demo: Talk, said: str, stands: str
+) -> None:
+    demo.say("next: ana ruiz and ben hale")
+    demo.say("we serve")
+    assert demo.say(said).startswith(stands)
+
+
+@pytest.mark.parametrize(
     "said",
     [
         "we won the first rally but lost the next",
