@@ -120,10 +120,10 @@ def _cuts(said: Sequence[Word]) -> list[int]:
 def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
     if part.asks:
         return None
-    told = None if _is_still_to_play(part.said) else _result(part, chat)
-    told = told or _score(part, chat)
-    if isinstance(told, ScoreSaid) or _is_still_to_play(part.said):
-        return told if isinstance(told, ScoreSaid) else None
+    score = _score(part, chat)
+    if _is_still_to_play(part.said):
+        return score if isinstance(score, ScoreSaid) else None
+    told = _result(part, chat) or score
     if told is not None:
         return told
     rally = _rally(part, chat)
@@ -146,7 +146,7 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     told = score_message(part.text, part.told.of_score)
     if isinstance(told, ScoreSaid):
         served = with_point_served(told, part.told.of_score, chat.format.scoring)
-        return replace(served, server=server_named(part, chat))
+        return replace(served, served_by=server_named(part, chat))
     return told if _names_a_rally(part) else None
 
 

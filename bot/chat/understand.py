@@ -314,7 +314,7 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
-        return replace(served, rally_ours=rally_ours, server=server_named(message, chat))
+        return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

@@ -106,7 +106,7 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         wanted.game,
         is_serve_guessed=wanted.is_serve_guessed,
         expected=expected,
-        server=said.server,
+        served_by=said.served_by,
     )
 
 
@@ -134,7 +134,7 @@ def _set_score(
     *,
     is_serve_guessed: bool = False,
     expected: int | None = None,
-    server: Mention | None = None,
+    served_by: Mention | None = None,
 ) -> Reply:
     log = desk.log()
     guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
@@ -150,11 +150,10 @@ def _set_score(
         detail={**guess, **sides_of_first(desk, log)} or None,
         inbox=desk.inbox,
     )
-    known = isinstance(row, EntryRow) and server is not None
-    named = name_server(desk, match, server.players[0]) if known and server is not None else None
-    if named is None:
+    if served_by is None or not isinstance(row, EntryRow):
         return after_entry(desk, match, row)
-    return after_entry(desk, match, named, also=[row.n])
+    named = name_server(desk, match, served_by.players[0])
+    return after_entry(desk, match, named or row, also=[row.n] if named is not None else [])
 
 
 def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | None:

@@ -63,7 +63,7 @@ class ScoreSaid:
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is. `rally_ours` is whose a rally was that is told with a
-    call: "7-8-2 they won that one"; `server` who serves it, by name. `may_ask` are topics to
+    call: "7-8-2 they won that one"; `served_by` who serves it, by name. `may_ask` are topics to
     offer, as of a note.
     """
 
@@ -73,7 +73,7 @@ class ScoreSaid:
     side_out: bool = False
     all_at: int | None = None
     rally_ours: bool | None = None
-    server: Mention | None = None
+    served_by: Mention | None = None
     may_ask: tuple[Topic, ...] = ()
 
 
