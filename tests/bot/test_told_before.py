@@ -100,6 +100,11 @@ def test_what_may_be_a_rally_or_a_game_is_one_tap_away(
         ("won that one 11-9 what do we change", "Game 1 ours, 11-9. Ends change."),
         ("lost that 11-9, what do we change?", "Game 1 theirs, 9-11. Ends change."),
         ("game one theirs 8-11. they lob everything what now", "Game 1 theirs, 8-11. Ends change."),
+        ("lost 11-9 in the first, what do we change", "Game 1 theirs, 9-11. Ends change."),
+        (
+            "lost 11-9 in the first, 3-5 down now, they serve, timeout?",
+            "Game 2. 5-3-1. They serve.",
+        ),
         ("beat them 11-6 11-4, what should we practise", "Won 11-6 11-4. The match is closed."),
     ],
 )
