@@ -19,7 +19,7 @@ _WITH_MORE = regex(
 )
 
 _ONE_WITH = regex(
-    rf"(?:(?P<before>.*\w.*?)\s*[,.;!\n–—]+\s*)?(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*"
+    rf"(?:(?P<before>.*\w.*?)(?:\s*[,.;!\n–—]+\s*| and ))?(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*"
     rf"(?:i['’]?m|i am|this is) (?P<one>{_NAME})(?P<one_more> {_NAME})?"
     rf"(?: |\s*[,.]\s*)(?:(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? )?(?:w/ ?|with )"
     rf"|(?:and )?my partner(?: is|'s)? )"
