@@ -24,6 +24,7 @@ from bot.chat.answers import (
     video,
 )
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.drills import drill_for
 from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
@@ -86,7 +87,7 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
-    told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid)]
+    told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid | ResultSaid)]
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
@@ -125,7 +126,7 @@ def _answered_as_it_stands(
     """One message for a score told with a question: the answer, by the match as it stands now, and
     under it how it stands. Two would make the phone buzz twice for one rally.
     """
-    if not _is_playing(desk):
+    if not _is_playing(desk) and not any(isinstance(one, ResultSaid) for one in told):
         answer = _answered(desk, asked)
         return joined([answer, *(_brief(_act(desk, one)) for one in told)])
     stands = [_brief(_act(desk, one)) for one in told]
@@ -211,6 +212,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return pool_standing.next_match(desk)
         case ListAsked(verb=ListedVerb.MORE):
             return next_page(desk)
+        case ListAsked(verb=ListedVerb.DRILL, about=leak):
+            return drill_for(leak)
         case ListAsked():
             return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
         case CoachSaid():

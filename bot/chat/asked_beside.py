@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
@@ -43,6 +44,8 @@ ASKS_BESIDE = 0.5
 """How much a score with fewer other words must read like a question to be answered as well, and a
 rally told in words to be nothing but a question. With a topic beyond doubt MAY_ASK_FROM will do: of
 the writers' hard scores that answers 13 of 39 such lines that ask and 7 of 411 that do not."""
+
+_POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
 
 _BESIDE_OUR_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.PAIR_UP})
 """What may be offered where one of us is hurt: a break, or somebody else to play with."""
@@ -92,8 +95,14 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
         return 0
     if score_fixed(message, chat) is not None:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
-    stray = stray_words(message.told.of_score)
+    stray = stray_words(message.told.of_score) - _of_match_points(message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
+
+
+def _of_match_points(message: Message) -> int:
+    """How often "match point" tells of the score itself: "4-10 match point them" asks nothing."""
+    said = [word.folded for word in message.told.of_score]
+    return sum(one == "match" and then in _POINTS for one, then in pairwise(said))
 
 
 def with_offers(

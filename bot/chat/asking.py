@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 
 from bot.chat.forms import any_of, patterns
@@ -37,9 +38,41 @@ _EXCLAIMED = regex(
 """Beside a score such words only sigh: "down 2-9, like what is happening"."""
 
 
+_SLIPS = {
+    "who": ["hwo"],
+    "what": ["waht", "hwat", "wath", "whta", "whst"],
+    "where": ["wehre", "wher", "hwere", "whrer", "wheer"],
+    "when": ["wehn", "hwen", "whne", "wen"],
+    "which": ["wich", "whcih", "wihch", "whihc", "hwich", "whch"],
+    "should": ["shoud", "shoudl", "sholud", "shuold", "shuld"],
+    "would": ["woudl", "wuld"],
+    "could": ["coudl", "culd"],
+}
+"""Asking words as thumbs type them: letters that change places, or one that is left out."""
+
+_MEANT = {slip: right for right, slips in _SLIPS.items() for slip in slips}
+
+
+def as_meant(said: Sequence[Word]) -> tuple[Word, ...]:
+    """The words with those that ask as they were meant."""
+    return tuple(
+        replace(word, folded=_MEANT[word.folded]) if word.folded in _MEANT else word
+        for word in said
+    )
+
+
+def opens_asking(said: Sequence[Word]) -> bool:
+    """Whether a question opens the message in a form that nothing but one has."""
+    return _opening("surely_asking_first").search(_line(said)) is not None
+
+
+def _line(said: Sequence[Word]) -> str:
+    return " ".join(_MEANT.get(word.folded, word.folded) for word in said)
+
+
 def asks(text: str, said: Sequence[Word]) -> bool:
     """Whether the message asks for something."""
-    line = _RHETORICAL.sub("", " ".join(word.folded for word in said))
+    line = _RHETORICAL.sub("", _line(said))
     if any(number(word) is not None for word in said):
         line = _EXCLAIMED.sub("", line)
     if "?" in text or any(form.search(line) for form in _forms()):
@@ -54,7 +87,7 @@ def asks(text: str, said: Sequence[Word]) -> bool:
 def _later_sentences(said: Sequence[Word]) -> list[str]:
     """ "Side out to us. Who starts on the right": a question may open after the first sentence."""
     starts = [at for at, word in enumerate(said) if at and set(word.gap) & _SENTENCE_ENDS]
-    return [" ".join(word.folded for word in said[at:]) for at in starts]
+    return [_line(said[at:]) for at in starts]
 
 
 @cache
@@ -67,7 +100,7 @@ def surely_asks(text: str, said: Sequence[Word]) -> bool:
 
     "Okafor? lefty" and "no idea why hale lobs" only sound like one.
     """
-    line = " ".join(word.folded for word in said)
+    line = _line(said)
     return text.rstrip().endswith("?") or any(form.search(line) for form in _sure_forms())
 
 

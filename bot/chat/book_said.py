@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.newcomer_words import newcomers_in
-from bot.chat.own_pair_told import is_surely_pair, pair_and_rest
+from bot.chat.own_pair_told import is_surely_pair, one_with_partner, pair_and_rest
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
 from bot.chat.words import Word, folded_line
@@ -103,6 +103,12 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
                 continue
             return BookSaid(text=text, verb=verb, words=words, mentions=tuple(mentions))
     return None
+
+
+def own_pair_said(text: str, mentions: Sequence[Mention]) -> BookSaid | None:
+    """Our pair as one of us tells it: "im mira w/ tom, were in denver"."""
+    told = one_with_partner(text)
+    return None if told is None else _told_with_more(text, told, mentions)
 
 
 def _told_with_more(text: str, told: tuple[str, str], mentions: Sequence[Mention]) -> BookSaid:

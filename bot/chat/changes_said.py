@@ -113,6 +113,12 @@ def says_only_links(message: Message) -> bool:
     return not message.mentions and all(word.folded in _LINKING for word in message.said)
 
 
+def says_only_slots(message: Message) -> bool:
+    """Whether every word names somebody, tells what an answer may hang on, or links."""
+    slots = find_slots(message.said, message.mentions, message.told)
+    return slots.wind is None and slots.sun is None and _says_nothing_else(message, slots)
+
+
 def as_change(question: Question, message: Message) -> Question:
     """A question that `leans`, marked so."""
     slots = _without_denied_hand(question.slots, _line(message))

@@ -144,10 +144,22 @@ _WHO_SERVES = regex(
 """What only the running score answers: who serves where, and as which server."""
 
 _WHO_WON = regex(
-    r"(?:(?:so|ok|and|wait) )*(?:who|did we) (?:won|win|took|take)"
-    r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set))*"
+    r"(?:(?:so|ok|and|wait) )*(?:(?:who|whos|did we|did they|have we) (?:won|win|took|take|got)"
+    r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set|two|three"
+    r"|[123]|g[123]))*"
+    r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose))"
 )
 """Who won a game is in the score that stands."""
+
+OF_GAMES = "games"
+"""The words of a score asked for by its finished games."""
+
+_PLAYING_NOW = regex(
+    r"(?:(?:ok|okay|so|and|right|now|hey|here we go|lets go) )*"
+    r"(?:(?:were|we are|im|i am|its|match) )?(?:(?:just|now) )?"
+    r"(?:playing|starting|started|underway|on court|on now|going on now|play on)(?: (?:now|soon))*"
+)
+"""`ok playing now`: how the match stands, so that rallies can be counted on from there."""
 
 _ANSWERS_WHO = regex(
     r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"
@@ -190,7 +202,9 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
     if _WHO_WON.fullmatch(spoken) is not None:
-        return BookSaid(text=text, verb=BookVerb.SCORE)
+        return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
+    if _PLAYING_NOW.fullmatch(spoken) is not None:
+        return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
     if is_serve_asked or _AROUND.sub("", spoken) in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)

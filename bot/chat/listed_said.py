@@ -6,6 +6,7 @@ Pools, rallies of a video, for whom a coach speaks, and what is asked of lists.
 from __future__ import annotations
 
 from bot.chat.coach_said import coach_said
+from bot.chat.drills_said import drill_said
 from bot.chat.leaks_said import leaks_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.results_brief import score_then_won
@@ -31,4 +32,5 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
         or pool_said(text, chat)
         or video_said(text, chat)
         or leaks_said(text)
+        or drill_said(text)
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.games_bare import bare_game
 from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
@@ -28,6 +29,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
     return (
         _taken_back(message, chat)
         or serving_said(message, chat)
+        or bare_game(message, chat)
         or (None if names_who(message) else brief_rally(message, chat))
         or rally_remark(message, chat)
         or score_fixed(message, chat)

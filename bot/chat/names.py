@@ -167,9 +167,18 @@ def _without_plural(window: Sequence[Word], index: NameIndex) -> Iterator[str]:
     if window[-1].typed.endswith(_SHORT_WILL):
         yield typed.removesuffix("ll")
     singular = typed.removesuffix("s")
+    if typed == f"{singular}s" and _is_short_owner(window[-1:], singular, index):
+        yield singular
     only_initials = index.has(singular) and not index.has(singular, initials=False)
     if singular != typed and len(typed) >= _SHORTEST_FUZZY and not only_initials:
         yield singular
+
+
+def _is_short_owner(window: Sequence[Word], singular: str, index: NameIndex) -> bool:
+    """`jos backhand`: a name of two letters with the s of who owns something."""
+    is_word = singular in _INITIALS_THAT_ARE_WORDS or is_common(singular)
+    is_short = len(singular) == 2 and singular.isalpha() and not is_word
+    return is_short and not is_common(window[0].folded) and index.has(singular, initials=False)
 
 
 def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.asking import surely_asks
+from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents
 from bot.chat.notes import read_note
@@ -76,14 +76,26 @@ def _reads_told(message: Message, chat: ChatView) -> bool:
 def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A question, and before it the note that stands beside it."""
     question = read_question(message, chat)
-    beside = telling_note(message.text, message.said, message.note, chat.ours)
+    beside = telling_note(message.text, as_meant(message.said), message.note, chat.ours)
     if beside is not None and not message.note.about_body:
         return (beside, question)
-    tells = _tells_claims(message)
+    tells = _tells_claims(message) and not _only_supposes(message)
     if tells and isinstance(question, Unclear) and not _weighs(message):
         is_sure = surely_asks(message.text, message.said)
         return (message.note, question) if is_sure else (message.note,)
     return (question,)
+
+
+_SUPPOSING = frozenset(["when", "if", "once", "whenever"])
+
+
+def _only_supposes(message: Message) -> bool:
+    """ "Who takes it when okafor lobs a lot": all that it would claim is the case asked about."""
+    said = as_meant(message.said)
+    case = next((word.span[0] for word in said if word.folded in _SUPPOSING), None)
+    if case is None or message.note.about_body or not opens_asking(said):
+        return False
+    return all(one.span[0] > case for one in message.note.claims)
 
 
 def _tells_claims(message: Message) -> bool:

@@ -57,6 +57,9 @@ _BETWEEN = frozenset(["to", "dash", "and", "n"])
 _LARGEST = 999
 PAIR = 2
 """Numbers of a score without its server."""
+_COUNTED = frozenset(["more", "games", "sets", "left"])
+"""After a number that counts what is still to play."""
+
 FEWEST_OF_GAMES = 4
 """Numbers in one breath that are two games: what follows them is no server."""
 
@@ -222,15 +225,16 @@ def _split_tight(said: Sequence[Word], numbers: Sequence[tuple[int, int]]) -> li
         if is_tight and not _is_tight(said[place]):
             runs.append([])
         runs[-1].append((place, value))
-    is_call = [len(run) for run in runs] == [2, 1] and not _is_told_to(said, runs[1][0][0])
+    is_call = [len(run) for run in runs] == [2, 1] and _may_be_server(said, runs[1][0][0])
     if is_call:
         runs = [runs[0] + runs[1]]
     return [_group(said, run, tight=is_tight) for run in runs if len(run) > 1]
 
 
-def _is_told_to(said: Sequence[Word], place: int) -> bool:
-    """`5-3 to 15`: what a game is played to, and no server."""
-    return place > 0 and said[place - 1].folded in {"to", "too"}
+def _may_be_server(said: Sequence[Word], place: int) -> bool:
+    """Not in `5-3 to 15`, what a game is played to, nor in `8-11, two more`, games to come."""
+    is_told_to = place > 0 and said[place - 1].folded in {"to", "too"}
+    return not is_told_to and (place + 1 == len(said) or said[place + 1].folded not in _COUNTED)
 
 
 def _group(said: Sequence[Word], run: Sequence[tuple[int, int]], *, tight: bool) -> Group:

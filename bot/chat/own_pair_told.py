@@ -1,4 +1,4 @@
-"""Who we are, told with more behind it: "we are mira and tom, i play left"."""
+"""Who we are, told with more beside it: "we are mira and tom, i play left", "im mira w/ tom"."""
 
 from __future__ import annotations
 
@@ -17,6 +17,26 @@ _WITH_MORE = regex(
     rf"{_PAIR}(?:\s*[,.;:!\n–—]+\s*|\s+and (?=(?:i|im|i'm|we|he|she)\b))(?P<rest>.*\w.*)",
     re.IGNORECASE | re.DOTALL,
 )
+
+_ONE_WITH = regex(
+    rf"(?:(?P<before>.*\w.*?)(?:\s*[,.;!\n–—]+\s*| and ))?(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*"
+    rf"(?:i['’]?m|i am|this is) (?P<one>{_NAME})(?P<one_more> {_NAME})?"
+    rf"(?: |\s*[,.]\s*)(?:(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? )?(?:w/ ?|with )"
+    rf"|(?:and )?my partner(?: is|'s)? )"
+    rf"(?P<two>{_NAME})(?P<two_more> {_NAME})?(?: today| this time)?[ .!]*"
+    rf"(?:[,.;!\n–—]+\s*(?P<after>.*\w.*))?",
+    re.IGNORECASE | re.DOTALL,
+)
+
+
+def one_with_partner(typed: str) -> tuple[str, str] | None:
+    """The pair of "were in denver, im mira w/ tom", and what is told beside it."""
+    found = _ONE_WITH.fullmatch(typed.strip())
+    if not _are_names(found) or "?" in (found["before"] or ""):
+        return None
+    one, two = (f"{found[name]}{found[f'{name}_more'] or ''}" for name in ("one", "two"))
+    rest = ", ".join(part.strip() for part in (found["before"], found["after"]) if part)
+    return f"{one} and {two}", rest
 
 
 def pair_and_rest(typed: str) -> tuple[str, str] | None:

@@ -53,6 +53,13 @@ _SCORED = regex(
     r"(?P<side>we|they) (?:just |have |ve )?(?:scored?|(?:got|get|gets|made) (?:a|one|another)"
     r"(?: more)? (?:point|pt))(?: (?:a|one|another) (?:point|pt))?"
 )
+_NTH = regex(
+    r"(?:(?:but|and|then|so|ok) )*(?:(?P<side>we|they) )?(?:just |have |ve )?"
+    r"(?P<how>won|win|took|got|lost|dropped)"
+    r" (?:the )?(?:very )?(?:(?:first|1st|opening|last|next) (?:rally|point|pt|ball)|next(?: one)?)"
+    r"(?: too| again)?"
+)
+"""`we won the first rally`: whole, since behind a reason it tells of a rally long counted."""
 _WHOSE = regex(
     r"(?:an? |the |that was an? |what an? |clean )?(?:ace|point|pt|rally|winner)(?: over| done)?"
 )
@@ -91,6 +98,10 @@ def _brief(message: Message) -> Understood | None:
             corrects=corrects,
             scored=True,
         )
+    nth = _NTH.fullmatch(bare)
+    if nth is not None:
+        won = (nth["side"] != "they") is (nth["how"] not in ("lost", "dropped"))
+        return RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
     if _WHOSE.fullmatch(line):
         return RemarkSaid(text=message.text, remark=ScoreRemark.WHOSE_POINT)
     return None

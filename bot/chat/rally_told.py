@@ -17,14 +17,26 @@ _TARGET = regex(
 """Whom a ball went at: what follows is not theirs ("speed up at Okafor, winner")."""
 
 
+_OPENED = regex(
+    r"(?:(?:ok|so|and|ugh|nice) )*(?:we )?(?:just )?(?P<how>lost|loss|l|won|win|w)"
+    r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?"
+)
+"""`lost, mira netted it`: said in so many words, before what happened in it."""
+
+
 def won_by_us(clauses: tuple[str, ...]) -> bool | None:
     """Who won the rally that the clauses tell; None where they do not say, or say both.
 
-    Whose it is said to be counts before what happened: "ruiz missed, so it's ours".
+    Whose it is said to be counts before what happened: "ruiz missed, so it's ours", and so does
+    a "lost" or "won" that opens it, whoever is told to have missed.
     """
+    opened = _OPENED.fullmatch(clauses[0]) if len(clauses) > 1 else None
+    if opened is not None and not any(_owned(clause) is not None for clause in clauses[1:]):
+        return opened["how"] in ("won", "win", "w")
     whole = " ".join(clauses)
     for read, lines in (
         (_owned, clauses),
+        (_ball_after, (whole,)),
         (_acted, clauses),
         (_acted, (whole,)),
         (_unowned, clauses),
@@ -37,7 +49,8 @@ def won_by_us(clauses: tuple[str, ...]) -> bool | None:
 
 def is_owned(clauses: tuple[str, ...]) -> bool:
     """Whether one of the clauses says in so many words whose rally it was."""
-    return any(_owned(clause) is not None for clause in clauses)
+    is_ball_told = _ball_after(" ".join(clauses)) is not None
+    return is_ball_told or any(_owned(clause) is not None for clause in clauses)
 
 
 def is_unowned(clauses: tuple[str, ...]) -> bool:
@@ -65,6 +78,11 @@ def serving_after(line: str) -> bool | None:
 
 def _owned(clause: str) -> bool | None:
     return None if clause in _NAMED_ALONE else _one_side("rally.owned", clause)
+
+
+def _ball_after(line: str) -> bool | None:
+    """ "That was out, our ball": who has the ball after a rally that ended so has won it."""
+    return _one_side("rally.ball_after", line)
 
 
 def _acted(clause: str) -> bool | None:

@@ -57,7 +57,9 @@ def game_won(line: str) -> bool | None:
     return None if ours is theirs else ours
 
 
-_SCORE_THEN_WON = regex(r"\s*(\d{1,2})\s*[-–:]\s*(\d{1,2})\s*,?\s+(?:won|win)\W*", re.IGNORECASE)
+_SCORE_THEN_WON = regex(
+    r"\s*(\d{1,2})(?:\s*[-–:]\s*|\s+)(\d{1,2})\s*,?\s+(?:won|win)\W*", re.IGNORECASE
+)
 
 
 def score_then_won(text: str, format: GameFormat) -> ResultSaid | None:

@@ -91,6 +91,18 @@ GAME_POINTS = regex(
     r"(?:game|match) ?points? (?:now |here |at )*# #"
 )
 """`they have four game points at 10-6`: theirs is the larger number."""
+_POINT = r"(?:game|match|set|championship) (?:points?|pts?|ball)"
+_AFTER_IT = r"(?:(?:is|to|for|now|here|with|,) )*"
+POINT_OURS = regex(
+    rf"\b{_POINT} {_AFTER_IT}(?:we|us|ours|me)\b|\b(?:our|my) {_POINT}\b"
+    rf"|\b(?:we|us|ours) (?:have |got |are at |at |on |hold )*(?:an? |\w+ )?{_POINT}\b"
+)
+POINT_THEIRS = regex(
+    rf"\b{_POINT} {_AFTER_IT}(?:they|them|theirs)\b|\btheir {_POINT}\b"
+    rf"|\b(?:they|them|theirs) (?:have |got |are at |at |on |hold )*(?:an? |\w+ )?{_POINT}\b"
+    rf"|\b{_POINT}s? (?:down|against(?: (?:us|we|me))?)\b|\bfacing (?:an? |\w+ )?{_POINT}\b"
+)
+"""Whose point may end it: the side ahead, and in side-out scoring the one that serves."""
 
 TO_US = regex(
     r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.numbers import Group, is_dictated, number
 from bot.chat.other_matches import is_elsewhere, is_of_play
@@ -22,10 +23,13 @@ from bot.chat.score_words import (
     IS_THE_NUMBER,
     OUR_RALLY,
     OURS_FIRST,
+    POINT_OURS,
+    POINT_THEIRS,
     SCORE_WORDS,
     SIDE_OUT,
     SIDE_OUT_SHORT,
     STRAY_WORDS_ALLOWED,
+    THAT,
     THEIR_RALLY,
     THEIRS_FIRST,
     THEY_LEAD,
@@ -35,13 +39,17 @@ from bot.chat.score_words import (
 )
 from bot.chat.serve_told import side_serving, with_sides
 from bot.chat.words import Word
-from knowledge.game import ScoreCall
+from knowledge.game import ScoreCall, Scoring
 from knowledge.regex import regex
 
 _MARKS = frozenset(",;.!?:\n")
 _STILL_TO_PLAY = regex(r"\b(?:game|match|set|championship) (?:points?|pts?|ball)\b")
 """`match point us` is about to be played; nobody has won it."""
 
+_AT_A_CALL = regex(
+    r"(?:(?:ok|so|at) )*# # #(?: and| so|,)* (?:(?P<side>we|they) )?(?:just )?"
+    rf"(?P<how>won|win|got|take|took|lost) {THAT}(?: too| again)?"
+)
 _OWNED_NOW = regex(r"\b(?:ours|theirs)\b")
 
 
@@ -87,6 +95,15 @@ def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | No
     if SIDE_OUT.search(line) or SIDE_OUT_SHORT.match(text):
         return ScoreSaid(text=text, side_out=True, score=_serving_after(line))
     return _rally(text, line) or _rally(text, _last_clause(said))
+
+
+def rally_beside_call(score: ScoreSaid, said: Sequence[Word]) -> bool | None:
+    """Whose rally is told beside a call of three numbers: "7-8-2 they won that one"."""
+    is_call = score.score is not None and score.score.call is not None
+    found = _AT_A_CALL.fullmatch(score_line(said, None)) if is_call else None
+    if found is None:
+        return None
+    return (found["side"] != "they") is (found["how"] != "lost")
 
 
 def _tells_of_play(said: Sequence[Word], level: tuple[int, int] | None) -> bool:
@@ -177,6 +194,26 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     return SaidScore(call=call, ours=ours, theirs=theirs, server=server, we_serve=we_serve)
 
 
+def ends_with_point(line: str) -> bool | None:
+    """Whether the point that may end the game is ours; None where none is told, or both are."""
+    ours, theirs = POINT_OURS.search(line) is not None, POINT_THEIRS.search(line) is not None
+    return None if ours is theirs else ours
+
+
+def with_point_served(score: ScoreSaid, said: Sequence[Word], scoring: Scoring) -> ScoreSaid:
+    """In side-out scoring only who serves has a game or match point: "4-10 match point them"."""
+    point_ours = ends_with_point(score_line(said, None))
+    found = score.score
+    if found is None or found.we_serve is not None or point_ours is None:
+        return score
+    if found.ours is None or found.theirs is None or scoring is not Scoring.SIDE_OUT:
+        return score
+    if (found.ours > found.theirs) is not point_ours:
+        return score
+    call = call_for(found.ours, found.theirs, found.server, point_ours)
+    return replace(score, score=replace(found, call=call, we_serve=point_ours))
+
+
 def _named_number(group: Group, said: Sequence[Word]) -> int | None:
     """Ours where it is said again: `4-9, us four`, `9-10-1, we're the 9`, `7-8, theirs the 8`."""
     first, second = group.numbers[:2]
@@ -212,6 +249,9 @@ def _our_number(
     points = GAME_POINTS.search(line)
     if points is not None:
         return max(first, second) if points["whose"] == "we" else min(first, second)
+    point_ours = ends_with_point(line)
+    if point_ours is not None and first != second and we_serve is None:
+        return max(first, second) if point_ours else min(first, second)
     if is_call and we_serve is not None:
         return first if we_serve else second
     if not is_call and (TO_US.search(line) or TO_THEM.search(line)):

@@ -35,8 +35,29 @@ _LONGEST_TAIL = 7
 _BACK = regex(r"^(?:so |ok |and )*ball back (?:to |for |with )?(?:us|we|ours|them|they|theirs)$")
 """`ball back us` tells a side-out."""
 
+_GAME = (
+    r"(?:(?:the |this |next )?(?:game|set) (?:[1-5]|one|two|three|four|five)|g[1-5]"
+    r"|(?:the )?(?:first|second|third|fourth|fifth|1st|2nd|3rd|4th|5th|last|new|next) (?:game|set)"
+    r"|(?:next|this|new|last) one|the decider)"
+)
+_OF_A_GAME = regex(rf"^(?:in |for |start |starting )?{_GAME} |(?: in| for| of)? {_GAME}$")
+"""`game 2 they serve first`: which game it is the log knows."""
+
 _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
 """`is it my serve` asks, question mark or not."""
+
+
+_BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve)\b")
+
+
+def server_named(message: Message, chat: ChatView) -> Mention | None:
+    """Who serves by name, told beside a score: "5-4-1 tom is serving"; one of those on court."""
+    named = [one for one in message.mentions if not one.pronoun]
+    if len(named) != 1 or named[0].certainty is not Certainty.SURE:
+        return None
+    if named[0].players[0] not in {*chat.ours, *chat.theirs}:
+        return None
+    return named[0] if _BESIDE_A_SCORE.search(_with_name(message, named[0])) else None
 
 
 def _folded(message: Message) -> str:
@@ -101,16 +122,22 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
         return None
     if mention.players[0] not in {*chat.ours, *chat.theirs}:
         return None
+    if _BY_NAME.fullmatch(_bare(_with_name(message, mention))) is None:
+        return None
+    return ServerSaid(text=message.text, mention=mention)
+
+
+def _with_name(message: Message, mention: Mention) -> str:
+    """The message's line with @ for the name."""
     line: list[str] = []
     for word in message.said:
         is_name = mention.span[0] <= word.span[0] < mention.span[1]
         if not is_name or line[-1:] != ["@"]:
             line.append("@" if is_name else word.folded)
-    if _BY_NAME.fullmatch(_bare(" ".join(line))) is None:
-        return None
-    return ServerSaid(text=message.text, mention=mention)
+    return " ".join(line)
 
 
 def _bare(line: str) -> str:
-    """The line without words that only lead up to it."""
-    return re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line)
+    """The line without words that only lead up to it, or tell which game they are of."""
+    bare = re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line)
+    return _OF_A_GAME.sub("", bare)

@@ -9,6 +9,7 @@ from bot.chat.message import Message
 from bot.chat.said import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
@@ -110,15 +111,45 @@ _LINE_DINK = regex(
 )
 """`when can i go for the line dink`: who leans decides it, not the score."""
 
+_SIDE = "(?:us|them|me|we|they|ours|theirs|our|their|my)"
 _SERVE_AT = regex(
-    r"(?:(?:its |at |on )?(?:match|game|set)(?: ?ball| points?)"
-    r"(?: (?:against|for|to) (?:us|them|me)| down| up)?|at \d+(?: (?:all|\d+))*)"
+    rf"(?:(?:ok|so|now|thats|that makes it|makes it|its|at|on) )*"
+    rf"(?:(?:\d+ \d+(?: [12])? )?(?:{_SIDE} )?(?:match|game|set)(?: ?ball| points?)"
+    rf"(?: (?:(?:against|for|to) )?{_SIDE}| down| up)?"
+    rf"|\d+(?: (?:all|\d+))*(?: {_SIDE})?)"
     r" (?:what|which|how|where)(?: (?:do|should|can|to|is the|kind of|sort of))*(?: (?:i|we))?"
     r" (?:serve|srv)"
 )
-"""`match point against us. what serve`: the serve is asked for, the score only tells when."""
+"""`match point against us. what serve`, `10-9 us what serve`: the score only tells when."""
+
+_COMPARED = regex(
+    r"(?:(?:can|could|would) (?:you|u) |please |pls )*(?:compare|comparison (?:of|between))"
+    r" (?P<who>\S+(?: \S+){0,4})"
+)
+"""`compare mira and tom`: what is known of both, ours or theirs."""
+
+_BETWEEN = words_in(
+    "can could would you u please pls compare comparison of between and with to vs n"
+)
+
+_THEIR_AIM = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whom)(?: (?:will|would|does|do|is|are|might|could|s))?"
+    r" (?:they|he|she)(?: and they)?(?: (?:likely|probably|usually|gonna|going|want|try"
+    r"|trying|to))*"
+    r" (?:target|attack|pick on|go (?:at|after|for)|hit (?:to|at)|come (?:at|after)|isolate"
+    r"|play (?:to|at)|aim (?:at|for)|targeting|attacking|going after|picking on)"
+    r"(?: (?:on|with|first|today|most|at|the|us|we|here|in|net|serve|dinks?|speed ?ups?))*"
+)
+"""`who will okafor target`: which of us they come at, where "who do we target" asks of them."""
+
+_WHO_RUNS = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whos) (?:covers?|takes?|gets?|has|chases?|runs (?:for|down)"
+    r"|goes (?:back )?for|covering|taking|should (?:take|cover|get))"
+    r" (?:the |their |any |all )*lobs?"
+)
 
 _SETTLED: Final = (
+    (_WHO_RUNS, Topic.LOB),
     (_SERVE_AT, Topic.AIM_SERVE),
     (_MEASURES, Topic.RULES_QUESTION),
     (_LEGAL, Topic.RULES_QUESTION),
@@ -150,12 +181,29 @@ def _asks_for_bars(message: Message) -> bool:
     return asked == len(line[: found.start("who")].split())
 
 
+def _compares(message: Message) -> bool:
+    """Whether it names two people to compare, and nothing else."""
+    line = " ".join(word.folded for word in message.said)
+    named = [one for one in message.mentions if not one.pronoun]
+    if _COMPARED.fullmatch(line) is None or len(named) != 2:
+        return False
+    inside = [
+        word.folded
+        for word in message.said
+        if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    ]
+    return {*inside} <= _BETWEEN
+
+
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
     if topic is None and tells_their_court(message.text):
         topic = Topic.RULES_QUESTION
-    if topic is None and _asks_for_bars(message):
+    sided = " ".join(word.folded for word in message.told.words)
+    if topic is None and _THEIR_AIM.fullmatch(sided):
+        topic = Topic.BEING_TARGETED
+    if topic is None and (_asks_for_bars(message) or _compares(message)):
         topic = Topic.OPPONENT_REPORT
     if topic is None:
         return None

@@ -9,10 +9,13 @@ from itertools import pairwise
 from bot.chat.asking import asks
 from bot.chat.message import Message, opponents, read_message
 from bot.chat.said import Mention, Question
+from bot.chat.settled_topics import settled_topic
 from bot.chat.topic_question import sure_question
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
 from knowledge.dataclass import dataclass
+from knowledge.tactics.lob_meaning import asks_of_their_lob
+from knowledge.vocabulary import Topic
 
 PARTS_READ_AT_MOST = 6
 """Parts of one message that are read; whatever follows goes with the last of them."""
@@ -84,6 +87,8 @@ def _is_one(before: _Part, after: _Part, chat: ChatView) -> bool:
         {one.players or one.typed for one in opponents(question.slots.mentions, chat)}
         for question in (first, second)
     )
+    if first.topic is Topic.LOB and asks_of_their_lob(first.text) != asks_of_their_lob(second.text):
+        return False  # "should i lob ruiz and who covers lobs": ours, and theirs
     return first.topic is second.topic and not (named and then and not named & then)
 
 
@@ -137,7 +142,7 @@ def _read(message: Message, start: int, stop: int, chat: ChatView) -> _Part:
     part = part_of(message, start, stop, chat)
     if not asks(part.text, part.said):
         return _Part(start=start, stop=stop, question=None)
-    return _Part(start=start, stop=stop, question=sure_question(part, chat))
+    return _Part(start=start, stop=stop, question=settled_topic(part) or sure_question(part, chat))
 
 
 def part_of(message: Message, start: int, stop: int, chat: ChatView) -> Message:

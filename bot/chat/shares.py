@@ -28,6 +28,8 @@ _ROUND = frozenset([10, 20, 100])
 _OWN, _LAST_ONES = [("our",), ("my",), ("the",)], [("last",), ("past",), ("first",)]
 _LONGEST = 6  # digits; a longer number is no share
 
+_APART = frozenset(",;:!?\n")
+
 FEWEST = 22
 """Below it a plain number is rather a score (games go to 21)."""
 
@@ -105,7 +107,10 @@ def _ratio(text: str, said: Sequence[Word], place: int) -> Share | None:
         after += 1
     for joins in _OUT_OF:
         if tuple(word.folded for word in said[after : after + len(joins)]) == joins:
-            second, stop = _whole(said, _after_last(said, after + len(joins)))
+            at = _after_last(said, after + len(joins))
+            if at < len(said) and _APART & set(said[at].gap):
+                return None  # "lost 11-9 in the first, 3-5 down": a game, and a score
+            second, stop = _whole(said, at)
             if second is not None:
                 found = _of(text, said, place, stop, first, second)
                 is_count = joins[-1] == "of" and found is not None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat.changes_said import as_change, leans, says_only_links
+from bot.chat.changes_said import as_change, leans, says_only_links, says_only_slots
 from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
@@ -16,6 +16,7 @@ from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
+from knowledge.complaints import complains
 from knowledge.regex import regex
 from knowledge.tactics.smalltalk import is_other_language
 from knowledge.vocabulary import Topic
@@ -145,6 +146,10 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
 
     So is what looks like code or markup and asks nothing.
     """
+    if _only_carries_weather(question, message, chat):
+        alone = read_question(message, replace(chat, last_topic=None))
+        offers = alone.offers if isinstance(alone, Unclear) else (alone.topic, *alone.offers)
+        return Unclear(text=question.text, offers=offers, slots=question.slots)
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
     if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
@@ -156,6 +161,16 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     if not is_talk and _is_code(message.text) and not message.asks:
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
     return as_change(question, message) if leans(question, message, chat) else question
+
+
+def _only_carries_weather(question: Question, message: Message, chat: ChatView) -> bool:
+    """ "And on the backhand", after the wind: nothing of it is of weather or a body, and the entry
+    nearest to such words would be somebody's sore arm.
+    """
+    weather = Topic.WEATHER_OR_BODY
+    if question.topic is not weather or chat.last_topic is not weather or chat.hurt:
+        return False
+    return says_only_slots(message) and not (_is_of_weather(message) or complains(message.text))
 
 
 _OF_NOTHING = regex(r"\bwhat about (?:it|that|this|them)$")

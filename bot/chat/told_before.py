@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import islice, pairwise
+from dataclasses import replace
+from itertools import islice, pairwise, takewhile
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
-from bot.chat.said import Certainty, Mention, RallySaid, ScoreSaid
-from bot.chat.scores import score_message, stray_words
+from bot.chat.results_said import result_said
+from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
+from bot.chat.scores import score_message, stray_words, with_point_served
+from bot.chat.serving_said import server_named
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
 
 _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
@@ -20,6 +24,13 @@ _GOES_ON = word_set("question_goes_on")
 
 _ONLY_SUPPOSED = word_set("only_supposed")
 """Before a score that nobody has: "at 9-8-2, what do i serve"."""
+
+_ONLY_WISHED = regex(
+    r"\b(?:need|needs|want|wants|wanna|have|has|got|gotta|must|going|gonna|trying|like|hope|hoping"
+    r"|could|can|cant|would|will|should|might|may|if|when|to) (?:to |we |they |it )*"
+    r"(?:win|lose|take|close|finish|beat)\b"
+)
+"""Before a result that nobody has yet: "we need to win 11-9, how"."""
 
 _NEVER_OF_A_RALLY = frozenset(["if", "imagine", "say", "suppose", "till", "until", "when"])
 """Before a rally that nobody played; "was" and "at" also tell one: "tom's drive was out"."""
@@ -29,6 +40,10 @@ _WERE = "were"
 
 _SERVES = frozenset(["serve", "serves", "serving", "served"])
 """Who is named beside a score may be the one who serves: "5-4-1 tom is serving"."""
+
+_NO_SCORE_WORDS = frozenset(["makes", "means", "that", "thats", "then", "this"])
+_LEADS = _NO_SCORE_WORDS | {"and", "its", "it", "is", "now", "ok", "so"}
+"""What a score may be told with in front: "that makes it 6-4-1"."""
 
 _ENDS = frozenset(["game", "match", "set", "championship"])
 _POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
@@ -53,12 +68,12 @@ class Before:
     question is about.
     """
 
-    told: ScoreSaid | RallySaid | None = None
+    told: ScoreSaid | RallySaid | ResultSaid | None = None
     won_by_us: bool | None = None
 
 
 def before_the_question(message: Message, chat: ChatView) -> Before:
-    """The score or the rally told there; the longest there is.
+    """The score, the rally or the finished games told there; the longest there is.
 
     Only where nothing else stands before the question, or a whole call stands apart, and nothing
     is supposed: who asks about another score than the one we have keeps the one we have.
@@ -102,10 +117,13 @@ def _cuts(said: Sequence[Word]) -> list[int]:
     return [*islice(places, MOST_CUTS)]
 
 
-def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
-    if part.asks or _is_still_to_play(part.said):
+def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
+    if part.asks:
         return None
-    told = _score(part, chat)
+    score = _score(part, chat)
+    if _is_still_to_play(part.said):
+        return score if isinstance(score, ScoreSaid) else None
+    told = _result(part, chat) or score
     if told is not None:
         return told
     rally = _rally(part, chat)
@@ -121,12 +139,36 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     """A score, a side-out or whose point it was, with nothing else; names only of who serves."""
     named = [one for one in part.mentions if not one.pronoun]
     said = part.told.of_score if named else part.said
-    if stray_words(said) or _is_supposed(part.said):
+    if stray_words(said) > _leading(said) or _is_supposed(part.said):
         return None
     if named and not (_SERVES.intersection(word.folded for word in said) and _play(named, chat)):
         return None
     told = score_message(part.text, part.told.of_score)
-    return told if isinstance(told, ScoreSaid) or _names_a_rally(part) else None
+    if isinstance(told, ScoreSaid):
+        served = with_point_served(told, part.told.of_score, chat.format.scoring)
+        return replace(served, served_by=server_named(part, chat))
+    return told if _names_a_rally(part) else None
+
+
+def _leading(said: Sequence[Word]) -> int:
+    """Words that only lead to a score, or tell of its last point: "that makes it", "match"."""
+    leads = takewhile(lambda word: word.folded in _LEADS, said)
+    points = sum(
+        before.folded == "match" and word.folded in _POINTS for before, word in pairwise(said)
+    )
+    return sum(word.folded in _NO_SCORE_WORDS for word in leads) + points
+
+
+def _result(part: Message, chat: ChatView) -> ResultSaid | None:
+    """Finished games with their points: "won that one 11-9", "game one gone 8-11"."""
+    line = " ".join(word.folded for word in part.said)
+    if any(not one.pronoun for one in part.mentions) or _ONLY_WISHED.search(line):
+        return None
+    if _is_supposed(part.said):
+        return None
+    words, of_score = part.told.words, part.told.of_score
+    found = result_said(part.text, words, of_score=of_score, format=chat.format)
+    return found if found is not None and found.games else None
 
 
 def _play(named: Sequence[Mention], chat: ChatView) -> bool:

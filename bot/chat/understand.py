@@ -16,7 +16,7 @@ from bot.chat.asked_beside import (
     with_offers,
     with_topics_beside,
 )
-from bot.chat.book_said import book_said
+from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
@@ -27,6 +27,7 @@ from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
+    is_ours,
     names_somebody,
     opponents,
     read_message,
@@ -59,9 +60,16 @@ from bot.chat.said import (
 from bot.chat.schedule_said import A_PAIR
 from bot.chat.score_serving import serving_side
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
-from bot.chat.scores import is_all_score, score_message, stray_words, tells_rally_apart
+from bot.chat.scores import (
+    is_all_score,
+    rally_beside_call,
+    score_message,
+    stray_words,
+    tells_rally_apart,
+    with_point_served,
+)
 from bot.chat.scout_said import scout_said
-from bot.chat.serving_said import serves_at_first
+from bot.chat.serving_said import server_named, serves_at_first
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -101,7 +109,11 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    return _read(text, read_message(text, chat), chat)
+    message = read_message(text, chat)
+    own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
+    if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
+        return (own_pair,)
+    return _read(text, message, chat)
 
 
 def rally_told(text: str, chat: ChatView) -> RallySaid | None:
@@ -156,8 +168,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
 def _with_told(
     said: tuple[Understood, ...], message: Message, chat: ChatView
 ) -> tuple[Understood, ...]:
-    """Questions with what was told of the match before them: a rally counts before they are
-    answered, a score is also theirs."""
+    """Questions with what was told of the match before them: a rally or a game counts before they
+    are answered, a score is also theirs."""
     if not any(isinstance(one, Question | Unclear) for one in said):
         return said
     before = before_the_question(message, chat)
@@ -169,8 +181,8 @@ def _with_told(
             replace(one, may_count=before.won_by_us) if isinstance(one, Question) else one
             for one in said
         )
-    is_rally = isinstance(told, RallySaid) or told.side_out
-    return (told, *said) if is_rally else (*said, told)
+    comes_first = isinstance(told, RallySaid | ResultSaid) or told.side_out
+    return (told, *said) if comes_first else (*said, told)
 
 
 def _heard(said: Understood) -> Understood:
@@ -243,7 +255,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         or timeout_said(message, chat)
         or _result(message, chat)
         or _match(message, chat)
-        or _score(message)
+        or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or _correction(message, replying=replying)
@@ -288,7 +300,7 @@ def _is_bare_score(message: Message) -> bool:
     return "?" not in message.text and not stray_words(message.told.of_score)
 
 
-def _score(message: Message) -> Understood | None:
+def _score(message: Message, chat: ChatView) -> Understood | None:
     """A score or a rally, with chatter around it but nothing said of anybody's play."""
     told = message.told.of_score
     score = score_message(message.text, told)
@@ -300,7 +312,9 @@ def _score(message: Message) -> Understood | None:
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
-        return score
+        rally_ours = rally_beside_call(score, told)
+        served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
+        return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

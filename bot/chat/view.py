@@ -16,7 +16,8 @@ class ChatView:
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
     shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
-    "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it.
+    "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
+    last question told of a body that hurts.
     """
 
     book: int
@@ -36,3 +37,4 @@ class ChatView:
     listing: bool = False
     card_open: bool = False
     asks_serve: bool = False
+    hurt: bool = False

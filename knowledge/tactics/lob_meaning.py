@@ -54,7 +54,7 @@ _OUR_LOB = regex(
     r"\bover (?:whom|who|which)\b|\b(?:i|we) (?:should )?lob\b"
 )
 _THEIR_LOB = regex(
-    rf"\b{_THEY}\b(?: (?!so\b)\w+){{0,4}} lob|\blobs\b|\blobb(?:ed|er|ers|ing)\b|"
+    rf"\b{_THEY}\b(?: (?!so\b)\w+){{0,4}} lob|\blobs\b|\blob+(?:e?d|ers?|ing?)\b|"
     r"\bover (?:my|our|me|us)\b|"
     rf"\blob(?: \w+){{0,2}} {_THEY}\b.*\bus\b|\b(?:their|his|her) lobs?\b|\bgoes for the lob|"
     r"\btakes? the lob|\bgets? the lob|\blob(?:bed)? (?:us|me)\b"
@@ -70,11 +70,22 @@ def meaning(situation: Situation) -> LobMeaning:
 
     Somebody of theirs named first ("okafor lobs") is their lob.
     """
-    words = " ".join(re.findall(r"[\w%]+", situation.asked.words.casefold().replace("'", "")))
-    found = _of_words(words, situation)
+    found = _of_words(_bare(situation.asked.words), situation)
     if found is LobMeaning.ATTACK and _is_in_trouble(situation):
         return LobMeaning.DESPERATE
     return found
+
+
+def asks_of_their_lob(text: str) -> bool:
+    """Whether a question about lobs is about theirs and who gets it, whoever is on court."""
+    words = _bare(text)
+    if _SURELY_OURS.search(words) or _OVER_WHOM.search(words):
+        return False
+    return any(form.search(words) for form in (_WHO_RUNS, _HANDLES_LOBS, _THEIR_LOB))
+
+
+def _bare(text: str) -> str:
+    return " ".join(re.findall(r"[\w%]+", text.casefold().replace("'", "")))
 
 
 def _of_words(words: str, situation: Situation) -> LobMeaning:

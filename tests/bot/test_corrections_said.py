@@ -137,3 +137,20 @@ def test_an_answer_to_something_else_is_not_given_twice(demo: Talk, said: str) -
     assert reply != answered
     assert reply == "Which of these do you mean?"
     assert len(demo.buttons) == 3
+
+
+@pytest.mark.parametrize("said", ["no the other one", "wrong player", "no, his partner"])
+def test_words_that_are_nobodys_yet_are_never_deleted_for_a_slip_of_the_name(
+    demo: Talk, said: str
+) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("lindquist hits everything to the middle")
+    before = demo.notes()
+    assert demo.say(said).splitlines()[0] == "Those words are kept, on nobody yet."
+    assert demo.notes() == before
+    assert demo.tap("undo").startswith("Taken back")
+
+
+def test_his_partner_is_the_other_of_the_two(demo: Talk) -> None:
+    demo.say("lindqvist lobs a lot")
+    assert demo.say("no his partner") == "Changed. Okafor: lob often."

@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
+from bot.chat.said import Question
+from knowledge.vocabulary import Topic
+
 
 def test_a_typed_why_gives_the_reasons_of_the_last_answer(demo: Talk) -> None:
     demo.say("/plan")
@@ -89,3 +92,45 @@ def test_a_score_in_a_question_is_theirs_where_they_serve(demo: Talk, serving: s
     demo.say(f"where do we stand at 4-7-1 {serving}")
     assert demo.context.asked is not None
     assert demo.context.asked.score == (7, 4, 1, False)
+
+
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("compare mira and tom", Topic.OPPONENT_REPORT),
+        ("can you compare okafor with lindqvist", Topic.OPPONENT_REPORT),
+        ("who will okafor target", Topic.BEING_TARGETED),
+        ("who does lindqvist go after on serve?", Topic.BEING_TARGETED),
+        ("who should we target", Topic.WHOM_TO_TARGET),
+        ("who will mira target", Topic.WHOM_TO_TARGET),
+        ("who covers lobs", Topic.LOB),
+    ],
+)
+def test_who_is_compared_or_aimed_at_is_asked_and_noted_by_nobody(
+    demo: Talk, said: str, topic: Topic
+) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say(said)
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, Question)
+    assert demo.heard.understood.topic is topic
+
+
+def test_lobs_over_us_are_theirs_however_typed(demo: Talk) -> None:
+    right = demo.say("got lobbed 3 times in a row what now").splitlines()[0]
+    assert right == "Do as agreed: the cross player runs."
+    assert demo.say("got lobbd 3 times inna row waht now").splitlines()[0] == right
+    assert demo.say("should i lob okafor").splitlines()[0] != right
+
+
+@pytest.mark.parametrize("said", ["and on the backhand", "what about my forehand", "and dinks?"])
+def test_nothing_of_a_body_is_read_into_what_follows_the_wind(demo: Talk, said: str) -> None:
+    demo.say("its gona be windy tomorrow what changes")
+    assert "what hurts" not in demo.say(said)
+
+
+def test_the_wind_may_be_gone_on_from_and_so_may_a_body_that_hurts(demo: Talk) -> None:
+    demo.say("its gona be windy tomorrow what changes")
+    assert demo.say("and if its behind us").startswith("Aim shorter")
+    assert demo.say("my elbow hurts what do i do").startswith("Leave out what hurts")
+    assert demo.say("and on the backhand").startswith("Leave out what hurts")

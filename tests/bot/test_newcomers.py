@@ -102,3 +102,57 @@ def test_a_pair_told_is_a_pair(demo: Talk) -> None:
 
 def test_a_question_about_somebody_unknown_is_not_answered_about_others(demo: Talk) -> None:
     assert demo.say("where do i dink kenji mori") == "No kenji mori in your book yet."
+
+
+def test_a_longer_name_of_somebody_known_doubles_nobody_unasked(demo: Talk) -> None:
+    demo.say("add mori")
+    demo.say("mori lobs a lot")
+    asked = demo.say("new opponent kenji mori")
+    assert asked.splitlines() == [
+        "In your book already: Mori.",
+        "The same? Send: rename Mori to Kenji Mori",
+    ]
+    assert demo.say("rename Mori to Kenji Mori") == "Mori is now Kenji Mori."
+    assert demo.claims("Kenji Mori") == {("lob", "often", False)}
+    assert demo.say("undo").startswith("Taken back")
+    assert demo.claims("Mori") == {("lob", "often", False)}
+
+
+def test_somebody_else_with_a_longer_name_is_one_tap_away(demo: Talk) -> None:
+    demo.say("add mori")
+    demo.say("add kenji mori")
+    demo.tap("add another kenji mori")
+    assert demo.player("Kenji Mori") != demo.player("Mori")
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("rename mori to kenji mori", "Mori is now Kenji Mori."),
+        ("rename mori: K. Mori", "Mori is now K. Mori."),
+        ("/rename mori Kenji", "Mori is now Kenji."),
+        ("rename mori", "What is the new name? Send: rename Mori to NEW NAME"),
+    ],
+)
+def test_a_player_is_renamed_by_what_stands_behind_the_name(
+    demo: Talk, said: str, told: str
+) -> None:
+    demo.say("add mori")
+    assert demo.say(said) == told
+
+
+@pytest.mark.parametrize(
+    "said", ["jos backhand is weak", "Jos lobs are good", "jo's serve is weak"]
+)
+def test_the_s_of_a_name_of_two_letters_may_stand_without_its_apostrophe(
+    demo: Talk, said: str
+) -> None:
+    demo.say("add jo")
+    demo.say(said)
+    assert demo.claims("Jo")
+
+
+def test_an_everyday_word_with_an_s_is_no_name_of_two_letters(demo: Talk) -> None:
+    demo.say("add wa")
+    demo.say("was weak on the backhand dink")
+    assert not demo.claims("Wa")

@@ -58,3 +58,43 @@ def test_what_names_no_two_people_or_tells_no_more_is_left_alone(typed: str) -> 
 
 def test_two_names_with_spaces_and_marks_are_kept_whole() -> None:
     assert pair_and_rest("Mira Vale and Tom O'Dell; to 15") == ("Mira Vale and Tom O'Dell", "to 15")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "im mira w/ tom",
+        "hey i'm mira, playing with tom",
+        "this is mira and my partner is tom today",
+    ],
+)
+def test_one_of_us_tells_the_pair(demo: Talk, said: str) -> None:
+    assert demo.say(said) == "You are Mira and Tom."
+
+
+def test_a_day_may_open_with_where_we_are_and_who(demo: Talk) -> None:
+    for said in (
+        "were in denver, im mira w/ tom",
+        "im mira with tom, we're in denver",
+        "were in denver and im mira with tom",
+    ):
+        told = demo.say(said)
+        assert told.startswith("You are Mira and Tom.")
+        assert "Clock set: Denver" in told
+        demo.say("undo")
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["im stuck with tom", "im good with that", "im okafor w/ tom", "he lobs and im stuck w/ tom"],
+)
+def test_not_everybody_with_somebody_is_our_pair(demo: Talk, said: str) -> None:
+    assert not demo.say(said).startswith("You are ")
+
+
+@pytest.mark.parametrize("said", ["ok playing now", "were playing now", "match started"])
+def test_playing_now_shows_how_the_match_stands(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist, one game to 15")
+    assert demo.say(said) == "Who serves first?"
+    assert demo.say("15 12 won") == "Won 15-12. The match is closed."
+    assert demo.say(said).startswith("No match is on.")

@@ -105,6 +105,67 @@ def test_the_score_of_the_next_game_may_be_told_too(demo: Talk, text: str, call:
     assert demo.say(text).startswith(call)
 
 
+@pytest.mark.parametrize(
+    "text", ["first game gone, 8-11, two more", "lost the first 8-11 two games left"]
+)
+def test_what_is_still_to_play_is_no_server(demo: Talk, text: str) -> None:
+    demo.say(NEXT)
+    assert demo.say(text).startswith("Game 1 theirs, 8-11.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "we won game one",
+        "lost the second",
+        "they took the first game",
+        "first game gone",
+        "game 2 is ours",
+        "ok so we lost the opener",
+    ],
+)
+def test_a_game_without_its_points_is_asked_for_them(demo: Talk, text: str) -> None:
+    demo.say(NEXT)
+    demo.say("11-8")
+    assert demo.say(text).splitlines() == [
+        "Games so far: 11-8.",
+        "To keep a game I need its score. Say it like 11-8.",
+    ]
+    assert demo.say("8-11").startswith("Game 2 theirs, 8-11.")
+
+
+@pytest.mark.parametrize(
+    "text", ["we won the first rally", "lost the first server", "won the second point"]
+)
+def test_a_rally_is_no_game(demo: Talk, text: str) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    assert "Say it like 11-8" not in demo.say(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "who won",
+        "who won the second game?",
+        "who won game 1",
+        "which games did we win",
+        "did we win g2",
+    ],
+)
+def test_who_won_a_game_is_told_by_the_games(demo: Talk, text: str) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    assert demo.say(text).splitlines()[0] == "No game of this match is over by my log."
+    demo.say("11-8")
+    assert demo.say(text).splitlines()[0] == "Game 1 ours, 11-8. Ends change."
+    demo.say("8-11")
+    assert demo.say(text).splitlines()[:2] == [
+        "Games so far: 11-8 8-11.",
+        "Game 2 theirs, 8-11. Ends change.",
+    ]
+
+
 def test_a_question_beside_games_is_answered_and_the_match_goes_on(demo: Talk) -> None:
     demo.say(NEXT)
     reply = demo.say("lost 11-9, won 11-6, 4-4-2 in the third, chance of the match")

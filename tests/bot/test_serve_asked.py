@@ -95,3 +95,39 @@ def test_another_of_the_same_name_is_one_tap_away(demo: Talk) -> None:
     demo.say("add okafor")
     demo.tap("add another okafor")
     assert demo.say("undo") == "Taken back: Okafor."
+
+
+@pytest.mark.parametrize(
+    ("said", "score"),
+    [
+        ("game 2 they serve first", "Game 2. 0-0-2. They serve from the right to Mira."),
+        ("they serve first in game two", "Game 2. 0-0-2. They serve from the right to Mira."),
+        ("second game, we serve", "Game 2. 0-0-2. Mira serves from the right."),
+        ("ok g2 our serve", "Game 2. 0-0-2. Mira serves from the right."),
+        ("mira serves first in the next game", "Game 2. 0-0-2. Mira serves from the right."),
+    ],
+)
+def test_who_serves_first_may_be_told_with_the_game(demo: Talk, said: str, score: str) -> None:
+    demo.say(NEXT)
+    demo.say("we serve")
+    demo.say("11-9")
+    assert demo.say(said).splitlines()[0] == score
+
+
+@pytest.mark.parametrize(
+    "asked", ["which end if they serve first?", "they serve first, should we take the sun side?"]
+)
+def test_between_games_the_next_serve_may_be_asked_about(demo: Talk, asked: str) -> None:
+    """The game before is over: a serve asked about is none of its own."""
+    demo.say(NEXT)
+    demo.say("we serve")
+    demo.say("11-9")
+    assert "my side" not in demo.say(asked)
+
+
+def test_between_games_another_format_is_asked_about_from_its_start(demo: Talk) -> None:
+    """15-9 can't happen in a game to 11."""
+    demo.say("next: brandt and castellano, to 15")
+    demo.say("we serve")
+    demo.say("15-9")
+    assert "I took 0-0-2" in demo.say("what if it was a game to 11, what are our chances?")

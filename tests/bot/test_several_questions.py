@@ -43,6 +43,7 @@ def topics(text: str) -> list[Topic]:
         ("who covers the middle, where do i serve okafor, where do i dink ruiz", THREE),
         ("should we call a timeout at 4-8 and where do i serve okafor", [Topic.TIMEOUT_NOW, SERVE]),
         ("where do i dink ruiz and where do i dink okafor", [DINK, DINK]),
+        ("should i lob ruiz or hale and who covers lobs", [Topic.LOB, Topic.LOB]),
     ],
 )  # fmt: skip
 def test_each_part_that_is_surely_a_question_stands_alone(text: str, wanted: list[Topic]) -> None:
@@ -57,6 +58,7 @@ def test_each_part_that_is_surely_a_question_stands_alone(text: str, wanted: lis
         "who covers the middle, me or tom?",
         "where do i dink okafor and ruiz",
         "where do i dink okafor and why",
+        "should i lob ruiz and when should i lob",
         "who covers the middle and when he lobs who takes it",
         "who covers the middle when they drive and when they lob",
         "should we lob or should we drive okafor",

@@ -27,8 +27,12 @@ def stands(talk: Talk) -> str:
         ("were up 9-8-2, how big is this rally", "9-8-2. We serve: Tom right, Mira left."),
         ("we lost 4 in a row, 4-7-2, timeout?", "4-7-2. We serve: Mira right, Tom left."),
         ("side out. where do i serve", "5-5-1. They serve from the right to Tom."),
+        ("that makes it 6-4-1, where do I return", "6-4-1. We serve: Mira right, Tom left."),
+        ("so thats 9-8-2 our serve, safe or bold?", "9-8-2. We serve: Tom right, Mira left."),
+        ("10-9 us game point what serve", "10-9-1. We serve: Mira right, Tom left."),
+        ("4-10 match point them, timeout?", "10-4-1. They serve."),
         ("our point! who do we target now?", "6-5-1. We serve: Mira right, Tom left."),
-        ("6-5-1 tom is serving, where should i stand", "6-5-1. We serve: Mira right, Tom left."),
+        ("6-5-1 tom is serving, where should i stand", "6-5-1. Tom serves from the left."),
         ("they won that rally. should i lob more", "5-5-2. We serve: Tom right, Mira left."),
         ("tom sailed a third what should he do", "5-5-2. We serve: Tom right, Mira left."),
         ("okafor smashed one what do we do", "5-5-2. We serve: Tom right, Mira left."),
@@ -56,6 +60,9 @@ def test_what_is_told_counts(match: Talk, said: str, then: str) -> None:
         "match point us, what serve",
         "my serve hit the net and landed in the kitchen, is it good",
         "okafor won 11-4, who do we target?",
+        "lost 9-11 to them last time, what do we change?",
+        "we need to win 11-9, how do we do that",
+        "if we win 11-9 what changes",
         "who serves at 8-8-2?",
         "okafor always smashes short lobs, what do we do",
         "mira got pulled super wide, do i slide over?",  # a scene, and none of these
@@ -85,6 +92,28 @@ def test_what_may_be_a_rally_or_a_game_is_one_tap_away(
     match.say(said)
     assert [one.label for one in match.buttons][-1] == offered
     assert match.tap(offered).startswith(then)
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("won that one 11-9 what do we change", "Game 1 ours, 11-9. Ends change."),
+        ("lost that 11-9, what do we change?", "Game 1 theirs, 9-11. Ends change."),
+        ("game one theirs 8-11. they lob everything what now", "Game 1 theirs, 8-11. Ends change."),
+        ("lost 11-9 in the first, what do we change", "Game 1 theirs, 9-11. Ends change."),
+        (
+            "lost 11-9 in the first, 3-5 down now, they serve, timeout?",
+            "Game 2. 5-3-1. They serve.",
+        ),
+        ("beat them 11-6 11-4, what should we practise", "Won 11-6 11-4. The match is closed."),
+    ],
+)
+def test_a_game_told_before_a_question_counts(match: Talk, said: str, then: str) -> None:
+    before = stands(match)
+    answered = match.say(said).splitlines()
+    assert then in answered[1:], "the answer stands first"
+    match.tap("undo")
+    assert stands(match) == before
 
 
 def test_the_answer_is_about_the_score_told(match: Talk) -> None:

@@ -65,6 +65,31 @@ def test_who_of_us_does_it_when_they_do_that_is_asked_and_not_kept(verb: str) ->
     assert question.topic is Topic.COVER_MIDDLE
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "hwo covrs mid wen tom is puled wide",
+        "hwo takes it wen okafor lobs a lot",
+        "who takes it when okafor lobs a lot",
+        "wehre do i go if hale pops up his backhand dinks",
+        "waht do i do when okafor is slow",
+    ],
+)
+def test_the_words_of_a_question_are_no_note_however_typed(said: str) -> None:
+    asked = understand(said, chat=MATCH)
+    assert not any(isinstance(one, NoteSaid) for one in asked)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["okafor lobs a lot waht do we do", "okafor is slow, wehre do i go", "hale is lefty wich side"],
+)
+def test_what_is_told_before_a_question_is_noted_however_that_is_typed(said: str) -> None:
+    note, *_ = understand(said, chat=MATCH)
+    assert isinstance(note, NoteSaid)
+    assert note.claims
+
+
 def test_a_score_that_asks_is_kept_and_answered() -> None:
     question, score = understand("0-6 in five minutes, fix it", chat=MATCH)
     assert isinstance(question, Question)

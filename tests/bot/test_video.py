@@ -361,3 +361,42 @@ def test_a_match_told_rally_by_rally_is_reviewed_too(demo: Talk) -> None:
 def test_rallies_logged_are_listed_by_the_videos_clock(demo: Talk) -> None:
     reply = demo.say("2:00 lost it, my dink popped up\n1:00 lost it, my dink popped up")
     assert "Dinks pop up: 2 (1:00 2:00)" in reply
+
+
+@pytest.mark.parametrize(
+    ("said", "drill"),
+    [
+        ("how do i practise resets", "Drill: Resets from mid-court into the kitchen, 10 min"),
+        (
+            "how can we practice the third shot?",
+            "Drill: Third drops to the middle, ten in a row, 12 min",
+        ),
+        ("drills for my serve pls", "Drill: Ten serves in a row to deep middle, 8 min"),
+        (
+            "how do i get better at dinking",
+            "Drill: Cross dinks to the middle, thirty in a row, 10 min",
+        ),
+        ("return drills", "Drill: Twenty returns past mid-box, in a row, 10 min"),
+    ],
+)
+def test_how_to_practise_a_stroke_is_its_drill(demo: Talk, said: str, drill: str) -> None:
+    told = demo.say(said).splitlines()
+    assert told[0] == drill
+    assert any(line.startswith("Cue: ") for line in told)
+
+
+def test_what_we_have_no_drill_for_is_said_honestly(demo: Talk) -> None:
+    assert demo.say("how do i practise my around the post").startswith("I have no drill for that")
+
+
+@pytest.mark.parametrize(
+    "said", ["what should i drill", "how do we beat their drop", "hale drills every volley"]
+)
+def test_what_asks_for_no_drill_gets_none(demo: Talk, said: str) -> None:
+    assert "Cue: " not in demo.say(said)
+
+
+def test_lost_and_won_count_as_they_are_told_whoever_missed(demo: Talk) -> None:
+    """Whom a coach does not coach may be on the other side, or a slip of the name."""
+    demo.say("i'm coaching jo and sam")
+    assert demo.say("0:42 lost, mira netted third").startswith("Rallies: 1, 0 won, 1 lost.")

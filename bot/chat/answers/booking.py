@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
@@ -19,6 +20,7 @@ from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.when_we_play import when_we_play
+from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -57,7 +59,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.LOG_ONLY:
             return _log_only(desk)
         case BookVerb.SCORE:
-            return _score(desk)
+            return _score(desk, of_games=said.words == OF_GAMES)
         case BookVerb.NEXT:
             return Reply(text=wording("match.none"))
         case BookVerb.WHEN:
@@ -97,11 +99,13 @@ def _start(desk: Desk) -> Reply:
     return Reply(text=wording("start.text").strip(), buttons=rows(examples))
 
 
-def _score(desk: Desk) -> Reply:
-    """The score of the running match, and the taps that count on."""
+def _score(desk: Desk, *, of_games: bool) -> Reply:
+    """The score of the running match, and the taps that count on; or its finished games."""
     match = desk.context.match
     if match is None:
         return last_match(desk)
+    if of_games:
+        return games_so_far(desk, match)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 
@@ -161,10 +165,30 @@ def _mention_in(part: str, said: BookSaid) -> Mention | None:
     return next((one for one in said.mentions if one.typed.lower() == folded), None)
 
 
+_INTO = regex(r"(?:\s+(?:to|as|into)\b|\s*(?::|=|->|→|,))\s*", re.IGNORECASE)
+
+
+def _new_name(said: BookSaid) -> str:
+    """What stands behind the player's name in "mori to Kenji Mori"; empty without any.
+
+    "Rename okafor chidi o" does not tell where the old name ends, if that may be two words.
+    """
+    typed = next((one.typed for one in said.mentions if not one.pronoun), "")
+    words = said.words.strip(" .!")
+    into = _INTO.search(words)
+    if into is not None:
+        return capitalised(words[into.end() :])
+    if not words.lower().startswith(typed.lower()):
+        return capitalised(words)
+    return capitalised(words[len(typed) :]) if len(typed.split()) == 1 else ""
+
+
 def _about_player(desk: Desk, said: BookSaid) -> Reply:
-    players = settled(said.mentions)
+    is_renamed = said.verb is BookVerb.RENAME_PLAYER
+    mentions = said.mentions[:1] if is_renamed else said.mentions  # the new name is nobody's yet
+    players = settled(mentions)
     if players is None:
-        return ask_which(desk, said.text, said.mentions)
+        return ask_which(desk, said.text, mentions)
     if not players:
         return Reply(text=wording("name.whom"))
     player = players[0]
@@ -173,9 +197,12 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
         return show(desk, player)
     old = desk.view.name_of(player)
     if said.verb is BookVerb.RENAME_PLAYER:
-        desk.book.rename(player, said.words)
-        change = desk.record("rename", {"player": player, "name": said.words}, {"name": old})
-        text = wording("book.renamed").format(old=old, new=said.words)
+        new = _new_name(said)
+        if not new:
+            return Reply(text=wording("book.rename_how").format(old=old))
+        desk.book.rename(player, new)
+        change = desk.record("rename", {"player": player, "name": new}, {"name": old})
+        text = wording("book.renamed").format(old=old, new=new)
     else:
         desk.book.add_alias(player, said.words)
         change = desk.record("nickname", {"player": player, "words": said.words}, {})

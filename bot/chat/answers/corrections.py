@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -16,6 +17,7 @@ from bot.chat.reply import Reply
 from bot.chat.said import CorrectionSaid, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NewObservation, NoteId, NoteRow
 
@@ -29,6 +31,8 @@ DELETING = frozenset(
 def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     """ "No, the other one", "scratch that, it was Lindqvist": of the last note or question."""
     players = settled(said.mentions)
+    if players and _PARTNER.search(said.text) and all(one.pronoun for one in said.mentions):
+        players = ()  # "no, his partner" says whose it is not
     asked = desk.context.asked
     note = None if asked is not None and desk.context.asked_last else _last_note(desk)
     if players is None:
@@ -46,9 +50,22 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
         meant = _meant_instead(desk, asked, players, denied)
         if meant is not None:
             return answer_asked(desk, meant)
+    if note is not None and _OTHER.search(said.text):
+        return _whose_words(desk, note)
     if note is not None:
         return notes.delete(desk, note.note)
     return Reply(text=wording("nothing_to_undo" if asked is None else "name.whom"))
+
+
+_OTHER = regex(r"\b(?:other|partner|wrong (?:one|player|guy|name))\b", re.IGNORECASE)
+_PARTNER = regex(r"\b(?:partner|pard)\b", re.IGNORECASE)
+
+
+def _whose_words(desk: Desk, note: NoteRow) -> Reply:
+    """A note of words only is nobody's yet: they stay, and come again with the right name."""
+    change = desk.book.last_change(desk.chat.chat)
+    buttons = rows([undo_button(change.change)]) if change is not None else ()
+    return Reply(text=wording("note.whose_words"), buttons=buttons, about=("note", note.note))
 
 
 def reply_to_note(desk: Desk, note: NoteId, text: str, said: NoteSaid | None) -> Reply:

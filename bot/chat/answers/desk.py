@@ -27,6 +27,7 @@ from bot.chat.view import ChatView
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
+from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
 from knowledge.evidence import (
     Observation,
@@ -255,6 +256,8 @@ class Desk:
     def chat_view(self) -> ChatView:
         """What understanding may know."""
         context = self.context
+        asked = context.asked
+        is_of_body = asked is not None and asked.topic is Topic.WEATHER_OR_BODY
         return ChatView(
             book=self.book_id,
             version=self.view.version,
@@ -265,12 +268,13 @@ class Desk:
             asker=context.asker,
             match_on=context.match is not None,
             format=self.format(),
-            last_topic=context.asked.topic if context.asked else None,
+            last_topic=asked.topic if asked else None,
             forwarded=self.incoming.forwarded,
             pool_on=context.pool is not None,
             listing=context.listing is not None,
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
+            hurt=asked is not None and is_of_body and complains(asked.text),
         )
 
     def read_once(self, read: Callable[[str, ChatView], Read], text: str, view: ChatView) -> Read:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
 from bot.chat.answers.scoreboard import PAIR
@@ -113,14 +115,34 @@ def take_server(desk: Desk, said: ServerSaid) -> Reply:
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     if is_singles or server(desk.log().match.game) == player:
         return after_entry(desk, match, row)
-    named = desk.book.append(
+    named = _serves(desk, match, player, told)
+    return after_entry(desk, match, named, also=[row.n])
+
+
+def name_server(desk: Desk, match: MatchId, player: PlayerId) -> EntryRow | None:
+    """Who of the pair serves at the score just set; None if known, or if it is not their serve."""
+    game, ours = desk.log().match.game, player in desk.ours
+    pair = desk.ours if ours else desk.context.theirs
+    is_doubles = game.format.discipline is Discipline.DOUBLES
+    if game.is_over or game.we_serve is not ours or server(game) == player or not is_doubles:
+        return None
+    partner = next((one for one in pair if one != player), None)
+    if len(pair) != PAIR:
+        return None
+    told = {} if player in _pair_of(game, ours=ours) else sides_to_json(player, partner, ours=ours)
+    return _serves(desk, match, player, told)
+
+
+def _serves(desk: Desk, match: MatchId, player: PlayerId, told: dict[str, Any]) -> EntryRow:
+    row = desk.book.append(
         match,
         EntryKind.SIDES,
-        game_no=log.next_game_no,
+        game_no=desk.log().next_game_no,
         detail={**told, SERVES: player},
         inbox=desk.inbox,
     )
-    return after_entry(desk, match, named, also=[row.n])
+    assert isinstance(row, EntryRow), "an entry without an expected number always lands"
+    return row
 
 
 def _pair_of(game: GameState, *, ours: bool) -> tuple[PlayerId | None, ...]:

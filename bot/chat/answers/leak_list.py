@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.drills import drill_lines
 from bot.chat.answers.listing import Block, show_page
 from bot.chat.answers.pool_order import opponents_of, pair_words
 from bot.chat.context import Listing
@@ -169,10 +170,7 @@ def detail(group: LeakGroup[LoggedRally], lost: int) -> list[str]:
     lines = [head, *filter(None, [_times(group, ALL_TIMES)])]
     if drill is None:
         return [*lines, wording("video.other_how")]
-    lines += [_drill_line(drill), *(wording("video.how").format(how=how) for how in drill.how)]
-    lines.append(wording("video.cue").format(cue=drill.cue))
-    lines.append(wording("video.why").format(why=drill.why.text, source=drill.why.source))
-    return [*lines, drill.caution] if drill.caution else lines
+    return [*lines, *drill_lines(drill)]
 
 
 def _unread_blocks(desk: Desk, match: MatchId) -> list[list[str]]:

@@ -47,6 +47,11 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
         return Reply(text=wording("name.whom"))
     if len(found.names) == 1 and not found.told and (bearers := _bearers(desk, found.names[0])):
         return _in_book_already(desk, found.names[0], bearers)
+    if len(found.names) == 1 and not found.told and (part := _known_in_part(desk, found.names[0])):
+        reply = _in_book_already(desk, found.names[0], [part])
+        name = desk.view.name_of(part)
+        text = wording("name.have_part").format(names=name, typed=capitalised(found.names[0]))
+        return replace(reply, text=text)
     players = [_known(desk, name) or add_player(desk, name) for name in found.names]
     desk.pair_of(players)
     desk.context = desk.context.looking_at(*players)
@@ -94,6 +99,17 @@ def _bearers(desk: Desk, name: str) -> tuple[PlayerId, ...]:
     """Who of the book is called so in part or in full, letter for letter."""
     typed = set(fold(name).split())
     return tuple(row.player for row in desk.view.roster if typed <= set(fold(row.name).split()))
+
+
+def _known_in_part(desk: Desk, name: str) -> PlayerId | None:
+    """The only opponent whose whole name is a part of this one: Mori, where Kenji Mori is told."""
+    typed = set(fold(name).split())
+    found = [
+        row.player
+        for row in desk.view.roster
+        if not row.ours and set(fold(row.name).split()) < typed
+    ]
+    return found[0] if len(found) == 1 else None
 
 
 def _in_book_already(desk: Desk, typed: str, bearers: Sequence[PlayerId]) -> Reply:

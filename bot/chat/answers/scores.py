@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
-from bot.chat.answers.game_start import open_game
+from bot.chat.answers.game_start import name_server, open_game
+from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call
@@ -15,7 +16,15 @@ from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
-from bot.chat.said import RallyDetails, RallySaid, RemarkSaid, SaidScore, ScoreRemark, ScoreSaid
+from bot.chat.said import (
+    Mention,
+    RallyDetails,
+    RallySaid,
+    RemarkSaid,
+    SaidScore,
+    ScoreRemark,
+    ScoreSaid,
+)
 from bot.chat.score_reading import (
     StateSaid,
     faults_said,
@@ -29,6 +38,7 @@ from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
     ScoreCall,
+    after,
     faults,
     is_opening,
     side_out,
@@ -38,6 +48,7 @@ from knowledge.regex import regex
 from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import (
     EntryKind,
+    EntryRow,
     MatchId,
     Winner,
 )
@@ -53,9 +64,30 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     match = desk.context.match
     if said.side_out:
         return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
+    if match is not None and said.rally_ours is not None:
+        counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
+        if counted is not None:
+            return counted
     if match is not None and said.score is not None and says_no_points(said.score):
         return _serve_answered(desk, match, said.score) or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
+
+
+def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -> Reply | None:
+    """The rally counted that was told with the call it was played at, or that it led to.
+
+    None where by the log it is neither: then the call is only where the match stands.
+    """
+    known = desk.match_state()
+    call = said.score.call if said.score is not None else None
+    if known is None or call is None or known.game.is_over:
+        return None
+    game = known.game
+    if call not in (game.call, after(game, won_by_us=ours).call):
+        last = desk.log().played[-1:]
+        is_told = bool(last) and last[0].won_by_us is ours and last[0].before.call == call
+        return with_score(desk, match, wording("score.counted_so")) if is_told else None
+    return take_rally(desk, RallySaid(text=said.text, won_by_us=ours))
 
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
@@ -69,7 +101,12 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         desk.trace |= {"game": wanted.game}
         return Reply(text=wording("match.none"))
     return _set_score(
-        desk, match, wanted.game, is_serve_guessed=wanted.is_serve_guessed, expected=expected
+        desk,
+        match,
+        wanted.game,
+        is_serve_guessed=wanted.is_serve_guessed,
+        expected=expected,
+        served_by=said.served_by,
     )
 
 
@@ -97,6 +134,7 @@ def _set_score(
     *,
     is_serve_guessed: bool = False,
     expected: int | None = None,
+    served_by: Mention | None = None,
 ) -> Reply:
     log = desk.log()
     guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
@@ -112,7 +150,10 @@ def _set_score(
         detail={**guess, **sides_of_first(desk, log)} or None,
         inbox=desk.inbox,
     )
-    return after_entry(desk, match, row)
+    if served_by is None or not isinstance(row, EntryRow):
+        return after_entry(desk, match, row)
+    named = name_server(desk, match, served_by.players[0])
+    return after_entry(desk, match, named or row, also=[row.n] if named is not None else [])
 
 
 def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | None:
@@ -164,6 +205,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
     match said.remark:
         case ScoreRemark.TURNED_ROUND:
             return _turn_round(desk, match, said)
+        case ScoreRemark.GAME_WITHOUT_POINTS:
+            return games_so_far(desk, match, then=wording("score.game_points"))
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
         case _:

@@ -120,14 +120,16 @@ class ListedVerb(StrEnum):
     MORE = "more"
     LEAKS = "leaks"
     FOR_STUDENT = "for_student"
+    DRILL = "drill"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListAsked:
-    """ "More" after a list, "leaks", "review for a student"."""
+    """ "More" after a list, "leaks", "review for a student", and a drill `about` a leak."""
 
     text: str
     verb: ListedVerb
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -62,7 +62,9 @@ class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
-    `score` may say whose serve it now is. `may_ask` are topics to offer, as of a note.
+    `score` may say whose serve it now is. `rally_ours` is whose a rally was that is told with a
+    call: "7-8-2 they won that one"; `served_by` who serves it, by name. `may_ask` are topics to
+    offer, as of a note.
     """
 
     text: str
@@ -70,6 +72,8 @@ class ScoreSaid:
     won_by_us: bool | None = None
     side_out: bool = False
     all_at: int | None = None
+    rally_ours: bool | None = None
+    served_by: Mention | None = None
     may_ask: tuple[Topic, ...] = ()
 
 
@@ -97,11 +101,13 @@ class ScoreRemark(StrEnum):
     TURNED_ROUND = "turned_round"
     ONE_NUMBER = "one_number"
     NO_SCORE = "no_score"
+    GAME_WITHOUT_POINTS = "game_without_points"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemarkSaid:
-    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all)."""
+    """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
+    won game one" (by what score?)."""
 
     text: str
     remark: ScoreRemark
