@@ -118,7 +118,8 @@ def split(text: str, first_limit: int, limit: int) -> Iterator[str]:
         # A part of blanks alone is not sent: the Bot API refuses it.
         if part.strip():
             yield part.rstrip()
-        left, room = left[len(part) :].lstrip("\n "), limit
+            room = limit
+        left = left[len(part) :].lstrip("\n ")
     yield left
 
 

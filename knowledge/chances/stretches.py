@@ -12,7 +12,8 @@ def stretch_chance(lose: Sequence[float], *, lost: int, of: int) -> float:
     `lose` is each rally's own chance to be lost; rallies count as independent, each at the serve
     it was played on. Exact, by a sweep over what the last `of` rallies were (a scan statistic):
 
-    1. A state is the outcomes of the last `of` - 1 rallies, lost or not, as bits.
+    1. A state is the outcomes of the last `of` - 1 rallies, lost or not, as bits, without lost ones
+       that no stretch can hold any more: of a run no more than how long it is so far.
     2. Each rally moves every state's chance to its two successors.
     3. A window with `lost` lost ones is a stretch: it leaves the sweep and is summed.
 
@@ -33,6 +34,16 @@ def stretch_chance(lose: Sequence[float], *, lost: int, of: int) -> float:
                 if window.bit_count() >= lost:
                     found += share * part
                 else:
-                    moved[window & kept] += share * part
+                    moved[_telling(window, of - lost) & kept] += share * part
         states = moved
     return found
+
+
+def _telling(window: int, won_at_most: int) -> int:
+    """The window without what lies before more won rallies than a stretch may hold."""
+    won = 0
+    for at in range(window.bit_length()):
+        won += not window >> at & 1
+        if won > won_at_most:
+            return window & ((1 << at) - 1)
+    return window

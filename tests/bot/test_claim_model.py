@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cache, partial
 
 import pytest
 from claim_examples import claims_digest
@@ -11,6 +12,7 @@ from note_scores import (
     READ_LATER_VOICES,
     NoteScore,
     possible,
+    read_claims,
     rules_alone,
     score_notes,
     score_notes_under_either,
@@ -62,9 +64,16 @@ def total(score: Callable[[str], NoteScore], voices: Sequence[str]) -> NoteScore
 
 def test_it_finds_more_than_the_rules_and_invents_no_more() -> None:
     """On voices that neither the rules' words nor the model come from."""
-    later, alone = total(score_notes, LATER_VOICES), total(score_by_rules, LATER_VOICES)
+    later, alone = total(by_labeller, LATER_VOICES), total(score_by_rules, LATER_VOICES)
     assert later.found > alone.found
     assert later.invented_share <= alone.invented_share
+
+
+read_once = cache(read_claims)
+"""A note is read alike whoever's labels it is compared with."""
+
+by_labeller = partial(score_notes, read=read_once)
+by_either = partial(score_notes_under_either, read=read_once)
 
 
 def score_by_rules(voice: str) -> NoteScore:
@@ -77,12 +86,12 @@ SLACK = 0.01
 @pytest.mark.parametrize(
     ("score", "voices", "found", "invented"),
     [
-        (score_notes, OPEN_VOICES, 0.935, 0.079),
-        (score_notes_under_either, OPEN_VOICES, 0.954, 0.060),
-        (score_notes, LATER_VOICES, 0.924, 0.076),
-        (score_notes_under_either, LATER_VOICES, 0.925, 0.070),
-        (score_notes, READ_LATER_VOICES[:2], 0.853, 0.085),
-        (score_notes, READ_LATER_VOICES[2:], 0.810, 0.168),
+        (by_labeller, OPEN_VOICES, 0.935, 0.079),
+        (by_either, OPEN_VOICES, 0.954, 0.060),
+        (by_labeller, LATER_VOICES, 0.924, 0.076),
+        (by_either, LATER_VOICES, 0.925, 0.070),
+        (by_labeller, READ_LATER_VOICES[:2], 0.853, 0.085),
+        (by_labeller, READ_LATER_VOICES[2:], 0.810, 0.168),
     ],
     ids=["open", "open, either label", "later", "later, either label", "moss, tala", "bert, yuki"],
 )

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from bot.chat.reply import Button, Reply
@@ -157,6 +157,7 @@ def test_what_is_absent_takes_no_room() -> None:
     st.integers(min_value=4, max_value=40),
     st.integers(min_value=4, max_value=40),
 )
+@example(text="    aaa\U0001f3d3", caption=4, limit=5)
 def test_parts_fit_and_lose_no_word(text: str, caption: int, limit: int) -> None:
     picture = CourtPicture(title="", alt="")
     reply = Reply(text=text, picture=picture)

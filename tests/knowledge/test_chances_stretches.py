@@ -40,9 +40,12 @@ def test_a_run_of_three_in_ten_fair_tosses() -> None:
     assert stretch_chance([0.5] * 10, lost=3, of=3) == pytest.approx(520 / 1024)
 
 
-def test_a_run_follows_fellers_recurrence() -> None:
-    """u(n) = u(n-1) + (1 - u(n-r-1)) q p^r for a first run of r (Feller XIII.7, from memory)."""
-    p, r, rallies = 0.45, 4, 43
+@pytest.mark.parametrize(("p", "r", "rallies"), [(0.45, 4, 43), (0.8, 30, 90)])
+def test_a_run_follows_fellers_recurrence(p: float, r: int, rallies: int) -> None:
+    """u(n) = u(n-1) + (1 - u(n-r-1)) q p^r for a first run of r (Feller XIII.7, from memory).
+
+    A long run has as few states as it has rallies; every outcome kept apart, it would not end.
+    """
     u = [0.0] * r + [p**r]
     for n in range(r + 1, rallies + 1):
         u.append(u[n - 1] + (1 - u[n - r - 1]) * (1 - p) * p**r)

@@ -119,13 +119,13 @@ def score_rows(rows: Iterable[Mapping[str, Any]], read: Reader) -> NoteScore:
     return _score(labels, read)
 
 
-def score_notes_under_either(voice: str) -> NoteScore:
+def score_notes_under_either(voice: str, *, read: Reader = read_claims) -> NoteScore:
     """What both labellers read must be found; what neither even thought possible is invented."""
     labels = (
         (first["text"], claims_of(first) & claims_of(second), claims_of(first) | possible(second))
         for first, second in zip(notes_of(voice), second_labels(voice), strict=True)
     )
-    return _score(labels, read_claims)
+    return _score(labels, read)
 
 
 def _score(
