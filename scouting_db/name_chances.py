@@ -37,9 +37,7 @@ class NameWeights:
     recipe: Mapping[str, Any]
 
     def log_odds(self, found: Mapping[str, float]) -> float:
-        return self.bias + sum(
-            self.weights.get(name, 0.0) * value for name, value in found.items()
-        )
+        return self.bias + sum(self.weights.get(name, 0.0) * value for name, value in found.items())
 
 
 @lru_cache(maxsize=1)

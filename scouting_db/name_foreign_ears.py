@@ -46,7 +46,7 @@ _SPANISH = {
 }
 
 
-@lru_cache(maxsize=1 << 14)
+@lru_cache(maxsize=1 << 10)
 def foreign_likeness(typed: str, name: str) -> float:
     """From 0 to 1, how much alike two folded words are to the one ear or the other."""
     in_dutch = likeness(_said(typed, _DUTCH_SOUNDS), name)

@@ -74,7 +74,7 @@ def _named(part: str, found: Mapping[str, float]) -> dict[str, float]:
     return {f"{part} {name}": value for name, value in found.items()}
 
 
-@lru_cache(maxsize=1 << 12)
+@lru_cache(maxsize=1 << 10)
 def _parts(name: str, aliases: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     return tuple(dict.fromkeys(spoken_parts(name, aliases)))
 

@@ -7,9 +7,8 @@ their own: `prentice` beside Prentiss may be a slip, and may be Prentice.
 from __future__ import annotations
 
 from functools import lru_cache
-from os.path import commonprefix
 
-from rapidfuzz.distance import DamerauLevenshtein
+from rapidfuzz.distance import DamerauLevenshtein, Prefix
 
 from knowledge.dataclass import dataclass
 from scouting_db.known_names import Known, known_first_name, known_surname
@@ -46,7 +45,7 @@ class Alikeness:
         return max(self.seen, self.heard, self.typed)
 
 
-@lru_cache(maxsize=1 << 14)
+@lru_cache(maxsize=1 << 11)
 def alikeness(typed: str, name: str, *, given: bool) -> Alikeness:
     """Of two folded words without spaces, neither empty; `given` where the name is a first one."""
     seen = DamerauLevenshtein.normalized_similarity(typed, name)
@@ -62,12 +61,15 @@ def alikeness(typed: str, name: str, *, given: bool) -> Alikeness:
     return Alikeness(seen=seen, heard=heard, typed=by_thumb, whole=whole)
 
 
-@lru_cache(maxsize=1 << 12)
+@lru_cache(maxsize=1 << 8)
 def resemblance(typed: str, name: str, *, given: bool) -> dict[str, float]:
     """What speaks for and against the one being meant by the other, by name. Not to be changed."""
     alike, differs = alikeness(typed, name, given=given), float(spoken(typed) != spoken(name))
     best, slip = alike.best, float(is_slip(typed, name))
-    sounds, skeletons = (sound(typed), sound(name)), tuple(map(consonants, map(sound, (typed, name))))
+    sounds, skeletons = (
+        (sound(typed), sound(name)),
+        tuple(map(consonants, map(sound, (typed, name)))),
+    )
     same_sound = float(sounds[0] == sounds[1])
     known = _KNOWN[known_first_name(typed) if given else known_surname(typed)] * differs
     theirs = _KNOWN[known_first_name(name) if given else known_surname(name)]
@@ -75,7 +77,7 @@ def resemblance(typed: str, name: str, *, given: bool) -> dict[str, float]:
     edits = DamerauLevenshtein.distance(typed, name)
     one_edit = float(edits == 1)
     is_short = given and is_short_for(typed, name)
-    begun = len(commonprefix((typed, name)))
+    begun = Prefix.similarity(typed, name)
     return {
         "same": float(typed == name),
         "said alike": 1 - differs,

@@ -19,7 +19,7 @@ from scouting_db.name_matches import Nobody
 from scouting_db.sounds import sound
 from scouting_db.values import PlayerRow
 
-SUPPOSED_FROM = 0.6
+SUPPOSED_FROM = 0.75
 """The chance from which one player is taken for meant. On the voices left out while training, of
 those so taken some ninety in a hundred were."""
 

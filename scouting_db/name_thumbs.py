@@ -17,7 +17,7 @@ _VOWELS = frozenset("aeiou")
 _SOUNDED = frozenset("aeiouy")
 
 
-@lru_cache(maxsize=1 << 14)
+@lru_cache(maxsize=1 << 10)
 def thumb_cost(typed: str, name: str) -> float:
     """The cheapest way from the name to what was typed, both folded and without spaces.
 

@@ -11,7 +11,15 @@ from pathlib import Path
 from typing import Any
 
 from line_writers import LEARNED_FROM as LINE_WRITERS
-from voices import FRESH_NAME_VOICES, LATER_SLOT_VOICES, OPEN_VOICES, SLOT_CASES, SLOT_VOICES, VOICES
+from voices import (
+    CASES,
+    FRESH_NAME_VOICES,
+    LATER_SLOT_VOICES,
+    OPEN_VOICES,
+    SLOT_CASES,
+    SLOT_VOICES,
+    VOICES,
+)
 
 from knowledge.dataclass import dataclass
 from scouting_db.name_chances import features_of
@@ -60,7 +68,7 @@ def sources() -> dict[str, Path]:
         f"line writer {one}": TRAIN / "line_writers" / f"{one}.names.jsonl" for one in LINE_WRITERS
     }
     own = {f"writer {one}": TRAIN / "name_writers" / f"{one}.jsonl" for one in NAME_WRITERS}
-    return earlier | writers | own
+    return {"ours": CASES / "names.jsonl"} | earlier | writers | own
 
 
 def digest() -> str:

@@ -13,7 +13,8 @@ from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 from scouting_db import name_chances
 from scouting_db.name_chances import NameWeights
-from scouting_db.names import Alike, Match, NameIndex, Nobody, likeliest_of, players_of
+from scouting_db.name_matches import Alike, Match, Nobody, likeliest_of, players_of
+from scouting_db.names import NameIndex
 from scouting_db.values import PlayerRow
 
 GROUPS = 7
@@ -90,14 +91,19 @@ def weights(model: NameWeights) -> Iterator[None]:
         yield
 
 
-def left_out(groups: int = GROUPS) -> dict[str, Told]:
-    """Each writer of names alone by a model that learned from none of their group."""
+def left_out(among: Sequence[str] | None = None, groups: int = GROUPS) -> dict[str, Told]:
+    """Each writer of names alone by a model that learned from none of their group, of `among`."""
     found: dict[str, Told] = {}
-    for group in (NAME_WRITERS[at::groups] for at in range(groups)):
-        out = {f"writer {one}" for one in group}
-        with weights(trained([one for one in everybody() if one not in out])):
-            found |= {one: told_of(lookups(f"writer {one}")) for one in group}
+    own = own_writers()
+    for group in (own[at::groups] for at in range(groups)):
+        with weights(trained([one for one in among or everybody() if one not in group])):
+            found |= {one: told_of(lookups(one)) for one in group}
     return found
+
+
+def own_writers() -> tuple[str, ...]:
+    """Who wrote names alone, as sources are called."""
+    return tuple(f"writer {one}" for one in NAME_WRITERS)
 
 
 def total(found: Sequence[Told]) -> Told:

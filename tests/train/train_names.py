@@ -22,8 +22,8 @@ def main() -> None:
     sys.stdout.write(f"{TARGET.name}: {TARGET.stat().st_size:,} bytes\n")
     found = left_out()
     for writer, told in found.items():
-        sys.stdout.write(f"{writer:10}{told.row()}\n")
-    sys.stdout.write(f"{'all':10}{total(list(found.values())).row()}\n")
+        sys.stdout.write(f"{writer:14}{told.row()}\n")
+    sys.stdout.write(f"{'all':14}{total(list(found.values())).row()}\n")
 
 
 if __name__ == "__main__":
