@@ -7,11 +7,8 @@ known surname, Ahmed beside Mohammed El-Sayed, stays one.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from itertools import product
-
-from rapidfuzz import process
-from rapidfuzz.distance import DamerauLevenshtein
 
 from knowledge.dataclass import dataclass
 from scouting_db.heard import plainly
@@ -19,6 +16,7 @@ from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.name_ear import likeness
 from scouting_db.name_forms import is_particles, spoken_parts
 from scouting_db.name_keys import NameKeys
+from scouting_db.name_supposed import SMALL_ROSTER, candidates
 from scouting_db.short_names import is_short_for
 from scouting_db.sounds import sound
 
@@ -47,22 +45,17 @@ _BESIDE_THEIRS = 0.75
 
 _SURNAME_ALONE = 0.75
 
-_COMPARED = 24
-"""Names of a larger roster that are compared by ear, the nearest in their sounds."""
-
-_FEW, _SMALL_ROSTER = 24, 2_000
-
 
 def dictated(keys: NameKeys, words: Sequence[str]) -> set[int]:
     """Whose name sounds much as these words do: nobody, one, or those to ask about."""
     is_of_two = len(words) < WORDS_OF_ONE_NAME
     if len(words) < 2 or (is_of_two and any(map(keys.held, words))):
         return set()  # of two words, where one is theirs, the other is another person's
-    if is_particles(words[0]) or len(keys.roster) > _SMALL_ROSTER:
+    if is_particles(words[0]) or len(keys.roster) > SMALL_ROSTER:
         return set()
     if len(sound("".join(words))) < _SHORTEST:
         return set()
-    found = {each: _likeness(keys, each, words) for each in _candidates(keys, words)}
+    found = {each: _likeness(keys, each, words) for each in candidates(keys, words)}
     best = max(found.values(), default=0.0)
     if best < (_WHOLE_OF_TWO if is_of_two else _WHOLE):
         return set()
@@ -77,15 +70,6 @@ def clearest_by_ear(keys: NameKeys, meant: Collection[int], words: Sequence[str]
     ranked = sorted(((_likeness(keys, each, words), each) for each in meant), reverse=True)
     (best, position), (next_best, _) = ranked[:2]
     return position if best >= _CLEAR and next_best <= best - _CLEARLY_APART else None
-
-
-def _candidates(keys: NameKeys, words: Sequence[str]) -> Iterable[int]:
-    if len(keys.roster) <= _FEW:
-        return range(len(keys.roster))
-    scorer = DamerauLevenshtein.normalized_similarity
-    heard = sound("".join(words))
-    near = process.extract(heard, list(keys.by_sound), scorer=scorer, limit=_COMPARED)
-    return {each for one, *_ in near for key in keys.by_sound[one] for each in keys.holders(key)}
 
 
 @dataclass(frozen=True, slots=True)

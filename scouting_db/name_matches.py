@@ -30,9 +30,14 @@ class Alike:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Nobody:
-    """Nobody on the roster; the nearest few, best first, perhaps none."""
+    """Nobody on the roster; the nearest few, best first, perhaps none.
+
+    `supposed` is who is likely meant all the same: one to go ahead with, saying so, or several to
+    ask about. Not where something is made for good, such as a new player or a pair on court.
+    """
 
     nearest: tuple[PlayerRow, ...] = ()
+    supposed: tuple[PlayerRow, ...] = ()
 
 
 Match = Found | Alike | Nobody

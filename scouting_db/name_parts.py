@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.regex import regex
-from scouting_db.sounds import consonants, sound
+from scouting_db.sounds import consonants, fold, sound
 
 _TITLES = frozenset(
     ["the", "that", "this", "mr", "mrs", "ms", "miss", "dr", "guy", "girl", "lady", "man", "kid"]
@@ -72,6 +72,11 @@ def pared(folded: str) -> str:
     while len(words) > 1 and words[-1] in _SUFFIXES:
         words.pop()
     return " ".join(words)
+
+
+def bare(typed: str) -> str:
+    """A typed name folded, without titles, stretched letters and what describes its bearer."""
+    return pared(unstretched(undigited(without_titles(fold(typed)))))
 
 
 def all_begin(parts: Sequence[str], words: Sequence[str]) -> bool:

@@ -22,8 +22,8 @@ from scouting_db.name_forms import Strength, forms
 from scouting_db.name_keys import HOLDERS, NameKeys
 from scouting_db.name_matches import Alike, Found, Match, Nobody, likeliest_of, players_of
 from scouting_db.name_parts import (
+    bare,
     initial_of,
-    pared,
     squeeze,
     undigited,
     unstretched,
@@ -45,6 +45,7 @@ from scouting_db.name_rivals import (
     said_the_other_way,
     twins,
 )
+from scouting_db.name_supposed import supposed
 from scouting_db.sounds import fold, sound
 from scouting_db.values import PlayerRow
 
@@ -120,13 +121,19 @@ class NameIndex:
         return kept
 
     def _looked_up(self, typed: str, *, nearest: bool) -> Match:
+        match = self._by_rules(typed, nearest=nearest)
+        if nearest and isinstance(match, Nobody):
+            return supposed(self._keys, bare(without_aside(typed)).split(), match)
+        return match
+
+    def _by_rules(self, typed: str, *, nearest: bool) -> Match:
         folded = unstretched(undigited(without_titles(fold(typed))))
         if not folded:
             return Nobody()
         match = self._exact(folded) or self._near(folded, nearest=nearest)
         if not isinstance(match, Nobody):
             return match
-        plain = pared(unstretched(undigited(without_titles(fold(without_aside(typed))))))
+        plain = bare(without_aside(typed))
         if plain and plain != folded:
             return self._exact(plain) or self._near(plain, nearest=nearest)
         return self._retold(typed, nearest=nearest) or self._either(folded, match)

@@ -276,9 +276,14 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
                     rather=rather,
                 )
             return Mention(typed=typed, span=span, certainty=Certainty.AMBIGUOUS, players=players)
-        case Nobody(nearest=rows):
-            nearest = tuple(row.player for row in rows)
-            return Mention(typed=typed, span=span, certainty=Certainty.NOBODY, players=nearest)
+        case Nobody(nearest=rows, supposed=likely):
+            return Mention(
+                typed=typed,
+                span=span,
+                certainty=Certainty.NOBODY,
+                players=tuple(row.player for row in rows),
+                supposed=tuple(row.player for row in likely),
+            )
 
 
 def _in_context(players: Sequence[PlayerId], view: ChatView) -> PlayerId | None:

@@ -21,6 +21,7 @@ from bot.chat.answers import (
 from bot.chat.answers.desk import Desk, Uniform, unforeseeable
 from bot.chat.answers.handed_back import forget_private, handed_back
 from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
+from bot.chat.answers.supposing import supposing
 from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
@@ -247,7 +248,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     first = all_understood[0]
     asks = isinstance(first, CoachSaid) and bool(first.asks)
     kind = Kind.QUESTION if asks else KIND_OF[type(first)]
-    return _said(desk, kind, first, *acted(desk, all_understood))
+    replies = acted(desk, all_understood)
+    take_up = partial(_read_again, may_write=may_write)
+    return _said(desk, kind, first, *supposing(desk, all_understood, replies, take_up))
 
 
 def _name_given(desk: Desk, text: str, view: ChatView) -> str | None:

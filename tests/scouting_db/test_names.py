@@ -49,7 +49,7 @@ def roster(*names: str, aliases: Sequence[str] = ()) -> list[PlayerRow]:
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case['typed']}-{len(case['roster'])}")
 def test_case(case: dict[str, Any]) -> None:
-    is_right, _ = judge_name(case["typed"], case["roster"], case["right"])
+    is_right, _ = judge_name(case["typed"], case["roster"], case["right"], supposing=False)
     assert is_right, lookup(case["typed"], roster(*case["roster"]))
 
 

@@ -25,11 +25,21 @@ READ = {
 UNREAD = {"effie": (69, 1), "hana": (78, 0), "kit": (74, 1)}
 
 
-def counts(writer: str) -> tuple[int, int]:
-    """Names told right, and names for which one wrong player was named without asking."""
+RIGHT_SUPPOSING = 909
+"""Of all 960, where whoever is supposed counts as told; 912 by the rules. They were asked for what is
+hard, tempting strangers among it, and the rules were mended by reading nine of the twelve."""
+
+
+def counts(writer: str, *, supposing: bool = False) -> tuple[int, int]:
+    """Names told right, and names for which one wrong player was named without asking.
+
+    By the rules alone, or with whom they suppose.
+    """
     right = wrong = 0
     for case in lines_of(writer, "names"):
-        is_right, is_silent = judge_name(case["typed"], case["roster"], case["right"])
+        is_right, is_silent = judge_name(
+            case["typed"], case["roster"], case["right"], supposing=supposing
+        )
         right += is_right
         wrong += is_silent and not is_right
     return right, wrong
@@ -47,3 +57,11 @@ def test_unread_writers_by_count_alone(writer: str) -> None:
     right, wrong = counts(writer)
     assert right >= UNREAD[writer][0]
     assert wrong <= UNREAD[writer][1]
+
+
+def test_supposing_takes_few_strangers_for_somebody() -> None:
+    told = [counts(writer, supposing=True) for writer in (*READ, *UNREAD)]
+    assert sum(right for right, _ in told) >= RIGHT_SUPPOSING
+    assert sum(wrong for _, wrong in told) <= sum(
+        most for _, most in (*READ.values(), *UNREAD.values())
+    )

@@ -50,6 +50,7 @@ FRESH_SCORE_VOICES = ("jo", "kurt", "lia")
 """Names, and scores, written last; read while the readers were mended."""
 
 UNREAD_FRESH_NAME_VOICES = ("gil", "hedda", "ivo")
+LATEST_UNREAD_NAME_VOICES = ("quin", "rhea", "sol", "tove")
 UNREAD_FRESH_SCORE_VOICES = ("mo", "nan", "otto")
 """Written beside them and never read: only the logged held-out command scores them."""
 
@@ -67,6 +68,7 @@ _OF_SLOTS = frozenset(
         *FRESH_NAME_VOICES,
         *FRESH_SCORE_VOICES,
         *UNREAD_FRESH_NAME_VOICES,
+        *LATEST_UNREAD_NAME_VOICES,
         *UNREAD_FRESH_SCORE_VOICES,
     )
 )
@@ -153,8 +155,13 @@ def second_answers(voice: str, kind: str) -> Iterator[tuple[Any, ...]]:
             yield (told["right"], *told.get("also", ()))
 
 
-def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> tuple[bool, bool]:
-    """Whether the look-up is right, and whether it named one player without asking."""
+def judge_name(
+    typed: str, roster: list[str], right: str | list[str] | None, *, supposing: bool = True
+) -> tuple[bool, bool]:
+    """Whether the look-up is right, and whether it named one player without asking.
+
+    `supposing`: whether it counts who is only supposed, or what the rules alone tell.
+    """
     rows = [
         PlayerRow(player=PlayerId(number), name=name, ours=False)
         for number, name in enumerate(roster, start=1)
@@ -167,7 +174,10 @@ def judge_name(typed: str, roster: list[str], right: str | list[str] | None) -> 
     if isinstance(match, Alike):
         asked = {row.name for row in match.players}
         return isinstance(right, list) and set(right) <= asked, False
-    return right is None, False
+    named = {row.name for row in match.supposed} if supposing else set()
+    if len(named) > 1:
+        return isinstance(right, list) and set(right) <= named, False
+    return right == next(iter(named), None), False  # the reply says whom it took the name for
 
 
 def score_scores(voice: str) -> tuple[int, int]:

@@ -26,6 +26,7 @@ from topic_examples import (  # noqa: E402
 )
 from topic_figures import Figures, score  # noqa: E402
 from voices import (  # noqa: E402
+    LATEST_UNREAD_NAME_VOICES,
     UNREAD_FRESH_NAME_VOICES,
     UNREAD_FRESH_SCORE_VOICES,
     UNREAD_NAME_VOICES,
@@ -72,7 +73,7 @@ def main() -> None:
     ]
     others += [
         f"{look} | {voice} (names) | | | | | {_names(voice)} | | | |\n"
-        for voice in UNREAD_FRESH_NAME_VOICES
+        for voice in (*UNREAD_FRESH_NAME_VOICES, *LATEST_UNREAD_NAME_VOICES)
     ]
     others += [
         f"{look} | {voice} (scores) | | | | | | | {_scores(voice)} | | |\n"

@@ -22,7 +22,8 @@ class Mention:
 
     `players` holds exactly one id when SURE, the candidates when AMBIGUOUS, and the nearest
     few (perhaps none) when NOBODY. `pronoun` marks "they", "him", "my partner". `rather` holds
-    whom the name fits too where the likeliest was taken.
+    whom the name fits too where the likeliest was taken, `supposed` who is likely meant although
+    it is nobody's name: one, or several to ask about.
     """
 
     typed: str
@@ -31,3 +32,4 @@ class Mention:
     players: tuple[PlayerId, ...] = ()
     pronoun: bool = False
     rather: tuple[PlayerId, ...] = ()
+    supposed: tuple[PlayerId, ...] = ()
