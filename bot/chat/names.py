@@ -8,12 +8,24 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from bot.chat.common_words import is_common, is_form_of_common
+from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.heard_names import heard_at
+from bot.chat.name_windows import (
+    NEVER_PART_OF_A_NAME,
+    SHORTEST_FUZZY,
+    has_own_name,
+    is_broken,
+    may_be_mangled,
+    supposed_at,
+)
 from bot.chat.pronouns import pronoun
 from bot.chat.said import Certainty, Mention
-from bot.chat.unknown_names import is_written_as_name, unknown_name_end, without_possessive
+from bot.chat.unknown_names import (
+    is_written_as_name,
+    unknown_name_end,
+    without_possessive,
+)
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
@@ -27,8 +39,6 @@ FUZZY_LOOKUPS_AT_MOST = 40
 """Unknown words looked up in one message, so that noise costs little."""
 
 _SHORT_WILL = ("'ll", "’ll")
-_SHORTEST_FUZZY = 4
-_SHORTEST_DICTATED = 6
 _KEPT_INDEXES = 32
 
 
@@ -37,12 +47,8 @@ _LETTERS_OF_OURS = frozenset("hjmtz")
 """Letters that are no word typed short, as a, b, c, i, k, n, r, u and the like are."""
 
 _APART = frozenset(" \n/+&(")
-_NEVER_WITHIN = frozenset(",;:!?\n()/&+")
 _BEFORE_A_LETTER = word_set("before_a_letter")
 """What such a letter belongs to: `can t`, `i m`, `over the T`."""
-
-_NO_NAME = word_set("no_name")
-_NEVER_PART_OF_A_NAME = word_set("never_in_a_name")
 
 
 _indexes: dict[int, NameIndex] = {}
@@ -115,7 +121,7 @@ def _exact_at(said: Sequence[Word], start: int, index: NameIndex) -> tuple[int, 
     for stop in range(min(len(said), start + NAME_WORDS_AT_MOST), start, -1):
         window = said[start:stop]
         may_be = _may_be_name(said, start, stop) or _is_short_given(window, index)
-        if _is_broken(window) or not may_be:
+        if is_broken(window) or not may_be:
             continue
         for typed in _without_plural(window, index):
             if index.has(typed):
@@ -151,10 +157,10 @@ def _with_mangled_surname(
     is_begun = is_particles("".join(word.folded for word in said[start:stop]))
     is_name = not is_common(window[-1].folded)
     is_surname = is_name and (is_begun or len(window) == 2)
-    if _is_broken(window) or not (is_surname or (is_begun and len(window) > 2)):
+    if is_broken(window) or not (is_surname or (is_begun and len(window) > 2)):
         return None
     match = index.lookup(" ".join(word.folded for word in window))
-    is_word = len(window[-1].folded) >= _SHORTEST_FUZZY  # no "Brandt RH"
+    is_word = len(window[-1].folded) >= SHORTEST_FUZZY  # no "Brandt RH"
     is_initials = isinstance(match, Found) and window[-1].folded not in _INITIALS_THAT_ARE_WORDS
     is_meant = is_initials or (is_word and likeliest_of(match) is not None)
     return (stop + 1, match) if is_meant else None
@@ -170,7 +176,7 @@ def _without_plural(window: Sequence[Word], index: NameIndex) -> Iterator[str]:
     if typed == f"{singular}s" and _is_short_owner(window[-1:], singular, index):
         yield singular
     only_initials = index.has(singular) and not index.has(singular, initials=False)
-    if singular != typed and len(typed) >= _SHORTEST_FUZZY and not only_initials:
+    if singular != typed and len(typed) >= SHORTEST_FUZZY and not only_initials:
         yield singular
 
 
@@ -185,8 +191,8 @@ def _may_be_name(said: Sequence[Word], start: int, stop: int) -> bool:
     """Guards exact matches that are common words, or initials such as BH."""
     window = said[start:stop]
     if len(window) > 1:
-        edge = window[0].folded in _NEVER_PART_OF_A_NAME and "-" not in window[1].gap
-        return not edge and any(word.folded not in _NEVER_PART_OF_A_NAME for word in window)
+        edge = window[0].folded in NEVER_PART_OF_A_NAME and "-" not in window[1].gap
+        return not edge and any(word.folded not in NEVER_PART_OF_A_NAME for word in window)
     word = window[0]
     if len(word.folded) <= 2:
         is_capitals = word.typed.isupper() and len(word.typed) == 2
@@ -206,7 +212,7 @@ def _near_at(
 ) -> tuple[int, Match] | None:
     for stop in range(min(len(said), start + NAME_WORDS_AT_MOST - 1), start, -1):
         window = said[start:stop]
-        if _is_broken(window) or not _may_be_mangled(window) or _has_own_name(window, index):
+        if is_broken(window) or not may_be_mangled(window) or has_own_name(window, index):
             continue
         if next(budget, None) is None:
             return None
@@ -216,40 +222,12 @@ def _near_at(
                 return stop, match
     end = unknown_name_end(said, start, lambda folded: _is_somebodys(folded, index))
     if end is None:
-        return None
+        return supposed_at(said, start, index, budget)
     return end, index.lookup(" ".join(word.folded for word in said[start:end]))
 
 
 def _is_somebodys(folded: str, index: NameIndex) -> bool:
     return not isinstance(index.lookup(folded, nearest=False), Nobody)
-
-
-def _may_be_mangled(window: Sequence[Word]) -> bool:
-    """One odd word, or a few that dictation may have made of one name ("oak a four")."""
-    first, last = window[0].folded, window[-1].folded
-    if len(window) == 1:
-        is_odd = not (is_common(first) or is_form_of_common(first)) and first not in _NO_NAME
-        return is_odd and len(first) >= _SHORTEST_FUZZY and not first[0].isdigit()
-    if first in _NEVER_PART_OF_A_NAME or last in _NEVER_PART_OF_A_NAME:
-        return False
-    if all(is_common(word.folded) for word in window):
-        return False
-    letters = sum(len(word.folded) for word in window)
-    return letters >= _SHORTEST_DICTATED and not any(word.folded[0].isdigit() for word in window)
-
-
-def _has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
-    """`beat Hale`: a name among everyday words; `win Brandt` is Nguyen-Brandt all the same."""
-    named = [index.has(word.folded, initials=False) for word in window]
-    rest = [word for word, is_name in zip(window, named, strict=True) if not is_name]
-    is_own = bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
-    return is_own and not index.sounds_like_one(" ".join(word.folded for word in window))
-
-
-def _is_broken(window: Sequence[Word]) -> bool:
-    """Whether a mark that no name goes across stands within."""
-    marked = (word.gap for word in window[1:] if word.gap != " ")
-    return any(not _NEVER_WITHIN.isdisjoint(gap) or ". " in gap for gap in marked)
 
 
 def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:

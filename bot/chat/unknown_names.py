@@ -15,6 +15,9 @@ from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.words import Word
 
 _SHORTEST_NAME = 3
+_SHORTEST_ODD = 5
+"""Letters of a word that is a name for no other reason than that it is no word."""
+
 _MARKS = frozenset(",;:.!?()\n—–|&/")
 
 _BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
@@ -54,6 +57,13 @@ def unknown_name_end(said: Sequence[Word], start: int, known: Callable[[str], bo
     if _is_full_name(said, start) and not known(said[start + 1].folded):
         return start + 2
     return start + 1 if is_unknown_name(said, start) else None
+
+
+def is_no_word(folded: str) -> bool:
+    """Whether a word is none we know, nor one mistyped: perhaps a name, wherever it stands."""
+    if len(folded) < _SHORTEST_ODD or not folded.isalpha() or folded in _seen_words():
+        return False
+    return not _is_a_word(folded) and not _is_a_word_mistyped(folded)
 
 
 def _is_full_name(said: Sequence[Word], start: int) -> bool:
@@ -174,3 +184,10 @@ def _other_languages() -> frozenset[str]:
     text = files("bot.chat.data").joinpath("other_languages.txt").read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if not line.startswith("#")]
     return frozenset(" ".join(lines).split())
+
+
+@cache
+def _seen_words() -> frozenset[str]:
+    """Everyday words beside the common ones, gathered by tests/train/train_words.py."""
+    text = files("bot.chat.data").joinpath("seen_words.txt").read_text(encoding="utf-8")
+    return frozenset(text.split())

@@ -1,14 +1,23 @@
-"""A name misspelt beyond the rules: the answer goes ahead, says for whom, and is put right by a tap."""
+"""A name misspelt beyond the rules: answered, said for whom, and put right by a tap."""
 
 from __future__ import annotations
 
+from importlib.resources import files
+
+import pytest
+from seen_words import seen_words
 from talk import Talk
+
+from bot.chat.names import mentions_of
+from bot.chat.view import ChatView
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import PlayerRow
 
 TAKEN = "I take lindkivst for Sven Lindqvist.\n"
 
 
 def labels(talk: Talk) -> list[str]:
-    return [button.label for button in talk.buttons()]
+    return [button.label for button in talk.buttons]
 
 
 def test_a_question_is_answered_and_says_for_whom(demo: Talk) -> None:
@@ -20,7 +29,7 @@ def test_a_question_is_answered_and_says_for_whom(demo: Talk) -> None:
 
 def test_what_is_typed_next_is_no_answer_to_it(demo: Talk) -> None:
     demo.say("where do i dink lindkivst")
-    assert demo.context().asks_who is None
+    assert demo.context.asks_who is None
     assert "Lindqvist" in demo.say("why?")
 
 
@@ -56,3 +65,26 @@ def test_a_name_of_its_own_is_still_asked_about(demo: Talk) -> None:
     assert demo.say("where do i dink against Hutchinson").startswith(
         "No Hutchinson in your book yet."
     )
+
+
+def test_everyday_words_are_those_that_the_writers_used() -> None:
+    """After a change of what they wrote: python tests/train/train_words.py."""
+    text = files("bot.chat.data").joinpath("seen_words.txt").read_text(encoding="utf-8")
+    assert text.split() == seen_words()
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["can i try the fancy stuff", "cheer me up", "she is in tears", "how many calories in cheese"],
+)
+def test_an_everyday_word_is_nobody_mistyped(text: str) -> None:
+    roster = ("Mira Vance", "Chidi Okafor", "Tess O'Dell")
+    view = ChatView(
+        book=1,
+        version=1,
+        roster=tuple(
+            PlayerRow(player=PlayerId(number), name=name, ours=False)
+            for number, name in enumerate(roster, start=1)
+        ),
+    )
+    assert not [one for one in mentions_of(text, view) if not one.pronoun]

@@ -26,8 +26,8 @@ UNREAD = {"effie": (69, 1), "hana": (78, 0), "kit": (74, 1)}
 
 
 RIGHT_SUPPOSING = 909
-"""Of all 960, where whoever is supposed counts as told; 912 by the rules. They were asked for what is
-hard, tempting strangers among it, and the rules were mended by reading nine of the twelve."""
+"""Of all 960, where whoever is supposed counts as told; 912 by the rules. They were asked
+for what is hard, strangers with tempting names too, and nine of the twelve mended the rules."""
 
 
 def counts(writer: str, *, supposing: bool = False) -> tuple[int, int]:
