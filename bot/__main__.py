@@ -36,6 +36,9 @@ Without it, let the bot fetch its messages: seamwise telegram
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; returns its exit code."""
+    # The products here are small: more threads of linear algebra take a third longer, and the
+    # cores of whoever else works on the machine. Read when numpy is loaded; who set it, keeps it.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     with loading():
         return _main(arguments)
 
