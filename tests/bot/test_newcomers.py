@@ -49,6 +49,8 @@ def test_a_first_and_a_last_name_are_one_person(said: str, names: list[str]) -> 
         ("Joost van der Meer", ("Joost van der Meer",), False),
         ("Ana Ruiz-Peña", ("Ana Ruiz-Peña",), False),
         ("zed", ("zed",), False),
+        ("zed / kvam", ("zed", "kvam"), False),
+        ("zed/kvam", ("zed", "kvam"), False),
         ("and", (), False),
     ],
 )
