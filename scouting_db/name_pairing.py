@@ -39,9 +39,14 @@ class Pairing:
     whole: float
 
 
+_UNLIKE = Pairing(taken_as=As.RUN_TOGETHER, whole=0.0)
+"""A name that has no letters, or of which one word is the whole and another was typed beside it."""
+
+
 def pairing(words: Sequence[str], name: str, aliases: tuple[str, ...] = ()) -> Pairing:
-    """The best way to read the folded words as this name."""
-    return max(_pairings(words, _parts(name, aliases)), key=lambda one: one.whole)
+    """The best way to read the folded words as this name; of none the fit is 0."""
+    found = _pairings(words, _parts(name, aliases))
+    return max(found, key=lambda one: one.whole, default=_UNLIKE)
 
 
 def features(pair: Pairing, *, of_words: int) -> dict[str, float]:

@@ -120,3 +120,13 @@ def test_any_text_supposes_at_most_players_of_the_roster(text: str) -> None:
     if isinstance(match, Nobody):
         assert {row.name for row in match.supposed} <= set(PEOPLE)
         assert match.nearest[: len(match.supposed)] == match.supposed
+
+
+NAMES = st.text(alphabet="abo -'(é🙂", max_size=8) | st.sampled_from(("Mori", "Kenji Mori", "Jo"))
+
+
+@given(NAMES, st.lists(NAMES, max_size=4), st.sampled_from(("mori kenji", "jo b", "abba oba")))
+def test_any_roster_is_compared(name: str, others: list[str], typed: str) -> None:
+    assert isinstance(NameIndex(rows(name, *others)).lookup(typed), Match)
+    found = chances(typed.split(), [(one, ()) for one in (name, *others)], of=5)
+    assert all(0 <= one <= 1 for one in found)
