@@ -73,7 +73,11 @@ def main() -> None:
     ]
     others += [
         f"{look} | {voice} (names) | | | | | {_names(voice)} | | | |\n"
-        for voice in (*UNREAD_FRESH_NAME_VOICES, *LATEST_UNREAD_NAME_VOICES)
+        for voice in UNREAD_FRESH_NAME_VOICES
+    ]
+    others += [
+        f"{look} | {voice} (names) | | | | | {_names_by_either(voice)} | | | |\n"
+        for voice in LATEST_UNREAD_NAME_VOICES
     ]
     others += [
         f"{look} | {voice} (scores) | | | | | | | {_scores(voice)} | | |\n"
@@ -113,12 +117,13 @@ def _notes(voice: str) -> str:
 
 def _rest(voice: str) -> str:
     """Names and scores, as cells of a table; in brackets by either of two labellers."""
-    names, (right, _) = score_names_under_either(voice), score_scores_under_either(voice)
-    found, wrong = _names(voice).split(" | ")
-    return (
-        f"{found} ({names.right}) | {wrong} ({len(names.silently_wrong)})"
-        f" | {_scores(voice)} ({right})"
-    )
+    right, _ = score_scores_under_either(voice)
+    return f"{_names_by_either(voice)} | {_scores(voice)} ({right})"
+
+
+def _names_by_either(voice: str) -> str:
+    names, (found, wrong) = score_names_under_either(voice), _names(voice).split(" | ")
+    return f"{found} ({names.right}) | {wrong} ({len(names.silently_wrong)})"
 
 
 def _names(voice: str) -> str:
