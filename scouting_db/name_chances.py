@@ -15,7 +15,7 @@ from math import exp, log
 from typing import Any
 
 from knowledge.dataclass import dataclass
-from scouting_db.name_pairing import Pairing, features, pairing
+from scouting_db.name_pairing import Pairing, features, glance, pairing
 
 COMPARED = 4
 """Players whose name is looked at closely; any other is too far off beside them."""
@@ -23,6 +23,9 @@ COMPARED = 4
 LEARNED_FROM = 10
 """Names of a roster that the model learned from. On a longer one some name comes as near by chance
 more often, in proportion."""
+
+_WORTH_A_LOOK = 0.4
+"""How much alike words and a name must be at a glance for them to be compared closely."""
 
 _CLEARLY = 0.3
 _WORDS, _NAMES = 3, 10
@@ -62,20 +65,20 @@ def chances(words: Sequence[str], names: Sequence[Name], *, of: int) -> list[flo
 
 
 def features_of(words: Sequence[str], names: Sequence[Name]) -> list[dict[str, float] | None]:
-    """What speaks for each name and against it; None where others are much nearer."""
-    if not words:
-        return [None] * len(names)
-    pairs = [pairing(words, *name) for name in names]
-    ranked = sorted(range(len(pairs)), key=lambda each: -pairs[each].whole)
-    near = set(ranked[:COMPARED])
-    return [
-        _beside(pair, pairs, at, len(words)) if at in near else None
-        for at, pair in enumerate(pairs)
-    ]
+    """What speaks for each name and against it; None where it is not near, or others are nearer."""
+    glances = [glance(words, *name) if words else 0.0 for name in names]
+    ranked = sorted(range(len(names)), key=lambda each: -glances[each])
+    near = sorted(each for each in ranked[:COMPARED] if glances[each] >= _WORTH_A_LOOK)
+    pairs = [pairing(words, *names[each]) for each in near]
+    found: list[dict[str, float] | None] = [None] * len(names)
+    for at, each in enumerate(near):
+        found[each] = _beside(pairs, at, words=len(words), names=len(names))
+    return found
 
 
-def _beside(pair: Pairing, pairs: Sequence[Pairing], at: int, words: int) -> dict[str, float]:
+def _beside(pairs: Sequence[Pairing], at: int, *, words: int, names: int) -> dict[str, float]:
     """The pairing's features, and how the others' names fit."""
+    pair = pairs[at]
     others = max((one.whole for place, one in enumerate(pairs) if place != at), default=0.0)
     return features(pair, of_words=words) | {
         "behind": max(0.0, others - pair.whole),
@@ -83,7 +86,7 @@ def _beside(pair: Pairing, pairs: Sequence[Pairing], at: int, words: int) -> dic
         "ahead": min(_CLEARLY, max(0.0, pair.whole - others)),
         "others' whole": others if pair.whole < others else 0.0,
         "words": words / _WORDS,
-        "names": min(len(pairs), _NAMES) / _NAMES,
+        "names": min(names, _NAMES) / _NAMES,
     }
 
 

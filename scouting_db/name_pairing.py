@@ -6,10 +6,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from enum import StrEnum
 from functools import lru_cache
 
+from rapidfuzz.distance import DamerauLevenshtein
+
 from knowledge.dataclass import dataclass
 from scouting_db.heard import plainly
 from scouting_db.name_forms import spoken_parts
 from scouting_db.name_resemblance import alikeness, resemblance
+from scouting_db.short_names import is_short_for
+from scouting_db.sounds import sound
 
 _TOLD_MORE = 0.02
 """How much likelier words are a first name and a surname than one of the two, or both as one."""
@@ -18,6 +22,8 @@ _LETTERS = 2
 """Letters that a part weighs beyond its own, so that a short one counts too."""
 
 _SURNAME_LETTERS = 3
+_SHORT_FORM = 0.8
+"""How well a short form fits at a glance."""
 
 
 class As(StrEnum):
@@ -47,6 +53,25 @@ def pairing(words: Sequence[str], name: str, aliases: tuple[str, ...] = ()) -> P
     """The best way to read the folded words as this name; of none the fit is 0."""
     found = _pairings(words, _parts(name, aliases))
     return max(found, key=lambda one: one.whole, default=_UNLIKE)
+
+
+def glance(words: Sequence[str], name: str, aliases: tuple[str, ...] = ()) -> float:
+    """How well the words may fit the name, from 0 to 1: quick, to choose whom to look at closely."""
+    typed = "".join(words)
+    return max((_glance(typed, words, *part) for part in _parts(name, aliases)), default=0.0)
+
+
+def _glance(typed: str, words: Sequence[str], given: str, surname: str) -> float:
+    as_one = max(_looks_like(typed, one) for one in (given, surname, given + surname))
+    if len(words) == 1 or not given or not surname:
+        return max(as_one, _SHORT_FORM if is_short_for(typed, given) else 0.0)
+    likes = (max(_looks_like(word, part) for word in words) for part in (given, surname))
+    return max(as_one, sum(likes) / 2)
+
+
+def _looks_like(typed: str, name: str) -> float:
+    spelled = DamerauLevenshtein.normalized_similarity(typed, name)
+    return max(spelled, DamerauLevenshtein.normalized_similarity(sound(typed), sound(name)))
 
 
 def features(pair: Pairing, *, of_words: int) -> dict[str, float]:
