@@ -56,7 +56,7 @@ def pairing(words: Sequence[str], name: str, aliases: tuple[str, ...] = ()) -> P
 
 
 def glance(words: Sequence[str], name: str, aliases: tuple[str, ...] = ()) -> float:
-    """How well the words may fit the name, from 0 to 1: quick, to choose whom to look at closely."""
+    """How well the words may fit the name, from 0 to 1: quick, to choose whom to compare then."""
     typed = "".join(words)
     return max((_glance(typed, words, *part) for part in _parts(name, aliases)), default=0.0)
 

@@ -8,6 +8,7 @@ from bot.chat.common_words import is_common, is_form_of_common
 from bot.chat.forms import word_set
 from bot.chat.unknown_names import is_no_word
 from bot.chat.words import Word
+from scouting_db.known_names import Known, known_surname
 from scouting_db.names import Match, NameIndex, Nobody
 
 SHORTEST_FUZZY = 4
@@ -34,6 +35,19 @@ def supposed_at(
         if isinstance(match, Nobody) and len(match.supposed) == 1:
             return stop, match
     return None
+
+
+def strangers_first(
+    said: Sequence[Word], start: int, stop: int, index: NameIndex
+) -> tuple[int, Match] | None:
+    """ "Cast Whitlow misses": no Castellano where somebody else's surname stands behind it."""
+    if stop != start + 1 or stop >= len(said) or said[stop].gap != " ":
+        return None
+    first, last = said[start].folded, said[stop].folded
+    is_theirs = index.has(first) or not isinstance(index.lookup(last, nearest=False), Nobody)
+    if is_theirs or not is_no_word(last) or known_surname(last) is Known.NO:
+        return None
+    return stop + 1, index.lookup(f"{first} {last}")
 
 
 def may_be_mangled(window: Sequence[Word]) -> bool:

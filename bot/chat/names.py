@@ -17,6 +17,7 @@ from bot.chat.name_windows import (
     has_own_name,
     is_broken,
     may_be_mangled,
+    strangers_first,
     supposed_at,
 )
 from bot.chat.pronouns import pronoun
@@ -219,7 +220,7 @@ def _near_at(
         for typed in _without_plural(window, index):
             match = index.lookup(typed, nearest=False)
             if not isinstance(match, Nobody):
-                return stop, match
+                return strangers_first(said, start, stop, index) or (stop, match)
     end = unknown_name_end(said, start, lambda folded: _is_somebodys(folded, index))
     if end is None:
         return supposed_at(said, start, index, budget)

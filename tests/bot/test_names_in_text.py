@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from talk import Talk
 from voices import EVENING, PEOPLE
 
 from bot.chat.names import mentions_of
@@ -204,3 +205,10 @@ def test_what_we_do_to_somebody_is_no_part_of_their_name(doing: str) -> None:
     """ "Watching Brandt" sounded like Nguyen-Brandt."""
     [one] = mentions_of(f"{doing} brandt", EVENING)
     assert (one.typed, one.players) == ("brandt", (PlayerId(7),))
+
+
+@pytest.mark.parametrize("said", ["cast whitlow misses everything", "cast Whitlow is a lefty"])
+def test_a_strangers_first_name_is_nobody_cut_short(demo: Talk, said: str) -> None:
+    before = demo.claims("Marco Castellano")
+    assert demo.say(said).startswith("No cast ")
+    assert demo.claims("Marco Castellano") == before
