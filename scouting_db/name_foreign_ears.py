@@ -5,11 +5,12 @@ A few spellings of Dutch and Spanish, from memory, no source. Others are heard b
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import lru_cache
 
 from rapidfuzz.distance import DamerauLevenshtein
 
+from knowledge.regex import regex
 from scouting_db.name_ear import likeness
 
 _DUTCH = {
@@ -46,28 +47,18 @@ _SPANISH = {
 }
 
 
+def _said(sounds: Mapping[str, str]) -> Callable[[str], str]:
+    """Puts a word's letters into sounds, the longest first, from left to right."""
+    letters = regex("|".join(sorted(sounds, key=len, reverse=True)))
+    return lambda word: letters.sub(lambda found: sounds[found[0]], word)
+
+
+_in_dutch, _in_spanish = _said(_DUTCH), _said(_SPANISH)
+
+
 @lru_cache(maxsize=1 << 10)
 def foreign_likeness(typed: str, name: str) -> float:
     """From 0 to 1, how much alike two folded words are to the one ear or the other."""
-    in_dutch = likeness(_said(typed, _DUTCH_SOUNDS), name)
-    spoken = _said(typed, _SPANISH_SOUNDS), _said(name, _SPANISH_SOUNDS)
-    return max(in_dutch, DamerauLevenshtein.normalized_similarity(*spoken))
-
-
-def _said(word: str, sounds: tuple[tuple[str, str], ...]) -> str:
-    """The word with the longest of its letters first put into sounds, from left to right."""
-    said, at = "", 0
-    while at < len(word):
-        letters, sound = next(
-            (each for each in sounds if word.startswith(each[0], at)), (word[at], word[at])
-        )
-        said += sound
-        at += len(letters)
-    return said
-
-
-def _longest_first(sounds: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
-    return tuple(sorted(sounds.items(), key=lambda each: -len(each[0])))
-
-
-_DUTCH_SOUNDS, _SPANISH_SOUNDS = _longest_first(_DUTCH), _longest_first(_SPANISH)
+    spoken = _in_spanish(typed), _in_spanish(name)
+    by_spanish = DamerauLevenshtein.normalized_similarity(*spoken)
+    return max(likeness(_in_dutch(typed), name), by_spanish)

@@ -64,5 +64,6 @@ def candidates(
     heard = sound("".join(words))
     near = process.extract(heard, list(keys.by_sound), scorer=scorer, limit=FEW)
     found = {each for one, *_ in near for key in keys.by_sound[one] for each in keys.holders(key)}
-    found |= {at for at, row in enumerate(keys.roster) if row in nearest} if nearest else set()
+    offered = {row.player for row in nearest}
+    found |= {at for at, row in enumerate(keys.roster) if row.player in offered}
     return sorted(found)

@@ -23,36 +23,34 @@ def thumb_cost(typed: str, name: str) -> float:
 
     Damerau and Levenshtein's table (optimal string alignment) with the costs above.
     """
+    left_out = [_left_out(name, place) for place in range(len(name))]
     before: list[float] = []
     above = [0.0]
     for letter in name:
         above.append(above[-1] + (_KEY_MORE if letter in _VOWELS else 1.0))
-    for at, letter in enumerate(typed):
-        row = [above[0] + 1.0]
+    last = ""
+    for letter in typed:
+        cost = above[0] + 1.0
+        row = [cost]
         for place, its in enumerate(name):
-            cost = min(
-                above[place] + _instead(letter, its),
-                above[place + 1] + _typed_too(typed, at, its),
-                row[place] + _left_out(name, place),
-            )
-            if at and place and letter == name[place - 1] and typed[at - 1] == its:
+            instead, too = _costs(letter, its)
+            too = _SLIP if letter == last else too
+            cost = min(above[place] + instead, above[place + 1] + too, cost + left_out[place])
+            if place and last == its and letter == name[place - 1]:
                 cost = min(cost, before[place - 1] + _SLIP)
             row.append(cost)
-        before, above = above, row
+        before, above, last = above, row, letter
     return above[-1]
 
 
-def _instead(typed: str, letter: str) -> float:
+@lru_cache(maxsize=1 << 11)
+def _costs(typed: str, letter: str) -> tuple[float, float]:
+    """Of a letter typed instead of another, and of one typed beside it."""
+    is_near = are_neighbours(typed, letter)
     if typed == letter:
-        return 0.0
+        return 0.0, _KEY_MORE if is_near else 1.0
     is_vowel = typed in _SOUNDED and letter in _SOUNDED
-    return _SLIP if is_vowel or are_neighbours(typed, letter) else 1.0
-
-
-def _typed_too(typed: str, at: int, letter: str) -> float:
-    if at and typed[at - 1] == typed[at]:
-        return _SLIP
-    return _KEY_MORE if are_neighbours(typed[at], letter) else 1.0
+    return _SLIP if is_vowel or is_near else 1.0, _KEY_MORE if is_near else 1.0
 
 
 def _left_out(name: str, place: int) -> float:
