@@ -6,9 +6,11 @@ comes before notes, and notes before questions, since a fixed form is never a qu
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
+from bot.chat.announced_names import named_in_full
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.asked_beside import (
     ASKS_BESIDE,
@@ -47,6 +49,7 @@ from bot.chat.said import (
     BookSaid,
     BookVerb,
     CorrectionSaid,
+    Mention,
     NoteSaid,
     Question,
     RallySaid,
@@ -284,11 +287,14 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 
 
 def _match(message: Message, chat: ChatView) -> Understood | None:
-    found = match_said(message.text, message.said, opponents(message.mentions, chat))
+    named: Sequence[Mention] = opponents(message.mentions, chat)
+    if begins_as_match(message.said):
+        named = named_in_full(message.text, message.said, message.mentions, named)
+    found = match_said(message.text, message.said, named)
     tells_of_play = message.note.claims and not begins_as_match(message.said)
     line = message.told.line.text
     serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
-    if serves_now and len(opponents(message.mentions, chat)) < A_PAIR:
+    if serves_now and len(named) < A_PAIR:
         return None
     if found is None or tells_of_play:
         return None
