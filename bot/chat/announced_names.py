@@ -6,12 +6,15 @@ The place tells that they are names, whatever their words mean elsewhere: Banger
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
+from knowledge.vocabulary import PlayerId
 from scouting_db.name_forms import is_particles
+from scouting_db.names import Alike, Found, NameIndex
 
 PAIR = 2
 
@@ -54,6 +57,24 @@ def named_in_full(
 def _is_full(side: Sequence[Word]) -> bool:
     """A first and a last name that are no everyday words: without an "and" nothing else is sure."""
     return len(side) == 2 and _may_be_first(side[0], alone=False) and not is_common(side[1].folded)
+
+
+def with_nearest(named: Sequence[Mention], index: NameIndex) -> tuple[Mention, ...]:
+    """Names that nobody bears with whom they are near, to be asked about before anyone is added."""
+    return tuple(
+        replace(one, players=_nearest(one.typed, index))
+        if one.certainty is Certainty.NOBODY and not one.players
+        else one
+        for one in named
+    )
+
+
+def _nearest(typed: str, index: NameIndex) -> tuple[PlayerId, ...]:
+    match = index.lookup(typed)
+    if isinstance(match, Found):
+        return (match.player.player,)
+    rows = match.players if isinstance(match, Alike) else match.nearest or match.supposed
+    return tuple(row.player for row in rows)
 
 
 def _sides(said: Sequence[Word]) -> list[list[Word]]:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
-from bot.chat.announced_names import named_in_full
+from bot.chat.announced_names import named_in_full, with_nearest
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.asked_beside import (
     ASKS_BESIDE,
@@ -35,6 +35,7 @@ from bot.chat.message import (
     read_message,
     weighed_note,
 )
+from bot.chat.names import index_of
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
@@ -298,7 +299,8 @@ def _match(message: Message, chat: ChatView) -> Understood | None:
         return None
     if found is None or tells_of_play:
         return None
-    return replace(found, we_serve=serves_at_first(message.said))
+    asked = with_nearest(found.mentions, index_of(chat))
+    return replace(found, mentions=asked, we_serve=serves_at_first(message.said))
 
 
 def _is_bare_score(message: Message) -> bool:

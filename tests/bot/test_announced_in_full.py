@@ -75,3 +75,17 @@ def test_a_surname_in_common_is_not_taken_for_the_same_player(demo: Talk) -> Non
 )
 def test_those_of_the_book_are_found_as_ever(demo: Talk, said: str) -> None:
     assert demo.say(said).startswith("Next: Chidi Okafor and Sven Lindqvist")
+
+
+def test_a_misspelt_player_of_the_book_is_offered_before_another_is_added(fresh: Talk) -> None:
+    fresh.say("add ada moreno")
+    fresh.say("add tove lindegard")
+    fresh.say("next: morena and lindegard, 2pm")
+    assert [one.label for one in fresh.buttons] == ["Ada Moreno", "add morena"]
+    assert fresh.tap("Ada Moreno").startswith("Next: Ada Moreno and Tove Lindegard, 14:00")
+
+
+def test_several_near_a_misspelt_name_are_all_offered(demo: Talk) -> None:
+    demo.say("next: ruez and hale")
+    labels = [one.label for one in demo.buttons]
+    assert labels == ["Ana Ruiz", "Ana Ruiz-Peña", "Anna Ruis", "add ruez"]
