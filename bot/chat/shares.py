@@ -37,6 +37,8 @@ _TELLING = frozenset(["half", "thirds", "quarters", "percent", "pct", "cent", "h
 _JOINING = frozenset(["of", "in", "outta"])
 _WINNING = frozenset(["win", "wins", "winning"])
 
+_HOURS, _MINUTES = 24, 60
+
 WIDEST_RANGE = 15  # in 100: "40-45%" is one share, "42-63%" are two
 
 
@@ -144,6 +146,8 @@ def _amount(text: str, said: Sequence[Word], place: int) -> Share | None:
     whole, stop = _whole(said, place)
     if whole is None or (stop < len(said) and said[stop].folded in _UNITS):
         return None
+    if _is_clock(text, said, place) or (place and _is_clock(text, said, place - 1)):
+        return None
     digits = said[place].folded.isdigit()
     decimals = said[stop] if digits and stop < len(said) and said[stop].gap == "." else None
     if decimals is not None and decimals.folded.isdigit():
@@ -160,6 +164,18 @@ def _amount(text: str, said: Sequence[Word], place: int) -> Share | None:
     value = -value if _is_negative(said, place) else value
     found = _share(text, said, place, stop, value)
     return replace(found, is_plain=not percent and not is_exact)
+
+
+def _is_clock(text: str, said: Sequence[Word], place: int) -> bool:
+    """`10.25`, `8.20 am`: an hour and its minutes; so exact a share is won, or in percent."""
+    if place + 1 >= len(said) or said[place + 1].gap != ".":
+        return False
+    if _has_percent(text, said, place + 2)[0] or any(word.folded in _WINNING for word in said):
+        return False
+    hour, minutes = said[place].folded, said[place + 1].folded
+    if not (hour.isdecimal() and minutes.isdecimal() and len(hour) <= len(minutes) == 2):
+        return False
+    return 0 < int(hour) < _HOURS and int(minutes) < _MINUTES
 
 
 def _whole(said: Sequence[Word], place: int) -> tuple[int | None, int]:

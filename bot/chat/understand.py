@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
-from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.asked_beside import (
     ASKS_BESIDE,
     asked_beside,
@@ -24,12 +23,12 @@ from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.listed_said import listed_said
+from bot.chat.match_announced import match_announced
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
     is_ours,
     names_somebody,
-    opponents,
     read_message,
     weighed_note,
 )
@@ -57,8 +56,6 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
-from bot.chat.schedule_said import A_PAIR
-from bot.chat.score_serving import serving_side
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import (
     is_all_score,
@@ -69,7 +66,7 @@ from bot.chat.scores import (
     with_point_served,
 )
 from bot.chat.scout_said import scout_said
-from bot.chat.serving_said import server_named, serves_at_first
+from bot.chat.serving_said import server_named
 from bot.chat.settled_topics import settled_topic
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
@@ -254,7 +251,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)
-        or _match(message, chat)
+        or match_announced(message, chat)
         or _score(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
@@ -281,18 +278,6 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
     if found is None or (is_unplayed and is_of_others):
         return None
     return replace(found, mentions=tuple(one for one in message.mentions if not one.pronoun))
-
-
-def _match(message: Message, chat: ChatView) -> Understood | None:
-    found = match_said(message.text, message.said, opponents(message.mentions, chat))
-    tells_of_play = message.note.claims and not begins_as_match(message.said)
-    line = message.told.line.text
-    serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
-    if serves_now and len(opponents(message.mentions, chat)) < A_PAIR:
-        return None
-    if found is None or tells_of_play:
-        return None
-    return replace(found, we_serve=serves_at_first(message.said))
 
 
 def _is_bare_score(message: Message) -> bool:

@@ -52,6 +52,20 @@ def test_a_first_and_a_last_name_are_one_person(said: str, names: list[str]) -> 
         ("zed / kvam", ("zed", "kvam"), False),
         ("zed/kvam", ("zed", "kvam"), False),
         ("and", (), False),
+        ("leo brandt and cass whitlow", ("leo brandt", "cass whitlow"), False),
+        ("leo brandt", ("leo brandt",), False),
+        ("leo brandt, crafty lobber", ("leo brandt",), True),
+        ("zed stone hands", ("zed",), True),
+        ("rob banger and tim poacher", ("rob banger", "tim poacher"), False),
+        ("pia lefty and zed righty", ("pia",), True),
+        ("al slater/cy loebner", ("al slater", "cy loebner"), False),
+        ("kenji mori, crafty lobber and quick hands", ("kenji mori",), True),
+        ("kenji mori, sixtyish retiree", ("kenji mori",), True),
+        (
+            "leo brandt, rob banger, june park and rose winters",
+            ("leo brandt", "rob banger", "june park", "rose winters"),
+            False,
+        ),
     ],
 )
 def test_a_name_ends_where_play_is_told(typed: str, names: tuple[str, ...], told: bool) -> None:
@@ -87,6 +101,17 @@ def test_what_is_told_of_a_new_player_is_a_note(
     reply = demo.say(said)
     assert reply.startswith(f"Added {added}.\nNoted. ")
     assert {trait for trait, _, _ in demo.claims(added)} == traits
+
+
+def test_a_list_of_players_is_added_whole_and_nothing_is_noted(fresh: Talk) -> None:
+    reply = fresh.say("add marcus hollis, wendell frank, june park and rose winters")
+    assert reply == "Added Marcus Hollis, Wendell Frank, June Park and Rose Winters."
+    assert fresh.stored()["note"] == []
+    with fresh.book() as book:
+        assert len(book.players()) == 4
+    fresh.say("add leo brandt and june park")
+    with fresh.book() as book:
+        assert [row.name for row in book.players()].count("June Park") == 1
 
 
 def test_who_is_in_the_book_is_not_added_once_more(demo: Talk) -> None:

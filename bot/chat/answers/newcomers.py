@@ -55,7 +55,8 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
     players = [_known(desk, name) or add_player(desk, name) for name in found.names]
     desk.pair_of(players)
     desk.context = desk.context.looking_at(*players)
-    names = " and ".join(desk.view.name_of(player) for player in players)
+    *before, last = (desk.view.name_of(player) for player in players)
+    names = " and ".join([", ".join(before), last] if before else [last])
     said = wording("name.added").format(name=names)
     if found.told:
         return _noted(desk, said, typed)

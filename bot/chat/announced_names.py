@@ -1,0 +1,139 @@
+"""Names where an announcement names a pair ("next: joy ashdown and cy loebner"): each in full.
+
+The place tells that they are names, whatever their words mean elsewhere: Banger, Winters, Al.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.common_words import is_common
+from bot.chat.forms import word_set
+from bot.chat.said import Certainty, Mention
+from bot.chat.words import Word
+from knowledge.vocabulary import PlayerId
+from scouting_db.name_forms import is_particles
+from scouting_db.names import Alike, Found, NameIndex
+
+PAIR = 2
+
+LONGEST_NAME = 4
+"""Words: Joost van der Meer."""
+
+_OPENING = frozenset(
+    ["ok", "okay", "so", "um", "uh", "hey", "next", "nxt", "match", "up", "game", "opponents",
+     "opponent", "opps", "one", "is", "are", "we", "were", "our", "on", "deck", "play", "playing",
+     "face", "facing", "vs", "versus", "v", "against", "round", "pair", "team", "its"]
+)  # fmt: skip
+_JOINING = frozenset(["and", "n", "with", "plus", "w"])
+_JOINING_MARKS = frozenset("/&+")
+_ENDING_MARKS = frozenset(",;:.!?\n()–—")
+_GIVEN = word_set("given_names_that_are_words")
+_AFTER_NAMES = (word_set("never_in_a_name") | word_set("of_a_schedule")) - _GIVEN | {
+    "crt", "cort", "best", "singles", "doubles", "mixed", "tomorrow", "tonight", "please", "pls",
+    "half", "soon", "us", "serve", "serves", "serving", "midday",
+}  # fmt: skip
+_TOLD = word_set("told_adjectives") | word_set("predicates")
+
+
+def named_in_full(
+    text: str, said: Sequence[Word], known: Sequence[Mention], named: Sequence[Mention]
+) -> tuple[Mention, ...]:
+    """The opponents `named`, with the names that nobody bears as long as they were typed.
+
+    `known` are all names of the message; the opponents stay as they are where no pair stands.
+    """
+    sides = [_cut(side) for side in _sides(said) if side]
+    is_listed = len(sides) == 2 and "," in sides[1][0].gap
+    if (len(sides) == 1 or is_listed) and not all(map(_is_full, sides)):
+        return tuple(named)
+    found = [_named(text, side, known) for side in sides]
+    opponents = [one for one in found if one is not None and (one in named or one not in known)]
+    is_read = 0 < len(opponents) == len(sides) <= PAIR
+    return tuple(opponents) if is_read else tuple(named)
+
+
+def _is_full(side: Sequence[Word]) -> bool:
+    """A first and a last name that are no everyday words: without an "and" nothing else is sure."""
+    return len(side) == 2 and _may_be_first(side[0], alone=False) and not is_common(side[1].folded)
+
+
+def with_nearest(named: Sequence[Mention], index: NameIndex) -> tuple[Mention, ...]:
+    """Names that nobody bears with whom they are near, to be asked about before anyone is added."""
+    return tuple(
+        replace(one, players=_nearest(one.typed, index))
+        if one.certainty is Certainty.NOBODY and not one.players
+        else one
+        for one in named
+    )
+
+
+def _nearest(typed: str, index: NameIndex) -> tuple[PlayerId, ...]:
+    match = index.lookup(typed)
+    if isinstance(match, Found):
+        return (match.player.player,)
+    rows = match.players if isinstance(match, Alike) else match.nearest or match.supposed
+    return tuple(row.player for row in rows)
+
+
+def _sides(said: Sequence[Word]) -> list[list[Word]]:
+    """The words after the opening, up to what follows names, parted where names are joined."""
+    start = next((at for at, word in enumerate(said) if word.folded not in _OPENING), len(said))
+    sides: list[list[Word]] = [[]]
+    for at, word in enumerate(said[start:], start):
+        marks = set(word.gap) if at > start else set()
+        is_listed = "," in marks and len(sides) == 1
+        if marks & _ENDING_MARKS and not is_listed:
+            break
+        is_marked = is_listed or bool(marks & _JOINING_MARKS)
+        if is_marked or word.folded in _JOINING:
+            sides.append([])
+        if word.folded in _JOINING:
+            continue
+        if word.folded in _AFTER_NAMES or not word.folded.replace("'", "").isalpha():
+            break
+        sides[-1].append(word)
+    return sides
+
+
+def _cut(side: Sequence[Word]) -> Sequence[Word]:
+    """The side up to an everyday word that no name ends in: "zubiri tough ones"."""
+    for at, word in enumerate(side):
+        is_last = at == 1 and len(side) == 2 and word.folded not in _TOLD
+        is_written = word.is_capitalised or not side[0].is_capitalised
+        if at and _is_everyday(word) and not (is_last and is_written):
+            return side[:at]
+    return side[:LONGEST_NAME]
+
+
+def _is_everyday(word: Word) -> bool:
+    return is_common(word.folded) and not is_particles(word.folded)
+
+
+def _named(text: str, side: Sequence[Word], known: Sequence[Mention]) -> Mention | None:
+    """Whom a side names: somebody of the book, or somebody new; None where it is no name."""
+    span = (side[0].span[0], side[-1].span[1])
+    inside = [one for one in known if span[0] < one.span[1] and one.span[0] < span[1]]
+    in_book = [one for one in inside if one.certainty is not Certainty.NOBODY]
+    if len(in_book or inside) > 1:
+        return None
+    if in_book and not _goes_beyond(side, in_book[0]):
+        return in_book[0]
+    if not in_book and inside and inside[0].span == span:
+        return inside[0]
+    if not in_book and not _may_be_first(side[0], alone=len(side) == 1):
+        return None
+    near = in_book[0].players if in_book else ()
+    return Mention(typed=text[slice(*span)], span=span, certainty=Certainty.NOBODY, players=near)
+
+
+def _goes_beyond(side: Sequence[Word], one: Mention) -> bool:
+    """Whether somebody else is named in part like one of the book: Val Stannard, where Bev is."""
+    beside = [word for word in side if not one.span[0] <= word.span[0] < one.span[1]]
+    return any(not is_common(word.folded) for word in beside)
+
+
+def _may_be_first(word: Word, *, alone: bool) -> bool:
+    is_given = word.folded in _GIVEN and not alone
+    return len(word.folded) > 1 and (is_given or not is_common(word.folded))

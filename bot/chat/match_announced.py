@@ -1,0 +1,33 @@
+"""The announcement of a match in a message of the chat, with its names in full and who serves."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.announced_names import named_in_full, with_nearest
+from bot.chat.announcements import begins_as_match, match_said
+from bot.chat.message import Message, opponents
+from bot.chat.names import index_of
+from bot.chat.said import MatchSaid, Mention
+from bot.chat.schedule_said import A_PAIR
+from bot.chat.score_serving import serving_side
+from bot.chat.serving_said import serves_at_first
+from bot.chat.view import ChatView
+
+
+def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
+    """The match to come; None where play is told, or who serves in the match that is on."""
+    named: Sequence[Mention] = opponents(message.mentions, chat)
+    begins = begins_as_match(message.said)
+    if begins:
+        named = named_in_full(message.text, message.said, message.mentions, named)
+    found = match_said(message.text, message.said, named)
+    line = message.told.line.text
+    serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
+    if found is None or (serves_now and len(named) < A_PAIR):
+        return None
+    if message.note.claims and not begins:
+        return None
+    asked = with_nearest(found.mentions, index_of(chat))
+    return replace(found, mentions=asked, we_serve=serves_at_first(message.said))

@@ -1,0 +1,91 @@
+"""Announcements read to the last word: the time as written, and names whole, whatever they mean."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+@pytest.mark.parametrize(
+    ("said", "at"),
+    [
+        ("next: okafor and lindqvist, 11.40, they serve", "11:40"),
+        ("next: okafor and lindqvist 8.20 they serve", "08:20"),
+        ("next: okafor and lindqvist, 10.25, court 3, they serve", "10:25, court 3"),
+        ("next: okafor and lindqvist at 1.40 pm, they serve", "13:40"),
+    ],
+)
+def test_a_time_with_a_dot_beside_who_serves_sets_no_rates(demo: Talk, said: str, at: str) -> None:
+    reply = demo.say(said)
+    assert reply.startswith(f"Next: Chidi Okafor and Sven Lindqvist, {at}, best of 3 to 11.")
+    assert "They serve from the right" in reply
+    assert "your numbers" not in demo.say("win chance")
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["we win 21.50 serving, 20.40 receiving", "assume 21.50% on our serve, 20.40% on theirs"],
+)
+def test_shares_won_or_in_percent_are_no_times(demo: Talk, said: str) -> None:
+    assert "22 of 100 serving, 20 receiving" in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    ("pair", "one", "other"),
+    [
+        ("marisol quintero and bev stannard", "Marisol Quintero", "Bev Stannard"),
+        ("joy ashdown and tim winters", "Joy Ashdown", "Tim Winters"),
+        ("joy ashdown & rob banger", "Joy Ashdown", "Rob Banger"),
+        ("tim poacher/val stannard", "Tim Poacher", "Val Stannard"),
+        ("joy ashdown and al slater", "Joy Ashdown", "Al Slater"),
+        ("cy loebner and joy march", "Cy Loebner", "Joy March"),
+        ("joy ashdown, tim winters", "Joy Ashdown", "Tim Winters"),
+        ("joost van der meer and june park", "Joost Van Der Meer", "June Park"),
+        ("joy ashdown and tim winters tough ones", "Joy Ashdown", "Tim Winters"),
+        ("zubiri tough ones and kvam lefty", "Zubiri", "Kvam"),
+    ],
+)
+def test_a_pair_announced_is_added_by_whole_names(
+    fresh: Talk, pair: str, one: str, other: str
+) -> None:
+    assert "in your book yet" in fresh.say(f"next: {pair}, 9:40 court 12, we serve")
+    assert fresh.say("yes").startswith(f"Next: {one} and {other}, 09:40, court 12")
+    with fresh.book() as book:
+        assert {row.name for row in book.players()} == {one, other}
+
+
+def test_a_single_opponent_is_one_name(fresh: Talk) -> None:
+    assert fresh.say("next: val stannard, 9:40") == "No val stannard in your book yet."
+
+
+def test_a_surname_in_common_is_not_taken_for_the_same_player(demo: Talk) -> None:
+    asked = demo.say("next: dov lindqvist and hale")
+    assert asked.startswith("No dov lindqvist in your book yet.")
+    assert [one.label for one in demo.buttons] == ["Sven Lindqvist", "add dov lindqvist"]
+    assert demo.tap("Sven Lindqvist").startswith("Next: Sven Lindqvist and Ben Hale")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "next: okafor and lindqvist please",
+        "next: big okafor and lindqvist",
+        "next: okafor/lindkvist",
+    ],
+)
+def test_those_of_the_book_are_found_as_ever(demo: Talk, said: str) -> None:
+    assert demo.say(said).startswith("Next: Chidi Okafor and Sven Lindqvist")
+
+
+def test_a_misspelt_player_of_the_book_is_offered_before_another_is_added(fresh: Talk) -> None:
+    fresh.say("add ada moreno")
+    fresh.say("add tove lindegard")
+    fresh.say("next: morena and lindegard, 2pm")
+    assert [one.label for one in fresh.buttons] == ["Ada Moreno", "add morena"]
+    assert fresh.tap("Ada Moreno").startswith("Next: Ada Moreno and Tove Lindegard, 14:00")
+
+
+def test_several_near_a_misspelt_name_are_all_offered(demo: Talk) -> None:
+    demo.say("next: ruez and hale")
+    labels = [one.label for one in demo.buttons]
+    assert labels == ["Ana Ruiz", "Ana Ruiz-Peña", "Anna Ruis", "add ruez"]
