@@ -68,9 +68,13 @@ _OF_SERVE = word_set("of_serve")
 """Words that tell after a rally as which server somebody serves: it follows from the score."""
 
 
+_ANNOUNCES = regex(r"\s*next(?: up| match| game)?\s*[:,-]")
+"""`next: okafor and lindqvist again` tells whom we play next, not that they won another rally."""
+
+
 def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     """The rally that such a message tells, whole; a longer one is a note or stands by its form."""
-    if not chat.match_on or "?" in message.text:
+    if not chat.match_on or "?" in message.text or _ANNOUNCES.match(message.text.lower()):
         return None
     return (_brief(message) if _are_on_court(message, chat) else None) or told_rally(message, chat)
 

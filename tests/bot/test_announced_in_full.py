@@ -89,3 +89,7 @@ def test_several_near_a_misspelt_name_are_all_offered(demo: Talk) -> None:
     demo.say("next: ruez and hale")
     labels = [one.label for one in demo.buttons]
     assert labels == ["Ana Ruiz", "Ana Ruiz-Peña", "Anna Ruis", "add ruez"]
+
+
+def test_the_pair_on_court_announced_again_counts_no_rally(demo: Talk) -> None:
+    assert demo.say("next: okafor and lindqvist again").startswith("Next: ")
