@@ -16,9 +16,11 @@ _NEXT = regex(
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
 )
 _WHEN = regex(
-    r"(?:(?:so|ok|hey|and) )*(?:what time|when|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
+    r"(?:(?:so|ok|hey|and) )*"
+    r"(?:what time|whens?|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
     r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
-    r"(?: (?:next|play|playing|on|up|match|game|start|starts|starting|again|at|scheduled|go))*"
+    r"(?: (?:next(?: (?:one|opponents?))?|play|playing|on|up|match|game|start|starts|starting"
+    r"|again|at|scheduled|go))*"
 )
 _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
@@ -27,7 +29,10 @@ _WHOM = regex(
 )
 """Asked whom, it is no question of whom to play at."""
 
-_PLAY = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
+_PLAY = regex(
+    r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled"
+    r"|next one|next opponents?)\b"
+)
 _WAY_OF_SCORING = regex(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
     r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"
