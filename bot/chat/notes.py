@@ -24,6 +24,7 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
+from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
@@ -77,7 +78,7 @@ def read_note(
         claims=read.claims,
         kept=kept_words(text, said, note.line, used, places_of_manner(note.hits)),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
-        about_body=note.hits.has(Role.BODY),
+        about_body=_is_about_body(note),
         offered=worth_offering(read.doubted, read.claims),
     )
 
@@ -103,6 +104,11 @@ def _is_of_shot(claim: Claim, said: Sequence[Word]) -> bool:
     own = {word.folded for word in said if start <= word.span[0] < stop}
     near = [word.folded for word in said if word.span[1] <= start][-_NEAR:]
     return claim.trait is Trait.HEIGHT and bool(_BIG & own) and bool(_SHOTS & {*near, *own})
+
+
+def _is_about_body(note: NoteLine) -> bool:
+    told = note.hits.having(Role.BODY)
+    return not all(is_of_play(note.line, one.start, one.stop) for one in told)
 
 
 def ruled_note(note: NoteLine) -> tuple[Claim, ...]:
