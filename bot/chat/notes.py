@@ -19,6 +19,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
+from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_subjects import is_advice
@@ -68,7 +69,12 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
-    read = replace(read, claims=tuple(kept))
+    doubted = (one for one in read.doubted if not is_misread(one.claim, note))
+    read = replace(
+        read,
+        claims=tuple(one for one in kept if not is_misread(one, note)),
+        doubted=tuple(doubted),
+    )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
