@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.last_meeting_said import last_meeting_said
 from bot.chat.message import Message
 from bot.chat.review_said import review_said
 from bot.chat.said import BookSaid, BookVerb, Question, Understood
@@ -53,4 +54,4 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
     if _WHOM.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.WHEN)
-    return review_said(message)
+    return last_meeting_said(message, chat) or review_said(message)
