@@ -18,16 +18,18 @@ _DONE = (
     r"(?:beat|beaten|win|won|lose|lost|get beaten by|got beaten by|played?|faced?|meet|met"
     r"|had|have)"
 )
+_THEM = r"(?:N|them)"
 _ASKS = regex(
     r"(?:(?:so|ok|and|hey|wait) )*(?:"
-    rf"(?:did|have|had) {_WE} (?:ever )?{_DONE}(?: {_LAST})?(?: {_AGAINST})? N(?: {_LAST})*"
-    rf"|(?:what|whats) (?:was )?(?:the |our )?(?:score|result)(?: {_LAST})? {_AGAINST} N(?: {_LAST})*"
-    rf"|who won(?: {_LAST})? (?:against|vs|versus|v|with) N(?: {_LAST})*"
-    rf"|how did (?:{_WE}|it) (?:do|go|end|finish)(?: {_LAST} (?:against|vs|with) N"
-    rf"|(?: against| vs| with) N {_LAST})"
+    rf"(?:did|have|had) {_WE} (?:ever )?{_DONE}(?: {_LAST})?(?: {_AGAINST})? {_THEM}(?: {_LAST})*"
+    rf"|(?:what|whats) (?:was )?(?:the |our )?(?:score|result)(?: {_LAST})?"
+    rf" {_AGAINST} {_THEM}(?: {_LAST})*"
+    rf"|who won(?: {_LAST})? (?:against|vs|versus|v|with) {_THEM}(?: {_LAST})*"
+    rf"|how did (?:{_WE}|it) (?:do|go|end|finish)(?: {_LAST} (?:against|vs|with) {_THEM}"
+    rf"|(?: against| vs| with) {_THEM} {_LAST})"
     rf"|when (?:did {_WE} last (?:play|meet|face|beat)|was the last time {_WE}"
     r" (?:played|met|faced|beat)|(?:did|have) we (?:last )?(?:play|played|meet|met))"
-    rf"(?: against)? N(?: {_LAST})?"
+    rf"(?: against)? {_THEM}(?: {_LAST})?"
     r")"
 )
 """The whole of the message, N for a chain of names."""
@@ -35,7 +37,7 @@ _ASKS = regex(
 
 def last_meeting_said(message: Message, chat: ChatView) -> BookSaid | None:
     """The question; None where one of ours is named, or more is said."""
-    named = tuple(one for one in message.mentions if not one.pronoun)
+    named = tuple(one for one in message.mentions if not one.pronoun) or message.mentions
     if not named or any(is_ours(one, chat.ours) for one in named):
         return None
     if not _ASKS.fullmatch(line_of(message.said, message.mentions)):

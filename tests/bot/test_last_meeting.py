@@ -26,6 +26,13 @@ def test_the_last_match_against_them_is_told(demo: Talk, text: str) -> None:
     assert demo.say(text) == "You won 11-5 11-7, earlier today, vs Ana Ruiz/Hale."
 
 
+def test_them_are_whom_we_play_now(demo: Talk) -> None:
+    demo.say("next: ana ruiz and hale")
+    demo.say("we won 11-5 11-7")
+    demo.say("next: ana ruiz and hale")
+    assert demo.say("did we beat them last time").startswith("You won 11-5 11-7, earlier today")
+
+
 def test_the_newest_of_several_counts(demo: Talk) -> None:
     demo.say("next: ana ruiz and hale")
     demo.say("we won 11-5 11-7")

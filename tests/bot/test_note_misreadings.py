@@ -20,7 +20,11 @@ def test_where_the_misses_go_is_no_depth_of_returns(demo: Talk, text: str) -> No
 
 @pytest.mark.parametrize(
     "text",
-    ["okafor returns deep", "okafor never misses returns deep", "okafor misses a lot, returns deep"],
+    [
+        "okafor returns deep",
+        "okafor never misses returns deep",
+        "okafor misses a lot, returns deep",
+    ],
 )
 def test_returns_that_land_deep_are_strong(demo: Talk, text: str) -> None:
     assert "return_depth strength" in told(demo, text)
