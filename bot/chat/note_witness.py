@@ -23,25 +23,34 @@ _TELLS_OF_ANOTHER = regex(
 """Behind a name: somebody else, who is not named, follows. "Says the wrong thing" tells of them."""
 
 
+MAY_TELL = 2
+"""Names at the beginning of which one may be the witness: there is one more once it is settled."""
+
+LONGEST_OPENING = 12
+"""Words behind a name that say whether it only tells."""
+
+
 def without_witness(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, ...]:
     """The mentions without whoever the message opens with and who only tells of another.
 
     Nor does a "their" behind it mean whoever tells.
     """
     named = [one for one in mentions if not one.pronoun]
-    witness = next((one for one in named if _only_tells(one, said, named)), None)
+    first = sorted(named, key=lambda one: one.span)[:MAY_TELL]
+    witness = next((one for one in first if _only_tells(one, said, first)), None)
     if witness is None:
         return tuple(mentions)
     others = (one for one in named if one.span != witness.span)
     return tuple(one for one in others if not one.players or one.players != witness.players)
 
 
-def _only_tells(one: Mention, said: Sequence[Word], named: Sequence[Mention]) -> bool:
+def _only_tells(one: Mention, said: Sequence[Word], first: Sequence[Mention]) -> bool:
     """Whether nothing but a name stands before, as we put it there once it is known whose it is."""
     begins, ends = one.span
-    before = [word.span[0] for word in said if word.span[0] < begins]
-    opens = all(any(each.span[0] <= at < each.span[1] for each in named) for at in before)
-    behind = " ".join(word.folded for word in said if word.span[0] >= ends)
+    at = next((at for at, word in enumerate(said) if word.span[0] >= ends), len(said))
+    before = [word.span[0] for word in said[:at] if word.span[0] < begins]
+    opens = all(any(each.span[0] <= place < each.span[1] for each in first) for place in before)
+    behind = " ".join(word.folded for word in said[at : at + LONGEST_OPENING])
     return opens and _TELLS_OF_ANOTHER.match(behind) is not None
 
 
