@@ -39,7 +39,8 @@ def about_with_range(chance: Range) -> str:
     said, span = about(chance.chance), _span(chance)
     if span is None:
         return said
-    span += "" if "in 10" in said or span == ANYTHING else " in 10"
+    if span != ANYTHING and (not said.endswith("in 10") or said.startswith("under")):
+        span += " in 10"  # "under 1 in 10, could be up to 1" leaves open of what
     if chance.high - chance.low >= LITTLE_KNOWN:
         return f"{said}, and I know little: {span}"
     return f"{said}, could be {span}"

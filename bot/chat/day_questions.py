@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.last_meeting_said import last_meeting_said
 from bot.chat.message import Message
 from bot.chat.review_said import review_said
 from bot.chat.said import BookSaid, BookVerb, Question, Understood
@@ -16,9 +17,11 @@ _NEXT = regex(
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
 )
 _WHEN = regex(
-    r"(?:(?:so|ok|hey|and) )*(?:what time|when|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
+    r"(?:(?:so|ok|hey|and) )*"
+    r"(?:what time|whens?|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
     r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
-    r"(?: (?:next|play|playing|on|up|match|game|start|starts|starting|again|at|scheduled|go))*"
+    r"(?: (?:next(?: (?:one|opponents?))?|play|playing|on|up|match|game|start|starts|starting"
+    r"|again|at|scheduled|go))*"
 )
 _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
@@ -27,7 +30,10 @@ _WHOM = regex(
 )
 """Asked whom, it is no question of whom to play at."""
 
-_PLAY = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled)\b")
+_PLAY = regex(
+    r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled"
+    r"|next one|next opponents?)\b"
+)
 _WAY_OF_SCORING = regex(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
     r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"
@@ -48,4 +54,4 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
     if _WHOM.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.WHEN)
-    return review_said(message)
+    return last_meeting_said(message, chat) or review_said(message)

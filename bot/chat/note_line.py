@@ -11,6 +11,7 @@ from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_ourselves import ourselves
 from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects
+from bot.chat.note_witness import without_witness
 from bot.chat.said import Certainty, Mention
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.view import ChatView
@@ -53,7 +54,7 @@ class NoteLine:
 
 def note_line(said: Sequence[Word], mentions: Sequence[Mention], view: ChatView) -> NoteLine:
     mine = ourselves(said, view.asker)
-    whose = meant(said, mentions) or (() if 0 in mine else _implied(view))
+    whose = _whose(said, mentions, view, speaks_of_us=0 in mine)
     line = _line(said, whose)
     return NoteLine(
         said=said,
@@ -64,6 +65,16 @@ def note_line(said: Sequence[Word], mentions: Sequence[Mention], view: ChatView)
         ourselves=mine,
         asker=view.asker,
     )
+
+
+def _whose(
+    said: Sequence[Word], mentions: Sequence[Mention], view: ChatView, *, speaks_of_us: bool
+) -> tuple[Mention, ...]:
+    """Whose it is; nobody's yet where somebody tells of another who is not named."""
+    told_of = without_witness(said, mentions)
+    if speaks_of_us or len(told_of) < len(mentions):
+        return meant(said, told_of)
+    return meant(said, told_of) or _implied(view)
 
 
 def _breaks(said: Sequence[Word]) -> list[int]:

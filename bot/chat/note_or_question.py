@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents
+from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
 from bot.chat.said import Certainty, Question, Unclear, Understood
 from bot.chat.telling import telling_note, tells_of, tells_of_focus
@@ -44,6 +45,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if message.asks and not _only_sounds_asked(message, chat):
         return _asked(message, chat)
     if _tells_claims(message) or _tells_of_somebody(message, chat):
+        return (note,)
+    if is_told_by_another(message.said, message.mentions) and not message.asks:
         return (note,)
     question = read_question(message, chat)
     if tells_of(message.said, opponents(message.mentions, chat)):

@@ -19,11 +19,13 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
+from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
+from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
@@ -67,7 +69,12 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
-    read = replace(read, claims=tuple(kept))
+    doubted = (one for one in read.doubted if not is_misread(one.claim, note))
+    read = replace(
+        read,
+        claims=tuple(one for one in kept if not is_misread(one, note)),
+        doubted=tuple(doubted),
+    )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
@@ -77,7 +84,7 @@ def read_note(
         claims=read.claims,
         kept=kept_words(text, said, note.line, used, places_of_manner(note.hits)),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
-        about_body=note.hits.has(Role.BODY),
+        about_body=_is_about_body(note),
         offered=worth_offering(read.doubted, read.claims),
     )
 
@@ -103,6 +110,11 @@ def _is_of_shot(claim: Claim, said: Sequence[Word]) -> bool:
     own = {word.folded for word in said if start <= word.span[0] < stop}
     near = [word.folded for word in said if word.span[1] <= start][-_NEAR:]
     return claim.trait is Trait.HEIGHT and bool(_BIG & own) and bool(_SHOTS & {*near, *own})
+
+
+def _is_about_body(note: NoteLine) -> bool:
+    told = note.hits.having(Role.BODY)
+    return not all(is_of_play(note.line, one.start, one.stop) for one in told)
 
 
 def ruled_note(note: NoteLine) -> tuple[Claim, ...]:

@@ -20,6 +20,11 @@ _TOLD = (
 )
 _ABOUT = r"(?: (?:down|before|earlier))?(?: (?:about|on|of|for|regarding|that|saying))?"
 _TAKEN_BACK = regex(rf"^{_POLITE}{_DROP} (?:{_NOTE}|{_TOLD}){_ABOUT}\b")
+_ONE_ABOUT = regex(
+    rf"^{_POLITE}{_DROP} (?:(?:the|that|my|our) )(?:\w+ ){{0,3}}(?:notes?|thing|stuff|line|bit|one)"
+    r" (?:about|regarding)\b"
+)
+"""`delete the backhand one about frank`."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
 """`forget that okafor jams`: with a name behind it, for `forget that` alone is an undo."""
 
@@ -36,7 +41,7 @@ def notes_dropped(message: Message) -> BookSaid | None:
     if not named or "?" in message.text:
         return None
     line = " ".join(word.folded for word in message.said)
-    forms = (_TAKEN_BACK, _THAT, _DENIED)
+    forms = (_TAKEN_BACK, _ONE_ABOUT, _THAT, _DENIED)
     found = next((at for form in forms if (at := form.match(line)) is not None), None)
     if found is None:
         return None

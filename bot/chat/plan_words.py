@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.message import Message
+from bot.chat.message import Message, is_ours
 from bot.chat.plan_changes import change_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.plan_loose import meant_loosely
@@ -119,6 +119,8 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if change and _speaks_of_plans(line, chat):
         what = PlanAsk.PLAN_B
     what = what or _loosely(line, message) or _sends_it(line, chat) or _meant(line, message, chat)
+    if what is None and _sends_an_answer(line, message, chat):
+        return PlanSaid(text=message.text, what=PlanAsk.SHARE, of_no_plan=True)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
@@ -154,12 +156,31 @@ _SENDS_IT = regex(
     rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{END}"
     rf"|{POLITE}{SEND} {HIM} (?:it|this|that){END}"
 )
+_SO_THAT_WE_SEND = regex(
+    rf"{POLITE}(?:say|put|write|word|phrase|make|give|get)(?: me| us)? (?:it|this|that)"
+    rf"(?: \w+){{0,3}}? (?:so|that|to)(?: that)?(?: (?:i|we))?(?: can| could)? {SEND}"
+    rf"(?: (?:it|this|that))?(?: on)?(?: (?:to|with|for))?(?: {HIM})?{END}"
+)
+"""`say it so i can text it to tom`."""
 
 
 def _sends_it(line: str, chat: ChatView) -> PlanAsk | None:
     """ "Send it to Tom" right after a plan."""
     is_plan = chat.last_topic is Topic.GAME_PLAN
-    return PlanAsk.SHARE if is_plan and _SENDS_IT.fullmatch(line) else None
+    return PlanAsk.SHARE if is_plan and _is_to_send(line) else None
+
+
+def _is_to_send(line: str) -> bool:
+    return bool(_SENDS_IT.fullmatch(line) or _SO_THAT_WE_SEND.fullmatch(line))
+
+
+def _sends_an_answer(line: str, message: Message, chat: ChatView) -> bool:
+    """Whether another answer is to be sent on; "send it to Lindqvist" is about the ball."""
+    named = [one for one in message.mentions if not one.pronoun]
+    is_to_ours = bool(named) and all(is_ours(one, chat.ours) for one in named)
+    if named and not is_to_ours:
+        return False
+    return bool(_SO_THAT_WE_SEND.fullmatch(line) or (is_to_ours and _SENDS_IT.fullmatch(line)))
 
 
 def _speaks_of_plans(line: str, chat: ChatView) -> bool:

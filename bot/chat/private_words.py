@@ -100,6 +100,11 @@ def _private(said: Sequence[Word]) -> set[int]:
     return told - _places(_of_play().find(line)) if told else told
 
 
+def is_of_play(line: Sequence[str], start: int, stop: int) -> bool:
+    """Whether the words up to `stop` speak of play: "cheating on the middle"."""
+    return not _places(_of_play().find(line)).isdisjoint(range(start, stop))
+
+
 def _places(found: Sequence[Found[Meaning]]) -> set[int]:
     return {at for one in found for at in range(one.start, one.stop)}
 

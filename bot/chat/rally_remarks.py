@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat.message import Message
+from bot.chat.message import Message, read_message
 from bot.chat.numbers import number_of
 from bot.chat.rally_details import read_rally
 from bot.chat.rally_told import is_owned
@@ -31,8 +31,30 @@ _SETS_RIGHT = frozenset(["no", "nope", "actually", "wait", "sorry"])
 _IT_WAS = frozenset(["it", "was", "that", "its", "thats", *_SETS_RIGHT])
 
 
+_DOES_ANEW = regex(
+    r"(?=.*\b(?:was|is|its|thats|last|one|rally|point|pt|entry)\b)"
+    r"(?:(?:no|oops|wait|sorry|ok|please|pls) )*(?:redo|change|fix|correct|edit)"
+    r"(?: (?:it|that|the|this|my))?(?: last)?(?: (?:one|rally|point|pt|entry))?"
+    r"(?: (?:to|(?:(?:it|that|this) )?(?:was|is)|its|thats))?"
+)
+"""Before a name at the end: `redo that last one, was stannard`."""
+
+
+def _named_anew(message: Message) -> str:
+    """The name, as typed, that the last rally is to have instead; empty for anything else."""
+    named = [one for one in message.mentions if not one.pronoun]
+    if len(named) != 1 or message.said[-1].is_possessive:
+        return ""
+    begins, ends = named[0].span
+    line = " ".join(word.folded for word in message.said if word.span[0] < begins)
+    is_last = message.said[-1].span[0] < ends
+    return message.text[begins:ends] if is_last and _DOES_ANEW.fullmatch(line) else ""
+
+
 def names_who(message: Message) -> bool:
     """ "No, it was lindqvist": a player in somebody's place, and not whose rally it was."""
+    if _named_anew(message):
+        return True
     named = [one for one in message.mentions if not one.pronoun]
     rest = [
         word.folded
@@ -50,7 +72,12 @@ def names_who(message: Message) -> bool:
 
 def rally_remark(message: Message, chat: ChatView) -> DetailSaid | None:
     """The remark, if every word of it can be about how one rally ended."""
-    if not (chat.match_on and chat.tells_of_rally) or message.asks or "?" in message.text:
+    if not (chat.match_on and chat.tells_of_rally) or "?" in message.text:
+        return None
+    anew = _named_anew(message)
+    if anew:
+        message = read_message(f"no, it was {anew}", chat)
+    if message.asks:
         return None
     line = " ".join(word.folded for word in message.said)
     if any(number_of(word.folded) is not None for word in message.told.words):

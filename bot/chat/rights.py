@@ -51,6 +51,7 @@ READING_VERBS = frozenset(
         BookVerb.NEXT,
         BookVerb.WHEN,
         BookVerb.REVIEW,
+        BookVerb.LAST_MEETING,
         BookVerb.PRIVACY,
     }
 )

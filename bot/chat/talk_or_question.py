@@ -10,6 +10,7 @@ from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
+from bot.chat.note_witness import is_told_by_another
 from bot.chat.own_shape import own_shape
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
@@ -85,7 +86,7 @@ def _is_of_weather(message: Message) -> bool:
 
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A note, and the question that it also is; without a claim only the question."""
-    if message.note.about_body:
+    if message.note.about_body or is_told_by_another(message.said, message.mentions):
         return (message.note,)
     if (shape := own_shape(message, chat)) is not None:
         return (message.note, shape)

@@ -77,6 +77,17 @@ def _folded(typed: str) -> str:
     return fold(_POSSESSIVE.sub("", shown)).replace(" ", "")
 
 
+_ASKING_SHORT = frozenset(["who", "when"])
+
+
 def folded_line(said: Sequence[Word]) -> str:
-    """The folded words with single spaces, for expressions over a whole message."""
-    return " ".join(word.folded for word in said)
+    """The folded words with single spaces, for expressions over a whole message.
+
+    "Who's" owns nothing: it reads as "whos" does.
+    """
+    return " ".join(map(_in_line, said))
+
+
+def _in_line(word: Word) -> str:
+    is_short = word.folded in _ASKING_SHORT and word.is_possessive
+    return f"{word.folded}s" if is_short else word.folded

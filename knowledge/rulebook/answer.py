@@ -17,6 +17,12 @@ DONT_HAVE = "I don't have that rule; the event's rules decide."
 
 NOT_SURE = "I'm not sure which rule you mean."
 
+WHICH_RULE = "Which rule do you mean?"
+"""To a bare word that several speak of: "replay"."""
+
+STEM = 4
+"""Letters that "hindrance" shares with the rule of a hinder."""
+
 SAY_MORE = "Or say in a few words what happened."
 
 NO_REF_ASSUMED = "No ref assumed. 2025 edition; event rules first."
@@ -52,7 +58,22 @@ def advise(situation: Situation) -> Advice:
             assumed=DONT_HAVE if found.has_none else NOT_SURE,
             choices=tuple(_meant(rule) for rule in found.others),
         )
+    if asked.rule is None and found.others and not _is_named(found.rule, asked.words):
+        return Advice(
+            topic=Topic.RULES_QUESTION,
+            call=WHICH_RULE,
+            unless=SAY_MORE,
+            assumed=SAME_EITHER_WAY,
+            choices=tuple(map(_meant, (found.rule, *found.others))),
+        )
     return _advice(found.rule, found.others, is_officiated(asked))
+
+
+def _is_named(rule: Rule, words: str) -> bool:
+    """Whether more than a bare word is said, or one that is nearly the rule's name."""
+    word = words.strip(" ?!.").lower()
+    named = any(each[:STEM] == word[:STEM] for each in rule.name.lower().split())
+    return named or len(word.split()) != 1
 
 
 def _found(asked: Asked) -> Found:

@@ -154,3 +154,22 @@ def test_words_that_are_nobodys_yet_are_never_deleted_for_a_slip_of_the_name(
 def test_his_partner_is_the_other_of_the_two(demo: Talk) -> None:
     demo.say("lindqvist lobs a lot")
     assert demo.say("no his partner") == "Changed. Okafor: lob often."
+
+
+def test_what_a_note_says_of_a_name_still_asked_about_is_not_dropped(demo: Talk) -> None:
+    demo.say("add moreno")
+    demo.say("morena leans middle, okafor guards the line")
+    told = demo.say("not moreno, okafor").splitlines()
+    assert told == [
+        "Changed. Okafor: squeezing the middle rarely.",
+        "On nobody yet: morena leans middle.",
+    ]
+    assert "Moreno" not in [one.label for one in demo.buttons]
+    assert "Morena: squeezing the middle often" in demo.tap("add morena")
+
+
+def test_once_the_name_is_settled_nothing_is_open(demo: Talk) -> None:
+    demo.say("add moreno")
+    demo.say("morena leans middle, okafor guards the line")
+    demo.tap("Moreno")
+    assert "On nobody yet" not in demo.say("not okafor, lindqvist")

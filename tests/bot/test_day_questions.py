@@ -96,3 +96,15 @@ def test_whom_to_play_at_stays_a_question_of_the_match(demo: Talk) -> None:
     demo.say("next: ruiz and hale, 14:00, court 3")
     demo.say("who do we play at")
     assert topic(demo) is Topic.WHOM_TO_TARGET
+
+
+@pytest.mark.parametrize("text", ["whos in my book", "who's in my book", "who’s in my book"])
+def test_an_apostrophe_changes_nothing_of_who_is_in_the_book(demo: Talk, text: str) -> None:
+    assert demo.say(text).startswith("You: Mira Dahl, Tom Adeyemi.")
+
+
+@pytest.mark.parametrize(
+    "text", ["whens next one", "when's next one", "when’s the next one", "when is next one"]
+)
+def test_an_apostrophe_changes_nothing_of_when_we_play(demo: Talk, text: str) -> None:
+    assert demo.say(text).startswith("Okafor/Lindqvist, ")

@@ -35,6 +35,18 @@ def test_of_several_notes_each_has_its_button(demo: Talk, text: str) -> None:
     assert demo.say("show notes on hale") != before
 
 
+def test_one_of_somebody_who_is_not_in_the_book_is_no_note(demo: Talk) -> None:
+    before = len(demo.notes())
+    assert demo.say("delete the backhand one about frank") == "No frank in your book yet."
+    assert [one.label for one in demo.buttons] == ["add frank"]
+    assert len(demo.notes()) == before
+
+
+def test_one_about_somebody_is_looked_for(demo: Talk) -> None:
+    said = demo.say("delete the backhand one about okafor")
+    assert said.splitlines()[0] == "Which note on Okafor goes?"
+
+
 def test_a_note_that_says_more_is_asked_about(demo: Talk) -> None:
     reply = demo.say("forget that okafor jams")
     assert reply.splitlines()[0] == "Which note on Okafor goes?"

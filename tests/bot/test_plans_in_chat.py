@@ -247,3 +247,21 @@ def test_another_pairs_meeting_is_not_ours(rematch: Talk) -> None:
     told = rematch.say("plan for Jo and Priya against ruis and hale")
     assert "You won" not in told
     assert "For Jo/Priya." in told
+
+
+@pytest.mark.parametrize(
+    "text", ["send it to tom", "say it so i can text it to tom", "put it so we can send it to tom"]
+)
+def test_what_is_to_be_sent_on_is_the_plan_and_no_note(demo: Talk, text: str) -> None:
+    notes = len(demo.notes())
+    demo.say("plan vs okafor and lindqvist")
+    assert demo.say(text).startswith("For Tom: plan vs Okafor/Lindqvist (today)\n1 ")
+    demo.say("who covers the middle")
+    assert demo.say(text).startswith("Only a plan is put as a message to send on.")
+    assert [one.label for one in demo.buttons] == ["game plan"]
+    assert len(demo.notes()) == notes
+
+
+def test_to_send_the_ball_to_one_of_them_is_no_message(demo: Talk) -> None:
+    demo.say("who covers the middle")
+    assert "message to send on" not in demo.say("send it to lindqvist")

@@ -128,8 +128,12 @@ def test_somebody_else_is_named() -> None:
 
 
 @pytest.mark.parametrize(
-    "said", ["it was my dink", "that was forced", "no, lindqvist hit it", "no, it was lindqvist"]
-)
+    "said",
+    [
+        "it was my dink", "that was forced", "no, lindqvist hit it", "no, it was lindqvist",
+        "redo that last one, was lindqvist", "fix that, it was tom",
+    ],
+)  # fmt: skip
 def test_remarks_on_the_last_rally(said: str) -> None:
     [remark] = understand(said, chat=MATCH)
     assert isinstance(remark, DetailSaid)
@@ -139,7 +143,7 @@ def test_remarks_on_the_last_rally(said: str) -> None:
     "said",
     [
         "that was a good call", "it is windy", "no", "was it out?", "that was ours", "it was 6-4-2",
-        "no, their rally", "it was a great tip", "is it my dink",
+        "no, their rally", "it was a great tip", "is it my dink", "change to okafor",
     ],
 )  # fmt: skip
 def test_no_remarks_on_a_rally(said: str) -> None:

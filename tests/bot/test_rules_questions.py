@@ -62,3 +62,10 @@ def test_a_forged_button_changes_nothing(demo: Talk, fact: MatchFact, value: str
     payload = str(Tap(verb=Verb.SETTLE, args=(Topic.RULES_QUESTION, fact, value)))
     assert demo.press(payload) == wording("unclear.too_old")
     assert demo.context == context
+
+
+@pytest.mark.parametrize("text", ["replay", "replay?"])
+def test_a_bare_word_of_several_rules_is_asked_about(demo: Talk, text: str) -> None:
+    assert demo.say(text).splitlines()[0] == "Which rule do you mean?"
+    assert "broken ball" in [one.label for one in demo.buttons]
+    assert demo.tap("broken ball").startswith("Play the rally out")

@@ -38,7 +38,8 @@ def test_a_chance_in_tenths(chance: float, said: str) -> None:
     [
         (0.42, 0.61, 0.78, "about 6 in 10, and I know little: 4 to 8"),
         (0.36, 0.5, 0.64, "about even, could be 4 to 6 in 10"),
-        (0.002, 0.042, 0.258, "under 1 in 10, could be up to 3"),
+        (0.002, 0.042, 0.258, "under 1 in 10, could be up to 3 in 10"),
+        (0.002, 0.042, 0.08, "under 1 in 10, could be up to 1 in 10"),
         (0.7, 0.9, 0.98, "about 9 in 10, could be 7 or more"),
         (0.01, 0.5, 0.99, "about even, and I know little: anything"),
         (0.72, 0.72, 0.72, "about 7 in 10"),
@@ -55,6 +56,7 @@ def test_a_range_never_contradicts_its_chance(one: float, two: float, three: flo
     if said.startswith("under"):
         assert "or more" not in said
         assert " to 1" not in said.replace("up to", "")
+        assert said.endswith(("in 10", "anything"))
     assert "0 to" not in said
     assert "to 10" not in said
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
+from bot.chat.answers.last_meeting import last_meeting_told
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
 from bot.chat.answers.notes import show
@@ -66,6 +67,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return when_we_play(desk)
         case BookVerb.REVIEW:
             return review(desk)
+        case BookVerb.LAST_MEETING:
+            return last_meeting_told(desk, said)
         case BookVerb.SCOUT:
             return scout(desk, said)
         case BookVerb.TAG_RALLIES | BookVerb.STOP_TAGGING:

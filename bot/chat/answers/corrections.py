@@ -9,6 +9,7 @@ from dataclasses import replace
 from bot.chat.answers import notes
 from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.name_left_open import asked_of_note, with_name_open
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
@@ -43,7 +44,9 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     if note is not None and not players and not denied and note.observations:
         players = _the_other(desk, [note.observations[0].player])
     if note is not None and players:
-        return _attribute(desk, note, players)
+        asked_of = asked_of_note(desk)
+        reply = _attribute(desk, note, players)
+        return with_name_open(desk, reply, asked_of, but=(*denied, *players))
     if note is not None and denied:
         return Reply(text=wording("name.whom"))
     if asked is not None:

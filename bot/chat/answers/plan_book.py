@@ -96,10 +96,10 @@ def last_match(desk: Desk, pair: PairId) -> MatchRow | None:
     rows = desk.recall(
         ("matches against", pair), lambda: desk.book.matches_against(pair), Part.MATCHES
     )
-    return next((row for row in rows if _is_meeting(desk, row)), None)
+    return next((row for row in rows if is_meeting(desk, row)), None)
 
 
-def _is_meeting(desk: Desk, row: MatchRow) -> bool:
+def is_meeting(desk: Desk, row: MatchRow) -> bool:
     """Over, played and not only seen, and by one of those who speak: a coach has other pairs."""
     if row.state is not MatchState.OVER or row.match == desk.context.match:
         return False

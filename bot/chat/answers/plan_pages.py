@@ -47,6 +47,10 @@ SHORT_LINES = 2
 
 def tell_plan(desk: Desk, said: PlanSaid) -> Reply:
     """What a message wants of the plan against those it names, or against the pair we speak of."""
+    if said.of_no_plan:
+        return Reply(
+            text=wording("plan.only_plans"), buttons=rows(offer_buttons([Topic.GAME_PLAN]))
+        )
     mentions = by_pair(desk, _of_them(desk, said))
     about = settled(mentions)
     if about is None:

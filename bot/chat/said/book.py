@@ -49,6 +49,7 @@ class BookVerb(StrEnum):
     NEXT = "next"
     WHEN = "when"
     REVIEW = "review"
+    LAST_MEETING = "last_meeting"
     SCOUT = "scout"
     TAG_RALLIES = "tag_rallies"
     STOP_TAGGING = "stop_tagging"

@@ -23,7 +23,8 @@ class PlanSaid:
     """Something about a plan beyond asking for one; `mentions` are whom it is against, or for.
 
     `earlier`: the plan of the last meeting is meant. `change`: the change of theirs that plan B is
-    for, as planning.shifts names it; empty for whichever is likeliest.
+    for, as planning.shifts names it; empty for whichever is likeliest. `of_no_plan`: what is to be
+    sent on is an answer of another kind.
     """
 
     text: str
@@ -31,3 +32,4 @@ class PlanSaid:
     mentions: tuple[Mention, ...] = ()
     earlier: bool = False
     change: str = ""
+    of_no_plan: bool = False

@@ -1,0 +1,46 @@
+"""Claims that the words around them take back: "misses returns deep", "a cheater on line calls"."""
+
+from __future__ import annotations
+
+from bot.chat.note_line import NoteLine
+from bot.chat.said import Claim
+from bot.chat.trait_lexicon import Role
+from knowledge.vocabulary import Trait, Value
+
+_MARKS = frozenset(",;:.!?()\n—–|")
+_CALLED = frozenset(["call", "calls", "calling", "called"])
+_OF_LINES = frozenset(["line", "hook", "out"])
+_HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
+"""Words that may stand between "misses" and what is missed."""
+
+
+def is_misread(claim: Claim, note: NoteLine) -> bool:
+    """Whether the claim is none: what is missed is no strength, and line calls are no talk."""
+    return _is_missed(claim, note) or _is_of_line_calls(claim, note)
+
+
+def _is_missed(claim: Claim, note: NoteLine) -> bool:
+    """ "Misses returns deep": where the misses go, and not how deep the returns are."""
+    if claim.value is not Value.STRENGTH or claim.denied:
+        return False
+    place = _place(claim, note)
+    while place > 0 and note.line[place - 1] in _HOW:
+        place -= 1
+    is_apart = place < len(note.said) and bool(set(note.said[place].gap) & _MARKS)
+    bad = (hit for hit in note.hits.having(Role.BAD) if hit.meaning.is_verb)
+    return not is_apart and any(hit.stop == place for hit in bad)
+
+
+def _is_of_line_calls(claim: Claim, note: NoteLine) -> bool:
+    if claim.trait is not Trait.COMMUNICATION:
+        return False
+    start, stop = claim.span
+    places = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
+    called = [at for at in places if note.line[at] in _CALLED]
+    return bool(called) and all(at > 0 and note.line[at - 1] in _OF_LINES for at in called)
+
+
+def _place(claim: Claim, note: NoteLine) -> int:
+    return next(
+        (at for at, word in enumerate(note.said) if word.span[0] >= claim.span[0]), len(note.said)
+    )

@@ -1,0 +1,48 @@
+"""Words that would name a strength, and what stands around them. Wordings: our own, no source."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+def told(talk: Talk, text: str) -> set[str]:
+    talk.say(text)
+    assert talk.heard is not None
+    return {f"{one.trait} {one.value}" for one in talk.heard.trace["claims"]}
+
+
+@pytest.mark.parametrize("text", ["okafor misses returns deep", "okafor misses his returns deep"])
+def test_where_the_misses_go_is_no_depth_of_returns(demo: Talk, text: str) -> None:
+    assert not {one for one in told(demo, text) if one.endswith("strength")}
+    assert not [one.label for one in demo.buttons if "strong" in one.label]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor returns deep",
+        "okafor never misses returns deep",
+        "okafor misses a lot, returns deep",
+    ],
+)
+def test_returns_that_land_deep_are_strong(demo: Talk, text: str) -> None:
+    assert "return_depth strength" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lindqvist is a bit of a cheater on line calls",
+        "lindqvist makes bad line calls",
+        "lindqvist is cheating on line calls",
+    ],
+)
+def test_line_calls_are_no_talk_between_partners(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+    assert demo.last[-1].text.startswith("Noted, all kept as words")
+    assert not [one.label for one in demo.buttons if "communication" in one.label]
+
+
+def test_calls_to_a_partner_are(demo: Talk) -> None:
+    assert told(demo, "hale calls every ball early") == {"communication strength"}
