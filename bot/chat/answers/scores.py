@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
 from bot.chat.answers.games_told import games_so_far
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call
@@ -63,7 +64,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
     if said.side_out:
-        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
+        return no_match(desk) if match is None else _side_out(desk, match, said)
     if match is not None and said.rally_ours is not None:
         counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
         if counted is not None:
@@ -96,10 +97,10 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
-        return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
+        return no_match(desk) if match is None else _ask_whose(desk, match, said)
     if match is None:
         desk.trace |= {"game": wanted.game}
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     return _set_score(
         desk,
         match,
@@ -201,7 +202,7 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
         form = wording("score.form")
         return Reply(text=form) if match is None else with_score(desk, match, form)
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     match said.remark:
         case ScoreRemark.TURNED_ROUND:
             return _turn_round(desk, match, said)
