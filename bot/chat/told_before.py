@@ -11,7 +11,7 @@ from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
-from bot.chat.scores import score_message, stray_words, with_point_served
+from bot.chat.scores import score_message, stray_words, with_point_served, with_side_out
 from bot.chat.serving_said import server_named
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -146,6 +146,7 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     told = score_message(part.text, part.told.of_score)
     if isinstance(told, ScoreSaid):
         served = with_point_served(told, part.told.of_score, chat.format.scoring)
+        served = with_side_out(served, part.told.of_score, chat.format.scoring)
         return replace(served, served_by=server_named(part, chat))
     return told if _names_a_rally(part) else None
 

@@ -67,6 +67,7 @@ from bot.chat.scores import (
     stray_words,
     tells_rally_apart,
     with_point_served,
+    with_side_out,
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import server_named, serves_at_first
@@ -314,6 +315,7 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
+        served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
         return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))
     return replace(score, mentions=named, corrects=_corrects(message))
 

@@ -33,6 +33,7 @@ from bot.chat.score_reading import (
     says_no_points,
     says_one_side,
     state_said,
+    with_points,
 )
 from bot.chat.understand import rally_told
 from bot.chat.wording import wording
@@ -63,7 +64,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.won_by_us is not None:
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
-    if said.side_out:
+    if said.side_out and (said.score is None or said.score.call is None):
         return no_match(desk) if match is None else _side_out(desk, match, said)
     if match is not None and said.rally_ours is not None:
         counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
@@ -114,6 +115,8 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
     """The state said; one side's points alone are put right even before anything was counted."""
     known, format = desk.match_state(), desk.format()
+    if said.side_out and not desk.log().serve_known:
+        return None
     if match is None or known is not None or not says_one_side(said):
         return state_said(said, known.game if known else None, format)
     put_right = state_said(said, desk.log().match.game, format)
@@ -256,7 +259,7 @@ def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
         (ours, state)
         for ours in (True, False)
         if number != (game.ours if ours else game.theirs)
-        and not _faults_of(state := _with_points(game, number, ours=ours))
+        and not _faults_of(state := with_points(game, number, ours=ours))
     ]
     if not readings:
         return with_score(desk, match, wording("score.again"))
@@ -272,11 +275,6 @@ def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
     ]
     text = wording("score.number_whose").format(number=number)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
-
-
-def _with_points(game: GameState, number: int, *, ours: bool) -> GameState:
-    """The game with one side's points put right, the serve as it was."""
-    return replace(game, ours=number) if ours else replace(game, theirs=number)
 
 
 def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:

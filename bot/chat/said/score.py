@@ -62,9 +62,9 @@ class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
-    `score` may say whose serve it now is. `rally_ours` is whose a rally was that is told with a
-    call: "7-8-2 they won that one"; `served_by` who serves it, by name. `may_ask` are topics to
-    offer, as of a note.
+    `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
+    was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
+    `may_ask` are topics to offer, as of a note.
     """
 
     text: str
