@@ -10,6 +10,7 @@ from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_remarks import names_who, rally_remark
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
+from bot.chat.runs_said import several_rallies
 from bot.chat.said import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
@@ -30,6 +31,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         _taken_back(message, chat)
         or serving_said(message, chat)
         or bare_game(message, chat)
+        or several_rallies(message, chat)
         or (None if names_who(message) else brief_rally(message, chat))
         or rally_remark(message, chat)
         or score_fixed(message, chat)

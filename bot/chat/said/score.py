@@ -102,16 +102,18 @@ class ScoreRemark(StrEnum):
     ONE_NUMBER = "one_number"
     NO_SCORE = "no_score"
     GAME_WITHOUT_POINTS = "game_without_points"
+    SEVERAL_RALLIES = "several_rallies"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
-    won game one" (by what score?)."""
+    won game one" (by what score?), "2 more for us" (`number`, and whether `ours`)."""
 
     text: str
     remark: ScoreRemark
     number: int | None = None
+    ours: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
