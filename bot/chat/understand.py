@@ -78,7 +78,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.told_before import before_the_question
+from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
@@ -246,7 +246,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
     if format is not None:
         return format
     if message.asks and not _is_bare_score(message):
-        return book_said(text, said, mentions)
+        return result_put_right(message, chat) or book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
         pair_said(message, chat)

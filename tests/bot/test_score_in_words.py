@@ -359,7 +359,7 @@ def test_four_numbers_that_are_two_games_are_a_result(match: Talk) -> None:
 @pytest.mark.parametrize(
     "said",
     ["wrong guy that was okafor", "wrong player, that was hale", "no wrong name that was okafor"],
-)  # fmt: skip
+)
 def test_who_somebody_was_is_no_rally_of_theirs(match: Talk, said: str) -> None:
     assert match.say("ruiz is a lefty").startswith("Noted. Ana Ruiz")
     assert match.say(said).startswith("Changed. ")
