@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.format_said import TARGETS
 from bot.chat.results_brief import is_over
+from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 
 _STILL_SERVED = regex(
@@ -41,6 +44,17 @@ def is_going_on(line: str) -> bool:
     if told is not None and is_over(*sorted((int(told["first"]), int(told["second"])))):
         return False
     return _STILL_SERVED.search(line) is not None and _SERVED_THEN.search(line) is None
+
+
+def is_now(before: Sequence[Word]) -> bool:
+    """Whether the words before a score tell it as the one that stands: "so its 5-7"."""
+    return _IT_STANDS.search(folded_line(before)) is not None
+
+
+_IT_STANDS = regex(
+    r"\b(?:its|it is|it|is|thats|that makes it|makes it|now|so|were|we are|we|theyre|they are)"
+    r"(?: (?:now|at|still))*$"
+)
 
 
 def may_end(first: int, second: int) -> bool:

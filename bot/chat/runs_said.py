@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.message import Message
 from bot.chat.numbers import number
 from bot.chat.said import RemarkSaid, ScoreRemark
 from bot.chat.serve_told import with_sides
 from bot.chat.view import ChatView
+from bot.chat.words import Word
 from knowledge.regex import regex
 
 _SIDE = r"(?:(?:for|to|by|go to|goes to) )?(?P<side>we|us|ours?|they|them|theirs?)"
@@ -31,6 +34,11 @@ _FORMS = tuple(
     )
     for body in _BODIES
 )
+_BESIDE_A_SCORE = regex(
+    rf"\b(?P<side>we|they) (?:just |have |ve )*{_WON} (?:the )?(?:last |next )?"
+    rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
+    rf"(?:straight|in a row|{_RALLIES}|more)\b"
+)
 _OURS = frozenset(["we", "us", "our", "ours"])
 
 
@@ -38,8 +46,7 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
     """The message, if it tells nothing but of so many rallies that one side won."""
     if not chat.match_on or "?" in message.text:
         return None
-    numbers = ((number(word), word.folded) for word in message.said)
-    line = with_sides(" ".join(word if many is None else str(many) for many, word in numbers))
+    line = _line(message.said)
     found = next((one for form in _FORMS if (one := form.fullmatch(line)) is not None), None)
     if found is None:
         return None
@@ -49,3 +56,14 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
         number=int(found["n"]),
         ours=found["side"] in _OURS,
     )
+
+
+def scored_beside(said: Sequence[Word]) -> bool | None:
+    """Whose points a score was reached by: "they took two straight, its 5-7"; None if not told."""
+    found = _BESIDE_A_SCORE.search(_line(said))
+    return None if found is None else found["side"] == "we"
+
+
+def _line(said: Sequence[Word]) -> str:
+    numbers = ((number(word), word.folded) for word in said)
+    return with_sides(" ".join(word if many is None else str(many) for many, word in numbers))

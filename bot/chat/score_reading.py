@@ -48,6 +48,8 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     if said.side_out:
         gone = None if known is None or score.call is None else after_side_out(score.call, known)
         return None if gone is None else StateSaid(game=gone)
+    if known is not None and said.rally_ours is not None and _is_bare(score):
+        return _after_scoring(score, known, ours=said.rally_ours)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -76,6 +78,26 @@ def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:
         known.format, ours=ours, theirs=theirs, we_serve=known.we_serve, server=known.server
     )
     return StateSaid(game=game)
+
+
+def _is_bare(score: SaidScore) -> bool:
+    """Two numbers, neither of them anybody's by name."""
+    call = score.call
+    return call is not None and call.server is None and (score.ours, score.we_serve) == (None, None)
+
+
+def _after_scoring(score: SaidScore, known: GameState, *, ours: bool) -> StateSaid | None:
+    """The state after points of one side, which serves then; None where neither reading fits."""
+    assert score.call is not None, "a bare score is a call"
+    numbers = (score.call.serving, score.call.receiving)
+    for we, they in (numbers, numbers[::-1]):
+        rose, kept = (we > known.ours, they == known.theirs)
+        if not ours:
+            rose, kept = (they > known.theirs, we == known.ours)
+        if rose and kept:
+            explicit = replace(score, call=None, ours=we, theirs=they, we_serve=ours)
+            return state_said(ScoreSaid(text="", score=explicit), known, known.format)
+    return None
 
 
 def _server(

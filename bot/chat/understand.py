@@ -43,6 +43,7 @@ from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
+from bot.chat.runs_said import scored_beside
 from bot.chat.said import (
     BookSaid,
     BookVerb,
@@ -314,6 +315,7 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
+        rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
         return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))

@@ -53,3 +53,33 @@ def test_one_rally_and_a_score_are_none_of_it(demo: Talk, said: str, then: str) 
     demo.say("next: ruiz and hale")
     demo.say("4-2-1 us")
     assert demo.say(said).startswith(then)
+
+
+@pytest.mark.parametrize(
+    ("before", "said", "then"),
+    [
+        ("5-5-1, they serve", "they took two straight, its 5-7", "7-5-1. They serve."),
+        ("5-5-1, they serve", "they took two straight, its 7-5", "7-5-1. They serve."),
+        ("7-5-1, they serve", "we won 3 points, so its 8-7", "8-7-1. We serve"),
+        ("7-5-1, they serve", "we won 3 points so its 7-8", "8-7-1. We serve"),
+    ],
+)
+def test_a_score_reached_by_a_run_is_no_result_and_its_side_has_risen(
+    demo: Talk, before: str, said: str, then: str
+) -> None:
+    """Only the serving side scores, so whoever just scored serves."""
+    demo.say("next: ruiz and hale")
+    demo.say(before)
+    assert demo.say(said).startswith(then)
+
+
+def test_who_serves_is_asked_where_a_run_cannot_have_led_there(demo: Talk) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say("5-5-1, they serve")
+    assert demo.say("they took two straight, its 4-4") == "4-4: who serves?"
+
+
+def test_a_result_no_game_ends_at_is_still_questioned(demo: Talk) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say("we serve")
+    assert "Not stored" in demo.say("won 9-7")
