@@ -43,7 +43,17 @@ def is_going_on(line: str) -> bool:
     told = _TOLD_OVER.search(line)
     if told is not None and is_over(*sorted((int(told["first"]), int(told["second"])))):
         return False
+    if is_lead(line):
+        return True
     return _STILL_SERVED.search(line) is not None and _SERVED_THEN.search(line) is None
+
+
+_LEADS = regex(r"\b(?:lead|leads|leading|trail|trails|trailing)(?: (?:by|now|just|only|at))? \d")
+
+
+def is_lead(line: str) -> bool:
+    """Whether a line tells a score as a lead: "they lead 13-11" has not ended a game."""
+    return _LEADS.search(line) is not None
 
 
 def is_now(before: Sequence[Word]) -> bool:

@@ -23,6 +23,7 @@ from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -41,6 +42,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_doubted import is_lead
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
 from bot.chat.runs_said import scored_beside
@@ -243,7 +245,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         return undone
     if timeouts_asked(message):
         return TimeoutsAsked(text=text)
-    format = format_told(message)
+    format = game_target_said(message, chat) or format_told(message)
     if format is not None:
         return format
     if message.asks and not _is_bare_score(message):
@@ -318,7 +320,11 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
         rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
-        return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))
+        leads = is_lead(message.told.line.text)
+        named = server_named(message, chat)
+        return replace(
+            served, rally_ours=rally_ours, served_by=server_named(message, chat), leads=leads
+        )
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

@@ -94,7 +94,7 @@ def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
     wanted, format = _wanted(desk, match, said), desk.format()
-    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game)
+    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game, said.leads)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
@@ -123,9 +123,12 @@ def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | N
     return None if put_right is None else replace(put_right, is_serve_guessed=True)
 
 
-def _faults_of(game: GameState) -> tuple[str, ...]:
-    """Why a score can't stand; one that only nobody ever reached is asked about."""
+def _faults_of(game: GameState, leads: bool = False) -> tuple[str, ...]:
+    """Why a score can't stand; a lead that ends the game, or what nobody ever reached, is asked."""
     found = faults(game)
+    if leads and game.is_over:
+        told = f"{game.ours}-{game.theirs}"
+        return (wording("score.ends_already").format(game=told, target=game.format.target),)
     if found or not is_past_belief(game):
         return found
     return (wording("score.past_belief").format(call=game.call, target=game.format.target),)

@@ -64,11 +64,12 @@ class ScoreSaid:
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
     was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
-    `may_ask` are topics to offer, as of a note.
+    `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
     text: str
     score: SaidScore | None = None
+    leads: bool = False
     won_by_us: bool | None = None
     side_out: bool = False
     all_at: int | None = None
