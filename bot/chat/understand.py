@@ -320,11 +320,8 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
         rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
-        leads = is_lead(message.told.line.text)
-        named = server_named(message, chat)
-        return replace(
-            served, rally_ours=rally_ours, served_by=server_named(message, chat), leads=leads
-        )
+        by, leads = server_named(message, chat), is_lead(message.told.line.text)
+        return replace(served, rally_ours=rally_ours, served_by=by, leads=leads)
     return replace(score, mentions=named, corrects=_corrects(message))
 
 
