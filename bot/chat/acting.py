@@ -35,6 +35,7 @@ from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
+from bot.chat.answers.runs import ask_of_several
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
@@ -65,6 +66,7 @@ from bot.chat.said import (
     ReminderSaid,
     ResultSaid,
     RetellSaid,
+    ScoreRemark,
     ScoreSaid,
     ServerSaid,
     StarterSaid,
@@ -188,6 +190,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return game_start.take_starter(desk, understood)
         case ServerSaid():
             return game_start.take_server(desk, understood)
+        case RemarkSaid(remark=ScoreRemark.SEVERAL_RALLIES):
+            return ask_of_several(desk, understood)
         case RemarkSaid():
             return scores.take_remark(desk, understood)
         case TimeoutSaid():

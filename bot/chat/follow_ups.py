@@ -134,7 +134,8 @@ _WHO_SERVES = regex(
     r"(?:(?:so|ok|wait|hey|um|and) )*(?:who|whos|who is|which one)(?: of us)?"
     r" (?:serves?|serving|has the serve|got the serve|up to serve|on serve|is serving)"
     r"(?: (?:now|next|again|here|it))*"
-    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:whose|who) (?:serve|ball)(?: (?:is|it|now|next|again))*"
+    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:whose|who) (?:serve|ball|serving)"
+    r"(?: (?:is|it|now|next|again))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:is|was) (?:it|this|that) (?:my|our|their|his|her|we|they)"
     r" (?:serve|ball|turn)(?: (?:now|to serve|again))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:are|am) (?:we|i|they) (?:serving|up)(?: (?:now|next))*"
@@ -217,18 +218,25 @@ def answers_who_serves(said: Sequence[Word], chat: ChatView) -> bool:
 
 
 def _serving(text: str, said: Sequence[Word], chat: ChatView) -> ScoreSaid | None:
-    if not chat.match_on:
-        return None
     spoken = " ".join(word.folded for word in said)
+    if not chat.match_on:
+        # Who serves first is also asked about before a match; who serves now needs one.
+        return _who_serves(text, spoken) if spoken.split()[-1] != "first" else None
     if answers_who_serves(said, chat):
         return ScoreSaid(text=text, score=SaidScore(we_serve=_WE.search(spoken) is not None))
-    if spoken in _WE_SERVE or spoken in _THEY_SERVE:
-        return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
+    if (told := _who_serves(text, spoken)) is not None:
+        return told
     if spoken in _OUR_POINT or spoken in _THEIR_POINT:
         return ScoreSaid(text=text, won_by_us=spoken in _OUR_POINT)
     if spoken in _SERVER_TWO:
         return ScoreSaid(text=text, score=SaidScore(server=2))
     return None
+
+
+def _who_serves(text: str, spoken: str) -> ScoreSaid | None:
+    if spoken not in _WE_SERVE | _THEY_SERVE:
+        return None
+    return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
 
 
 def topic_carried(

@@ -10,17 +10,21 @@ from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_remarks import names_who, rally_remark
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
+from bot.chat.runs_said import several_rallies
 from bot.chat.said import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
 from bot.chat.serving_said import serving_said
-from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK
+from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK, WRONG_PERSON
 from bot.chat.view import ChatView
+from bot.chat.words import folded_line
 
 
 def match_words(message: Message, chat: ChatView) -> Understood | None:
     """What such a message means while a match is on; None for any other."""
     if chat.forwarded or begins_as_note(message.said):
+        return None
+    if WRONG_PERSON.match(folded_line(message.said)):
         return None
     is_dotted = chat.match_on and DOTTED.fullmatch(message.text) is not None
     is_odd = is_no_score(message.text) and not is_dotted
@@ -30,6 +34,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         _taken_back(message, chat)
         or serving_said(message, chat)
         or bare_game(message, chat)
+        or several_rallies(message, chat)
         or (None if names_who(message) else brief_rally(message, chat))
         or rally_remark(message, chat)
         or score_fixed(message, chat)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.format_said import TARGETS
 from bot.chat.results_brief import is_over
+from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 
 _STILL_SERVED = regex(
@@ -40,7 +43,28 @@ def is_going_on(line: str) -> bool:
     told = _TOLD_OVER.search(line)
     if told is not None and is_over(*sorted((int(told["first"]), int(told["second"])))):
         return False
+    if is_lead(line):
+        return True
     return _STILL_SERVED.search(line) is not None and _SERVED_THEN.search(line) is None
+
+
+_LEADS = regex(r"\b(?:lead|leads|leading|trail|trails|trailing)(?: (?:by|now|just|only|at))? \d")
+
+
+def is_lead(line: str) -> bool:
+    """Whether a line tells a score as a lead: "they lead 13-11" has not ended a game."""
+    return _LEADS.search(line) is not None
+
+
+def is_now(before: Sequence[Word]) -> bool:
+    """Whether the words before a score tell it as the one that stands: "so its 5-7"."""
+    return _IT_STANDS.search(folded_line(before)) is not None
+
+
+_IT_STANDS = regex(
+    r"\b(?:its|it is|it|is|thats|that makes it|makes it|now|so|were|we are|we|theyre|they are)"
+    r"(?: (?:now|at|still))*$"
+)
 
 
 def may_end(first: int, second: int) -> bool:

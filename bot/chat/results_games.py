@@ -39,11 +39,21 @@ def games_told(said: Sequence[Word]) -> tuple[GameTold, ...]:
         for one in found
         if len(one.numbers) == 2
     ]
+    told = told[_told_anew_from(told, said) :]
     return tuple(
         one
         for at, one in enumerate(told)
         if at + 1 == len(told) or not _is_put_right(said[one.stop : told[at + 1].start])
     )
+
+
+def _told_anew_from(told: Sequence[GameTold], said: Sequence[Word]) -> int:
+    """Where all games are told anew: `11-7 15-13, no 11-7 and 11-9` begins with the first again."""
+    for at in reversed(range(1, len(told))):
+        between = said[told[at - 1].stop : told[at].start]
+        if told[at].game == told[0].game and _is_put_right(between):
+            return at
+    return 0
 
 
 def _is_put_right(between: Sequence[Word]) -> bool:

@@ -10,7 +10,7 @@ from bot.chat.format_said import TARGETS
 from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
-from bot.chat.results_doubted import LONGEST_GAME, is_going_on
+from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
 from bot.chat.results_games import Game, GameTold, games_told
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
@@ -89,6 +89,8 @@ def result_said(
     told: Sequence[GameTold] = [one for one in games_told(said) if max(one.game) <= LONGEST_GAME]
     if len(told) == 1 and is_going_on(line):
         return None
+    if format is not None and _is_running(said, told, format):
+        return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
@@ -107,6 +109,13 @@ def result_said(
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])
     return ResultSaid(text=text, games=games, won=won, running=running)
+
+
+def _is_running(said: Sequence[Word], told: Sequence[GameTold], format: GameFormat) -> bool:
+    """ "They took two straight, its 5-7": told as it stands, where no game ends."""
+    if len(told) != 1 or not is_now(said[: told[0].start]):
+        return False
+    return not format.is_won(max(told[0].game), min(told[0].game))
 
 
 def _is_one_over(told: Sequence[GameTold], format: GameFormat | None) -> bool:

@@ -6,7 +6,16 @@ from dataclasses import replace
 
 from bot.chat.said import SaidScore, ScoreSaid
 from knowledge.dataclass import dataclass
-from knowledge.game import GameFormat, GameState, Scoring, faults_of_call, start, state_at
+from knowledge.game import (
+    GameFormat,
+    GameState,
+    ScoreCall,
+    Scoring,
+    faults_of_call,
+    side_out,
+    start,
+    state_at,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +45,11 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         return None
     if known is not None and says_one_side(said):
         return _one_side_put_right(score, known)
+    if said.side_out:
+        gone = None if known is None or score.call is None else after_side_out(score.call, known)
+        return None if gone is None else StateSaid(game=gone)
+    if known is not None and said.rally_ours is not None and _is_bare(score):
+        return _after_scoring(score, known, ours=said.rally_ours)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -66,6 +80,26 @@ def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:
     return StateSaid(game=game)
 
 
+def _is_bare(score: SaidScore) -> bool:
+    """Two numbers, neither of them anybody's by name."""
+    call = score.call
+    return call is not None and call.server is None and (score.ours, score.we_serve) == (None, None)
+
+
+def _after_scoring(score: SaidScore, known: GameState, *, ours: bool) -> StateSaid | None:
+    """The state after points of one side, which serves then; None where neither reading fits."""
+    assert score.call is not None, "a bare score is a call"
+    numbers = (score.call.serving, score.call.receiving)
+    for we, they in (numbers, numbers[::-1]):
+        rose, kept = (we > known.ours, they == known.theirs)
+        if not ours:
+            rose, kept = (they > known.theirs, we == known.ours)
+        if rose and kept:
+            explicit = replace(score, call=None, ours=we, theirs=they, we_serve=ours)
+            return state_said(ScoreSaid(text="", score=explicit), known, known.format)
+    return None
+
+
 def _server(
     score: SaidScore,
     known: GameState | None,
@@ -93,8 +127,29 @@ def _points(score: SaidScore, we_serve: bool | None) -> tuple[int, int] | None:
     return (first, second) if we_serve else (second, first)
 
 
+def after_side_out(call: ScoreCall, known: GameState) -> GameState | None:
+    """The state after the side-out that came at this call; None where the call can't be told apart.
+
+    Only the serving side scores (2025 rulebook, side-out scoring), so since we last knew nobody
+    else has: whichever reading of the two numbers agrees with that is the one.
+    """
+    for ours, theirs in (
+        (call.serving, call.receiving),
+        (call.receiving, call.serving),
+    ):
+        kept = theirs == known.theirs if known.we_serve else ours == known.ours
+        if kept and ours >= known.ours and theirs >= known.theirs:
+            return side_out(replace(known, ours=ours, theirs=theirs))
+    return None
+
+
 MOST_PAST_TARGET = 20
 """Points past the target that no game to it is known to reach. Common practice, no source."""
+
+
+def with_points(game: GameState, number: int, *, ours: bool) -> GameState:
+    """The game with one side's points put right, the serve as it was."""
+    return replace(game, ours=number) if ours else replace(game, theirs=number)
 
 
 def is_past_belief(game: GameState) -> bool:

@@ -148,6 +148,7 @@ SERVER_WORDS = frozenset(["server", "srv", "serv", "serving"])
 
 SIDE_OUT = regex(r"\bside ?out\b|\bsideout\b|^(?:site|sight) out\b|\blost (?:the |our )?serve\b")
 SIDE_OUT_SHORT = regex(r"\s*s/o\b", re.IGNORECASE)
+SIDE_OUT_AFTER = regex(r"\bs/o\W*$", re.IGNORECASE)
 THAT = (
     r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt"
     r"|that rally|that point)"

@@ -25,6 +25,12 @@ TAKES_BACK = regex(
 )
 """Nothing but that a slip happened; what is right is not said."""
 
+WRONG_PERSON = regex(
+    rf"{SLIP}*(?:(?:that|it|you have|you got|this)(?: was| is)? )?(?:the )?wrong"
+    r" (?:guy|girl|player|person|man|woman|lady|name|dude|opponent)\b"
+)
+"""At the start of a message that says who somebody was, and nothing of whose a rally was."""
+
 OF_A_TAP = regex(r"\b(?:oops|whoops|button|tap|mistap|mistapped)\b")
 """A slip of the finger, even where it has just ended the match."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import islice, pairwise, takewhile
@@ -9,9 +10,10 @@ from itertools import islice, pairwise, takewhile
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
+from bot.chat.results_games import games_told
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
-from bot.chat.scores import score_message, stray_words, with_point_served
+from bot.chat.scores import score_message, stray_words, with_point_served, with_side_out
 from bot.chat.serving_said import server_named
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -51,6 +53,13 @@ _NAMES_A_RALLY = frozenset(["point", "rally", "scored", "sideout", "pt"])
 _ONLY_WON_OR_LOST = frozenset(["won", "win", "wins", "lost", "lose", "took", "take", "dropped"])
 """What is won without a word that names it may be a game: "lost that one, what do we change"."""
 
+_TAKEN_BACK = regex(
+    r"\?\s*(?:(?:ah|oh|ok|um|uh)\W+)*(?:no|nope|wait|sorry|actually|wrong|i mean|i meant)\b"
+    r"(?=.*(?:\d|\b(?:won|lost|win|lose|took|was|were|is)\b))",
+    re.IGNORECASE | re.DOTALL,
+)
+"""A doubt and what is right: nothing that stood before it surely counts."""
+
 MOST_CUTS = 6
 """Places looked at, each for the price of a reading: a long message is not read over and over."""
 
@@ -78,7 +87,7 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
     Only where nothing else stands before the question, or a whole call stands apart, and nothing
     is supposed: who asks about another score than the one we have keeps the one we have.
     """
-    if not (chat.match_on and message.asks) or chat.forwarded:
+    if not (chat.match_on and message.asks) or chat.forwarded or _TAKEN_BACK.search(message.text):
         return Before()
     cuts = [at for at in _cuts(message.said) if at <= LONGEST_PART]
     parts = [_part(message, 0, at, chat) for at in reversed(cuts)]
@@ -87,6 +96,18 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
     told = told or _call_apart(message, _cuts(message.said), chat)
     won = (_perhaps_won(part, chat) for part in parts)
     return Before(told=told, won_by_us=next((one for one in won if one is not None), None))
+
+
+def result_put_right(message: Message, chat: ChatView) -> ResultSaid | None:
+    """ "Won 11-7 15-13? no 11-7 and 11-9": the games as they are put right after the doubt."""
+    doubt = _TAKEN_BACK.search(message.text) if chat.match_on and not chat.forwarded else None
+    if doubt is None or "?" in message.text[doubt.end() :]:
+        return None
+    if not games_told(read_message(message.text[doubt.end() :], chat).told.words):
+        return None
+    doubted = message.text[: doubt.start()].replace("?", ",")
+    found = _result(read_message(f"{doubted}, {message.text[doubt.start() + 1 :]}", chat), chat)
+    return None if found is None else replace(found, text=message.text)
 
 
 def _call_apart(message: Message, cuts: Sequence[int], chat: ChatView) -> ScoreSaid | None:
@@ -146,6 +167,7 @@ def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
     told = score_message(part.text, part.told.of_score)
     if isinstance(told, ScoreSaid):
         served = with_point_served(told, part.told.of_score, chat.format.scoring)
+        served = with_side_out(served, part.told.of_score, chat.format.scoring)
         return replace(served, served_by=server_named(part, chat))
     return told if _names_a_rally(part) else None
 

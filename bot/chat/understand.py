@@ -22,6 +22,7 @@ from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_announced import match_announced
 from bot.chat.match_words import match_words
@@ -40,8 +41,10 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_doubted import is_lead
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
+from bot.chat.runs_said import scored_beside
 from bot.chat.said import (
     BookSaid,
     BookVerb,
@@ -64,6 +67,7 @@ from bot.chat.scores import (
     stray_words,
     tells_rally_apart,
     with_point_served,
+    with_side_out,
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import server_named
@@ -74,7 +78,7 @@ from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
-from bot.chat.told_before import before_the_question
+from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
@@ -238,11 +242,11 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         return undone
     if timeouts_asked(message):
         return TimeoutsAsked(text=text)
-    format = format_told(message)
+    format = game_target_said(message, chat) or format_told(message)
     if format is not None:
         return format
     if message.asks and not _is_bare_score(message):
-        return book_said(text, said, mentions)
+        return result_put_right(message, chat) or book_said(text, said, mentions)
     replying = chat.replying_to_note
     return (
         pair_said(message, chat)
@@ -298,8 +302,11 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
+        rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
-        return replace(served, rally_ours=rally_ours, served_by=server_named(message, chat))
+        served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
+        by, leads = server_named(message, chat), is_lead(message.told.line.text)
+        return replace(served, rally_ours=rally_ours, served_by=by, leads=leads)
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

@@ -354,3 +354,16 @@ def test_what_is_no_score_is_not_taken_for_another(match: Talk, said: str) -> No
 
 def test_four_numbers_that_are_two_games_are_a_result(match: Talk) -> None:
     assert match.say("11 8 11 6").startswith("Won 11-8 11-6.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["wrong guy that was okafor", "wrong player, that was hale", "no wrong name that was okafor"],
+)
+def test_who_somebody_was_is_no_rally_of_theirs(match: Talk, said: str) -> None:
+    assert match.say("ruiz is a lefty").startswith("Noted. Ana Ruiz")
+    assert match.say(said).startswith("Changed. ")
+    assert rallies(match) == 0
+    assert call(match) == "0-0-2"
+    match.say(said)
+    assert call(match) == "0-0-2"

@@ -60,7 +60,15 @@ def test_undo_takes_back_a_waiting_rally_first(demo: Talk) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["who serves", "is it my serve", "which server are we on", "who is serving now"]
+    "text",
+    [
+        "who serves",
+        "whose serving",
+        "whos serving?",
+        "is it my serve",
+        "which server are we on",
+        "who is serving now",
+    ],
 )
 def test_who_serves_now_is_in_the_score_and_changes_nothing(demo: Talk, text: str) -> None:
     demo.say(NEXT)
@@ -131,3 +139,15 @@ def test_between_games_another_format_is_asked_about_from_its_start(demo: Talk) 
     demo.say("we serve")
     demo.say("15-9")
     assert "I took 0-0-2" in demo.say("what if it was a game to 11, what are our chances?")
+
+
+def test_who_serves_without_a_match_is_answered_with_how_to_announce_one(fresh: Talk) -> None:
+    for said in ("we serve", "they serve", "we are serving"):
+        assert fresh.say(said) == "No match is on. Say: next: NAME and NAME, to 11"
+
+
+def test_the_example_of_a_match_names_opponents_of_the_book(fresh: Talk) -> None:
+    fresh.say("add priya shah")
+    assert fresh.say("4-2-1") == "No match is on. Say: next: Shah and NAME, to 11"
+    fresh.say("add jo vance")
+    assert fresh.say("we serve") == "No match is on. Say: next: Shah and Vance, to 11"

@@ -144,3 +144,25 @@ def test_a_score_that_cannot_be_is_questioned_under_the_answer(match: Talk) -> N
 def test_without_a_match_nothing_is_counted() -> None:
     talk = demo_talk()
     assert "No match" not in talk.say("4-7-1 they serve, should we call a timeout")
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("won 11-7 15-13? no 11-7 and 11-9", "Won 11-7 11-9. The match is closed."),
+        ("won 11-7 15-13, no 11-7 and 11-9", "Won 11-7 11-9. The match is closed."),
+        ("lost 11-7 15-13? wait 11-7 and 11-9", "Lost 7-11 9-11. The match is closed."),
+        ("won it 11-8? no 11-9", "Game 1 ours, 11-9. Ends change."),
+    ],
+)
+def test_games_put_right_in_the_same_message_are_the_ones_kept(
+    match: Talk, said: str, then: str
+) -> None:
+    assert match.say(said).startswith(then)
+
+
+def test_a_game_doubted_and_told_again_is_kept_once(match: Talk) -> None:
+    match.say("they won it 11-9")
+    before = stands(match)
+    assert "Which of these" in match.say("lost 11-9 but up 1 game? no we lost that one")
+    assert stands(match) == before

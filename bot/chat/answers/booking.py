@@ -11,6 +11,7 @@ from bot.chat.answers.imports import export
 from bot.chat.answers.last_meeting import last_meeting_told
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.notes import show
 from bot.chat.answers.notes_dropped import drop_notes
 from bot.chat.answers.of_people import manage_people
@@ -62,7 +63,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.SCORE:
             return _score(desk, of_games=said.words == OF_GAMES)
         case BookVerb.NEXT:
-            return Reply(text=wording("match.none"))
+            return no_match(desk)
         case BookVerb.WHEN:
             return when_we_play(desk)
         case BookVerb.REVIEW:

@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import with_score
+from bot.chat.answers.game_start import open_game
 from bot.chat.match_log import format_to_json, unvoided
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import FormatTold
 from bot.chat.wording import wording
-from knowledge.game import Discipline, FormatError, GameFormat, Scoring
+from knowledge.game import Discipline, FormatError, GameFormat, Scoring, is_opening
 from scouting_db.values import EntryKind, EntryRow, MatchId
 
 _PLAYED = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.TIMEOUT, EntryKind.RESULT})
@@ -28,6 +29,12 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
         format = said.format.over(standing)
     except FormatError as error:
         return Reply(text=wording("format.cannot_be").format(fault=error))
+    if said.of_game and format.target != standing.target:
+        return _of_one_game(desk, row.match, said, other=format.target)
+    if said.of_game and said.we_serve is not None:
+        return _opened(desk, row.match, we_serve=said.we_serve) or with_score(
+            desk, row.match, wording("format.is_so").format(format=format_words(format))
+        )
     if format == standing:
         return Reply(text=wording("format.is_so").format(format=format_words(format)))
     if is_under_way(desk.entries()):
@@ -45,6 +52,25 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
         buttons=rows([undo_button(change)]),
         about=("match", row.match),
     )
+
+
+def _of_one_game(desk: Desk, match: MatchId, said: FormatTold, *, other: int) -> Reply:
+    """A match has one target in the log: it is said that a single game to another has none.
+
+    Who serves that game first holds all the same.
+    """
+    text = wording("format.of_game").format(target=desk.format().target, other=other)
+    opened = None if said.we_serve is None else _opened(desk, match, we_serve=said.we_serve)
+    if opened is None:
+        return with_score(desk, match, text)
+    return replace(opened, text=f"{text}\n{opened.text}")
+
+
+def _opened(desk: Desk, match: MatchId, *, we_serve: bool) -> Reply | None:
+    """The game that begins now, with its first server; None in the middle of one."""
+    game = desk.log().match.game
+    is_beginning = game.is_over or is_opening(game)
+    return open_game(desk, match, we_serve=we_serve) if is_beginning else None
 
 
 def is_under_way(entries: Sequence[EntryRow]) -> bool:

@@ -6,6 +6,7 @@ from typing import Any
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, already_counted, sides_of_first, with_score
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.scoreboard import PAIR
 from bot.chat.match_log import SERVES, sides_to_json
 from bot.chat.reply import Reply
@@ -73,7 +74,7 @@ def take_starter(desk: Desk, said: StarterSaid) -> Reply:
     ours = player in desk.ours
     pair = desk.ours if ours else desk.context.theirs
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     if len(pair) != PAIR:
         return with_score(desk, match, wording("match.whose_partner"))
     right = player if said.is_right else next(one for one in pair if one != player)
@@ -88,7 +89,7 @@ def take_server(desk: Desk, said: ServerSaid) -> Reply:
     """
     match, player = desk.context.match, said.mention.players[0]
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     ours, log = player in desk.ours, desk.log()
     game = log.match.game
     pair = desk.ours if ours else desk.context.theirs

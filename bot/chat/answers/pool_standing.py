@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.listing import show_page
 from bot.chat.answers.matches import plan_button
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.pool_order import (
     Pool,
     format_of,
@@ -41,7 +42,7 @@ def next_match(desk: Desk) -> Reply:
             return _still_on(desk, pool)
         return answer_asked(desk, Asked(topic=Topic.GAME_PLAN, text=""))
     if pool is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     if not pool.left:
         return standing(desk)
     if desk.context.match is not None and desk.log().is_begun:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rally_book import played_at
 from bot.chat.answers.rally_details import (
     add_words,
@@ -55,7 +56,7 @@ def count_rally(
         return Reply(text=wording("unclear.too_old"))
     current = desk.context.match
     if current is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     asked = open_call(desk)
     if asked is not None:
         return keep_waiting(desk, asked, ours=ours, text="" if said is None else said.text)
@@ -87,7 +88,7 @@ def count_rally(
 def take_rally(desk: Desk, said: RallySaid) -> Reply:
     """A rally told in words: counted, and the words kept with it."""
     if desk.context.match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     match, asked = desk.context.match, open_call(desk)
     if asked is not None:
         return keep_waiting(

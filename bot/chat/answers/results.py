@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
 from bot.chat.match_log import GUESSED_SERVE, format_from_json
 from bot.chat.match_results import MatchResult, finished_games, result_of
@@ -25,7 +26,7 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     pick_in_pool(desk, said)
     match = desk.context.match
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     settle_assumed_format(desk, said.games)
     format = desk.format()
     wrong = [fault for game in said.games for fault in _faults(game, format)]

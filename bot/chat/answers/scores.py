@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
 from bot.chat.answers.games_told import games_so_far
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call
@@ -32,6 +33,7 @@ from bot.chat.score_reading import (
     says_no_points,
     says_one_side,
     state_said,
+    with_points,
 )
 from bot.chat.understand import rally_told
 from bot.chat.wording import wording
@@ -62,8 +64,8 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.won_by_us is not None:
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
-    if said.side_out:
-        return Reply(text=wording("match.none")) if match is None else _side_out(desk, match, said)
+    if said.side_out and (said.score is None or said.score.call is None):
+        return no_match(desk) if match is None else _side_out(desk, match, said)
     if match is not None and said.rally_ours is not None:
         counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
         if counted is not None:
@@ -92,14 +94,14 @@ def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
     wanted, format = _wanted(desk, match, said), desk.format()
-    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game)
+    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game, said.leads)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
-        return Reply(text=wording("match.none")) if match is None else _ask_whose(desk, match, said)
+        return no_match(desk) if match is None else _ask_whose(desk, match, said)
     if match is None:
         desk.trace |= {"game": wanted.game}
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     return _set_score(
         desk,
         match,
@@ -113,15 +115,20 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
     """The state said; one side's points alone are put right even before anything was counted."""
     known, format = desk.match_state(), desk.format()
+    if said.side_out and not desk.log().serve_known:
+        return None
     if match is None or known is not None or not says_one_side(said):
         return state_said(said, known.game if known else None, format)
     put_right = state_said(said, desk.log().match.game, format)
     return None if put_right is None else replace(put_right, is_serve_guessed=True)
 
 
-def _faults_of(game: GameState) -> tuple[str, ...]:
-    """Why a score can't stand; one that only nobody ever reached is asked about."""
+def _faults_of(game: GameState, leads: bool = False) -> tuple[str, ...]:
+    """Why a score can't stand; a lead that ends the game, or what nobody ever reached, is asked."""
     found = faults(game)
+    if leads and game.is_over:
+        told = f"{game.ours}-{game.theirs}"
+        return (wording("score.ends_already").format(game=told, target=game.format.target),)
     if found or not is_past_belief(game):
         return found
     return (wording("score.past_belief").format(call=game.call, target=game.format.target),)
@@ -201,7 +208,7 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
         form = wording("score.form")
         return Reply(text=form) if match is None else with_score(desk, match, form)
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     match said.remark:
         case ScoreRemark.TURNED_ROUND:
             return _turn_round(desk, match, said)
@@ -255,7 +262,7 @@ def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
         (ours, state)
         for ours in (True, False)
         if number != (game.ours if ours else game.theirs)
-        and not _faults_of(state := _with_points(game, number, ours=ours))
+        and not _faults_of(state := with_points(game, number, ours=ours))
     ]
     if not readings:
         return with_score(desk, match, wording("score.again"))
@@ -271,11 +278,6 @@ def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
     ]
     text = wording("score.number_whose").format(number=number)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
-
-
-def _with_points(game: GameState, number: int, *, ours: bool) -> GameState:
-    """The game with one side's points put right, the serve as it was."""
-    return replace(game, ours=number) if ours else replace(game, theirs=number)
 
 
 def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:

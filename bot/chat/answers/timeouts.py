@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import already_counted, with_score
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -20,7 +21,7 @@ def take_timeout(desk: Desk, said: TimeoutSaid) -> Reply:
     """A time-out told in words."""
     match = desk.context.match
     if match is None:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     return call_timeout(desk, ours=said.ours, match=match)
 
 

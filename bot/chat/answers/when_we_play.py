@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.matches import plan_button
+from bot.chat.answers.no_match import no_match
 from bot.chat.answers.reminder_times import day_words, title_of, zone_of_book
 from bot.chat.render import rows
 from bot.chat.reply import Reply
@@ -25,7 +26,7 @@ def when_we_play(desk: Desk) -> Reply:
         is_timed = len(others) < len(to_come) and current.state is MatchState.ANNOUNCED
         shown = shown if is_timed else [current, *others]
     if not shown:
-        return Reply(text=wording("match.none"))
+        return no_match(desk)
     lines = [_line(desk, row) for row in shown[:MOST_SHOWN]]
     if len(shown) > MOST_SHOWN:
         lines.append(wording("behind.more").format(count=len(shown) - MOST_SHOWN))

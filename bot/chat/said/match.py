@@ -61,10 +61,15 @@ class MatchMoved:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FormatTold:
-    """How the announced match is played, told alone: "rally scoring to 21"."""
+    """How the announced match is played, told alone: "rally scoring to 21".
+
+    `of_game`: told of one game of it, "third to 15, they serve"; `we_serve` who serves that first.
+    """
 
     text: str
     format: SaidFormat
+    of_game: bool = False
+    we_serve: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -62,13 +62,14 @@ class ScoreSaid:
     """A score message: an absolute score, or one rally's outcome in words.
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
-    `score` may say whose serve it now is. `rally_ours` is whose a rally was that is told with a
-    call: "7-8-2 they won that one"; `served_by` who serves it, by name. `may_ask` are topics to
-    offer, as of a note.
+    `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
+    was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
+    `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
     text: str
     score: SaidScore | None = None
+    leads: bool = False
     won_by_us: bool | None = None
     side_out: bool = False
     all_at: int | None = None
@@ -102,16 +103,18 @@ class ScoreRemark(StrEnum):
     ONE_NUMBER = "one_number"
     NO_SCORE = "no_score"
     GAME_WITHOUT_POINTS = "game_without_points"
+    SEVERAL_RALLIES = "several_rallies"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
-    won game one" (by what score?)."""
+    won game one" (by what score?), "2 more for us" (`number`, and whether `ours`)."""
 
     text: str
     remark: ScoreRemark
     number: int | None = None
+    ours: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

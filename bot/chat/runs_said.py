@@ -1,0 +1,69 @@
+"""Several rallies told at once: "our rally x3", "2 more for us", "a three nothing run for us"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.message import Message
+from bot.chat.numbers import number
+from bot.chat.said import RemarkSaid, ScoreRemark
+from bot.chat.serve_told import with_sides
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.regex import regex
+
+_SIDE = r"(?:(?:for|to|by|go to|goes to) )?(?P<side>we|us|ours?|they|them|theirs?)"
+_RALLIES = r"(?:rall(?:y|ies)|points?|pts?)"
+_MANY = r"(?P<n>[2-9])"
+_TIMES = (rf"x ?{_MANY}", rf"{_MANY} ?x", rf"{_MANY} times", rf"times {_MANY}")
+_RUN = rf"(?:an? )?{_MANY} (?:to )?(?:0|nothing|zip|none|zilch) (?:run|streak|spurt)"
+_WON = r"(?:won|win|got|get|took|take|scored?)"
+_BODIES = (
+    *(rf"{_SIDE} (?:{_RALLIES} )?{times}" for times in _TIMES),
+    *(rf"{times} (?:{_RALLIES} )?{_SIDE}" for times in _TIMES),
+    rf"(?:another )?{_MANY} more(?: {_RALLIES})? {_SIDE}",
+    rf"another {_MANY}(?: {_RALLIES})? {_SIDE}",
+    rf"{_MANY} (?:{_RALLIES} )?in a row {_SIDE}",
+    rf"{_SIDE} (?:just |have |ve )?{_WON} {_MANY} more(?: {_RALLIES})?",
+    rf"{_RUN} {_SIDE}",
+    rf"{_SIDE} (?:are |re |go |went |just |on |have |with )*{_RUN}",
+)
+_FORMS = tuple(
+    regex(
+        rf"(?:(?:ok|so|and|now|then|its|that|is|thats) )*{body}(?: (?:now|again|there|in a row))*"
+    )
+    for body in _BODIES
+)
+_BESIDE_A_SCORE = regex(
+    rf"\b(?P<side>we|they) (?:just |have |ve )*{_WON} (?:the )?(?:last |next )?"
+    rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
+    rf"(?:straight|in a row|{_RALLIES}|more)\b"
+)
+_OURS = frozenset(["we", "us", "our", "ours"])
+
+
+def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
+    """The message, if it tells nothing but of so many rallies that one side won."""
+    if not chat.match_on or "?" in message.text:
+        return None
+    line = _line(message.said)
+    found = next((one for form in _FORMS if (one := form.fullmatch(line)) is not None), None)
+    if found is None:
+        return None
+    return RemarkSaid(
+        text=message.text,
+        remark=ScoreRemark.SEVERAL_RALLIES,
+        number=int(found["n"]),
+        ours=found["side"] in _OURS,
+    )
+
+
+def scored_beside(said: Sequence[Word]) -> bool | None:
+    """Whose points a score was reached by: "they took two straight, its 5-7"; None if not told."""
+    found = _BESIDE_A_SCORE.search(_line(said))
+    return None if found is None else found["side"] == "we"
+
+
+def _line(said: Sequence[Word]) -> str:
+    numbers = ((number(word), word.folded) for word in said)
+    return with_sides(" ".join(word if many is None else str(many) for many, word in numbers))
