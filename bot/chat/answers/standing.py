@@ -175,8 +175,9 @@ def _logged_game(logged: MatchState | None, asked: Asked, format: GameFormat) ->
         return None
     game = logged.game
     if game.is_over:
-        # Nobody serves in it any more, and another format's game it never was.
-        return game if format == game.format else None
+        # Nobody serves in it any more, another format's game it never was, and games that are said
+        # have it among them.
+        return game if format == game.format and asked.games is None else None
     if format != game.format:
         said = SaidState(game.ours, game.theirs, None, game.we_serve)
         server = game.server if format.has_two_servers else None
