@@ -47,10 +47,10 @@ def newcomers_in(typed: str) -> Newcomers:
     parts: list[list[Word]] = [[]]
     at = 0
     for at, word in enumerate(said):
-        is_marked = bool(set(word.gap) & _JOINING_MARKS)
+        is_marked = word.gap.strip() in _JOINING_MARKS
         goes_on = is_marked or at + 1 < len(said)
         if _joins(word) and parts[-1] and len(parts) == 1 and goes_on:
-            parts.append([word] if is_marked else [])
+            parts.append([word] if set(word.gap) & _JOINING_MARKS else [])
         elif parts[-1] and _ends(said, at, len(parts[-1])):
             break
         elif word.folded not in _JOINING:

@@ -171,6 +171,8 @@ def _only_carries_weather(question: Question, message: Message, chat: ChatView) 
     weather = Topic.WEATHER_OR_BODY
     if question.topic is not weather or chat.last_topic is not weather or chat.hurt:
         return False
+    if question.slots.ball_kind is not None:
+        return False  # "and my lobs?": what the wind does to each kind of ball is known
     return says_only_slots(message) and not (_is_of_weather(message) or complains(message.text))
 
 

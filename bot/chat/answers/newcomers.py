@@ -52,7 +52,8 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
         name = desk.view.name_of(part)
         text = wording("name.have_part").format(names=name, typed=capitalised(found.names[0]))
         return replace(reply, text=text)
-    players = [_known(desk, name) or add_player(desk, name) for name in found.names]
+    added = [_known(desk, name) or add_player(desk, name) for name in found.names]
+    players = list(dict.fromkeys(added))
     desk.pair_of(players)
     desk.context = desk.context.looking_at(*players)
     *before, last = (desk.view.name_of(player) for player in players)
