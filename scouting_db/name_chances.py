@@ -17,14 +17,14 @@ from typing import Any
 from knowledge.dataclass import dataclass
 from scouting_db.name_pairing import Pairing, features, glance, pairing
 
-COMPARED = 5
+COMPARED = 4
 """Players whose name is looked at closely; any other is too far off beside them."""
 
 LEARNED_FROM = 10
 """Names of a roster that the model learned from. On a longer one some name comes as near by chance
 more often, in proportion."""
 
-_WORTH_A_LOOK = 0.3
+_WORTH_A_LOOK = 0.4
 """How much alike words and a name must be at a glance for them to be compared closely."""
 
 _CLEARLY = 0.3
