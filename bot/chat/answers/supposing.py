@@ -50,8 +50,9 @@ def _likely(desk: Desk, understood: Sequence[Understood]) -> Mention | None:
             mention = unsettled(mentions)
         case _:
             return None
-    is_nobodys = mention is not None and mention.certainty is Certainty.NOBODY
-    return mention if is_nobodys and mention is not None and len(mention.supposed) == 1 else None
+    if mention is None or mention.certainty is not Certainty.NOBODY:
+        return None
+    return mention if len(mention.supposed) == 1 else None
 
 
 def _instead(desk: Desk, asked: Pending, others: Sequence[PlayerId]) -> list[Button]:
