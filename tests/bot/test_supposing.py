@@ -5,13 +5,12 @@ from __future__ import annotations
 from importlib.resources import files
 
 import pytest
+from rosters import roster_of
 from seen_words import seen_words
 from talk import Talk
 
 from bot.chat.names import mentions_of
 from bot.chat.view import ChatView
-from knowledge.vocabulary import PlayerId
-from scouting_db.values import PlayerRow
 
 TAKEN = "I take lindkivst for Sven Lindqvist.\n"
 
@@ -78,13 +77,6 @@ def test_everyday_words_are_those_that_the_writers_used() -> None:
     ["can i try the fancy stuff", "cheer me up", "she is in tears", "how many calories in cheese"],
 )
 def test_an_everyday_word_is_nobody_mistyped(text: str) -> None:
-    roster = ("Mira Vance", "Chidi Okafor", "Tess O'Dell")
-    view = ChatView(
-        book=1,
-        version=1,
-        roster=tuple(
-            PlayerRow(player=PlayerId(number), name=name, ours=False)
-            for number, name in enumerate(roster, start=1)
-        ),
-    )
+    roster = roster_of("Mira Vance", "Chidi Okafor", "Tess O'Dell")
+    view = ChatView(book=1, version=1, roster=roster)
     assert not [one for one in mentions_of(text, view) if not one.pronoun]

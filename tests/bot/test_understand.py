@@ -9,6 +9,7 @@ import pytest
 from function_calls import calls_of
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from rosters import roster_of
 from voices import EVENING, OPEN_VOICES, cases
 
 from bot.chat.said import (
@@ -28,7 +29,6 @@ from bot.chat.said import (
 from bot.chat.understand import understand
 from bot.chat.view import ChatView
 from knowledge.vocabulary import AgreementKey, PlayerId, Topic, Trait, Value
-from scouting_db.values import PlayerRow
 
 OKAFOR, LINDQVIST = PlayerId(3), PlayerId(4)
 MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
@@ -215,11 +215,7 @@ def test_our_own_stroke_is_not_the_other_players() -> None:
 
 
 def test_alike_names_are_asked_about_in_a_statement() -> None:
-    anas = ("Ana Ruiz", "Anna Ruis", "Ana Ruiz-Peña")
-    roster = tuple(
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(anas, start=1)
-    )
+    roster = roster_of("Ana Ruiz", "Anna Ruis", "Ana Ruiz-Peña")
     (said,) = understand("ana hits hard", chat=ChatView(book=9, version=1, roster=roster))
     assert isinstance(said, NoteSaid)
     assert said.mentions[0].certainty is Certainty.AMBIGUOUS

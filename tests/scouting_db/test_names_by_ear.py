@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from rosters import roster_of
 
-from knowledge.vocabulary import PlayerId
 from scouting_db.name_ear import likeness
 from scouting_db.names import Alike, Found, Nobody, likeliest_of, lookup
-from scouting_db.values import PlayerRow
 
 CLUB = (
     "Isabella Moreau",
@@ -49,16 +48,9 @@ COURT = (
 )
 
 
-def rows(*names: str) -> list[PlayerRow]:
-    return [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(names, start=1)
-    ]
-
-
 def told(typed: str, *names: str) -> str | set[str] | None:
     """The one found, the names asked about, or None for nobody."""
-    match lookup(typed, rows(*names)):
+    match lookup(typed, roster_of(*names)):
         case Found(player=row):
             return row.name
         case Alike(players=players):
@@ -244,7 +236,7 @@ def test_a_stranger_with_a_known_surname_stays_one(typed: str, names: tuple[str,
 
 
 def test_whoever_is_near_in_both_parts_comes_first() -> None:
-    match = lookup("owen mul cahey", rows("Eoghan Mulcahy", "Owen Maddox"))
+    match = lookup("owen mul cahey", roster_of("Eoghan Mulcahy", "Owen Maddox"))
     row = likeliest_of(match)
     assert row is not None
     assert row.name == "Eoghan Mulcahy"

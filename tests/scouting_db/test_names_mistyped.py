@@ -5,11 +5,10 @@ from __future__ import annotations
 import random
 
 import pytest
+from rosters import roster_of
 
-from knowledge.vocabulary import PlayerId
 from scouting_db.name_slips import are_neighbours, is_slip, lacks_vowels
 from scouting_db.names import Alike, Found, NameIndex, Nobody, lookup
-from scouting_db.values import PlayerRow
 
 PEOPLE = (
     "Tobias Hale",
@@ -26,13 +25,6 @@ PEOPLE = (
     "Pat Mulcahy",
     "Dmitri Volkov",
 )
-
-
-def roster(*names: str) -> list[PlayerRow]:
-    return [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(names, start=1)
-    ]
 
 
 @pytest.mark.parametrize(
@@ -68,7 +60,7 @@ def roster(*names: str) -> list[PlayerRow]:
     ],
 )
 def test_is_found(typed: str, meant: str) -> None:
-    match = lookup(typed, roster(*PEOPLE))
+    match = lookup(typed, roster_of(*PEOPLE))
     assert isinstance(match, Found), match
     assert match.player.name == meant
 
@@ -88,7 +80,7 @@ def test_is_found(typed: str, meant: str) -> None:
     ],
 )
 def test_is_nobody(typed: str) -> None:
-    assert isinstance(lookup(typed, roster(*PEOPLE)), Nobody)
+    assert isinstance(lookup(typed, roster_of(*PEOPLE)), Nobody)
 
 
 @pytest.mark.parametrize(
@@ -103,7 +95,7 @@ def test_is_nobody(typed: str) -> None:
     ],
 )
 def test_is_asked_about(typed: str, names: tuple[str, ...], likeliest: str | None) -> None:
-    match = lookup(typed, roster(*names, "Ola Kvam"))
+    match = lookup(typed, roster_of(*names, "Ola Kvam"))
     assert isinstance(match, Alike), match
     assert {row.name for row in match.players} == set(names)
     assert (match.likeliest and match.likeliest.name) == likeliest
@@ -143,7 +135,7 @@ def test_a_slip_is_found_among_many_names_of_its_consonants() -> None:
         for _ in range(400)
     }
     names = ["Leif Narolonit", *(f"Bo {name.title()}" for name in sorted(others))]
-    match = NameIndex(roster(*names)).lookup("narolonitt")
+    match = NameIndex(roster_of(*names)).lookup("narolonitt")
     assert isinstance(match, Found | Alike)
     found = match.player if isinstance(match, Found) else match.likeliest
     assert found is not None

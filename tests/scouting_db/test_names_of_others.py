@@ -5,30 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
+from rosters import roster_of
 
-from knowledge.vocabulary import PlayerId
 from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.names import Alike, Found, Nobody, lookup
 from scouting_db.short_names import is_short_for
 from scouting_db.sounds import spoken
-from scouting_db.values import PlayerRow
-
-
-def roster(*names: str) -> list[PlayerRow]:
-    return [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(names, start=1)
-    ]
 
 
 def asked(typed: str, names: Sequence[str]) -> set[str]:
-    match = lookup(typed, roster(*names))
+    match = lookup(typed, roster_of(*names))
     assert isinstance(match, Alike), match
     return {row.name for row in match.players}
 
 
 def found(typed: str, names: Sequence[str]) -> str:
-    match = lookup(typed, roster(*names))
+    match = lookup(typed, roster_of(*names))
     assert isinstance(match, Found), match
     return match.player.name
 
@@ -50,7 +42,7 @@ def found(typed: str, names: Sequence[str]) -> str:
     ],
 )
 def test_another_real_name_is_another_person(typed: str, known: str) -> None:
-    assert isinstance(lookup(typed, roster(known)), Nobody)
+    assert isinstance(lookup(typed, roster_of(known)), Nobody)
 
 
 @pytest.mark.parametrize(
@@ -74,7 +66,7 @@ def test_a_slip_or_another_spelling_is_the_same_person(typed: str, known: str) -
 
 
 def test_the_near_one_is_offered_where_another_name_was_typed() -> None:
-    match = lookup("hooper", roster("Tess Hopper", "Ben Hale"))
+    match = lookup("hooper", roster_of("Tess Hopper", "Ben Hale"))
     assert isinstance(match, Nobody)
     assert [row.name for row in match.nearest][:1] == ["Tess Hopper"]
 
@@ -98,19 +90,19 @@ def test_who_fits_nearly_as_well_is_asked_about(typed: str, names: Sequence[str]
 
 
 def test_a_first_name_as_typed_is_likelier_than_one_that_sounds_like_it() -> None:
-    match = lookup("nora", roster("Nora Fell", "Norah Quist"))
+    match = lookup("nora", roster_of("Nora Fell", "Norah Quist"))
     assert isinstance(match, Alike)
     assert match.likeliest is not None
     assert match.likeliest.name == "Nora Fell"
 
 
 def test_a_first_name_of_one_and_a_surname_of_another_is_nobody_unless_it_comes_near() -> None:
-    assert isinstance(lookup("megan frost", roster("Megan Ode", "Mark Frost")), Nobody)
+    assert isinstance(lookup("megan frost", roster_of("Megan Ode", "Mark Frost")), Nobody)
 
 
 def test_a_common_surname_is_no_beginning_of_a_longer_one() -> None:
-    assert isinstance(lookup("hollist", roster("Tim Hollister")), Found)
-    assert isinstance(lookup("hollis", roster("Tim Hollister")), Nobody)
+    assert isinstance(lookup("hollist", roster_of("Tim Hollister")), Found)
+    assert isinstance(lookup("hollis", roster_of("Tim Hollister")), Nobody)
 
 
 @pytest.mark.parametrize(

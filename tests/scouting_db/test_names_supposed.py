@@ -7,14 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from name_examples import digest, sources
 from name_figures import left_out, own_writers, total
+from rosters import roster_of
 
-from knowledge.vocabulary import PlayerId
 from scouting_db.name_chances import chances, name_weights
 from scouting_db.name_pairing import As, pairing
 from scouting_db.name_supposed import SMALL_ROSTER
 from scouting_db.name_thumbs import thumb_cost
 from scouting_db.names import Match, NameIndex, Nobody
-from scouting_db.values import PlayerRow
 
 PEOPLE = ("Chidi Okafor", "Ana Ruiz", "Ben Hale", "Lotte Brandt", "Yuki Shimizu", "Sven Lindqvist")
 
@@ -23,15 +22,8 @@ RIGHT_FLOOR, WRONG_CEILING = 0.91, 0.08
 rules alone tell 83.8%; and wrong of those supposed."""
 
 
-def rows(*names: str) -> list[PlayerRow]:
-    return [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(names, start=1)
-    ]
-
-
 def supposed(typed: str, *names: str) -> set[str]:
-    match: Match = NameIndex(rows(*(names or PEOPLE))).lookup(typed)
+    match: Match = NameIndex(roster_of(*(names or PEOPLE))).lookup(typed)
     assert isinstance(match, Nobody), match
     return {row.name for row in match.supposed}
 
@@ -116,7 +108,7 @@ def test_a_word_costs_nothing_beside_itself_and_never_more_than_all_its_letters(
 
 @given(st.text(max_size=60))
 def test_any_text_supposes_at_most_players_of_the_roster(text: str) -> None:
-    match = NameIndex(rows(*PEOPLE)).lookup(text)
+    match = NameIndex(roster_of(*PEOPLE)).lookup(text)
     if isinstance(match, Nobody):
         assert {row.name for row in match.supposed} <= set(PEOPLE)
         assert match.nearest[: len(match.supposed)] == match.supposed
@@ -127,6 +119,6 @@ NAMES = st.text(alphabet="abo -'(é🙂", max_size=8) | st.sampled_from(("Mori",
 
 @given(NAMES, st.lists(NAMES, max_size=4), st.sampled_from(("mori kenji", "jo b", "abba oba")))
 def test_any_roster_is_compared(name: str, others: list[str], typed: str) -> None:
-    assert isinstance(NameIndex(rows(name, *others)).lookup(typed), Match)
+    assert isinstance(NameIndex(roster_of(name, *others)).lookup(typed), Match)
     found = chances(typed.split(), [(one, ()) for one in (name, *others)], of=5)
     assert all(0 <= one <= 1 for one in found)

@@ -8,14 +8,13 @@ from unittest.mock import patch
 
 from name_examples import NAME_WRITERS, Lookup, lookups
 from name_training import everybody, trained
+from rosters import roster_of
 
 from knowledge.dataclass import dataclass
-from knowledge.vocabulary import PlayerId
 from scouting_db import name_chances
 from scouting_db.name_chances import NameWeights
 from scouting_db.name_matches import Alike, Match, Nobody, likeliest_of, players_of
 from scouting_db.names import NameIndex
-from scouting_db.values import PlayerRow
 
 GROUPS = 7
 """Groups of writers left out in turn."""
@@ -54,11 +53,7 @@ def told_of(cases: Iterable[Lookup]) -> Told:
 
 
 def _told(one: Lookup) -> Told:
-    rows = [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(one.roster, start=1)
-    ]
-    match = NameIndex(rows).lookup(one.typed)
+    match = NameIndex(roster_of(*one.roster)).lookup(one.typed)
     by_rules = _fits(match, one)
     if not isinstance(match, Nobody) or not match.supposed:
         return Told(lookups=1, by_rules=by_rules, right=by_rules)

@@ -13,6 +13,8 @@ from datetime import time
 from pathlib import Path
 from typing import Any
 
+from rosters import roster_of
+
 from bot.chat.format_said import SaidFormat
 from bot.chat.said import (
     FormatTold,
@@ -162,11 +164,7 @@ def judge_name(
 
     `supposing`: whether it counts who is only supposed, or what the rules alone tell.
     """
-    rows = [
-        PlayerRow(player=PlayerId(number), name=name, ours=False)
-        for number, name in enumerate(roster, start=1)
-    ]
-    match = NameIndex(rows).lookup(typed)
+    match = NameIndex(roster_of(*roster)).lookup(typed)
     if isinstance(match, Found):
         return match.player.name == right, True
     if isinstance(match, Alike) and match.likeliest is not None and match.likeliest.name == right:

@@ -95,16 +95,22 @@ def rather_meant(
     mention = next((one for one in mentions if one.rather), None)
     if mention is None:
         return []
-    number = desk.context.pending_count + 1
     others = mention.rather[:OFFERED_INSTEAD]
-    pending = Pending(number=number, typed=mention.typed, text=text, candidates=others, note=note)
+    number = desk.context.pending_count + 1
+    return rather_one_of(
+        desk, Pending(number=number, typed=mention.typed, text=text, candidates=others, note=note)
+    )
+
+
+def rather_one_of(desk: Desk, pending: Pending) -> list[Button]:
+    """A tap for each of its candidates. It is kept, and asks nothing."""
     desk.context = replace(desk.context.with_pending(pending), asks_who=desk.context.asks_who)
     return [
         Button(
             label=wording("name.rather").format(name=desk.view.name_of(player)),
-            payload=tap(Verb.WHO, number, player),
+            payload=tap(Verb.WHO, pending.number, player),
         )
-        for player in others
+        for player in pending.candidates
     ]
 
 

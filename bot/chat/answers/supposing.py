@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.names import OFFERED_INSTEAD, by_pair, unsettled
+from bot.chat.answers.names import OFFERED_INSTEAD, by_pair, rather_one_of, unsettled
 from bot.chat.answers.taken_up import ReadAgain, who_is_meant
 from bot.chat.context import Pending
 from bot.chat.payload import Verb, tap
@@ -57,16 +57,9 @@ def _likely(desk: Desk, understood: Sequence[Understood]) -> Mention | None:
 
 def _instead(desk: Desk, asked: Pending, others: Sequence[PlayerId]) -> list[Button]:
     """Taps for somebody else who is near, and for a new player. They ask nothing."""
+    if desk.context.asks_who == asked.number:
+        desk.context = replace(desk.context, asks_who=None)
     number = desk.context.pending_count + 1
-    waits_for = desk.context.asks_who if desk.context.asks_who != asked.number else None
-    pending = replace(asked, number=number, candidates=tuple(others))
-    desk.context = replace(desk.context.with_pending(pending), asks_who=waits_for)
-    near = [
-        Button(
-            label=wording("name.rather").format(name=desk.view.name_of(player)),
-            payload=tap(Verb.WHO, number, player),
-        )
-        for player in others
-    ]
+    near = rather_one_of(desk, replace(asked, number=number, candidates=tuple(others)))
     add = wording("name.add").format(typed=asked.typed)
     return [*near, Button(label=add, payload=tap(Verb.ADD, number))]
