@@ -15,9 +15,10 @@ from bot.chat.file import File
 from bot.log_check import log_faults
 from scouting_db import tables
 from scouting_db.book_check import faults
+from scouting_db.book_document import ExchangeError
 from scouting_db.csv_reading import text_of
 from scouting_db.directory import Directory
-from scouting_db.exchange import ExchangeError, export_book, import_book
+from scouting_db.exchange import export_book, import_book
 from scouting_db.players_csv import players_as_csv
 from scouting_db.session import Store
 from scouting_db.values import BookId, BookRow

@@ -1,23 +1,16 @@
 """A book as one JSON document: exported, and imported again as a new book.
 
-The document, an object:
-
-- `seamwise`: the version of this form, 2.
-- `book`: `name`, `zone` and `version`, its count of changes, from which new rows are numbered.
-- `people`: the names of those who wrote in it. Columns that tell who refer to a name by its
-  place, from 1.
-- `tables`: for each table its rows, each an object with its columns. A column without a value
-  is left out. Rows come in the order of their keys, so the same book gives the same text.
+The form is `book_document`'s. Rows come in the order of their keys, so the same book gives the
+same text.
 
 Left behind, because they belong to a chat and not to the book: who may read it, undo history,
 reminders, and which message a note came from. What was exported, imported and exported again is
-the same to the letter. The form before, 1, had a row to a line; it is still read.
+the same to the letter.
 """
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -27,10 +20,9 @@ from sqlalchemy.exc import StatementError
 from knowledge.dataclass import dataclass
 from scouting_db import tables
 from scouting_db.book.scope import NUMBERS_PER_VERSION
+from scouting_db.book_document import PEOPLE, ExchangeError, read_document, written
 from scouting_db.values import BookId, PersonId, Role
 from scouting_db.zones import checked_zone
-
-FORMAT = 2
 
 MOST_VERSIONS = 2**40
 """More changes than a book can see; a larger number in an import would overflow ids."""
@@ -61,13 +53,6 @@ LEFT_BEHIND = frozenset({"book_id", "chat_id", "external_message_id", "inbox_id"
 TABLES_LEFT_BEHIND = frozenset({"member", "invitation", "change", "reminder"})
 """Tables with a book's number whose rows belong to people and chats of this database."""
 
-PEOPLE = frozenset({"author", "person_id"})
-"""Columns that refer to a person, whose number changes on import."""
-
-
-class ExchangeError(Exception):
-    """The text is no export of a book; the message names the place."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookSummary:
@@ -85,39 +70,7 @@ def export_book(connection: Connection, book: BookId) -> str:
     people = list(_people(connection, book))
     places = {number: place for place, (number, _) in enumerate(people, start=1)}
     rows = {name: list(_rows_of(connection, table, book, places)) for name, table in KEPT.items()}
-    return _written(head, [name for _, name in people], rows)
-
-
-def _written(
-    head: Mapping[str, Any], people: Sequence[str], rows: Mapping[str, Sequence[Mapping[str, Any]]]
-) -> str:
-    """A row to a line, so that two versions of a book can be compared by eye."""
-    told = [
-        f'"{name}":[' + ",".join(f"\n{_json(row)}" for row in rows[name]) + "]" for name in rows
-    ]
-    return (
-        f'{{"seamwise":{FORMAT},\n"book":{_json(head)},\n"people":{_json(list(people))},\n'
-        '"tables":{\n' + ",\n".join(told) + "\n}}\n"
-    )
-
-
-def _json(value: object) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-
-
-def read_document(text: str) -> dict[str, Any]:
-    """The document of a text, of this form or the one before; ExchangeError where it is none."""
-    try:
-        value = json.loads(text)
-    except ValueError as error:
-        return _from_lines(text, error)
-    if not isinstance(value, dict):
-        raise ExchangeError("the file is not a JSON object")
-    if value.get("seamwise") != FORMAT:
-        if value.get("seamwise") == 1:
-            return _from_lines(text, ValueError("one line"))
-        raise ExchangeError(f'the file is no export of a book: expected "seamwise": {FORMAT}')
-    return value
+    return written(head, [name for _, name in people], rows)
 
 
 def summary_of(document: Mapping[str, Any]) -> BookSummary:
@@ -319,35 +272,3 @@ def _never_reuse_numbers(connection: Connection, book: BookId) -> None:
         .where(tables.book.c.book_id == book, tables.book.c.version < least)
         .values(version=least)
     )
-
-
-def _from_lines(text: str, error: ValueError) -> dict[str, Any]:
-    """A document of the form before: a head, and a row to a line with its table's name."""
-    lines = [line for line in text.splitlines() if line.strip()]
-    values = _parsed_lines(lines, error)
-    if not values or values[0].get("seamwise") != 1:
-        raise ExchangeError(f"the file is not JSON: {error}")
-    people: dict[object, int] = {}
-    names: list[object] = []
-    rows: dict[str, list[dict[str, Any]]] = {}
-    for row in values[1:]:
-        name = str(row.pop("table", None))
-        if name == "person":
-            names.append(row.get("name"))
-            people[row.get("person_id")] = len(names)
-            continue
-        for key in PEOPLE & row.keys():
-            row[key] = people.get(row[key])
-        rows.setdefault(name, []).append(row)
-    head = {key: values[0].get(key) for key in ("name", "zone", "version")}
-    return {"seamwise": FORMAT, "book": head, "people": names, "tables": rows}
-
-
-def _parsed_lines(lines: Iterable[str], error: ValueError) -> list[dict[str, Any]]:
-    try:
-        values = [json.loads(line) for line in lines]
-    except ValueError:
-        raise ExchangeError(f"the file is not JSON: {error}") from None
-    if not all(isinstance(value, dict) for value in values):
-        raise ExchangeError(f"the file is not JSON: {error}")
-    return values

@@ -23,6 +23,7 @@ from bot.chat.answers import (
     undo_words,
     video,
 )
+from bot.chat.answers.clock_zone import take_zone
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
 from bot.chat.answers.explaining import explain_last
@@ -177,7 +178,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ReminderSaid():
             return reminders.take_reminder(desk, understood)
         case ZoneSaid():
-            return reminders.take_zone(desk, understood)
+            return take_zone(desk, understood)
         case FormatTold():
             return formats.take_format(desk, understood)
         case TimeoutsAsked():

@@ -16,13 +16,14 @@ from bot.chat.asked import (
     maybe,
 )
 from bot.chat.kept_wind import KeptWind, wind_from_json
+from bot.chat.pending import Pending
 from bot.chat.scouting import Scouting
 from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
 from scouting_db.values import ChangeId, EventId, MatchId
 
-__all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Pending", "SaidState"]
+__all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "SaidState"]
 
 CONTEXT_VERSION = 1
 
@@ -37,28 +38,6 @@ class Depth(StrEnum):
     SHORT = "short"
     FULL = "full"
     REASONS = "reasons"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pending:
-    """A message that waits for a tap: for whom `typed` means, or to be answered after others.
-
-    `text` is taken up again; where the question was read already, it is `asked`. `also` are other
-    names in it that nobody bears, to be added with `typed`.
-    """
-
-    number: int
-    typed: str
-    text: str
-    candidates: tuple[PlayerId, ...]
-    note: int | None = None
-    asked: Asked | None = None
-    also: tuple[str, ...] = ()
-
-    @property
-    def waits_for_name(self) -> bool:
-        """Whether a name is to be settled; else it is a question to be answered later."""
-        return bool(self.typed) or self.note is not None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,7 +214,7 @@ class Context:
             "asked": None if self.asked is None else self.asked.to_json(),
             "told": self.told,
             "asked_last": self.asked_last,
-            "pendings": [_pending_to_json(one) for one in self.pendings],
+            "pendings": [one.to_json() for one in self.pendings],
             "pending_count": self.pending_count,
             "asks_who": self.asks_who,
             "change": self.change,
@@ -271,7 +250,7 @@ class Context:
             asked=maybe(Asked.from_json, stored.get("asked")),
             told=maybe(Depth, stored.get("told")),
             asked_last=stored.get("asked_last", False),
-            pendings=tuple(_pending_from_json(one) for one in stored.get("pendings", ())),
+            pendings=tuple(Pending.from_json(one) for one in stored.get("pendings", ())),
             pending_count=stored.get("pending_count", 0),
             asks_who=stored.get("asks_who"),
             change=stored.get("change"),
@@ -286,27 +265,3 @@ class Context:
 
 def _all_known(card: Scouting | None, known: Collection[PlayerId]) -> bool:
     return card is not None and set(card.players) <= set(known)
-
-
-def _pending_to_json(one: Pending) -> dict[str, Any]:
-    return {
-        "number": one.number,
-        "typed": one.typed,
-        "text": one.text,
-        "candidates": list(one.candidates),
-        "note": one.note,
-        "asked": None if one.asked is None else one.asked.to_json(),
-        "also": list(one.also),
-    }
-
-
-def _pending_from_json(stored: Mapping[str, Any]) -> Pending:
-    return Pending(
-        number=stored["number"],
-        typed=stored["typed"],
-        text=stored["text"],
-        candidates=tuple(stored["candidates"]),
-        note=stored.get("note"),
-        asked=maybe(Asked.from_json, stored.get("asked")),
-        also=tuple(stored.get("also", ())),
-    )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bot.chat.common_words import is_common
-from bot.chat.context import Pending
 from bot.chat.forms import word_set
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from scouting_db.names import NameIndex, Nobody, likeliest_of

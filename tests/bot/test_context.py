@@ -16,11 +16,11 @@ from bot.chat.context import (
     Context,
     Depth,
     Listing,
-    Pending,
     SaidState,
     Tagged,
 )
 from bot.chat.format_said import SaidFormat
+from bot.chat.pending import Pending
 from knowledge.ball_facts import BallFacts, Footing, Spin
 from knowledge.ball_facts import Depth as PairDepth
 from knowledge.game import Discipline, Scoring

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
-from bot.chat.context import Pending
 from bot.chat.name_given import name_given
+from bot.chat.pending import Pending
 from bot.chat.view import ChatView
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import PlayerRow

@@ -16,13 +16,12 @@ from knowledge.vocabulary import Seen, Trait, Value
 from scouting_db.base import Base
 from scouting_db.book import Book
 from scouting_db.book_check import faults
+from scouting_db.book_document import ExchangeError, read_document
 from scouting_db.exchange import (
     KEPT,
     TABLES_LEFT_BEHIND,
-    ExchangeError,
     export_book,
     import_book,
-    read_document,
     summary_of,
 )
 from scouting_db.session import Store

@@ -22,7 +22,8 @@ from sqlalchemy import (
 )
 
 from scouting_db.book.scope import NUMBERS_PER_VERSION
-from scouting_db.exchange import FORMAT, KEPT, LEFT_BEHIND, PEOPLE
+from scouting_db.book_document import FORMAT, PEOPLE
+from scouting_db.exchange import KEPT, LEFT_BEHIND
 
 MOST_ROWS = 4
 LARGEST = 2**40

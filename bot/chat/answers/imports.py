@@ -16,9 +16,10 @@ from bot.post import Incoming
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Seen, Trait, Value
 from scouting_db.book import Book
+from scouting_db.book_document import ExchangeError, read_document
 from scouting_db.csv_reading import read_table, text_of
 from scouting_db.directory import Directory
-from scouting_db.exchange import ExchangeError, export_book, import_book, read_document, summary_of
+from scouting_db.exchange import export_book, import_book, summary_of
 from scouting_db.players_csv import players_as_csv
 from scouting_db.roster_reading import Entrant, Roster, read_roster
 from scouting_db.sounds import fold

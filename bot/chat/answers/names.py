@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.context import Pending
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import Certainty, Mention

@@ -8,10 +8,10 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import take
-from bot.chat.context import Pending
 from bot.chat.names import index_of
 from bot.chat.newcomer_words import newcomers_in
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.rally_details import name_of_stranger
-from bot.chat.context import Pending
 from bot.chat.message import read_message
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.rally_strangers import stranger_of
 from bot.chat.render import with_buttons
 from bot.chat.reply import Button, Reply

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.chat.answers.desk import Desk
+from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.reply import Button
 from bot.chat.start_times import wall_of
 from bot.chat.wording import wording
 from scouting_db.values import ChatId, MatchId, MatchRow, Micros, ReminderId, ReminderRow
@@ -129,6 +130,11 @@ def span_words(minutes: int) -> str:
     return f"{hours} h" if not rest else f"{hours} h {rest:02d}"
 
 
+def city_of(zone: str) -> str:
+    """A zone as a reply calls it: by its city."""
+    return zone.rsplit("/", 1)[-1].replace("_", " ")
+
+
 def title_of(desk: Desk, row: MatchRow) -> str:
     """ "Okafor/Lindqvist", or "the match" where nobody is named."""
     ours = set(desk.ours)
@@ -150,6 +156,15 @@ def times_now(desk: Desk, matches: Sequence[MatchId]) -> dict[str, Any]:
             for one in waiting
         ],
     }
+
+
+def times_changed(desk: Desk, meant: Sequence[MatchId], does: Callable[[], None]) -> Button:
+    """Change the times of these matches; the button that takes it back."""
+    before = times_now(desk, meant)
+    does()
+    desk.match_changed()
+    after = times_now(desk, meant)
+    return undo_button(desk.record("times", {"after": after}, before))
 
 
 def times_as_stored(desk: Desk, stored: Mapping[str, Any]) -> None:

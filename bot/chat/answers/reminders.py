@@ -1,39 +1,37 @@
-"""Reminders set, moved, listed and cancelled by saying so; and the zone of the book's clocks."""
+"""Reminders set, moved, listed and cancelled by saying so."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
 from bot.chat.answers import matches
-from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import settled
 from bot.chat.answers.reminder_times import (
     DEFAULT_MINUTES,
     MINUTES,
     MOST_MINUTES,
     OFF,
-    ZONE_TOLD,
     change_lines,
+    city_of,
     day_words,
     said_of,
     set_reminder,
     span_words,
-    times_now,
+    times_changed,
     title_of,
     usual_minutes,
     zone_of_book,
 )
-from bot.chat.payload import BadPayloadError, Verb, tap
 from bot.chat.render import rows
-from bot.chat.reply import Button, Reply
-from bot.chat.said import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb, ZoneSaid
-from bot.chat.start_times import in_other_zone, moment_said, wall_of
+from bot.chat.reply import Reply
+from bot.chat.said import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb
+from bot.chat.start_times import moment_said, wall_of
 from bot.chat.wording import wording
 from knowledge.tactics.standing_words import capital
-from scouting_db.values import MatchId, MatchRow, MatchState, Micros
-from scouting_db.zones import Moment, checked_zone, moment_of
+from scouting_db.values import MatchRow, MatchState, Micros
+from scouting_db.zones import Moment, moment_of
 
 MOST_LISTED = 8
 
@@ -65,15 +63,6 @@ def _next(desk: Desk) -> MatchRow | None:
     return next(iter(_to_come(desk)), None)
 
 
-def _changed(desk: Desk, meant: Sequence[MatchId], does: Callable[[], None]) -> Button:
-    """Do it; the button that takes it back."""
-    before = times_now(desk, meant)
-    does()
-    desk.match_changed()
-    after = times_now(desk, meant)
-    return undo_button(desk.record("times", {"after": after}, before))
-
-
 def _set(desk: Desk, said: ReminderSaid) -> Reply:
     row = _next(desk)
     minutes = _minutes(desk, said, row)
@@ -88,7 +77,7 @@ def _set(desk: Desk, said: ReminderSaid) -> Reply:
             desk.book.prefer(MINUTES, str(minutes))
         due.extend(set_reminder(desk, one, minutes=minutes) for one in timed)
 
-    undo = _changed(desk, [one.match for one in timed], does)
+    undo = times_changed(desk, [one.match for one in timed], does)
     lines = [wording("reminder.usual").format(minutes=span_words(minutes))] if is_usual else []
     if due:
         lines += said_of(desk, due[0], minutes)
@@ -126,7 +115,7 @@ def _off(desk: Desk, said: ReminderSaid) -> Reply:
         if said.always:
             desk.book.prefer(MINUTES, OFF)
 
-    undo = _changed(desk, numbers, does)
+    undo = times_changed(desk, numbers, does)
     if said.always:
         return Reply(text=wording("reminder.off"), buttons=rows([undo]))
     told = [title_of(desk, one) for match in numbers if (one := desk.book.match(match))]
@@ -140,7 +129,7 @@ def _list(desk: Desk) -> Reply:
         key = "off" if usual_minutes(desk) is None else "none"
         return Reply(text=wording(f"reminder.{key}"))
     zone = zone_of_book(desk)
-    lines = [wording("reminder.list").format(zone=_city(zone))]
+    lines = [wording("reminder.list").format(zone=city_of(zone))]
     for one in waiting[:MOST_LISTED]:
         row = desk.book.match(one.match)
         if row is None or row.starts_at is None:
@@ -169,7 +158,7 @@ def take_move(desk: Desk, said: MatchMoved) -> Reply:
     court = row.court if said.court is None else said.court
     moved = replace(row, starts_at=starts_at, court=court)
     lines: list[str] = []
-    undo = _changed(desk, [row.match], lambda: lines.extend(_move(desk, row, moved)))
+    undo = times_changed(desk, [row.match], lambda: lines.extend(_move(desk, row, moved)))
     text = wording("reminder.moved").format(
         match=capital(title_of(desk, row)),
         at="" if starts_at is None else _at(desk, starts_at),
@@ -241,65 +230,6 @@ def _new_start(desk: Desk, row: MatchRow, said: MatchMoved) -> Moment | None:
     return same_day if told.at < same_day.at or same_day.at >= desk.now - _HOUR else told
 
 
-def take_zone(desk: Desk, said: ZoneSaid) -> Reply:
-    """The book's clocks are there from now on; an unknown place is asked about."""
-    if not said.place:
-        zone = zone_of_book(desk)
-        return Reply(text=wording("reminder.zone_is").format(city=_city(zone), zone=zone))
-    if said.zone is None:
-        buttons = [Button(label=_city(one), payload=tap(Verb.ZONE, one)) for one in said.near]
-        text = wording("reminder.zone_unknown").format(place=said.place[:30])
-        return Reply(text=text, buttons=rows(buttons))
-    return _set_zone(desk, said.zone)
-
-
-def press_zone(desk: Desk, zone: str) -> Reply:
-    """The same from a button; BadPayloadError for a zone that nobody knows."""
-    try:
-        return _set_zone(desk, checked_zone(zone))
-    except ValueError as error:
-        raise BadPayloadError(str(error)) from None
-
-
-def _set_zone(desk: Desk, zone: str) -> Reply:
-    about, to_come = desk.book.about(), _zoned(desk)
-    moments: list[Moment] = []
-
-    def does() -> None:
-        desk.book.set_about(name=about.name, zone=zone)
-        desk.book.prefer(ZONE_TOLD, zone)
-        moments.extend(_to_zone(desk, row, about.zone, zone) for row in to_come)
-
-    undo = _changed(desk, [row.match for row in to_come], does)
-    lines = [wording("reminder.zone_set").format(city=_city(zone), now=f"{_now(desk):%H:%M}")]
-    if to_come and about.zone != zone:
-        starts = ", ".join(f"{one.wall:%H:%M}" for one in moments[:MOST_LISTED])
-        lines.append(wording("reminder.zone_matches").format(starts=starts, city=_city(zone)))
-    lines += [line for one in moments for line in change_lines(one)][:1]
-    return Reply(text="\n".join(lines), buttons=rows([undo]))
-
-
-def _zoned(desk: Desk) -> tuple[MatchRow, ...]:
-    """Matches whose times were told on the clock that is now said to be another one."""
-    a_day = 24 * _HOUR
-    return desk.book.matches_to_come(since=Micros(desk.now - a_day))
-
-
-def _to_zone(desk: Desk, row: MatchRow, old: str, new: str) -> Moment:
-    assert row.starts_at is not None, "only matches with a time are to come"
-    moment = in_other_zone(row.starts_at, made_at=row.made_at, old=old, new=new)
-    waiting = desk.book.reminders(match=row.match)
-    moved = replace(row, starts_at=moment.at)
-    desk.book.replace_match(moved)
-    desk.book.cancel_reminders(row.match)
-    for one in waiting:
-        set_reminder(desk, moved, minutes=one.minutes_before, chat=one.chat)
-    minutes = usual_minutes(desk)
-    if not waiting and minutes is not None and row.starts_at <= desk.now:
-        set_reminder(desk, moved, minutes=minutes)
-    return moment
-
-
 def _now(desk: Desk) -> datetime:
     return wall_of(desk.now, zone_of_book(desk))
 
@@ -307,7 +237,3 @@ def _now(desk: Desk) -> datetime:
 def _at(desk: Desk, at: Micros) -> str:
     zone = zone_of_book(desk)
     return f"{day_words(at, desk.now, zone)} {wall_of(at, zone):%H:%M}"
-
-
-def _city(zone: str) -> str:
-    return zone.rsplit("/", 1)[-1].replace("_", " ")

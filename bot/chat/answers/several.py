@@ -9,8 +9,8 @@ from bot.chat.answers.as_asked import as_asked
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import by_pair, settled
 from bot.chat.answers.questions import answer, answer_asked
-from bot.chat.context import Pending
 from bot.chat.payload import Tap, Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import Question

@@ -12,8 +12,8 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import OFFERED_INSTEAD, by_pair, rather_one_of, unsettled
 from bot.chat.answers.taken_up import ReadAgain, who_is_meant
-from bot.chat.context import Pending
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.render import with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import Certainty, Mention, NoteSaid, Question, Understood

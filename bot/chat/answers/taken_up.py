@@ -9,7 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
-from bot.chat.context import Pending
+from bot.chat.pending import Pending
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId

@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers import note_offers, notes, undo
 from bot.chat.answers.advised import SCORE_TOPICS
 from bot.chat.answers.booking import EXAMPLES, example_text, set_mode
+from bot.chat.answers.clock_zone import press_zone
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.explaining import explain
 from bot.chat.answers.imports import press_import
@@ -20,7 +21,6 @@ from bot.chat.answers.pair_card import press_card
 from bot.chat.answers.plan_pages import plan_page
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.answers.questions import answer_asked
-from bot.chat.answers.reminders import press_zone
 from bot.chat.answers.scout_taps import press_scout
 from bot.chat.answers.settled_by_tap import observe, settle
 from bot.chat.answers.taken_up import ReadAgain, add_named, answer_later, who_is_meant

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
-from bot.chat.context import Pending
 from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
 from bot.chat.reply import Button
 from bot.chat.said import Question
 from bot.chat.wording import wording
