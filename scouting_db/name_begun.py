@@ -17,6 +17,8 @@ TELLING_BEGINNING = 4
 SHORTEST_SLIP = 4
 """Letters of a name of which a slip is still known for one."""
 
+_STAYS = 2  # letters that any swap behind them leaves as they are
+
 
 def cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
     """Whose name begins so: a first name of any length, or a surname whose beginning tells."""
@@ -51,7 +53,8 @@ def _swapped(keys: NameKeys, key: str) -> Iterator[Fit]:
     """`gewn` for Gwendolyn: a beginning that is no name, with two letters swapped."""
     if len(key) < SHORTEST_SLIP or not is_no_name(key):
         return
-    for at in range(len(key) - 1):
+    is_begun = bool(keys.given_beginning_with(key[:_STAYS]))
+    for at in range(len(key) - 1 if is_begun else _STAYS):
         begun = f"{key[:at]}{key[at + 1]}{key[at]}{key[at + 2 :]}"
         for given in keys.given_beginning_with(begun):
             yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(given)[:HOLDERS])

@@ -149,6 +149,8 @@ class NameIndex:
     def _either(self, folded: str, match: Nobody) -> Match:
         """Whoever may be meant by one side or the other of `kim or kimm`, else `match`."""
         sides = folded.split(_EITHER)
+        if len(sides) == 1:
+            return match
         found = [self._exact(side) or self._near(side, nearest=False) for side in sides if side]
         if len(found) > 1 and not any(isinstance(one, Nobody) for one in found):
             rows = dict.fromkeys(row for one in found for row in players_of(one))
