@@ -11,6 +11,7 @@ from bot.chat.results_said import result_said
 from bot.chat.said import ResultSaid
 from bot.chat.words import words
 from knowledge.game import GameFormat
+from scouting_db.values import Micros
 
 BEST_OF_THREE = GameFormat(best_of=3)
 NEXT = "next: ruiz and hale, best of 3 to 11"
@@ -195,6 +196,24 @@ def test_games_the_log_has_are_not_counted_twice(demo: Talk) -> None:
     assert demo.say("won the first 11-7, lost the second 9-11").startswith("Game 2 theirs")
     demo.say("undo")
     assert demo.say("score").startswith("Game 1 ours, 11-7")
+
+
+def test_a_game_told_again_at_once_is_the_same_game(demo: Talk) -> None:
+    demo.say("they won it 11-9")
+    assert demo.say("lost 11-9").startswith("I have that game")
+    assert demo.tap("game 2 too").startswith("Lost 9-11 9-11.")
+
+
+@pytest.mark.parametrize("text", ["won the second 11-6", "11-6 again, won", "game 2 ours, 11-6"])
+def test_a_next_game_may_end_the_same(demo: Talk, text: str) -> None:
+    demo.say("won 11-6")
+    assert demo.say(text).startswith("Won 11-6 11-6.")
+
+
+def test_a_game_told_later_is_the_next(demo: Talk) -> None:
+    demo.say("won 11-6")
+    demo.now = Micros(demo.now + 10 * 60 * 1_000_000)
+    assert demo.say("won 11-6").startswith("Won 11-6 11-6.")
 
 
 def test_games_that_contradict_the_log_are_asked_about(demo: Talk) -> None:

@@ -31,6 +31,7 @@ HARD_TIMES = 2
 NOBODY = PlayerId(0)
 
 WRITERS = TESTS / "train" / "note_writers"
+LATER = TESTS / "train" / "later_notes"
 HARD = TESTS / "train" / "hard_notes"
 """Notes for the claim model alone: what is hard to read, and what we ourselves call plain words."""
 
@@ -59,7 +60,7 @@ def writer_files() -> list[Path]:
 
 def claim_files() -> list[Path]:
     """All that the claim model learns from."""
-    return [*writer_files(), *sorted(HARD.glob("*.jsonl"))]
+    return [path for folder in (WRITERS, LATER, HARD) for path in sorted(folder.glob("*.jsonl"))]
 
 
 def claims_digest() -> str:

@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, close, with_score
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.pool_order import pick_in_pool, settle_assumed_format
+from bot.chat.answers.result_again import told_again
 from bot.chat.match_log import GUESSED_SERVE, format_from_json
 from bot.chat.match_results import MatchResult, finished_games, result_of
 from bot.chat.reply import Reply
@@ -94,6 +95,9 @@ def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
 
     All of it is one step to undo.
     """
+    again = told_again(desk, match, said)
+    if again is not None:
+        return again
     known = finished_games(desk.log())
     fresh = said.games
     if len(fresh) > 1 and known:
