@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import random
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -28,10 +29,19 @@ HELD_OUT = ("ilse", "kay", "roz", "teun")
 HARD_TIMES = 2
 """How often the model is shown one of these in a pass, of which there are few."""
 
+RUN_TOGETHER = 0.5
+"""Of pairs of notes of one player, how many are also shown as one; not searched over."""
+
+_BETWEEN = (". ", ", ", "\n", " and ")
+
 NOBODY = PlayerId(0)
+
+Row = Mapping[str, Any]
 
 WRITERS = TESTS / "train" / "note_writers"
 LATER = TESTS / "train" / "later_notes"
+"""Notes of eighty more voices, most of which claim one thing."""
+
 HARD = TESTS / "train" / "hard_notes"
 """Notes for the claim model alone: what is hard to read, and what we ourselves call plain words."""
 
@@ -81,7 +91,7 @@ def _digest(paths: Iterable[Path]) -> str:
     return digest.hexdigest()
 
 
-def rows_of(path: Path) -> list[Mapping[str, Any]]:
+def rows_of(path: Path) -> list[Row]:
     return [json.loads(line) for line in path.read_text(encoding="utf-8").splitlines()]
 
 
@@ -89,7 +99,36 @@ def rows_of(path: Path) -> list[Mapping[str, Any]]:
 def taught_by(path: Path) -> tuple[Taught, ...]:
     """A writer's notes; one that claims something of somebody we can't find in it is left out."""
     times = HARD_TIMES if path.parent == HARD else 1
-    return tuple(_taught(row for row in rows_of(path) if can_be_scored(row))) * times
+    rows = [row for row in rows_of(path) if can_be_scored(row)]
+    if path.parent == LATER:
+        rows += _run_together(rows, random.Random(path.stem))
+    return tuple(_taught(rows)) * times
+
+
+def _run_together(rows: Sequence[Row], chance: random.Random) -> list[Row]:
+    """Some notes with the next one of the same player behind them: people list what they see."""
+    last: dict[str, Row] = {}
+    together: list[Row] = []
+    for row in chance.sample(rows, len(rows)):
+        players = {one[0] for one in row["observations"]}
+        if len(players) != 1:
+            continue
+        (player,) = players
+        before = last.pop(player, None)
+        if before is None:
+            last[player] = row
+        elif chance.random() < RUN_TOGETHER and not _traits(before) & _traits(row):
+            together.append(
+                {
+                    "text": before["text"].rstrip(" .") + chance.choice(_BETWEEN) + row["text"],
+                    "observations": [*before["observations"], *row["observations"]],
+                }
+            )
+    return together
+
+
+def _traits(row: Row) -> set[str]:
+    return {one[1] for one in row["observations"]}
 
 
 def apart_from(notes: Sequence[Taught], scored: Sequence[str]) -> list[Taught]:
@@ -108,7 +147,7 @@ def _denied_first(claim: PlayerClaim) -> tuple[bool, PlayerClaim]:
     return not claim[-1], claim
 
 
-def _taught(rows: Iterable[Mapping[str, Any]]) -> Iterator[Taught]:
+def _taught(rows: Iterable[Row]) -> Iterator[Taught]:
     for row in rows:
         said = words(row["text"])
         note = note_line(said, find_mentions(said, IN_TALK), IN_TALK)

@@ -1,0 +1,45 @@
+"""A game's result told again right after it: it is the same game, unless a tap says the next."""
+
+from __future__ import annotations
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.entries import with_score
+from bot.chat.match_results import finished_games
+from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
+from bot.chat.render import with_buttons
+from bot.chat.reply import Button, Reply
+from bot.chat.said import ResultSaid
+from bot.chat.wording import wording
+from bot.chat.words import folded_line, words
+from knowledge.regex import regex
+from scouting_db.values import MatchId
+
+AGAIN_MICROS = 4 * 60 * 1_000_000
+"""Within so long no further game has been played. Common practice, no source."""
+
+_ANOTHER = regex(
+    r"\b(?:again|also|too|as well|another|same score|twice|both|next|2nd|second|3rd|third"
+    r"|games? (?:[2-5]|two|three|four|five))\b"
+)
+
+
+def told_again(desk: Desk, match: MatchId, said: ResultSaid) -> Reply | None:
+    """What is counted already, and a tap for a next game that ended the same; None if it is new."""
+    log, entries = desk.log(), desk.entries()
+    known = finished_games(log)
+    if len(said.games) != 1 or said.running is not None or tuple(known[-1:]) != said.games:
+        return None
+    now = log.match.game
+    is_begun = not now.is_over and (now.ours > 0 or now.theirs > 0)
+    if is_begun or desk.now - entries[-1].at > AGAIN_MICROS:
+        return None
+    if _ANOTHER.search(folded_line(words(said.text))):
+        return None
+    number, next_game = desk.context.pending_count + 1, len(known) + 1
+    desk.context = desk.context.with_pending(
+        Pending(number=number, typed="", text=f"game {next_game} {said.text}", candidates=())
+    )
+    label = wording("match.next_game_too").format(game=next_game)
+    button = Button(label=label, payload=tap(Verb.LATER, number))
+    return with_buttons(with_score(desk, match, wording("match.game_counted")), [button])
