@@ -19,7 +19,7 @@ from bot.chat.claim_model import HEADS, SAID_COLUMNS, TAKES, ClaimModel, ClaimNe
 from bot.chat.note_features import SeenWord
 
 WIDTH = 96
-PASSES = 10
+PASSES = 8
 SEEDS = (0, 2)
 """One reader each, whose mean is read, and invents a tenth less than one alone."""
 NO_RULES = 0.15  # share of notes that a pass shows without what the rules read; not searched over

@@ -1,4 +1,4 @@
-"""Train the claim model on the note writers' notes (about 20 minutes; needs the `train` extra).
+"""Train the claim model on the note writers' notes (over half an hour; needs the `train` extra).
 
 Run from anywhere: python tests/train/train_claims.py
 With `--keep-out NAME,...` it trains without these writers, ships nothing, and prints how their
@@ -60,7 +60,7 @@ def main() -> None:
 def recipe(notes: Sequence[Taught], learned: Sequence[Taught]) -> dict[str, object]:
     return {
         "sources": claims_digest(),
-        "trained_on": "tests/train/note_writers and hard_notes",
+        "trained_on": "tests/train/note_writers, later_notes and hard_notes",
         "notes": len(learned),
         "near_duplicates_left_out": len(notes) - len(learned),
         "command": "python tests/train/train_claims.py",
