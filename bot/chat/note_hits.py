@@ -9,6 +9,7 @@ from itertools import pairwise
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.note_figures import figures
+from bot.chat.note_misread import is_misread
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -45,7 +46,24 @@ _LEFT, _RIGHT = frozenset(["left", "l"]), frozenset(["right", "r"])
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
 _BETWEEN = frozenset(["the", "his", "her", "their", "that", "of"])
 _BEFORE_AN_ORIGIN = frozenset(
-    ["a", "the", "any", "my", "our", "high", "low", "short", "slow", "hard", "soft", "dead", "deep"]
+    [
+        "a",
+        "the",
+        "any",
+        "every",
+        "each",
+        "all",
+        "my",
+        "our",
+        "high",
+        "low",
+        "short",
+        "slow",
+        "hard",
+        "soft",
+        "dead",
+        "deep",
+    ]
 )
 _CONNECTORS = word_set("connectors")
 _HARD_HITS = word_set("hard_hits")
@@ -92,7 +110,9 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         for start, stop in pairwise(edges)
         for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
-    hits = [hit for hit in hits if not _is_of_a_stroke(hit, hits, line)]
+    hits = [
+        hit for hit in hits if not (_is_of_a_stroke(hit, hits, line) or is_misread(hit, hits, line))
+    ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
     weighing = _longest(
@@ -105,10 +125,11 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
 
 
 def _is_of_a_stroke(hit: Hit, hits: Iterable[Hit], line: Sequence[str]) -> bool:
-    """ "Okafor huge forehand": what is huge is the stroke behind it and nobody's height."""
+    """ "Okafor huge forehand", "his serve is huge": a stroke is huge, and nobody's height."""
     if hit.meaning.trait is not Trait.HEIGHT or line[hit.stop - 1] not in _BIG:
         return False
-    return any(one.start == hit.stop and one.meaning.role in SKILLS for one in hits)
+    strokes = [one for one in hits if one.meaning.role in SKILLS]
+    return any(one.start == hit.stop or one.stop == hit.start for one in strokes)
 
 
 def things(

@@ -20,6 +20,10 @@ _BESIDE = frozenset(
 )
 """Words that may stand in such a list beside the adjectives and skills."""
 
+_SAYS_NOTHING = frozenset(
+    ["note", "is", "are", "her", "his", "their", "they", "the", "an", "very", "really", "so", "too"]
+)
+
 
 def plain_claims(
     note: NoteLine, parts: Sequence[Clause], ruled: Iterable[Claim]
@@ -32,6 +36,16 @@ def plain_claims(
     if len({one.span for one, _ in listed}) < 2:
         return ()
     return tuple(one for one, part in listed if _is_plain(one, note, part))
+
+
+def is_all_told(note: NoteLine, part: Clause) -> bool:
+    """Whether the rules know every word there, so that nothing else may turn what they read."""
+    hits = note.hits.inside(part)
+    told = {at for hit in (*hits.traits, *hits.others) for at in range(hit.start, hit.stop)}
+    return all(
+        at in told or note.line[at] in _BESIDE or note.line[at] in _SAYS_NOTHING
+        for at in range(part.start, part.stop)
+    )
 
 
 def _is_listed(note: NoteLine, part: Clause) -> bool:

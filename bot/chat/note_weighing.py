@@ -10,6 +10,7 @@ from bot.chat.claim_model import (
     FACTS_STAND_FROM,
     MADE_FROM,
     OFFERED_FROM,
+    PLAIN_STANDS_FROM,
     RULES_COUNT,
     RULES_OFFERED_FROM,
     RULES_STAND_FROM,
@@ -25,7 +26,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
-from bot.chat.note_plain import plain_claims
+from bot.chat.note_plain import is_all_told, plain_claims
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.dataclass import dataclass
@@ -84,7 +85,12 @@ def weigh(
                 and _may_add(one, player, note, _around(one.at, note.hits, parts))
             )
         ]
-        made = [one for one in likely if _is_made(one, mine) and not _outdone(one, likely, mine)]
+        made = [
+            one
+            for one in likely
+            if _is_made(one, mine, is_plain=is_all_told(note, _part(one.at, parts)))
+            and not _outdone(one, likely, mine)
+        ]
         told = [
             mine[one.trait, one.value] if _is_read(one, mine) else _claim(one, player, note, parts)
             for one in made
@@ -142,7 +148,7 @@ def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> t
     seen = [word.keys for word in see_note(note, ruled, player)[begins:]]
     return tuple(
         replace(one, start=one.start + begins, stop=one.stop + begins, at=one.at + begins)
-        for one in the_claim_model().read(seen, above=FACTS_STAND_FROM)
+        for one in the_claim_model().read(seen, above=RULES_OFFERED_FROM)
     )
 
 
@@ -219,10 +225,12 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
     return any(not is_height(hit, note.line) for hit in hits.having(Role.GOOD, Role.BAD))
 
 
-def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
+def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], *, is_plain: bool) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model."""
     if not _is_read(one, ruled):
         return one.chance >= MADE_FROM
+    if is_plain:
+        return one.chance >= PLAIN_STANDS_FROM
     is_fact = TRAITS[one.trait].kind is TraitKind.FACT
     return one.chance >= (FACTS_STAND_FROM if is_fact else RULES_STAND_FROM)
 
