@@ -23,6 +23,7 @@ from bot.chat.answers import (
     undo_words,
     video,
 )
+from bot.chat.answers.announced_first import held_for_announced
 from bot.chat.answers.clock_zone import take_zone
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
@@ -157,6 +158,9 @@ def _brief(stands: Reply) -> Reply:
 
 def _act(desk: Desk, understood: Understood) -> Reply:
     understood = of_play(understood)
+    held = held_for_announced(desk, understood)
+    if held is not None:
+        return held
     match understood:
         case Question():
             return answer_several(desk, [understood])

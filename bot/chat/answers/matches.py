@@ -41,7 +41,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     mentions = by_pair(desk, said.mentions)
     theirs = settled(mentions)
     if theirs is None:
-        return ask_which(desk, said.text, _not_ours(desk, mentions))
+        return ask_which(desk, said.text, _not_ours(desk, mentions), announces=True)
     format = said.format or GameFormat()
     theirs = _opponents(desk, theirs, said.text, format)
     listed = pool_match_against(desk, theirs)
@@ -63,7 +63,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
     desk.changed()
     desk.context = replace(
-        before.after_result().looking_at(*theirs),
+        before.after_result().without_announced().looking_at(*theirs),
         match=match,
         ours=desk.ours,
         theirs=theirs,
@@ -136,6 +136,7 @@ def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
         {"context": before.to_json(), "row": stood, "times": times},
     )
     take_up(desk, changed)
+    desk.context = desk.context.without_announced()
     desk.match_changed()
     lines = [
         announced(desk, opponents_of(changed), said, desk.format()),
