@@ -31,6 +31,7 @@ from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
+from bot.chat.answers.opponents_put_right import strangers_announced
 from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rally_details import take_detail
@@ -188,7 +189,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case TimeoutsAsked():
             return timeouts.timeouts_left(desk)
         case RallySaid():
-            return rallies.take_rally(desk, understood)
+            return strangers_announced(desk, understood) or rallies.take_rally(desk, understood)
         case DetailSaid():
             return take_detail(desk, understood) or _otherwise(desk, understood)
         case StarterSaid():

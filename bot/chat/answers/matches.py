@@ -50,7 +50,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     if theirs is None:
         return ask_which(desk, _told_in_full(said), _not_ours(desk, mentions), announces=True)
     format = said.format or GameFormat()
-    theirs = _opponents(desk, theirs, said.text, format)
+    theirs = opponents_named(desk, theirs, said.text, format)
     listed = pool_match_against(desk, theirs)
     if listed is not None and not any_of("announced.bracket").search(fold(said.text)):
         return take_up_listed(desk, listed, said)
@@ -172,7 +172,7 @@ def _not_ours(desk: Desk, mentions: Sequence[Mention]) -> tuple[Mention, ...]:
     )
 
 
-def _opponents(
+def opponents_named(
     desk: Desk, named: Sequence[PlayerId], text: str, format: GameFormat
 ) -> tuple[PlayerId, ...]:
     """The one of singles, or the pair: one name brings the usual partner, if there is one."""
