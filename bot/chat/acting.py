@@ -23,7 +23,7 @@ from bot.chat.answers import (
     undo_words,
     video,
 )
-from bot.chat.answers.announced_first import held_for_announced
+from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
@@ -205,7 +205,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case AgreementSaid():
             return booking.agree(desk, understood)
         case UndoSaid():
-            return undo_words.take_back(desk, understood)
+            return held_taken_back(desk) or undo_words.take_back(desk, understood)
         case WhySaid():
             return explain_last(desk)
         case PlanSaid():

@@ -45,7 +45,9 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
         return None
     if len(rest) == 1 and rest[0] in _PLACES:
         return _of_place(pending, _PLACES[rest[0]])
-    if pending.typed and _adds(set(rest) - _names_of(pending), pending):
+    names = _names_of(pending)
+    is_of_all = names <= set(rest) or names.isdisjoint(rest)
+    if pending.typed and is_of_all and _adds(set(rest) - names, pending):
         return tap(Verb.ADD, pending.number)
     index = NameIndex(row for row in chat.roster if row.player in pending.candidates)
     if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):

@@ -60,9 +60,13 @@ def opponents_told(message: Message, named: Sequence[Mention]) -> tuple[Mention,
     if not 0 < len(found) <= PAIR or not set(wanted) <= {*found, *_inside(wanted, found)}:
         return ()
     around = [word for word in said if not _is_of(word, found)]
-    if not all(_is_of_schedule(word) for word in around):
-        return ()
-    return found if _comes_next(around, found, start) else ()
+    is_all = tells_only_of(found, said)
+    return found if is_all and _comes_next(around, found, start) else ()
+
+
+def tells_only_of(named: Sequence[Mention], said: Sequence[Word]) -> bool:
+    """Whether beside these names only words of a schedule and of taking back are said."""
+    return all(_is_of_schedule(word) for word in said if not _is_of(word, named))
 
 
 def _comes_next(around: Sequence[Word], found: Sequence[Mention], start: int) -> bool:

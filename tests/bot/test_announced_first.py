@@ -83,3 +83,27 @@ def test_the_pools_next_match_lets_the_other_go(fresh: Talk) -> None:
     fresh.say("next: gwen/tobiah")
     fresh.say("next")
     assert fresh.say("won 11-3").startswith("Won 11-3")
+
+
+def test_one_of_the_names_typed_adds_that_one(told: Talk) -> None:
+    assert told.say("add gwen") == "Added Gwen."
+    assert told.say("3-5-1").startswith("First add tobiah, then the match is on.")
+    assert told.tap("add tobiah").startswith("Next: Gwen and Tobiah")
+    with told.book() as book:
+        assert sorted(row.name for row in book.players() if not row.ours) == ["Gwen", "Tobiah"]
+
+
+def test_full_names_added_are_those_that_waited(told: Talk) -> None:
+    assert "Next: Gwen Ortiz and Tobiah Frank" in told.say("add tobiah frank and gwen ortiz")
+
+
+def test_undo_takes_back_what_was_kept_then_the_match(told: Talk) -> None:
+    told.say("3-5-1")
+    assert told.say("undo") == "Taken back: “3-5-1”."
+    told.say("next: gwen/tobiah")
+    assert told.say("undo") == "Taken back: the match."
+
+
+def test_the_pair_told_last_is_the_one_that_waits(told: Talk) -> None:
+    told.say("next: gwyn/tobias")
+    assert told.say("3-5-1").startswith("First add gwyn and tobias")

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk
+from bot.chat.names import index_of
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
 from bot.chat.render import rows
@@ -54,11 +56,23 @@ def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
     return replace(first, text="\n".join([first.text, wording("match.held")]))
 
 
+def held_taken_back(desk: Desk) -> Reply | None:
+    """The last of what was kept is dropped; with nothing kept, the match asked about just now."""
+    pending = waiting(desk)
+    if pending is None or not (pending.then or desk.context.asks_who == pending.number):
+        return None
+    if pending.then:
+        *kept, last = pending.then
+        desk.context = desk.context.with_kept(replace(pending, then=tuple(kept)))
+        return Reply(text=wording("undone").format(what=f"“{cut(last)}”"))
+    desk.context = desk.context.without_pending(pending.number)
+    return Reply(text=wording("undone").format(what=wording("match.announcement")))
+
+
 def hold(desk: Desk, pending: Pending, *told: str) -> None:
     """Keep what was told until the match is announced."""
     kept = replace(pending, then=(*pending.then, *told)[-MOST_HELD:])
-    pendings = tuple(kept if one is pending else one for one in desk.context.pendings)
-    desk.context = replace(desk.context, pendings=pendings)
+    desk.context = desk.context.with_kept(kept)
 
 
 def announced_first(desk: Desk) -> Reply | None:
@@ -66,7 +80,8 @@ def announced_first(desk: Desk) -> Reply | None:
     pending = waiting(desk)
     if pending is None:
         return None
-    names = " and ".join((pending.typed, *pending.also))
+    unknown = [name for name in (pending.typed, *pending.also) if not _is_in_book(desk, name)]
+    names = " and ".join(unknown or [pending.typed])
     buttons = [
         Button(label=desk.view.name_of(player), payload=tap(Verb.WHO, pending.number, player))
         for player in pending.candidates
@@ -76,3 +91,7 @@ def announced_first(desk: Desk) -> Reply | None:
     )
     key = "match.which_first" if buttons else "match.add_first"
     return Reply(text=wording(key).format(typed=names), buttons=rows([*buttons, add]))
+
+
+def _is_in_book(desk: Desk, name: str) -> bool:
+    return index_of(desk.chat_view()).has(name)

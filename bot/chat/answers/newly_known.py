@@ -6,12 +6,10 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.taken_up import ReadAgain, take_up
-from bot.chat.names import index_of
+from bot.chat.answers.taken_up import ReadAgain, called, take_up
 from bot.chat.pending import Pending
 from bot.chat.reply import Reply
 from knowledge.vocabulary import PlayerId
-from scouting_db.names import likeliest_of
 
 
 def everybody(desk: Desk) -> frozenset[PlayerId]:
@@ -28,7 +26,7 @@ def with_newly_known(
     new = everybody(desk) - set(before)
     waited = [] if not new else [one for one in desk.context.pendings if _is_kept(one)]
     for pending in sorted(waited, key=lambda one: one.announces):
-        players = [_called(desk, name) for name in (pending.typed, *pending.also)]
+        players = [called(desk, name) for name in (pending.typed, *pending.also)]
         known = [one for one in players if one is not None]
         if len(known) < len(players) or not set(known) & new:
             continue
@@ -42,8 +40,3 @@ def with_newly_known(
 def _is_kept(pending: Pending) -> bool:
     """A question asked meanwhile is not: its answer is no longer waited for."""
     return bool(pending.typed) and (pending.announces or pending.note is not None)
-
-
-def _called(desk: Desk, name: str) -> PlayerId | None:
-    found = likeliest_of(index_of(desk.chat_view()).lookup(name, nearest=False))
-    return None if found is None else found.player

@@ -16,9 +16,11 @@ from bot.chat.answers.results import take_result
 from bot.chat.answers.undo import undo
 from bot.chat.match_log import unvoided
 from bot.chat.match_results import result_of
+from bot.chat.opponents_told import tells_only_of
 from bot.chat.reply import Reply
 from bot.chat.said import CorrectionSaid, MatchSaid, RallyDetails, RallySaid, ResultSaid
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import ChangeRow, EntryKind, MatchId, MatchState
 
@@ -83,5 +85,7 @@ def strangers_announced(desk: Desk, said: RallySaid) -> Reply | None:
         return None
     is_told = said.scored or said.details != RallyDetails() or said.strangers != said.mentions
     if is_told or settled(said.strangers) is None:
+        return None
+    if not tells_only_of(said.strangers, words(said.text)):
         return None
     return announce(desk, MatchSaid(text=said.text, mentions=by_pair(desk, said.strangers)))

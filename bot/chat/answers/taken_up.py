@@ -10,10 +10,12 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
+from bot.chat.names import index_of
 from bot.chat.pending import Pending
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
+from scouting_db.names import likeliest_of
 
 ReadAgain = Callable[[Desk, str, int | None], Reply]
 """Takes a message up again with a name settled; the note it already is, if it is one."""
@@ -44,8 +46,22 @@ def add_named(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
     pending = desk.context.pending(number)
     if pending is None or not pending.typed:
         return Reply(text=wording("unclear.too_old"))
-    player, *others = [add_player(desk, name) for name in (pending.typed, *pending.also)]
+    names = (pending.typed, *pending.also)
+    player, *others = [
+        _known_by_now(desk, pending, name) or add_player(desk, name) for name in names
+    ]
     return take_up(desk, pending, player, read_again, also=others)
+
+
+def _known_by_now(desk: Desk, pending: Pending, name: str) -> PlayerId | None:
+    """Who was added under that name since nobody bore it; beside somebody alike it is another."""
+    return None if pending.candidates else called(desk, name)
+
+
+def called(desk: Desk, name: str) -> PlayerId | None:
+    """Whom the book now knows by the name, nobody who only is near it."""
+    found = likeliest_of(index_of(desk.chat_view()).lookup(name, nearest=False))
+    return None if found is None else found.player
 
 
 def take_up(
