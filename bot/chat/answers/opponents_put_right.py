@@ -20,11 +20,12 @@ from bot.chat.opponents_told import tells_only_of
 from bot.chat.reply import Reply
 from bot.chat.said import CorrectionSaid, MatchSaid, RallyDetails, RallySaid, ResultSaid
 from bot.chat.wording import wording
-from bot.chat.words import words
+from bot.chat.words import words, words_in
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import ChangeRow, EntryKind, MatchId, MatchState
 
 _NAMED = frozenset(["announce", "pool_match", "pool"])
+_OF_WHAT_WAS = words_in("was were said meant pair team game but rather him her them")
 _PLAYED = frozenset([EntryKind.RALLY, EntryKind.SCORE, EntryKind.RESULT])
 
 
@@ -34,6 +35,9 @@ def opponents_put_right(desk: Desk, said: CorrectionSaid) -> Reply | None:
     players = settled(named)
     last = desk.book.last_change(desk.chat.chat)
     if not players or last is None or desk.context.asked is not None:
+        return None
+    beside = [word for word in words(said.text) if word.folded not in _OF_WHAT_WAS]
+    if not tells_only_of([*said.mentions, *said.denied], beside):
         return None
     if not set(players).isdisjoint(desk.ours):
         return None
