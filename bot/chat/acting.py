@@ -23,6 +23,7 @@ from bot.chat.answers import (
     undo_words,
     video,
 )
+from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
@@ -30,6 +31,7 @@ from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
+from bot.chat.answers.opponents_put_right import strangers_announced
 from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rally_details import take_detail
@@ -157,6 +159,9 @@ def _brief(stands: Reply) -> Reply:
 
 def _act(desk: Desk, understood: Understood) -> Reply:
     understood = of_play(understood)
+    held = held_for_announced(desk, understood)
+    if held is not None:
+        return held
     match understood:
         case Question():
             return answer_several(desk, [understood])
@@ -184,7 +189,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case TimeoutsAsked():
             return timeouts.timeouts_left(desk)
         case RallySaid():
-            return rallies.take_rally(desk, understood)
+            return strangers_announced(desk, understood) or rallies.take_rally(desk, understood)
         case DetailSaid():
             return take_detail(desk, understood) or _otherwise(desk, understood)
         case StarterSaid():
@@ -200,7 +205,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case AgreementSaid():
             return booking.agree(desk, understood)
         case UndoSaid():
-            return undo_words.take_back(desk, understood)
+            return held_taken_back(desk) or undo_words.take_back(desk, understood)
         case WhySaid():
             return explain_last(desk)
         case PlanSaid():

@@ -88,8 +88,10 @@ def begins_as_match(said: Sequence[Word]) -> bool:
     return _SURE_NEXT.search(folded_line(said)) is not None
 
 
-def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> MatchSaid | None:
-    """The announcement of a match, if the message is one."""
+def match_said(
+    text: str, said: Sequence[Word], mentions: Sequence[Mention], *, announced: bool = False
+) -> MatchSaid | None:
+    """The announcement of a match, if the message is one; `announced` where that is known."""
     line = folded_line(_mended(said, mentions))
     sides = " ".join(word.folded for word in in_full(_with_opponents(said, mentions)))
     if is_elsewhere(sides) or is_elsewhere(line) or any_of("other_matches.no_booking").search(line):
@@ -100,8 +102,9 @@ def match_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> 
     at = put_right(text, clock) or put_right(meant, clock)
     court = put_right(text, court_of) or put_right(meant, court_of)
     facts = sum(1 for fact in (at, court, parts) if fact is not None)
-    announced = _SURE_NEXT.search(line) is not None
-    if announced:
+    begins = _SURE_NEXT.search(line) is not None
+    announced = announced or begins
+    if begins:
         opponents = _with_unknown(said, opponents)
     listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
     moved = at is not None and court is not None and not _BOOKING.search(line)

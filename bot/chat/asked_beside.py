@@ -7,8 +7,9 @@ from itertools import pairwise
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
-from bot.chat.message import Message, is_ours, names_somebody
+from bot.chat.message import Message, is_ours, names_somebody, opponents
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
+from bot.chat.opponents_told import opponents_told
 from bot.chat.said import (
     MatchSaid,
     NoteSaid,
@@ -93,6 +94,8 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
     """How many words may ask something beside what was told; none beside a score put right."""
     if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
         return 0
+    if isinstance(fixed, MatchSaid) and opponents_told(message, opponents(message.mentions, chat)):
+        return 0  # every word of it announces
     if score_fixed(message, chat) is not None:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
     stray = stray_words(message.told.of_score) - _of_match_points(message)

@@ -180,6 +180,16 @@ class Context:
         left = tuple(one for one in self.pendings if one.number != number)
         return replace(self, pendings=left)
 
+    def with_kept(self, pending: Pending) -> Context:
+        """The pending message of that number as it is now."""
+        kept = tuple(pending if one.number == pending.number else one for one in self.pendings)
+        return replace(self, pendings=kept)
+
+    def without_announced(self) -> Context:
+        """No match told of waits for its names any more; the taps on them stay."""
+        kept = tuple(replace(one, announces=False) for one in self.pendings)
+        return replace(self, pendings=kept)
+
     def after_result(self) -> Context:
         """A result ends what was said of the match; "they" no longer means that pair."""
         return Context(

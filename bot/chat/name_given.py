@@ -41,11 +41,13 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
     """
     said = [word.folded for word in words(text)]
     rest = [word for word in said if word not in word_set("around_a_name_given")]
-    if not rest or len(said) > LONGEST_ANSWER:
+    if not rest or len(said) - len(_names_of(pending)) > LONGEST_ANSWER:
         return None
     if len(rest) == 1 and rest[0] in _PLACES:
         return _of_place(pending, _PLACES[rest[0]])
-    if pending.typed and _adds(set(rest), pending):
+    names = _names_of(pending)
+    is_of_all = names <= set(rest) or names.isdisjoint(rest)
+    if pending.typed and is_of_all and _adds(set(rest) - names, pending):
         return tap(Verb.ADD, pending.number)
     index = NameIndex(row for row in chat.roster if row.player in pending.candidates)
     if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):
@@ -55,6 +57,10 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
         return None  # an everyday word that only sounds like one of them
     meant = likeliest_of(index.lookup(typed, nearest=False))
     return None if meant is None else tap(Verb.WHO, pending.number, meant.player)
+
+
+def _names_of(pending: Pending) -> set[str]:
+    return {word.folded for name in (pending.typed, *pending.also) for word in words(name)}
 
 
 def _adds(said: set[str], pending: Pending) -> bool:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.message import Message
-from bot.chat.said import BookSaid, BookVerb
+from bot.chat.said import BookSaid, BookVerb, Mention
+from bot.chat.words import words_in
 from knowledge.regex import regex
 
 _POLITE = r"(?:(?:please|pls|ok|so|oops|no|wait|actually|sorry|can you|could you|hey) )*"
@@ -35,6 +38,20 @@ _DENIED = regex(
 """`thats wrong about okafor`."""
 
 
+_POINTING = words_in("it its is was thats actually no nope sorry were we play playing v vs")
+
+
+def _says_who(message: Message, rest: str, named: Sequence[Mention]) -> bool:
+    """ "Scratch that, it is okafor" tells who it is instead; "scratch that okafor" who goes."""
+    names = " ".join(
+        word.folded
+        for word in message.said
+        if any(one.span[0] <= word.span[0] < one.span[1] for one in named)
+    )
+    beside = set(rest.split()) - set(names.split()) - {"and", "n"}
+    return bool(beside) and beside <= _POINTING
+
+
 def notes_dropped(message: Message) -> BookSaid | None:
     """Whose notes are to go, the newest first; None where nobody is named."""
     named = tuple(one for one in message.mentions if not one.pronoun)
@@ -44,6 +61,9 @@ def notes_dropped(message: Message) -> BookSaid | None:
     forms = (_TAKEN_BACK, _ONE_ABOUT, _THAT, _DENIED)
     found = next((at for form in forms if (at := form.match(line)) is not None), None)
     if found is None:
+        return None
+    that = _THAT.match(line)
+    if that is not None and _says_who(message, line[that.end() :], named):
         return None
     begins = sum(word.span[0] < named[0].span[0] for word in message.said)
     if begins > len(found[0].split()) + 2:

@@ -15,7 +15,8 @@ class Pending:
     """A message that waits for a tap: for whom `typed` means, or to be answered after others.
 
     `text` is taken up again; where the question was read already, it is `asked`. `also` are other
-    names in it that nobody bears, to be added with `typed`.
+    names in it that nobody bears, to be added with `typed`. `announces`: it is the match to come,
+    and `then` are the messages told of that match meanwhile.
     """
 
     number: int
@@ -25,6 +26,8 @@ class Pending:
     note: int | None = None
     asked: Asked | None = None
     also: tuple[str, ...] = ()
+    announces: bool = False
+    then: tuple[str, ...] = ()
 
     @property
     def waits_for_name(self) -> bool:
@@ -40,6 +43,8 @@ class Pending:
             "note": self.note,
             "asked": None if self.asked is None else self.asked.to_json(),
             "also": list(self.also),
+            "announces": self.announces,
+            "then": list(self.then),
         }
 
     @classmethod
@@ -52,4 +57,6 @@ class Pending:
             note=stored.get("note"),
             asked=maybe(Asked.from_json, stored.get("asked")),
             also=tuple(stored.get("also", ())),
+            announces=stored.get("announces", False),
+            then=tuple(stored.get("then", ())),
         )

@@ -20,18 +20,32 @@ MOST_FRAGMENTS = 96
 """Pieces looked at of one message, so that noise costs little; the rest counts as not read."""
 
 _POOL = r"(?:po+ls?|poll|round[ -]?robin|rr|group)"
+_WHEN = (
+    r"(?:(?:mon|tue|tues|wed|wednes|thu|thur|thurs|fri|sat|satur|sun)(?:day)?s?"
+    r"|todays?|tonights?|tomorrows?|tmrw|tmw|tmr|mornings?|afternoons?|evenings?|am|pm)\b"
+    r"(?!\s*[/&+]|\s+and\b)"
+)
+"""A day or a part of it as a heading has it; joined with a name it is one: "sun/li"."""
+
 _OPENS = regex(
-    r"^\W*(?:(?:ok(?:ay)?|so|hey|hi|our|the|my|todays|today['’]?s|we(?:['’]?re| are) in|in|we have"
+    rf"^\W*(?:{_WHEN} )*"
+    r"(?:(?:ok(?:ay)?|so|hey|hi|our|the|my|todays|today['’]?s|we(?:['’]?re| are) in|in|we have"
     r"|we['’]?ve got|here(?:['’]?s| is)|new|add) )*(?:a |the |our )?"
     rf"{_POOL}\b(?P<which> ?(?:[a-h]|\d{{1,2}})\b(?![/-]))?"
     r"(?: (?:play|stage|match(?:es)?|games|day|opponents?|opps|draw|teams|pairs|schedule|list"
     r"|is|are|has|with|today|tomorrow|of|against|vs|we play|we have|(?:\d|two|three|four|five)"
-    r" (?:teams|pairs|matches|games)))*\s*"
+    r" (?:teams|pairs|matches|games)))*"
+    rf"(?:[\s,(]+(?:on |this |in the |the )?{_WHEN}\)?)*\s*"
     r"(?P<mark>[:\-–—=,.\n]*)\s*",
     re.IGNORECASE,
 )
 _ONE_OF_MANY = regex(r"^\W*pool (?:\d+|[a-h]) opp", re.IGNORECASE)
 """The opponents of one match of a pool."""
+
+_AT_A_TIME = regex(r"(?:at |@ ?)?\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)? ?[:\n]", re.IGNORECASE)
+"""The end of a heading that says when the pool begins."""
+
+_HEADING = regex(r"([^/&+,;:\n]{1,40}):(?!\d)\s*")
 
 _STANDING = regex(
     r"(?:(?:ok|show|show me|see|whats|what is|what|hows|how is|how|our|the|my|do we stand in|are we"
@@ -88,8 +102,12 @@ def pool_said(text: str, chat: ChatView) -> Understood | None:
     opened = _OPENS.match(text)
     if opened is None or text.rstrip().endswith("?"):
         return None
-    teams, unread = _read(text[opened.end() : READ_AT_MOST], chat)
-    marked = bool(set(opened["mark"]) & {":", "\n"}) and not _ONE_OF_MANY.match(text)
+    starts = _end_of_format(text, opened.end())
+    teams, unread = _read(text[starts:READ_AT_MOST], chat)
+    headed = bool(set(opened["mark"]) & {":", "\n"}) or starts > opened.end()
+    marked = (
+        headed or _AT_A_TIME.match(text, opened.end()) is not None
+    ) and not _ONE_OF_MANY.match(text)
     fewest = 1 if marked else 2
     if len(teams) < fewest and not (marked and _lists(text[opened.end() :])):
         return None
@@ -102,6 +120,13 @@ def pool_said(text: str, chat: ChatView) -> Understood | None:
         format=_format(text[opened.end() : READ_AT_MOST]),
         unread=(*unread, cut) if cut else unread,
     )
+
+
+def _end_of_format(text: str, start: int) -> int:
+    """Behind the rest of the heading where that says how the pool is played: "games to 15:"."""
+    heading = _HEADING.match(text, start)
+    is_format = heading is not None and format_parts(words(heading[1])) is not None
+    return heading.end() if heading is not None and is_format else start
 
 
 def _lists(body: str) -> bool:

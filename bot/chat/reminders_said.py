@@ -7,9 +7,10 @@ from collections.abc import Sequence
 
 from bot.chat.announcements import clock, court_of
 from bot.chat.forms import word_set
-from bot.chat.message import Message
+from bot.chat.message import Message, opponents
 from bot.chat.minutes_said import minutes_said
 from bot.chat.numbers import number_of
+from bot.chat.opponents_told import opponents_told
 from bot.chat.said import MatchMoved, Mention, Question, ReminderSaid, ReminderVerb
 from bot.chat.schedule_words import schedule_line
 from bot.chat.topic_question import CERTAIN
@@ -151,6 +152,8 @@ def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
         return None
     stray = _stray(message, named)
     if stray > STRAY_WORDS_ALLOWED:
+        return None
+    if len(opponents_told(message, opponents(message.mentions, chat))) >= A_PAIR:
         return None
     court = court_of(message.text)
     changes_place = court is not None and _PLACE_CHANGED.search(line) is not None

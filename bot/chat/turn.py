@@ -18,9 +18,11 @@ from bot.chat.answers import (
     corrections,
     imports,
 )
+from bot.chat.answers.announced_first import announced_first, waiting
 from bot.chat.answers.desk import Desk, Uniform, unforeseeable
 from bot.chat.answers.handed_back import forget_private, handed_back
 from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
+from bot.chat.answers.newly_known import everybody, with_newly_known
 from bot.chat.answers.supposing import supposing
 from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
@@ -29,7 +31,7 @@ from bot.chat.book_views import BookViews
 from bot.chat.context import Context
 from bot.chat.edited import read_anew
 from bot.chat.name_given import name_given
-from bot.chat.payload import Verb, stamped, unstamped
+from bot.chat.payload import Tap, Verb, stamped, unstamped
 from bot.chat.place import place_of
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
@@ -205,8 +207,9 @@ def _tapped(desk: Desk, payload: str, *, may_write: bool) -> Heard:
     kind = Kind.UNCLEAR if verb is None else KIND_OF_TAP.get(verb, Kind.QUESTION)
     if not may_press(verb, may_write=may_write):
         return _said(desk, kind, None, Reply(text=wording("unclear.not_yours")))
-    take_up = partial(_read_again, may_write=may_write)
-    return _said(desk, kind, None, press(desk, payload, read_again=take_up))
+    take_up, before = partial(_read_again, may_write=may_write), everybody(desk)
+    reply = press(desk, payload, read_again=take_up)
+    return _said(desk, kind, None, with_newly_known(desk, reply, take_up, before=before))
 
 
 def _read_again(desk: Desk, text: str, note: int | None, *, may_write: bool) -> Reply:
@@ -226,7 +229,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if not text.strip():
         return _said(desk, Kind.UNCLEAR, None, Reply(text=wording("unclear.empty")))
     if _is_bare_number(text):
-        said = Reply(text=wording("unclear.number").format(number=text.strip()))
+        said = announced_first(desk) or Reply(
+            text=wording("unclear.number").format(number=text.strip())
+        )
         return _said(desk, Kind.UNCLEAR, None, said)
     view = desk.chat_view()
     about = desk.replying_to
@@ -248,16 +253,24 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     first = all_understood[0]
     asks = isinstance(first, CoachSaid) and bool(first.asks)
     kind = Kind.QUESTION if asks else KIND_OF[type(first)]
+    before = everybody(desk)
     replies = acted(desk, all_understood)
     take_up = partial(_read_again, may_write=may_write)
-    return _said(desk, kind, first, *supposing(desk, all_understood, replies, take_up))
+    *earlier, last = supposing(desk, all_understood, replies, take_up)
+    last = with_newly_known(desk, last, take_up, before=before)
+    return _said(desk, kind, first, *earlier, last)
 
 
 def _name_given(desk: Desk, text: str, view: ChatView) -> str | None:
     """The button under our question who is meant that the text stands for, right after it."""
     asks_who = desk.context.asks_who
     pending = None if asks_who is None else desk.context.pending(asks_who)
-    return None if pending is None else name_given(text, pending, view)
+    if pending is not None:
+        return name_given(text, pending, view)
+    awaited = waiting(desk)
+    given = None if awaited is None else name_given(text, awaited, view)
+    adds = given is not None and Tap.parse(given).verb is Verb.ADD
+    return given if adds else None
 
 
 def read(desk: Desk, text: str, view: ChatView) -> tuple[Understood, ...]:

@@ -11,6 +11,7 @@ from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.name_left_open import asked_of_note, with_name_open
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.opponents_put_right import opponents_put_right
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
 from bot.chat.render import rows
@@ -31,6 +32,9 @@ DELETING = frozenset(
 
 def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     """ "No, the other one", "scratch that, it was Lindqvist": of the last note or question."""
+    put_right = opponents_put_right(desk, said)
+    if put_right is not None:
+        return put_right
     players = settled(said.mentions)
     if players and _PARTNER.search(said.text) and all(one.pronoun for one in said.mentions):
         players = ()  # "no, his partner" says whose it is not

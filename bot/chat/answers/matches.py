@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import time
 
+from bot.chat.announcements import begins_as_match
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.game_start import start_game
@@ -15,6 +16,7 @@ from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_u
 from bot.chat.answers.reminder_times import remind_of_announced, times_now, times_of_same_pair
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.serve_asked import ask_first_serve
+from bot.chat.forms import any_of
 from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows, with_buttons
@@ -22,6 +24,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.said import MatchSaid, Mention
 from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.game import (
     Discipline,
     GameFormat,
@@ -29,11 +32,15 @@ from knowledge.game import (
 from knowledge.regex import regex
 from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import Mode, PlayerId, Topic
+from scouting_db.sounds import fold
 from scouting_db.values import ChangeId, MatchId, MatchRow, Micros
 from scouting_db.zones import Moment
 
 _NAMES_TWO = regex(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
+
+_NOT_THEM = regex(r"\bnot\b[^,;.!?]*", re.IGNORECASE)
+"""Who is not played says nothing of how many are."""
 
 
 def announce(desk: Desk, said: MatchSaid) -> Reply:
@@ -41,11 +48,11 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     mentions = by_pair(desk, said.mentions)
     theirs = settled(mentions)
     if theirs is None:
-        return ask_which(desk, said.text, _not_ours(desk, mentions))
+        return ask_which(desk, _told_in_full(said), _not_ours(desk, mentions), announces=True)
     format = said.format or GameFormat()
-    theirs = _opponents(desk, theirs, said.text, format)
+    theirs = opponents_named(desk, theirs, said.text, format)
     listed = pool_match_against(desk, theirs)
-    if listed is not None:
+    if listed is not None and not any_of("announced.bracket").search(fold(said.text)):
         return take_up_listed(desk, listed, said)
     before = desk.context
     moment = _moment(desk, said.at, said.text)
@@ -63,7 +70,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     )
     desk.changed()
     desk.context = replace(
-        before.after_result().looking_at(*theirs),
+        before.after_result().without_announced().looking_at(*theirs),
         match=match,
         ours=desk.ours,
         theirs=theirs,
@@ -80,6 +87,17 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))
     return _with_serve(desk, said, match, lines, change)
+
+
+def _told_in_full(said: MatchSaid) -> str:
+    """The announcement so that it still is one when it is read again, with names known by then."""
+    if begins_as_match(words(said.text)):
+        return said.text
+    rest = said.text
+    for one in sorted(said.mentions, key=lambda one: one.span, reverse=True):
+        rest = rest[: one.span[0]] + rest[one.span[1] :]
+    names = " and ".join(one.typed for one in said.mentions)
+    return f"next: {names}, {rest}"
 
 
 def _with_serve(
@@ -136,6 +154,7 @@ def take_up_listed(desk: Desk, row: MatchRow, said: MatchSaid) -> Reply:
         {"context": before.to_json(), "row": stood, "times": times},
     )
     take_up(desk, changed)
+    desk.context = desk.context.without_announced()
     desk.match_changed()
     lines = [
         announced(desk, opponents_of(changed), said, desk.format()),
@@ -153,7 +172,7 @@ def _not_ours(desk: Desk, mentions: Sequence[Mention]) -> tuple[Mention, ...]:
     )
 
 
-def _opponents(
+def opponents_named(
     desk: Desk, named: Sequence[PlayerId], text: str, format: GameFormat
 ) -> tuple[PlayerId, ...]:
     """The one of singles, or the pair: one name brings the usual partner, if there is one."""
@@ -161,7 +180,8 @@ def _opponents(
     if format.discipline is Discipline.SINGLES:
         return theirs[:1]
     partner = desk.view.partner_of(theirs[0]) if len(theirs) == 1 else None
-    return theirs if partner is None or _NAMES_TWO.search(text) else (*theirs, partner)
+    names_two = _NAMES_TWO.search(_NOT_THEM.sub("", text))
+    return theirs if partner is None or names_two else (*theirs, partner)
 
 
 def starts_at(desk: Desk, at: time | None, text: str) -> Micros | None:

@@ -53,9 +53,17 @@ def unsettled(mentions: Iterable[Mention]) -> Mention | None:
 
 
 def ask_which(
-    desk: Desk, text: str, mentions: Iterable[Mention], *, note: int | None = None
+    desk: Desk,
+    text: str,
+    mentions: Iterable[Mention],
+    *,
+    note: int | None = None,
+    announces: bool = False,
 ) -> Reply:
-    """Ask who is meant by the first unsettled name; the message is taken up again after the tap."""
+    """Ask who is meant by the first unsettled name; the message is taken up again after the tap.
+
+    `announces`: the message is the match to come, which what is played then waits for.
+    """
     mentions = tuple(mentions)
     mention = unsettled(mentions)
     assert mention is not None, "ask_which is called with an unsettled name"
@@ -69,6 +77,7 @@ def ask_which(
             candidates=mention.players[:OFFERED_NAMES],
             note=note,
             also=new,
+            announces=announces,
         )
     )
     buttons = [

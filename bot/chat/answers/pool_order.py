@@ -137,7 +137,12 @@ def _is_of_the_pool_alone(desk: Desk, games: Sequence[tuple[int, int]]) -> bool:
     now, pool = desk.match_row(), pool_of(desk)
     if now is None or pool is None or not pool.left or now.event == pool.event or not games:
         return False
-    return not _fits(games, desk.format()) and _fits(games, format_of(pool.left[0]))
+    format = desk.format()
+    if len(games) < format.games_needed and all(
+        _is_exact(max(one), min(one), format) for one in games
+    ):
+        return False  # a game of the match that is on, the first of them
+    return not _fits(games, format) and _fits(games, format_of(pool.left[0]))
 
 
 def settle_assumed_format(desk: Desk, games: Sequence[tuple[int, int]]) -> None:

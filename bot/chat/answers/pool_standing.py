@@ -50,6 +50,7 @@ def next_match(desk: Desk) -> Reply:
     current = [row for row in pool.left if row.match == desk.context.match]
     row = (current or pool.left)[0]
     take_up(desk, row)
+    desk.context = desk.context.without_announced()
     plan = answer_asked(desk, Asked(topic=Topic.GAME_PLAN, text=""), short=True)
     ask_first_serve(desk, row.match)
     lines = [

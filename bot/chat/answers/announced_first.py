@@ -1,0 +1,97 @@
+"""A match told of whose names nobody bears yet: what is played then waits for it, nothing lost."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.answers.claims_told import cut
+from bot.chat.answers.desk import Desk
+from bot.chat.names import index_of
+from bot.chat.payload import Verb, tap
+from bot.chat.pending import Pending
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
+from bot.chat.said import (
+    Certainty,
+    RallySaid,
+    ResultSaid,
+    ScoreSaid,
+    ServerSaid,
+    StarterSaid,
+    Understood,
+)
+from bot.chat.wording import wording
+
+MOST_HELD = 60
+"""Messages kept for a match that waits: more than a game has rallies. Our own bound."""
+
+_OF_PLAY = (RallySaid, ResultSaid, ScoreSaid, ServerSaid, StarterSaid)
+
+
+def waiting(desk: Desk) -> Pending | None:
+    """The match told of last, while its names wait to be settled."""
+    return next((one for one in reversed(desk.context.pendings) if one.announces), None)
+
+
+def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
+    """The names first, where play is told of the match that waits for them; it is kept for then.
+
+    None where nothing waits, while another match is being played, or for a result against others.
+    """
+    pending = waiting(desk)
+    if pending is None or not isinstance(understood, _OF_PLAY):
+        return None
+    if desk.context.match is not None and desk.log().is_begun:
+        return None
+    if isinstance(understood, ResultSaid) and any(
+        one.certainty is Certainty.SURE and not set(one.players) <= set(desk.ours)
+        for one in understood.mentions
+    ):
+        return None
+    if "held" not in desk.trace:
+        hold(desk, pending, understood.text)
+        desk.trace |= {"held": pending.number}
+    first = announced_first(desk)
+    assert first is not None, "the match still waits"
+    return replace(first, text="\n".join([first.text, wording("match.held")]))
+
+
+def held_taken_back(desk: Desk) -> Reply | None:
+    """The last of what was kept is dropped; with nothing kept, the match asked about just now."""
+    pending = waiting(desk)
+    if pending is None or not (pending.then or desk.context.asks_who == pending.number):
+        return None
+    if pending.then:
+        *kept, last = pending.then
+        desk.context = desk.context.with_kept(replace(pending, then=tuple(kept)))
+        return Reply(text=wording("undone").format(what=f"“{cut(last)}”"))
+    desk.context = desk.context.without_pending(pending.number)
+    return Reply(text=wording("undone").format(what=wording("match.announcement")))
+
+
+def hold(desk: Desk, pending: Pending, *told: str) -> None:
+    """Keep what was told until the match is announced."""
+    kept = replace(pending, then=(*pending.then, *told)[-MOST_HELD:])
+    desk.context = desk.context.with_kept(kept)
+
+
+def announced_first(desk: Desk) -> Reply | None:
+    """Whose names the match to come waits for, with the taps once more; None where none waits."""
+    pending = waiting(desk)
+    if pending is None:
+        return None
+    unknown = [name for name in (pending.typed, *pending.also) if not _is_in_book(desk, name)]
+    names = " and ".join(unknown or [pending.typed])
+    buttons = [
+        Button(label=desk.view.name_of(player), payload=tap(Verb.WHO, pending.number, player))
+        for player in pending.candidates
+    ]
+    add = Button(
+        label=wording("name.add").format(typed=names), payload=tap(Verb.ADD, pending.number)
+    )
+    key = "match.which_first" if buttons else "match.add_first"
+    return Reply(text=wording(key).format(typed=names), buttons=rows([*buttons, add]))
+
+
+def _is_in_book(desk: Desk, name: str) -> bool:
+    return index_of(desk.chat_view()).has(name)

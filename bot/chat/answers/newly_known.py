@@ -1,0 +1,42 @@
+"""Names that waited for a tap and are in the book by now: what waited for them is taken up."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.taken_up import ReadAgain, called, take_up
+from bot.chat.pending import Pending
+from bot.chat.reply import Reply
+from knowledge.vocabulary import PlayerId
+
+
+def everybody(desk: Desk) -> frozenset[PlayerId]:
+    return frozenset(row.player for row in desk.view.roster)
+
+
+def with_newly_known(
+    desk: Desk, reply: Reply, read_again: ReadAgain, *, before: Collection[PlayerId]
+) -> Reply:
+    """The reply, and every note and announcement whose names were added since `before`.
+
+    The match comes last: its taps are the ones wanted then.
+    """
+    new = everybody(desk) - set(before)
+    waited = [] if not new else [one for one in desk.context.pendings if _is_kept(one)]
+    for pending in sorted(waited, key=lambda one: one.announces):
+        players = [called(desk, name) for name in (pending.typed, *pending.also)]
+        known = [one for one in players if one is not None]
+        if len(known) < len(players) or not set(known) & new:
+            continue
+        player, *also = known
+        then = take_up(desk, pending, player, read_again, also=also)
+        buttons = then.buttons if pending.announces else (*reply.buttons, *then.buttons)
+        reply = replace(then, text=f"{reply.text}\n\n{then.text}", buttons=buttons)
+    return reply
+
+
+def _is_kept(pending: Pending) -> bool:
+    """A question asked meanwhile is not: its answer is no longer waited for."""
+    return bool(pending.typed) and (pending.announces or pending.note is not None)
