@@ -142,6 +142,28 @@ _THEIR_AIM = regex(
 )
 """`who will okafor target`: which of us they come at, where "who do we target" asks of them."""
 
+_WHO_RECEIVES = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whom)(?: of us)? (?:(?:will|would|does|do|is|are|s) )?"
+    r"(?:they|he|she) (?:serve|serving|gonna serve|going to serve)s?(?: it)? (?:to|at)"
+    r"(?: (?:now|here|next|first))*"
+)
+"""`who will okafor serve to`: the score tells which of us receives."""
+
+_OUR_RETURN = regex(
+    r"(?:(?:so|ok|and|n) )*what (?:(?:do|should|can|shall) (?:i|we)|to) do (?:w|with|on) "
+    r"(?:the|my|our) returns?(?: then)?"
+)
+"""`and what do i do with the return`: the shot named, whatever was asked before."""
+
+_OUR_AIM = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whom|which (?:one|of them|player|guy))"
+    r"(?: (?:do|should|shall|can|would|to))? ?(?:i|we)?"
+    r" (?:aim(?: (?:it|for|at))*|target|attack|pick on|isolate|shoot (?:at|for)"
+    r"|(?:hit|go|play|put)(?: (?:it|the ball))? (?:at|to|after|on))"
+    r"(?: (?:now|here|next|today|more|most|first))*"
+)
+"""`who do i aim at`: whom to play at, whatever shot was spoken of before."""
+
 _WHO_RUNS = regex(
     r"(?:(?:so|ok|and) )*(?:who|whos) (?:covers?|takes?|gets?|has|chases?|runs (?:for|down)"
     r"|goes (?:back )?for|covering|taking|should (?:take|cover|get))"
@@ -150,6 +172,8 @@ _WHO_RUNS = regex(
 
 _SETTLED: Final = (
     (_WHO_RUNS, Topic.LOB),
+    (_OUR_RETURN, Topic.AIM_RETURN),
+    (_OUR_AIM, Topic.WHOM_TO_TARGET),
     (_SERVE_AT, Topic.AIM_SERVE),
     (_MEASURES, Topic.RULES_QUESTION),
     (_LEGAL, Topic.RULES_QUESTION),
@@ -203,6 +227,8 @@ def settled_topic(message: Message) -> Question | None:
     sided = " ".join(word.folded for word in message.told.words)
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
+    if topic is None and _WHO_RECEIVES.fullmatch(sided):
+        topic = Topic.WHERE_TO_STAND
     if topic is None and (_asks_for_bars(message) or _compares(message)):
         topic = Topic.OPPONENT_REPORT
     if topic is None:
