@@ -29,7 +29,9 @@ _WHOM = (
 _SCORES = r"what (?:were|was) the (?:scores|results)(?: of (?:the|our) (?:matches|games))?"
 _OF_A_POOL = regex(rf"{_LEAD}(?:{_RECORD}|{_COUNT}|{_WHOM}|{_SCORES}){_TAIL}")
 
-_THROUGH = r"(?:through|thru|threw|in the (?:bracket|playoffs?|knockouts?|next round)|qualified|out)"
+_THROUGH = (
+    r"(?:through|thru|threw|in the (?:bracket|playoffs?|knockouts?|next round)|qualified|out)"
+)
 _GO_ON = (
     r"(?:go(?:ing)? (?:through|thru|on)|make (?:it|the (?:bracket|playoffs?|knockouts?|cut))"
     r"|making it|get (?:through|thru|out)|advance|advancing|qualify|move on|moving on)"

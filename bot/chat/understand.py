@@ -38,6 +38,7 @@ from bot.chat.note_or_question import begins_as_note
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
@@ -134,7 +135,8 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or day_question(message, chat) or settled_topic(message)
+    fixed = fixed or day_question(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
