@@ -29,7 +29,8 @@ _TAKES = (
 )
 _TO = r"(?:her|him|them|(?:my |our )?(?:partner|pard|mate|ourname))"
 _KINDLY = (
-    r"(?:(?:w o|w out|without|and not|not) (?:\w+ ){0,3}(?:fight\w*|row|argument|drama|upset\w*|anger"
+    r"(?:(?:w o|w out|without|and not|not) (?:\w+ ){0,3}(?:fight\w*|row|argument|drama"
+    r"|upset\w*|anger"
     r"|offend\w*|mean|rude|mad|angry|jerk|feelings|falling out|blow\w*)|nicely|kindly|gently)"
 )
 _BRING_UP = (

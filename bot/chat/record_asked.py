@@ -23,7 +23,8 @@ _COUNT = (
     rf"(?:already )?(?:{_WON}|have|got)"
 )
 _WHOM = (
-    rf"(?:who|whom|which (?:teams?|pairs?|ones?)) (?:did|have) we (?:already )?{_WON}(?: (?:to|against))?"
+    rf"(?:who|whom|which (?:teams?|pairs?|ones?)) (?:did|have) we (?:already )?{_WON}(?: (?:to"
+    rf"|against))?"
     r"|(?:who|which (?:teams?|pairs?)) (?:beat|has beaten) us"
 )
 _SCORES = r"what (?:were|was) the (?:scores|results)(?: of (?:the|our) (?:matches|games))?"
@@ -39,7 +40,8 @@ _GO_ON = (
 _TOLD = r"(?:(?:we are|were|at|its|we went|we finished|with) )?(?:\d+ \d+ )?"
 _AM_THROUGH = regex(
     rf"{_LEAD}{_TOLD}(?:(?:in|out of|from) (?:the |our )?(?:pool|group|rr) )?{_LEAD}"
-    rf"(?:(?:are|r|did|do|will|can|have) we (?:still |even |now )?(?:{_THROUGH}|{_GO_ON}|gone through)"
+    rf"(?:(?:are|r|did|do|will|can|have) we (?:still |even |now )?(?:{_THROUGH}|{_GO_ON}"
+    rf"|gone through)"
     rf"|(?:is|was) (?:that|it|this|\d+ \d+) (?:enough|good enough)"
     rf"(?: to {_GO_ON})?|what place are we(?: in)?|where did we finish){_TAIL}"
 )
