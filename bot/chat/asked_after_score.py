@@ -32,7 +32,9 @@ def put_clearly(said: Understood, message: Message, chat: ChatView) -> Understoo
     if not isinstance(said, Unclear) and not is_of_score:
         return said
     found = _behind_the_score(message, chat)
-    return said if found is None else found[1]
+    if found is None or (isinstance(said, Question) and found[1].topic is said.topic):
+        return said
+    return found[1]
 
 
 def asked_after_score(message: Message, chat: ChatView) -> Question | None:

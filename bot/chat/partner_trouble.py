@@ -65,6 +65,8 @@ def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     line = _line(message, chat)
     if _TOLD.search(line) is None or _OF_US.search(line) is None or complains(message.text):
         return None
+    if "?" in message.text.rstrip(" ?!."):
+        return None  # "is it as good as over? tom's gone quiet" asks of something else
     if any(not one.pronoun for one in opponents(message.mentions, chat)):
         return None
     slots = find_slots(message.said, (), message.told)

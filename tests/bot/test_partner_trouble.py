@@ -53,3 +53,8 @@ def test_an_opponent_who_poaches_is_scouted(demo: Talk) -> None:
 
 def test_a_head_that_was_hit_comes_before_a_silence(pair: Talk) -> None:
     assert pair.say("she went quiet after she hit her head, we stopped").startswith("Stop now.")
+
+
+def test_another_question_beside_it_is_the_one_asked(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert "Game: " in demo.say("ten seven down, is it as good as over? tom's gone quiet")
