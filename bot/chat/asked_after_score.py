@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.asked_beside import asked_beside
 from bot.chat.asks_model import ASKS_FROM
 from bot.chat.message import Message
-from bot.chat.said import Question, Unclear, Understood
+from bot.chat.said import Question, ScoreSaid, Unclear, Understood
 from bot.chat.settled_topics import settled_topic
 from bot.chat.several_questions import part_of
 from bot.chat.slots import find_slots
@@ -35,6 +36,17 @@ def put_clearly(said: Understood, message: Message, chat: ChatView) -> Understoo
     if found is None or (isinstance(said, Question) and found[1].topic is said.topic):
         return said
     return found[1]
+
+
+def question_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
+    """What is asked beside what was told, by the clause behind a score where that is clearer."""
+    asked = asked_beside(fixed, message, chat)
+    if not isinstance(fixed, ScoreSaid):
+        return asked
+    clearer = [put_clearly(one, message, chat) for one in asked]
+    found = tuple(one for one in clearer if isinstance(one, Question))
+    apart = None if found else asked_after_score(message, chat)
+    return found if apart is None else (apart,)
 
 
 def asked_after_score(message: Message, chat: ChatView) -> Question | None:

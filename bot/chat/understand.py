@@ -9,10 +9,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
-from bot.chat.asked_after_score import asked_after_score, put_clearly
+from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import (
     ASKS_BESIDE,
-    asked_beside,
     with_offers,
     with_topics_beside,
 )
@@ -162,24 +161,13 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (fixed,)
     if answers_who_serves(message.said, chat):
         return (fixed,)
-    asked = _asked_beside(fixed, message, chat)
+    asked = question_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
         return asked
     if isinstance(fixed, Question):
         return _with_told((fixed,), message, chat)
     beside = (*_start_beside(fixed, message, chat), *asked)
     return (*beside, fixed if beside else with_topics_beside(fixed, message, chat))
-
-
-def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
-    """What is asked beside what was told, by the clause behind a score where that is clearer."""
-    asked = asked_beside(fixed, message, chat)
-    if not isinstance(fixed, ScoreSaid):
-        return asked
-    clearer = [put_clearly(one, message, chat) for one in asked]
-    found = tuple(one for one in clearer if isinstance(one, Question))
-    apart = None if found else asked_after_score(message, chat)
-    return found if apart is None else (apart,)
 
 
 def _with_told(
