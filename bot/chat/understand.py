@@ -10,11 +10,7 @@ from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
 from bot.chat.asked_after_score import put_clearly, question_beside
-from bot.chat.asked_beside import (
-    ASKS_BESIDE,
-    with_offers,
-    with_topics_beside,
-)
+from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
