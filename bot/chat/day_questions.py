@@ -6,6 +6,7 @@ from bot.chat.last_meeting_said import last_meeting_said
 from bot.chat.message import Message
 from bot.chat.review_said import review_said
 from bot.chat.said import BookSaid, BookVerb, Question, Understood
+from bot.chat.short_forms import in_full
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import folded_line
@@ -52,6 +53,6 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)
     if _NEXT.fullmatch(line):
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
-    if _WHOM.fullmatch(line):
+    if _WHOM.fullmatch(folded_line(in_full(message.said))):
         return BookSaid(text=message.text, verb=BookVerb.WHEN)
     return last_meeting_said(message, chat) or review_said(message)

@@ -8,7 +8,9 @@ from typing import Any
 from bot.chat.announcements import clock, court_of
 from bot.chat.format_said import SaidFormat, format_parts
 from bot.chat.pool_teams import drop_format, drop_schedule, fragments_of, is_chatter, names_in
+from bot.chat.record_asked import record_asked
 from bot.chat.said import Mention, PoolAsked, PoolSaid, PoolTeam, PoolVerb, Understood
+from bot.chat.short_forms import in_full
 from bot.chat.view import ChatView
 from bot.chat.words import READ_AT_MOST, words
 from knowledge.regex import regex
@@ -18,6 +20,9 @@ MOST_TEAMS = 24
 
 MOST_FRAGMENTS = 96
 """Pieces looked at of one message, so that noise costs little; the rest counts as not read."""
+
+MOST_WORDS = 16
+"""Words looked at of what may ask after the pool: the longest such question has fewer."""
 
 _POOL = r"(?:po+ls?|poll|round[ -]?robin|rr|group)"
 _WHEN = (
@@ -83,9 +88,13 @@ _WHO_LEADS = regex(
 """Asked between matches of a pool it means the table."""
 
 
-def pool_asked(text: str, chat: ChatView) -> PoolAsked | None:
-    """ "Next" and "pool" while a pool is on; "pool" alone at any time."""
-    line = " ".join(word.folded for word in words(text[:READ_AT_MOST])[:12])
+def pool_asked(text: str, chat: ChatView) -> Understood | None:
+    """ "Next", "pool" and our record while a pool is on; "pool" alone at any time."""
+    said = in_full(words(text[:READ_AT_MOST])[:MOST_WORDS])
+    line = " ".join(word.folded for word in said)
+    record = record_asked(text, line, chat) if len(said) < MOST_WORDS else None
+    if record is not None:
+        return record
     if chat.pool_on and _HOW_FAR.search(line):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if chat.pool_on and not chat.match_on and _WHO_LEADS.fullmatch(line):

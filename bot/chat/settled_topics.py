@@ -13,6 +13,7 @@ from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
+from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.vocabulary import Topic
 
 _HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
@@ -84,6 +85,10 @@ _MISSES = (
 )
 _OURS_OUT = regex(
     rf"(?:our|my) (?:serves?|srvs?|drives?|balls?|shots?|speed ?ups?|volleys?) {_MISSES}{_WHAT_NOW}"
+    rf"|(?:(?:i|we|im|were) )(?:(?:just|all|both|are|am) )*(?:keep|kept|always|cant stop) "
+    rf"(?:on )?(?:missing|dumping|netting|shanking|blowing|losing) (?:(?:all|my|our|the|every"
+    rf"|easy) )*"
+    rf"(?:serves?|srvs?|returns?|thirds?|drops?|drives?|dinks?|volleys?|resets?|overheads?){_WHAT_NOW}"
     rf"|(?:i|we) keep (?:hitting|sending|missing|driving) (?:it|them|balls?|everything|drives?)? ?"
     rf"(?:out|long|wide|(?:in|into) the net){_WHAT_NOW}"
 )
@@ -142,6 +147,48 @@ _THEIR_AIM = regex(
 )
 """`who will okafor target`: which of us they come at, where "who do we target" asks of them."""
 
+_STALLING = regex(
+    r".*\b(?:stall(?:s|ing)?|(?:wast|kill)(?:es?|ing) time|slow(?:ing)? (?:it|play"
+    r"|everything) down on"
+    r" purpose|tak(?:es?|ing) (?:forever|ages)) ?(?:\w+ ){0,3}"
+    r"(?:btwn|btw|between|before|to serve|b4)\b.*"
+)
+"""`hes stalling btwn points can i say smth`: the rulebook's seconds, whoever plays."""
+
+_BOTH_INSIDE = regex(
+    r"(?:(?:so|ok|but|wait|and) )*(?:(?:isnt|is|arent|are|doesnt|does|dont|do|wont"
+    r"|will) (?:that|it|this"
+    r"|we|our|these|those)? ?)?(?:(?:have|has|put|puts|leave|leaves|sides|mean|means|with|our"
+    r"|the) )*"
+    r"(?:both|two)(?: (?:of )?our)? (?:bhs?|backhands?|fhs?|forehands?)(?: (?:is|are|be|being"
+    r"|end up|sit"
+    r"|in|into|to|at|on|the|then|now))* (?:middle|mid|center|centre)"
+    r"(?: (?:bad|a problem|wrong|ok|good|then|now|so swap|should we swap))*"
+)
+"""`isnt that both backhands in the middle`: who plays which side, not who takes the ball."""
+
+_WHO_RECEIVES = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whom)(?: of us)? (?:(?:will|would|does|do|is|are|s) )?"
+    r"(?:they|he|she) (?:serve|serving|gonna serve|going to serve)s?(?: it)? (?:to|at)"
+    r"(?: (?:now|here|next|first))*"
+)
+"""`who will okafor serve to`: the score tells which of us receives."""
+
+_OUR_RETURN = regex(
+    r"(?:(?:so|ok|and|n) )*what (?:(?:do|should|can|shall) (?:i|we)|to) do (?:w|with|on) "
+    r"(?:the|my|our) returns?(?: then)?"
+)
+"""`and what do i do with the return`: the shot named, whatever was asked before."""
+
+_OUR_AIM = regex(
+    r"(?:(?:so|ok|and) )*(?:who|whom|which (?:one|of them|player|guy))"
+    r"(?: (?:do|should|shall|can|would|to))? ?(?:i|we)?"
+    r" (?:aim(?: (?:it|for|at))*|target|attack|pick on|isolate|shoot (?:at|for)"
+    r"|(?:hit|go|play|put)(?: (?:it|the ball))? (?:at|to|after|on))"
+    r"(?: (?:now|here|next|today|more|most|first))*"
+)
+"""`who do i aim at`: whom to play at, whatever shot was spoken of before."""
+
 _WHO_RUNS = regex(
     r"(?:(?:so|ok|and) )*(?:who|whos) (?:covers?|takes?|gets?|has|chases?|runs (?:for|down)"
     r"|goes (?:back )?for|covering|taking|should (?:take|cover|get))"
@@ -150,6 +197,10 @@ _WHO_RUNS = regex(
 
 _SETTLED: Final = (
     (_WHO_RUNS, Topic.LOB),
+    (_BOTH_INSIDE, Topic.STACK_OR_NOT),
+    (_STALLING, Topic.RULES_QUESTION),
+    (_OUR_RETURN, Topic.AIM_RETURN),
+    (_OUR_AIM, Topic.WHOM_TO_TARGET),
     (_SERVE_AT, Topic.AIM_SERVE),
     (_MEASURES, Topic.RULES_QUESTION),
     (_LEGAL, Topic.RULES_QUESTION),
@@ -200,9 +251,13 @@ def settled_topic(message: Message) -> Question | None:
     topic = _topic_of(" ".join(word.folded for word in message.said))
     if topic is None and tells_their_court(message.text):
         topic = Topic.RULES_QUESTION
+    if topic is None and asks_if_fair(message.text):
+        topic = Topic.WEATHER_OR_BODY
     sided = " ".join(word.folded for word in message.told.words)
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
+    if topic is None and _WHO_RECEIVES.fullmatch(sided):
+        topic = Topic.WHERE_TO_STAND
     if topic is None and (_asks_for_bars(message) or _compares(message)):
         topic = Topic.OPPONENT_REPORT
     if topic is None:

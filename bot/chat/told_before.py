@@ -70,6 +70,10 @@ LONGEST_RALLY = 8
 """Words of a rally told before a question; what is longer sets the scene. Our own bound."""
 
 
+SHORTEST_REST = 2
+"""Words behind a score that may ask by themselves: "what serve"; "who" leans on those before."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Before:
     """What a message in a match tells before it asks. `told` counts. Where it tells nothing that
@@ -96,6 +100,17 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
     told = told or _call_apart(message, _cuts(message.said), chat)
     won = (_perhaps_won(part, chat) for part in parts)
     return Before(told=told, won_by_us=next((one for one in won if one is not None), None))
+
+
+def score_ends(message: Message, chat: ChatView) -> int | None:
+    """Where the score ends that a message opens with, before at least two words more."""
+    last = min(LONGEST_PART, len(message.said) - SHORTEST_REST)
+    for at in reversed([at for at in _cuts(message.said) if at <= last]):
+        part = _part(message, 0, at, chat)
+        told = None if part.asks else _score(part, chat)
+        if isinstance(told, ScoreSaid) and told.score is not None:
+            return at
+    return None
 
 
 def result_put_right(message: Message, chat: ChatView) -> ResultSaid | None:

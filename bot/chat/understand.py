@@ -9,12 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
-from bot.chat.asked_beside import (
-    ASKS_BESIDE,
-    asked_beside,
-    with_offers,
-    with_topics_beside,
-)
+from bot.chat.asked_after_score import put_clearly, question_beside
+from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
@@ -37,6 +33,8 @@ from bot.chat.note_or_question import begins_as_note
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_trouble import partner_trouble
+from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
@@ -132,10 +130,11 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or day_question(message, chat) or settled_topic(message)
+    fixed = fixed or day_question(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
-    fixed = fixed or change_said(message, chat)
+    fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or match_words(message, chat)
     return fixed or stated_rates(message, chat) or _fixed(message, chat)
@@ -151,13 +150,14 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = fixed or told_first(message, chat, _settled)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
+        said = (*said[:-1], put_clearly(said[-1], message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         return _with_told(with_offers(told, message, chat), message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     if answers_who_serves(message.said, chat):
         return (fixed,)
-    asked = asked_beside(fixed, message, chat)
+    asked = question_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
         return asked
     if isinstance(fixed, Question):

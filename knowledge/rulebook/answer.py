@@ -35,7 +35,9 @@ TAKEN_AS = "Not meant? I took it as: {name}."
 _NO_REF = regex(
     r"\b(?:no|without|w/o|wo|isnt|isn't|not|havent|haven't)\b(?:\s+(?:a|an|any|the|have|got))*"
     r"\s+(?:ref|refs|referee|referees|umpire|official|officiated)\b|\bunofficiated\b"
-    r"|\bref\w*\s+(?:wont|won't|isnt|isn't|not)\s+(?:be\s+)?there\b|\bself[- ]?officiated\b",
+    r"|\bref\w*\s+(?:wont|won't|isnt|isn't|not|is\s+not|never)\s+(?:be\s+)?"
+    r"(?:there|here|around|about|coming|on\s+our\s+court|showing|showed|turned)\b"
+    r"|\bself[- ]?officiated\b",
     re.IGNORECASE,
 )
 _OR_REF = regex(

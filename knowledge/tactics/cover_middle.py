@@ -143,7 +143,9 @@ def _two_alike(answer: MiddleAnswer) -> list[Reason]:
     if answer.wings == (Wing.FOREHAND, Wing.FOREHAND):
         return [Reason(text="Two forehands meet: say it early", source=COMMON_PRACTICE)]
     if answer.wings == (Wing.BACKHAND, Wing.BACKHAND):
-        return [Reason(text="Two backhands meet: name an owner", source=COMMON_PRACTICE)]
+        return [
+            Reason(text="Two backhands meet: swap sides, or name an owner", source=COMMON_PRACTICE)
+        ]
     return []
 
 

@@ -26,6 +26,21 @@ _ASKER = regex(
 )
 """Who asks: in "should we attack it" nothing is told of a body of ours."""
 
+_IF_FAIR = regex(
+    r"\b(?:mean|unfair|fair|dirty|cheap|nasty|cruel|wrong|unsporting|unsportsmanlike|rude|ok|okay|bad"
+    r"|(?:bad|poor) (?:form|manners)|allowed) (?:of (?:me|us) )?(?:if (?:i|we)|to) (?:keep )?"
+    r"(?:attack|target|exploit|pick on|go (?:at|after|for)|hit (?:at|to)?|aim (?:at|for)"
+    r"|play (?:at|on)"
+    r"|use) (?:the|her|his|their|a|that|an) (?:(?:bad|sore|hurt|injured|weak|taped|braced) )?"
+    r"(?:knees?|ankles?|injury|leg|foot|back|elbow|wrist|brace|limp)\b"
+)
+
+
+def asks_if_fair(words: str) -> bool:
+    """Whether it is asked if it is fair to go at a part of somebody's body that is weak."""
+    return _IF_FAIR.search(folded(words)) is not None
+
+
 CALL: Final = "Play the ball, not the injury."
 
 
@@ -35,6 +50,8 @@ def goes_at_injury(words: str, *, ours: Iterable[str]) -> bool:
     `ours` are our players' names: one of us who hurts comes first, whatever else is asked.
     """
     said = folded(words)
+    if asks_if_fair(words):
+        return True
     if _GOES_AT.search(said) is None or not complains(words):
         return False
     names = [part for name in ours for part in name.split()]

@@ -34,6 +34,7 @@ _WHO_RUNS = regex(
 )
 _OVER_WHOM = regex(r"\bover whom?\b|\bwhom?\b.*\bto lob")
 _SURELY_OURS = regex(
+    r"\blob (?:over )?(?:him|her|them)(?: then| now| more)?$|"
     r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
     r"\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
 )

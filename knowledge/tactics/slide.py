@@ -10,6 +10,7 @@ from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide_picture
+from knowledge.tactics.serve_depth_told import serves_short
 from knowledge.vocabulary import BallKind, Topic, Trait
 
 SPLIT_SAVES_S = 0.868 - 0.764
@@ -105,6 +106,16 @@ _RECEIVE = _Stand(
     ),
 )
 
+_RECEIVE_SHORT = _Stand(
+    call="Wait on the baseline, weight forward; step in as it dips.",
+    reasons=(
+        Reason(text="Met early and high it leaves them no time", source=COMMON_PRACTICE),
+        Reason(text=f"{_BOUNCE_TWICE}: let it come up first", source=RULEBOOK_2025),
+        Reason(text="Return deep and keep walking to the line", source=COMMON_PRACTICE),
+    ),
+)
+"""Against who serves short: nearer by a step, where a deep one can still be met."""
+
 _SERVE = _Stand(
     call="Stay back, both of you, until their return bounces.",
     reasons=(
@@ -153,7 +164,10 @@ def _stand(situation: Situation) -> _Stand:
         return _BY_BALL[BallKind.SPEED_UP]
     if _LEAVES_LINE.search(words):
         return _LINE_LEFT
-    if any(word in words for word in _RECEIVING_WORDS):
+    is_short = serves_short(words)
+    if is_short:
+        return _RECEIVE_SHORT
+    if is_short is False or any(word in words for word in _RECEIVING_WORDS):
         return _RECEIVE
     if any(word in words for word in _SERVING_WORDS):
         return _SERVE
@@ -229,6 +243,8 @@ def _choices(situation: Situation) -> tuple[Choice, ...]:
 
 
 def _picture(situation: Situation, stand: _Stand) -> CourtPicture:
+    if stand is _RECEIVE_SHORT:
+        return slide_picture.before_third(we_serve=False, call=stand.call, behind_m=0.0)
     if stand is _RECEIVE or stand is _SERVE:
         return slide_picture.before_third(we_serve=stand is _SERVE, call=stand.call)
     return slide_picture.in_play(situation, off_line_m=stand.off_line_m)

@@ -18,12 +18,18 @@ SLIDE_M = 0.7
 """How far a pair slides with a wide ball. Common practice, no source."""
 
 
-def before_third(*, we_serve: bool, call: str) -> CourtPicture:
-    """Depth before the third shot; courts drawn right and right, as at an even score."""
+RECEIVES_BEHIND_M = 0.9
+"""How far behind the baseline a deep serve is awaited. Common practice, no source."""
+
+
+def before_third(*, we_serve: bool, call: str, behind_m: float = RECEIVES_BEHIND_M) -> CourtPicture:
+    """Depth before the third shot, the receiver `behind_m` metres behind the baseline; courts drawn
+    right and right, as at an even score.
+    """
     spots = {
         ("server", we_serve): at_baseline(Side.RIGHT, ours=we_serve),
         ("partner", we_serve): at_baseline(Side.LEFT, ours=we_serve),
-        ("receiver", not we_serve): at_baseline(Side.RIGHT, ours=not we_serve, behind_m=0.9),
+        ("receiver", not we_serve): at_baseline(Side.RIGHT, ours=not we_serve, behind_m=behind_m),
         ("partner", not we_serve): at_kitchen_line(Side.LEFT, ours=not we_serve),
     }
     return CourtPicture(

@@ -15,7 +15,7 @@ from knowledge.situation import Formation, OnCourt
 from knowledge.tactics import stack_sizes as sizes
 from knowledge.tactics.stack_acting import HALF, Acting, scale_of, turned, written
 from knowledge.tactics.stack_crossing import crossing_effects
-from knowledge.tactics.stack_formations import Keep, Plan, hand_of, inside_share
+from knowledge.tactics.stack_formations import Keep, Plan, backhands_meet, hand_of, inside_share
 from knowledge.tactics.stack_said import StackSaid
 from knowledge.tactics.told_ball import told
 from knowledge.vocabulary import Hand, Trait, Value
@@ -104,13 +104,17 @@ def _backhands(plan: Plan, pair: tuple[OnCourt, OnCourt]) -> Iterator[Acting]:
 
 
 def _of_facts(plan: Plan, pair: tuple[OnCourt, OnCourt]) -> Iterator[Effect]:
-    """The side that somebody always plays, and a two-hander's short reach at the sideline."""
+    """The side that somebody always plays, and a two-hander's short reach at the sideline.
+
+    Sides that put both backhands in the middle are no habit worth keeping.
+    """
     on = (plan.id,)
+    are_kept = not backhands_meet(pair)
     for one in pair:
         left = turned(plan.left_of_all(one))
         if not left:
             continue
-        for side, turn in ((Value.LEFT, 1), (Value.RIGHT, -1)):
+        for side, turn in ((Value.LEFT, 1), (Value.RIGHT, -1)) if are_kept else ():
             yield from_fact(
                 one,
                 Trait.SIDE_PLAYED,

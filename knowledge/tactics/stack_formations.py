@@ -9,7 +9,7 @@ from typing import Final
 
 from knowledge.dataclass import dataclass
 from knowledge.situation import Formation, OnCourt
-from knowledge.vocabulary import Hand, PlayerId, Side
+from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value
 
 
 class Keep(StrEnum):
@@ -109,6 +109,19 @@ def plans(pair: tuple[OnCourt, OnCourt]) -> tuple[Plan, ...]:
 def hand_of(one: OnCourt) -> Hand:
     """Their hand; right where nobody noted it, as nine in ten are. The page says so."""
     return one.hand or Hand.RIGHT
+
+
+def backhands_meet(pair: tuple[OnCourt, OnCourt]) -> bool:
+    """Whether the sides that our two usually play put both backhands in the middle.
+
+    Where the book has the side of one only, the other plays the other.
+    """
+    one, other = (each.profile.fact(Trait.SIDE_PLAYED) for each in pair)
+    if one is other or not {one, other} & {Value.LEFT, Value.RIGHT}:
+        return False
+    left = pair[0] if one is Value.LEFT or other is Value.RIGHT else pair[1]
+    right = pair[1] if left is pair[0] else pair[0]
+    return hand_of(left) is Hand.LEFT and hand_of(right) is Hand.RIGHT
 
 
 def inside_share(plan: Plan, one: OnCourt) -> float:

@@ -13,7 +13,7 @@ from knowledge.situation import Formation, OnCourt
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.aim_words import rallies, short
 from knowledge.tactics.stack_answer import StackAnswer, unknown_hands
-from knowledge.tactics.stack_formations import Keep, Plan, hand_of
+from knowledge.tactics.stack_formations import Keep, Plan, backhands_meet, hand_of
 from knowledge.vocabulary import TRAITS, Hand, Trait
 
 LEAST_SAID = 0.1
@@ -21,6 +21,7 @@ LEAST_SAID = 0.1
 
 STRAIGHT_CALL = "Play straight: stand by the score, no stack."
 SWAP_CALL = "Swap sides for some rallies, against the score."
+SIDES_TURNED = "Your sides put both backhands in the middle: swap"
 ONE_OF_EACH = "One forehand is in the middle either way"
 
 
@@ -61,6 +62,8 @@ def reasons_of(answer: StackAnswer) -> tuple[Reason, ...]:
     """What speaks for it, most first; of playing straight, what a stack would cost."""
     for_it = [part for part in answer.parts if part.points >= LEAST_SAID]
     found = [said for part in for_it if (said := reason_of(part, answer.pair))]
+    if backhands_meet(answer.pair):
+        found.insert(0, Reason(text=SIDES_TURNED, source=COMMON_PRACTICE))
     if answer.plan.formation is Formation.STRAIGHT:
         stacked = next(one for one in answer.ranking.ranked if "@" in one.option.id)
         against = sorted(stacked.parts, key=lambda part: part.points)

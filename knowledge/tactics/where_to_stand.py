@@ -26,6 +26,7 @@ from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.agreed_places import is_as_agreed
+from knowledge.tactics.serve_depth_told import serves_short
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
@@ -51,7 +52,6 @@ _COURTS = regex(
     r"\b(score|serves?|serving|server|receiv\w+|even|odd|right|left|correct|rules?|start\w*|"
     r"stack\w*|first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
 )
-
 
 _WHO = regex(r"\bwho(?:s|'s|’s| is)? (?:serv\w*|receiv\w*|return\w*)|\bwhose (?:serve|turn)")
 """Words that ask for people first: the shortest answer keeps one reason."""
@@ -105,7 +105,7 @@ def _asks_for_tactics(situation: Situation) -> bool:
     if situation.asked.ball_kind is not None or situation.asked.hitter_side is not None:
         return True
     words = situation.asked.words.lower()
-    if _MOVING.search(words):
+    if _MOVING.search(words) or serves_short(words) is not None:
         return True
     return bool(_PERHAPS_MOVING.search(words)) and not _COURTS.search(words)
 

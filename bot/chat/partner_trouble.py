@@ -1,0 +1,83 @@
+"""Trouble between partners, told or asked: a ball taken, a silence, blame, how to bring it up.
+
+Answered as what helps the two of them. None of it is kept as a note: the other reads the book too.
+"""
+
+from __future__ import annotations
+
+from bot.chat.message import Message, is_ours, opponents
+from bot.chat.said import Question
+from bot.chat.short_forms import in_full
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from knowledge.complaints import complains
+from knowledge.regex import regex
+from knowledge.vocabulary import Topic
+
+_PARTNER = r"(?:(?:my |our )?(?:partner|partners|pard|pardner|ourname)|shes?|hes?)"
+_OFTEN = (
+    r"(?: (?:is|was|has|are|just|really|always|keeps?|kept|keep|again|been|wont|stop|even|still|on"
+    r"|all|now|the|time|so|both))*"
+)
+_OURS_TOO = (
+    r"(?:(?:all|every one|half|most) )?(?:of )?my (?:balls?|shots?|side|court|forehands?|half)"
+)
+_TAKES = (
+    rf"\b{_PARTNER}{_OFTEN} (?:poach|tak|steal|hog|hit|grab|go|goe|com)(?:e|s|es|ing)?"
+    rf"(?: (?:over|for|on))* {_OURS_TOO}\b"
+)
+_TO = r"(?:her|him|them|(?:my |our )?(?:partner|pard|mate|ourname))"
+_KINDLY = (
+    r"(?:(?:w o|w out|without|and not|not) (?:\w+ ){0,3}(?:fight\w*|row|argument|drama"
+    r"|upset\w*|anger"
+    r"|offend\w*|mean|rude|mad|angry|jerk|feelings|falling out|blow\w*)|nicely|kindly|gently)"
+)
+_BRING_UP = (
+    rf"\bhow (?:do|should|can|would|shall) (?:i|we) (?:tell|ask|say|bring|raise|put|talk|mention)\b"
+    rf"(?:.*\b{_KINDLY}\b| (?:this |that |it )?(?:(?:up )?(?:to|with) )?{_TO}"
+    r"(?: (?:that|this|it|about (?:it|that|this)|to (?:stop|leave)\b.*))?$)"
+)
+_SAY = (
+    rf"\b(?:do|should|shall) i (?:just )?say (?:something|anything|smth|smthg|sth|it)(?: to {_TO})?"
+    r"(?: (?:now|or (?:not|leave it|wait|let it go)|about it))*$"
+    rf"|\bwhat (?:do|should|can) i say to {_TO}$"
+)
+_SILENT = (
+    rf"\b{_PARTNER}{_OFTEN} (?:went|goes|gone|got|turned|gets)(?: (?:all|really|very|so|completely"
+    r"|totally))* (?:silent|quiet|cold|moody|sulky|mute)\b"
+    rf"|\b{_PARTNER} (?:didnt|hasnt|wont|doesnt|barely|stopped|isnt|refuses to)"
+    r"(?: (?:even|really))* (?:say|says|said|saying|speak|speaks|spoken|speaking|talk|talks|talked"
+    r"|talking)(?: (?:a|one|single))*(?: (?:word|anything|to (?:me|us))\b|$)"
+    rf"|\b{_PARTNER}{_OFTEN} sulk(?:s|ing)?\b"
+)
+_BLAMES = (
+    rf"\b{_PARTNER}{_OFTEN} (?:(?:says?|said|saying|thinks?|thought|told me|telling me)\b.*"
+    r"\b(?:my fault|(?:its|was|is) (?:all )?on me|because of me|im the problem|i lost (?:it|us))\b"
+    r"|(?:blam(?:es?|ed|ing)) (?:me|it on me|everything on me)\b)"
+)
+_TOLD = regex("|".join((_TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES)))
+_OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
+
+
+def partner_trouble(message: Message, chat: ChatView) -> Question | None:
+    """What helps the pair; None where an opponent is spoken of, or a body that hurts."""
+    line = _line(message, chat)
+    if _TOLD.search(line) is None or _OF_US.search(line) is None or complains(message.text):
+        return None
+    if "?" in message.text.rstrip(" ?!."):
+        return None  # "is it as good as over? tom's gone quiet" asks of something else
+    if any(not one.pronoun for one in opponents(message.mentions, chat)):
+        return None
+    slots = find_slots(message.said, (), message.told)
+    topic = Topic.RESET_HEAD
+    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _line(message: Message, chat: ChatView) -> str:
+    """The words in full, one of ours by name as "ourname"."""
+    ours = [one.span for one in message.mentions if not one.pronoun and is_ours(one, chat.ours)]
+    return " ".join(
+        "ourname" if any(start <= word.span[0] < stop for start, stop in ours) else word.folded
+        for word in in_full(message.said, names=ours)
+    )

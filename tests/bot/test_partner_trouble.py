@@ -1,0 +1,60 @@
+"""Trouble between partners gets words for the two, and leaves no note in the book they share.
+
+What helps a pair: common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+@pytest.fixture
+def pair(demo: Talk) -> Talk:
+    demo.say("we are petronella and bronagh")
+    return demo
+
+
+BRING_UP = "Ask off court"
+TAKES = "Agree who has the middle"
+SILENT = "Give it ten minutes"
+BLAMES = "Breathe out; say: next one, together."
+
+
+@pytest.mark.parametrize(
+    ("text", "call"),
+    [
+        ("bronagh keeps poaching my ball", TAKES),
+        ("my partner takes all my balls", TAKES),
+        ("she is always going for my shots", TAKES),
+        ("how do i tell her w/o a fight", BRING_UP),
+        ("how do i tell bronagh nicely that she overhits", BRING_UP),
+        ("how do i bring it up with my partner", BRING_UP),
+        ("bronagh didnt say a word after. do i say something", BRING_UP),
+        ("should i say something or leave it", BRING_UP),
+        ("she went silent after we lost", SILENT),
+        ("bronaghs sulking after that loss, what do i do", SILENT),
+        ("she says its my fault", BLAMES),
+        ("he blames me for everything", BLAMES),
+        ("bronagh thinks we lost because of me", BLAMES),
+    ],
+)
+def test_it_is_answered_and_nothing_is_kept(pair: Talk, text: str, call: str) -> None:
+    before = pair.stored()
+    told = pair.say(text)
+    assert told.startswith(call)
+    assert "Say: " in told
+    assert pair.stored() == before
+
+
+def test_an_opponent_who_poaches_is_scouted(demo: Talk) -> None:
+    assert demo.say("okafor keeps poaching my shots").startswith("Noted. Okafor: poaching")
+
+
+def test_a_head_that_was_hit_comes_before_a_silence(pair: Talk) -> None:
+    assert pair.say("she went quiet after she hit her head, we stopped").startswith("Stop now.")
+
+
+def test_another_question_beside_it_is_the_one_asked(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert "Game: " in demo.say("ten seven down, is it as good as over? tom's gone quiet")
