@@ -68,7 +68,7 @@ _BEFORE_AN_ORIGIN = frozenset(
 _CONNECTORS = word_set("connectors")
 _HARD_HITS = word_set("hard_hits")
 _ON_THE_BODY = word_set("on_the_body")
-_BIG = frozenset(["big", "huge", "massive"])
+BIG = frozenset(["big", "huge", "massive"])
 """Of a player tall, of a stroke strong; a wing that is big is a drive: "big forehand"."""
 
 
@@ -126,7 +126,7 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
 
 def _is_of_a_stroke(hit: Hit, hits: Iterable[Hit], line: Sequence[str]) -> bool:
     """ "Okafor huge forehand", "his serve is huge": a stroke is huge, and nobody's height."""
-    if hit.meaning.trait is not Trait.HEIGHT or line[hit.stop - 1] not in _BIG:
+    if hit.meaning.trait is not Trait.HEIGHT or line[hit.stop - 1] not in BIG:
         return False
     strokes = [one for one in hits if one.meaning.role in SKILLS]
     return any(one.start == hit.stop or one.stop == hit.start for one in strokes)
@@ -193,7 +193,7 @@ def _family_of_bare(
     """
     if any(_HARD_HITS & set(line[hit.start : hit.stop]) for hit in hits.having(*JUDGEMENTS)):
         return Family.DRIVE
-    if wing.start and line[wing.start - 1] in _BIG:
+    if wing.start and line[wing.start - 1] in BIG:
         return Family.DRIVE
     ahead = line[wing.stop] if wing.stop < len(line) else ""
     before = [word for word in line[max(0, wing.start - 2) : wing.start] if word in _FROM_OR_TO]

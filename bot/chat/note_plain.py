@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from bot.chat.clauses import Clause
-from bot.chat.note_hits import JUDGEMENTS, SKILLS, Hit, Hits
+from bot.chat.note_hits import BIG, JUDGEMENTS, SKILLS, Hit, Hits
 from bot.chat.note_line import NoteLine
 from bot.chat.note_pairs import NAME
 from bot.chat.said import Claim
@@ -73,6 +73,8 @@ def _is_plain(claim: Claim, note: NoteLine, part: Clause) -> bool:
         return False
     hits = note.hits.inside(part)
     judging = [hit for hit in hits.having(*JUDGEMENTS) if hit.start in own]
+    if not judging and note.line[own[0]] in BIG:
+        return True  # "big backhand" is a skill that says how good it is
     leads = [hit for hit in judging if hit.start == own[0] and hit.stop <= own[-1]]
     goes_on = any(hit.start == own[-1] + 1 for hit in hits.having(*SKILLS))  # "floaty bh | drop"
     return len(judging) == len(leads) == 1 and not goes_on

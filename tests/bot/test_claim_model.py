@@ -17,6 +17,7 @@ from note_scores import (
     score_notes,
     score_notes_under_either,
     second_labels,
+    shown_claims,
 )
 from voices import IN_TALK, OPEN_VOICES
 
@@ -73,7 +74,8 @@ read_once = cache(read_claims)
 """A note is read alike whoever's labels it is compared with."""
 
 by_labeller = partial(score_notes, read=read_once)
-by_either = partial(score_notes_under_either, read=read_once)
+
+shown_once = cache(shown_claims)
 
 
 def score_by_rules(voice: str) -> NoteScore:
@@ -84,25 +86,32 @@ SLACK = 0.01
 
 
 @pytest.mark.parametrize(
-    ("score", "voices", "found", "invented"),
+    ("score", "voices", "found", "shown", "invented"),
     [
-        (by_labeller, OPEN_VOICES, 0.935, 0.079),
-        (by_either, OPEN_VOICES, 0.954, 0.060),
-        (by_labeller, LATER_VOICES, 0.924, 0.076),
-        (by_either, LATER_VOICES, 0.925, 0.070),
-        (by_labeller, READ_LATER_VOICES[:2], 0.853, 0.085),
-        (by_labeller, READ_LATER_VOICES[2:], 0.810, 0.168),
+        (score_notes, OPEN_VOICES, 0.929, 0.942, 0.061),
+        (score_notes_under_either, OPEN_VOICES, 0.944, 0.956, 0.035),
+        (score_notes, LATER_VOICES, 0.907, 0.930, 0.056),
+        (score_notes_under_either, LATER_VOICES, 0.910, 0.931, 0.047),
+        (score_notes, READ_LATER_VOICES[:2], 0.859, 0.921, 0.073),
+        (score_notes, READ_LATER_VOICES[2:], 0.797, 0.850, 0.129),
     ],
     ids=["open", "open, either label", "later", "later, either label", "moss, tala", "bert, yuki"],
 )
 def test_the_recorded_figures_hold(
-    score: Callable[[str], NoteScore], voices: Sequence[str], found: float, invented: float
+    score: Callable[..., NoteScore],
+    voices: Sequence[str],
+    found: float,
+    shown: float,
+    invented: float,
 ) -> None:
-    """Goals: 0.95 found and 0.03 invented. The rules' words were mended by the open voices'
-    misses; before any model they found 0.69 of the later voices' claims and invented 0.14."""
-    figures = total(score, voices)
+    """Goals: 0.95 found and 0.03 invented. `shown` counts what is only a button too: a claim is
+    made from a high chance, since one that is wrong costs more than a tap. The rules' words were
+    mended by the open voices' misses; before any model they found 0.69 of the later voices' claims
+    and invented 0.14."""
+    figures = total(partial(score, read=read_once), voices)
     assert figures.found_share >= found - SLACK, figures
     assert figures.invented_share <= invented + SLACK, figures
+    assert total(partial(score, read=shown_once), voices).found_share >= shown - SLACK
 
 
 def test_every_value_of_a_trait_is_asked_for_once_affirmed_and_denied() -> None:
@@ -130,7 +139,8 @@ def test_how_often_and_how_well_are_both_heard() -> None:
 
 
 def test_what_is_only_denied_is_heard_as_that() -> None:
-    [claim] = the_claim_model().read(keys_of("her backhand drive is nothing special"), above=0.5)
+    read = the_claim_model().read(keys_of("her backhand drive is nothing special"), above=0.2)
+    claim = max(read, key=lambda one: one.chance)
     assert (claim.trait, claim.value, claim.denied) == (
         Trait.BACKHAND_DRIVE,
         Value.STRENGTH,

@@ -115,6 +115,12 @@ def test_the_band_of_what_is_offered(
     assert offers(demo) == ["lob often?"] * is_offered
 
 
+def test_a_slip_in_a_short_word_is_read_as_likely(demo: Talk) -> None:
+    """ "Wek" is no word, and what is left of three letters says little for sure."""
+    demo.say("Hale serve wek")
+    assert offers(demo) == ["serve weak?"]
+
+
 def test_a_tap_adds_it_and_says_what_the_note_now_says(demo: Talk, doubt: Doubt) -> None:
     doubt({LOBS: 0.4})
     demo.say(SAID)

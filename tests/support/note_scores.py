@@ -87,6 +87,12 @@ def read_claims(text: str) -> set[PlayerClaim]:
     return _told(understand_note(text, chat=IN_TALK).claims)
 
 
+def shown_claims(text: str) -> set[PlayerClaim]:
+    """The same with those that it offers as buttons."""
+    note = understand_note(text, chat=IN_TALK)
+    return _told((*note.claims, *note.offered))
+
+
 def rules_alone(text: str) -> set[PlayerClaim]:
     """The same before the model of many writers' notes weighs it."""
     return _told(read_message(text, IN_TALK).note.claims)
