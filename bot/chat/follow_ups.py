@@ -179,6 +179,7 @@ _SERVER_TWO = frozenset({"second server", "server two", "server 2", "2nd server"
 _LINKING = frozenset({
     "and", "or", "what", "about", "how", "with", "vs", "against", "for", "on", "to", "at",
     "the", "same", "ok", "then", "him", "her", "them", "too", "also", "but", "is", "it",
+    "again", "now", "okay", "one", "please", "so", "well", "yeah", "yes",
 })
 # fmt: on
 """Words that only link a name to the question before it."""
