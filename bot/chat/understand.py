@@ -39,6 +39,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_corrected import result_corrected
 from bot.chat.results_doubted import is_lead
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
@@ -133,6 +134,7 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or day_question(message, chat) or partner_trouble(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
+    fixed = fixed or result_corrected(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
@@ -154,6 +156,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         return _with_told(with_offers(told, message, chat), message, chat)
     if isinstance(fixed, Question) and fixed.changes:
+        return (fixed,)
+    if isinstance(fixed, ResultSaid) and fixed.corrects:
         return (fixed,)
     if answers_who_serves(message.said, chat):
         return (fixed,)
