@@ -16,6 +16,7 @@ from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
+from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
 from bot.chat.game_target_said import game_target_said
@@ -149,7 +150,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
-    fixed = fixed or told_first(message, chat, _settled)
+    fixed = fixed or told_first(message, chat, _settled) or disputed_call(message, chat)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         said = (*said[:-1], put_clearly(said[-1], message, chat))
