@@ -97,6 +97,8 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
+    if len(understood) > 1 and all(isinstance(one, ScoreSaid | StarterSaid) for one in understood):
+        return [_act(desk, one) for one in understood][-1:]  # the last tells how it stands
     replies: list[Reply] = []
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:

@@ -19,6 +19,7 @@ from bot.chat.day_questions import day_question
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.game_opening import game_opening
 from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_announced import match_announced
@@ -67,11 +68,11 @@ from bot.chat.scores import (
     stray_words,
     tells_rally_apart,
     with_point_served,
-    with_side_out,
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import server_named
 from bot.chat.settled_topics import settled_topic
+from bot.chat.side_outs_said import with_side_out
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
@@ -147,6 +148,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    opening = game_opening(message, chat)
+    if opening:
+        return opening
     fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
