@@ -25,6 +25,7 @@ from bot.chat.answers import (
 )
 from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
+from bot.chat.answers.costs import what_costs
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
 from bot.chat.answers.explaining import explain_last
@@ -235,6 +236,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
         case VideoSaid():
             return video.take_video(desk, understood)
+        case BookSaid(verb=BookVerb.REVIEW, words="costs"):
+            return what_costs(desk, understood.text)
         case BookSaid(verb=BookVerb.REVIEW, words="lost") if _is_playing(desk):
             return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
         case BookSaid(then=rest) if rest:
