@@ -36,7 +36,14 @@ _WHY = frozenset(
     }
 )
 
-_REDO = frozenset({"redo", "put it back", "put that back", "bring it back", "undo the undo"})
+_REDO = regex(
+    r"(?:(?:oh|ok|no|oops|wait|sorry|please|pls|can you|could you|actually|and|so|but) )*"
+    r"(?:(?:did (?:i|we) (?:just )?(?:lose|delete|remove|undo|erase) (?:anything|something|that|it"
+    r"|one)|i did not (?:want|mean) (?:that|it|to)|i didnt (?:want|mean) (?:that|it|to)) )?"
+    r"(?:redo|undo the undo|(?:put|bring|get|give) (?:it|that|them|this|everything)(?: all)? back"
+    r"|restore (?:it|that|them|everything))(?: (?:that|it|please|pls|again|now|then|in))*"
+)
+"""What puts back what was taken back, with the worry before it."""
 
 _SCORE = frozenset(
     {
@@ -198,7 +205,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     spoken = " ".join(word.folded for word in said)
     if spoken in _WHY:
         return WhySaid(text=text)
-    if spoken in _REDO:
+    if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
     how = retelling_in(spoken)
     if how is not None and chat.last_topic is not None:
