@@ -12,7 +12,7 @@ _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 _BESIDE_A_NAME = word_set("beside_a_name")
 """Words beside a name that say nothing of a rally: "and lindqvist", "ok tom then"."""
 
-_GOES_ON = frozenset(["and", "or", "but"])
+_GOES_ON = frozenset(["and", "or", "but", "so"])
 _SIDES = frozenset(["us", "them"])
 """Behind "and" a side alone goes on from what was asked: "and them"; a rally is "and theirs"."""
 
