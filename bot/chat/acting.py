@@ -25,6 +25,7 @@ from bot.chat.answers import (
 )
 from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
+from bot.chat.answers.costs import what_costs
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
 from bot.chat.answers.explaining import explain_last
@@ -36,6 +37,7 @@ from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
+from bot.chat.answers.result_corrected import correct_result
 from bot.chat.answers.results import take_result
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.runs import ask_of_several
@@ -96,6 +98,8 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
+    if len(understood) > 1 and all(isinstance(one, ScoreSaid | StarterSaid) for one in understood):
+        return [_act(desk, one) for one in understood][-1:]  # the last tells how it stands
     replies: list[Reply] = []
     for asks_something, group in groupby(understood, lambda one: isinstance(one, Question)):
         if asks_something:
@@ -171,6 +175,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ScoreSaid():
             reply = scores.take_score(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
+        case ResultSaid(corrects=True):
+            return correct_result(desk, understood)
         case ResultSaid():
             reply = take_result(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
@@ -230,6 +236,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
         case VideoSaid():
             return video.take_video(desk, understood)
+        case BookSaid(verb=BookVerb.REVIEW, words="costs"):
+            return what_costs(desk, understood.text)
         case BookSaid(verb=BookVerb.REVIEW, words="lost") if _is_playing(desk):
             return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
         case BookSaid(then=rest) if rest:

@@ -109,7 +109,7 @@ class Context:
     question. `asks_who` is the pending message whose name we asked about just now. `tagged` is our
     choice for the next rally, `asked_serve` the score whose server we asked about. `wind` blows
     until told otherwise. `pool` is the pool that we play in, `listing` the page of a list that was
-    shown last, `scouting` the open scout card.
+    shown last, `scouting` the open scout card, `over` the match that was closed last.
     """
 
     match: MatchId | None = None
@@ -138,6 +138,7 @@ class Context:
     pool: EventId | None = None
     listing: Listing | None = None
     scouting: Scouting | None = None
+    over: MatchId | None = None
 
     @property
     def asks_serve_of(self) -> MatchId | None:
@@ -203,6 +204,7 @@ class Context:
             sides=tuple((player, side) for player, side in self.sides if player in self.ours),
             formation=self.formation,
             pool=self.pool,
+            over=self.over,
         )
 
     def to_json(self) -> dict[str, Any]:
@@ -234,6 +236,7 @@ class Context:
             "pool": self.pool,
             "listing": None if self.listing is None else self.listing.to_json(),
             "scouting": None if self.scouting is None else self.scouting.to_json(),
+            "over": self.over,
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -270,6 +273,7 @@ class Context:
             pool=stored.get("pool"),
             listing=maybe(Listing.from_json, stored.get("listing")),
             scouting=maybe(Scouting.from_json, stored.get("scouting")),
+            over=stored.get("over"),
         )
 
 

@@ -19,15 +19,30 @@ _NEXT = regex(
 )
 _WHEN = regex(
     r"(?:(?:so|ok|hey|and) )*"
-    r"(?:what time|whens?|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
-    r"(?: is| are| do| does| was| of)? ?(?:we|our|my|i|the|it)?"
+    r"(?:what time|whens?|when and where|where (?=do we play|are we playing|is (?:our|my|the))"
+    r"|(?:what|which) (?:court|ct)|(?:what|whats) the time)"
+    r" ?(?:is|are|do|does|was|of)? ?(?:we|our|my|i|the|it)?"
     r"(?: (?:next(?: (?:one|opponents?))?|play|playing|on|up|match|game|start|starts|starting"
-    r"|again|at|scheduled|go))*"
+    r"|again|at|scheduled|go|tomorrow|tmrw|today|tonight|first|please|pls|then))*"
 )
+_HOW_LONG = regex(
+    r"(?:(?:so|ok|hey|and) )*(?:how (?:long|much time|many minutes|soon)|whats the time)"
+    r"(?: (?:is it|is there|do we have|have we got|left|to go))?"
+    r"(?: (?:until|till|til|before|to|do|are|is) (?:we|our|my|i|the)"
+    r"(?: (?:next|first|play|playing|on|up|match|game|start|starts|starting|go|are|have to))*)"
+)
+_NAMES_A_START = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting)\b")
+_WHEN_ALONE = regex(
+    r"(?:(?:so|ok|hey|and) )*(?:whens|when is|what time is) it(?: (?:again|now|then))*"
+)
+"""`when is it`: of the match announced; without one it may be of anything."""
 _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
-    r"(?:play|playing|facing|up against|against)(?: (?:next|now|first|today|again))?"
+    r"(?:play|playing|facing|up against|against)"
+    r"(?: (?:next|now|first|today|tomorrow|tmrw|again|then))*"
     r"|(?:(?:so|ok|hey|and) )*(?:who are|whos|who is) (?:our|my) (?:next )?opponents?"
+    r"|(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:is |do we play |are we playing )?next and when"
+    r"(?: (?:is it|do we play|are we on))?"
 )
 """Asked whom, it is no question of whom to play at."""
 
@@ -48,6 +63,10 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
     if _WAY_OF_SCORING.fullmatch(line):
         return Question(text=message.text, topic=Topic.RULES_QUESTION, confidence=CERTAIN)
     if _WHEN.fullmatch(line) and _PLAY.search(line):
+        return BookSaid(text=message.text, verb=BookVerb.WHEN)
+    if _HOW_LONG.fullmatch(line) and _NAMES_A_START.search(line):
+        return BookSaid(text=message.text, verb=BookVerb.WHEN)
+    if _WHEN_ALONE.fullmatch(line) and (chat.match_on or chat.pool_on):
         return BookSaid(text=message.text, verb=BookVerb.WHEN)
     if _NEXT.fullmatch(line) and chat.match_on:
         return Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN)

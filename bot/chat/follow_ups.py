@@ -36,7 +36,14 @@ _WHY = frozenset(
     }
 )
 
-_REDO = frozenset({"redo", "put it back", "put that back", "bring it back", "undo the undo"})
+_REDO = regex(
+    r"(?:(?:oh|ok|no|oops|wait|sorry|please|pls|can you|could you|actually|and|so|but) )*"
+    r"(?:(?:did (?:i|we) (?:just )?(?:lose|delete|remove|undo|erase) (?:anything|something|that|it"
+    r"|one)|i did not (?:want|mean) (?:that|it|to)|i didnt (?:want|mean) (?:that|it|to)) )?"
+    r"(?:redo|undo the undo|(?:put|bring|get|give) (?:it|that|them|this|everything)(?: all)? back"
+    r"|restore (?:it|that|them|everything))(?: (?:that|it|please|pls|again|now|then|in))*"
+)
+"""What puts back what was taken back, with the worry before it."""
 
 _SCORE = frozenset(
     {
@@ -179,6 +186,7 @@ _SERVER_TWO = frozenset({"second server", "server two", "server 2", "2nd server"
 _LINKING = frozenset({
     "and", "or", "what", "about", "how", "with", "vs", "against", "for", "on", "to", "at",
     "the", "same", "ok", "then", "him", "her", "them", "too", "also", "but", "is", "it",
+    "again", "now", "okay", "one", "please", "so", "well", "yeah", "yes",
 })
 # fmt: on
 """Words that only link a name to the question before it."""
@@ -197,7 +205,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     spoken = " ".join(word.folded for word in said)
     if spoken in _WHY:
         return WhySaid(text=text)
-    if spoken in _REDO:
+    if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
     how = retelling_in(spoken)
     if how is not None and chat.last_topic is not None:

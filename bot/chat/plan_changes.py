@@ -68,12 +68,19 @@ def change_asked(line: str, *, after_plan: bool) -> str:
     """
     if _DONE_ALREADY.fullmatch(line):
         return SWAP
+    if after_plan and _HIDES.fullmatch(line):
+        return TAKES
     if not (_PLAN_B.search(line) or (after_plan and _GOES_ON.match(line))):
         return ""
     found = next((name for name, rule in _CHANGES.items() if rule.search(line)), "")
     is_supposed = _SUPPOSES.search(line) is not None
     return found if is_supposed or _ASKS_THEN.search(line) else ""
 
+
+_HIDES = regex(
+    r"(?:(?:and|or|so|ok|what about) )*(?:they )?(?:hide|hiding|bury|park) (?:N|him|her)"
+)
+"""`hide okafor` after a plan: what if they do."""
 
 _GOES_ON = regex(r"(?:and |but |so |ok )*(?:if|when|once|in case) ")
 _ASKS_THEN = regex(r"\b(?:what (?:then|now|next|do we do|to do)|then what|now what|plan ?b)\b")

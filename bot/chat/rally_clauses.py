@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.disputed_calls import is_disputed
 from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.numbers import number_of
@@ -61,6 +62,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
         return None
     if not _says_whose(clauses) and (_JUDGES.search(line) or _MANY.intersection(line.split())):
+        return None
+    if not _says_whose(clauses) and is_disputed(message.said):
         return None
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
-from bot.chat.forms import any_of
+from bot.chat.forms import any_of, word_set
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side
 from knowledge.regex import regex
 
 _NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
 """A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
+
+_BESIDE_A_NAME = word_set("beside_a_name")
+"""Words beside a name that say nothing of a rally: "and lindqvist", "ok tom then"."""
+
+_GOES_ON = frozenset(["and", "or", "but", "so"])
+_SIDES = frozenset(["us", "them"])
+"""Behind "and" a side alone goes on from what was asked: "and them"; a rally is "and theirs"."""
 
 
 _TARGET = regex(
@@ -77,7 +84,14 @@ def serving_after(line: str) -> bool | None:
 
 
 def _owned(clause: str) -> bool | None:
-    return None if clause in _NAMED_ALONE else _one_side("rally.owned", clause)
+    return None if _only_names(clause) else _one_side("rally.owned", clause)
+
+
+def _only_names(clause: str) -> bool:
+    """Whether nothing is said but who: that asks about them, and tells of no rally."""
+    said = clause.split()
+    rest = {word for word in said if word not in _BESIDE_A_NAME}
+    return bool(rest) and rest <= (_NAMED_ALONE | _SIDES if said[0] in _GOES_ON else _NAMED_ALONE)
 
 
 def _ball_after(line: str) -> bool | None:

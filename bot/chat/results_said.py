@@ -44,7 +44,8 @@ _THEY_WON = regex(
 )
 _FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
-    r"|(?<=\d )w|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they|out(?= \d))\b"
+    r"|(?<=\d )w|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
+    r"|(?<!side )out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
 _GOING_ON = regex(

@@ -43,6 +43,23 @@ _ASKS = regex(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 _LOST = regex(_WRONG)
 """`what went wrong`: of the match just over; in a running one it asks what to change."""
 
+COSTS = "costs"
+"""The words of a review asked only for what loses us rallies."""
+
+_COSTS = regex(
+    r"(?:(?:so|ok|and) )*"
+    r"(?:(?:what|whats|what is|what was|what keeps|what has been)(?: (?:really|been))?"
+    r" (?:(?:hurts?|hurting) us|(?:costs?|costing|kill(?:s|ing)|los(?:es|ing)|beats|beating)"
+    r" (?:us|me))"
+    r"|where (?:are|do|did|were) (?:we|i) (?:losing|lose|dropping|leaking|giving away)"
+    r"|what (?:are|do|did|were) (?:we|i) (?:losing|lose|keep losing|dropping)"
+    r"|(?:what|which) (?:shots?|strokes?) (?:is|are|do|did) (?:costing us|we miss|we missing)"
+    r"|what (?:are|do|did|were) (?:we|i) (?:keep )?(?:missing|miss))"
+    r"(?: (?:the|our|most|points?|rallies|rally|games?|match|them|it|this|on|to|from|with|away|now"
+    r"|today|here|so far|right|out there))*"
+)
+"""`what is costing us`: the log tells, and no body hurts."""
+
 _LAST = r"(?:the|that|this|our|my|last)(?: last)? (?:match|game)"
 _BOTH_SIDES = regex(
     r"\bwhat (?:worked|went (?:well|right)|was good)(?: (?:and|or|but))? (?:what )?(?:didnt|did not"
@@ -62,6 +79,8 @@ _BOTH_SIDES = regex(
 def review_said(message: Message) -> BookSaid | None:
     """The request; None unless it is all that is said."""
     line = _line(message)
+    if _COSTS.fullmatch(line):
+        return BookSaid(text=message.text, verb=BookVerb.REVIEW, words=COSTS)
     if not _ASKS.fullmatch(line) and not _LOST.fullmatch(line) and not _BOTH_SIDES.search(line):
         return None
     lost = "lost" if _LOST.fullmatch(line) else ""

@@ -45,6 +45,8 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         return None
     if known is not None and says_one_side(said):
         return _one_side_put_right(score, known)
+    if said.side_out and score.call is not None and score.ours is not None:
+        return _side_out_at(score.ours, score.theirs or 0, score.call, known, format)
     if said.side_out:
         gone = None if known is None or score.call is None else after_side_out(score.call, known)
         return None if gone is None else StateSaid(game=gone)
@@ -141,6 +143,19 @@ def after_side_out(call: ScoreCall, known: GameState) -> GameState | None:
         if kept and ours >= known.ours and theirs >= known.theirs:
             return side_out(replace(known, ours=ours, theirs=theirs))
     return None
+
+
+def _side_out_at(
+    ours: int, theirs: int, call: ScoreCall, known: GameState | None, format: GameFormat
+) -> StateSaid:
+    """ "12-13 us, side out": the serve goes over if by the log the server's points alone rose, else
+    it is a call anew, the server's number first. After a side-out the first server serves (2025
+    rulebook, side-out scoring).
+    """
+    now = None if known is None else known.theirs if known.we_serve else known.ours
+    is_followed = known is not None and now == (theirs if known.we_serve else ours)
+    we_serve = not known.we_serve if known is not None and is_followed else call.serving == ours
+    return StateSaid(game=state_at(format, ours=ours, theirs=theirs, we_serve=we_serve, server=1))
 
 
 MOST_PAST_TARGET = 20

@@ -154,15 +154,18 @@ THAT = (
     r"|that rally|that point)"
 )
 OUR_RALLY = regex(
-    r"\b(?:our|my) (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:(?:to |for )?(?:us|ours)|to we)\b"
+    r"\b(?:our|my) (?:point|pt|rally)\b(?! is (?!now\b|again\b|it\b))"
+    r"|\b(?:point|pt|rally) (?:(?:to |for )?(?:us|ours)|to we)\b"
     rf"|\bwe (?:just )?(?:won|win|got|take|took) {THAT}\b|^(?:just )?(?:won|got) {THAT}\b"
-    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b|^(?:us|ours)\b|^# (?:for )?us\b"
+    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b"
+    r"|^(?:us(?! both| all)|ours)\b|^# (?:for )?us\b"
 )
 THEIR_RALLY = regex(
     r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:(?:to |for )?(?:them|theirs)|to they)\b"
     rf"|\bthey (?:just )?(?:won|win|got|take|took|get) {THAT}\b"
     rf"|\bwe (?:just )?(?:lost|lose) {THAT}\b|^(?:just )?lost {THAT}\b"
-    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:theirs|them)\b|^(?:them|theirs)\b|^# them\b"
+    r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:theirs|them)\b"
+    r"|^(?:them(?! both| all)|theirs)\b|^# them\b"
 )
 
 SCORE_WORDS = word_set("score")

@@ -27,7 +27,6 @@ from bot.chat.score_words import (
     POINT_THEIRS,
     SCORE_WORDS,
     SIDE_OUT,
-    SIDE_OUT_AFTER,
     SIDE_OUT_SHORT,
     STRAY_WORDS_ALLOWED,
     THAT,
@@ -213,20 +212,6 @@ def with_point_served(score: ScoreSaid, said: Sequence[Word], scoring: Scoring) 
         return score
     call = call_for(found.ours, found.theirs, found.server, point_ours)
     return replace(score, score=replace(found, call=call, we_serve=point_ours))
-
-
-def with_side_out(score: ScoreSaid, said: Sequence[Word], scoring: Scoring) -> ScoreSaid:
-    """ "4-5 side out": a side-out came at the call of nobody's by name, so the serve goes over.
-
-    The first server's call is one that the side-out led to; in rally scoring every rally scores.
-    """
-    found = score.score
-    if found is None or found.call is None or (found.ours, found.we_serve) != (None, None):
-        return score
-    is_told = SIDE_OUT.search(score_line(said, None)) or SIDE_OUT_AFTER.search(score.text)
-    if not is_told or found.call.server == 1 or scoring is not Scoring.SIDE_OUT:
-        return score
-    return replace(score, side_out=True)
 
 
 def _named_number(group: Group, said: Sequence[Word]) -> int | None:

@@ -195,7 +195,16 @@ _WHO_RUNS = regex(
     r" (?:the |their |any |all )*lobs?"
 )
 
+_THEIR_STACK = regex(
+    r"(?:(?:so|ok|and) )*(?:how|what) (?:do|can|should|would) (?:we|i)"
+    r" (?:attack|beat|break|play|play against|answer|counter|exploit|handle|do against|deal with"
+    r"|return against|punish|do about) (?:the|a|their|they|that|this) stack(?:ing|s|ed)?"
+    rf"{_WHAT_NOW}"
+)
+"""`how do we attack the stack`: theirs; whether to stack ourselves attacks nobody."""
+
 _SETTLED: Final = (
+    (_THEIR_STACK, Topic.ANSWER_PATTERN),
     (_WHO_RUNS, Topic.LOB),
     (_BOTH_INSIDE, Topic.STACK_OR_NOT),
     (_STALLING, Topic.RULES_QUESTION),

@@ -7,6 +7,7 @@ from dataclasses import replace
 from bot.chat.changes_said import as_change, leans, says_only_links, says_only_slots
 from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
+from bot.chat.follow_ups import topic_carried
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
@@ -39,6 +40,9 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     meant = _not_asked(message, chat) or _meant(message, chat)
     if meant is not None:
         return (meant,)
+    if not message.note.claims and topic_carried(message.said, message.mentions, chat) is not None:
+        asked = read_question(message, chat)
+        return (as_change(asked, message),) if isinstance(asked, Question) else (asked,)
     understood = _inside_courtesies(note_or_question(message, chat), message, chat)
     if understood == (message.note,):
         return _asked_in(message, chat)

@@ -13,8 +13,9 @@ from bot.chat.rallies_said import brief_rally
 from bot.chat.results_games import games_told
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
-from bot.chat.scores import score_message, stray_words, with_point_served, with_side_out
+from bot.chat.scores import score_message, stray_words, with_point_served
 from bot.chat.serving_said import server_named
+from bot.chat.side_outs_said import with_side_out
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass

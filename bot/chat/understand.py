@@ -16,8 +16,10 @@ from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.day_questions import day_question
+from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
+from bot.chat.game_opening import game_opening
 from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_announced import match_announced
@@ -39,6 +41,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
+from bot.chat.results_corrected import result_corrected
 from bot.chat.results_doubted import is_lead
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
@@ -65,11 +68,11 @@ from bot.chat.scores import (
     stray_words,
     tells_rally_apart,
     with_point_served,
-    with_side_out,
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.serving_said import server_named
 from bot.chat.settled_topics import settled_topic
+from bot.chat.side_outs_said import with_side_out
 from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
@@ -133,6 +136,7 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or day_question(message, chat) or partner_trouble(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
+    fixed = fixed or result_corrected(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
@@ -144,16 +148,21 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    opening = game_opening(message, chat)
+    if opening:
+        return opening
     fixed = _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
-    fixed = fixed or told_first(message, chat, _settled)
+    fixed = fixed or told_first(message, chat, _settled) or disputed_call(message, chat)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         said = (*said[:-1], put_clearly(said[-1], message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         return _with_told(with_offers(told, message, chat), message, chat)
     if isinstance(fixed, Question) and fixed.changes:
+        return (fixed,)
+    if isinstance(fixed, ResultSaid) and fixed.corrects:
         return (fixed,)
     if answers_who_serves(message.said, chat):
         return (fixed,)

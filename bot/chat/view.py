@@ -17,7 +17,8 @@ class ChatView:
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
     shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
     "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
-    last question told of a body that hurts.
+    last question told of a body that hurts; `over_format`: how the match is played whose result,
+    or one game's, was told last, until another begins.
     """
 
     book: int
@@ -38,3 +39,4 @@ class ChatView:
     card_open: bool = False
     asks_serve: bool = False
     hurt: bool = False
+    over_format: GameFormat | None = None

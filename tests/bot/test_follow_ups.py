@@ -134,3 +134,45 @@ def test_the_wind_may_be_gone_on_from_and_so_may_a_body_that_hurts(demo: Talk) -
     assert demo.say("and if its behind us").startswith("Aim shorter")
     assert demo.say("my elbow hurts what do i do").startswith("Leave out what hurts")
     assert demo.say("and on the backhand").startswith("Leave out what hurts")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "and lindqvist",
+        "ok lindqvist",
+        "yes lindqvist",
+        "okay and lindqvist please",
+        "ok then lindqvist",
+        "lindqvist again",
+        "or lindqvist",
+        "so lindqvist",
+        "the one for lindqvist",
+    ],
+)
+def test_a_name_alone_asks_on_and_counts_no_rally(demo: Talk, said: str) -> None:
+    demo.say("where do i serve okafor")
+    assert demo.say(said).startswith("Serve Lindqvist")
+    assert rallies(demo) == 0
+
+
+@pytest.mark.parametrize(
+    "said", ["and them", "and us", "and tom", "ok mira", "yes tom", "nice tom", "the one for tom"]
+)
+def test_no_name_of_either_side_counts_a_rally_by_itself(demo: Talk, said: str) -> None:
+    demo.say("where do we dink tom")
+    demo.say(said)
+    demo.say("review")
+    demo.say(said)
+    assert rallies(demo) == 0
+
+
+@pytest.mark.parametrize("said", ["tom won it", "one for tom", "ok ours", "and theirs", "us again"])
+def test_whose_a_rally_was_still_counts_it(demo: Talk, said: str) -> None:
+    demo.say("where do i serve okafor")
+    demo.say(said)
+    assert rallies(demo) == 1
+
+
+def rallies(talk: Talk) -> int:
+    return len(talk.stored()["rally"])

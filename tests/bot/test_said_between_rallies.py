@@ -152,3 +152,23 @@ def test_what_serve_at_a_match_point_asks_for_the_serve(demo: Talk, said: str) -
     question = demo.heard.understood
     assert isinstance(question, Question)
     assert question.topic is Topic.AIM_SERVE
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "them both",
+        "so them",
+        "tom missed practice",
+        "hale missed a lot in warm up",
+        "hale won this last year",
+        "my point is she never moves",
+        "hale is out today",
+    ],
+)
+def test_what_was_played_elsewhere_or_not_at_all_counts_nothing(demo: Talk, said: str) -> None:
+    demo.say("next: ruiz and hale to 15")
+    demo.say("we serve")
+    before = demo.stored()["entry"]
+    demo.say(said)
+    assert demo.stored()["entry"] == before

@@ -56,3 +56,26 @@ def test_a_side_out_past_the_end_of_a_game_is_questioned(demo: Talk) -> None:
 def test_of_rallies_without_a_known_server_it_is_asked_too(demo: Talk) -> None:
     demo.say("next: ruiz and hale")
     assert demo.say("4-5 side out") == "4-5: who serves?"
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("twelve thirteen us side out", "12-13-1. They serve."),
+        ("13-12 us side out", "13-12-1. We serve"),
+        ("side out 12-13 us", "12-13-1. They serve."),
+    ],
+)
+def test_after_a_side_out_the_first_server_serves_whatever_stood_before(
+    demo: Talk, said: str, then: str
+) -> None:
+    """The first point's one server is the second (4.B from memory), every later side-out's not."""
+    demo.say("next: ruiz and hale to 15")
+    demo.say("they serve")
+    assert demo.say(said).startswith(then)
+
+
+def test_points_told_by_side_go_over_from_the_server_that_scored(demo: Talk) -> None:
+    demo.say("next: ruiz and hale to 15")
+    demo.say(THEIRS)
+    assert demo.say("6-3 them side out").startswith("3-6-1. We serve")

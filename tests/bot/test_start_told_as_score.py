@@ -36,3 +36,29 @@ def test_a_side_out_at_nothing_all_is_the_first_server(demo: Talk) -> None:
     for line in ("next: okafor and lindqvist", "we serve 0 0", "side out"):
         demo.say(line)
     assert demo.say("0-0 they serve").startswith("0-0-1.")
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("they serve tom starts right", "0-0-2. They serve from the right to Tom."),
+        ("tom starts right, they serve", "0-0-2. They serve from the right to Tom."),
+        ("we serve and mira starts left", "0-0-2. Tom serves from the right."),
+        (
+            "we serve, mira starts right and hale starts left",
+            "0-0-2. Mira serves from the right to Ana Ruiz.",
+        ),
+        ("hale starts right and they serve first", "0-0-2. Hale serves from the right"),
+    ],
+)
+def test_who_serves_and_who_starts_where_in_one_message(demo: Talk, said: str, then: str) -> None:
+    demo.say("next: ruiz and hale to 15")
+    assert demo.say(said).startswith(then)
+    assert not demo.notes(limit=1) or demo.notes(limit=1)[0].text != said
+
+
+def test_what_else_is_told_beside_a_start_is_no_opening(demo: Talk) -> None:
+    demo.say("next: ruiz and hale to 15")
+    before = demo.stored()["entry"]
+    demo.say("they serve tom starts well")
+    assert demo.stored()["entry"] == before

@@ -58,6 +58,7 @@ from scouting_db.values import (
     Role,
     Stamps,
 )
+from scouting_db.values import MatchState as StoredState
 from scouting_db.zones import local_day
 
 Uniform = Callable[[], float]
@@ -275,7 +276,19 @@ class Desk:
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
             hurt=asked is not None and is_of_body and complains(asked.text),
+            over_format=self._over_format(),
         )
+
+    def _over_format(self) -> GameFormat | None:
+        """How the match closed last was played, while its result stands and no other has begun;
+        the same of the current one while a game of it has just ended.
+        """
+        over = self.context.over
+        if self.context.match is not None and self.log().match.game.is_over:
+            return self.format()
+        row = None if over is None or self.log().is_begun else self.match_of(over)
+        stands = row is not None and row.state is StoredState.OVER
+        return format_from_json(row.format) if row is not None and stands else None
 
     def read_once(self, read: Callable[[str, ChatView], Read], text: str, view: ChatView) -> Read:
         """What a function reads in the text in this view of the chat; the same in the same view."""

@@ -115,7 +115,7 @@ def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     desk.book.set_state(match, StoredState.OVER)
     picture = match_picture(desk) if desk.log().match.we_won is not None else None
     row = desk.book.match(match)
-    desk.context = desk.context.after_result()
+    desk.context = replace(desk.context.after_result(), over=match)
     text = wording("match.over_won" if won else "match.over_lost").format(games=games)
     last = desk.book.last_change(desk.chat.chat)
     buttons = [] if last is None else [undo_button(last.change)]

@@ -30,7 +30,7 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
         return no_match(desk)
     settle_assumed_format(desk, said.games)
     format = desk.format()
-    wrong = [fault for game in said.games for fault in _faults(game, format)]
+    wrong = [fault for game in said.games for fault in game_faults(game, format)]
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     desk.trace |= {"match": match}
@@ -38,7 +38,7 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
         return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
     if not said.games and said.won is not None:
         return _take_match(desk, match, said, said.won, finished_games(desk.log()))
-    if _decides(said.games, format):
+    if decides(said.games, format):
         return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
     return _take_games(desk, match, said)
 
@@ -84,7 +84,7 @@ def _wins(games: Games) -> int:
     return sum(first > second for first, second in games)
 
 
-def _decides(games: Games, format: GameFormat) -> bool:
+def decides(games: Games, format: GameFormat) -> bool:
     """Whether these games alone win the match for somebody."""
     ours = _wins(games)
     return max(ours, len(games) - ours) > format.best_of // 2
@@ -110,7 +110,7 @@ def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
     last = _running(desk, said)
     if isinstance(last, Reply):
         return last
-    written = [_append_game(desk, match, game) for game in fresh]
+    written = [append_game(desk, match, game) for game in fresh]
     if last is not None and desk.log().match.we_won is None:
         written.append(_append_score(desk, match, last))
     if not written:
@@ -135,7 +135,7 @@ def _running(desk: Desk, said: ResultSaid) -> StateSaid | Reply | None:
     return state
 
 
-def _append_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> EntryRow:
+def append_game(desk: Desk, match: MatchId, game: tuple[int, int]) -> EntryRow:
     """The running game ends at this score."""
     row = desk.book.append(
         match,
@@ -167,7 +167,7 @@ def _append_score(desk: Desk, match: MatchId, state: StateSaid) -> EntryRow:
     return row
 
 
-def _faults(game: tuple[int, int], format: GameFormat) -> tuple[str, ...]:
+def game_faults(game: tuple[int, int], format: GameFormat) -> tuple[str, ...]:
     """Of a finished game; whichever server won it, whoever won it was serving or scored last."""
     server = 1 if format.has_two_servers else None
     won = game[0] > game[1]

@@ -115,7 +115,8 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
     """The state said; one side's points alone are put right even before anything was counted."""
     known, format = desk.match_state(), desk.format()
-    if said.side_out and not desk.log().serve_known:
+    is_told = said.score is not None and said.score.ours is not None
+    if said.side_out and not is_told and not desk.log().serve_known:
         return None
     if match is None or known is not None or not says_one_side(said):
         return state_said(said, known.game if known else None, format)

@@ -20,7 +20,7 @@ class ResultSaid:
     `won` is None where the games are shared. `tally` is a match told in games alone ("lost 2-1"),
     ours first; without it and without games somebody did not play on ("no-show"). `running` is
     the score of the game after them, where that is told as well. `may_ask` as of a score;
-    `mentions` are the names beside it.
+    `mentions` are the names beside it. `corrects`: it is said instead of a result told before.
     """
 
     text: str
@@ -30,6 +30,7 @@ class ResultSaid:
     running: SaidScore | None = None
     may_ask: tuple[Topic, ...] = ()
     mentions: tuple[Mention, ...] = ()
+    corrects: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

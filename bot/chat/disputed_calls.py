@@ -1,0 +1,31 @@
+"""A line call that the two sides differ about: what is told of it counts no rally by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.forms import any_of
+from bot.chat.message import Message
+from bot.chat.note_or_question import begins_as_note
+from bot.chat.said import Question
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.vocabulary import Topic
+
+
+def is_disputed(said: Sequence[Word]) -> bool:
+    """ "They called it out and it was in": whose rally it became is not told by it."""
+    return any_of("disputed_call").search(" ".join(word.folded for word in said)) is not None
+
+
+def disputed_call(message: Message, chat: ChatView) -> Question | None:
+    """Such a call of the running match wants the rule, and is no note of anybody's talk."""
+    if not chat.match_on or chat.forwarded or begins_as_note(message.said):
+        return None
+    if not is_disputed(message.said):
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    topic = Topic.RULES_QUESTION
+    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
