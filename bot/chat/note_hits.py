@@ -9,6 +9,7 @@ from itertools import pairwise
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.note_figures import figures
+from bot.chat.note_sides import tells_apart
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -92,7 +93,12 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         for start, stop in pairwise(edges)
         for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
-    hits = [hit for hit in hits if not _is_of_a_stroke(hit, hits, line)]
+    hits = [
+        hit
+        for hit in hits
+        if not _is_of_a_stroke(hit, hits, line)
+        and not tells_apart(hit.meaning, line[hit.start : hit.stop])
+    ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}
     weighing = _longest(

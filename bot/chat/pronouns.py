@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.note_sides import shares_the_court
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -39,6 +40,8 @@ def _meant(
         each.players[0] for each in sure
     ]
     last = (*named[::-1], *view.focus)
+    if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
+        return _beside(view.asker, view)
     if folded in _SINGULAR:
         unsure = any(each.certainty is not Certainty.SURE for each in before)
         return () if unsure and not named else last[:1]
@@ -68,6 +71,10 @@ def _partner(
     word = said[position - 1] if position else None
     follows_name = bool(word and before and before[-1].span[1] == word.span[1])
     theirs = word is not None and (follows_name or word.folded in _SINGULAR | {"the"})
-    subject = last[0] if theirs and last else view.asker
+    return _beside(last[0] if theirs and last else view.asker, view)
+
+
+def _beside(subject: PlayerId | None, view: ChatView) -> tuple[PlayerId, ...]:
+    """The other of the pair that the player is of."""
     pair = next((each for each in (view.theirs, view.ours) if subject in each), ())
     return tuple(each for each in pair if each != subject)

@@ -38,6 +38,7 @@ from bot.chat.said import KIND_OF, CoachSaid, Kind, Understood
 from bot.chat.tap_kinds import KIND_OF_TAP
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
+from bot.chat.who_writes import knowing_writer
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
@@ -228,7 +229,8 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
     if _is_bare_number(text):
         said = Reply(text=wording("unclear.number").format(number=text.strip()))
         return _said(desk, Kind.UNCLEAR, None, said)
-    view = desk.chat_view()
+    view = knowing_writer(text, desk.chat_view())
+    desk.knows_writer(view.asker)
     about = desk.replying_to
     if about is not None and may_write and not _is_new(text) and is_private(text):
         return _said(desk, Kind.CORRECTION, None, handed_back(desk, text))

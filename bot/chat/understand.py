@@ -82,6 +82,7 @@ from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.who_writes import knowing_writer
 from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -96,6 +97,7 @@ _NOTE_COMMANDS = frozenset(["note", "n"])
 
 def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     """What the message says: one thing, or a note and the question that comes with it."""
+    chat = knowing_writer(text, chat)
     typed = command(text)
     is_note = typed is not None and typed.word in _NOTE_COMMANDS
     if typed is not None and not (is_note and is_emergency(typed.rest)):
@@ -199,6 +201,7 @@ def _heard(said: Understood) -> Understood:
 
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
     """The text read as a note, whatever else it might be."""
+    chat = knowing_writer(text, chat)
     message = read_message(_without_command(text), chat)
     return replace(weighed_note(message, chat), text=text)
 

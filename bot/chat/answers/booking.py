@@ -157,6 +157,7 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     desk.changed()
     theirs = tuple(player for player in before.theirs if player not in players)
     desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs)
+    desk.knows_writer(players[0] if said.tells_writer else None)
     names = " and ".join(desk.names(players))
     return Reply(
         text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
