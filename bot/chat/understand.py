@@ -37,6 +37,7 @@ from bot.chat.note_or_question import begins_as_note
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_told import partner_told
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.rally_clauses import with_details
@@ -112,6 +113,9 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
+    partner = None if chat.forwarded else partner_told(text, chat)
+    if partner is not None:
+        return (partner,)
     message = read_message(text, chat)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
     if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
