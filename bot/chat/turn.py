@@ -26,6 +26,7 @@ from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
 from bot.chat.book_views import BookViews
+from bot.chat.called import called_now
 from bot.chat.context import Context
 from bot.chat.edited import read_anew
 from bot.chat.name_given import name_given
@@ -231,6 +232,7 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
         return _said(desk, Kind.UNCLEAR, None, said)
     view = knowing_writer(text, desk.chat_view())
     desk.knows_writer(view.asker)
+    desk.context = replace(desk.context, called=called_now(text, view))
     about = desk.replying_to
     if about is not None and may_write and not _is_new(text) and is_private(text):
         return _said(desk, Kind.CORRECTION, None, handed_back(desk, text))

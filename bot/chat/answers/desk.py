@@ -281,6 +281,7 @@ class Desk:
             theirs=context.theirs,
             focus=context.focus,
             asker=self.asker,
+            called=context.called,
             match_on=context.match is not None,
             format=self.format(),
             last_topic=asked.topic if asked else None,
