@@ -7,7 +7,7 @@ from talk import Talk
 
 from bot.chat.context import Context
 from bot.chat.pronouns import calls_in
-from bot.chat.said import Certainty, Mention
+from bot.chat.said import Certainty, Mention, NoteSaid
 from knowledge.vocabulary import PlayerId
 
 
@@ -25,8 +25,11 @@ def test_it_goes_both_ways_and_holds_for_a_while(demo: Talk) -> None:
 
 def test_so_it_is_beside_a_name(demo: Talk) -> None:
     demo.say("okafor lobs, he poaches")
-    answered = demo.say("okafor bangs and she is slow")
-    assert "Lindqvist: foot speed weak" in answered
+    demo.say("okafor bangs and she is slow")
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, NoteSaid)
+    she = [one for one in demo.heard.understood.mentions if one.typed == "she"]
+    assert [one.players for one in she] == [(demo.player("Lindqvist"),)]
 
 
 def test_nobody_called_anything_is_whoever_was_named_last(demo: Talk) -> None:
