@@ -56,3 +56,21 @@ def test_a_side_out_past_the_end_of_a_game_is_questioned(demo: Talk) -> None:
 def test_of_rallies_without_a_known_server_it_is_asked_too(demo: Talk) -> None:
     demo.say("next: ruiz and hale")
     assert demo.say("4-5 side out") == "4-5: who serves?"
+
+
+@pytest.mark.parametrize(
+    ("before", "said", "then"),
+    [
+        ("6-6 they serve", "6-9 fkkk", "9-6-1. They serve"),
+        ("6-6 they serve", "6-7", "7-6-1. They serve"),
+        ("6-6 they serve", "9-6", "9-6-1. They serve"),
+        ("0-0 they serve", "0-4", "4-0-2. They serve"),
+        ("6-6 we serve", "9-6", "9-6-1. We serve"),
+    ],
+)
+def test_from_a_level_score_only_who_served_has_risen(
+    demo: Talk, before: str, said: str, then: str
+) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say(before)
+    assert demo.say(said).startswith(then)
