@@ -80,9 +80,10 @@ def _said_of(
 
 
 def _known(mentions: Sequence[Mention], named: Sequence[Word]) -> Mention | None:
-    start, stop = named[0].span[0], named[-1].span[1]
-    inside = (one for one in mentions if start <= one.span[0] and one.span[1] <= stop)
-    return next((one for one in inside if one.certainty is not Certainty.NOBODY), None)
+    """Whom the words name; of "hale targets my partner" they are more than a name."""
+    span = (named[0].span[0], named[-1].span[1])
+    whole = (one for one in mentions if one.span == span)
+    return next((one for one in whole if one.certainty is not Certainty.NOBODY), None)
 
 
 _ENDS_SO = regex(r"(?:[iu]s|ss|james|charles|agnes|ines)$", re.IGNORECASE)

@@ -39,6 +39,8 @@ def test_a_partner_that_the_book_does_not_know_is_ours(fresh: Talk, text: str) -
         "bronagh is my least favourite partner",
         "tom is my partner and he poaches everything",
         "okafor is my partner",
+        "okafor targets my partner",
+        "hale attacks my partner",
         "playing with wind today",
         "my partner is slow",
         "my partner is a lefty",
