@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
@@ -108,7 +109,9 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
 def own_pair_said(text: str, mentions: Sequence[Mention]) -> BookSaid | None:
     """Our pair as one of us tells it: "im mira w/ tom, were in denver"."""
     told = one_with_partner(text)
-    return None if told is None else _told_with_more(text, told, mentions)
+    if told is None:
+        return None
+    return replace(_told_with_more(text, told, mentions), tells_writer=True)
 
 
 def _told_with_more(text: str, told: tuple[str, str], mentions: Sequence[Mention]) -> BookSaid:

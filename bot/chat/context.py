@@ -109,7 +109,8 @@ class Context:
     question. `asks_who` is the pending message whose name we asked about just now. `tagged` is our
     choice for the next rally, `asked_serve` the score whose server we asked about. `wind` blows
     until told otherwise. `pool` is the pool that we play in, `listing` the page of a list that was
-    shown last, `scouting` the open scout card, `over` the match that was closed last.
+    shown last, `scouting` the open scout card, `over` the match that was closed last. `called` are
+    those spoken of as he or as she.
     """
 
     match: MatchId | None = None
@@ -117,6 +118,7 @@ class Context:
     theirs: tuple[PlayerId, ...] = ()
     focus: tuple[PlayerId, ...] = ()
     asker: PlayerId | None = None
+    called: tuple[tuple[PlayerId, str], ...] = ()
     mode: Mode = Mode.OPEN
     log_only: bool = False
     sides: tuple[tuple[PlayerId, Side], ...] = ()
@@ -166,6 +168,7 @@ class Context:
             ours=self.ours if set(self.ours) <= set(known) else (),
             theirs=tuple(player for player in self.theirs if player in known),
             focus=tuple(player for player in self.focus if player in known),
+            called=tuple(each for each in self.called if each[0] in known),
             scouting=self.scouting if _all_known(self.scouting, known) else None,
         )
 
@@ -196,6 +199,7 @@ class Context:
         return Context(
             ours=self.ours,
             asker=self.asker,
+            called=self.called,
             log_only=self.log_only,
             familiarity=self.familiarity,
             pendings=self.pendings,
@@ -215,6 +219,7 @@ class Context:
             "theirs": list(self.theirs),
             "focus": list(self.focus),
             "asker": self.asker,
+            "called": [list(each) for each in self.called],
             "mode": self.mode.value,
             "log_only": self.log_only,
             "sides": [[player, side.value] for player, side in self.sides],
@@ -252,6 +257,7 @@ class Context:
             theirs=tuple(stored.get("theirs", ())),
             focus=tuple(stored.get("focus", ())),
             asker=stored.get("asker"),
+            called=tuple((PlayerId(player), called) for player, called in stored.get("called", ())),
             mode=Mode(stored.get("mode", Mode.OPEN)),
             log_only=stored.get("log_only", False),
             sides=tuple((PlayerId(player), Side(side)) for player, side in stored.get("sides", ())),

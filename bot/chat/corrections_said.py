@@ -49,6 +49,8 @@ def correction_said(
     if denied:
         meant = tuple(one for one in mentions if one not in denied)
         return CorrectionSaid(text=text, mentions=meant, denied=denied)
+    if _BOTH.fullmatch(line):
+        return CorrectionSaid(text=text, both=True)
     if _NOT_THIS_ONE.fullmatch(line):
         return CorrectionSaid(text=text)
     begins = _CORRECTION.match(line) is not None
@@ -58,6 +60,13 @@ def correction_said(
     bare_name = replying and mentions and len(said) <= 3
     return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
 
+
+_BOTH = regex(
+    r"(?:(?:no|sorry|oops|wait|actually|i mean|it was|its|thats|that is|that goes for|and|so|do"
+    r"|well|true (?:of|for)|same (?:for|with|goes for)|in fact|make that|they|the two) )*both"
+    r"(?: (?:of (?:them|em)|do|does|did|are|is|can|cant|they|them|actually|tbh|really|in fact))*"
+)
+"""The last note is true of two: "actually both", "they both do"."""
 
 _NOT_THIS_ONE = regex(
     r"(?:(?:no|nope|sorry) )*not (?:him|her|them|that one|this one)"

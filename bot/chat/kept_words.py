@@ -6,8 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hits
-from bot.chat.note_pairs import NAME
-from bot.chat.trait_lexicon import Role
+from bot.chat.trait_lexicon import NAME, Role
 from bot.chat.words import Word
 
 MANNER = (

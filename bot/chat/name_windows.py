@@ -65,11 +65,18 @@ def may_be_mangled(window: Sequence[Word]) -> bool:
 
 
 def has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
-    """`beat Hale`: a name among everyday words; `win Brandt` is Nguyen-Brandt all the same."""
-    named = [index.has(word.folded, initials=False) for word in window]
+    """`beat Hale`, `lefty Hales`: a name among everyday words; `win Brandt` is Nguyen-Brandt."""
+    named = [_is_name(word.folded, index) for word in window]
     rest = [word for word, is_name in zip(window, named, strict=True) if not is_name]
     is_own = bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
     return is_own and not index.sounds_like_one(" ".join(word.folded for word in window))
+
+
+def _is_name(folded: str, index: NameIndex) -> bool:
+    """Whether somebody is called so; `hales`, whose something is, is Hale too."""
+    owner = folded.removesuffix("s")
+    is_owner = owner != folded and len(owner) >= SHORTEST_FUZZY
+    return index.has(folded, initials=False) or (is_owner and index.has(owner, initials=False))
 
 
 def is_broken(window: Sequence[Word]) -> bool:

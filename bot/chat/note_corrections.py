@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.pronouns import PLURAL
@@ -12,6 +13,8 @@ from bot.chat.words import Word
 
 _LINKS = word_set("between_a_slip_and_a_name")
 _AFTER = word_set("after_a_right_name")
+_ADDS = frozenset(["too", "also", "both", "as", "well"])
+"""What says that it is true of the one and of the other."""
 
 
 def meant(said: Sequence[Word], mentions: Sequence[Mention]) -> tuple[Mention, ...]:
@@ -47,10 +50,51 @@ def _without_early_they(mentions: Sequence[Mention], first: int) -> tuple[Mentio
     )
 
 
-def _is_correction(said: Sequence[Word], slip: Mention, right: Mention) -> bool:
-    """Whether words of correction lead from the one name to the other, which ends the note."""
-    between = [word.folded for word in said if slip.span[1] <= word.span[0] < right.span[0]]
+def corrected(
+    said: Sequence[Word], mentions: Sequence[Mention]
+) -> tuple[Sequence[Word], Sequence[Mention]]:
+    """The words and names without a slip of the name and what takes it back.
+
+    Told again behind the right name, what was told before goes as well: "okafor lobs, sorry
+    lindqvist lobs"; else the right name stands where the slip stood: "okafor lobs, sorry
+    lindqvist".
+    """
+    named = [one for one in mentions if not one.pronoun]
+    if len(named) < 2 or not _is_correction(said, named[-2], named[-1]):
+        return said, mentions
+    slip, right = named[-2:]
+    if _told_again(said, slip, right):
+        gone = range(slip.span[0], right.span[0])
+        return [word for word in said if word.span[0] not in gone], (right,)
+    stop = len([word for word in said if word.span[0] < slip.span[1]])
+    stop += len(_told_before(said, slip, right))
+    return said[:stop], (replace(right, span=slip.span),)
+
+
+def _told_again(said: Sequence[Word], slip: Mention, right: Mention) -> bool:
     after = {word.folded for word in said if word.span[0] >= right.span[1]}
-    lead = " ".join(between)
+    return bool(after & {*_told_before(said, slip, right)} - _AFTER)
+
+
+def _is_correction(said: Sequence[Word], slip: Mention, right: Mention) -> bool:
+    """Whether words of correction lead from the one name to the other, which ends the note.
+
+    What was told may be told again behind it: "okafor lobs, sorry lindqvist lobs".
+    """
+    lead = " ".join(_between(said, slip, right))
+    after = {word.folded for word in said if word.span[0] >= right.span[1]}
     cues = list(any_of("corrects_a_name").finditer(lead))
-    return bool(cues) and set(lead[cues[-1].end() :].split()) <= _LINKS and after <= _AFTER
+    told = {*_told_before(said, slip, right)} - _ADDS
+    is_led = bool(cues) and set(lead[cues[-1].end() :].split()) <= _LINKS
+    return is_led and after <= _AFTER | told
+
+
+def _told_before(said: Sequence[Word], slip: Mention, right: Mention) -> list[str]:
+    """The words between a slip and what takes it back."""
+    between = _between(said, slip, right)
+    cue = any_of("corrects_a_name").search(" ".join(between))
+    return between if cue is None else " ".join(between)[: cue.start()].split()
+
+
+def _between(said: Sequence[Word], slip: Mention, right: Mention) -> list[str]:
+    return [word.folded for word in said if slip.span[1] <= word.span[0] < right.span[0]]

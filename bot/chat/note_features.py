@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 
 from bot.chat.note_hits import Hit, Hits
 from bot.chat.note_line import NoteLine
-from bot.chat.note_pairs import NAME
 from bot.chat.said import Certainty, Claim, Mention
+from bot.chat.trait_lexicon import NAME
 from bot.chat.wordforms import stem
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass

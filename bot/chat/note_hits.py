@@ -10,6 +10,7 @@ from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.note_figures import figures
 from bot.chat.note_misread import is_misread
+from bot.chat.note_sides import tells_apart
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import (
     BOTH,
@@ -111,7 +112,11 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         for hit in (*trait_phrases().find(line[start:stop]), *figures(line[start:stop]))
     ]
     hits = [
-        hit for hit in hits if not (_is_of_a_stroke(hit, hits, line) or is_misread(hit, hits, line))
+        hit
+        for hit in hits
+        if not _is_of_a_stroke(hit, hits, line)
+        and not is_misread(hit, hits, line)
+        and not tells_apart(hit.meaning, line[hit.start : hit.stop])
     ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)
     covered = {place for hit in traits for place in range(hit.start, hit.stop)}

@@ -9,11 +9,10 @@ from bot.chat.common_words import is_common, respelled
 from bot.chat.note_corrections import meant
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_ourselves import ourselves
-from bot.chat.note_pairs import NAME
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
 from bot.chat.said import Certainty, Mention
-from bot.chat.trait_lexicon import trait_phrases
+from bot.chat.trait_lexicon import NAME, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass

@@ -7,8 +7,7 @@ from enum import Enum, auto
 
 from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
-from bot.chat.note_pairs import NAME
-from bot.chat.trait_lexicon import Role
+from bot.chat.trait_lexicon import NAME, Role
 from knowledge.vocabulary import Trait
 
 REACH_OF_A_NEGATION = 6

@@ -107,9 +107,13 @@ def _tells_claims(message: Message) -> bool:
 
 
 def _tells_of_asker(message: Message, chat: ChatView, question: Question | Unclear) -> bool:
-    """ "Im a lefty" is a note; "my backhand is weak" only where no topic is clear."""
-    mine = [one for one in message.note.claims if one.player == chat.asker]
-    facts = any(TRAITS[one.trait].kind is TraitKind.FACT for one in mine)
+    """ "Im a lefty" is a note; "my backhand is weak" only where no topic is clear.
+
+    So is "my partners lefty", which tells as much of us.
+    """
+    of_us = [one for one in message.note.claims if one.player in (chat.asker, *chat.ours)]
+    mine = [one for one in of_us if one.player == chat.asker]
+    facts = any(TRAITS[one.trait].kind is TraitKind.FACT for one in of_us)
     return facts or (bool(mine) and isinstance(question, Unclear))
 
 

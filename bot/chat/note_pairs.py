@@ -6,10 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.note_hits import Hit, Thing
-from bot.chat.trait_lexicon import Role, Sense
-
-NAME = "@"
-"""Stands in the line for every word of a name, so that no name is read as a trait."""
+from bot.chat.trait_lexicon import NAME, Role, Sense
 
 SMALL_WORDS = word_set("small")
 """Words that may stand between a skill and its judgement: "backhand is really just weak"."""

@@ -11,9 +11,8 @@ from collections.abc import Iterable, Sequence
 from bot.chat.clauses import Clause
 from bot.chat.note_hits import BIG, JUDGEMENTS, SKILLS, Hit, Hits
 from bot.chat.note_line import NoteLine
-from bot.chat.note_pairs import NAME
 from bot.chat.said import Claim
-from bot.chat.trait_lexicon import Role
+from bot.chat.trait_lexicon import NAME, Role
 
 _BESIDE = frozenset(
     [NAME, "and", "n", "but", "plus", "he", "she", "has", "hes", "shes", "got", "a"]

@@ -15,6 +15,7 @@ from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
+from bot.chat.note_corrections import corrected
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
@@ -63,6 +64,7 @@ def read_note(
     model of many writers' notes drops what they misread and adds what they overlooked, and what
     it leaves in doubt may be offered.
     """
+    said, mentions = corrected(said, mentions)
     note = note_line(said, mentions, view)
     ruled = _by_rules(note)
     read = Weighed(claims=ruled.claims)

@@ -52,6 +52,7 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         return None if gone is None else StateSaid(game=gone)
     if known is not None and said.rally_ours is not None and _is_bare(score):
         return _after_scoring(score, known, ours=said.rally_ours)
+    score = score if known is None else _as_their_run(score, known)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -70,6 +71,22 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         ),
         is_serve_guessed=we_serve is None,
     )
+
+
+def _as_their_run(score: SaidScore, known: GameState) -> SaidScore:
+    """ "6-9" where they served at 6-6: our six stands, and only who serves can have scored.
+
+    As their call it would give us three points that we never served for (2025 rulebook, side-out
+    scoring). Other scores are told apart by which reading is nearer.
+    """
+    is_side_out = known.format.scoring is Scoring.SIDE_OUT
+    if known.we_serve or not is_side_out or known.ours != known.theirs or not _is_bare(score):
+        return score
+    assert score.call is not None, "a bare score is a call"
+    ours, theirs = score.call.serving, score.call.receiving
+    if ours != known.ours or theirs <= known.theirs:
+        return score
+    return replace(score, call=None, ours=ours, theirs=theirs)
 
 
 def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:

@@ -153,12 +153,19 @@ THAT = (
     r"(?:that|it|the rally|this one|that #|that one|the point|a point|rally|the pt"
     r"|that rally|that point)"
 )
+_BARE = (
+    r"^(?:just )?{how} (?:another |one more )?(?:point|pt)$"
+    r"|^(?:another |one more )?(?:point|pt) {how}$"
+)
+"""`lost point`: a point and how it went, and nothing else."""
+
 OUR_RALLY = regex(
     r"\b(?:our|my) (?:point|pt|rally)\b(?! is (?!now\b|again\b|it\b))"
     r"|\b(?:point|pt|rally) (?:(?:to |for )?(?:us|ours)|to we)\b"
     rf"|\bwe (?:just )?(?:won|win|got|take|took) {THAT}\b|^(?:just )?(?:won|got) {THAT}\b"
     r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:ours|us)\b"
     r"|^(?:us(?! both| all)|ours)\b|^# (?:for )?us\b"
+    rf"|{_BARE.format(how='won')}"
 )
 THEIR_RALLY = regex(
     r"\btheir (?:point|pt|rally)\b|\b(?:point|pt|rally) (?:(?:to |for )?(?:them|theirs)|to they)\b"
@@ -166,6 +173,7 @@ THEIR_RALLY = regex(
     rf"|\bwe (?:just )?(?:lost|lose) {THAT}\b|^(?:just )?lost {THAT}\b"
     r"|\b(?:that|this) (?:one |# )?(?:was|is|s) (?:theirs|them)\b"
     r"|^(?:them(?! both| all)|theirs)\b|^# them\b"
+    rf"|{_BARE.format(how='lost')}"
 )
 
 SCORE_WORDS = word_set("score")

@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.chat.message import Message
 from bot.chat.said import Question
+from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.words import words_in
@@ -278,4 +279,6 @@ def settled_topic(message: Message) -> Question | None:
 def _topic_of(line: str) -> Topic | None:
     if line in _troubles():
         return Topic.ADJUST
+    if asks_server_number(line):
+        return Topic.RULES_QUESTION
     return next((topic for form, topic in _SETTLED if form.fullmatch(line)), None)

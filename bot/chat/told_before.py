@@ -10,6 +10,7 @@ from itertools import islice, pairwise, takewhile
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
+from bot.chat.rally_told import is_side_out
 from bot.chat.results_games import games_told
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
@@ -17,7 +18,7 @@ from bot.chat.scores import score_message, stray_words, with_point_served
 from bot.chat.serving_said import server_named
 from bot.chat.side_outs_said import with_side_out
 from bot.chat.view import ChatView
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
 from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
@@ -60,6 +61,8 @@ _TAKEN_BACK = regex(
     re.IGNORECASE | re.DOTALL,
 )
 """A doubt and what is right: nothing that stood before it surely counts."""
+
+_WHEN = frozenset(["after", "following", "when", "whenever", "if", "once", "on", "every"])
 
 MOST_CUTS = 6
 """Places looked at, each for the price of a reading: a long message is not read over and over."""
@@ -155,7 +158,7 @@ def _cuts(said: Sequence[Word]) -> list[int]:
 
 
 def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
-    if part.asks:
+    if part.asks or _is_any_side_out(part):
         return None
     score = _score(part, chat)
     if _is_still_to_play(part.said):
@@ -165,6 +168,11 @@ def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid |
         return told
     rally = _rally(part, chat)
     return rally if rally is not None and _is_surely_one(rally, part) else None
+
+
+def _is_any_side_out(part: Message) -> bool:
+    """ "After a side out whos server 1": none has happened."""
+    return part.said[0].folded in _WHEN and is_side_out(folded_line(part.said))
 
 
 def _part(message: Message, start: int, stop: int, chat: ChatView) -> Message:

@@ -20,6 +20,10 @@ class LexiconError(ValueError):
     """The lexicon names a value that its trait does not take."""
 
 
+NAME = "@"
+"""Stands in the line for every word of a name, so that no name is read as a trait."""
+
+
 class Role(StrEnum):
     """What a phrase does in a note."""
 

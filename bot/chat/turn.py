@@ -28,6 +28,7 @@ from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
 from bot.chat.book_views import BookViews
+from bot.chat.called import called_now
 from bot.chat.context import Context
 from bot.chat.edited import read_anew
 from bot.chat.name_given import name_given
@@ -40,6 +41,7 @@ from bot.chat.said import KIND_OF, CoachSaid, Kind, Understood
 from bot.chat.tap_kinds import KIND_OF_TAP
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
+from bot.chat.who_writes import knowing_writer
 from bot.chat.wording import wording
 from bot.chat.words import words
 from bot.post import Incoming, IncomingKind
@@ -233,7 +235,9 @@ def _spoken(desk: Desk, text: str, *, may_write: bool) -> Heard:
             text=wording("unclear.number").format(number=text.strip())
         )
         return _said(desk, Kind.UNCLEAR, None, said)
-    view = desk.chat_view()
+    view = knowing_writer(text, desk.chat_view())
+    desk.knows_writer(view.asker)
+    desk.context = replace(desk.context, called=called_now(text, view))
     about = desk.replying_to
     if about is not None and may_write and not _is_new(text) and is_private(text):
         return _said(desk, Kind.CORRECTION, None, handed_back(desk, text))

@@ -35,6 +35,7 @@ from bot.chat.note_or_question import begins_as_note
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_told import partner_told
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
@@ -83,6 +84,7 @@ from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.who_writes import knowing_writer
 from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -97,6 +99,7 @@ _NOTE_COMMANDS = frozenset(["note", "n"])
 
 def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     """What the message says: one thing, or a note and the question that comes with it."""
+    chat = knowing_writer(text, chat)
     typed = command(text)
     is_note = typed is not None and typed.word in _NOTE_COMMANDS
     if typed is not None and not (is_note and is_emergency(typed.rest)):
@@ -111,6 +114,9 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
+    partner = None if chat.forwarded else partner_told(text, chat)
+    if partner is not None:
+        return (partner,)
     message = read_message(text, chat)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
     if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
@@ -208,6 +214,7 @@ def _heard(said: Understood) -> Understood:
 
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
     """The text read as a note, whatever else it might be."""
+    chat = knowing_writer(text, chat)
     message = read_message(_without_command(text), chat)
     return replace(weighed_note(message, chat), text=text)
 

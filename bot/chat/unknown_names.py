@@ -66,6 +66,15 @@ def is_no_word(folded: str) -> bool:
     return not _is_a_word(folded) and not _is_a_word_mistyped(folded)
 
 
+def may_bear_a_name(word: Word) -> bool:
+    """Whether a word may be a name where one is told: none we know, or one written or known so."""
+    if word.folded in _GIVEN_NAMES:
+        return True
+    is_known = is_common(word.folded) or word.folded in _NO_NAME
+    is_new = word.folded not in _seen_words() and not _is_a_word(word.folded)
+    return word.folded.isalpha() and not is_known and (is_new or word.is_capitalised)
+
+
 def _is_full_name(said: Sequence[Word], start: int) -> bool:
     """A first and a last name, where a subject or a list of names stands: "pat olsen pops up"."""
     if start + 1 >= len(said) or said[start + 1].gap != " ":

@@ -12,7 +12,8 @@ from scouting_db.values import PlayerRow
 class ChatView:
     """The chat as understanding sees it. `version` is the roster's: equal means same roster.
 
-    `focus` holds whom "him", "her" and "they" mean, most recent first. `replying_to_note` says
+    `focus` holds whom "him", "her" and "they" mean, most recent first; `called` are those spoken of
+    as he or as she. `replying_to_note` says
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
     shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
@@ -28,6 +29,7 @@ class ChatView:
     theirs: tuple[PlayerId, ...] = ()
     focus: tuple[PlayerId, ...] = ()
     asker: PlayerId | None = None
+    called: tuple[tuple[PlayerId, str], ...] = ()
     match_on: bool = False
     format: GameFormat = GameFormat()
     last_topic: Topic | None = None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from talk import Talk
 from voices import EVENING, PEOPLE
 
 from bot.chat.understand import understand_note
@@ -56,3 +57,42 @@ def test_a_pronoun_before_the_only_name_is_that_name_s(text: str, who: set[str])
 )
 def test_two_told_of_are_no_correction(text: str) -> None:
     assert len(told_of(text)) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor hates lobs, sorry lindqvist hates lobs",
+        "okafor hates lobs, no wait lindqvist hates lobs",
+        "okafor hates lobs. i mean lindqvist hates lobs",
+        "okafor hates lobs, sorry lindqvist",
+        "okafor hates lobs oops lindqvist does",
+    ],
+)
+def test_a_slip_of_the_name_counts_for_the_right_one_alone(demo: Talk, text: str) -> None:
+    assert demo.say(text).startswith("Noted. Lindqvist: lob defence weak.")
+    assert ("lob_defense", "weakness", False) not in demo.claims("Okafor")
+
+
+def test_what_is_true_of_the_second_too_takes_nothing_back(demo: Talk) -> None:
+    answered = demo.say("okafor is slow. sorry lindqvist is slow too")
+    assert "Okafor: foot speed weak; Lindqvist: foot speed weak." in answered
+
+
+@pytest.mark.parametrize(
+    "text", ["actually both", "both of them", "they both do", "no, both", "both do actually"]
+)
+def test_a_note_that_is_true_of_both_is_noted_of_both(demo: Talk, text: str) -> None:
+    demo.say("okafor is slow")
+    answered = demo.say(text)
+    assert answered == "Changed. Okafor: foot speed weak; Lindqvist: foot speed weak."
+    demo.tap("undo")
+    assert ("foot_speed", "weakness", False) not in demo.claims("Lindqvist")
+
+
+def test_both_are_the_two_that_the_note_names(fresh: Talk) -> None:
+    fresh.say("we are mira and tom")
+    fresh.say("pool: oduya/halvorsen, dov/marisela")
+    fresh.say("marisela hates lobs, sorry dov hates lobs")
+    answered = fresh.say("actually both")
+    assert answered == "Changed. Dov: lob defence weak; Marisela: lob defence weak."

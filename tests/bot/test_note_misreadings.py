@@ -46,3 +46,31 @@ def test_line_calls_are_no_talk_between_partners(demo: Talk, text: str) -> None:
 
 def test_calls_to_a_partner_are(demo: Talk) -> None:
     assert told(demo, "hale calls every ball early") == {"communication strength"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor plays left not right",
+        "okafor plays left btw not right",
+        "okafor plays left instead of right",
+        "okafor plays left, lindqvist plays right",
+        "okafor plays left lindqvist plays right",
+    ],
+)
+def test_a_side_told_from_the_other_is_no_pair_of_hands(demo: Talk, text: str) -> None:
+    found = told(demo, text)
+    assert "side_played left" in found
+    assert "hand ambidextrous" not in found
+
+
+@pytest.mark.parametrize("text", ["okafor hits righty not lefty", "okafor is a righty not a lefty"])
+def test_a_hand_told_from_the_other_is_one(demo: Talk, text: str) -> None:
+    assert "hand ambidextrous" not in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor serves lefty and dinks righty", "okafor plays both hands"]
+)
+def test_two_hands_told_are_two(demo: Talk, text: str) -> None:
+    assert told(demo, text) == {"hand ambidextrous"}

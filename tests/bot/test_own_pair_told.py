@@ -24,6 +24,7 @@ def test_the_pair_is_known_and_the_rest_is_taken(fresh: Talk, said: str, noted: 
 
 
 def test_the_rest_that_is_not_understood_is_asked_about(fresh: Talk) -> None:
+    fresh.user, fresh.name = "zoe", "Zoe"
     answered = fresh.say("we are mira and tom and i play left")
     assert "You are Mira and Tom." in answered
     assert "Which of these do you mean?" in answered

@@ -367,3 +367,39 @@ def test_who_somebody_was_is_no_rally_of_theirs(match: Talk, said: str) -> None:
     assert call(match) == "0-0-2"
     match.say(said)
     assert call(match) == "0-0-2"
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("lost point", "3-5-2. We serve"),
+        ("lost pt", "3-5-2. We serve"),
+        ("point lost", "3-5-2. We serve"),
+        ("another point lost", "3-5-2. We serve"),
+        ("won point", "4-5-1. We serve"),
+        ("point won", "4-5-1. We serve"),
+    ],
+)
+def test_a_point_and_how_it_went_is_a_rally(demo: Talk, said: str, then: str) -> None:
+    demo.say("3-5-1, we serve")
+    assert demo.say(said).startswith(then)
+
+
+@pytest.mark.parametrize("said", ["lost match point", "won point blank", "point lost in the wind"])
+def test_more_than_that_is_none(demo: Talk, said: str) -> None:
+    demo.say("3-5-1, we serve")
+    demo.say(said)
+    assert demo.say("score").startswith("3-5-1. We serve")
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("down 5-8 wtf do we do", "8-5-1. They serve"),
+        ("were down 5-8 omg what now", "8-5-1. They serve"),
+        ("up 8-5 ugh how do we close", "8-5-1. We serve"),
+    ],
+)
+def test_a_score_before_a_curse_and_a_question_counts(demo: Talk, said: str, then: str) -> None:
+    demo.say("5-5-1, we serve")
+    assert then in demo.say(said)

@@ -79,3 +79,21 @@ def test_points_told_by_side_go_over_from_the_server_that_scored(demo: Talk) -> 
     demo.say("next: ruiz and hale to 15")
     demo.say(THEIRS)
     assert demo.say("6-3 them side out").startswith("3-6-1. We serve")
+
+
+@pytest.mark.parametrize(
+    ("before", "said", "then"),
+    [
+        ("6-6 they serve", "6-9 fkkk", "9-6-1. They serve"),
+        ("6-6 they serve", "6-7", "7-6-1. They serve"),
+        ("6-6 they serve", "9-6", "9-6-1. They serve"),
+        ("0-0 they serve", "0-4", "4-0-2. They serve"),
+        ("6-6 we serve", "9-6", "9-6-1. We serve"),
+    ],
+)
+def test_from_a_level_score_only_who_served_has_risen(
+    demo: Talk, before: str, said: str, then: str
+) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say(before)
+    assert demo.say(said).startswith(then)

@@ -202,7 +202,10 @@ def test_whoever_types_may_speak_of_themselves() -> None:
         (PlayerId(1), Trait.SIDE_PLAYED, Value.LEFT),
         (PlayerId(2), Trait.HAND, Value.LEFT),
     ]
-    (unknown,) = understand(text, chat=replace(EVENING, asker=None))
+    (other,) = understand(text, chat=replace(EVENING, asker=None))
+    assert isinstance(other, NoteSaid)
+    assert other.claims == said.claims  # who speaks of Tom by name is the other of the pair
+    (unknown,) = understand(text, chat=replace(EVENING, asker=None, ours=()))
     assert isinstance(unknown, NoteSaid)
     assert {one.player for one in unknown.claims} == {PlayerId(2)}
     assert "right handed on the left" in unknown.kept

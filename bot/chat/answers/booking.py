@@ -131,23 +131,28 @@ _BETWEEN_NAMES = regex(r"\s*(?:,|&|\+|/|\band\b|\bn\b|\bwith\b)\s*", re.IGNORECA
 
 
 def _our_pair(desk: Desk, said: BookSaid) -> Reply:
-    """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about."""
+    """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about.
+
+    A partner told alone plays with whoever writes, if that is known.
+    """
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
-    if len(named) == 1:
+    me = desk.asker if len(named) == 1 else None
+    if len(named) == 1 and me is None:
         return Reply(text=wording("book.ask_you").format(partner=capitalised(named[0])))
-    if len(named) != 2:
+    if len(named) != PAIR and me is None:
         return Reply(text=wording("book.ask_pair"))
     found = [_mention_in(part, said) for part in named]
     alike = [one for one in found if one and one.certainty is Certainty.AMBIGUOUS]
     if alike:
         return ask_which(desk, said.text, alike)
     before = desk.context
-    players = [
+    told = [
         one.players[0]
         if one is not None and one.certainty is Certainty.SURE
         else desk.book.add_player(capitalised(part), ours=True)
         for one, part in zip(found, named, strict=True)
     ]
+    players = [*(told if me is None else (me, *told))]
     if players[0] == players[1]:
         return Reply(text=wording("book.ask_pair"))
     for player in players:
@@ -157,6 +162,7 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     desk.changed()
     theirs = tuple(player for player in before.theirs if player not in players)
     desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs)
+    desk.knows_writer(players[0] if said.tells_writer else None)
     names = " and ".join(desk.names(players))
     return Reply(
         text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])

@@ -14,9 +14,10 @@ from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.opponents_put_right import opponents_put_right
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
+from bot.chat.names import mentions_of
 from bot.chat.render import rows
 from bot.chat.reply import Reply
-from bot.chat.said import CorrectionSaid, NoteSaid
+from bot.chat.said import Certainty, CorrectionSaid, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.regex import regex
@@ -45,6 +46,8 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
         number = None if note is None else note.note
         return ask_which(desk, said.text, said.mentions, note=number)
     denied = settled(said.denied) or ()
+    if note is not None and note.observations and said.both:
+        return _attribute(desk, note, _two_of(desk, note))
     if note is not None and not players and not denied and note.observations:
         players = _the_other(desk, [note.observations[0].player])
     if note is not None and players:
@@ -148,14 +151,28 @@ def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
 
 
 def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
-    """The note was about somebody else: what it says of its first player moves over."""
+    """The note was about somebody else, or several: what it says of its first player moves over."""
     if not row.observations:
         return _read_for(desk, row, players[0])
     wrong = row.observations[0].player
     moved = [
-        replace(one, player=players[0]) if one.player == wrong else one for one in row.observations
+        replace(one, player=player)
+        for one in row.observations
+        for player in (players if one.player == wrong else (one.player,))
     ]
     return _rewrite(desk, row, moved)
+
+
+def _two_of(desk: Desk, row: NoteRow) -> tuple[PlayerId, ...]:
+    """Both whom the note names, or whom it is about and the partner."""
+    about = row.observations[0].player
+    named = [
+        one.players[0]
+        for one in mentions_of(row.text, desk.chat_view())
+        if one.certainty is Certainty.SURE and not one.pronoun
+    ]
+    others = dict.fromkeys(one for one in named if one != about)
+    return (about, *(others or _the_other(desk, (about,))))
 
 
 def _read_for(desk: Desk, row: NoteRow, player: PlayerId) -> Reply:

@@ -24,6 +24,7 @@ from bot.chat.reply import Button
 from bot.chat.said import Claim
 from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
+from bot.chat.who_writes import bearer_of
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.chances import RallyTally
@@ -254,6 +255,20 @@ class Desk:
         """Our pair: as set in this chat, else the book's own two."""
         return self.context.ours or self.view.ours()[:2]
 
+    @property
+    def asker(self) -> PlayerId | None:
+        """Who of ours writes: as told in this chat of one, else whoever bears the writer's name."""
+        told = None if self.chat.is_group else self.context.asker
+        if told in self.ours:
+            return told
+        ours = [row for row in self.view.roster if row.player in self.ours]
+        return bearer_of(self.incoming.user_name, ours) or told
+
+    def knows_writer(self, player: PlayerId | None) -> None:
+        """Remember who writes here; in a group several do."""
+        if player is not None and not self.chat.is_group:
+            self.context = replace(self.context, asker=player)
+
     def chat_view(self) -> ChatView:
         """What understanding may know."""
         context = self.context
@@ -266,7 +281,8 @@ class Desk:
             ours=self.ours,
             theirs=context.theirs,
             focus=context.focus,
-            asker=context.asker,
+            asker=self.asker,
+            called=context.called,
             match_on=context.match is not None,
             format=self.format(),
             last_topic=asked.topic if asked else None,

@@ -154,6 +154,7 @@ def _without(context: Context, player: PlayerId) -> Context:
         theirs=tuple(one for one in context.theirs if one != player),
         focus=tuple(one for one in context.focus if one != player),
         asker=None if context.asker == player else context.asker,
+        called=tuple(each for each in context.called if each[0] != player),
         sides=tuple((one, side) for one, side in context.sides if one != player),
         asked=None,
         told=None,

@@ -61,7 +61,8 @@ class BookVerb(StrEnum):
 class BookSaid:
     """Book management: the verb and its words.
 
-    `then` is told behind our pair, and read once it is known whom "we" means.
+    `then` is told behind our pair, and read once it is known whom "we" means; `tells_writer`: the
+    first of the pair is who writes.
     """
 
     text: str
@@ -69,6 +70,7 @@ class BookSaid:
     words: str = ""
     mentions: tuple[Mention, ...] = ()
     then: str = ""
+    tells_writer: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

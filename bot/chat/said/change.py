@@ -23,9 +23,10 @@ class UndoSaid:
 class CorrectionSaid:
     """A correction of what was last understood: "no, the other one", "scratch that, Hale".
 
-    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was.
+    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was; `both`: it is true of two.
     """
 
     text: str
     mentions: tuple[Mention, ...] = ()
     denied: tuple[Mention, ...] = ()
+    both: bool = False

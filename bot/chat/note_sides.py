@@ -1,0 +1,52 @@
+"""Left and right told apart: "plays left not right" and "she plays left i play right" are of sides.
+
+The lexicon hears both hands in "serves left ... right" of one player, and may not in these.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.forms import any_of, word_set
+from bot.chat.trait_lexicon import NAME, Sense
+from bot.chat.words import Word
+from knowledge.regex import regex
+from knowledge.vocabulary import Value
+
+_ANOTHER = word_set("tells_sides_apart") | {NAME}
+"""What stands between a left and a right that are not both one player's."""
+
+_WORDS_TO_THE_FACT = 5
+_MARKS = frozenset(",;.!?()\n—–|/")
+
+_LEFT_AND_RIGHT = regex(
+    r"\b(?P<who>he|she) (?:\w+ ){0,3}?(?P<one>left|right)\b(?: side| court)?"
+    r"(?: and| n| but| so| while)? (?:i|im|ill|id) (?:\w+ ){0,3}?(?P<other>left|right)\b"
+    r"|\b(?:i|im|ill|id) (?:\w+ ){0,3}?(?P<mine>left|right)\b(?: side| court)?"
+    r"(?: and| n| but| so| while)? (?P<her>he|she) (?:\w+ ){0,3}?(?P<hers>left|right)\b"
+)
+
+
+def tells_apart(sense: Sense, line: Sequence[str]) -> bool:
+    """Whether words that sound like both hands tell of one side and not, or not hers, the other."""
+    return sense.value is Value.AMBIDEXTROUS and bool(_ANOTHER & set(line))
+
+
+def tells_a_fact(said: Sequence[Word], place: int) -> bool:
+    """Whether a hand or a side is told right behind the place, before any mark."""
+    ahead = said[place : place + _WORDS_TO_THE_FACT]
+    stop = next((at for at, word in enumerate(ahead) if at and set(word.gap) & _MARKS), len(ahead))
+    line = " ".join(word.folded for word in ahead[:stop])
+    return any(any_of(f"{what}.{side}").search(line) for what in _FACTS for side in _SIDES)
+
+
+_FACTS = ("hand", "side")
+_SIDES = ("left", "right")
+
+
+def shares_the_court(said: Sequence[Word]) -> bool:
+    """ "She plays left i play right": who has the other side than I is my partner."""
+    found = _LEFT_AND_RIGHT.search(" ".join(word.folded for word in said))
+    if found is None:
+        return False
+    return (found["one"] or found["hers"]) != (found["other"] or found["mine"])

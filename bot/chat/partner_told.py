@@ -1,0 +1,101 @@
+"""A new partner told by name: "new partner tmrw, bronagh", "bronaghs my partner!!"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from bot.chat.names import find_mentions
+from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.unknown_names import may_bear_a_name
+from bot.chat.view import ChatView
+from bot.chat.words import Word, words
+from knowledge.regex import regex
+
+_LEAD = (
+    r"(?:(?:hi|hey|ok|okay|so|btw|update|and|also|now|yes|yep|oh|news|fyi|i|ive|we|have|has|had|got"
+    r"|a|the|my|another|change|with) )*"
+)
+_WHEN = (
+    r"(?:(?:for|from|on|this|next|again|now|today|tonight|tomorrow|tmrw|tmw|tmr|instead|here|then"
+    r"|weekend|week|time|season|event|tournament|tourney|morning|afternoon|evening"
+    r"|(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(?:day|sday|nesday|rsday|urday)?"
+    r"|the|lol|so|pls|please|yay)\b ?)*"
+)
+_NAME = r"(?P<name>\w+(?: \w+)??)"
+_OF_NAME = regex(
+    rf"^(?:(?:ok|so|btw|and|hey|yes|no) )*{_NAME}(?: is| will be|s| is gonna be)? (?:my|now my)"
+    rf" (?:new |regular |usual )?partner(?: {_WHEN})?$"
+)
+_TELLS = (
+    regex(
+        rf"^{_LEAD}(?:new|different|other) partner {_WHEN}"
+        rf"(?:(?:is|its|called|named|will be|switch|name) )*{_NAME}(?: {_WHEN})?$"
+    ),
+    regex(
+        rf"^{_LEAD}partner {_WHEN}(?:is|will be|called|switch to|switch|now) {_NAME}(?: {_WHEN})?$"
+    ),
+    _OF_NAME,
+    regex(
+        r"^(?:(?:ok|so|btw|hey|and) )*(?:(?:im|i am|ill be|i) )?"
+        rf"(?:play|playing|partnering|teaming up) (?:with|w) {_NAME}(?: {_WHEN})?$"
+    ),
+)
+"""Statements and nothing else: what goes on after the name is about something else."""
+
+
+def partner_told(text: str, chat: ChatView) -> BookSaid | None:
+    """The partner that a message names, whom the book may not know; None for anything else."""
+    said = words(text)
+    if "?" in text or not any(word.folded.startswith(("partner", "play")) for word in said):
+        return None
+    line = " ".join(word.folded for word in said)
+    for form in _TELLS:
+        found = form.match(line)
+        if found is not None:
+            start = len(line[: found.start("name")].split())
+            named = said[start : start + len(found["name"].split())]
+            after = said[start + len(named)].folded if start + len(named) < len(said) else ""
+            is_short = form is _OF_NAME and after in ("my", "now")
+            return _said_of(text, named, find_mentions(said, chat), chat, is_short=is_short)
+    return None
+
+
+def _said_of(
+    text: str,
+    named: Sequence[Word],
+    mentions: Sequence[Mention],
+    chat: ChatView,
+    *,
+    is_short: bool,
+) -> BookSaid | None:
+    known = _known(mentions, named)
+    if known is not None:
+        is_theirs = known.certainty is Certainty.SURE and known.players[0] in chat.theirs
+        return None if is_theirs else _our_pair(text, known.typed, (known,))
+    if not all(map(may_bear_a_name, named)):
+        return None
+    typed = text[named[0].span[0] : named[-1].span[1]]
+    return _our_pair(text, _without_owner(typed) if is_short else typed, ())
+
+
+def _known(mentions: Sequence[Mention], named: Sequence[Word]) -> Mention | None:
+    """Whom the words name; of "hale targets my partner" they are more than a name."""
+    span = (named[0].span[0], named[-1].span[1])
+    whole = (one for one in mentions if one.span == span)
+    return next((one for one in whole if one.certainty is not Certainty.NOBODY), None)
+
+
+_ENDS_SO = regex(r"(?:[iu]s|ss|james|charles|agnes|ines)$", re.IGNORECASE)
+"""Names that end in an s of their own."""
+
+
+def _without_owner(typed: str) -> str:
+    """`bronagh` of "bronaghs my partner", where the s is short for "is"."""
+    bare = re.sub(r"['’‘`´]s$", "", typed)
+    is_own = bare != typed or _ENDS_SO.search(bare) is not None
+    return bare if is_own else bare.removesuffix("s")
+
+
+def _our_pair(text: str, name: str, mentions: tuple[Mention, ...]) -> BookSaid:
+    return BookSaid(text=text, verb=BookVerb.OUR_PAIR, words=name, mentions=mentions)

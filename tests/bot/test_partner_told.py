@@ -1,0 +1,54 @@
+"""A new partner told by name. Wordings: our own, no source."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "new partner tmrw, bronagh",
+        "new partner bronagh",
+        "bronagh is my new partner",
+        "bronaghs my partner!!",
+        "Bronagh's my partner for saturday",
+        "my partner today is bronagh",
+        "got a new partner, bronagh",
+        "ok my new partner is called bronagh",
+        "playing with bronagh tomorrow",
+        "im playing w bronagh today",
+    ],
+)
+def test_a_partner_that_the_book_does_not_know_is_ours(fresh: Talk, text: str) -> None:
+    fresh.user, fresh.name = "zoe", "Zoe"
+    assert fresh.say(text) == "And you? Write: we are YOUR NAME and Bronagh"
+    fresh.say("im petronella, playing with kim")
+    assert fresh.say(text) == "You are Petronella and Bronagh."
+    assert fresh.say("my partner is a lefty").startswith("Noted. Bronagh: left-handed.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "new partner any tips",
+        "new partner jitters",
+        "new partner tomorrow, what do we agree on",
+        "is bronagh my partner?",
+        "bronagh is my least favourite partner",
+        "tom is my partner and he poaches everything",
+        "okafor is my partner",
+        "okafor targets my partner",
+        "hale attacks my partner",
+        "playing with wind today",
+        "my partner is slow",
+        "my partner is a lefty",
+    ],
+)
+def test_what_is_told_or_asked_of_a_partner_makes_none(demo: Talk, text: str) -> None:
+    assert "You are" not in demo.say(text)
+
+
+def test_a_name_that_ends_in_s_keeps_it(fresh: Talk) -> None:
+    assert fresh.say("chris my partner tomorrow") == "And you? Write: we are YOUR NAME and Chris"
