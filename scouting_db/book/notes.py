@@ -45,6 +45,11 @@ _OF_MESSAGE = (
     .order_by(note.c.note_id.desc())
     .limit(1)
 )
+_WORDS = (
+    select(note.c.note_id, note.c.text)
+    .where(_OF_BOOK, note.c.deleted_at.is_(None))
+    .order_by(note.c.at.desc(), note.c.note_id.desc())
+)
 _OF_PLAYER = _NEWEST.where(
     select(observation.c.n)
     .where(
@@ -165,6 +170,10 @@ class Notes(Scope):
     def notes_of(self, player: PlayerId, *, limit: int = 20) -> tuple[NoteRow, ...]:
         """Undeleted notes with a claim about the player, newest first."""
         return self._note_rows(self._read(_OF_PLAYER, {"player": player, "limit": limit}))
+
+    def words_of_notes(self) -> tuple[tuple[NoteId, str], ...]:
+        """Every undeleted note's words, newest first."""
+        return tuple((NoteId(row.note_id), row.text) for row in self._read(_WORDS))
 
     def recent_notes(self, *, limit: int = 20) -> tuple[NoteRow, ...]:
         """Undeleted notes, newest first."""
