@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
@@ -21,7 +22,10 @@ MOST_IN_WORDS = 2
 """Notes kept as words that a report gives of a player: the newest."""
 
 LOOKED_AT = 6
-"""The newest notes among which they are looked for."""
+"""Of the newest notes that name somebody, those among which they are looked for."""
+
+NOTES_SEARCHED = 200
+"""The newest notes of a book, searched for a report; a list of notes searches all."""
 
 _OPENING = regex(r"\s*(?:/n(?:otes?)?|notes?|take note)\b[\s:]*", re.IGNORECASE)
 
@@ -41,22 +45,17 @@ def names_player(desk: Desk, text: str, player: PlayerId) -> bool:
 def notes_on(desk: Desk, player: PlayerId, *, limit: int) -> tuple[NoteRow, ...]:
     """Undeleted notes with a claim about the player or words that name them, newest first."""
     claimed = {row.note: row for row in desk.book.notes_of(player, limit=limit)}
-    named = [note for note in _naming(desk, player) if note not in claimed][:limit]
-    found = [row for note in named if (row := desk.book.note(note)) is not None]
+    named = _naming(desk, player, desk.book.words_of_notes())
+    found = desk.book.notes_in([note for note in named if note not in claimed][:limit])
     rows = sorted((*claimed.values(), *found), key=lambda row: (row.at, row.note), reverse=True)
     return tuple(rows[:limit])
 
 
-def _naming(desk: Desk, player: PlayerId) -> tuple[NoteId, ...]:
-    """The notes whose words name the player, newest first."""
-    return desk.recall(
-        ("notes naming", player),
-        lambda: tuple(
-            note for note, text in desk.book.words_of_notes() if names_player(desk, text, player)
-        ),
-        Part.NOTES,
-        Part.PEOPLE,
-    )
+def _naming(
+    desk: Desk, player: PlayerId, notes: Sequence[tuple[NoteId, str]]
+) -> tuple[NoteId, ...]:
+    """Those whose words name the player."""
+    return tuple(note for note, text in notes if names_player(desk, text, player))
 
 
 def with_kept_words(desk: Desk, situation: Situation) -> Situation:
@@ -64,18 +63,25 @@ def with_kept_words(desk: Desk, situation: Situation) -> Situation:
     if situation.topic is not Topic.OPPONENT_REPORT:
         return situation
     people = situation.asked.about or tuple(one.player for one in situation.theirs)
-    kept = [one for player in people for one in _only_in_words(desk, player)]
-    return replace(situation, kept_words=tuple(kept))
+    kept = desk.recall(
+        ("kept words", people), lambda: _kept_words(desk, people), Part.NOTES, Part.PEOPLE
+    )
+    return replace(situation, kept_words=kept)
 
 
-def _only_in_words(desk: Desk, player: PlayerId) -> tuple[KeptWords, ...]:
-    """The newest words on the player that none of their claims carries."""
-    found: list[KeptWords] = []
-    for note in _naming(desk, player)[:LOOKED_AT]:
-        row = desk.book.note(note)
-        words_ = "" if row is None else _kept_of(desk, row, player)
-        if row is not None and words_ and len(found) < MOST_IN_WORDS:
-            found.append(KeptWords(player=player, words=words_, day=local_day(row.at, "UTC")))
+def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]:
+    """The newest words on each that none of their claims carries."""
+    newest = desk.book.newest_with_claims(limit=NOTES_SEARCHED)
+    rows = {row.note: row for row in newest}
+    words_of = [(row.note, row.text) for row in newest]
+    naming = {player: _naming(desk, player, words_of)[:LOOKED_AT] for player in people}
+    found = []
+    for player, notes in naming.items():
+        told = [(row, kept) for one in notes if (kept := _kept_of(desk, row := rows[one], player))]
+        found += [
+            KeptWords(player=player, words=kept, day=local_day(row.at, "UTC"))
+            for row, kept in told[:MOST_IN_WORDS]
+        ]
     return tuple(found)
 
 
