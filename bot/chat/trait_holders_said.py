@@ -51,7 +51,8 @@ _MOST = frozenset(_POSITIVE) - {
 _OF_US = frozenset(
     ["i", "im", "me", "my", "we", "us", "our", "ours", "you", "your", "should", "would", "could",
      "do", "does", "did", "can", "will", "shall", "if", "or", "to", "against", "today", "first",
-     "now", "were", "weve", "may", "might", "which", "when", "both"]
+     "now", "were", "weve", "may", "might", "which", "when", "both",
+     "take", "takes", "cover", "covers", "gets", "calls", "call", "serves", "starts", "goes"]
 )  # fmt: skip
 """Words of another question: "who should ...", "who plays left, me or him"."""
 
@@ -72,9 +73,9 @@ def holder_asked(message: Message, chat: ChatView, among: Among) -> CompareAsked
         return None
     most = any(word in _MOST for word in bare.split())
     is_fact = TRAITS[claim.trait].kind is TraitKind.FACT
-    is_wider = not chat.theirs or (bare != line and among is not Among.THEM)
+    is_wider = bare != line and among is not Among.THEM
     if not (most or is_fact or is_wider):
-        # Of the pair on court the topics answer, with what to do about it.
+        # Of those on court, on either side, the topics answer, with what to do about it.
         return None
     return CompareAsked(
         text=message.text,

@@ -64,6 +64,14 @@ def test_what_to_do_differently_makes_no_pair_of_the_two(four: Talk) -> None:
     assert {four.player("Oduya"), four.player("Mcnab")} not in pairs
 
 
+@pytest.mark.parametrize("asked", ["who takes the middle", "who poaches", "who lobs"])
+def test_who_of_ours_may_be_meant(fresh: Talk, asked: str) -> None:
+    fresh.say("add Hale")
+    fresh.say(asked)
+    assert fresh.heard is not None
+    assert not isinstance(fresh.heard.understood, CompareAsked)
+
+
 def test_of_whom_nothing_is_known(fresh: Talk) -> None:
     fresh.say("add Hale")
     fresh.say("add Ruiz")
