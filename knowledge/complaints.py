@@ -46,7 +46,16 @@ _SAYINGS: Final = (
     r"sore (?:loser|point|spot)",
     r"(?:turn|turns|turned|turning|roll|rolls|rolled) (?:his|her|their|my) (?:backs?|eyes?)",
     r"(?:on|to) (?:the|my|his|her|their) bad (?:arm|side|hand|wing)",
-    r"(?:way|stays?|both|one|back|deep) back\b",
+    r"(?:way|both|one|back|deep|far|far too|too far) back\b",
+    # Where somebody stands on court: "quist stands back", "they hang further back".
+    r"(?:stand|stay|play|hang|sit|drop|step|move|fall|run|go|camp|wait|live|hug)(?:s|es|ing|ped|ed)?"
+    r"(?: (?:way|right|well|far|further|too far|deep|just|always|a step|so far))? back\b",
+    r"(?:stood|ran|went|fell|sat|hung) (?:(?:way|well|far|further|too far) )?back\b",
+    # The stroke, where "his back is shot" is none.
+    r"(?:a|an|the|her|his|their|my|our|bad|good|poor|big|weak|hard|soft|first|second|third|fourth|"
+    r"fifth|next|every|each|any|no|that|this|drop|trick) shots?\b",
+    r"(?:bad|poor) (?:\w+ )?(?:shots?|serves?|returns?|dinks?|drops?|lobs?|drives?|thirds?|resets?|"
+    r"volleys?|overheads?)\b",
 )
 
 _SIGNS: Final = (

@@ -104,6 +104,15 @@ class Agreement:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeptWords:
+    """A note on a player in words that no trait covers, and the ordinal of its day."""
+
+    player: PlayerId
+    words: str
+    day: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """What the question itself settles, beyond its topic.
 
@@ -162,6 +171,7 @@ class Situation:
     chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
     that rally was ours, None where it is not known. `given_plan` is the plan last given against
     these two, `last_meeting` the finished match before, where a plan or a cue is asked for.
+    `kept_words` are notes kept as words on those a report is about, newest first of each.
     """
 
     topic: Topic
@@ -197,6 +207,7 @@ class Situation:
     )
     given_plan: tuple[GivenLine, ...] = ()
     last_meeting: LastMeeting | None = None
+    kept_words: tuple[KeptWords, ...] = ()
 
     @property
     def tallies(self) -> tuple[RallyTally, ...]:

@@ -25,6 +25,7 @@ from bot.chat.answers import (
 )
 from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
+from bot.chat.answers.comparing import compare
 from bot.chat.answers.costs import what_costs
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_for
@@ -53,6 +54,7 @@ from bot.chat.said import (
     BookSaid,
     BookVerb,
     CoachSaid,
+    CompareAsked,
     CorrectionSaid,
     DetailSaid,
     FormatTold,
@@ -232,6 +234,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return drill_for(leak)
         case ListAsked():
             return review_by_leak(desk, for_student=understood.verb is ListedVerb.FOR_STUDENT)
+        case CompareAsked():
+            return compare(desk, understood)
         case CoachSaid():
             return coaching.take_pair(desk, understood) or _asked_for_them(desk, understood)
         case VideoSaid():

@@ -15,7 +15,8 @@ _DROP = (
     r"|disregard|take out)"
 )
 _NOTE = (
-    r"(?:(?:my|the|that|this|our|last|those|all|one|first|other) )*(?:notes?|thing|stuff|line|bit)"
+    r"(?:(?:my|a|any|the|that|this|our|last|those|all|one|first|other) )*"
+    r"(?:notes?|thing|stuff|line|bit)"
 )
 _TOLD = (
     r"(?:what|everything|anything|all|the thing) (?:that )?(?:i|we|you)"

@@ -44,12 +44,16 @@ _RETELL = {
             "tl dr",
             "too much",
             "too much text",
-            "just the call",
-            "only the call",
             "briefly",
             "less",
         }
     ),
+    Retelling.CALL: frozenset(
+        f"{only} {the}{what}"
+        for only in ("only", "just", "give me only", "give me just", "just give me", "only give me")
+        for the in ("the ", "your ", "")
+        for what in ("call", "first line", "top line", "headline", "first sentence")
+    ).union({"first line only", "the first line only", "first line", "the first line"}),
     Retelling.AGAIN: frozenset(
         {
             "again",

@@ -11,6 +11,7 @@ from bot.chat.payload import Verb
 from bot.chat.said import (
     BookSaid,
     BookVerb,
+    CompareAsked,
     ListAsked,
     PlanSaid,
     PoolAsked,
@@ -80,6 +81,7 @@ _READING = (
     TimeoutsAsked,
     PoolAsked,
     ListAsked,
+    CompareAsked,
     Unclear,
 )
 """What is said that only reads."""

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from knowledge.advice import Advice, Confidence, Reason
-from knowledge.evidence import A_DAY_AHEAD, FactEstimate, TraitEstimate
+from knowledge.evidence import FactEstimate, TraitEstimate
+from knowledge.planning.aged import aged, source_of
+from knowledge.planning.in_words import in_words, only_words
 from knowledge.planning.known import DISAGREE, RANGE, Known
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.phrases import fact_words, trait_words
@@ -15,7 +16,7 @@ from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.report_bars import Missing, bars_of
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import Source, book
+from knowledge.sources import book
 from knowledge.vocabulary import TRAITS, Tag, Topic, Trait, Value
 
 MAX_KNOWN = 4
@@ -34,15 +35,18 @@ def advise(situation: Situation) -> Advice:
     """What we know of the player asked about, or of the pair."""
     people = _people(situation)
     known = sorted(
-        (one for player in people for one in _known(player, situation)),
+        (one for player in people for one in known_of(player, situation)),
         key=lambda one: -one.per_100,
     )
+    words = in_words(people, situation)
     if not known:
-        return _nothing_noted(people)
+        return only_words(people, words) if words else _nothing_noted(people)
     return Advice(
         topic=Topic.OPPONENT_REPORT,
         call=_call(known),
-        lines=tuple(_line(one) for one in known[:MAX_KNOWN]) + _not_known(people),
+        lines=tuple(_line(one) for one in known[:MAX_KNOWN])
+        + words[: max(0, MAX_KNOWN - len(known))]
+        + _not_known(people),
         confidence=Confidence.LEAN,
         numbers=_numbers(known) | rate_numbers(people),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
@@ -92,7 +96,8 @@ def _nothing_noted(people: Sequence[OnCourt]) -> Advice:
     )
 
 
-def _known(player: OnCourt, situation: Situation) -> Iterator[Known]:
+def known_of(player: OnCourt, situation: Situation) -> Iterator[Known]:
+    """Everything noted of the player that is worth something, in no order."""
     for (trait, habit), estimate in player.profile.skills.items():
         worth = (HABITS if habit else SKILLS).get(trait)
         if worth is not None and estimate.evidence:
@@ -110,7 +115,7 @@ def _skill(
         trait=trait,
         text=_under(estimate.only_when, _said(trait, worth, estimate, up=up)),
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
-        source=_aged(_all_of(estimate), estimate.newest_day, situation.today),
+        source=source_of(estimate, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
         estimate=estimate,
         said=_under(estimate.only_when, trait_words(trait, habit=worth.habit, up=up)),
@@ -179,7 +184,7 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
         trait=order[0],
         text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
         per_100=_fact_per_100(order[0], facts[order[0]]),
-        source=_aged(
+        source=aged(
             book(notes=len(evidence), evidence=evidence),
             max(facts[trait].newest_day for trait in order),
             situation.today,
@@ -203,42 +208,6 @@ MAX_FACTS = 3
 
 USUAL_FACT = 0.1
 """A right-hander with one hand on the backhand is what we take anybody for."""
-
-
-def _all_of(estimate: TraitEstimate) -> Source:
-    """Its notes and rallies; where notes disagree, the line itself says how many say what."""
-    return book(
-        notes=estimate.notes,
-        rallies=estimate.rallies,
-        logged=estimate.logged,
-        evidence=estimate.evidence,
-    )
-
-
-def _aged(source: Source, newest_day: int | None, today: int | None) -> Source:
-    """The source with the age of the newest of it."""
-    if newest_day is None or today is None:
-        return source
-    return replace(source, citation=f"{source.citation}, {age(today - newest_day)}")
-
-
-DAYS_PER_WEEK = 7
-DAYS_PER_MONTH = 30
-WEEKS_SHOWN_FROM = 14
-MONTHS_SHOWN_FROM = 60
-
-
-def age(days: int) -> str:
-    """How long ago, as people say it; a date to come is said to be one, and counts as today."""
-    if days < -A_DAY_AHEAD:
-        return "dated ahead"
-    if days <= 0:
-        return "today"
-    if days < WEEKS_SHOWN_FROM:
-        return f"{days} day{'' if days == 1 else 's'} old"
-    if days < MONTHS_SHOWN_FROM:
-        return f"{days // DAYS_PER_WEEK} weeks old"
-    return f"{days // DAYS_PER_MONTH} months old"
 
 
 def _not_known(people: Sequence[OnCourt]) -> tuple[Reason, ...]:

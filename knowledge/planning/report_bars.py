@@ -70,7 +70,7 @@ def _bar(
     one: Known, estimate: TraitEstimate, several: bool, ours: Collection[PlayerId]
 ) -> TraitBar:
     """The trait from our side: their weakness helps, and so does a strength of our own."""
-    sign = 1 if _helps_when_up(one, ours) else -1
+    sign = 1 if helps_when_up(one, ours) else -1
     low, high = sorted(sign * end for end in estimate.interval(RANGE))
     level = sign * estimate.level
     return TraitBar(
@@ -87,7 +87,8 @@ def _bar(
     )
 
 
-def _helps_when_up(one: Known, ours: Collection[PlayerId]) -> bool:
+def helps_when_up(one: Known, ours: Collection[PlayerId]) -> bool:
+    """Whether more of it helps us: a strength of ours, a weakness of theirs."""
     is_ours = one.player.player in ours
     is_weakness = one.habit and one.trait in ONE_WEAKNESS
     return is_ours is not is_weakness

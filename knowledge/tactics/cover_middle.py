@@ -103,6 +103,8 @@ def _agreement(answer: MiddleAnswer, shown: list[Taken]) -> list[Reason]:
         return []
     said = agreement.words or agreement.value
     quoted = f"You agreed: {said}" if len(said) <= AGREEMENT_SHOWN else "As you agreed"
+    if all(taken.agreed is None for taken in shown) and len(said) > AGREEMENT_SHOWN:
+        quoted = "Your agreement names no side I know"
     found = [Reason(text=quoted, source=AGREED)]
     worst = max(shown, key=lambda taken: taken.lost_by_agreement)
     if worst.agreed is not None and worst.lost_by_agreement >= DISAGREES_FROM:

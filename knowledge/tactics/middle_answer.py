@@ -192,34 +192,58 @@ def _someone(side: Side, like: OnCourt | None) -> OnCourt:
 def agreed_owner(agreement: Agreement, seats: tuple[Seat, Seat], kind: BallKind) -> Owner | None:
     """Whom an agreement names for this kind of ball; None where its words don't tell.
 
-    A part that speaks of slow or of fast balls holds for those alone: "slow cross, fast Mira".
+    A part that speaks of slow or of fast balls holds for those alone, whatever a part without
+    says of all: "slow cross, fast Mira", "Mira takes it unless its slow, then whoever is cross".
     """
-    for part in _PART.split(f"{agreement.value}. {agreement.words}".casefold()):
-        words = frozenset(re.findall(r"[\w'’]+", part))
-        owner = _named_owner(words, seats)
-        if owner is not None and _speaks_of(words, kind):
-            return owner
-    return None
+    parts = [
+        part
+        for said in _PART.split(f"{agreement.value}. {agreement.words}".casefold())
+        for part in _by_speed(re.findall(r"[\w'’]+", said), seats)
+    ]
+    told = [(part, owner) for part in parts if (owner := _named_owner(part, seats)) is not None]
+    own = [owner for part, owner in told if _speed_of(part) and _speaks_of(part, kind)]
+    of_all = [owner for part, owner in told if not _speed_of(part)]
+    return next(iter((*own, *of_all)), None)
 
 
-_PART = regex(r"[,.;]|\band\b|\bbut\b|(?=\bslow)|(?=\bfast)")
+_PART = regex(
+    r"[,.;]|\b(?:but|unless|except|otherwise|while|whereas)\b"
+    # Of "fast and slow" either goes with the other.
+    r"|\band\b(?! (?:slow|soft|fast|hard|drives?|dinks?)\b)"
+)
 
 _SPEEDS = (
-    (frozenset({"slow", "soft", "dink", "dinks", "floating"}), SLOW),
-    (frozenset({"fast", "hard", "drive", "drives", "speed"}), FAST),
+    (frozenset({"slow", "soft", "dink", "dinks", "floating", "slower"}), SLOW),
+    (frozenset({"fast", "hard", "drive", "drives", "speed", "faster"}), FAST),
 )
+_ANY_SPEED = _SPEEDS[0][0] | _SPEEDS[1][0]
+
+
+def _by_speed(words: list[str], seats: tuple[Seat, Seat]) -> list[frozenset[str]]:
+    """The words cut before a speed, where those before it told whose balls of another one are."""
+    parts: list[list[str]] = [[]]
+    for word in words:
+        before = frozenset(parts[-1])
+        if word in _ANY_SPEED and _speed_of(before) and _named_owner(before, seats) is not None:
+            parts.append([])
+        parts[-1].append(word)
+    return [frozenset(part) for part in parts]
+
+
+def _speed_of(words: frozenset[str]) -> list[tuple[BallKind, ...]]:
+    return [kinds for speed, kinds in _SPEEDS if words & speed]
 
 
 def _speaks_of(words: frozenset[str], kind: BallKind) -> bool:
-    named = [kinds for speed, kinds in _SPEEDS if words & speed]
-    return not named or any(kind in kinds for kinds in named)
+    return any(kind in kinds for kinds in _speed_of(words))
 
 
 def _named_owner(words: frozenset[str], seats: tuple[Seat, Seat]) -> Owner | None:
     for seat in seats:
-        if seat.named and words & {seat.who.name.casefold(), f"{seat.who.name.casefold()}'s"}:
+        name = seat.who.name.casefold()
+        if seat.named and words & {name, f"{name}'s", f"{name}’s", f"{name}s"}:
             return Owner(seat.side.value)
-    if words & {"cross", "diagonal", "crosscourt"}:
+    if words & {"cross", "across", "diagonal", "crosscourt"}:
         return Owner.CROSS
     forehands = [seat for seat in seats if seat.wing is Wing.FOREHAND]
     if words & {"forehand", "forehands"}:

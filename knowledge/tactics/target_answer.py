@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import isclose
 
@@ -17,6 +17,9 @@ from knowledge.tactics.target_effects import EVEN, at, cover_of, target_decision
 from knowledge.tactics.target_phases import PHASES, AtOne, TargetPhase, Ways, able
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import PlayerId, Trait
+
+SLIGHT_CHANCE = 0.55
+"""Where one of two begins to be a shade the better target. Common practice, no source."""
 
 THE_OTHER = PlayerId(-1)
 """The partner of an opponent of whom nobody said who it is."""
@@ -217,3 +220,20 @@ def open_notes(target: Target) -> tuple[OnCourt, Trait] | None:
             if scale.estimate.is_open:
                 return one, scale.trait
     return None
+
+
+def slightly_at(found: Sequence[Target]) -> tuple[OnCourt, Part] | None:
+    """Where no phase is settled: whom some note makes the better target all the same, and it."""
+    leaning = max(found, key=lambda one: one.p_better, default=None)
+    part = None if leaning is None else leaning.driver
+    if leaning is None or part is None or part.points <= 0 or leaning.p_better <= SLIGHT_CHANCE:
+        return None
+    scale = part.effect.scale
+    one = (
+        None
+        if scale is None
+        else next((each for each in leaning.pair if each.player == scale.player), None)
+    )
+    is_aimed = one is not None and at(one) in part.effect.on
+    is_open = scale is None or scale.estimate.is_open or one is None
+    return None if is_open or not is_aimed or one is None else (one, part)

@@ -7,10 +7,12 @@ from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
 from knowledge.advice import Reason
+from knowledge.engine import Part
 from knowledge.general_rule import LINE_LIMIT
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.regex import regex
+from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE, Source, rule
 from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_answer import Target
@@ -216,3 +218,14 @@ def number(target: Target) -> str:
     if target.phase is TargetPhase.LOBS:
         return "Surprise is the shot: two a game at most."
     return f"{few} of 10, not all: all 10 and the edge is gone."
+
+
+def slight_call(one: OnCourt) -> str:
+    """Both alike, with whom a note favours."""
+    return first_that_fits((f"Both alike, a shade more at {one.name}.", EVEN_CALL))
+
+
+def slightly(leaning: tuple[OnCourt, Part]) -> Reason:
+    """What favours them."""
+    effect = leaning[1].effect
+    return Reason(text=effect.because, source=effect.source)

@@ -16,7 +16,7 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import target_words as words
 from knowledge.tactics.aim_words import NOBODY_NAMED, rallies
 from knowledge.tactics.conditions import player_of, trait_of
-from knowledge.tactics.target_answer import THE_OTHER, Target, open_notes, targets
+from knowledge.tactics.target_answer import THE_OTHER, Target, open_notes, slightly_at, targets
 from knowledge.tactics.target_effects import EVEN, at
 from knowledge.tactics.target_phases import TargetPhase
 from knowledge.tactics.target_share import best_share, kept
@@ -110,10 +110,12 @@ def _serve(situation: Situation, found: Sequence[Target], settled: Sequence[Targ
 def _even(situation: Situation, found: Sequence[Target]) -> Advice:
     """Notes that settle nobody: both alike is an answer."""
     disputed = [text for one in found if (text := _disputed(one))]
+    leaning = slightly_at(found)
+    slight = [] if leaning is None else [words.slightly(leaning)]
     return Advice(
         topic=Topic.WHOM_TO_TARGET,
-        call=words.EVEN_CALL,
-        reasons=words.PROBES,
+        call=words.EVEN_CALL if leaning is None else words.slight_call(leaning[0]),
+        reasons=(*slight, *words.PROBES)[: len(words.PROBES)],
         number=words.MEANWHILE,
         unless=disputed[0] if disputed else _unless(found, found),
         assumed=_assumed(situation),

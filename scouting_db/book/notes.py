@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import Any
 
-from sqlalchemy import and_, bindparam, delete, insert, select, update
+from sqlalchemy import and_, bindparam, delete, insert, literal, select, update
 
 from knowledge.vocabulary import PlayerId, Seen, Tag, Trait, Value
 from scouting_db.book.scope import Scope
@@ -45,6 +46,12 @@ _OF_MESSAGE = (
     .order_by(note.c.note_id.desc())
     .limit(1)
 )
+_WORDS = (
+    select(note.c.note_id, note.c.text)
+    .where(_OF_BOOK, note.c.deleted_at.is_(None))
+    .order_by(note.c.at.desc(), note.c.note_id.desc())
+)
+_THESE = _NOTES.where(note.c.note_id.in_(bindparam("these", expanding=True)))
 _OF_PLAYER = _NEWEST.where(
     select(observation.c.n)
     .where(
@@ -54,20 +61,21 @@ _OF_PLAYER = _NEWEST.where(
     )
     .exists()
 )
+_CLAIM_COLUMNS = (
+    observation.c.note_id,
+    observation.c.player_id,
+    observation.c.trait,
+    observation.c.value,
+    observation.c.weight,
+    observation.c.seen,
+    observation.c.denied,
+    observation.c.tag,
+    observation.c.span_from,
+    observation.c.span_to,
+    observation.c.origin,
+)
 _CLAIMS = (
-    select(
-        observation.c.note_id,
-        observation.c.player_id,
-        observation.c.trait,
-        observation.c.value,
-        observation.c.weight,
-        observation.c.seen,
-        observation.c.denied,
-        observation.c.tag,
-        observation.c.span_from,
-        observation.c.span_to,
-        observation.c.origin,
-    )
+    select(*_CLAIM_COLUMNS)
     .where(
         and_(
             observation.c.book_id == bindparam("book"),
@@ -75,6 +83,35 @@ _CLAIMS = (
         )
     )
     .order_by(observation.c.note_id, observation.c.n)
+)
+
+_NEWEST_NUMBERS = (
+    select(note.c.note_id)
+    .where(_OF_BOOK, note.c.deleted_at.is_(None))
+    .order_by(note.c.at.desc(), note.c.note_id.desc())
+    .limit(bindparam("limit"))
+)
+_NEWEST_CLAIMED = (
+    select(
+        note.c.note_id.label("of_note"),
+        note.c.text,
+        note.c.at,
+        note.c.unread,
+        note.c.deleted_at,
+        literal(None).label("author"),
+        *_CLAIM_COLUMNS,
+    )
+    .select_from(
+        note.outerjoin(
+            observation,
+            and_(
+                observation.c.book_id == note.c.book_id,
+                observation.c.note_id == note.c.note_id,
+            ),
+        )
+    )
+    .where(_OF_BOOK, note.c.note_id.in_(_NEWEST_NUMBERS))
+    .order_by(note.c.at.desc(), note.c.note_id.desc(), observation.c.n)
 )
 
 
@@ -166,9 +203,34 @@ class Notes(Scope):
         """Undeleted notes with a claim about the player, newest first."""
         return self._note_rows(self._read(_OF_PLAYER, {"player": player, "limit": limit}))
 
+    def words_of_notes(self) -> tuple[tuple[NoteId, str], ...]:
+        """The words of undeleted notes, newest first."""
+        found = self._read(_WORDS)
+        return tuple((NoteId(row.note_id), row.text) for row in found)
+
+    def notes_in(self, notes: Sequence[NoteId]) -> tuple[NoteRow, ...]:
+        """These notes in their order, deleted ones included."""
+        if not notes:
+            return ()
+        rows = {row.note: row for row in self._note_rows(self._read(_THESE, {"these": [*notes]}))}
+        return tuple(rows[note] for note in notes if note in rows)
+
     def recent_notes(self, *, limit: int = 20) -> tuple[NoteRow, ...]:
         """Undeleted notes, newest first."""
         return self._note_rows(self._read(_NEWEST, {"limit": limit}))
+
+    def newest_with_claims(self, *, limit: int) -> tuple[NoteRow, ...]:
+        """Undeleted notes with what they claim, newest first, in one statement; no authors."""
+        by_note: dict[int, list[Any]] = {}
+        for row in self._read(_NEWEST_CLAIMED, {"limit": limit}):
+            by_note.setdefault(row.of_note, []).append(row)
+        return tuple(
+            replace(
+                _note_row(rows[0], [_claim(one) for one in rows if one.note_id is not None]),
+                note=NoteId(number),
+            )
+            for number, rows in by_note.items()
+        )
 
     def _note_rows(self, found: Iterable[Any]) -> tuple[NoteRow, ...]:
         rows = list(found)

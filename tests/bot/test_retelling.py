@@ -97,3 +97,10 @@ def test_somebody_who_only_reads_may_ask_for_more(demo: Talk) -> None:
     demo.say("who covers the middle")
     guest = demo.of("Guest")
     assert guest.say("more").splitlines()[0] == demo.say("again").splitlines()[0]
+
+
+@pytest.mark.parametrize("asked", ["only the first line", "just the call", "first line only"])
+def test_only_the_first_line_is_one_line(demo: Talk, asked: str) -> None:
+    whole = demo.say("game plan").splitlines()
+    assert demo.say(asked).splitlines() == whole[:1]
+    assert len(whole) > 1

@@ -20,6 +20,9 @@ HURTS = [
     "pulled a muscle",
     "mira is limping, who covers the lob",
     "numb fingers",
+    "my back is shot",
+    "his bad back shows on lobs",
+    "he stays back because his knee hurts",
 ]
 
 PLAY = [
@@ -34,6 +37,12 @@ PLAY = [
     "what side do we pick",
     "they have fast hands",
     "cold feet at 9-9",
+    "quist stands back she has a bad shot",
+    "quist stands back on her second shot",
+    "they hang further back and her second shot is bad",
+    "stays back after a bad return",
+    "she is back there with a bad third shot",
+    "he drops back on bad lobs",
 ]
 
 

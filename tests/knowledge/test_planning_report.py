@@ -11,6 +11,7 @@ from noted_players import match, often_noted, player
 
 from knowledge.advice import Advice
 from knowledge.planning import report
+from knowledge.planning.aged import age
 from knowledge.planning.probes import PROBES
 from knowledge.planning.worth import FACTS, HABITS, SKILLS
 from knowledge.situation import Asked, OnCourt
@@ -105,7 +106,7 @@ def test_the_call_says_what_to_do_with_it() -> None:
     ],
 )
 def test_age_as_people_say_it(days: int, said: str) -> None:
-    assert report.age(days) == said
+    assert age(days) == said
 
 
 def test_our_own_player_is_nobodys_target() -> None:

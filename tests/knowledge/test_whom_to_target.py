@@ -559,3 +559,11 @@ def test_a_wing_is_named_only_where_the_dinks_own_page_plays_to_that_foot(
     aims = [answer.aim(one.option.id) for one in answer.ranking.ranked]
     best = next(aim for aim in aims if aim and aim.target.player == target.one.player)
     assert best.spot == target.place.spot
+
+
+def test_one_note_makes_a_shade_of_a_target_and_not_none() -> None:
+    plain, weak = player(1, "Mcnab", None), player(2, "Farkas", None, "backhand_dink weakness")
+    advice = advise(match(Topic.WHOM_TO_TARGET, plain, weak))
+    assert advice.confidence is Confidence.TOSS_UP
+    assert advice.call == "Both alike, a shade more at Farkas."
+    assert advice.reasons[0].text == "Farkas's backhand dink is weak"

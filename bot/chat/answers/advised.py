@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.answers.aims import with_aims
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.notes_naming import with_kept_words
 from bot.chat.answers.own_rates import base_rates
 from bot.chat.answers.plan_book import with_plan_memory
 from bot.chat.answers.standing import Standing
@@ -60,4 +61,5 @@ def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
         meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
+    situation = with_kept_words(desk, situation)
     return with_plan_memory(desk, with_aims(desk, supposing(situation, asked.hands)))

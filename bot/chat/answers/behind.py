@@ -8,7 +8,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.odds_words import of_hundred
-from knowledge.planning.report import age
+from knowledge.planning.aged import age
 from knowledge.sources import counted
 from knowledge.vocabulary import EvidenceId
 from scouting_db.values import ToldNote, ToldRally, Winner

@@ -12,8 +12,8 @@ from bot.chat.answers.last_meeting import last_meeting_told
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
 from bot.chat.answers.no_match import no_match
-from bot.chat.answers.notes import show
 from bot.chat.answers.notes_dropped import drop_notes
+from bot.chat.answers.notes_shown import show_notes
 from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
@@ -52,8 +52,10 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return add_newcomers(desk, said.words)
         case BookVerb.PAIR:
             return pair_up_them(desk, said)
-        case BookVerb.RENAME_PLAYER | BookVerb.ADD_NICKNAME | BookVerb.SHOW_NOTES:
+        case BookVerb.RENAME_PLAYER | BookVerb.ADD_NICKNAME:
             return _about_player(desk, said)
+        case BookVerb.SHOW_NOTES:
+            return show_notes(desk, said)
         case BookVerb.DROP_NOTES:
             return drop_notes(desk, said)
         case BookVerb.MODE:
@@ -203,8 +205,6 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
         return Reply(text=wording("name.whom"))
     player = players[0]
     desk.context = desk.context.looking_at(player)
-    if said.verb is BookVerb.SHOW_NOTES:
-        return show(desk, player)
     old = desk.view.name_of(player)
     if said.verb is BookVerb.RENAME_PLAYER:
         new = _new_name(said)

@@ -52,7 +52,7 @@ def _against_themselves(desk: Desk, both: Sequence[PlayerId]) -> Reply:
 
 def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
     """Whether another pair speaks from now on. It starts from what the book has of it alone."""
-    before = desk.context
+    before, spoke_before = desk.context, bool(desk.ours)
     made: list[PlayerId] = []
     players = tuple(_player(desk, one, made) for one in mentions)
     if set(players) == set(desk.ours):
@@ -67,6 +67,10 @@ def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
         {"context": before.to_json()},
     )
     desk.changed()
+    if not spoke_before:
+        # Nobody's pool, match and score were these two's all along.
+        desk.context = replace(before, ours=players, change=change)
+        return True
     match = desk.book.open_match(pair)
     theirs = () if match is None or match.their_pair is None else match.their_pair.players
     desk.context = Context(

@@ -6,17 +6,15 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.notes_naming import names_player
 from bot.chat.context import Context
-from bot.chat.names import find_mentions
 from bot.chat.payload import BadPayloadError, Verb, number_in, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
-from bot.chat.said import BookSaid, Certainty
+from bot.chat.said import BookSaid
 from bot.chat.wording import wording
-from bot.chat.words import words
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, PlayerId
-from scouting_db.names import fold
 from scouting_db.values import BookId, MemberRow, Membership, NoteId, NoteRow, Role
 
 PLAYER, ME = "player", "me"
@@ -84,7 +82,7 @@ def _forget_player(desk: Desk, player: PlayerId) -> Reply:
     for note in about:
         _take_out_of(desk, note, player)
     for (match, n), text in desk.book.all_rally_words().items():
-        if _names(desk, text, player):
+        if names_player(desk, text, player):
             desk.book.erase_rally_words(match, n)
     desk.book.forget_player(player)
     desk.directory.blank_posts_of(desk.book_id)
@@ -98,25 +96,13 @@ def _notes_about(desk: Desk, player: PlayerId) -> list[NoteId]:
     return [
         note
         for note, text in desk.book.all_words().items()
-        if _claims(desk, note, player) or _names(desk, text, player)
+        if _claims(desk, note, player) or names_player(desk, text, player)
     ]
 
 
 def _claims(desk: Desk, note: NoteId, player: PlayerId) -> bool:
     row = desk.book.note(note)
     return row is not None and any(one.player == player for one in row.observations)
-
-
-def _names(desk: Desk, text: str, player: PlayerId) -> bool:
-    """Whether the words name the player as the book would read them, alike names included."""
-    row = desk.view.player(player)
-    if row is None:
-        return False
-    known = {part for name in (row.name, *row.aliases) for part in fold(name).split()}
-    if known.isdisjoint(word.folded for word in words(text)):
-        return False
-    found = find_mentions(words(text), desk.chat_view())
-    return any(player in one.players and one.certainty is not Certainty.NOBODY for one in found)
 
 
 def _take_out_of(desk: Desk, note: NoteId, player: PlayerId) -> None:

@@ -34,8 +34,6 @@ OFFERED = "tapped"
 SHORTEST_SHOWN = 6
 """Characters of kept words worth showing: shorter leftovers of a read clause tell nothing."""
 
-SHOWN_NOTES = 5
-
 
 def take(desk: Desk, said: NoteSaid) -> Reply:
     """Store the note. An unsettled name is asked about after the words are safe."""
@@ -214,16 +212,6 @@ def _offer_label(desk: Desk, one: NewObservation, *, named: bool) -> str:
     words = claim_words(replace(one, tag=None))
     claim = f"{desk.view.short_name(one.player)}: {words}" if named else words
     return wording("note.offer").format(claim=claim)
-
-
-def show(desk: Desk, player: PlayerId) -> Reply:
-    """The newest notes on a player, in their own words."""
-    rows_ = desk.book.notes_of(player, limit=SHOWN_NOTES)
-    name = desk.view.short_name(player)
-    if not rows_:
-        return Reply(text=wording("note.none").format(name=name))
-    lines = [f"· {cut(row.text)}" for row in rows_]
-    return Reply(text="\n".join([f"{name}, newest first:", *lines]))
 
 
 def delete(desk: Desk, note: NoteId) -> Reply:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.notes_naming import notes_on
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -30,7 +31,7 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     player = players[0]
     desk.context = desk.context.looking_at(player)
     traits = {Trait(trait) for trait in said.words.split()}
-    notes = desk.book.notes_of(player, limit=LOOKED_AT)
+    notes = notes_on(desk, player, limit=LOOKED_AT)
     fitting = [row for row in notes if not traits or _claims(row, player, traits)]
     name = desk.view.short_name(player)
     if not notes:

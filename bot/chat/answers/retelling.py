@@ -33,7 +33,9 @@ def retell(desk: Desk, how: Retelling) -> Reply:
         case Retelling.MORE:
             return _more(desk, asked, told)
         case Retelling.SHORTER:
-            return _at(desk, asked, _LESS.get(told, Depth.CALL))
+            return _shorter(desk, asked, told)
+        case Retelling.CALL:
+            return _at(desk, asked, Depth.CALL)
         case Retelling.AGAIN:
             return _at(desk, asked, told)
         case Retelling.MIX:
@@ -51,6 +53,13 @@ def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
             return reply
     topics = [topic for topic in _NEXT if topic is not asked.topic]
     return Reply(text=wording("all_told"), buttons=rows(offer_buttons(topics[:OFFERED])))
+
+
+def _shorter(desk: Desk, asked: Asked, told: Depth) -> Reply:
+    """Less of it than was told; the call alone where the short form is all there was."""
+    before = _at(desk, asked, told).text if told is Depth.FULL else ""
+    reply = _at(desk, asked, _LESS.get(told, Depth.CALL))
+    return _at(desk, asked, Depth.CALL) if reply.text == before else reply
 
 
 def _at(desk: Desk, asked: Asked, depth: Depth) -> Reply:

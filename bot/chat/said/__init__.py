@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.said.book import AgreementSaid, BookSaid, BookVerb, CoachSaid
 from bot.chat.said.change import CorrectionSaid, UndoSaid
+from bot.chat.said.compare import Among, CompareAsked, Compared
 from bot.chat.said.kinds import KIND_OF, Kind, Understood
 from bot.chat.said.match import (
     FormatTold,
@@ -54,11 +55,14 @@ from bot.chat.said.score import (
 __all__ = [
     "KIND_OF",
     "AgreementSaid",
+    "Among",
     "BookSaid",
     "BookVerb",
     "Certainty",
     "Claim",
     "CoachSaid",
+    "CompareAsked",
+    "Compared",
     "CorrectionSaid",
     "DetailSaid",
     "FormatTold",

@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from bot.chat.said.book import AgreementSaid, BookSaid, CoachSaid
 from bot.chat.said.change import CorrectionSaid, UndoSaid
+from bot.chat.said.compare import CompareAsked
 from bot.chat.said.match import FormatTold, MatchMoved, MatchSaid, PoolAsked, PoolSaid, ResultSaid
 from bot.chat.said.note import NoteSaid
 from bot.chat.said.plan import PlanSaid
@@ -59,6 +60,7 @@ Understood = (
     | VideoSaid
     | CoachSaid
     | ListAsked
+    | CompareAsked
     | Unclear
 )
 
@@ -91,5 +93,6 @@ KIND_OF: dict[type, Kind] = {
     VideoSaid: Kind.RALLY,
     CoachSaid: Kind.BOOK,
     ListAsked: Kind.QUESTION,
+    CompareAsked: Kind.QUESTION,
     Unclear: Kind.UNCLEAR,
 }

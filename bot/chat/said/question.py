@@ -101,6 +101,7 @@ class Retelling(StrEnum):
 
     MORE = "more"
     SHORTER = "shorter"
+    CALL = "call"
     AGAIN = "again"
     MIX = "mix"
     PICK = "pick"

@@ -1,0 +1,109 @@
+"""Notes by whom they are of: those with a claim about a player, and those whose words name them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.answers.desk import Desk
+from bot.chat.names import find_mentions
+from bot.chat.notes import read_note
+from bot.chat.said import Certainty
+from bot.chat.words import words
+from knowledge.regex import regex
+from knowledge.situation import KeptWords, Situation
+from knowledge.vocabulary import PlayerId, Topic
+from scouting_db.names import fold
+from scouting_db.values import NoteId, NoteRow, Part
+from scouting_db.zones import local_day
+
+MOST_IN_WORDS = 2
+"""Notes kept as words that a report gives of a player: the newest."""
+
+LOOKED_AT = 6
+"""Of the newest notes that name somebody, those among which they are looked for."""
+
+NOTES_SEARCHED = 200
+"""The newest notes of a book, searched for a report; a list of notes searches all."""
+
+_OPENING = regex(r"\s*(?:/n(?:otes?)?|notes?|take note)\b[\s:]*", re.IGNORECASE)
+
+
+def names_player(desk: Desk, text: str, player: PlayerId) -> bool:
+    """Whether the words name the player as the book would read them, alike names included."""
+    row = desk.view.player(player)
+    if row is None:
+        return False
+    known = {part for name in (row.name, *row.aliases) for part in fold(name).split()}
+    if known.isdisjoint(word.folded for word in words(text)):
+        return False
+    found = find_mentions(words(text), desk.chat_view())
+    return any(player in one.players and one.certainty is not Certainty.NOBODY for one in found)
+
+
+def notes_on(desk: Desk, player: PlayerId, *, limit: int) -> tuple[NoteRow, ...]:
+    """Undeleted notes with a claim about the player or words that name them, newest first."""
+    claimed = {row.note: row for row in desk.book.notes_of(player, limit=limit)}
+    named = _naming(desk, player, desk.book.words_of_notes())
+    found = desk.book.notes_in([note for note in named if note not in claimed][:limit])
+    rows = sorted((*claimed.values(), *found), key=lambda row: (row.at, row.note), reverse=True)
+    return tuple(rows[:limit])
+
+
+def _naming(
+    desk: Desk, player: PlayerId, notes: Sequence[tuple[NoteId, str]]
+) -> tuple[NoteId, ...]:
+    """Those whose words name the player."""
+    return tuple(note for note, text in notes if names_player(desk, text, player))
+
+
+def with_kept_words(desk: Desk, situation: Situation) -> Situation:
+    """For a report: what was noted of them in words that no trait covers."""
+    if situation.topic is not Topic.OPPONENT_REPORT:
+        return situation
+    people = situation.asked.about or tuple(one.player for one in situation.theirs)
+    kept = desk.recall(
+        ("kept words", people), lambda: _kept_words(desk, people), Part.NOTES, Part.PEOPLE
+    )
+    return replace(situation, kept_words=kept)
+
+
+def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]:
+    """The newest words on each that none of their claims carries."""
+    newest = desk.book.newest_with_claims(limit=NOTES_SEARCHED)
+    rows = {row.note: row for row in newest}
+    words_of = [(row.note, row.text) for row in newest]
+    naming = {player: _naming(desk, player, words_of)[:LOOKED_AT] for player in people}
+    found = []
+    for player, notes in naming.items():
+        told = [(row, kept) for one in notes if (kept := _kept_of(desk, row := rows[one], player))]
+        found += [
+            KeptWords(player=player, words=kept, day=local_day(row.at, "UTC"))
+            for row, kept in told[:MOST_IN_WORDS]
+        ]
+    return tuple(found)
+
+
+def _kept_of(desk: Desk, row: NoteRow, player: PlayerId) -> str:
+    """The whole of a note that claims nothing of the player; of another what it left as words."""
+    view = desk.chat_view()
+    named = [one for one in find_mentions(words(row.text), view) if not one.pronoun]
+    if all(one.player != player for one in row.observations):
+        opening = _OPENING.match(row.text)
+        begins = 0 if opening is None else opening.end()
+        is_bare = len(named) == 1 and not row.text[begins : named[0].span[0]].strip()
+        begins = named[0].span[1] if is_bare else begins
+        return row.text[begins:].strip(" :,;.-") or row.text.strip()
+    if len(named) != 1:
+        return ""
+    left = read_note(row.text, words(row.text), named, view).kept
+    return ", ".join(one for one in left if len(one.split()) > 1 and not _is_claimed(row, one))
+
+
+def _is_claimed(row: NoteRow, kept: str) -> bool:
+    """Whether a claim of the note stands on these words."""
+    start = row.text.find(kept)
+    spans = [one.span for one in row.observations if one.span is not None]
+    unknown = any(one.span is None for one in row.observations)
+    return unknown or any(at < start + len(kept) and start < end for at, end in spans)

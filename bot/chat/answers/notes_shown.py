@@ -1,0 +1,89 @@
+"""Notes read back in their own words: of whom, of a day, the newest, or how many there are."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.answers.claims_told import cut
+from bot.chat.answers.desk import Desk
+from bot.chat.answers.names import ask_which, by_pair, settled
+from bot.chat.answers.notes_naming import notes_on
+from bot.chat.answers.plan_book import day_of
+from bot.chat.notes_asked import COUNT, TODAY, YESTERDAY
+from bot.chat.reply import Reply
+from bot.chat.said import BookSaid
+from bot.chat.wording import wording
+from scouting_db.values import NoteRow
+
+SHOWN_NOTES = 5
+SHOWN_OF_SEVERAL = 3
+"""Of each, where several were named."""
+
+LOOKED_AT = 200
+"""The newest notes, among which a day's are looked for."""
+
+
+def show_notes(desk: Desk, said: BookSaid) -> Reply:
+    """The newest notes asked for; or only their number."""
+    mentions = by_pair(desk, said.mentions)
+    players = settled(mentions)
+    if players is None:
+        return ask_which(desk, said.text, mentions)
+    asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY)]
+    if not players and said.words and not asked:
+        return Reply(text=wording("name.whom"))
+    if not players:
+        return _told(_of_day(desk, asked), asked, wording(_whole(asked)), _none(asked))
+    desk.context = desk.context.looking_at(*players)
+    most = SHOWN_NOTES if len(players) == 1 else SHOWN_OF_SEVERAL
+    parts = []
+    for player in players:
+        name = desk.view.short_name(player)
+        limit = LOOKED_AT if asked else most
+        rows = _on_days(desk, notes_on(desk, player, limit=limit), asked)
+        none = wording("note.none").format(name=name)
+        parts.append(_told(rows, asked, f"{name}, newest first:", none, name=name, most=most))
+    return Reply(text="\n".join(part.text for part in parts))
+
+
+def _told(
+    rows: Sequence[NoteRow],
+    asked: Sequence[str],
+    head: str,
+    none: str,
+    *,
+    name: str = "",
+    most: int = SHOWN_NOTES,
+) -> Reply:
+    if not rows:
+        return Reply(text=none)
+    if COUNT in asked:
+        count = f"{len(rows)} note{'' if len(rows) == 1 else 's'}"
+        return Reply(text=" ".join([*filter(None, [f"{name}:" if name else ""]), f"{count}."]))
+    lines = [f"· {cut(row.text)}" for row in rows[:most]]
+    left = len(rows) - most
+    more = [wording("note.more").format(count=left)] if left > 0 and (TODAY in asked) else []
+    return Reply(text="\n".join([head, *lines, *more]))
+
+
+def _of_day(desk: Desk, asked: Sequence[str]) -> Sequence[NoteRow]:
+    is_count = COUNT in asked and not {TODAY, YESTERDAY} & set(asked)
+    limit = len(desk.book.words_of_notes()) if is_count else LOOKED_AT
+    return _on_days(desk, desk.book.recent_notes(limit=limit), asked)
+
+
+def _on_days(desk: Desk, rows: Sequence[NoteRow], asked: Sequence[str]) -> Sequence[NoteRow]:
+    back = 0 if TODAY in asked else 1 if YESTERDAY in asked else None
+    if back is None:
+        return rows
+    day = day_of(desk, desk.now) - back
+    return [row for row in rows if day_of(desk, row.at) == day]
+
+
+def _whole(asked: Sequence[str]) -> str:
+    return "note.of_today" if TODAY in asked else "note.newest"
+
+
+def _none(asked: Sequence[str]) -> str:
+    days = [one for one in asked if one in (TODAY, YESTERDAY)]
+    return wording("note.none_day").format(day=days[0]) if days else wording("note.none_at_all")

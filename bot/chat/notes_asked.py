@@ -1,0 +1,58 @@
+"""Notes asked for: "read me my notes on okafor", "what did i note today", "how many notes"."""
+
+from __future__ import annotations
+
+from bot.chat.message import Message
+from bot.chat.named_line import NAME, named_line
+from bot.chat.said import BookSaid, BookVerb
+from knowledge.regex import regex
+
+COUNT, TODAY, YESTERDAY = "count", "today", "yesterday"
+"""What such a message says beside the names."""
+
+_POLITE = r"(?:(?:please|pls|ok|so|and|hey|now|can you|could you|can i|let me) )*"
+_SHOW = (
+    r"(?:show|list|read|see|give|get|pull up|bring up|open|find|view)(?: (?:me|us|out|back|up))*"
+)
+_WHOM = rf"(?: (?:on|about|for|of|re|with))?(?: (?:the|both))? {NAME}(?: (?:(?:and|n|or) )?{NAME})*"
+_WHEN = (
+    r"(?: (?:from|of|for|so far|this|(?P<today>today|this (?:morning|afternoon|evening)|todays)"
+    r"|(?P<yesterday>yesterday)|please|pls|again))*"
+)
+_MADE = r"(?: (?:that )?(?:i|we)(?: have| ve)?(?: (?:made|took|taken|have|wrote|noted|kept))?)?"
+_OWN = r"(?:(?:all|the|my|our|of|these|last|newest|latest|recent|todays|yesterdays) )*"
+
+_FORMS = (
+    regex(rf"{_POLITE}{_SHOW} {_OWN}notes?{_MADE}(?:{_WHOM})?{_WHEN}"),
+    regex(
+        rf"{_POLITE}(?:(?:all|the|my|our|last|newest|latest|recent) )+notes{_MADE}"
+        rf"(?:{_WHOM})?{_WHEN}"
+    ),
+    regex(rf"{_POLITE}notes (?:on|about|for|of) (?:the )?{NAME}(?: (?:(?:and|n) )?{NAME})*{_WHEN}"),
+    regex(
+        rf"{_POLITE}what (?:did|have|had) (?:i|we) (?:noted?|wrote|jot(?:ted)?)"
+        rf"(?: down)?(?:{_WHOM})?{_WHEN}"
+    ),
+    regex(
+        rf"{_POLITE}(?P<count>how many) notes(?: (?:do|did|have|has|are) (?:i|we|you|there))?"
+        rf"(?: (?:have|got|make|made|take|taken|took|kept?|there|stored?|in all|in total))*"
+        rf"(?: in (?:the|my|our) book)?(?:{_WHOM})?{_WHEN}"
+    ),
+)
+_DAY_WORD = regex(r"\b(?P<today>todays)\b|\b(?P<yesterday>yesterdays)\b")
+
+
+def notes_asked(message: Message) -> BookSaid | None:
+    """Whose notes, of when, or how many; None unless it is all that is said."""
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    line = named_line(message.said, message.mentions)
+    found = next((at for form in _FORMS if (at := form.fullmatch(line)) is not None), None)
+    if found is None:
+        return None
+    parts = found.groupdict()
+    day = _DAY_WORD.search(line)
+    parts |= {} if day is None else {key: said for key, said in day.groupdict().items() if said}
+    words = [key for key in (COUNT, TODAY, YESTERDAY) if parts.get(key)]
+    verb = BookVerb.SHOW_NOTES
+    mentions = named or message.mentions
+    return BookSaid(text=message.text, verb=verb, words=" ".join(words), mentions=mentions)

@@ -1,0 +1,64 @@
+"""Notes that no trait was read from are found again: read back, reported, and taken back."""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+WORDS = ("bangs everything", "goes for the body", "leaves his line open", "dinks cross court")
+
+
+@pytest.fixture
+def noted(fresh: Talk) -> Talk:
+    fresh.say("add Pellegrino")
+    for words in WORDS:
+        assert fresh.say(f"note pellegrino {words}").startswith("Noted, all kept as words")
+    return fresh
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["read me my notes on pellegrino", "my notes on pellegrino", "notes on pellegrino",
+     "show notes on pellegrino", "what did i note on pellegrino", "/notes pellegrino"],
+)  # fmt: skip
+def test_words_are_read_back(noted: Talk, asked: str) -> None:
+    said = noted.say(asked)
+    assert [line for line in said.splitlines() if line.startswith("·")] == [
+        f"· note pellegrino {words}" for words in reversed(WORDS)
+    ]
+
+
+def test_a_report_gives_the_newest_words(noted: Talk) -> None:
+    said = noted.say("report on pellegrino")
+    assert "no notes" not in said
+    assert f"Pellegrino: “{WORDS[-1]}” (book: 1 note, today)" in said
+
+
+def test_words_may_be_taken_back(noted: Talk) -> None:
+    assert "Which note on Pellegrino goes?" in noted.say("delete a note on pellegrino")
+    noted.tap("delete 1")
+    assert WORDS[-1] not in noted.say("my notes on pellegrino")
+    assert WORDS[-1] not in noted.say("report on pellegrino")
+
+
+def test_notes_of_the_day_and_how_many(noted: Talk) -> None:
+    assert noted.say("how many notes do i have") == "4 notes."
+    assert noted.say("how many notes on pellegrino") == "Pellegrino: 4 notes."
+    assert noted.say("what did i note today").startswith("Noted today, newest first:")
+    assert noted.say("my notes from yesterday") == "Nothing noted yesterday."
+    noted.later(days=1)
+    assert noted.say("what did i note today") == "Nothing noted today."
+    assert WORDS[0] in noted.say("what did i note yesterday")
+
+
+def test_a_note_that_says_something_is_still_a_note(noted: Talk) -> None:
+    assert noted.say("notes on pellegrino: weak backhand dink").startswith("Noted.")
+    assert ("backhand_dink", "weakness", False) in noted.claims("Pellegrino")
+
+
+def test_words_beside_a_claim_are_in_the_report(noted: Talk) -> None:
+    noted.say("add Farkas")
+    noted.say("farkas is a lefty and dinks cross court")
+    said = noted.say("report on farkas")
+    assert "Farkas: lefty" in said
+    assert "Farkas: “dinks cross court” (book: 1 note, today)" in said
