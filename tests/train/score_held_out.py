@@ -16,7 +16,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "support")]
 
 from near_duplicates import near_duplicates  # noqa: E402
-from note_scores import score_notes, score_notes_under_either  # noqa: E402
+from note_scores import score_notes, score_notes_under_either, shown_claims  # noqa: E402
 from slot_voices import score_slots  # noqa: E402
 from topic_examples import (  # noqa: E402
     Example,
@@ -109,10 +109,16 @@ def _by_topic(examples: Sequence[Example]) -> Figures:
 
 
 def _notes(voice: str) -> str:
-    """Notes by one labeller and by either of two, as cells of a table."""
-    one, either = score_notes(voice), score_notes_under_either(voice)
-    shares = (one.found_share, one.invented_share, either.found_share, either.invented_share)
-    return " | ".join(f"{share:.1%}" for share in shares)
+    """Notes by one labeller and by either of two, as cells of a table.
+
+    In brackets what is found with the buttons, on which a claim stands that is likely and no more.
+    """
+    cells: list[str] = []
+    for score_by in (score_notes, score_notes_under_either):
+        made, shown = score_by(voice), score_by(voice, read=shown_claims)
+        cells.append(f"{made.found_share:.1%} ({shown.found_share:.1%})")
+        cells.append(f"{made.invented_share:.1%}")
+    return " | ".join(cells)
 
 
 def _rest(voice: str) -> str:
