@@ -11,6 +11,7 @@ from bot.chat.asked_beside import asked_beside
 from bot.chat.asks_model import ASKS_FROM
 from bot.chat.message import Message
 from bot.chat.said import Question, ScoreSaid, Unclear, Understood
+from bot.chat.score_words import SCORE_WORDS
 from bot.chat.settled_topics import settled_topic
 from bot.chat.several_questions import part_of
 from bot.chat.slots import find_slots
@@ -22,6 +23,9 @@ from knowledge.vocabulary import Topic
 
 _OF_THE_SCORE = frozenset({Topic.RISK_AT_SCORE, Topic.WIN_CHANCE, Topic.WHERE_TO_STAND})
 """Topics that a score alone brings up, so that what stands behind it may ask of another."""
+
+_TELLS = SCORE_WORDS | {"match"}
+"""Words that say how it stands and ask nothing."""
 
 
 def put_clearly(said: Understood, message: Message, chat: ChatView) -> Understood:
@@ -57,6 +61,8 @@ def asked_after_score(message: Message, chat: ChatView) -> Question | None:
     part, question = found
     if part.asks:
         return question
+    if _TELLS.issuperset(word.folded for word in part.said):
+        return None  # "10-9 to us, match point, receiving" tells all of it
     is_sure = not part.note.claims and question.confidence >= SURE_FROM
     return (
         question if is_sure and asking(part, replace(chat, last_topic=None)) >= ASKS_FROM else None

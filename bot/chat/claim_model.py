@@ -44,7 +44,7 @@ RULES_STAND_FROM = 0.4
 """The chance below which what the rules read is not claimed but a button: the model has read many
 more ways to say it than the lexicon holds. From .15 on invented claims are 3.3 in a hundred."""
 
-PLAIN_STANDS_FROM = 0.15
+PLAIN_STANDS_FROM = 0.1
 """The same where the rules know every word of the clause."""
 
 FACTS_STAND_FROM = 0.2

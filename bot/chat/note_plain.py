@@ -20,7 +20,10 @@ _BESIDE = frozenset(
 """Words that may stand in such a list beside the adjectives and skills."""
 
 _SAYS_NOTHING = frozenset(
-    ["note", "is", "are", "her", "his", "their", "they", "the", "an", "very", "really", "so", "too"]
+    [
+        *("note", "wait", "is", "are", "her", "his", "their", "they", "the", "an", "on", "at"),
+        *("very", "really", "so", "too"),
+    ]
 )
 
 

@@ -6,6 +6,7 @@ import pytest
 from talk import Talk
 
 from bot.chat.said import Question
+from bot.chat.said.compare import CompareAsked
 from knowledge.vocabulary import Topic
 
 
@@ -97,8 +98,6 @@ def test_a_score_in_a_question_is_theirs_where_they_serve(demo: Talk, serving: s
 @pytest.mark.parametrize(
     ("said", "topic"),
     [
-        ("compare mira and tom", Topic.OPPONENT_REPORT),
-        ("can you compare okafor with lindqvist", Topic.OPPONENT_REPORT),
         ("who will okafor target", Topic.BEING_TARGETED),
         ("who does lindqvist go after on serve?", Topic.BEING_TARGETED),
         ("who should we target", Topic.WHOM_TO_TARGET),
@@ -106,14 +105,20 @@ def test_a_score_in_a_question_is_theirs_where_they_serve(demo: Talk, serving: s
         ("who covers lobs", Topic.LOB),
     ],
 )
-def test_who_is_compared_or_aimed_at_is_asked_and_noted_by_nobody(
-    demo: Talk, said: str, topic: Topic
-) -> None:
+def test_who_is_aimed_at_is_asked_and_noted_by_nobody(demo: Talk, said: str, topic: Topic) -> None:
     demo.say("next: okafor and lindqvist")
     demo.say(said)
     assert demo.heard is not None
     assert isinstance(demo.heard.understood, Question)
     assert demo.heard.understood.topic is topic
+
+
+@pytest.mark.parametrize("said", ["compare mira and tom", "can you compare okafor with lindqvist"])
+def test_who_is_compared_is_noted_by_nobody(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say(said)
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, CompareAsked)
 
 
 def test_lobs_over_us_are_theirs_however_typed(demo: Talk) -> None:
