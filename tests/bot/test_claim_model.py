@@ -11,13 +11,13 @@ from note_scores import (
     LATER_VOICES,
     READ_LATER_VOICES,
     NoteScore,
+    PlayerClaim,
     possible,
-    read_claims,
     rules_alone,
     score_notes,
     score_notes_under_either,
     second_labels,
-    shown_claims,
+    told_claims,
 )
 from voices import IN_TALK, OPEN_VOICES
 
@@ -34,6 +34,7 @@ from bot.chat.claim_model import (
 from bot.chat.names import find_mentions
 from bot.chat.note_features import players_meant, see_note
 from bot.chat.note_line import note_line
+from bot.chat.understand import understand_note
 from bot.chat.words import words
 from knowledge.vocabulary import TRAITS, PlayerId, Trait, Value
 
@@ -70,12 +71,20 @@ def test_it_finds_more_than_the_rules_and_invents_no_more() -> None:
     assert later.invented_share <= alone.invented_share
 
 
-read_once = cache(read_claims)
+note_of = cache(partial(understand_note, chat=IN_TALK))
 """A note is read alike whoever's labels it is compared with."""
 
-by_labeller = partial(score_notes, read=read_once)
 
-shown_once = cache(shown_claims)
+def read_once(text: str) -> set[PlayerClaim]:
+    return told_claims(note_of(text).claims)
+
+
+def shown_once(text: str) -> set[PlayerClaim]:
+    """What is made of the note and what is offered."""
+    return told_claims((*note_of(text).claims, *note_of(text).offered))
+
+
+by_labeller = partial(score_notes, read=read_once)
 
 
 def score_by_rules(voice: str) -> NoteScore:

@@ -84,18 +84,18 @@ def _rows(path: Path) -> Iterator[Mapping[str, Any]]:
 
 def read_claims(text: str) -> set[PlayerClaim]:
     """What the bot reads in a note, in the form of the labels."""
-    return _told(understand_note(text, chat=IN_TALK).claims)
+    return told_claims(understand_note(text, chat=IN_TALK).claims)
 
 
 def shown_claims(text: str) -> set[PlayerClaim]:
     """The same with those that it offers as buttons."""
     note = understand_note(text, chat=IN_TALK)
-    return _told((*note.claims, *note.offered))
+    return told_claims((*note.claims, *note.offered))
 
 
 def rules_alone(text: str) -> set[PlayerClaim]:
     """The same before the model of many writers' notes weighs it."""
-    return _told(read_message(text, IN_TALK).note.claims)
+    return told_claims(read_message(text, IN_TALK).note.claims)
 
 
 def reader_of(model: ClaimModel, made_from: float) -> Reader:
@@ -111,7 +111,7 @@ def reader_of(model: ClaimModel, made_from: float) -> Reader:
     return read
 
 
-def _told(claims: Iterable[Claim]) -> set[PlayerClaim]:
+def told_claims(claims: Iterable[Claim]) -> set[PlayerClaim]:
     return {(_name(one.player), one.trait.value, one.value.value, one.denied) for one in claims}
 
 
