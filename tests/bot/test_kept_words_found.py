@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
+from bot.chat.wording import wording
+
 WORDS = ("bangs everything", "goes for the body", "leaves his line open", "dinks cross court")
 
 
@@ -12,7 +14,8 @@ WORDS = ("bangs everything", "goes for the body", "leaves his line open", "dinks
 def noted(fresh: Talk) -> Talk:
     fresh.say("add Pellegrino")
     for words in WORDS:
-        assert fresh.say(f"note pellegrino {words}").startswith("Noted, all kept as words")
+        said = fresh.say(f"note pellegrino {words}")
+        assert said.startswith((wording("note.all_words"), wording("note.tap_which")))
     return fresh
 
 

@@ -169,7 +169,7 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     if kept and said.claims:
         lines.append(wording("note.words_only").format(words=cut(", ".join(kept))))
     if not said.claims:
-        lines.append(wording("note.all_words"))
+        lines.append(wording("note.tap_which" if said.offered else "note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
     clashing = tuple(clashes(desk, said.claims, note))
