@@ -40,7 +40,7 @@ Row = Mapping[str, Any]
 
 WRITERS = TESTS / "train" / "note_writers"
 LATER = TESTS / "train" / "later_notes"
-"""Notes of eighty more voices, most of which claim one thing."""
+"""Notes of seventy-five more voices, most of which claim one thing."""
 
 HARD = TESTS / "train" / "hard_notes"
 """Notes for the claim model alone: what is hard to read, and what we ourselves call plain words."""
