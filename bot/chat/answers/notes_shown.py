@@ -32,8 +32,12 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
     asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY)]
     if not players and said.words and not asked:
         return Reply(text=wording("name.whom"))
+    if asked == [COUNT] and not players:
+        notes = len(desk.book.words_of_notes())
+        return Reply(text=_count(notes) if notes else _none(asked))
     if not players:
-        return _told(_of_day(desk, asked), asked, wording(_whole(asked)), _none(asked))
+        rows = _on_days(desk, desk.book.recent_notes(limit=LOOKED_AT), asked)
+        return _told(rows, asked, wording(_whole(asked)), _none(asked))
     desk.context = desk.context.looking_at(*players)
     most = SHOWN_NOTES if len(players) == 1 else SHOWN_OF_SEVERAL
     parts = []
@@ -58,18 +62,15 @@ def _told(
     if not rows:
         return Reply(text=none)
     if COUNT in asked:
-        count = f"{len(rows)} note{'' if len(rows) == 1 else 's'}"
-        return Reply(text=" ".join([*filter(None, [f"{name}:" if name else ""]), f"{count}."]))
+        return Reply(text=f"{name}: {_count(len(rows))}" if name else _count(len(rows)))
     lines = [f"· {cut(row.text)}" for row in rows[:most]]
     left = len(rows) - most
     more = [wording("note.more").format(count=left)] if left > 0 and (TODAY in asked) else []
     return Reply(text="\n".join([head, *lines, *more]))
 
 
-def _of_day(desk: Desk, asked: Sequence[str]) -> Sequence[NoteRow]:
-    is_count = COUNT in asked and not {TODAY, YESTERDAY} & set(asked)
-    limit = len(desk.book.words_of_notes()) if is_count else LOOKED_AT
-    return _on_days(desk, desk.book.recent_notes(limit=limit), asked)
+def _count(notes: int) -> str:
+    return f"{notes} note{'' if notes == 1 else 's'}."
 
 
 def _on_days(desk: Desk, rows: Sequence[NoteRow], asked: Sequence[str]) -> Sequence[NoteRow]:
