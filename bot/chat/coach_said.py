@@ -25,8 +25,10 @@ _VS = (
 _LEAD = r"(?:(?:ok|okay|so|hi|hey|and|now|today|please|pls|well|alright|then|actually)[ ,]+)*"
 _COACHING = (
     r"(?:(?:i am|i['’]?m|im|we are|were|ive been|we['’]?re)?(?: now| also| here)* ?"
-    r"co+a?ch?c?(?:h)?ing|i coach|coach|im here (?:for|with)|i['’]?m (?:here )?(?:with|for)"
-    r"|im with|my (?:pair|team|students|players|kids)(?: today| now)?(?: is| are|:)?"
+    r"co+a?ch?c?(?:h)?ing|i coach|(?:(?:i am|i['’]?m|im) )?(?:the |a |their )?coach(?: of| for)?"
+    r"(?! (?:said|says|told|tells|thinks|wants|reckons|saw|has)\b)"
+    r"|im here (?:for|with)|i['’]?m (?:here )?(?:with|for)|im with"
+    r"|my (?:pair|team|students|players|kids)(?: today| now)?(?: is| are|:)?"
     r"|switch(?: over)?(?: to)?|change(?: over)? to|over to|use|working with|speaking for|helping)"
 )
 _SET = regex(

@@ -131,6 +131,15 @@ def _asks_who_covers(said: Said) -> bool:
     return covers and said.has("middle") and len(said.words) <= SHORT_WORDS_AT_MOST
 
 
+_THEY_SERVE = ("they serve", "theyre serving", "they are serving", "their serve", "them serving")
+_WE_SERVE = ("i serve", "we serve", "my serve", "our serve", "to serve", "im serving")
+
+
+def _they_serve(said: Said) -> bool:
+    """Where to aim while the serve is theirs, and nothing said of ours."""
+    return said.has("where") and said.has_run(*_THEY_SERVE) and not said.has_run(*_WE_SERVE)
+
+
 _FEET = ("heel", "toe", "toes", "foot", "shoe", "sneaker")
 _SORE = ("hurts", "hurt", "sore", "pain", "cramp", "blister", "where")
 
@@ -158,6 +167,13 @@ RULES = (
         than=(Topic.AIM_SERVE,),
         holds=_names_the_return,
         because="a shot that is named outweighs the one spoken of before",
+    ),
+    PairRule(
+        name="while they serve our shot is the return",
+        better=Topic.AIM_RETURN,
+        than=(Topic.AIM_SERVE,),
+        holds=_they_serve,
+        because="who receives has no serve to aim",
     ),
     PairRule(
         name="a serve named is the serve",

@@ -36,6 +36,26 @@ def test_whose_pair_we_are_holds_until_it_changes(coached: Talk) -> None:
     assert ours(coached) == pair(coached, "Mira", "Tom")
 
 
+@pytest.mark.parametrize(
+    "told",
+    [
+        "i'm the coach of jo marsh and priya",
+        "coach of jo marsh and priya here",
+        "hi, coach for jo marsh and priya today",
+    ],
+)
+def test_a_coach_may_say_coach_of(coached: Talk, told: str) -> None:
+    coached.say("now mira and tom")
+    coached.say(told)
+    assert ours(coached) == pair(coached, "Jo Marsh", "Priya")
+
+
+def test_what_the_coach_said_of_two_is_a_note(coached: Talk) -> None:
+    before = ours(coached)
+    assert "stacking" in coached.say("coach said okafor and lindqvist stack")
+    assert ours(coached) == before
+
+
 def test_a_plan_for_a_pair_answers_for_it_and_says_so(coached: Talk) -> None:
     reply = coached.say("plan for jo and priya against ruiz and hale")
     assert "For Jo/Priya." in reply or "Jo/Priya vs" in reply

@@ -10,6 +10,7 @@ from bot.chat.utterance import read
 from knowledge.vocabulary import Topic
 
 ALSO = (
+    ("while they serve our shot is the return", "their serve where to"),
     ("odds are a chance", "what serve rate do we need at <score>"),
     ("a toss is won before the match", "they chose side what do we do"),
     ("legal is the rulebook's word", "can i volley from the kitchen if i jump"),
@@ -21,6 +22,10 @@ ALSO = (
 
 CASES = {
     "a return named is the return": ("where to return", "where to serve his return"),
+    "while they serve our shot is the return": (
+        "<score> they serve where do i aim",
+        "they serve where do i serve",
+    ),
     "a serve named is the serve": ("where to serve", "where to return his serve"),
     "whom to target is asked anew": ("whom to target", "where is the target on a serve"),
     "who covers the middle is asked anew": (
