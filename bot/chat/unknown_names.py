@@ -21,6 +21,7 @@ _SHORTEST_ODD = 5
 _MARKS = frozenset(",;:.!?()\n—–|&/")
 
 _BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
+_BEFORE_WHOM = word_set("before_whom_it_is_aimed_at")
 _STARTERS = word_set("clause_starters")
 _ADVERBS = word_set("adverbs_before_a_verb")
 _PREDICATES = word_set("predicates")
@@ -40,13 +41,20 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
     word = said[position]
     if not word.folded.isalpha() or len(word.folded) < _SHORTEST_NAME or _is_a_word(word.folded):
         return False
-    if owns_a_skill(said, position):
+    if owns_a_skill(said, position) or _is_aimed_at(said, position):
         return True
     slipped = respelled(word.folded) in trait_phrases().words
     if is_written_as_name(said, position) and not _is_another_language(said):
         return word.is_capitalised or not word.folded.endswith(_ENDINGS)
     opens = begins_a_clause(said, position) or said[position - 1].folded == "partner"
     return not slipped and opens and _is_told_of(said, position + 1)
+
+
+def _is_aimed_at(said: Sequence[Word], position: int) -> bool:
+    """The last word, which is no word we know, after a shot or its "at": "where do we dink zorb"."""
+    after = said[position - 1].folded if position else ""
+    is_last = position + 1 == len(said)
+    return is_last and after in _BEFORE_WHOM and is_no_word(said[position].folded)
 
 
 def unknown_name_end(said: Sequence[Word], start: int, known: Callable[[str], bool]) -> int | None:

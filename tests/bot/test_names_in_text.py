@@ -136,6 +136,8 @@ def test_an_unknown_name_is_nobody() -> None:
         ("priya never comes in", "priya"),
         ("pettersens backhand is trash lol", "pettersen"),
         ("where do I dink Petrov's backhand", "Petrov"),
+        ("where do we dink farkas", "farkas"),
+        ("who returns when I serve to farkas", "farkas"),
     ],
 )
 def test_a_word_where_a_name_stands_is_an_unknown_name(text: str, typed: str) -> None:
@@ -158,6 +160,8 @@ def test_nobody_far_off_is_offered_as_the_nearest() -> None:
     [
         "goes to pieces",
         "dink to her backhnd",
+        "where do i aim it to middel",
+        "do I dink crosscourt",
         "on teh line",
         "Rückhand ist schwach",
         "seine Rückhand ist schwach, Aufschlag gut",
