@@ -51,7 +51,7 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
 
 
 def _is_aimed_at(said: Sequence[Word], position: int) -> bool:
-    """The last word, which is no word we know, after a shot or its "at": "where do we dink zorb"."""
+    """The last word, which is none we know, after a shot or its "at": "where do we dink zorb"."""
     after = said[position - 1].folded if position else ""
     is_last = position + 1 == len(said)
     return is_last and after in _BEFORE_WHOM and is_no_word(said[position].folded)

@@ -15,6 +15,7 @@ from scouted_pair import scout
 from talk import Talk, demo_talk
 
 from bot.chat import book_views
+from bot.chat.answers import evidence_read
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import BookEvidence
 from bot.chat.profiles import CACHED_PROFILES, Memories
@@ -208,7 +209,7 @@ def _rows_after(talk: Talk, change: str) -> int:
     talk.say("where do i dink okafor")
     talk.say(change)
     rows = 0
-    real = Desk._evidence
+    real = evidence_read.evidence_of
 
     def counting(desk: Desk, *args: Any, **more: Any) -> BookEvidence:
         nonlocal rows
@@ -218,7 +219,7 @@ def _rows_after(talk: Talk, change: str) -> int:
         rows += len(desk.book.match_rates(known.version))
         return real(desk, *args, **more)
 
-    with patch.object(Desk, "_evidence", counting):
+    with patch.object(evidence_read, "evidence_of", counting):
         talk.say("where do i dink okafor")
     return rows
 

@@ -10,6 +10,8 @@ from talk import UPDATES, Talk
 
 from bot.chat import turn
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import with_profiles
+from bot.chat.answers.record_read import logged_aims, meetings_before
 from bot.chat.book_views import BookViews
 from bot.chat.context import Context
 from bot.chat.reply import Reply
@@ -55,9 +57,9 @@ def _evidence(desk: Desk) -> dict[str, Any]:
     return {
         "roster": desk.view.roster,
         "pairs": desk.view.pairs,
-        "profiles": dict(desk.with_profiles([row.player for row in desk.view.roster]).profiles),
-        "meetings": desk.meetings(),
-        "aims": {topic: desk.logged_aims(topic, theirs) for topic in sorted(MIXED_TOPICS)},
+        "profiles": dict(with_profiles(desk, [row.player for row in desk.view.roster]).profiles),
+        "meetings": meetings_before(desk),
+        "aims": {topic: logged_aims(desk, topic, theirs) for topic in sorted(MIXED_TOPICS)},
         "log": desk.log(),
         "agreements": desk.agreements(),
     }

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from bot.chat.answers.aims import with_aims
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import with_profiles
 from bot.chat.answers.notes_naming import with_kept_words
 from bot.chat.answers.own_rates import base_rates
 from bot.chat.answers.plan_book import with_plan_memory
+from bot.chat.answers.record_read import meetings_before, rallies_today
 from bot.chat.answers.standing import Standing
 from bot.chat.context import Asked
 from bot.chat.example_people import with_example
@@ -49,7 +51,7 @@ def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
     situation = gather(
         asked,
         desk.context,
-        desk.with_profiles(people_of(asked, desk.context, desk.view)),
+        with_profiles(desk, people_of(asked, desk.context, desk.view)),
         game=where.game,
         agreements=desk.agreements(),
         format=where.format if where.is_format_known else None,
@@ -57,8 +59,8 @@ def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
         played=where.played,
         score_said=where.score_said,
         base_rates=base_rates(desk) if asked.topic in SCORE_TOPICS else None,
-        rallies_today=desk.rallies_today() if asked.topic in SCORE_TOPICS else None,
-        meetings=desk.meetings() if asked.topic in SCORE_TOPICS else None,
+        rallies_today=rallies_today(desk) if asked.topic in SCORE_TOPICS else None,
+        meetings=meetings_before(desk) if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
     situation = with_kept_words(desk, situation)

@@ -6,6 +6,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.record_read import logged_aims
 from knowledge.mixing import MIXED_TOPICS
 from knowledge.situation import Situation
 
@@ -15,7 +16,7 @@ def with_aims(desk: Desk, situation: Situation) -> Situation:
     topic = situation.topic
     if topic not in MIXED_TOPICS or len(situation.theirs) != 2:
         return situation
-    logged = desk.logged_aims(topic, [one.player for one in situation.theirs])
+    logged = logged_aims(desk, topic, [one.player for one in situation.theirs])
     return replace(
         situation,
         recent_aims=MappingProxyType({topic: logged.options}),

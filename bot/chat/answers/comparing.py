@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import with_profiles
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.pool_order import opponents_of, pool_of
 from bot.chat.payload import Verb, tap
@@ -46,7 +47,7 @@ def compare(desk: Desk, said: CompareAsked) -> Reply:
 
 
 def _situation(desk: Desk, players: Sequence[PlayerId]) -> Situation:
-    view = desk.with_profiles([*desk.ours, *players])
+    view = with_profiles(desk, [*desk.ours, *players])
     ours = tuple(OnCourt(profile=view.profile_of(one)) for one in desk.ours)
     theirs = tuple(OnCourt(profile=view.profile_of(one)) for one in players)
     return Situation(topic=Topic.OPPONENT_REPORT, ours=ours, theirs=theirs, today=desk.day)

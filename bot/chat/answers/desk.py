@@ -2,45 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Hashable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import field, replace
 from secrets import SystemRandom
-from types import MappingProxyType
 from typing import Any
 
 from sqlalchemy import Connection
 
-from bot.chat.book_evidence import BookEvidence, note_of
 from bot.chat.book_view import BookView
 from bot.chat.book_views import KEPT_READ, BookViews, Read
 from bot.chat.context import Context
-from bot.chat.logged_aims import LoggedAims, aims_in
 from bot.chat.match_log import MatchLog, format_from_json, read_log
-from bot.chat.meetings import Meetings, meetings_of, same_discipline, tally_of
 from bot.chat.payload import Verb, tap
-from bot.chat.profiles import Stamp, profiles_of
 from bot.chat.recent import Recent
 from bot.chat.reply import Button
 from bot.chat.said import Claim
-from bot.chat.stances import Stances, peers_known, stances_of
 from bot.chat.view import ChatView
 from bot.chat.who_writes import bearer_of
 from bot.chat.wording import wording
 from bot.post import Incoming
-from knowledge.chances import RallyTally
 from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
-from knowledge.evidence import (
-    Observation,
-    Peers,
-    Profile,
-    RateCount,
-)
 from knowledge.game import GameFormat, MatchState
 from knowledge.vocabulary import PlayerId, Topic
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.match_rates import tallies_of
 from scouting_db.values import (
     About,
     AgreementRow,
@@ -52,7 +38,6 @@ from scouting_db.values import (
     MatchId,
     MatchRow,
     Micros,
-    NoteId,
     PairId,
     Part,
     PersonId,
@@ -156,99 +141,6 @@ class Desk:
             roster=tuple(self.book.players()),
             pairs=tuple((pair.pair, pair.players) for pair in self.book.pairs()),
         )
-
-    def with_profiles(self, players: Sequence[PlayerId]) -> BookView:
-        """The view with the profiles of these players."""
-        people = tuple(dict.fromkeys(players))
-        if self.book.has_written:
-            found = self._read_profiles(people)
-        else:
-            written = self.stamps.of(Part.PEOPLE, Part.NOTES, Part.MATCHES, Part.LOG)
-            stamp = Stamp(written, self.day, self._between_games())
-            kept = self.views.profiles
-            found = kept.get(self.book_id, stamp, people, self._read_profiles)
-        return replace(self.view, profiles=MappingProxyType(found))
-
-    def _read_profiles(self, players: Sequence[PlayerId]) -> dict[PlayerId, Profile]:
-        evidence = self._evidence(players)
-        tallies = tallies_of(
-            (evidence.matches or {}).values(), players, between_games=self._between_games()
-        )
-        memories = self.views.memories
-        return profiles_of(
-            {player: self.view.short_name(player) for player in players},
-            evidence.notes,
-            tallies,
-            today=self.day,
-            peers=lambda: self._peers(evidence.counts),
-            recall_of=lambda player: memories.of(self.book_id, player).recall,
-        )
-
-    def _evidence(
-        self, players: Sequence[PlayerId] = (), *, with_stances: bool = False
-    ) -> BookEvidence:
-        """What the book's notes and rallies say now; of what was kept only changes are read."""
-        now = self.version + self.book.has_written
-        kept = self.views.evidence(self.book_id)
-        found = BookEvidence(version=now) if kept is None else self._brought_to(now, kept)
-        if players:
-            found = found.knowing(players, self.book)
-        if with_stances:
-            found = found.knowing_stances(self.book)
-        if not self.book.has_written and found is not kept:
-            self.views.keep_evidence(self.book_id, found)
-        return found
-
-    def _brought_to(self, now: int, kept: BookEvidence) -> BookEvidence:
-        """What this turn wrote is read again whatever it was."""
-        if now == kept.version or self.book.has_written:
-            return kept.brought_to(now, self.book)
-        return kept.brought_to(
-            now,
-            self.book,
-            notes_changed=self.stamps.of(Part.NOTES) > kept.version,
-            matches_changed=self.stamps.of(Part.MATCHES, Part.LOG) > kept.version,
-        )
-
-    def evidence_of(self, players: Sequence[PlayerId]) -> BookEvidence:
-        """These players' notes and every match's rates, as they stand now."""
-        return self._evidence(players)
-
-    def profiles_without(
-        self,
-        players: Sequence[PlayerId],
-        *,
-        notes: Collection[NoteId],
-        matches: Collection[MatchId],
-    ) -> dict[PlayerId, Profile]:
-        """The profiles as they would be today without these notes and matches."""
-        evidence = self._evidence(players)
-        told = (one for match, one in (evidence.matches or {}).items() if match not in matches)
-        return profiles_of(
-            {player: self.view.short_name(player) for player in players},
-            {
-                player: tuple(one for one in said if note_of(one) not in notes)
-                for player, said in evidence.notes.items()
-            },
-            tallies_of(told, players),
-            today=self.day,
-        )
-
-    def said_of(self, player: PlayerId) -> tuple[Observation, ...]:
-        """What the notes say of somebody, this turn's own among them."""
-        return self._evidence((player,)).notes[player]
-
-    def _peers(self, counts: tuple[RateCount, ...]) -> Peers:
-        """What others' rallies say."""
-        stances = self._stances() if len({one.player for one in counts}) > 1 else {}
-        inputs = (counts, stances, self.day)
-        memory = self.views.memories.of(self.book_id)
-        return memory.recall("peers", inputs, lambda: peers_known(counts, stances, today=self.day))
-
-    def _between_games(self) -> MatchId | None:
-        """The current match while none of its games is on: then all its rallies are settled."""
-        match = self.context.match
-        return match if match is not None and self.log().match.game.is_over else None
 
     @property
     def ours(self) -> tuple[PlayerId, ...]:
@@ -370,67 +262,6 @@ class Desk:
         return self.recall(
             ("agreements", pair), lambda: self.book.agreements_of(pair), Part.SETTLED
         )
-
-    def rallies_today(self) -> RallyTally:
-        """This match's rallies, won and lost, as far as it is known who served."""
-        match = self.context.match
-        return RallyTally() if match is None else tally_of(match, self.log().on_known_serve)
-
-    def meetings(self) -> Meetings:
-        """The same of our pair's other matches, against these two and against others."""
-        row = self.match_row()
-        ours = row.our_pair.pair if row and row.our_pair else self.view.pair_id(self.ours)
-        theirs = row.their_pair.players if row and row.their_pair else self.context.theirs
-        if ours is None:
-            return Meetings()
-        current = self.context.match
-        return self.recall(
-            ("meetings", ours, theirs, current, self.day, self.format().discipline),
-            lambda: self._read_meetings(ours, theirs, current),
-            Part.NOTES,
-            Part.MATCHES,
-            Part.LOG,
-        )
-
-    def logged_aims(self, topic: Topic, theirs: Sequence[PlayerId]) -> LoggedAims:
-        """What we chose against that pair, oldest first, with whose rally it became."""
-        our_pair, their_pair = self.view.pair_id(self.ours), self.view.pair_id(theirs)
-        if our_pair is None or their_pair is None:
-            return LoggedAims()
-        return self.recall(
-            ("aims", topic, our_pair, their_pair),
-            lambda: aims_in(self.book.choices_against(topic, ours=our_pair, theirs=their_pair)),
-            Part.MATCHES,
-            Part.LOG,
-        )
-
-    def _read_meetings(
-        self, ours: PairId, theirs: Sequence[PlayerId], current: MatchId | None
-    ) -> Meetings:
-        logged = self.recall(
-            ("logged", ours), lambda: self.book.logged_matches(ours), Part.MATCHES, Part.LOG
-        )
-        others = [one for one in logged if one.match != current]
-        matches = same_discipline(others, self.format().discipline.value)
-        hands = {who: hand for who, (hand, _) in self._stances().items() if hand is not None}
-        memory = self.views.memories.of(self.book_id)
-        return memory.recall(
-            "meetings",
-            (matches, theirs, hands, self.day),
-            lambda: meetings_of(
-                matches,
-                self.views.tallies.of(self.book_id, matches, self.book.logs),
-                theirs=theirs,
-                hands=hands,
-                today=self.day,
-            ),
-        )
-
-    def _stances(self) -> Stances:
-        """The hand and the side of everybody of whom notes tell either."""
-        said = self._evidence(with_stances=True).stances or ()
-        memory = self.views.memories.of(self.book_id)
-        return memory.recall("stances", (said, self.day), lambda: stances_of(said, today=self.day))
 
     def recall(self, key: Hashable, read: Callable[[], Read], *parts: Part) -> Read:
         """What an earlier turn read of these parts of the book, which is all that `read` reads,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.own_rates import base_rates
+from bot.chat.answers.record_read import meetings_before, rallies_today
 from bot.chat.gather import said_tally
 from knowledge.advice import ChanceCurve
 from knowledge.chances import EndlessGameError
@@ -22,14 +23,14 @@ def match_picture(desk: Desk) -> ChanceCurve | None:
     if not log.played or log.played[-1].next.points != log.match.game.points:
         return None
     counts = desk.context.counts
-    meetings = desk.meetings()
+    meetings = meetings_before(desk)
     situation = Situation(
         topic=Topic.WIN_CHANCE,
         asked=Asked(
             rates=desk.context.rates, tally=None if counts is None else said_tally(*counts)
         ),
         played=log.played,
-        rallies_today=desk.rallies_today(),
+        rallies_today=rallies_today(desk),
         earlier_rallies=meetings.earlier,
         other_rallies=meetings.others,
         base_rates=base_rates(desk),

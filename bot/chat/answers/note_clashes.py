@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import said_of
 from bot.chat.book_evidence import note_of
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
@@ -33,7 +34,7 @@ def clashes(desk: Desk, claims: Sequence[Claim], note: NoteId) -> Iterator[Clash
     for claim in claims:
         if TRAITS[claim.trait].kind is not TraitKind.FACT:
             continue
-        said = [one for one in desk.said_of(claim.player) if one.trait is claim.trait]
+        said = [one for one in said_of(desk, claim.player) if one.trait is claim.trait]
         own = [one for one in said if note_of(one) == note and one.value is claim.value]
         told = tuple(
             one

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from bot.chat.answers.booking import agree
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import with_profiles
 from bot.chat.answers.player_tapped import player_tapped
 from bot.chat.context import Asked
 from bot.chat.gather import gather
@@ -70,7 +71,7 @@ def _situation(desk: Desk) -> Situation:
     return gather(
         Asked(topic=Topic.PAIR_UP, text=""),
         desk.context,
-        desk.with_profiles(desk.ours),
+        with_profiles(desk, desk.ours),
         game=None,
         agreements=desk.agreements(),
         today=desk.day,

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import profiles_without, said_of
 from bot.chat.answers.plan_book import day_of, last_match, stored_plan
 from bot.chat.wording import wording
 from knowledge.advice import Advice, Confidence, Reason
@@ -43,7 +44,7 @@ def since_advice(desk: Desk, situation: Situation, pair: PairId) -> Advice | Non
     if since is None:
         return None
     players = [one.player for one in situation.theirs]
-    then = desk.profiles_without(players, notes=since.notes, matches=since.matches)
+    then = profiles_without(desk, players, notes=since.notes, matches=since.matches)
     now = {one.player: one.profile for one in situation.theirs}
     moved = moved_of_all((then[player], now[player]) for player in players)
     guess = expected(situation, plan_lines(situation))
@@ -131,7 +132,7 @@ def _notes_line(desk: Desk, situation: Situation, since: Since, when: str) -> Re
     told = []
     evidence: list[EvidenceId] = []
     for one in situation.theirs:
-        fresh = [each for each in desk.said_of(one.player) if _is_of(each.evidence, since.notes)]
+        fresh = [each for each in said_of(desk, one.player) if _is_of(each.evidence, since.notes)]
         notes = len({_note_number(each.evidence) for each in fresh})
         if notes:
             told.append(f"{counted(notes, 'new note', 'new notes')} on {one.name}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import evidence_of, said_of, with_profiles
 from bot.chat.book_evidence import note_of
 from bot.chat.match_log import MatchLog, counted_rallies, format_from_json, read_log, unvoided
 from knowledge.dataclass import dataclass
@@ -88,9 +89,9 @@ def before_and_after(
     desk: Desk, match: Reviewed, players: Sequence[PlayerId]
 ) -> tuple[list[Profile], list[Profile]]:
     """What was believed of these without the match and the notes since it began, and now."""
-    view = desk.with_profiles(players)
+    view = with_profiles(desk, players)
     after = [view.profile_of(player) for player in players]
-    matches = desk.evidence_of(players).matches or {}
+    matches = evidence_of(desk, players).matches or {}
     tallies = tallies_of((one for one in matches.values() if one.match != match.match), players)
     before = []
     for one in after:
@@ -99,7 +100,7 @@ def before_and_after(
             for note in desk.book.notes_of(one.player, limit=NOTES_LOOKED_AT)
             if note.at >= match.began
         }
-        told = [each for each in desk.said_of(one.player) if note_of(each) not in since]
+        told = [each for each in said_of(desk, one.player) if note_of(each) not in since]
         before.append(
             profile(one.player, one.name, told, today=desk.day, tallies=tallies, others=one.others)
         )

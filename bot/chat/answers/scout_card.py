@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.evidence_read import with_profiles
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.asked import Asked
 from bot.chat.gather import gather
@@ -107,7 +108,7 @@ def _situation(desk: Desk, pair: Sequence[PlayerId]) -> Situation:
     return gather(
         Asked(topic=Topic.PROBE, text=""),
         replace(desk.context, theirs=tuple(pair), ours=desk.ours),
-        desk.with_profiles([*desk.ours, *pair]),
+        with_profiles(desk, [*desk.ours, *pair]),
         game=None,
         agreements=(),
         today=desk.day,
