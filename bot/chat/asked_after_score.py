@@ -15,7 +15,7 @@ from bot.chat.score_words import SCORE_WORDS
 from bot.chat.settled_topics import settled_topic
 from bot.chat.several_questions import part_of
 from bot.chat.slots import find_slots
-from bot.chat.told_before import score_ends
+from bot.chat.told_before import ASKED_BARE, score_ends
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, likely_question
 from bot.chat.view import ChatView
@@ -24,6 +24,7 @@ from knowledge.vocabulary import Topic
 _OF_THE_SCORE = frozenset({Topic.RISK_AT_SCORE, Topic.WIN_CHANCE, Topic.WHERE_TO_STAND})
 """Topics that a score alone brings up, so that what stands behind it may ask of another."""
 
+_ASKING_LAST = frozenset(["who", "whom", "where", "what"])
 _TELLS = SCORE_WORDS | {"match"}
 """Words that say how it stands and ask nothing."""
 
@@ -63,10 +64,18 @@ def asked_after_score(message: Message, chat: ChatView) -> Question | None:
         return question
     if _TELLS.issuperset(word.folded for word in part.said):
         return None  # "10-9 to us, match point, receiving" tells all of it
+    if _asks_briefly(part):
+        return question
     is_sure = not part.note.claims and question.confidence >= SURE_FROM
     return (
         question if is_sure and asking(part, replace(chat, last_topic=None)) >= ASKS_FROM else None
     )
+
+
+def _asks_briefly(part: Message) -> bool:
+    """ "9-8-2 us tgt", "9-9-1 us dink who": no question by its form, and nothing is told by it."""
+    said = [word.folded for word in part.said]
+    return ASKED_BARE.issuperset(said) or said[-1] in _ASKING_LAST
 
 
 def _behind_the_score(message: Message, chat: ChatView) -> tuple[Message, Question] | None:

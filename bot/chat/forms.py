@@ -43,6 +43,12 @@ def short_forms() -> Mapping[str, str]:
     return forms
 
 
+def court_shorthand() -> Mapping[str, str]:
+    """What players type short for a whole word or two, beside slips: "tgt", "dtl", "su"."""
+    shorthand: Mapping[str, str] = _data()["court_shorthand"]
+    return shorthand
+
+
 @cache
 def readings(key: str) -> tuple[tuple[str, re.Pattern[str]], ...]:
     """What may be read under a key: every branch with its forms, in the file's order."""

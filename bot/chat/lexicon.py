@@ -11,6 +11,7 @@ from importlib.resources import files
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from bot.chat.forms import court_shorthand
 from knowledge.dataclass import dataclass
 
 SHORTEST_REPAIRED = 4  # letters; three-letter words have too many real neighbours
@@ -96,4 +97,5 @@ def the_lexicon() -> Lexicon:
     """The lexicon shipped with the bot."""
     text = files("bot.chat").joinpath("data/lexicon.toml").read_text(encoding="utf-8")
     data = tomllib.loads(text)
-    return Lexicon(data["concepts"], guard=data["guard"], shorthand=data["shorthand"])
+    shorthand = {**data["shorthand"], **court_shorthand()}
+    return Lexicon(data["concepts"], guard=data["guard"], shorthand=shorthand)

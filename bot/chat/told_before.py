@@ -26,6 +26,10 @@ _MARKS = frozenset(",;:.!?\n–—")
 _GOES_ON = word_set("question_goes_on")
 """Words that a question may begin with where no mark stands before it."""
 
+ASKED_BARE = word_set("asked_bare_behind_a_score")
+"""Words that ask by themselves there: "9-8-2 us tgt"."""
+
+_MAY_ASK = _GOES_ON | ASKED_BARE
 _ONLY_SUPPOSED = word_set("only_supposed")
 """Before a score that nobody has: "at 9-8-2, what do i serve"."""
 
@@ -107,8 +111,9 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
 
 
 def score_ends(message: Message, chat: ChatView) -> int | None:
-    """Where the score ends that a message opens with, before at least two words more."""
-    last = min(LONGEST_PART, len(message.said) - SHORTEST_REST)
+    """Where the score ends that a message opens with, before two words more or one that asks."""
+    rest = 1 if message.said[-1].folded in ASKED_BARE else SHORTEST_REST
+    last = min(LONGEST_PART, len(message.said) - rest)
     for at in reversed([at for at in _cuts(message.said) if at <= last]):
         part = _part(message, 0, at, chat)
         told = None if part.asks else _score(part, chat)
@@ -152,7 +157,7 @@ def _cuts(said: Sequence[Word]) -> list[int]:
     places = (
         at
         for at, word in enumerate(said)
-        if at and (word.folded in _GOES_ON or set(word.gap) & _MARKS)
+        if at and (word.folded in _MAY_ASK or set(word.gap) & _MARKS)
     )
     return [*islice(places, MOST_CUTS)]
 

@@ -35,6 +35,10 @@ def topics(text: str) -> list[Topic]:
         ("4-8-1 them, where do i return", Topic.AIM_RETURN),
         ("9-10-2 their serve should we take a time out", Topic.TIMEOUT_NOW),
         ("9-8-1 us, who stands where", Topic.WHERE_TO_STAND),
+        ("9-8-2 us tgt?", Topic.WHOM_TO_TARGET),
+        ("9-9-1 us target", Topic.WHOM_TO_TARGET),
+        ("9-9-1 us mid?", Topic.COVER_MIDDLE),
+        ("7-4-1 us mid", Topic.COVER_MIDDLE),
     ],
 )
 def test_the_clause_behind_a_score_is_what_is_asked(text: str, topic: Topic) -> None:
@@ -54,7 +58,9 @@ def test_what_they_do_to_us_is_no_question_of_the_score() -> None:
     assert found in ([Topic.ANSWER_PATTERN], [Topic.BEING_TARGETED])
 
 
-@pytest.mark.parametrize("text", ["2-2-1, he missed an easy one", "5-6-2 nice"])
+@pytest.mark.parametrize(
+    "text", ["2-2-1, he missed an easy one", "5-6-2 nice", "7-4-1 us", "9-10-1 them, match point"]
+)
 def test_chatter_behind_a_score_asks_nothing(text: str) -> None:
     assert topics(text) == []
 
@@ -65,3 +71,22 @@ def test_whom_they_serve_to_is_told_from_the_score(demo: Talk, text: str) -> Non
     demo.say("next: okafor and lindqvist")
     demo.say("they serve")
     assert "Receive on the right" in demo.say(text)
+
+
+@pytest.mark.parametrize(
+    ("short", "full"),
+    [
+        ("tgt", Topic.WHOM_TO_TARGET),
+        ("whos tgt", Topic.WHOM_TO_TARGET),
+        ("su where", Topic.AIM_ATTACK),
+        ("3rd drp or drv", Topic.THIRD_SHOT),
+        ("rst or cntr", Topic.RESET_OR_COUNTER),
+        ("stk?", Topic.STACK_OR_NOT),
+        ("wp?", Topic.WIN_CHANCE),
+        ("tmo?", Topic.TIMEOUT_NOW),
+        ("what chg", Topic.ADJUST),
+        ("pos?", Topic.WHERE_TO_STAND),
+    ],
+)
+def test_the_courts_shorthand_asks_like_its_words(short: str, full: Topic) -> None:
+    assert topics(short) == [full]
