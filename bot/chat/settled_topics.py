@@ -6,6 +6,7 @@ from functools import cache
 from typing import Final
 
 from bot.chat.message import Message
+from bot.chat.own_crash import asks_our_crash
 from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
@@ -264,6 +265,8 @@ def settled_topic(message: Message) -> Question | None:
     if topic is None and asks_if_fair(message.text):
         topic = Topic.WEATHER_OR_BODY
     sided = " ".join(word.folded for word in message.told.words)
+    if topic is None and asks_our_crash(sided):
+        topic = Topic.THIRD_SHOT
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
     if topic is None and _WHO_RECEIVES.fullmatch(sided):

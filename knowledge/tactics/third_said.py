@@ -60,6 +60,7 @@ _LINE_OPEN = regex(
 )
 _LINE = regex(r"\bdown the line\b|\bthe line or\b|\bor (?:the |down the )?line\b")
 _LOB = regex(r"\blob\w*\b")
+_OUR_CRASH = regex(r"\bshak\w+ (?:and|n|an) bak\w+\b|\bwho (?:\w+ ){0,3}crash(?:es)?\b")
 _VARY = regex(r"\bmix\b|\bpercent\b|%|\bhow often\b|\bvary\b|\bevery third\b|\bmore often\b")
 
 
@@ -87,6 +88,7 @@ class ThirdSaid:
     late: PlayerId | None = None
     wing: Wing | None = None
     partner_crashes: bool = False
+    asks_to_crash: bool = False
     line_open: bool = False
     asks_line: bool = False
     asks_lob: bool = False
@@ -121,6 +123,7 @@ def third_said(situation: Situation) -> ThirdSaid:
         late=_late(situation) if moving else None,
         wing=Wing.BACKHAND if _OUR_BACKHAND.search(words) else None,
         partner_crashes=_partner_crashes(words, situation),
+        asks_to_crash=bool(_OUR_CRASH.search(words)),
         line_open=bool(_LINE_OPEN.search(words)),
         asks_line=bool(_LINE.search(words)),
         asks_lob=bool(_LOB.search(words)),
@@ -129,7 +132,9 @@ def third_said(situation: Situation) -> ThirdSaid:
 
 
 def _partner_crashes(words: str, situation: Situation) -> bool:
-    """Whether one of us is said to run in behind the other's drive."""
+    """Whether one of us is said to run in behind the other's drive: the trade's shake and bake."""
+    if _OUR_CRASH.search(words):
+        return True
     names = [plain_words(one.name) for one in situation.ours if one.name]
     who = "|".join(["partner", *names])
     return re.search(rf"\b(?:{who}) (?:\w+ ){{0,2}}crash(?:es|ing)?\b", words) is not None

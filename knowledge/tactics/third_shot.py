@@ -19,6 +19,7 @@ from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
 from knowledge.tactics.fourth_asked import fourth_instead
+from knowledge.tactics.third_crash import our_crash
 from knowledge.tactics.third_effects import scatter_of, third_ball
 from knowledge.tactics.third_options import DRIVE, DROP, LATE, trait_of_shot
 from knowledge.tactics.third_picture import picture
@@ -46,6 +47,8 @@ def advise(situation: Situation) -> Advice:
     if fourth is not None:
         return fourth
     said = third_said(situation)
+    if said.asks_to_crash and said.came is None:
+        return our_crash(situation)
     thirds = thirds_of(situation)
     if not thirds:
         return _no_third(situation, said)
