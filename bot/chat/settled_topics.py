@@ -205,7 +205,17 @@ _THEIR_STACK = regex(
 )
 """`how do we attack the stack`: theirs; whether to stack ourselves attacks nobody."""
 
+_THEIR_ERNE = regex(
+    r"(?:(?:so|ok|and|but) )*(?:how (?:do|can|should|would) (?:we|i)|how to"
+    r"|what (?:do|can|should) (?:we|i))"
+    r" (?:punish|beat|stop|counter|deal with|do about|handle|defend(?: against)?|answer|cover|avoid"
+    r"|take away) (?:the|that|this|a|their|they|his|her)? ?(?:ern(?:e|i|ie|ies|es)|atps?"
+    r"|around the posts?)\b.*"
+)
+"""`how do we punish the erne`, `what do i do about the atp`: theirs; ours punishes nobody."""
+
 _SETTLED: Final = (
+    (_THEIR_ERNE, Topic.ANSWER_PATTERN),
     (_THEIR_STACK, Topic.ANSWER_PATTERN),
     (_WHO_RUNS, Topic.LOB),
     (_BOTH_INSIDE, Topic.STACK_OR_NOT),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 
@@ -17,6 +18,7 @@ from knowledge.general_rule import (
     read_reason,
 )
 from knowledge.reading.entry_model import SHOWN, Band, EntryModel, Kind, Likely, entry_model
+from knowledge.regex import regex
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
 from knowledge.vocabulary import TRAITS, Trait, Value
@@ -31,6 +33,9 @@ PHRASE_VOTE = 1.0
 """Nats that a phrase of a symptom adds to it, half as many the second told (by writers left out:
 one line in a hundred more is right than without)."""
 
+
+_ROUND_THE_POST = regex(r"\batps?\b", re.IGNORECASE)
+"""The trade's short word, in which nobody told the model of it."""
 
 GUESSED_FROM = 0.23
 """Chance from which a symptom is answered that no phrase names."""
@@ -99,7 +104,8 @@ def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> Fou
     hits = told_in(situation, phrases())
     told = [hit.id for hit in hits if not _only_seems(hit, hits)]
     votes = {id: PHRASE_VOTE / (1 + place) for place, id in reversed([*enumerate(told)])}
-    likely = (model or entry_model(Kind.SYMPTOMS)).likely(words, votes)
+    in_full = _ROUND_THE_POST.sub("around the post", words)
+    likely = (model or entry_model(Kind.SYMPTOMS)).likely(in_full, votes)
     if likely is None:
         return FoundSymptoms(named=_all(told))
     is_settled = likely.band is Band.SURE and likely.ids[0] in told

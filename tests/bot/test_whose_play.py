@@ -1,4 +1,7 @@
-"""Shake and bake: ours is a third to plan, theirs one to answer. Common practice, no source."""
+"""A play of ours is planned, one of theirs answered: shake and bake, the Erne, round the post.
+
+Common practice, no source.
+"""
 
 from __future__ import annotations
 
@@ -52,3 +55,23 @@ def test_neither_drives_well(demo: Talk) -> None:
 
 def test_a_return_that_was_told_is_weighed_like_any_third(demo: Talk) -> None:
     assert demo.say("do we shake and bake off a short return").startswith("Drive ")
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("how do we punish the erne", "dink middle for three balls"),
+        ("what do i do about the atp", "no wide bouncing ball"),
+        ("how do we beat their atp", "no wide bouncing ball"),
+        ("how do we cover the atp", "no wide bouncing ball"),
+    ],
+)
+def test_what_they_do_at_the_post_is_answered(demo: Talk, text: str, first: str) -> None:
+    assert first in demo.say(text).splitlines()[0].lower()
+
+
+@pytest.mark.parametrize("text", ["how do i erne", "should i go atp"])
+def test_our_own_is_weighed(text: str) -> None:
+    (question,) = understand(text, chat=IN_TALK)
+    assert isinstance(question, Question)
+    assert question.topic is Topic.ERNIE_OR_POST
