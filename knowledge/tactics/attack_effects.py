@@ -47,6 +47,8 @@ def _body(spot: BodySpot) -> Iterator[Effect]:
     yield from_trait(one, Trait.COUNTER, planned.SET_COUNTER, _REPLY, on=on, up=True)
     yield from_trait(one, Trait.HANDLES_PACE, sizes.DISLIKES_PACE, _ERROR, on=on, up=False)
     yield from_trait(one, Trait.HANDLES_PACE, -sizes.DISLIKES_PACE, _ERROR, on=on, up=True)
+    yield from_trait(one, Trait.RESET, sizes.CANNOT_RESET, _REPLY, on=on, up=False)
+    yield from_trait(one, Trait.RESET, -sizes.CANNOT_RESET, _REPLY, on=on, up=True)
 
 
 def _hips_and_shoulder(spot: BodySpot) -> Iterator[Effect]:

@@ -39,6 +39,8 @@ SHOULDER_OF_ONE_LEANING: Final = Points(mean=6, sd=3)
 
 TWO_HANDS_JAMMED: Final = Points(mean=1, sd=1)
 DISLIKES_PACE: Final = Points(mean=2, sd=2)
+CANNOT_RESET: Final = Points(mean=3, sd=2)
+"""Who can't take the pace off floats the block: `worth`'s 4 points in 12 of 100 rallies, in 15."""
 
 CROSS_TO_NO_PARTNER: Final = Points(mean=-4, sd=3)
 CROSS_TO_A_READY_PARTNER: Final = Points(mean=1, sd=3)
