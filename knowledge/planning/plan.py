@@ -15,6 +15,7 @@ from knowledge.planning.plan_b import sign_of
 from knowledge.planning.plan_lines import MAX_LINES, plan_lines
 from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
 from knowledge.planning.rematch import expected
+from knowledge.planning.report import known_of
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Side, Topic
 
@@ -72,7 +73,8 @@ def _call(lines: Sequence[Line]) -> str:
 def _no_book(situation: Situation, lines: Sequence[Line], *, has_book: bool) -> Advice:
     """What to look at first, and till then what holds against anybody."""
     specific = [line for line in lines if line.is_specific and has_book]
-    known = tuple(line.reason() for line in specific)[: SPECIFIC_LINES - 1]
+    aims = tuple(line.reason() for line in specific)[: SPECIFIC_LINES - 1]
+    known = aims or _noted(situation)
     who = pair_name(situation.theirs)
     book = "Little book" if known else "No book"
     return Advice(
@@ -81,10 +83,19 @@ def _no_book(situation: Situation, lines: Sequence[Line], *, has_book: bool) -> 
             (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
         ),
         lines=(*known, *PROBES),
-        assumed=_one_named(situation) or (None if known else MEANWHILE),
+        assumed=_one_named(situation) or (None if aims else MEANWHILE),
         confidence=Confidence.GENERAL_RULE,
         choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
         more=_general(lines, known),
+    )
+
+
+def _noted(situation: Situation) -> tuple[Reason, ...]:
+    """What is noted though no aim rests on it: who wrote it down has some book on them."""
+    noted = [each for one in situation.theirs for each in known_of(one, situation)]
+    most_useful = sorted(noted, key=lambda each: -each.per_100)[: SPECIFIC_LINES - 1]
+    return tuple(
+        Reason(text=f"{each.player.name}: {each.text}", source=each.source) for each in most_useful
     )
 
 

@@ -79,6 +79,14 @@ def test_one_note_is_no_plan_but_is_not_lost() -> None:
     assert advice.lines[-3:] == PROBES
 
 
+def test_a_strength_that_no_aim_rests_on_is_still_told() -> None:
+    strong = player(3, "Okafor", None, "backhand_dink strength")
+    told = _plan(strong, player(4, "Lindqvist", None))
+    assert told.call == "Look first: little book on Okafor/Lindqvist."
+    assert told.lines[0].text.startswith("Okafor: strong backhand dink")
+    assert told.assumed is not None
+
+
 def test_our_own_notes_alone_are_no_book_on_them() -> None:
     ours = (
         player(1, "Mira", Side.RIGHT, "forward_speed weakness", "third_shot_drop weakness"),
