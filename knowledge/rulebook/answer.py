@@ -6,9 +6,10 @@ import re
 
 from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.regex import regex
-from knowledge.rulebook.entry import Rule, rule_named
+from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.situation import Asked, Situation
+from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
 
 UNKNOWN_RULE = "Ask the referee or the desk before the next serve."
@@ -25,10 +26,14 @@ STEM = 4
 
 SAY_MORE = "Or say in a few words what happened."
 
-NO_REF_ASSUMED = "No ref assumed. 2025 edition; event rules first."
-NO_REF_SAID = "No ref. 2025 edition; the event's rules first."
-REF_SAID = "With a ref, who decides. 2025 edition."
-SAME_EITHER_WAY = "2025 edition; event rules and the ref come first."
+NO_REF_ASSUMED = "No ref assumed. {edition}; event rules first."
+NO_REF_SAID = "No ref. {edition}; the event's rules first."
+REF_SAID = "With a ref, who decides. {edition}."
+SAME_EITHER_WAY = "{edition}; event rules and the ref come first."
+
+EDITION = "2025"
+AS_CITED = "As cited"
+"""Where a reason was read in another edition: it names its own, and none is claimed for all."""
 
 TAKEN_AS = "Not meant? I took it as: {name}."
 
@@ -65,7 +70,7 @@ def advise(situation: Situation) -> Advice:
             topic=Topic.RULES_QUESTION,
             call=WHICH_RULE,
             unless=SAY_MORE,
-            assumed=SAME_EITHER_WAY,
+            assumed=SAME_EITHER_WAY.format(edition=f"{EDITION} edition"),
             choices=tuple(map(_meant, (found.rule, *found.others))),
         )
     return _advice(found.rule, found.others, is_officiated(asked))
@@ -93,7 +98,7 @@ def _advice(rule: Rule, others: tuple[Rule, ...], officiated: bool | None) -> Ad
         reasons=ruling.reasons,
         now=ruling.now,
         unless=unsure or rule.unless,
-        assumed=_assumed(rule, officiated),
+        assumed=_assumed(rule, officiated).format(edition=_edition(ruling)),
         caution=rule.caution,
         choices=(*map(_meant, others), *branch),
     )
@@ -105,6 +110,12 @@ def _assumed(rule: Rule, officiated: bool | None) -> str:
     if officiated is None:
         return NO_REF_ASSUMED
     return REF_SAID if officiated else NO_REF_SAID
+
+
+def _edition(ruling: Ruling) -> str:
+    read_in = [one.source for one in ruling.reasons if one.source.kind is SourceKind.RULEBOOK]
+    is_of_one = all(source.citation.startswith(EDITION) for source in read_in)
+    return f"{EDITION} edition" if is_of_one else AS_CITED
 
 
 def is_officiated(asked: Asked) -> bool | None:

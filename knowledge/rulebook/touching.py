@@ -20,6 +20,12 @@ _STILL_LIVE: Final = regex(
     r"|(?:point|rally) (?:was|is|had) (?:over|ended)|(?:point|rally) ended)\b"
     r"|\b(?:still|while (?:\w+ ){0,3}(?:is|was|s)?) ?(?:live|alive|in play)\b"
 )
+_TOLD_DEAD: Final = regex(
+    r"\b(?:after\w*|dead|over|done|finish\w*|ended|end|ends|won|winner|then|already|between|gone"
+    r"|twice|second bounce|scored|celebrat\w+|walking|handshake|once|following|out|lost|later)\b"
+)
+"""Whatever may tell that the rally had ended; without it a net was touched while it went on."""
+
 _SOMEBODY: Final = (
     r"(?:i|we|he|she|they|partner|opponent"
     r"|(?:my|his|her|our|their) (?:partner|foot|feet|shoe|hand|paddle|body|hat|toe|knee|leg)"
@@ -56,6 +62,6 @@ def rule_of_touch(words: str, found: str | None) -> str | None:
     """The rule's name where words of time or place decide it; else None. `found`: the likeliest."""
     if tells_their_court(words) and found != NET_AFTER_DEAD:
         return NET_TOUCH
-    if found == NET_AFTER_DEAD and tells_live(words):
+    if found == NET_AFTER_DEAD and (tells_live(words) or not _TOLD_DEAD.search(_plain(words))):
         return NET_TOUCH
     return None

@@ -15,7 +15,7 @@ from knowledge.advice import CALL_LIMIT, Advice, MatchFact
 from knowledge.general_rule import LINE_LIMIT, RuleDataError
 from knowledge.reading.entry_model import Kind
 from knowledge.rulebook import UNKNOWN_RULE, Rule, advise, find_rule, rule_named, rules
-from knowledge.rulebook.answer import NO_REF_ASSUMED, REF_SAID, SAME_EITHER_WAY
+from knowledge.rulebook.answer import AS_CITED, EDITION, NO_REF_ASSUMED, REF_SAID, SAME_EITHER_WAY
 from knowledge.rulebook.entry import EDITIONS, read_entry, read_source
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
@@ -26,6 +26,9 @@ def _ask(words: str, *, officiated: bool | None = None, rule: str | None = None)
     asked = Asked(words=words, officiated=officiated, rule=rule)
     return advise(Situation(topic=Topic.RULES_QUESTION, asked=asked))
 
+
+THIS = f"{EDITION} edition"
+RULEBOOK = SourceKind.RULEBOOK
 
 STATEMENTS = {
     "only the serving side scores": "score only on your own serve",
@@ -113,7 +116,9 @@ def test_an_answer_fits_a_phone_and_says_what_to_do_now(
     assert advice.now
     assert all(len(line) <= LINE_LIMIT for line in lines)
     assert len(lines) <= 7
-    assert "2025" in (advice.assumed or "")
+    cited = [one.source.citation for one in advice.reasons if one.source.kind is RULEBOOK]
+    all_of_one = all(citation.startswith(EDITION) for citation in cited)
+    assert (THIS if all_of_one else AS_CITED).lower() in (advice.assumed or "").lower()
 
 
 def test_a_reason_names_its_edition_and_a_number_only_where_it_was_read() -> None:
@@ -131,13 +136,17 @@ def test_a_reason_names_its_edition_and_a_number_only_where_it_was_read() -> Non
                 assert number or place.startswith(("section ", "from ", "edition"))
 
 
+def _either_edition(assumed: str) -> tuple[str, str]:
+    return assumed.format(edition=THIS), assumed.format(edition=AS_CITED)
+
+
 def test_without_a_word_on_it_no_referee_is_assumed_and_the_other_branch_is_a_button() -> None:
     advice = _ask("my momentum carried me into the kitchen after a volley")
-    assert advice.assumed == NO_REF_ASSUMED
+    assert advice.assumed in _either_edition(NO_REF_ASSUMED)
     choice = advice.choices[-1]
     assert (choice.fact, choice.value) == (MatchFact.OFFICIATED.value, "yes")
     other = _ask("my momentum carried me into the kitchen after a volley", officiated=True)
-    assert other.assumed == REF_SAID
+    assert other.assumed in _either_edition(REF_SAID)
     assert other.now != advice.now
     assert "before the next serve" in (other.now or "")
     assert other.choices[-1].value == "no"
@@ -163,12 +172,12 @@ def test_the_words_say_whether_there_is_a_referee(words: str, officiated: bool |
     value = advice.choices[-1].value
     assert value == ("no" if officiated else "yes")
     if officiated is None:
-        assert advice.assumed == NO_REF_ASSUMED
+        assert advice.assumed in _either_edition(NO_REF_ASSUMED)
 
 
 def test_a_size_is_the_same_either_way() -> None:
     advice = _ask("how wide is the kitchen")
-    assert advice.assumed == SAME_EITHER_WAY
+    assert advice.assumed == SAME_EITHER_WAY.format(edition=THIS)
     assert not advice.choices
 
 
@@ -345,3 +354,24 @@ def test_touching_a_partner_in_the_kitchen_is_said_in_the_first_line(words: str)
     advice = _ask(words)
     assert advice.call == "Legal to volley, unless you touch your partner."
     assert "fault" in advice.reasons[1].text
+
+
+@pytest.mark.parametrize(
+    ("words", "starts"),
+    [
+        ("they touched the net is it a fault", "Fault:"),
+        ("he brushed the net is that our point", "Fault:"),
+        ("they touched the net after the ball was dead", "No fault:"),
+        ("i leaned on the net after a winner", "No fault:"),
+    ],
+)
+def test_a_net_touched_was_touched_live_unless_the_words_tell_otherwise(
+    words: str, starts: str
+) -> None:
+    """7.G and 8.E of the 2021-22 edition: the fault is for a live ball."""
+    assert _ask(words).call.startswith(starts)
+
+
+def test_no_edition_is_claimed_for_reasons_read_in_another() -> None:
+    assert (_ask("can i switch hands in a rally").assumed or "").startswith(AS_CITED)
+    assert (_ask("how many timeouts do we get").assumed or "").startswith(THIS)
