@@ -62,6 +62,10 @@ _WIN_BY = regex(
     r"(?<!\bto )(?<!\bwe )(?<!\bthey )(?<!\bcan )\bwin by (\d+|one|two)\b|\bwb ?(?P<short>[12])\b"
 )
 _CAP = regex(r"\b(?:hard )?cap(?:ped)?(?: (?:at|of|is))? (\d+)\b")
+_TIMEOUTS_EACH = regex(
+    r"\b(?P<n>no|zero|one|two|three|[0-9]) (?:time ?outs?|t ?o ?s?)"
+    r" (?:each|apiece|(?:per|a|every) (?:game|side|team|pair|set)|each (?:side|team|pair))\b"
+)
 _NUMBERED = frozenset(["of", "court", "ct", "crt", "cort", "server", "game", "round", "pool"])
 _TO_NUMBER = regex(r"\bto (?:minus )?(\w+)\b")
 _BEST_OF_NUMBER = regex(r"\b(?:best (?:of )?|format |fmt )\d \d\b|\bbest (?:of )?\w+\b|\bbo ?\d\b")
@@ -85,6 +89,7 @@ class SaidFormat:
     scoring: Scoring | None = None
     discipline: Discipline | None = None
     best_of: int | None = None
+    timeouts_each: int | None = None
 
     def over(self, standing: GameFormat) -> GameFormat:
         """The standing format with what was said; FormatError where that cannot be played.
@@ -134,6 +139,7 @@ class SaidFormat:
             scoring=None if scoring is None else Scoring(scoring),
             discipline=None if discipline is None else Discipline(discipline),
             best_of=stored.get("best_of"),
+            timeouts_each=stored.get("timeouts_each"),
         )
 
     @classmethod
@@ -156,6 +162,7 @@ class SaidFormat:
             "scoring": self.scoring,
             "discipline": self.discipline,
             "best_of": self.best_of,
+            "timeouts_each": self.timeouts_each,
         }
 
 
@@ -170,6 +177,7 @@ def format_parts(said: Sequence[Word]) -> SaidFormat | None:
         scoring=_scoring(line),
         discipline=_discipline(line),
         best_of=_best_of(line),
+        timeouts_each=_timeouts_each(line),
     )
     return None if found == SaidFormat() else found
 
@@ -181,7 +189,7 @@ def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
         for one in _TO_NUMBER.finditer(line.text)
         if said.target is not None and number_of(one[1]) == abs(said.target)
     ]
-    others = (_CAP, _BEST_OF_NUMBER, _TARGETS_EACH)
+    others = (_CAP, _BEST_OF_NUMBER, _TARGETS_EACH, _TIMEOUTS_EACH)
     return line.covered(*found, *(form.search(line.text) for form in others))
 
 
@@ -261,6 +269,14 @@ def _one_game_to(line: str) -> int | None:
     if found is None or not (found["just"] or _AGAINST.search(line)):
         return None
     return number_of(found["target"])
+
+
+def _timeouts_each(line: str) -> int | None:
+    """Of "one time-out each", "2 timeouts a game": "no timeouts left" is not of the format."""
+    found = _TIMEOUTS_EACH.search(line)
+    if found is None:
+        return None
+    return 0 if found["n"] == "no" else number_of(found["n"])
 
 
 def _best_of(line: str) -> int | None:

@@ -276,6 +276,7 @@ def format_to_json(format: GameFormat) -> dict[str, Any]:
         "best_of": format.best_of,
         "freeze_on_serve": format.freeze_on_serve,
         "rally_rotation": format.rally_rotation.value,
+        "timeouts_each": format.timeouts_each,
     }
 
 
@@ -290,4 +291,5 @@ def format_from_json(stored: Mapping[str, Any]) -> GameFormat:
         best_of=stored.get("best_of", 3),
         freeze_on_serve=stored.get("freeze_on_serve", False),
         rally_rotation=RallyRotation(stored.get("rally_rotation", RallyRotation.SWAP_ON_OWN_SERVE)),
+        timeouts_each=stored.get("timeouts_each"),
     )

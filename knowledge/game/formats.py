@@ -42,6 +42,8 @@ _END_CHANGE_AT = {11: 6, 15: 8, 21: 11}
 _TIMEOUTS = {11: 2, 15: 2, 21: 3}
 """Time-outs a side has in a game to 11 or 15, and to 21 (2025 edition, 10.A)."""
 
+_TIMEOUTS_EACH = range(4)
+
 _SHORT_GAME, _LONG_GAME = 15, 21
 """Other targets up to 15 have the time-outs of a game to 15, longer ones those of one to 21: our
 reading, since the rulebook names only these three; the event decides."""
@@ -64,6 +66,8 @@ class GameFormat:
     best_of: int = 3
     freeze_on_serve: bool = False
     rally_rotation: RallyRotation = RallyRotation.SWAP_ON_OWN_SERVE
+    timeouts_each: int | None = None
+    """Time-outs of a side in a game as the event has it; None is the rulebook's number."""
 
     def __post_init__(self) -> None:
         if self.target < 1:
@@ -74,6 +78,8 @@ class GameFormat:
             raise FormatError(f"a cap of {self.cap} lies below the target {self.target}")
         if self.best_of not in (1, 3, 5):
             raise FormatError(f"a match is best of 1, 3 or 5, not {self.best_of}")
+        if self.timeouts_each is not None and self.timeouts_each not in _TIMEOUTS_EACH:
+            raise FormatError(f"a side has 0 to 3 time-outs a game, not {self.timeouts_each}")
         if self.freeze_on_serve and self.scoring is Scoring.SIDE_OUT:
             raise FormatError("in side-out scoring every point is won on serve already")
 
@@ -96,6 +102,8 @@ class GameFormat:
     @property
     def timeouts(self) -> int:
         """Time-outs each side has in one game."""
+        if self.timeouts_each is not None:
+            return self.timeouts_each
         named = self.target if self.target in _TIMEOUTS else None
         return _TIMEOUTS[named or (_SHORT_GAME if self.target <= _SHORT_GAME else _LONG_GAME)]
 

@@ -105,3 +105,36 @@ def test_a_score_of_another_game_is_looked_at_and_not_stored(
 def test_a_score_in_the_match_s_own_words_is_stored(announced: Talk) -> None:
     announced.say("we serve first")
     assert announced.say("we're up 5-3 to 11").startswith("5-3")
+
+
+@pytest.mark.parametrize(
+    ("text", "each"),
+    [
+        ("one timeout each", 1),
+        ("we get 2 time outs a game", 2),
+        ("no timeouts per game", 0),
+        ("best of 3 to 15, one time-out per side", 1),
+    ],
+)
+def test_the_event_may_have_another_number_of_timeouts(
+    announced: Talk, text: str, each: int
+) -> None:
+    announced.say(text)
+    assert stands(announced).timeouts_each == each
+    assert announced.say("time-outs left") == f"Time-outs left: you {each}, they {each}."
+
+
+def test_a_timeout_taken_of_the_events_own_is_gone(announced: Talk) -> None:
+    announced.say("one timeout each")
+    announced.say("called a timeout")
+    assert announced.say("time-outs left") == "Time-outs left: you 0, they 1."
+
+
+def test_an_announcement_tells_the_timeouts_too(demo: Talk) -> None:
+    assert "1 time-out each" in demo.say("next: okafor and lindqvist, 1 timeout per game")
+
+
+@pytest.mark.parametrize("text", ["we have one timeout left", "no timeouts left", "one timeout"])
+def test_timeouts_left_are_not_of_the_format(announced: Talk, text: str) -> None:
+    announced.say(text)
+    assert stands(announced).timeouts_each is None

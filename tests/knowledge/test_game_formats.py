@@ -229,3 +229,11 @@ def test_every_fault_is_a_short_sentence(format: GameFormat) -> None:
         assert fault[0].isupper() or fault[0].isdigit()
         assert fault.endswith(".")
         assert len(fault) <= LOCK_SCREEN, fault
+
+
+def test_an_event_may_have_its_own_timeouts() -> None:
+    """10.A of the 2025 edition where nothing is said; else as the event has it."""
+    assert GameFormat(target=21).timeouts == 3
+    assert GameFormat(target=21, timeouts_each=1).timeouts == 1
+    with pytest.raises(FormatError, match="time-outs"):
+        GameFormat(timeouts_each=4)

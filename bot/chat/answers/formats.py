@@ -95,5 +95,19 @@ def format_words(format: GameFormat) -> str:
         "rally scoring" if format.scoring is Scoring.RALLY else "",
         "win by 1" if format.win_by == 1 else "",
         f"cap {format.cap}" if format.cap is not None else "",
+        _timeouts_words(format),
     ]
     return ", ".join(part for part in parts if part)
+
+
+def _timeouts_words(format: GameFormat) -> str:
+    """Only where the event has another number than the rulebook."""
+    match format.timeouts_each:
+        case None:
+            return ""
+        case 0:
+            return "no time-outs"
+        case 1:
+            return "1 time-out each"
+        case more:
+            return f"{more} time-outs each"
