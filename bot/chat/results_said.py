@@ -12,6 +12,7 @@ from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
 from bot.chat.results_games import Game, GameTold, games_told
+from bot.chat.results_whose import is_told_otherwise, whose_each
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
@@ -109,7 +110,10 @@ def result_said(
         return None
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])
-    return ResultSaid(text=text, games=games, won=won, running=running)
+    is_open = is_told_otherwise(said, games)
+    return ResultSaid(
+        text=text, games=games, won=None if is_open else won, running=running, whose_open=is_open
+    )
 
 
 def _is_running(said: Sequence[Word], told: Sequence[GameTold], format: GameFormat) -> bool:
@@ -168,7 +172,7 @@ def _our_points_first(
 ) -> tuple[tuple[Game, ...], bool | None]:
     """The games, and who won: each by its own word ("lost 11-9, won 11-6"), or all by one."""
     games = tuple(one.game for one in told)
-    verdicts = _each_won(said, told)
+    verdicts = whose_each(said, told, _each_won(said, told))
     if sum(verdict is not None for verdict in verdicts) > 1:
         each = zip(games, verdicts, strict=True)
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)

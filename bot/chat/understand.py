@@ -85,6 +85,7 @@ from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.who_writes import knowing_writer
+from bot.chat.won_what import won_what
 from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -271,6 +272,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)
+        or won_what(message, chat)
         or match_announced(message, chat)
         or _score(message, chat)
         or agreement_said(text, said)

@@ -34,6 +34,8 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     desk.trace |= {"match": match}
+    if said.whose_open:
+        return _ask_whose(said.games)
     if said.tally is not None:
         return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
     if not said.games and said.won is not None:
@@ -56,6 +58,13 @@ def _take_match(desk: Desk, match: MatchId, said: ResultSaid, won: bool, shown: 
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
     return close(desk, match, won=won, games=score_of(shown))
+
+
+def _ask_whose(games: Games) -> Reply:
+    """ "We split, 11-9 11-6": two readings to send back, and nothing kept until then."""
+    (a, b), (c, d) = games
+    first, second = score_of([(a, b), (d, c)]), score_of([(b, a), (c, d)])
+    return Reply(text=wording("match.whose_games").format(first=first, second=second))
 
 
 def score_of(games: Games) -> str:
