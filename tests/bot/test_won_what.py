@@ -88,3 +88,18 @@ def test_one_rally_still_counts(match: Talk, text: str) -> None:
 def test_words_of_the_match_close_it(match: Talk, text: str, said: str) -> None:
     assert match.say(text).startswith(said)
     assert not is_on(match)
+
+
+def test_a_score_after_a_match_closed_by_a_slip_opens_it_again(match: Talk) -> None:
+    match.say("they won the match")
+    assert match.say("3-1-2").startswith("No match is on")
+    match.tap("that match goes on")
+    assert is_on(match)
+    assert match.say("3-1-2 us").startswith("3-1-2.")
+
+
+def test_a_match_long_over_is_not_offered_again(match: Talk) -> None:
+    match.say("they won the match")
+    match.say("okafor is a lefty")
+    match.say("3-1-2")
+    assert not match.buttons
