@@ -32,6 +32,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.note_put_right import note_put_right
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
@@ -158,7 +159,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
-    fixed = _settled(text, message, chat)
+    fixed = note_put_right(message, chat) or _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
     fixed = fixed or told_first(message, chat, _settled) or disputed_call(message, chat)

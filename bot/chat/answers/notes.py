@@ -161,7 +161,8 @@ def offered_with(said: NoteSaid) -> dict[str, Any]:
 
 def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Reply:
     players = [player for mention in said.mentions for player in mention.players]
-    desk.context = desk.context.looking_at(*dict.fromkeys(players))
+    looking = desk.context.looking_at(*dict.fromkeys(players))
+    desk.context = replace(looking, noted=note)
     lines = []
     if said.claims:
         lines.append(wording("note.understood").format(claims=claims_line(desk, said.claims)))
