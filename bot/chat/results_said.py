@@ -11,7 +11,7 @@ from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
-from bot.chat.results_games import Game, GameTold, games_told
+from bot.chat.results_games import Game, GameTold, games_told, is_whole
 from bot.chat.results_whose import is_told_otherwise, whose_each
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
@@ -99,7 +99,8 @@ def result_said(
     if finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
     if format is not None and _is_bare_end(told, of_score, format) and not _says_other(told, line):
-        return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
+        game = (told[0].game,)
+        return ResultSaid(text=text, games=game, won=_won_by(game), whole=is_whole(line))
     told = _without_running(told, format)
     games = tuple(one.game for one in told)
     if not games or not (finished or len(games) > 1):
@@ -112,7 +113,12 @@ def result_said(
     running = _running(of_score, said[told[-1].stop - 1].span[1])
     is_open = is_told_otherwise(said, games)
     return ResultSaid(
-        text=text, games=games, won=None if is_open else won, running=running, whose_open=is_open
+        text=text,
+        games=games,
+        won=None if is_open else won,
+        running=running,
+        whose_open=is_open,
+        whole=len(games) == 1 and is_whole(line),
     )
 
 

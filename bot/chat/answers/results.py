@@ -42,7 +42,19 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
         return _take_match(desk, match, said, said.won, finished_games(desk.log()))
     if decides(said.games, format):
         return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
+    whole = _whole_match(desk, said)
+    if whole:
+        told = replace(said, games=whole)
+        return _take_match(desk, match, told, _wins(whole) * 2 > len(whole), whole)
     return _take_games(desk, match, said)
+
+
+def _whole_match(desk: Desk, said: ResultSaid) -> tuple[tuple[int, int], ...]:
+    """All games of a match whose last one is told as the whole; none where that decides nothing."""
+    known = finished_games(desk.log())
+    games = known if known[-1:] == said.games else (*known, *said.games)
+    is_tied = _wins(games) * 2 == len(games)
+    return games if said.whole and not is_tied and not decides(games, desk.format()) else ()
 
 
 def _take_match(desk: Desk, match: MatchId, said: ResultSaid, won: bool, shown: Games) -> Reply:

@@ -9,6 +9,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
 from bot.chat.answers.games_told import games_without_points
+from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
@@ -215,6 +216,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             return games_without_points(desk, match, said.number)
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
+        case ScoreRemark.MATCH_OVER:
+            return take_over(desk, said)
         case ScoreRemark.RALLY_OR_MATCH:
             return won_what(desk, match, ours=said.ours is True)
         case _:

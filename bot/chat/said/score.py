@@ -105,6 +105,7 @@ class ScoreRemark(StrEnum):
     GAME_WITHOUT_POINTS = "game_without_points"
     SEVERAL_RALLIES = "several_rallies"
     RALLY_OR_MATCH = "rally_or_match"
+    MATCH_OVER = "match_over"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
