@@ -20,14 +20,15 @@ def no_match(desk: Desk) -> Reply:
     waiting = announced_first(desk)
     if waiting is not None:
         return waiting
-    closed = _closed_last(desk)
-    if closed is not None:
-        goes_on = Button(label=wording("match.goes_on"), payload=tap(Verb.UNDO, closed))
-        return Reply(text=wording("match.closed_before"), buttons=rows([goes_on]))
     view = desk.view
     known = (view.short_name(row.player) for row in view.roster if not row.ours)
     first, second = islice(chain(known, repeat(wording("match.some_name"))), _PAIR)
-    return Reply(text=wording("match.none").format(first=first, second=second))
+    text = wording("match.none").format(first=first, second=second)
+    closed = _closed_last(desk)
+    if closed is None:
+        return Reply(text=text)
+    goes_on = Button(label=wording("match.goes_on"), payload=tap(Verb.UNDO, closed))
+    return Reply(text=f"{text}\n{wording('match.closed_before')}", buttons=rows([goes_on]))
 
 
 def _closed_last(desk: Desk) -> ChangeId | None:
