@@ -98,3 +98,25 @@ def test_it_is_of_the_message_before_only(demo: Talk) -> None:
 @pytest.mark.parametrize("said", ["no him", "no, the other one"])
 def test_the_other_one_is_meant_where_nothing_else_would_change(demo: Talk, said: str) -> None:
     assert claims_after(demo, "okafor is slow", said) == "Changed. Lindqvist: foot speed weak."
+
+
+def test_a_change_of_a_note_comes_back_after_undo(demo: Talk) -> None:
+    demo.say("okafor is fast")
+    demo.say("no he is slow")
+    slow = demo.claims("Okafor")
+    assert demo.say("undo") == "Taken back: how I read that note."
+    assert demo.say("undo") == "Taken back: “okafor is fast”."
+    assert demo.say("put it back") == "Put back: “okafor is fast”."
+    assert demo.say("put it back") == "Put back: how I read that note."
+    assert demo.claims("Okafor") == slow
+
+
+def test_a_reading_overtaken_since_does_not_come_back(demo: Talk) -> None:
+    demo.say("okafor is fast")
+    demo.say("no he is slow")
+    demo.say("undo")
+    again = demo.button("put it back").payload
+    demo.say("undo")
+    stored = demo.claims("Okafor")
+    demo.press(again)
+    assert demo.claims("Okafor") == stored

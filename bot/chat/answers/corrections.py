@@ -222,7 +222,9 @@ def rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) ->
         row.note, observations, origin="corrected", parser=notes.PARSER_VERSION
     )
     change = desk.record(
-        "read_note", {"note": row.note}, {"observations": notes.stored(row.observations)}
+        "read_note",
+        {"note": row.note, "after": notes.stored(observations)},
+        {"observations": notes.stored(row.observations)},
     )
     desk.changed()
     players = dict.fromkeys(one.player for one in observations)

@@ -108,7 +108,7 @@ def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Repl
     desk.book.replace_observations(note, observations(said), origin=origin, parser=PARSER_VERSION)
     change = desk.record(
         "read_note",
-        {"note": note, **offered_with(said)},
+        {"note": note, "after": stored(observations(said)), **offered_with(said)},
         {"observations": stored(before.observations if before else ())},
     )
     desk.changed()

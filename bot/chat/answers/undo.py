@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import is_under_way
 from bot.chat.answers.note_offers import can_be_added_again
+from bot.chat.answers.notes import stored
 from bot.chat.answers.pool_undo import (
     can_come_again,
 )
@@ -24,6 +25,7 @@ from scouting_db.values import (
     ChangeRow,
     MatchId,
     MatchState,
+    NoteId,
 )
 
 
@@ -46,11 +48,21 @@ def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
         return not can_be_added_again(desk, change)
     if change.verb == "rally_detail":
         return not stands_as(desk, change.targets, change.before)
+    if change.verb == "read_note":
+        return not _reads_as_before(desk, change)
     if change.verb == "pool":
         return not can_come_again(change.targets)
     if change.verb != "entry":
         return False
     return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
+
+
+def _reads_as_before(desk: Desk, change: ChangeRow) -> bool:
+    """Whether the note still says what it said before that reading, and may be read so again."""
+    row = desk.book.note(NoteId(change.targets["note"]))
+    if row is None or row.deleted or "after" not in change.targets:
+        return False
+    return stored(row.observations) == change.before["observations"]
 
 
 def undo(desk: Desk, change_id: ChangeId) -> Reply:

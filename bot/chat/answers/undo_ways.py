@@ -75,6 +75,12 @@ def _unread_note(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, An
     return "how I read that note"
 
 
+def _read_note_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    told = [observation_of(one) for one in targets["after"]]
+    desk.book.replace_observations(NoteId(targets["note"]), told, origin=None)
+    return "how I read that note"
+
+
 def _unannounce(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     match = MatchId(targets["match"])
     if not desk.book.entries(match):
@@ -253,6 +259,7 @@ REDO: Mapping[str, Way] = {
     "add_note": _restore_note,
     "delete_note": _delete_note,
     "part_note": _part_out,
+    "read_note": _read_note_again,
     "add_claim": put_in,
     "entry": unvoid_entry,
     "add_player": _restore_player,
