@@ -38,6 +38,7 @@ from scouting_db.values import (
     MatchId,
     MatchRow,
     Micros,
+    NoteId,
     PairId,
     Part,
     PersonId,

@@ -62,7 +62,7 @@ def _reads_as_before(desk: Desk, change: ChangeRow) -> bool:
     row = desk.book.note(NoteId(change.targets["note"]))
     if row is None or row.deleted or "after" not in change.targets:
         return False
-    return stored(row.observations) == change.before["observations"]
+    return bool(stored(row.observations) == change.before["observations"])
 
 
 def undo(desk: Desk, change_id: ChangeId) -> Reply:
