@@ -175,7 +175,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return answer_several(desk, [understood])
         case NoteSaid():
             desk.context = replace(desk.context, asked_last=False)
-            put = put_right(desk, understood) if understood.corrects else None
+            put = put_right(desk, understood)
             return put or with_strangers(desk, understood, notes.take(desk, understood))
         case ScoreSaid():
             reply = scores.take_score(desk, understood)

@@ -23,7 +23,9 @@ MOST_TRAITS_TRIED = 2
 
 def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     """The note with what was said instead; None where it is a note of its own."""
-    row = None if desk.after_note is None else desk.book.note(desk.after_note)
+    if not said.corrects or desk.after_note is None:
+        return None
+    row = desk.book.note(desk.after_note)
     if row is None or row.deleted or not row.observations:
         return None
     if said.about_body or is_private(said.text):
