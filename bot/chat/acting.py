@@ -33,6 +33,8 @@ from bot.chat.answers.explaining import explain_last
 from bot.chat.answers.handed_back import of_play
 from bot.chat.answers.leak_list import review_by_leak
 from bot.chat.answers.list_pages import next_page
+from bot.chat.answers.match_over import one_game_told
+from bot.chat.answers.note_put_right import put_right
 from bot.chat.answers.opponents_put_right import strangers_announced
 from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import answer_asked
@@ -173,7 +175,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return answer_several(desk, [understood])
         case NoteSaid():
             desk.context = replace(desk.context, asked_last=False)
-            return with_strangers(desk, understood, notes.take(desk, understood))
+            put = put_right(desk, understood)
+            return put or with_strangers(desk, understood, notes.take(desk, understood))
         case ScoreSaid():
             reply = scores.take_score(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
@@ -193,7 +196,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ZoneSaid():
             return take_zone(desk, understood)
         case FormatTold():
-            return formats.take_format(desk, understood)
+            return one_game_told(desk, understood) or formats.take_format(desk, understood)
         case TimeoutsAsked():
             return timeouts.timeouts_left(desk)
         case RallySaid():

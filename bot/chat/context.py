@@ -21,7 +21,7 @@ from bot.chat.scouting import Scouting
 from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
-from scouting_db.values import ChangeId, EventId, MatchId
+from scouting_db.values import ChangeId, EventId, MatchId, NoteId
 
 __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "SaidState"]
 
@@ -110,7 +110,7 @@ class Context:
     choice for the next rally, `asked_serve` the score whose server we asked about. `wind` blows
     until told otherwise. `pool` is the pool that we play in, `listing` the page of a list that was
     shown last, `scouting` the open scout card, `over` the match that was closed last. `called` are
-    those spoken of as he or as she.
+    those spoken of as he or as she. `noted` is the note that the last message left or changed.
     """
 
     match: MatchId | None = None
@@ -141,6 +141,7 @@ class Context:
     listing: Listing | None = None
     scouting: Scouting | None = None
     over: MatchId | None = None
+    noted: NoteId | None = None
 
     @property
     def asks_serve_of(self) -> MatchId | None:
@@ -242,6 +243,7 @@ class Context:
             "listing": None if self.listing is None else self.listing.to_json(),
             "scouting": None if self.scouting is None else self.scouting.to_json(),
             "over": self.over,
+            "noted": self.noted,
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -280,6 +282,7 @@ class Context:
             listing=maybe(Listing.from_json, stored.get("listing")),
             scouting=maybe(Scouting.from_json, stored.get("scouting")),
             over=stored.get("over"),
+            noted=stored.get("noted"),
         )
 
 

@@ -27,6 +27,11 @@ _ALL = regex(
     r"|\bwon (?:one|1)(?: game)? (?:and |we )*lost (?:one|1)\b"
     r"|\blost (?:one|1)(?: game)? (?:and |we )*won (?:one|1)\b"
     r"|\b(?:won|have) (?:one|a) (?:game )?each\b|\bsplit (?:the )?(?:first )?(?:two|games)\b"
+    r"|\bsplit (?:(?:so|and|now|it|its|is|are|at|thats|that|makes) )*(?:one|1) (?:all|each|one|1)\b"
+    r"|\b(?:we|they) (?:just |have |ve )*split(?=$| ,|(?: \w+){0,3} \d)"
+    r"|\b(?:we|they) won (?:one|1) (?:and )?(?:we|they) won (?:one|1)\b(?! (?:rally|point|more))"
+    r"|\b(?:tied|level|even|square) (?:at )?(?:one|a|1) games?(?: (?:each|all|apiece))?\b"
+    r"|\beach won (?:one|a|1)(?: game)?\b(?! (?:rally|point))"
 )
 _TWO_ALL = regex(r"\b(?:two|2) games? (?:all|each|apiece)\b|\b2 2 in games\b")
 _COUNT = r"(?:one|two|1|2|0|zero|love|nil|none|nothing)"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.games_bare import bare_game
+from bot.chat.match_over_said import match_over_said
 from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
@@ -34,6 +35,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         _taken_back(message, chat)
         or serving_said(message, chat)
         or bare_game(message, chat)
+        or match_over_said(message, chat)
         or several_rallies(message, chat)
         or (None if names_who(message) else brief_rally(message, chat))
         or rally_remark(message, chat)

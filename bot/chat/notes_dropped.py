@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from bot.chat.message import Message
 from bot.chat.said import BookSaid, BookVerb, Mention
-from bot.chat.words import words_in
+from bot.chat.words import words, words_in
 from knowledge.regex import regex
 
 _POLITE = r"(?:(?:please|pls|ok|so|oops|no|wait|actually|sorry|can you|could you|hey) )*"
@@ -16,7 +17,7 @@ _DROP = (
 )
 _NOTE = (
     r"(?:(?:my|a|any|the|that|this|our|last|those|all|one|first|other) )*"
-    r"(?:notes?|thing|stuff|line|bit)"
+    r"(?:notes?|thing|stuff|line|bit|part)"
 )
 _TOLD = (
     r"(?:what|everything|anything|all|the thing) (?:that )?(?:i|we|you)"
@@ -25,8 +26,8 @@ _TOLD = (
 _ABOUT = r"(?: (?:down|before|earlier))?(?: (?:about|on|of|for|regarding|that|saying))?"
 _TAKEN_BACK = regex(rf"^{_POLITE}{_DROP} (?:{_NOTE}|{_TOLD}){_ABOUT}\b")
 _ONE_ABOUT = regex(
-    rf"^{_POLITE}{_DROP} (?:(?:the|that|my|our) )(?:\w+ ){{0,3}}(?:notes?|thing|stuff|line|bit|one)"
-    r" (?:about|regarding)\b"
+    rf"^{_POLITE}{_DROP} (?:(?:the|that|my|our) )(?:\w+ ){{0,3}}"
+    r"(?:notes?|thing|stuff|line|bit|one|part) (?:about|regarding)\b"
 )
 """`delete the backhand one about frank`."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
@@ -39,6 +40,16 @@ _DENIED = regex(
 """`thats wrong about okafor`."""
 
 
+_NOT_ABOUT = words_in(
+    "a an the his her their he she they him them is are was were being be been has have had"
+    " having do does doing did it its that this and or of on in at to for about with a lot"
+    " alot always often much very so too really please pls thanks now again not no i we you me"
+    " my our said part thing stuff one bit line note notes what only just all everything any"
+    " anything wrong true right incorrect false thats forget delete remove scratch drop erase"
+    " ignore scrap take back undo cancel strike disregard out wrote noted told put down before"
+    " earlier regarding saying can could sorry wait actually oops hey so ok first last other"
+    " those"
+)
 _POINTING = words_in("it its is was thats actually no nope sorry were we play playing v vs")
 
 
@@ -53,14 +64,28 @@ def _says_who(message: Message, rest: str, named: Sequence[Mention]) -> bool:
     return bool(beside) and beside <= _POINTING
 
 
+def _form_of(line: str) -> re.Match[str] | None:
+    forms = (_TAKEN_BACK, _ONE_ABOUT, _THAT, _DENIED)
+    return next((at for form in forms if (at := form.match(line)) is not None), None)
+
+
+def words_to_drop(text: str, mentions: Sequence[Mention]) -> frozenset[str]:
+    """What the notes to go are about, beside whom: "cheating" of "forget benny's cheating"."""
+    return frozenset(
+        word.folded
+        for word in words(text)
+        if word.folded not in _NOT_ABOUT
+        and not any(one.span[0] <= word.span[0] < one.span[1] for one in mentions)
+    )
+
+
 def notes_dropped(message: Message) -> BookSaid | None:
     """Whose notes are to go, the newest first; None where nobody is named."""
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not named or "?" in message.text:
         return None
     line = " ".join(word.folded for word in message.said)
-    forms = (_TAKEN_BACK, _ONE_ABOUT, _THAT, _DENIED)
-    found = next((at for form in forms if (at := form.match(line)) is not None), None)
+    found = _form_of(line)
     if found is None:
         return None
     that = _THAT.match(line)

@@ -66,6 +66,7 @@ class Verb(StrEnum):
     BOOK = "book"  # what[, book]: use, bind, leave: which book a chat speaks of
     FORGET = "forget"  # player|me[, player]: erase for good
     IMPORT = "import"  # inbox number: add what the file in that message holds
+    OVER = "over"  # match: it was the games it has, and no more
     ZONE = "zone"  # time zone: where the book's clocks are
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.chat.announcements import clock, court_of
 from bot.chat.forms import word_set
 from bot.chat.message import Message, opponents
 from bot.chat.minutes_said import minutes_said
+from bot.chat.moved_times import swaps_times, time_moved_to
 from bot.chat.numbers import number_of
 from bot.chat.opponents_told import opponents_told
 from bot.chat.said import MatchMoved, Mention, Question, ReminderSaid, ReminderVerb
@@ -85,10 +85,9 @@ _OWN_WORDS = words_in(
     " schedule everything all things match game semi semis final round next desk td director"
     " today again rain not on at from until til till still actually ok so hey sorry guys update"
     " news apparently a and few noon past thirty fifteen forty five oclock am pm same opps court"
-    " ct over yo"
+    " ct over yo became becomes but rather than play"
 )
 _EARLIER = regex(r"\b(?:moved up|bumped up|pushed up|shifted up|forward|earlier|early|ahead)\b")
-_INSTEAD = regex(r"\b(?:instead of|not|rather than|was)\b", re.IGNORECASE)
 _BREAK = regex(r"\b(?:timeout|time out|medical|break|rest|warm ?up|injury)\b")
 _COURT = regex(r"\b(?:court|ct) \w+")
 _PLACE_CHANGED = regex(
@@ -146,7 +145,11 @@ def _set(text: str, line: str) -> ReminderSaid | None:
 
 def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
     """A match that moves, by so much or to a time, or to another court."""
-    named = tuple(one for one in message.mentions if not one.pronoun)
+    named = tuple(
+        one
+        for one in message.mentions
+        if not one.pronoun and (one.players or number_of(one.typed.lower()) is None)
+    )
     is_of_play = message.note.claims or _BREAK.search(line) is not None
     if is_of_play or len(named) >= A_PAIR or "?" in message.text or _ASKING.match(line):
         return None
@@ -158,8 +161,10 @@ def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
     court = court_of(message.text)
     changes_place = court is not None and _PLACE_CHANGED.search(line) is not None
     is_told = _OFF_TIME.search(line) and _RUNS.search(line) and not stray
-    moves = _MOVES.search(line) is not None or is_told
-    at = clock(_INSTEAD.split(message.text)[0]) if moves or changes_place else None
+    swaps = chat.match_on and not stray and swaps_times(message.text)
+    is_moved = _MOVES.search(line) is not None or swaps
+    moves = is_moved or is_told
+    at = time_moved_to(message.text, moves=is_moved) if moves or changes_place else None
     by = _minutes(line) if moves and at is None else None
     if at is None and not (chat.match_on and (by is not None or changes_place)):
         return None

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from typing import NamedTuple
 
-from bot.chat.forms import any_of
+from bot.chat.forms import any_of, word_set
 from bot.chat.said import ResultSaid
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side, with_sides
 from knowledge.game import GameFormat
@@ -18,19 +19,48 @@ MOST_WORDS_AFTER = 6
 """After "we lost": more than such a sigh is a story, or asks something."""
 
 
+_SAID_OF_A_RALLY = frozenset(["won", "win", "it", "this"])
+"""Last words of such a result that are said of a rally as well."""
+
+
 def match_won(line: str) -> bool | None:
-    """Whether we won the match that a line says is over, told without any score."""
+    """Whether we won the match that a line says is over, told without any score.
+
+    "They won", and then something else than a sigh, is as readily one rally: that closes nothing.
+    """
     sided = with_sides(line)
     for key, won in (("result.we_won", True), ("result.we_lost", False)):
         if any_of(key).search(sided):
             return won
+    ending = _ending(sided)
+    return ending.won if ending is not None and ending.is_sure else None
+
+
+def perhaps_won(line: str) -> bool | None:
+    """The same for "they won so easily", where it may have been only a rally that they won."""
+    sided = with_sides(line)
+    if any_of("result.perhaps_lost").search(sided):
+        return False
+    ending = _ending(sided)
+    return None if ending is None or ending.is_sure else ending.won
+
+
+class _Ending(NamedTuple):
+    won: bool
+    is_sure: bool
+
+
+def _ending(sided: str) -> _Ending | None:
     ours, theirs = _sided("result.won", OURS, sided), _sided("result.won", THEIRS, sided)
     found = ours or theirs
     if found is None or (ours and theirs):
         return None
-    if len(sided[found.end() :].split()) > MOST_WORDS_AFTER:
+    tail = found.string[found.end() :].split()
+    if len(tail) > MOST_WORDS_AFTER:
         return None
-    return ours is not None
+    is_bare = found[0].rsplit(maxsplit=1)[-1] in _SAID_OF_A_RALLY
+    sighs = word_set("after_result")
+    return _Ending(won=ours is not None, is_sure=not is_bare or sighs.issuperset(tail))
 
 
 def _sided(key: str, side: re.Pattern[str], line: str) -> re.Match[str] | None:

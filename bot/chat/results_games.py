@@ -10,6 +10,7 @@ from bot.chat.results_brief import is_over
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word, folded_line
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
 
 Game = tuple[int, int]
 
@@ -45,6 +46,19 @@ def games_told(said: Sequence[Word]) -> tuple[GameTold, ...]:
         for at, one in enumerate(told)
         if at + 1 == len(told) or not _is_put_right(said[one.stop : told[at + 1].start])
     )
+
+
+_WHOLE = regex(
+    r"\b(?:the|our|that|this) (?:whole |entire )?match\b(?! (?:point|ball|is not|isnt))"
+    r"|\bmatch (?:over|done|finished|closed)\b|\bthe only game\b|\ball we play(?:ed)?\b"
+    r"|\b(?:it|is|its|was|only|just|a) (?:one|1|single|a single) game\b"
+    r"(?! (?:all|each|apiece|up|down|left|more|away|in|so|to 0|to (?:zero|love|nil)))"
+)
+
+
+def is_whole(line: str) -> bool:
+    """Whether a game is told as all of the match: "lost the match 5-11", "it was one game"."""
+    return _WHOLE.search(line) is not None
 
 
 def _told_anew_from(told: Sequence[GameTold], said: Sequence[Word]) -> int:

@@ -11,7 +11,8 @@ from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
-from bot.chat.results_games import Game, GameTold, games_told
+from bot.chat.results_games import Game, GameTold, games_told, is_whole
+from bot.chat.results_whose import is_told_otherwise, whose_each
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
@@ -98,7 +99,8 @@ def result_said(
     if finished and (tally := _tally(told, line, format)):
         return ResultSaid(text=text, won=tally[0] > tally[1], tally=tally)
     if format is not None and _is_bare_end(told, of_score, format) and not _says_other(told, line):
-        return ResultSaid(text=text, games=(told[0].game,), won=_won_by((told[0].game,)))
+        game = (told[0].game,)
+        return ResultSaid(text=text, games=game, won=_won_by(game), whole=is_whole(line))
     told = _without_running(told, format)
     games = tuple(one.game for one in told)
     if not games or not (finished or len(games) > 1):
@@ -109,7 +111,15 @@ def result_said(
         return None
     games, won = _our_points_first(said, told)
     running = _running(of_score, said[told[-1].stop - 1].span[1])
-    return ResultSaid(text=text, games=games, won=won, running=running)
+    is_open = is_told_otherwise(said, games)
+    return ResultSaid(
+        text=text,
+        games=games,
+        won=None if is_open else won,
+        running=running,
+        whose_open=is_open,
+        whole=len(games) == 1 and is_whole(line),
+    )
 
 
 def _is_running(said: Sequence[Word], told: Sequence[GameTold], format: GameFormat) -> bool:
@@ -168,7 +178,7 @@ def _our_points_first(
 ) -> tuple[tuple[Game, ...], bool | None]:
     """The games, and who won: each by its own word ("lost 11-9, won 11-6"), or all by one."""
     games = tuple(one.game for one in told)
-    verdicts = _each_won(said, told)
+    verdicts = whose_each(said, told, _each_won(said, told))
     if sum(verdict is not None for verdict in verdicts) > 1:
         each = zip(games, verdicts, strict=True)
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)

@@ -1,9 +1,10 @@
-"""Several rallies told at once: "our rally x3", "2 more for us", "a three nothing run for us"."""
+"""Several rallies told at once: "our rally x3", "2 more for us", "they won two in a row"."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.dictated import SOUNDS_LIKE
 from bot.chat.message import Message
 from bot.chat.numbers import number
 from bot.chat.said import RemarkSaid, ScoreRemark
@@ -18,6 +19,13 @@ _MANY = r"(?P<n>[2-9])"
 _TIMES = (rf"x ?{_MANY}", rf"{_MANY} ?x", rf"{_MANY} times", rf"times {_MANY}")
 _RUN = rf"(?:an? )?{_MANY} (?:to )?(?:0|nothing|zip|none|zilch) (?:run|streak|spurt)"
 _WON = r"(?:won|win|got|get|took|take|scored?)"
+_LOST = r"(?P<lost>lost|lose|dropped|gave away)"
+_HAVE = r"(?:just |have |has |ve )*"
+_QUICK = r"(?:more |quick |easy |cheap )*"
+_RUNNING = r"(?:in a row|strai(?:gh)?t|on the trot|back to back|running)"
+_OF_SIDE = rf"{_SIDE} {_HAVE}(?:{_WON}|{_LOST})"
+_ROW = rf"(?:{_RALLIES}|(?:{_RALLIES} )?{_RUNNING})"
+_FEW = r"(?:(?:a )?(?:few|couple|bunch)|some|sum|several|many)(?: of)?"
 _BODIES = (
     *(rf"{_SIDE} (?:{_RALLIES} )?{times}" for times in _TIMES),
     *(rf"{times} (?:{_RALLIES} )?{_SIDE}" for times in _TIMES),
@@ -25,6 +33,9 @@ _BODIES = (
     rf"another {_MANY}(?: {_RALLIES})? {_SIDE}",
     rf"{_MANY} (?:{_RALLIES} )?in a row {_SIDE}",
     rf"{_SIDE} (?:just |have |ve )?{_WON} {_MANY} more(?: {_RALLIES})?",
+    rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY} {_QUICK}{_ROW}",
+    rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY}",
+    rf"{_OF_SIDE} (?:the )?(?:last |next )?{_FEW}(?: {_QUICK}{_ROW})?",
     rf"{_RUN} {_SIDE}",
     rf"{_SIDE} (?:are |re |go |went |just |on |have |with )*{_RUN}",
 )
@@ -34,6 +45,13 @@ _FORMS = tuple(
     )
     for body in _BODIES
 )
+_HEARD = regex(
+    r"(?:(?<=won )|(?<=got )|(?<=lost )|(?<=took )|(?<=last ))"
+    rf"(?:{'|'.join(word for word, many in SOUNDS_LIKE.items() if many > 1)})"
+    rf"(?= {_QUICK}(?:{_RALLIES}|{_RUNNING})\b|$)"
+)
+"""`won too in a row`: what dictation writes for a number, where rallies are counted."""
+
 _BESIDE_A_SCORE = regex(
     rf"\b(?P<side>we|they) (?:just |have |ve )*{_WON} (?:the )?(?:last |next )?"
     rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
@@ -46,15 +64,15 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
     """The message, if it tells nothing but of so many rallies that one side won."""
     if not chat.match_on or "?" in message.text:
         return None
-    line = _line(message.said)
+    line = _HEARD.sub(lambda one: str(SOUNDS_LIKE[one[0]]), _line(message.said))
     found = next((one for form in _FORMS if (one := form.fullmatch(line)) is not None), None)
     if found is None:
         return None
     return RemarkSaid(
         text=message.text,
         remark=ScoreRemark.SEVERAL_RALLIES,
-        number=int(found["n"]),
-        ours=found["side"] in _OURS,
+        number=int(found["n"]) if found.groupdict().get("n") else None,
+        ours=(found["side"] in _OURS) is not bool(found.groupdict().get("lost")),
     )
 
 

@@ -28,6 +28,7 @@ KIND_OF_TAP = {
     Verb.MEMBER: Kind.BOOK,
     Verb.BOOK: Kind.BOOK,
     Verb.FORGET: Kind.BOOK,
+    Verb.OVER: Kind.SCORE,
     Verb.ZONE: Kind.BOOK,
     Verb.IMPORT: Kind.BOOK,
 }

@@ -118,6 +118,9 @@ def hear(
         role=place.role,
     )
     before = desk.context
+    desk.after_note = before.noted
+    if incoming.kind is not IncomingKind.TAP:
+        desk.context = replace(before, noted=None)
     if incoming.reply_to is not None:
         desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)
     heard = _moved(desk) if place.was_moved else _listen(desk, may_write=_may_write(desk))

@@ -32,6 +32,7 @@ from bot.chat.message import (
     weighed_note,
 )
 from bot.chat.note_or_question import begins_as_note
+from bot.chat.note_put_right import note_put_right
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
@@ -85,6 +86,7 @@ from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
 from bot.chat.who_writes import knowing_writer
+from bot.chat.won_what import won_what
 from bot.chat.zones_said import zone_said
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -157,7 +159,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
-    fixed = _settled(text, message, chat)
+    fixed = note_put_right(message, chat) or _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
     fixed = fixed or told_first(message, chat, _settled) or disputed_call(message, chat)
@@ -271,6 +273,7 @@ def _fixed(message: Message, chat: ChatView) -> Understood | None:
         or asked_of_another_format(message, chat)
         or timeout_said(message, chat)
         or _result(message, chat)
+        or won_what(message, chat)
         or match_announced(message, chat)
         or _score(message, chat)
         or agreement_said(text, said)

@@ -12,7 +12,7 @@ from talk import Talk
 def test_what_one_note_says_goes_with_an_undo(demo: Talk) -> None:
     demo.say("hale is patient")
     assert demo.say("forget that hale is patient") == "Taken back: “hale is patient”."
-    assert demo.tap("undo").startswith("Taken back: “hale is patient”.")
+    assert demo.tap("undo").startswith("Back in the book: “hale is patient”.")
     assert "hale is patient" in demo.say("show notes on hale")
 
 
@@ -47,10 +47,88 @@ def test_one_about_somebody_is_looked_for(demo: Talk) -> None:
     assert said.splitlines()[0] == "Which note on Okafor goes?"
 
 
-def test_a_note_that_says_more_is_asked_about(demo: Talk) -> None:
-    reply = demo.say("forget that okafor jams")
-    assert reply.splitlines()[0] == "Which note on Okafor goes?"
-    assert "Noted" not in reply
+def test_of_a_note_that_says_more_the_rest_stays(demo: Talk) -> None:
+    before = demo.claims("Okafor")
+    reply = demo.say("forget that okafor jams").splitlines()
+    assert reply[0] == "Taken back: “hates balls at the body”."
+    assert reply[1].startswith("Kept: “")
+    assert before - demo.claims("Okafor") == {("body_jam", "weakness", False)}
+    demo.tap("undo")
+    assert demo.claims("Okafor") == before
+
+
+TWO_TOLD = "brandt lobs a lot when pulled wide, castellano poaches alot and he cheats on line calls"
+
+
+@pytest.mark.parametrize(
+    ("text", "gone", "left"),
+    [
+        (
+            "forget what i said about castellano cheating",
+            "he cheats on line calls",
+            "brandt lobs a lot when pulled wide, castellano poaches alot",
+        ),
+        (
+            "forget the cheating part about castellano",
+            "he cheats on line calls",
+            "brandt lobs a lot when pulled wide, castellano poaches alot",
+        ),
+        (
+            "scratch what i said about castellano",
+            "castellano poaches alot, he cheats on line calls",
+            "brandt lobs a lot when pulled wide",
+        ),
+        (
+            "delete the note about brandt lobbing",
+            "brandt lobs a lot when pulled wide",
+            "castellano poaches alot, he cheats on line calls",
+        ),
+    ],
+)
+def test_only_what_is_asked_goes(fresh: Talk, text: str, gone: str, left: str) -> None:
+    fresh.say("next: lena brandt and joao castellano")
+    fresh.press(fresh.buttons[0].payload)
+    fresh.say(TWO_TOLD)
+    told = fresh.say(text)
+    assert fresh.notes(1)[0].text == left
+    assert told.startswith(f"Taken back: “{gone[:20]}")
+    assert fresh.tap("undo").startswith(f"Back in the book: “{gone[:20]}")
+    assert fresh.notes(1)[0].text == TWO_TOLD
+    assert fresh.tap("put it back").startswith(f"Out of the book again: “{gone[:20]}")
+    assert fresh.notes(1)[0].text == left
+
+
+def test_what_stays_says_what_it_said(fresh: Talk) -> None:
+    fresh.say("next: lena brandt and joao castellano")
+    fresh.press(fresh.buttons[0].payload)
+    fresh.say(TWO_TOLD)
+    before = fresh.claims("Brandt")
+    fresh.say("forget what i said about castellano cheating")
+    assert fresh.claims("Brandt") == before
+    assert ("poaching", "often", False) in fresh.claims("Castellano")
+
+
+def test_what_no_note_says_takes_nothing_back(fresh: Talk) -> None:
+    fresh.say("next: lena brandt and joao castellano")
+    fresh.press(fresh.buttons[0].payload)
+    fresh.say(TWO_TOLD)
+    assert fresh.say("forget what i said about brandt drinking").startswith("No note on ")
+    assert fresh.notes(1)[0].text == TWO_TOLD
+
+
+def test_each_undo_says_what_stands_then(fresh: Talk) -> None:
+    fresh.say("next: lena brandt and joao castellano")
+    fresh.press(fresh.buttons[0].payload)
+    fresh.say("brandt is slow")
+    fresh.say("forget what i said about brandt")
+    assert fresh.say("undo") == "Back in the book: “brandt is slow”."
+    assert fresh.say("undo that") == "Taken back: “brandt is slow”."
+
+
+def test_an_undo_that_opens_a_finished_match_says_so(demo: Talk) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say("won 11-5 11-4")
+    assert "That match is on again." in demo.say("undo")
 
 
 def test_to_forget_a_player_is_another_thing(demo: Talk) -> None:

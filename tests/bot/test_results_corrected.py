@@ -116,3 +116,18 @@ def test_a_game_that_a_rally_ended_is_put_right_too(demo: Talk) -> None:
     demo.say("10-9-1")
     demo.say("ours")
     assert demo.say("no 12-10").startswith("Game 1 ours, 12-10.")
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "told"),
+    [
+        ("we won the match", "no they won", "Put right: lost, not won."),
+        ("they won the match", "no we won", "Put right: won, not lost."),
+    ],
+)
+def test_a_result_without_games_is_put_right_in_words(
+    demo: Talk, first: str, then: str, told: str
+) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say(first)
+    assert demo.say(then) == told

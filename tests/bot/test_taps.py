@@ -158,6 +158,7 @@ def forged(verb: Verb, talk: Talk) -> list[str]:
             *([bad, "hand", player, "1"] for bad in BAD_NUMBERS),
             *([bad, "done"] for bad in BAD_NUMBERS),
         ],
+        Verb.OVER: [[match], [match, "1"], *([bad] for bad in BAD_NUMBERS)],
         Verb.ZONE: [["Mars/Base"], ["utc "], ["../etc/passwd"], ["/etc/localtime"], ["Europe"]]
         + [["Europe/Vienna", "UTC"], ["Europe/" + "x" * 300], ["Europe\0/Vienna"]]
         + [[bad] for bad in BAD_NUMBERS],

@@ -24,6 +24,7 @@ TAPS_OF_A_MATCH = frozenset(
         Verb.ENDED,
         Verb.ENDED_BY,
         Verb.MEANT,
+        Verb.OVER,
         Verb.TAG,
     }
 )

@@ -15,6 +15,7 @@ from bot.chat.answers.opponents_put_right import opponents_put_right
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
 from bot.chat.names import mentions_of
+from bot.chat.note_put_right import says_nothing_more
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import Certainty, CorrectionSaid, NoteSaid
@@ -47,12 +48,17 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
         return ask_which(desk, said.text, said.mentions, note=number)
     denied = settled(said.denied) or ()
     if note is not None and note.observations and said.both:
-        return _attribute(desk, note, _two_of(desk, note))
-    if note is not None and not players and not denied and note.observations:
+        return attribute(desk, note, _two_of(desk, note))
+    if note is not None and said.untrue:
+        return notes.delete(desk, note.note)
+    if note is not None and note.observations and _means_the_other(said, players, denied, note):
         players = _the_other(desk, [note.observations[0].player])
+    if note is not None and players and _is_of(note, players) and not _names_any(said):
+        text = wording("note.as_it_was").format(claims=observed_line(desk, note.observations))
+        return Reply(text=text, about=("note", note.note))
     if note is not None and players:
         asked_of = asked_of_note(desk)
-        reply = _attribute(desk, note, players)
+        reply = attribute(desk, note, players)
         return with_name_open(desk, reply, asked_of, but=(*denied, *players))
     if note is not None and denied:
         return Reply(text=wording("name.whom"))
@@ -65,6 +71,26 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     if note is not None:
         return notes.delete(desk, note.note)
     return Reply(text=wording("nothing_to_undo" if asked is None else "name.whom"))
+
+
+def _means_the_other(
+    said: CorrectionSaid,
+    players: Sequence[PlayerId],
+    denied: Sequence[PlayerId],
+    note: NoteRow,
+) -> bool:
+    """ "No, the other one"; and a "no, him" that would change nothing."""
+    is_pronoun = all(one.pronoun for one in said.mentions)
+    same = list(players) == [note.observations[0].player] and is_pronoun
+    return not denied and (not players or (same and says_nothing_more(said.text)))
+
+
+def _is_of(note: NoteRow, players: Sequence[PlayerId]) -> bool:
+    return {one.player for one in note.observations} == {*players}
+
+
+def _names_any(said: CorrectionSaid) -> bool:
+    return any(not one.pronoun for one in said.mentions)
 
 
 _OTHER = regex(r"\b(?:other|partner|wrong (?:one|player|guy|name))\b", re.IGNORECASE)
@@ -89,12 +115,12 @@ def reply_to_note(desk: Desk, note: NoteId, text: str, said: NoteSaid | None) ->
         return Reply(text=wording("name.who_is"))
     desk.book.add_note(text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
     if said.claims:
-        return _replace_claims(desk, row, said)
+        return replace_claims(desk, row, notes.observations(said))
     players = settled(said.mentions)
     if players is None:
         return ask_which(desk, text, said.mentions, note=note)
     if players:
-        return _attribute(desk, row, players)
+        return attribute(desk, row, players)
     return Reply(text=wording("note.all_words"), about=("note", note))
 
 
@@ -102,7 +128,7 @@ def name_settled(desk: Desk, note: NoteId, said: NoteSaid) -> Reply:
     """A message about a note again, with a name settled: whose the note is, or its own words."""
     row, players = desk.book.note(note), settled(said.mentions)
     if row is not None and row.observations and players and not said.claims:
-        return _attribute(desk, row, players)
+        return attribute(desk, row, players)
     return notes.read_again(desk, note, said, origin="parsed")
 
 
@@ -150,7 +176,7 @@ def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
     return () if partner is None else (partner,)
 
 
-def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
+def attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
     """The note was about somebody else, or several: what it says of its first player moves over."""
     if not row.observations:
         return _read_for(desk, row, players[0])
@@ -160,7 +186,7 @@ def _attribute(desk: Desk, row: NoteRow, players: Sequence[PlayerId]) -> Reply:
         for one in row.observations
         for player in (players if one.player == wrong else (one.player,))
     ]
-    return _rewrite(desk, row, moved)
+    return rewrite(desk, row, moved)
 
 
 def _two_of(desk: Desk, row: NoteRow) -> tuple[PlayerId, ...]:
@@ -184,22 +210,24 @@ def _read_for(desk: Desk, row: NoteRow, player: PlayerId) -> Reply:
     return notes.read_again(desk, row.note, said, origin="corrected")
 
 
-def _replace_claims(desk: Desk, row: NoteRow, said: NoteSaid) -> Reply:
+def replace_claims(desk: Desk, row: NoteRow, fresh: Sequence[NewObservation]) -> Reply:
     """New claims stand in for older ones about the same trait of the same player."""
-    fresh = notes.observations(said)
     told = {(one.player, one.trait) for one in fresh}
     kept = [one for one in row.observations if (one.player, one.trait) not in told]
-    return _rewrite(desk, row, [*kept, *fresh])
+    return rewrite(desk, row, [*kept, *fresh])
 
 
-def _rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -> Reply:
+def rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -> Reply:
     desk.book.replace_observations(
         row.note, observations, origin="corrected", parser=notes.PARSER_VERSION
     )
     change = desk.record(
-        "read_note", {"note": row.note}, {"observations": notes.stored(row.observations)}
+        "read_note",
+        {"note": row.note, "after": notes.stored(observations)},
+        {"observations": notes.stored(row.observations)},
     )
     desk.changed()
-    desk.context = desk.context.looking_at(*dict.fromkeys(one.player for one in observations))
+    players = dict.fromkeys(one.player for one in observations)
+    desk.context = replace(desk.context.looking_at(*players), noted=row.note)
     text = wording("note.changed").format(claims=observed_line(desk, observations))
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", row.note))

@@ -38,6 +38,7 @@ from scouting_db.values import (
     MatchId,
     MatchRow,
     Micros,
+    NoteId,
     PairId,
     Part,
     PersonId,
@@ -80,6 +81,8 @@ class Desk:
     """The book that the chat speaks of from now on, if this message changed it."""
     is_gone: bool = False
     """Whether this message erased the book, or left the chat without one."""
+    after_note: NoteId | None = None
+    """The note that the message before this one left or changed."""
     noted: tuple[Claim, ...] = ()
     """What this message noted before its question, in force for it whatever older notes say."""
     _view: BookView | None = field(default=None, init=False)
@@ -185,6 +188,7 @@ class Desk:
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
             hurt=asked is not None and is_of_body and complains(asked.text),
             over_format=self._over_format(),
+            noted=self.after_note is not None,
         )
 
     def _over_format(self) -> GameFormat | None:

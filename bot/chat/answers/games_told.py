@@ -22,3 +22,9 @@ def games_so_far(desk: Desk, match: MatchId, *, then: str | None = None) -> Repl
         return Reply(text=stands, buttons=rows(buttons), about=("match", match))
     text = "\n".join([line, stands if then is None else then])
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
+
+
+def games_without_points(desk: Desk, match: MatchId, told: int | None) -> Reply:
+    """The points are asked for, unless as many games as were told stand in the log already."""
+    is_kept = told is not None and len(finished_games(desk.log())) >= told
+    return games_so_far(desk, match, then=None if is_kept else wording("score.game_points"))

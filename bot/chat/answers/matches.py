@@ -11,6 +11,7 @@ from bot.chat.announcements import begins_as_match
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.game_start import start_game
+from bot.chat.answers.match_over import asking_if_over
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.pool_order import opponents_of, pool_match_against, take_up
 from bot.chat.answers.reminder_times import remind_of_announced, times_now, times_of_same_pair
@@ -54,7 +55,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     listed = pool_match_against(desk, theirs)
     if listed is not None and not any_of("announced.bracket").search(fold(said.text)):
         return take_up_listed(desk, listed, said)
-    before = desk.context
+    before, row_before = desk.context, desk.match_row()
     moment = _moment(desk, said.at, said.text)
     match = desk.book.announce(
         our_pair=desk.pair_of(desk.ours),
@@ -86,7 +87,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         lines.insert(1, wording("match.format_fault").format(fault=fault))
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))
-    return _with_serve(desk, said, match, lines, change)
+    return asking_if_over(desk, _with_serve(desk, said, match, lines, change), row_before)
 
 
 def _told_in_full(said: MatchSaid) -> str:

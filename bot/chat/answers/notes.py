@@ -108,7 +108,7 @@ def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Repl
     desk.book.replace_observations(note, observations(said), origin=origin, parser=PARSER_VERSION)
     change = desk.record(
         "read_note",
-        {"note": note, **offered_with(said)},
+        {"note": note, "after": stored(observations(said)), **offered_with(said)},
         {"observations": stored(before.observations if before else ())},
     )
     desk.changed()
@@ -161,7 +161,8 @@ def offered_with(said: NoteSaid) -> dict[str, Any]:
 
 def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Reply:
     players = [player for mention in said.mentions for player in mention.players]
-    desk.context = desk.context.looking_at(*dict.fromkeys(players))
+    looking = desk.context.looking_at(*dict.fromkeys(players))
+    desk.context = replace(looking, noted=note)
     lines = []
     if said.claims:
         lines.append(wording("note.understood").format(claims=claims_line(desk, said.claims)))

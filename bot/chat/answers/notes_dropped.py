@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+from dataclasses import replace
+
 from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.answers.notes_naming import notes_on
+from bot.chat.note_parts import CutNote, NotePart, cut_note, says_one_of
+from bot.chat.notes_dropped import words_to_drop
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -23,7 +29,7 @@ LOOKED_AT = 20
 def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     """The note meant, deleted with an undo; where several may be, each with its button.
 
-    So is the only one that says it where it says more than that.
+    Of a note that says more than that, or something of others, the rest stays.
     """
     players = settled(said.mentions)
     if players is None:
@@ -32,12 +38,15 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     desk.context = desk.context.looking_at(player)
     traits = {Trait(trait) for trait in said.words.split()}
     notes = notes_on(desk, player, limit=LOOKED_AT)
-    fitting = [row for row in notes if not traits or _claims(row, player, traits)]
+    asked = words_to_drop(said.text, said.mentions)
+    cuts = {row.note: _cut(desk, row, player, traits, asked) for row in notes}
+    fitting = [row for row in notes if cuts[row.note] is not None]
     name = desk.view.short_name(player)
     if not notes:
         return Reply(text=wording("note.none").format(name=name))
-    if len(fitting) == 1 and _says_only(fitting[0], traits):
-        return _dropped(desk, fitting[0])
+    only = cuts[fitting[0].note] if len(fitting) == 1 else None
+    if only is not None:
+        return _dropped(desk, fitting[0]) if not only.left else _parted(desk, fitting[0], only)
     head = wording("note.drop_which" if fitting else "note.drop_other").format(name=name)
     shown = (fitting or notes)[:OFFERED]
     lines = [f"{n} {cut(row.text)}" for n, row in enumerate(shown, start=1)]
@@ -48,12 +57,42 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     return Reply(text="\n".join([head, *lines]), buttons=rows(buttons))
 
 
-def _claims(row: NoteRow, player: PlayerId, traits: set[Trait]) -> bool:
-    return any(one.player == player and one.trait in traits for one in row.observations)
+def _cut(
+    desk: Desk, row: NoteRow, player: PlayerId, traits: Collection[Trait], asked: Collection[str]
+) -> CutNote | None:
+    """What goes of the note and what stays; None where it says nothing of what was asked."""
+    told = [
+        one.span[0]
+        for one in row.observations
+        if one.player == player and one.trait in traits and one.span is not None
+    ]
+
+    def goes(part: NotePart) -> bool:
+        if part.players and player not in part.players:
+            return False
+        if not traits and not asked:
+            return True
+        if any(part.start <= at < part.stop for at in told):
+            return True
+        return says_one_of(row.text[part.start : part.stop], asked)
+
+    view = replace(desk.chat_view(), focus=(player,))
+    return cut_note(row.text, view, goes, name=desk.view.name_of)
 
 
-def _says_only(row: NoteRow, traits: set[Trait]) -> bool:
-    return not traits or all(one.trait in traits for one in row.observations)
+def _parted(desk: Desk, row: NoteRow, cut_in_two: CutNote) -> Reply:
+    """The note without that part: what is left of its words is kept as a note of its own.
+
+    It says what it said before, and is not read again: that might find more in it.
+    """
+    read = [replace(one, span=None) for one in row.observations if cut_in_two.keeps(one.span)]
+    kept = desk.book.add_note(cut_in_two.left, read, parser=PARSER_VERSION, chat=desk.chat.chat)
+    desk.book.delete_note(row.note)
+    targets = {"note": row.note, "kept": kept, "words": cut_in_two.gone}
+    change = desk.record("part_note", targets, {})
+    desk.changed()
+    text = wording("note.parted").format(gone=cut(cut_in_two.gone), left=cut(cut_in_two.left))
+    return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", kept))
 
 
 def _dropped(desk: Desk, row: NoteRow) -> Reply:

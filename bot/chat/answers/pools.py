@@ -12,6 +12,7 @@ from bot.chat.answers.listing import within_screen
 from bot.chat.answers.matches import plan_button, starts_at
 from bot.chat.answers.names import ask_which, by_pair
 from bot.chat.answers.newcomers import capitalised
+from bot.chat.answers.pool_again import pool_goes_on
 from bot.chat.answers.pool_order import (
     ASSUMED,
     POOL,
@@ -56,6 +57,9 @@ def take_pool(desk: Desk, said: PoolSaid) -> Reply:
     alike = [one for team in teams for one in team.mentions if one.certainty is Certainty.AMBIGUOUS]
     if alike:
         return ask_which(desk, said.text, alike)
+    again = pool_goes_on(desk, teams)
+    if again is not None:
+        return again
     listed, before = _Listed(out=list(said.unread)), desk.context
     event = desk.book.add_event(POOL)
     for team in _in_time(teams):

@@ -66,7 +66,8 @@ def correct_result(desk: Desk, said: ResultSaid) -> Reply:
     change = desk.record("entry", targets, {"context": desk.context.to_json()})
     desk.trace |= {"match": row.match}
     key = "match.corrected_won" if won else "match.corrected_lost"
-    lines = [wording(key).format(games=score_of(games), old=score_of(old.games))]
+    was = score_of(old.games) or wording("match.was_won" if old.won else "match.was_lost")
+    lines = [wording(key).format(games=score_of(games), old=was).replace(" ,", ",")]
     following = desk.match_row()
     if following is not None and following.match != row.match:
         lines.append(wording("pool.then").format(who=match_words(desk, following)))

@@ -34,13 +34,27 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     desk.trace |= {"match": match}
+    if said.whose_open:
+        return _ask_whose(said.games)
     if said.tally is not None:
         return _take_match(desk, match, said, said.tally[0] > said.tally[1], (said.tally,))
     if not said.games and said.won is not None:
         return _take_match(desk, match, said, said.won, finished_games(desk.log()))
     if decides(said.games, format):
         return _take_match(desk, match, said, _wins(said.games) * 2 > len(said.games), said.games)
+    whole = _whole_match(desk, said)
+    if whole:
+        told = replace(said, games=whole)
+        return _take_match(desk, match, told, _wins(whole) * 2 > len(whole), whole)
     return _take_games(desk, match, said)
+
+
+def _whole_match(desk: Desk, said: ResultSaid) -> tuple[tuple[int, int], ...]:
+    """All games of a match whose last one is told as the whole; none where that decides nothing."""
+    known = finished_games(desk.log())
+    games = known if known[-1:] == said.games else (*known, *said.games)
+    is_tied = _wins(games) * 2 == len(games)
+    return games if said.whole and not is_tied and not decides(games, desk.format()) else ()
 
 
 def _take_match(desk: Desk, match: MatchId, said: ResultSaid, won: bool, shown: Games) -> Reply:
@@ -56,6 +70,13 @@ def _take_match(desk: Desk, match: MatchId, said: ResultSaid, won: bool, shown: 
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     desk.record("entry", {"match": match, "n": row.n}, {"context": desk.context.to_json()})
     return close(desk, match, won=won, games=score_of(shown))
+
+
+def _ask_whose(games: Games) -> Reply:
+    """ "We split, 11-9 11-6": two readings to send back, and nothing kept until then."""
+    (a, b), (c, d) = games
+    first, second = score_of([(a, b), (d, c)]), score_of([(b, a), (c, d)])
+    return Reply(text=wording("match.whose_games").format(first=first, second=second))
 
 
 def score_of(games: Games) -> str:

@@ -19,8 +19,9 @@ def ask_of_several(desk: Desk, said: RemarkSaid) -> Reply:
     match, log = desk.context.match, desk.log()
     if match is None:
         return no_match(desk)
-    number, ours = said.number or 0, said.ours is True
-    game = _after_all(log.match.game, number, ours=ours) if log.serve_known else None
+    number, ours = said.number, said.ours is True
+    is_counted = number is not None and log.serve_known
+    game = _after_all(log.match.game, number or 0, ours=ours) if is_counted else None
     if game is None:
         return with_score(desk, match, wording("score.again"))
     key = "score.we_serve_at" if game.we_serve else "score.they_serve_at"

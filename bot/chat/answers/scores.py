@@ -2,24 +2,25 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
+from bot.chat.answers.ace import ace
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
-from bot.chat.answers.games_told import games_so_far
+from bot.chat.answers.games_told import games_without_points
+from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call
+from bot.chat.answers.won_what import won_what
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import (
     Mention,
-    RallyDetails,
     RallySaid,
     RemarkSaid,
     SaidScore,
@@ -46,8 +47,6 @@ from knowledge.game import (
     side_out,
     state_at,
 )
-from knowledge.regex import regex
-from knowledge.vocabulary import Ending, Stroke
 from scouting_db.values import (
     EntryKind,
     EntryRow,
@@ -214,26 +213,17 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
         case ScoreRemark.TURNED_ROUND:
             return _turn_round(desk, match, said)
         case ScoreRemark.GAME_WITHOUT_POINTS:
-            return games_so_far(desk, match, then=wording("score.game_points"))
+            return games_without_points(desk, match, said.number)
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
+        case ScoreRemark.MATCH_OVER:
+            return take_over(desk, said)
+        case ScoreRemark.RALLY_OR_MATCH:
+            return won_what(desk, match, ours=said.ours is True)
         case _:
-            log = desk.log()
-            if _ACE.search(said.text) and log.serve_known and not log.match.game.is_over:
-                return _ace(desk, said)
-            buttons = score_buttons(match, log.lines + 1)[:2]
-            return Reply(text=wording("score.point_whose"), buttons=rows(buttons))
-
-
-_ACE = regex(r"\bace\b", re.IGNORECASE)
-
-
-def _ace(desk: Desk, said: RemarkSaid) -> Reply:
-    """An ace is the serving side's rally, and the serve ended it."""
-    we_serve = desk.log().match.game.we_serve
-    details = RallyDetails(ending=Ending.WINNER, by_us=we_serve, stroke=Stroke.SERVE)
-    rally = RallySaid(text=said.text, won_by_us=we_serve, says_whose=False, details=details)
-    return take_rally(desk, rally)
+            buttons = score_buttons(match, desk.log().lines + 1)[:2]
+            whose = Reply(text=wording("score.point_whose"), buttons=rows(buttons))
+            return ace(desk, said) or whose
 
 
 def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:

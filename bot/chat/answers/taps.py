@@ -13,6 +13,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.explaining import explain
 from bot.chat.answers.imports import press_import
 from bot.chat.answers.list_pages import turn_to
+from bot.chat.answers.match_over import close_by_tap
 from bot.chat.answers.match_taps import press_score
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.of_people import press_of_people
@@ -36,7 +37,7 @@ from knowledge.vocabulary import (
     Trait,
     Value,
 )
-from scouting_db.values import ChangeId, InboxId, NoteId
+from scouting_db.values import ChangeId, InboxId, MatchId, NoteId
 
 _SIZE_ASKED = "how big is this rally"
 """What the button under a chance asks: the number is wanted, not the shot."""
@@ -85,6 +86,7 @@ _ARGUMENTS = {
     Verb.MEMBER: (2, 2),
     Verb.BOOK: (1, 2),
     Verb.FORGET: (1, 2),
+    Verb.OVER: (1, 1),
     Verb.ZONE: (1, 1),
     Verb.IMPORT: (1, 1),
 }
@@ -146,6 +148,8 @@ def _press(desk: Desk, tapped: Tap, read_again: ReadAgain) -> Reply:
             return press_import(desk, InboxId(number_in(args[0])))
         case Verb.ZONE:
             return press_zone(desk, args[0])
+        case Verb.OVER:
+            return close_by_tap(desk, MatchId(number_in(args[0])))
         case Verb.EXAMPLE:
             return _example(desk, number_in(args[0]), read_again)
         case _:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import is_under_way
 from bot.chat.answers.note_offers import can_be_added_again
+from bot.chat.answers.notes import stored
 from bot.chat.answers.pool_undo import (
     can_come_again,
 )
@@ -14,7 +15,7 @@ from bot.chat.answers.scout_card import is_of_card, with_question
 from bot.chat.answers.undo_entries import (
     is_superseded,
 )
-from bot.chat.answers.undo_ways import REDO, UNDO
+from bot.chat.answers.undo_ways import REDO, TAKES_OUT, UNDO
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -23,6 +24,8 @@ from scouting_db.values import (
     ChangeId,
     ChangeRow,
     MatchId,
+    MatchState,
+    NoteId,
 )
 
 
@@ -45,11 +48,21 @@ def _is_overtaken(desk: Desk, change: ChangeRow) -> bool:
         return not can_be_added_again(desk, change)
     if change.verb == "rally_detail":
         return not stands_as(desk, change.targets, change.before)
+    if change.verb == "read_note":
+        return not _reads_as_before(desk, change)
     if change.verb == "pool":
         return not can_come_again(change.targets)
     if change.verb != "entry":
         return False
     return is_superseded(desk.book.entries(MatchId(change.targets["match"])), change.targets)
+
+
+def _reads_as_before(desk: Desk, change: ChangeRow) -> bool:
+    """Whether the note still says what it said before that reading, and may be read so again."""
+    row = desk.book.note(NoteId(change.targets["note"]))
+    if row is None or row.deleted or "after" not in change.targets:
+        return False
+    return bool(stored(row.observations) == change.before["observations"])
 
 
 def undo(desk: Desk, change_id: ChangeId) -> Reply:
@@ -72,7 +85,8 @@ def redo(desk: Desk, change_id: ChangeId) -> Reply:
     what = REDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_redone(change.change)
     desk.changed()
-    return _told(desk, change, wording("redone").format(what=what), undo_button(change.change))
+    key = "taken_out_again" if change.verb in TAKES_OUT else "redone"
+    return _told(desk, change, wording(key).format(what=what), undo_button(change.change))
 
 
 def _comes_too_late(desk: Desk, change: ChangeRow) -> bool:
@@ -90,14 +104,24 @@ def _undo(desk: Desk, change: ChangeRow) -> Reply:
         desk, change.targets, change.targets["after"]
     ):
         return Reply(text=wording("unclear.too_old"))
+    was_over = _closed_match(desk, change)
     what = UNDO[change.verb](desk, change.targets, change.before)
     desk.book.mark_undone(change.change)
     desk.changed()
-    text = wording("undone").format(what=what)
+    key = "brought_back" if change.verb in TAKES_OUT else "undone"
+    text = wording(key).format(what=what)
+    if was_over and not _closed_match(desk, change):
+        text = "\n".join([text, wording("match.on_again")])
     if change.verb not in REDO or (change.verb == "pool" and not can_come_again(change.targets)):
         return Reply(text=text)
     again = Button(label=wording("redo"), payload=tap(Verb.REDO, change.change))
     return _told(desk, change, text, again)
+
+
+def _closed_match(desk: Desk, change: ChangeRow) -> bool:
+    """Whether the change is of a match's log, and that match is over."""
+    row = desk.book.match(MatchId(change.targets["match"])) if change.verb == "entry" else None
+    return row is not None and row.state is MatchState.OVER
 
 
 def _told(desk: Desk, change: ChangeRow, text: str, button: Button | None) -> Reply:

@@ -46,6 +46,19 @@ def _restore_note(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
     return _note_words(desk, note)
 
 
+def _part_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    """The whole note is there again instead of what was left of it."""
+    desk.book.delete_note(NoteId(targets["kept"]))
+    desk.book.restore_note(NoteId(targets["note"]))
+    return f"“{cut(targets['words'])}”"
+
+
+def _part_out(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    desk.book.delete_note(NoteId(targets["note"]))
+    desk.book.restore_note(NoteId(targets["kept"]))
+    return f"“{cut(targets['words'])}”"
+
+
 def _note_words(desk: Desk, note: NoteId) -> str:
     row = desk.book.note(note)
     return "the note" if row is None else f"“{cut(row.text)}”"
@@ -59,6 +72,12 @@ def _unread_note(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, An
     )
     if row is not None:
         desk.trace["before"] = stored(row.observations)
+    return "how I read that note"
+
+
+def _read_note_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
+    told = [observation_of(one) for one in targets["after"]]
+    desk.book.replace_observations(NoteId(targets["note"]), told, origin=None)
     return "how I read that note"
 
 
@@ -213,6 +232,7 @@ UNDO: Mapping[str, Way] = {
     "times": _times_before,
     "add_note": _delete_note,
     "delete_note": _restore_note,
+    "part_note": _part_again,
     "read_note": _unread_note,
     "add_claim": take_out,
     "entry": void_entry,
@@ -238,6 +258,8 @@ REDO: Mapping[str, Way] = {
     "times": _times_again,
     "add_note": _restore_note,
     "delete_note": _delete_note,
+    "part_note": _part_out,
+    "read_note": _read_note_again,
     "add_claim": put_in,
     "entry": unvoid_entry,
     "add_player": _restore_player,
@@ -252,3 +274,6 @@ REDO: Mapping[str, Way] = {
     "video": video_again,
     "pool": pool_again,
 }
+
+TAKES_OUT = frozenset({"delete_note", "part_note"})
+"""Changes that took something out of the book: taking them back brings it in again."""

@@ -63,6 +63,7 @@ def _called(desk: Desk, change: ChangeRow) -> str:
 _CHANGED = {
     "add_note": "the note",
     "delete_note": "deleting the note",
+    "part_note": "deleting that part",
     "read_note": "reading the note",
     "add_claim": "what you added",
     "announce": "the match",

@@ -23,10 +23,12 @@ class UndoSaid:
 class CorrectionSaid:
     """A correction of what was last understood: "no, the other one", "scratch that, Hale".
 
-    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was; `both`: it is true of two.
+    `denied` is who was not meant ("not Tom, Mira"); `mentions` who was; `both`: it is true of two;
+    `untrue`: it is not so at all ("no she isn't").
     """
 
     text: str
     mentions: tuple[Mention, ...] = ()
     denied: tuple[Mention, ...] = ()
     both: bool = False
+    untrue: bool = False

@@ -21,6 +21,8 @@ class ResultSaid:
     ours first; without it and without games somebody did not play on ("no-show"). `running` is
     the score of the game after them, where that is told as well. `may_ask` as of a score;
     `mentions` are the names beside it. `corrects`: it is said instead of a result told before.
+    `whose_open`: told as one game each, though by their points one side won both. `whole`: its one
+    game is told as the whole match.
     """
 
     text: str
@@ -31,6 +33,8 @@ class ResultSaid:
     may_ask: tuple[Topic, ...] = ()
     mentions: tuple[Mention, ...] = ()
     corrects: bool = False
+    whose_open: bool = False
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -25,7 +25,8 @@ class NoteSaid:
     """A note: the whole text, the claims found, and the words that no claim covers.
 
     `offered` are claims only half understood: nothing is made of them unless they are asked for.
-    `may_ask` are topics to offer where the words may ask for advice as well.
+    `may_ask` are topics to offer where the words may ask for advice as well. `corrects`: they are
+    said instead of what the last note says ("no, she is right-handed").
     """
 
     text: str
@@ -36,3 +37,4 @@ class NoteSaid:
     about_body: bool = False
     offered: tuple[Claim, ...] = ()
     may_ask: tuple[Topic, ...] = ()
+    corrects: bool = False

@@ -1,0 +1,122 @@
+"""A note put right by the next message: what is said instead counts, and "Changed" is true.
+
+How people take back what they said is from memory.
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+
+def claims_after(talk: Talk, note: str, said: str) -> str:
+    assert talk.say(note).startswith("Noted.")
+    return talk.say(said)
+
+
+@pytest.mark.parametrize(
+    ("note", "said", "changed"),
+    [
+        ("okafor is a lefty", "no he is right handed", "Okafor: right-handed."),
+        ("okafor is a lefty", "actually he is right handed", "Okafor: right-handed."),
+        ("okafor is a lefty", "no right handed", "Okafor: right-handed."),
+        ("okafor is a lefty", "no okafor is a righty", "Okafor: right-handed."),
+        ("okafor is fast", "no he is slow", "Okafor: foot speed weak."),
+        ("okafor is fast", "sorry slow", "Okafor: foot speed weak."),
+        ("okafor is fast", "i meant slow", "Okafor: foot speed weak."),
+        ("okafor is fast", "no not fast he is slow", "Okafor: foot speed weak."),
+        ("okafor is fast", "not fast, slow", "Okafor: foot speed weak."),
+        ("okafor is fast", "that was wrong he is slow", "Okafor: foot speed weak."),
+        ("okafor lobs a lot", "no he never lobs", "Okafor: lob rarely."),
+        ("okafor has a weak backhand dink", "sorry strong", "Okafor: backhand dink strong."),
+        (
+            "okafor has a weak backhand dink",
+            "no wait he is good at it",
+            "Okafor: backhand dink strong.",
+        ),
+        ("okafor has a weak backhand dink", "no its his forehand", "Okafor: forehand dink weak."),
+        ("okafor has a weak backhand dink", "i meant forehand", "Okafor: forehand dink weak."),
+        ("okafor poaches a lot", "no lindqvist poaches a lot", "Lindqvist: poaching often."),
+    ],
+)
+def test_what_is_said_instead_counts(demo: Talk, note: str, said: str, changed: str) -> None:
+    assert claims_after(demo, note, said) == f"Changed. {changed}"
+    before = demo.tap("undo")
+    assert before.startswith("Taken back: how I read that note.")
+
+
+def test_the_corrected_hand_is_the_one_reported(fresh: Talk) -> None:
+    fresh.say("next: rosalind tack and benny oyelaran")
+    fresh.press(fresh.buttons[0].payload)
+    fresh.say("rosalind is a lefty")
+    fresh.say("no she is right handed")
+    assert "lefty" not in fresh.say("report tack").split("“")[0]
+
+
+@pytest.mark.parametrize(
+    ("said", "noted"),
+    [
+        ("no his third shot drop is good", "Noted. Okafor: third-shot drop strong."),
+        ("wait he poaches a lot too", "Noted. Okafor: poaching often."),
+    ],
+)
+def test_another_trait_is_a_note_of_its_own(demo: Talk, said: str, noted: str) -> None:
+    assert claims_after(demo, "okafor is fast", said).startswith(noted)
+    assert ("foot_speed", "strength", False) in demo.claims("Okafor")
+
+
+def test_what_is_not_understood_says_what_still_stands(demo: Talk) -> None:
+    reply = claims_after(demo, "okafor is fast", "no he wears two different shoes every time")
+    assert "Changed" not in reply
+    assert "Still noted: Okafor: foot speed strong." in reply
+
+
+@pytest.mark.parametrize("said", ["no he isn't", "no he is not", "not true", "that's not right"])
+def test_what_is_not_so_is_taken_back(demo: Talk, said: str) -> None:
+    assert claims_after(demo, "okafor hates lobs", said).startswith("Note deleted.")
+    demo.tap("undo")
+    assert len(demo.notes(1)) == 1
+
+
+@pytest.mark.parametrize(
+    "said", ["ok good", "no thanks", "no way", "no their point", "no what does he do"]
+)
+def test_other_messages_behind_a_note_change_nothing_in_it(demo: Talk, said: str) -> None:
+    before = demo.claims("Okafor")
+    demo.say("okafor is fast")
+    noted = demo.claims("Okafor")
+    assert "Changed" not in demo.say(said)
+    assert demo.claims("Okafor") == noted != before
+
+
+def test_it_is_of_the_message_before_only(demo: Talk) -> None:
+    demo.say("okafor is fast")
+    demo.say("where do i serve lindqvist")
+    assert "Changed" not in demo.say("no he is slow")
+
+
+@pytest.mark.parametrize("said", ["no him", "no, the other one"])
+def test_the_other_one_is_meant_where_nothing_else_would_change(demo: Talk, said: str) -> None:
+    assert claims_after(demo, "okafor is slow", said) == "Changed. Lindqvist: foot speed weak."
+
+
+def test_a_change_of_a_note_comes_back_after_undo(demo: Talk) -> None:
+    demo.say("okafor is fast")
+    demo.say("no he is slow")
+    slow = demo.claims("Okafor")
+    assert demo.say("undo") == "Taken back: how I read that note."
+    assert demo.say("undo") == "Taken back: “okafor is fast”."
+    assert demo.say("put it back") == "Put back: “okafor is fast”."
+    assert demo.say("put it back") == "Put back: how I read that note."
+    assert demo.claims("Okafor") == slow
+
+
+def test_a_reading_overtaken_since_does_not_come_back(demo: Talk) -> None:
+    demo.say("okafor is fast")
+    demo.say("no he is slow")
+    demo.say("undo")
+    again = demo.button("put it back").payload
+    demo.say("undo")
+    stored = demo.claims("Okafor")
+    demo.press(again)
+    assert demo.claims("Okafor") == stored
