@@ -33,6 +33,7 @@ from bot.chat.message import (
 )
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.note_put_right import note_put_right
+from bot.chat.noted_beside import told_and_noted
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
@@ -159,6 +160,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
+    beside = told_and_noted(message, chat, _settled)
+    if beside:
+        return beside
     fixed = note_put_right(message, chat) or _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
