@@ -28,7 +28,7 @@ __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Sai
 CONTEXT_VERSION = 1
 
 KEPT_PENDINGS = 8
-"""Questions still open for a tap; older ones have gone stale."""
+"""Questions still open for a tap; older ones have gone stale, but for the match that waits."""
 
 
 class Depth(StrEnum):
@@ -174,7 +174,8 @@ class Context:
         )
 
     def with_pending(self, pending: Pending) -> Context:
-        kept = (*self.pendings, pending)[-KEPT_PENDINGS:]
+        awaited = [one for one in self.pendings[: 1 - KEPT_PENDINGS] if one.announces][-1:]
+        kept = (*awaited, *self.pendings[1 - KEPT_PENDINGS :], pending)
         asks = pending.number if pending.waits_for_name else self.asks_who
         return replace(self, pendings=kept, pending_count=pending.number, asks_who=asks)
 

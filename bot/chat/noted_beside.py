@@ -35,6 +35,10 @@ FEWEST_WORDS_TOLD = 2
 """Words behind a name that tell something of them, though no trait is read in it."""
 
 
+LONGEST_FORM = 4
+"""Words behind a name that may only say who serves or whose rally it was; more tell a story."""
+
+
 def told_and_noted(message: Message, chat: ChatView, settles: Settles) -> tuple[Understood, ...]:
     """The result or score, then the note and what its part asks; nothing if it does not hold both.
 
@@ -138,4 +142,6 @@ def _tells(part: Message, of_them: list[Mention], chat: ChatView, settles: Settl
         for word in part.said
         if not any(one.span[0] <= word.span[0] < one.span[1] for one in of_them)
     ]
+    if len(behind) > LONGEST_FORM:
+        return True
     return len(behind) >= FEWEST_WORDS_TOLD and settles(part.text, part, chat) is None

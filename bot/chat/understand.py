@@ -80,6 +80,7 @@ from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
+from bot.chat.substitutes_said import substitute_said
 from bot.chat.talk_or_question import small_talk, talk_or_question
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.told_before import before_the_question, result_put_right
@@ -142,6 +143,7 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
