@@ -11,6 +11,7 @@ from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
+from bot.chat.which_of_them import which_of_them
 from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.rulebook.touching import tells_their_court
@@ -277,6 +278,7 @@ def settled_topic(message: Message) -> Question | None:
     sided = " ".join(word.folded for word in message.told.words)
     if topic is None and asks_our_crash(sided):
         topic = Topic.THIRD_SHOT
+    topic = topic or which_of_them(message.told.words)
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
     if topic is None and _WHO_RECEIVES.fullmatch(sided):
