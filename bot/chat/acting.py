@@ -94,10 +94,12 @@ from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 
+_TOLD = (ScoreSaid, RallySaid, ResultSaid, TimeoutSaid)
+
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
-    told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid | ResultSaid)]
+    told = [one for one in understood if isinstance(one, _TOLD)]
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]

@@ -10,8 +10,10 @@ from bot.chat.own_crash import asks_our_crash
 from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
+from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.topic_question import CERTAIN
 from bot.chat.which_of_them import which_of_them
+from bot.chat.win_by_asked import asks_win_by
 from bot.chat.words import words_in
 from knowledge.regex import regex
 from knowledge.rulebook.touching import tells_their_court
@@ -272,6 +274,12 @@ def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
     if topic is None and tells_their_court(message.text):
+        topic = Topic.RULES_QUESTION
+    if topic is None and asks_what_to_say(message):
+        topic = Topic.ADJUST
+    if topic is None and tells_what_is_left(message):
+        topic = Topic.TIMEOUT_NOW
+    if topic is None and asks_win_by(message):
         topic = Topic.RULES_QUESTION
     if topic is None and asks_if_fair(message.text):
         topic = Topic.WEATHER_OR_BODY
