@@ -16,6 +16,7 @@ from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
 from bot.chat.words import words_in
 from knowledge.regex import regex
+from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
 from knowledge.tactics.hurt_opponent import asks_if_fair
@@ -273,7 +274,7 @@ def _compares(message: Message) -> bool:
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
-    if topic is None and tells_their_court(message.text):
+    if topic is None and _asks_a_rule(message.text):
         topic = Topic.RULES_QUESTION
     if topic is None and asks_what_to_say(message):
         topic = Topic.ADJUST
@@ -297,6 +298,10 @@ def settled_topic(message: Message) -> Question | None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _asks_a_rule(text: str) -> bool:
+    return tells_their_court(text) or asks_of_medical(text) or asks_of_feet_first(text)
 
 
 def _topic_of(line: str) -> Topic | None:

@@ -42,20 +42,21 @@ _THEIR_COURT: Final = regex(
 _OF_A_PLACE: Final = regex(r"\b(?:wrong|correct|serv\w+|receiv\w+|stack\w*|ball)\b")
 
 
-def _plain(words: str) -> str:
+def plain(words: str) -> str:
+    """Lower case, without marks or apostrophes, one blank between words."""
     return " ".join(re.findall(r"\w+", re.sub(r"['’]", "", words.casefold())))
 
 
 def tells_live(words: str) -> bool:
     """Whether the ball is said to have been live still: "before it bounced twice"."""
-    return _STILL_LIVE.search(_plain(words)) is not None
+    return _STILL_LIVE.search(plain(words)) is not None
 
 
 def tells_their_court(words: str) -> bool:
     """Whether somebody is said to have touched the other pair's court: a person, not the ball."""
-    plain = _plain(words)
-    found = _THEIR_COURT.search(plain)
-    return found is not None and _OF_A_PLACE.search(plain[: found.end()]) is None
+    said = plain(words)
+    found = _THEIR_COURT.search(said)
+    return found is not None and _OF_A_PLACE.search(said[: found.end()]) is None
 
 
 def rule_of_touch(words: str, found: str | None) -> str | None:
