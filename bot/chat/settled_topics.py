@@ -6,20 +6,14 @@ from functools import cache
 from typing import Final
 
 from bot.chat.message import Message
-from bot.chat.own_crash import asks_our_crash
 from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
-from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
+from bot.chat.topic_by_form import topic_by_form
 from bot.chat.topic_question import CERTAIN
-from bot.chat.which_of_them import which_of_them
-from bot.chat.win_by_asked import asks_win_by
 from bot.chat.words import words_in
 from knowledge.regex import regex
-from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
-from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
-from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.vocabulary import Topic
 
 _HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
@@ -274,20 +268,8 @@ def _compares(message: Message) -> bool:
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
-    if topic is None and _asks_a_rule(message.text):
-        topic = Topic.RULES_QUESTION
-    if topic is None and asks_what_to_say(message):
-        topic = Topic.ADJUST
-    if topic is None and tells_what_is_left(message):
-        topic = Topic.TIMEOUT_NOW
-    if topic is None and asks_win_by(message):
-        topic = Topic.RULES_QUESTION
-    if topic is None and asks_if_fair(message.text):
-        topic = Topic.WEATHER_OR_BODY
+    topic = topic or topic_by_form(message)
     sided = " ".join(word.folded for word in message.told.words)
-    if topic is None and asks_our_crash(sided):
-        topic = Topic.THIRD_SHOT
-    topic = topic or which_of_them(message.told.words)
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
     if topic is None and _WHO_RECEIVES.fullmatch(sided):
@@ -298,10 +280,6 @@ def settled_topic(message: Message) -> Question | None:
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
-
-
-def _asks_a_rule(text: str) -> bool:
-    return tells_their_court(text) or asks_of_medical(text) or asks_of_feet_first(text)
 
 
 def _topic_of(line: str) -> Topic | None:

@@ -63,6 +63,6 @@ def rule_of_touch(words: str, found: str | None) -> str | None:
     """The rule's name where words of time or place decide it; else None. `found`: the likeliest."""
     if tells_their_court(words) and found != NET_AFTER_DEAD:
         return NET_TOUCH
-    if found == NET_AFTER_DEAD and (tells_live(words) or not _TOLD_DEAD.search(_plain(words))):
+    if found == NET_AFTER_DEAD and (tells_live(words) or not _TOLD_DEAD.search(plain(words))):
         return NET_TOUCH
     return None
