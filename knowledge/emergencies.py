@@ -12,12 +12,14 @@ from typing import Final
 
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
+from knowledge.someone_down import is_down
 
 
 class Emergency(StrEnum):
     """What kind of help comes first, gravest first."""
 
     LIFE = "life"
+    DOWN = "down"
     SUGAR = "sugar"
     THINNER = "thinner"
     HEAT = "heat"
@@ -115,7 +117,8 @@ _SIGNS: Final = (
             r"face (?:\w+ ){0,3}(?:droop\w*|numb|went dead)",
             r"having (?:a|some kind of) fit\b",
             r"(?:he|she|hes|shes|he s|she s|partner|player) (?:is |was )?seizing(?! up)",
-            r"down (?:\w+ ){0,4}(?:not|isn ?t|won ?t|can ?t) (?:mov\w+|respond\w*|get up|react\w*)",
+            r"down (?!a |in |by |low |\d)(?:\w+ ){0,4}(?:not|isn ?t|won ?t|can ?t) "
+            r"(?:mov\w+|respond\w*|get up|react\w*)(?! (?:well|fast|his|her|their|up|for|to)\b)",
             r"(?:not|isn ?t|doesn ?t|stopped) (?:respond(?:ing)? (?:to me|to us|when|at all)|"
             r"responsive)",
             r"(?:dropped|lying|laying) (?:\w+ ){0,3}(?:not|isn ?t|doesn ?t) (?:respond|mov)\w*",
@@ -251,8 +254,12 @@ _KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kin
 
 def emergency_of(words: str) -> Emergency | None:
     """The gravest emergency that the words tell of; None if none does."""
-    said = _SAYING.sub(" ~ ", _folded(words))
-    return next((kind for kind, signs in _KINDS if signs.search(said)), None)
+    folded = _folded(words)
+    said = _SAYING.sub(" ~ ", folded)
+    told = [kind for kind, signs in _KINDS if signs.search(said)]
+    if Emergency.LIFE not in told and is_down(folded):
+        told.insert(0, Emergency.DOWN)
+    return next(iter(told), None)
 
 
 def _folded(words: str) -> str:

@@ -47,8 +47,10 @@ from bot.chat.answers.runs import ask_of_several
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
+from bot.chat.answers.topic_unclear import ask_topic
 from bot.chat.asked import Asked
-from bot.chat.payload import Tap, Verb, tap
+from bot.chat.one_reply import joined, undoing_apart
+from bot.chat.payload import Tap, Verb
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import (
@@ -92,16 +94,18 @@ from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 
-FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
-"""What is offered where a message gives no hint at all."""
+_TOLD = (ScoreSaid, RallySaid, ResultSaid, TimeoutSaid)
 
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
-    told = [one for one in understood if isinstance(one, ScoreSaid | RallySaid | ResultSaid)]
+    told = [one for one in understood if isinstance(one, _TOLD)]
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
+    noted = [one for one in understood if isinstance(one, NoteSaid)]
+    if told and noted and len(told) + len(asked) + len(noted) == len(understood):
+        return [_told_and_noted(desk, told, noted, asked)]
     if len(understood) > 1 and all(isinstance(one, ScoreSaid | StarterSaid) for one in understood):
         return [_act(desk, one) for one in understood][-1:]  # the last tells how it stands
     replies: list[Reply] = []
@@ -112,6 +116,19 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
         else:
             replies += [_act(desk, one) for one in group]
     return replies
+
+
+def _told_and_noted(
+    desk: Desk,
+    told: Sequence[Understood],
+    noted: Sequence[NoteSaid],
+    asked: Sequence[Question | Unclear],
+) -> Reply:
+    """One message for a result and the note that came with it; the answer knows of both."""
+    kept = [undoing_apart(_act(desk, one), wording("undo_note")) for one in noted]
+    if asked:
+        return joined([_answered_as_it_stands(desk, told, asked), *kept])
+    return joined([*(_act(desk, one) for one in told), *kept])
 
 
 def _answered(desk: Desk, asked: Sequence[Question | Unclear]) -> Reply:
@@ -253,7 +270,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
-            return _ask_topic(understood)
+            return ask_topic(understood)
 
 
 def _is_playing(desk: Desk) -> bool:
@@ -272,31 +289,3 @@ def _otherwise(desk: Desk, said: DetailSaid) -> Reply:
     """What would be about the last rally, where something else was done since."""
     view = replace(desk.chat_view(), tells_of_rally=False)
     return joined(acted(desk, understand(said.text, chat=view)))
-
-
-def _ask_topic(unclear: Unclear) -> Reply:
-    """Never "I don't understand" alone: two or three likely topics as buttons."""
-    if not any(character.isalnum() for character in unclear.text):
-        return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
-    offers = offer_buttons(unclear.offers or FIRST_OFFERS)
-    is_number = not any(character.isalpha() for character in unclear.text)
-    text = wording("score.form" if is_number else "unclear.ask")
-    return Reply(text=text, buttons=rows(offers))
-
-
-def _example() -> Button:
-    return Button(
-        label=wording("example.1"), payload=tap(Verb.EXAMPLE, 1), topic=Topic.COVER_MIDDLE
-    )
-
-
-def joined(replies: list[Reply]) -> Reply:
-    """Several answers as one message: texts one after the other, the buttons of all."""
-    if len(replies) == 1:
-        return replies[0]
-    return Reply(
-        text="\n\n".join(reply.text for reply in replies),
-        buttons=tuple(row for reply in replies for row in reply.buttons),
-        picture=next((reply.picture for reply in replies if reply.picture), None),
-        about=next((reply.about for reply in replies if reply.about), None),
-    )

@@ -8,11 +8,13 @@ from dataclasses import replace
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
+from bot.chat.moods import tells_a_state
 from bot.chat.newcomer_words import newcomers_in
 from bot.chat.own_pair_told import is_surely_pair, one_with_partner, pair_and_rest
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
 from bot.chat.words import Word, folded_line
+from bot.chat.words import words as split
 from knowledge.regex import regex
 
 _BOOK_WORDS = (
@@ -139,10 +141,30 @@ _ASKING = frozenset(
     ["what", "who", "where", "how", "why", "when", "which", "should", "do", "does", "can", "any"]
 )
 _IN_NO_NAME = _ASKING | frozenset(
-    {"a", "the", "i", "it", "he", "she", "they", "we", "is", "are", "as", "at", "so", "too", "not"}
+    {
+        "a",
+        "the",
+        "i",
+        "it",
+        "he",
+        "she",
+        "they",
+        "we",
+        "is",
+        "are",
+        "as",
+        "at",
+        "so",
+        "too",
+        "not",
+        "hes",
+        "shes",
+        "theyre",
+    }
 )
 """Words that make a sentence or a question of what would be names."""
 
+_NOBODY = word_set("no_name")
 _GIVEN_NAMES = "given_names_that_are_words"
 
 
@@ -167,10 +189,13 @@ def _names_a_pair(typed: str) -> bool:
     """
     if _TWO_NAMES.fullmatch(typed):
         return True
-    words = re.findall(r"[^\W\d_]+", typed.lower())
-    if len(words) > LONGEST_PAIR_WORDS or re.search(r"\d", typed) or set(words) & _IN_NO_NAME:
+    told = [word for word in split(typed) if word.folded.isalpha()]
+    said = {word.folded for word in told}
+    if len(told) > LONGEST_PAIR_WORDS or re.search(r"\d", typed) or said & _IN_NO_NAME:
         return False
-    return any(not is_common(word) for word in words)
+    if any(tells_a_state(word) for word in told):
+        return False
+    return any(not is_common(word) for word in said - _NOBODY)
 
 
 def _as_typed(text: str, said: Sequence[Word], folded: str) -> str:

@@ -57,8 +57,16 @@ _LEFT_OVER = regex(
     rf"|\bhave (?P<g>both)\b(?! (?:of (?:them|they)|guys|players|opponents))"
 )
 _LAST = regex(rf"\blast {_BREAK}\b|\b(?:our|my) last one\b")
+_BREAKS = r"(?:time ?outs|tos|t os|breathers)"
+_MORE = r"(?:(?:more|both|all|our|my|of|the|any|two) )*"
 _OUT = regex(
-    rf"\bout of {_BREAK}\b|\b(?:used (?:up )?(?:both|all)|burned both|burnt both|spent both)"
+    rf"\b(?:used|spent|burned|burnt|blew|blown|wasted|taken|took|gone through) (?:up )?"
+    rf"{_MORE}{_BREAKS}\b(?! (?:well|wisely|right|early|badly))"
+    rf"|\b(?:no|zero|dont have|do not have|havent got|aint got|have not got|without)(?: any)?"
+    rf"(?: more| other)? {_BREAKS}\b"
+    rf"|\b{_BREAKS} (?:are |is |were )?(?:both |all |already )*"
+    r"(?:gone|used|spent|burned|burnt|done)\b"
+    rf"|\bout of {_BREAK}\b|\b(?:used (?:up )?(?:both|all)|burned both|burnt both|spent both)"
     rf"(?: of)?(?: our| my| the)?(?: {_BREAK})?\b"
 )
 _USED_ONE = regex(
@@ -67,6 +75,11 @@ _USED_ONE = regex(
 _ALL_LEFT = regex(rf"\b(?:havent|have not|not) (?:used|taken|called) (?:any|one|a)(?: {_BREAK})?")
 _THEIRS = regex(rf"\b(?:{_THEY}|their|theirs)(?: (?!we\b|weve\b|i\b|ive\b)\w+){{0,3}}$")
 
+
+_IN_A_ROW = regex(rf"\b{_ROW}\b")
+_TOLD_RUN = regex(
+    rf"\b(?:won|win|took|got|down|lost|dropped) {_FILL}{NUMBER} (?:{_POINTS} )?{_ROW}\b"
+)
 
 _OF_RUNS = regex(rf"\b(?:{_ROW}|last|past|runs?|streak|momentum)\b")
 _OF_BREAKS = regex(
@@ -88,6 +101,14 @@ def find_breaks(line: SpokenLine) -> FoundBreaks:
     rest = _blanked(line.text, run)
     left, timeouts = _left(rest) if _OF_BREAKS.search(rest) else (None, None)
     return FoundBreaks(lost_in_a_row=lost, timeouts_left=timeouts, places=line.covered(run, left))
+
+
+def without_runs(text: str) -> str:
+    """The text without a run of rallies: the "lost" of "lost 4 straight 5-7" is no game's."""
+    if not _IN_A_ROW.search(text):
+        return text
+    theirs, ours = _THEIR_RUN.search(text), _OUR_RUN.search(text)
+    return _blanked(text, theirs or ours or _TOLD_RUN.search(text))
 
 
 def _blanked(text: str, found: re.Match[str] | None) -> str:

@@ -28,7 +28,7 @@ __all__ = ["CONTEXT_VERSION", "KEPT_PENDINGS", "Asked", "Context", "Depth", "Sai
 CONTEXT_VERSION = 1
 
 KEPT_PENDINGS = 8
-"""Questions still open for a tap; older ones have gone stale."""
+"""Questions still open for a tap; older ones have gone stale, but for the match that waits."""
 
 
 class Depth(StrEnum):
@@ -108,9 +108,10 @@ class Context:
     answer to `asked` went; `asked_last`: nothing was noted since, so that a correction is of the
     question. `asks_who` is the pending message whose name we asked about just now. `tagged` is our
     choice for the next rally, `asked_serve` the score whose server we asked about. `wind` blows
-    until told otherwise. `pool` is the pool that we play in, `listing` the page of a list that was
-    shown last, `scouting` the open scout card, `over` the match that was closed last. `called` are
-    those spoken of as he or as she. `noted` is the note that the last message left or changed.
+    until told otherwise. `timeouts`: of ours left as told, in which match and game. `pool` is the
+    pool that we play in, `listing` the page of a list that was shown last, `scouting` the open
+    scout card, `over` the match that was closed last. `called` are those spoken of as he or as she.
+    `noted` is the note that the last message left or changed.
     """
 
     match: MatchId | None = None
@@ -137,6 +138,7 @@ class Context:
     tagged: Tagged | None = None
     asked_serve: AskedServe | None = None
     wind: KeptWind | None = None
+    timeouts: tuple[int, int, int] | None = None
     pool: EventId | None = None
     listing: Listing | None = None
     scouting: Scouting | None = None
@@ -174,7 +176,8 @@ class Context:
         )
 
     def with_pending(self, pending: Pending) -> Context:
-        kept = (*self.pendings, pending)[-KEPT_PENDINGS:]
+        awaited = [one for one in self.pendings[: 1 - KEPT_PENDINGS] if one.announces][-1:]
+        kept = (*awaited, *self.pendings[1 - KEPT_PENDINGS :], pending)
         asks = pending.number if pending.waits_for_name else self.asks_who
         return replace(self, pendings=kept, pending_count=pending.number, asks_who=asks)
 
@@ -239,6 +242,7 @@ class Context:
             "tagged": None if self.tagged is None else self.tagged.to_json(),
             "asked_serve": None if self.asked_serve is None else self.asked_serve.to_json(),
             "wind": None if self.wind is None else self.wind.to_json(),
+            "timeouts": None if self.timeouts is None else list(self.timeouts),
             "pool": self.pool,
             "listing": None if self.listing is None else self.listing.to_json(),
             "scouting": None if self.scouting is None else self.scouting.to_json(),
@@ -278,6 +282,7 @@ class Context:
             tagged=maybe(Tagged.from_json, stored.get("tagged")),
             asked_serve=maybe(AskedServe.from_json, stored.get("asked_serve")),
             wind=wind_from_json(stored),
+            timeouts=None if stored.get("timeouts") is None else tuple(stored["timeouts"]),
             pool=stored.get("pool"),
             listing=maybe(Listing.from_json, stored.get("listing")),
             scouting=maybe(Scouting.from_json, stored.get("scouting")),

@@ -67,6 +67,8 @@ def may_be_mangled(window: Sequence[Word]) -> bool:
 def has_own_name(window: Sequence[Word], index: NameIndex) -> bool:
     """`beat Hale`, `lefty Hales`: a name among everyday words; `win Brandt` is Nguyen-Brandt."""
     named = [_is_name(word.folded, index) for word in window]
+    if any(named) and any(word.folded == "or" for word in window[1:-1]):
+        return True  # "bex or hal" are two people
     rest = [word for word, is_name in zip(window, named, strict=True) if not is_name]
     is_own = bool(rest) and any(named) and all(is_common(word.folded) for word in rest)
     return is_own and not index.sounds_like_one(" ".join(word.folded for word in window))

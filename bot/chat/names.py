@@ -22,6 +22,7 @@ from bot.chat.name_windows import (
 )
 from bot.chat.pronouns import pronoun
 from bot.chat.said import Certainty, Mention
+from bot.chat.timeout_letters import is_timeout_here
 from bot.chat.unknown_names import (
     is_written_as_name,
     unknown_name_end,
@@ -141,7 +142,7 @@ def _one_of_ours(said: Sequence[Word], position: int, view: ChatView) -> tuple[i
     stands_alone = not position or set(said[position].gap) & _APART
     if letter not in _LETTERS_OF_OURS or not stands_alone:
         return None
-    if before in _BEFORE_A_LETTER or is_metres:
+    if before in _BEFORE_A_LETTER or is_metres or is_timeout_here(said, position):
         return None
     ours = [row for row in view.roster if row.player in view.ours]
     begun = [row for row in ours if fold(row.name).startswith(letter)]

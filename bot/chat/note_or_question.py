@@ -44,7 +44,7 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if message.asks and not _only_sounds_asked(message, chat):
         return _asked(message, chat)
-    if _tells_claims(message) or _tells_of_somebody(message, chat):
+    if _tells_claims(message) or tells_of_somebody(message, chat):
         return (note,)
     if is_told_by_another(message.said, message.mentions) and not message.asks:
         return (note,)
@@ -144,7 +144,7 @@ def _tells_of_others(message: Message, question: Question | Unclear) -> bool:
     return isinstance(question, Unclear) or (is_vague and len(message.said) > SHORTEST_STATEMENT)
 
 
-def _tells_of_somebody(message: Message, chat: ChatView) -> bool:
+def tells_of_somebody(message: Message, chat: ChatView) -> bool:
     """Whether it would be a note, were the names it has not settled known: "zorblatt: lefty"."""
     if message.asks or all(one.certainty is Certainty.SURE for one in message.mentions):
         return False

@@ -6,6 +6,8 @@ import re
 from typing import TypeGuard
 
 from bot.chat.common_words import is_common
+from bot.chat.moods import tells_a_state
+from bot.chat.words import words
 from knowledge.regex import regex
 
 _NAME = r"[^\W\d_]+(?:['’-][^\W\d_]+)*"
@@ -54,4 +56,7 @@ def is_surely_pair(typed: str) -> bool:
 
 
 def _are_names(found: re.Match[str] | None) -> TypeGuard[re.Match[str]]:
-    return found is not None and not any(is_common(found[name].lower()) for name in ("one", "two"))
+    if found is None:
+        return False
+    named = [word for name in ("one", "two") for word in words(found[name])]
+    return not any(is_common(word.folded) or tells_a_state(word) for word in named)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from bot.chat.moods import tells_a_state
 from bot.chat.names import find_mentions
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.unknown_names import may_bear_a_name
@@ -12,9 +13,16 @@ from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.regex import regex
 
+_NO_NAME = (
+    r"(?:(?:wtf|lol|no|nope|dude|bro|omg|uh|um|hey|oops|wait) )*(?:\w+ ){0,4}"
+    r"(?:isnt|is not|aint|wasnt|thats not|not|no)"
+    r" (?:(?:a|an|my|his|her|the|even) )*(?:name|partner|person|player|somebody|him|her) "
+)
+"""`tilting isnt a name, my partner is idris`: what was taken for a name is put right."""
+
 _LEAD = (
-    r"(?:(?:hi|hey|ok|okay|so|btw|update|and|also|now|yes|yep|oh|news|fyi|i|ive|we|have|has|had|got"
-    r"|a|the|my|another|change|with) )*"
+    rf"(?:{_NO_NAME})?(?:(?:no|nope|wrong|actually|wait|sorry|lol|wtf|said|hi|hey|ok|okay|so|btw|update|and|also|now|yes|yep|oh|news|fyi|i|ive|we|have|has|had|got"
+    r"|a|the|my|our|another|change|with) )*"
 )
 _WHEN = (
     r"(?:(?:for|from|on|this|next|again|now|today|tonight|tomorrow|tmrw|tmw|tmr|instead|here|then"
@@ -73,7 +81,7 @@ def _said_of(
     if known is not None:
         is_theirs = known.certainty is Certainty.SURE and known.players[0] in chat.theirs
         return None if is_theirs else _our_pair(text, known.typed, (known,))
-    if not all(map(may_bear_a_name, named)):
+    if not all(map(may_bear_a_name, named)) or any(map(tells_a_state, named)):
         return None
     typed = text[named[0].span[0] : named[-1].span[1]]
     return _our_pair(text, _without_owner(typed) if is_short else typed, ())

@@ -5,12 +5,14 @@ Answered as what helps the two of them. None of it is kept as a note: the other 
 
 from __future__ import annotations
 
+from bot.chat.forms import word_set
 from bot.chat.message import Message, is_ours, opponents
 from bot.chat.said import Question
 from bot.chat.short_forms import in_full
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
+from bot.chat.words import words_in
 from knowledge.complaints import complains
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
@@ -56,7 +58,16 @@ _BLAMES = (
     r"\b(?:my fault|(?:its|was|is) (?:all )?on me|because of me|im the problem|i lost (?:it|us))\b"
     r"|(?:blam(?:es?|ed|ing)) (?:me|it on me|everything on me)\b)"
 )
-_TOLD = regex("|".join((_TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES)))
+_OF_A_BODY = words_in("exhausted gassed fried shaky wobbly hungover down checked pressing")
+_FEELS = (
+    r"\b(?:(?:my |our )?(?:partner|pard|pardner)|ourname)(?:s| is| was| seems| looks| started)"
+    r"(?: (?:so|super|really|very|totally|all|a bit|kinda|pretty|completely|fully|now|just|clearly"
+    r"|already|visibly))*"
+    rf" (?:{'|'.join(sorted(word_set('moods') - _OF_A_BODY))})\b(?! (?:when|whenever|if|at \d))"
+)
+"""How our partner feels now; "gets nervous when behind" is a habit, which a note may keep."""
+
+_TOLD = regex("|".join((_TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
 _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from bot.chat.breaks_said import without_runs
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
@@ -45,7 +46,7 @@ _THEY_WON = regex(
 )
 _FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
-    r"|(?<=\d )w|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
+    r"|(?<=\d )w(?! \w)|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
     r"|(?<!side )out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
@@ -82,7 +83,7 @@ def result_said(
     `format` is the running match's: by it the last game told may be the one still going on, and
     "lost 2-1" a match told in games. `of_score` are the words that may hold a running score.
     """
-    line = folded_line(said)
+    line = without_runs(folded_line(said))
     finished = _FINISHED.search(line) is not None and not _ONLY_A_RALLY.search(line)
     is_called = any(len(one.numbers) == len(_CALL) for one in groups(said))
     is_of_rally = is_called and _THAT_ONE.search(line) is not None

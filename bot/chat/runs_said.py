@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from bot.chat.dictated import SOUNDS_LIKE
 from bot.chat.message import Message
 from bot.chat.numbers import number
-from bot.chat.said import RemarkSaid, ScoreRemark
+from bot.chat.said import RemarkSaid, SaidScore, ScoreRemark
 from bot.chat.serve_told import with_sides
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -57,6 +57,12 @@ _BESIDE_A_SCORE = regex(
     rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
     rf"(?:straight|in a row|{_RALLIES}|more)\b"
 )
+_LOST_BESIDE = regex(
+    r"(?<!they )(?<!they have )\b(?:lost|dropped|gave up|given up|down) (?:the )?(?:last )?"
+    rf"(?:[2-9] |a few |some |several )(?:{_RALLIES} )?(?:straight|in a row|running|on the trot)\b"
+)
+"""`lost 4 straight, 5-7`: theirs, whoever is not named."""
+
 _OURS = frozenset(["we", "us", "our", "ours"])
 
 
@@ -80,6 +86,20 @@ def scored_beside(said: Sequence[Word]) -> bool | None:
     """Whose points a score was reached by: "they took two straight, its 5-7"; None if not told."""
     found = _BESIDE_A_SCORE.search(_line(said))
     return None if found is None else found["side"] == "we"
+
+
+def after_lost_run(score: SaidScore, said: Sequence[Word]) -> SaidScore:
+    """ "Lost 4 straight, 5-7": told ours first, and who won the last of them serves."""
+    if (
+        score.we_serve is not None
+        or score.server is not None
+        or not _LOST_BESIDE.search(_line(said))
+    ):
+        return score
+    ours, theirs = score.ours, score.theirs
+    if ours is None and theirs is None and score.call is not None:
+        ours, theirs = score.call.serving, score.call.receiving
+    return SaidScore(ours=ours, theirs=theirs, we_serve=False)
 
 
 def _line(said: Sequence[Word]) -> str:

@@ -43,6 +43,13 @@ _GAME = (
 _OF_A_GAME = regex(rf"^(?:in |for |start |starting )?{_GAME} |(?: in| for| of)? {_GAME}$")
 """`game 2 they serve first`: which game it is the log knows."""
 
+_WEIGHED = regex(r"\bor\b")
+"""`okafor or hale on the return` asks which of them."""
+
+_HIT_TO = regex(
+    r"(?:(?:so|ok|just|we|i|and) )*(?:serve|srv|return|ret|hit)(?: (?:it|deep))* (?:to|at)"
+)
+
 _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
 """`is it my serve` asks, question mark or not."""
 
@@ -70,6 +77,8 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
         return None
     if _BACK.search(_folded(message)):
         return None  # the ball has changed sides
+    if _WEIGHED.search(_folded(message)) or _aims(message):
+        return None
     if begins_as_match(message.said) and names_somebody(message):
         return None  # of the match announced
     named = [one for one in message.mentions if not one.pronoun]
@@ -78,6 +87,13 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
     if not all(is_of_one_side(one, chat) for one in named):
         return None
     return _by_side(message.text, message.told.words)
+
+
+def _aims(message: Message) -> bool:
+    """Whether somebody is named to whom a ball goes: "return to okafor", "serve at hale"."""
+    starts = {one.span[0] for one in message.mentions if not one.pronoun}
+    at = next((at for at, word in enumerate(message.said) if word.span[0] in starts), 0)
+    return _HIT_TO.fullmatch(" ".join(word.folded for word in message.said[:at])) is not None
 
 
 def serves_at_first(said: Sequence[Word]) -> bool | None:

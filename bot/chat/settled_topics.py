@@ -6,16 +6,14 @@ from functools import cache
 from typing import Final
 
 from bot.chat.message import Message
-from bot.chat.own_crash import asks_our_crash
 from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
+from bot.chat.topic_by_form import topic_by_form
 from bot.chat.topic_question import CERTAIN
 from bot.chat.words import words_in
 from knowledge.regex import regex
-from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.changes import troubles
-from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.vocabulary import Topic
 
 _HOW_BIG = "how (?:high|tall|low|wide|deep|long|big)"
@@ -270,13 +268,8 @@ def _compares(message: Message) -> bool:
 def settled_topic(message: Message) -> Question | None:
     """The question that such a message is; None unless it is all that is said."""
     topic = _topic_of(" ".join(word.folded for word in message.said))
-    if topic is None and tells_their_court(message.text):
-        topic = Topic.RULES_QUESTION
-    if topic is None and asks_if_fair(message.text):
-        topic = Topic.WEATHER_OR_BODY
+    topic = topic or topic_by_form(message)
     sided = " ".join(word.folded for word in message.told.words)
-    if topic is None and asks_our_crash(sided):
-        topic = Topic.THIRD_SHOT
     if topic is None and _THEIR_AIM.fullmatch(sided):
         topic = Topic.BEING_TARGETED
     if topic is None and _WHO_RECEIVES.fullmatch(sided):

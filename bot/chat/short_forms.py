@@ -8,6 +8,7 @@ from functools import cache
 
 from bot.chat.forms import short_forms, word_set
 from bot.chat.score_spelling import as_meant, run_together
+from bot.chat.timeout_letters import is_timeout_here, meant_by
 from bot.chat.words import Word
 from knowledge.regex import regex
 
@@ -32,6 +33,11 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
     ]
     told: list[Word] = []
     for place, word in enumerate(apart):
+        if is_timeout_here(apart, place):
+            told.append(replace(word, folded=meant_by(apart, place)))
+            continue
+        if place and is_timeout_here(apart, place - 1):
+            continue
         ahead = apart[place + 1].folded if place + 1 < len(apart) else ""
         if word.folded in _SERVERS and ahead in ("1", "2"):
             told.append(replace(word, folded="server"))

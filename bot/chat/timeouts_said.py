@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.message import Message
 from bot.chat.said import TimeoutSaid
 from bot.chat.view import ChatView
+from bot.chat.words import words_in
 from knowledge.regex import regex
 
 _TIMEOUT = r"(?:a |the |our |their |another |first |second |last )*time ?out"
@@ -14,17 +15,31 @@ _OURS = regex(
     r"|time ?out (?:taken|called)"
 )
 _THEIRS = regex(rf"they {_TOOK} {_TIMEOUT}|their time ?out|time ?out (?:for )?(?:they|them|theirs)")
+_TO_SAY = (
+    r"(?:(?:so|and|now|quick|ok) )*what(?:s| is)?"
+    r"(?: now| next| (?:do|should|can|shall|could|would|to|the|our|one)\b.*)?"
+)
+_WITH_QUESTION = regex(rf"(?P<told>{_OURS.pattern}|{_THEIRS.pattern}) (?P<asks>{_TO_SAY})")
+"""`they called a timeout, what do i tell tom`: taken, and what to change in it."""
+
+_IN_ONE = regex(
+    r"(?:(?:so|and|now|quick|ok) )*what (?:do|should|can|shall|to) (?:(?:i|we) )?"
+    r"(?:say|tell|talk|discuss|fix|change|do|agree)\b.* (?:in|during|at|on|for) "
+    rf"{_TIMEOUT}(?: now)?"
+)
+
 _LEFT = regex(
     r"(?:any |how many |our |their |do (?:we|they|i) (?:still )?have (?:any )?)*time ?outs?"
     r"(?: (?:do|have|are|did) (?:we|they|i|there|you))*(?: still)?(?: have| got)?"
     r" (?:left|remaining|to go)(?: (?:for )?(?:we|us|they|them))?"
 )
+_BESIDE_LEFT = words_in("ok so and now here we i have got are is ve just already left all only oh")
 _FILLING = frozenset(["ok", "so", "and", "now", "here", "right"])
 
 
 def timeouts_asked(message: Message) -> bool:
     """Whether the message asks how many time-outs are left, and nothing else."""
-    line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
+    line = _line(message)
     return _LEFT.fullmatch(line) is not None
 
 
@@ -32,8 +47,33 @@ def timeout_said(message: Message, chat: ChatView) -> TimeoutSaid | None:
     """The message, if it says of the running match that a time-out was taken, and nothing else."""
     if not chat.match_on or "?" in message.text:
         return None
-    line = " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)
+    line = _line(message)
     ours, theirs = _OURS.fullmatch(line), _THEIRS.fullmatch(line)
     if ours is None and theirs is None:
         return None
     return TimeoutSaid(text=message.text, ours=ours is not None)
+
+
+def asks_what_to_say(message: Message) -> bool:
+    """Whether it asks what to say in a time-out, told beside it or not: one change answers it."""
+    line = _line(message)
+    return bool(_WITH_QUESTION.fullmatch(line) or _IN_ONE.fullmatch(line))
+
+
+def tells_what_is_left(message: Message) -> bool:
+    """Whether it tells how many time-outs we have left, and nothing else: "no more t/os"."""
+    breaks = message.told.breaks
+    rest = [word.folded for at, word in enumerate(message.told.words) if at not in breaks.places]
+    return breaks.timeouts_left is not None and _BESIDE_LEFT.issuperset(rest)
+
+
+def timeout_before_question(message: Message, chat: ChatView) -> TimeoutSaid | None:
+    """The time-out told before that question, in a running match."""
+    found = _WITH_QUESTION.fullmatch(_line(message)) if chat.match_on else None
+    if found is None:
+        return None
+    return TimeoutSaid(text=message.text, ours=_THEIRS.fullmatch(found["told"]) is None)
+
+
+def _line(message: Message) -> str:
+    return " ".join(word.folded for word in message.told.words if word.folded not in _FILLING)

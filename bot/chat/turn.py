@@ -13,7 +13,7 @@ from weakref import WeakKeyDictionary
 
 from sqlalchemy import Connection, Engine, event
 
-from bot.chat.acting import acted, joined
+from bot.chat.acting import acted
 from bot.chat.answers import (
     corrections,
     imports,
@@ -32,6 +32,7 @@ from bot.chat.called import called_now
 from bot.chat.context import Context
 from bot.chat.edited import read_anew
 from bot.chat.name_given import name_given
+from bot.chat.one_reply import joined
 from bot.chat.payload import Tap, Verb, stamped, unstamped
 from bot.chat.place import place_of
 from bot.chat.private_words import is_private

@@ -33,6 +33,7 @@ from bot.chat.message import (
 )
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.note_put_right import note_put_right
+from bot.chat.noted_beside import told_and_noted
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
@@ -47,7 +48,7 @@ from bot.chat.results_corrected import result_corrected
 from bot.chat.results_doubted import is_lead
 from bot.chat.results_ended import ended_by_side
 from bot.chat.results_said import result_said
-from bot.chat.runs_said import scored_beside
+from bot.chat.runs_said import after_lost_run, scored_beside
 from bot.chat.said import (
     BookSaid,
     BookVerb,
@@ -79,8 +80,9 @@ from bot.chat.slip_words import starts_corrected
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, starter_said, tells_own_start
 from bot.chat.stated_rates import stated_rates
+from bot.chat.substitutes_said import substitute_said
 from bot.chat.talk_or_question import small_talk, talk_or_question
-from bot.chat.timeouts_said import timeout_said, timeouts_asked
+from bot.chat.timeouts_said import timeout_before_question, timeout_said, timeouts_asked
 from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
@@ -141,6 +143,7 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
@@ -159,6 +162,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
+    beside = told_and_noted(message, chat, _settled)
+    if beside:
+        return beside
     fixed = note_put_right(message, chat) or _settled(text, message, chat)
     if isinstance(fixed, RallySaid) and not fixed.understood:
         fixed = with_details(fixed, message, chat)
@@ -190,6 +196,8 @@ def _with_told(
     are answered, a score is also theirs."""
     if not any(isinstance(one, Question | Unclear) for one in said):
         return said
+    if (timeout := timeout_before_question(message, chat)) is not None:
+        return (timeout, *said)
     before = before_the_question(message, chat)
     told = before.told
     of_rules = any(isinstance(one, Question) and one.topic is _RULES for one in said)
@@ -324,6 +332,8 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
         rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
+        if served.score is not None:
+            served = replace(served, score=after_lost_run(served.score, message.said))
         by, leads = server_named(message, chat), is_lead(message.told.line.text)
         return replace(served, rally_ours=rally_ours, served_by=by, leads=leads)
     return replace(score, mentions=named, corrects=_corrects(message))

@@ -83,6 +83,11 @@ def may_bear_a_name(word: Word) -> bool:
     return word.folded.isalpha() and not is_known and (is_new or word.is_capitalised)
 
 
+def is_seen(folded: str) -> bool:
+    """Whether it is an everyday word, though not one of the common ones."""
+    return folded in _seen_words()
+
+
 def _is_full_name(said: Sequence[Word], start: int) -> bool:
     """A first and a last name, where a subject or a list of names stands: "pat olsen pops up"."""
     if start + 1 >= len(said) or said[start + 1].gap != " ":

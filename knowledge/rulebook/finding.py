@@ -14,6 +14,7 @@ from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
+from knowledge.rulebook.told_apart import rule_told_apart
 from knowledge.rulebook.touching import rule_of_touch
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
@@ -98,8 +99,9 @@ def find_rule(words: str, *, before: str = "") -> Found:
     where that stays unsure ("and with a referee?"), the one before is still meant.
     """
     found = _find(words, before=before)
-    touch = rule_of_touch(words, None if found.rule is None else found.rule.name)
-    return found if touch is None else Found(rule=rule_named(touch))
+    likeliest = None if found.rule is None else found.rule.name
+    decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
+    return found if decided is None else Found(rule=rule_named(decided))
 
 
 def _find(words: str, *, before: str) -> Found:

@@ -42,26 +42,27 @@ _THEIR_COURT: Final = regex(
 _OF_A_PLACE: Final = regex(r"\b(?:wrong|correct|serv\w+|receiv\w+|stack\w*|ball)\b")
 
 
-def _plain(words: str) -> str:
+def plain(words: str) -> str:
+    """Lower case, without marks or apostrophes, one blank between words."""
     return " ".join(re.findall(r"\w+", re.sub(r"['’]", "", words.casefold())))
 
 
 def tells_live(words: str) -> bool:
     """Whether the ball is said to have been live still: "before it bounced twice"."""
-    return _STILL_LIVE.search(_plain(words)) is not None
+    return _STILL_LIVE.search(plain(words)) is not None
 
 
 def tells_their_court(words: str) -> bool:
     """Whether somebody is said to have touched the other pair's court: a person, not the ball."""
-    plain = _plain(words)
-    found = _THEIR_COURT.search(plain)
-    return found is not None and _OF_A_PLACE.search(plain[: found.end()]) is None
+    said = plain(words)
+    found = _THEIR_COURT.search(said)
+    return found is not None and _OF_A_PLACE.search(said[: found.end()]) is None
 
 
 def rule_of_touch(words: str, found: str | None) -> str | None:
     """The rule's name where words of time or place decide it; else None. `found`: the likeliest."""
     if tells_their_court(words) and found != NET_AFTER_DEAD:
         return NET_TOUCH
-    if found == NET_AFTER_DEAD and (tells_live(words) or not _TOLD_DEAD.search(_plain(words))):
+    if found == NET_AFTER_DEAD and (tells_live(words) or not _TOLD_DEAD.search(plain(words))):
         return NET_TOUCH
     return None

@@ -175,6 +175,10 @@ _FIRST_AID = {
         "Stop. Call emergency help and medical staff now.",
         ("Sit or lie down; don't stay alone", "Not breathing: start CPR, send for the AED"),
     ),
+    Emergency.DOWN: (
+        "Stop play. Call medical staff and the referee now.",
+        ("Don't pull them up; stay with them", "Not moving: emergency number; no breath: CPR"),
+    ),
     Emergency.SUGAR: (
         "Stop now. Sit down; get medical staff.",
         (

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk
-from bot.chat.names import index_of
+from bot.chat.names import find_mentions, index_of
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
 from bot.chat.render import rows
@@ -21,6 +21,7 @@ from bot.chat.said import (
     Understood,
 )
 from bot.chat.wording import wording
+from bot.chat.words import words
 
 MOST_HELD = 60
 """Messages kept for a match that waits: more than a game has rallies. Our own bound."""
@@ -43,10 +44,7 @@ def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
         return None
     if desk.context.match is not None and desk.log().is_begun:
         return None
-    if isinstance(understood, ResultSaid) and any(
-        one.certainty is Certainty.SURE and not set(one.players) <= set(desk.ours)
-        for one in understood.mentions
-    ):
+    if isinstance(understood, ResultSaid) and _is_of_others(desk, understood, pending):
         return None
     if "held" not in desk.trace:
         hold(desk, pending, understood.text)
@@ -54,6 +52,19 @@ def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
     first = announced_first(desk)
     assert first is not None, "the match still waits"
     return replace(first, text="\n".join([first.text, wording("match.held")]))
+
+
+def _is_of_others(desk: Desk, result: ResultSaid, pending: Pending) -> bool:
+    """Whether it names somebody who is neither one of us nor named in the match that waits."""
+    awaited = {
+        player
+        for one in find_mentions(words(pending.text), desk.chat_view())
+        for player in one.players
+    }
+    return any(
+        one.certainty is Certainty.SURE and not set(one.players) <= {*desk.ours, *awaited}
+        for one in result.mentions
+    )
 
 
 def held_taken_back(desk: Desk) -> Reply | None:

@@ -16,6 +16,7 @@ from bot.chat.answers.plan_buttons import plan_buttons
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.standing import cannot_be, standing
+from bot.chat.answers.timeouts_told import with_timeouts_told
 from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
@@ -53,7 +54,7 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
             asked = replace(asked, score=score, we_serve=None)
         reply = _answer_changed(desk, question, last, changed(last, asked))
         return with_buttons(reply, taken_back)
-    asked = in_the_wind(desk, as_asked(desk, question, about))
+    asked = with_timeouts_told(desk, in_the_wind(desk, as_asked(desk, question, about)))
     if rates is not None and rates.fault is not None:
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)

@@ -8,6 +8,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import already_counted, with_score
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.answers.timeouts_told import told_left
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -31,6 +32,8 @@ def timeouts_left(desk: Desk) -> Reply:
     if match is None:
         return Reply(text=wording("timeouts.no_match"))
     ours, theirs = desk.log().match.timeouts_left
+    told = told_left(desk)
+    ours = ours if told is None else told
     return Reply(text=wording("timeouts.left").format(ours=ours, theirs=theirs))
 
 

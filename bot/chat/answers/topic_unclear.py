@@ -1,0 +1,29 @@
+"""What a message may be about, as buttons, where that is unclear."""
+
+from __future__ import annotations
+
+from bot.chat.payload import Verb, tap
+from bot.chat.render import offer_buttons, rows
+from bot.chat.reply import Button, Reply
+from bot.chat.said import Unclear
+from bot.chat.wording import wording
+from knowledge.vocabulary import Topic
+
+FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
+"""What is offered where a message gives no hint at all."""
+
+
+def ask_topic(unclear: Unclear) -> Reply:
+    """Never "I don't understand" alone: two or three likely topics as buttons."""
+    if not any(character.isalnum() for character in unclear.text):
+        return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
+    offers = offer_buttons(unclear.offers or FIRST_OFFERS)
+    is_number = not any(character.isalpha() for character in unclear.text)
+    text = wording("score.form" if is_number else "unclear.ask")
+    return Reply(text=text, buttons=rows(offers))
+
+
+def _example() -> Button:
+    return Button(
+        label=wording("example.1"), payload=tap(Verb.EXAMPLE, 1), topic=Topic.COVER_MIDDLE
+    )

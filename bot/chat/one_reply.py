@@ -1,0 +1,33 @@
+"""Several answers as one message, so that the phone buzzes once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.payload import Tap, Verb
+from bot.chat.reply import Button, Reply
+
+
+def joined(replies: Sequence[Reply]) -> Reply:
+    """Several answers as one message: texts one after the other, the buttons of all."""
+    if len(replies) == 1:
+        return replies[0]
+    return Reply(
+        text="\n\n".join(reply.text for reply in replies),
+        buttons=tuple(row for reply in replies for row in reply.buttons),
+        picture=next((reply.picture for reply in replies if reply.picture), None),
+        about=next((reply.about for reply in replies if reply.about), None),
+    )
+
+
+def undoing_apart(reply: Reply, label: str) -> Reply:
+    """The reply with its undo named, where another change's undo stands in the same message."""
+    return replace(
+        reply, buttons=tuple(tuple(_named(one, label) for one in row) for row in reply.buttons)
+    )
+
+
+def _named(button: Button, label: str) -> Button:
+    is_undo = Tap.parse(button.payload).verb is Verb.UNDO
+    return replace(button, label=label) if is_undo else button

@@ -1,0 +1,45 @@
+"""Topics that a reader of its own settles: rules, time-outs, our crash, which of them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from bot.chat.message import Message
+from bot.chat.own_crash import asks_our_crash
+from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
+from bot.chat.which_of_them import which_of_them
+from bot.chat.win_by_asked import asks_win_by
+from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
+from knowledge.rulebook.touching import tells_their_court
+from knowledge.tactics.hurt_opponent import asks_if_fair
+from knowledge.vocabulary import Topic
+
+
+def topic_by_form(message: Message) -> Topic | None:
+    """The topic of the first reader that knows the message."""
+    found = next((topic for knows, topic in _READERS if knows(message)), None)
+    return found or which_of_them(message.told.words)
+
+
+def _asks_a_rule(message: Message) -> bool:
+    readers = (tells_their_court, asks_of_medical, asks_of_feet_first)
+    return any(reader(message.text) for reader in readers)
+
+
+def _asks_our_crash(message: Message) -> bool:
+    return asks_our_crash(" ".join(word.folded for word in message.told.words))
+
+
+def _asks_if_fair(message: Message) -> bool:
+    return asks_if_fair(message.text)
+
+
+_READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
+    (_asks_a_rule, Topic.RULES_QUESTION),
+    (asks_what_to_say, Topic.ADJUST),
+    (tells_what_is_left, Topic.TIMEOUT_NOW),
+    (asks_win_by, Topic.RULES_QUESTION),
+    (_asks_if_fair, Topic.WEATHER_OR_BODY),
+    (_asks_our_crash, Topic.THIRD_SHOT),
+)

@@ -1,0 +1,68 @@
+"""Rules whose ways of asking are alike but for a few words: those words decide.
+
+A medical time-out is no other time-out (2025 edition, 10.B); an Erne from a foot that touched the
+kitchen is a volley from the kitchen (2026 edition, 11.A.3).
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from knowledge.regex import regex
+from knowledge.rulebook.touching import plain
+
+MEDICAL: Final = "medical"
+ERNE: Final = "erne"
+KITCHEN_JUMP: Final = "kitchen jump"
+
+_TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
+_MEDICAL: Final = regex(
+    rf"\b(?:med|meds|medical|medic|injury|injured) {_TIME_OUT}\b"
+    rf"|\b{_TIME_OUT} (?:for|because of) (?:a |an |my |his |her |the )?(?:injury|cramps?|medical)\b"
+    r"|\b(?:a |get |take |call |have |use |still |the )(?:med|medical)\b"
+    r"(?! (?:staff|team|people|tent|brace|tape|sleeve|issue|condition|help|advice|reason))"
+    r"|\b(?:med|medical) (?:ok|okay|allowed|left|still|length|possible|too)\b"
+)
+
+_KITCHEN = r"(?:kitchen|nvz|non volley zone|kitchen line|line)"
+_FOOT_IN: Final = regex(
+    rf"\b(?:touch(?:es|ed|ing)?|step(?:s|ped|ping)?|stand(?:s|ing)?|stood|stand|land(?:s|ed|ing)?|walk"
+    r"(?:s|ed|ing)?|run(?:s|ning)?|ran|was|is|starts?|started|foot|feet|toes?|inside|through)"
+    rf"(?: (?!around|round|over|past|outside|behind|along)\w+){{0,2}} "
+    rf"(?:in|on|into|onto|through|inside|the|a)(?: the)? ?{_KITCHEN}\b"
+    r".*\b(?:before|b4|first|then|and|without|prior|when|till|until)\b"
+    rf"|\b(?:from|out of|off) (?:inside )?the {_KITCHEN}\b(?! (?:side|corner|line))"
+    r"|\bre ?(?:establish|set|plant)(?:es|ed|ing|ting)?\b(?: \w+){0,3} (?:feet|foot|outside)"
+    r"|\bboth (?:feet|foot)\b(?: \w+){0,4} (?:outside|out|down|before|b4|first|behind)\b"
+)
+_ERNE: Final = regex(r"\bern(?:e|es|ie|ies|ey|ed|ing|eing)\b")
+_OUTSIDE: Final = regex(r"\bfeet (?:are |were |stay |stayed )?outside\b|\bjump\w* (?:\w+ )?over\b")
+"""An Erne as it should be: "feet outside", "jumps over the corner"."""
+
+_STOPPED: Final = regex(r"\b(?:stop|beat|counter|defend|handle|punish)\b")
+"""What to play against an Erne is no rule."""
+
+
+def asks_of_medical(words: str) -> bool:
+    """Whether a time-out for an injury is spoken of, by that name."""
+    return _MEDICAL.search(plain(words)) is not None
+
+
+def asks_of_feet_first(words: str) -> bool:
+    """Whether it is asked what a foot in the kitchen before an Erne means."""
+    said = plain(words)
+    return _ERNE.search(said) is not None and _tells_foot_in(said)
+
+
+def _tells_foot_in(said: str) -> bool:
+    is_outside = _OUTSIDE.search(said) or _STOPPED.search(said)
+    return _FOOT_IN.search(said) is not None and is_outside is None
+
+
+def rule_told_apart(words: str, found: str | None) -> str | None:
+    """The rule's name where such words decide it; else None. `found`: the likeliest."""
+    if asks_of_medical(words):
+        return MEDICAL
+    if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
+        return KITCHEN_JUMP
+    return None

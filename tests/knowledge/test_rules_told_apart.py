@@ -1,0 +1,68 @@
+"""A medical time-out and an Erne out of the kitchen, told apart from what is asked much alike.
+
+Medical time-out: rulebook 2025, 10.B; both feet outside before a volley: 2026, 11.A.3.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from knowledge.rulebook.finding import find_rule
+from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
+
+MEDICAL = [
+    "how long is med timeout",
+    "med timeout length",
+    "medical t/o how long",
+    "both timeouts gone, medical ok?",
+    "no timeouts left can i take a medical",
+    "how long do we get for a medical",
+    "injury timeout how long",
+]
+FEET_FIRST = [
+    "can he erne if he touches the nvz before he hits",
+    "do u have to re establish both feet b4 an erne",
+    "can you erne from inside the kitchen",
+    "his foot was on the line then he erned legal?",
+    "can i erne if i step in the kitchen first",
+    "do both feet have to be outside before the erne",
+]
+
+
+@pytest.mark.parametrize("said", MEDICAL)
+def test_a_medical_timeout_is_its_own_rule(said: str) -> None:
+    assert asks_of_medical(said)
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == "medical"
+
+
+@pytest.mark.parametrize("said", FEET_FIRST)
+def test_an_erne_out_of_the_kitchen_is_a_fault(said: str) -> None:
+    assert asks_of_feet_first(said)
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.ruling.call.startswith("Fault")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "is the erne legal",
+        "is the ernie legal if i jump from outside",
+        "erne legal if feet outside when he hits?",
+        "is an erne ok if he jumps over the corner",
+        "how do we stop the erne from the kitchen side",
+        "when should i erne",
+    ],
+)
+def test_an_erne_as_it_should_be_is_not(said: str) -> None:
+    assert not asks_of_feet_first(said)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["how long is a timeout", "call the medical staff", "he wears a medical brace", "t/o left?"],
+)
+def test_other_timeouts_and_medical_words_are_not_that_rule(said: str) -> None:
+    assert not asks_of_medical(said)
