@@ -7,6 +7,7 @@ if it stood alone.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, opponents, read_message, weighed_note
@@ -39,6 +40,13 @@ LONGEST_FORM = 4
 """Words behind a name that may only say who serves or whose rally it was; more tell a story."""
 
 
+MOST_CUTS = 6
+"""Places where a message is cut, each for the price of two readings. Our own bound."""
+
+LONGEST_TOLD = 24
+"""Words of a part that may still be nothing but a result or a score. Our own bound."""
+
+
 def told_and_noted(message: Message, chat: ChatView, settles: Settles) -> tuple[Understood, ...]:
     """The result or score, then the note and what its part asks; nothing if it does not hold both.
 
@@ -46,7 +54,7 @@ def told_and_noted(message: Message, chat: ChatView, settles: Settles) -> tuple[
     """
     if chat.forwarded or begins_as_note(message.said):
         return ()
-    for told_part, note_part in _cut(message, chat):
+    for told_part, note_part in islice(_cut(message, chat), MOST_CUTS):
         noted = _noted(note_part, chat, settles)
         told = _told(told_part, chat, settles) if noted else None
         if told is not None:
@@ -63,14 +71,14 @@ def _cut(message: Message, chat: ChatView) -> Iterator[tuple[Message, Message]]:
     if not numbers:
         return
     said, last = message.said, numbers[-1].stop
-    for at in range(last, len(said)):
+    for at in range(last, min(len(said), LONGEST_TOLD)):
         if _begins(said[at], at, message):
             yield part_of(message, 0, at, chat), _with_whom(message, at, chat)
-    if last + FEWEST_WORDS_TOLD < len(said):
+    if last + FEWEST_WORDS_TOLD < len(said) and last <= LONGEST_TOLD:
         # A name that the book does not have is only found where it opens the line.
         anew = read_message(message.text[said[last].span[0] :], chat)
         yield part_of(message, 0, last, chat), anew
-    for at in range(1, numbers[0].start + 1):
+    for at in range(max(1, len(said) - LONGEST_TOLD), numbers[0].start + 1):
         if set(said[at].gap) & _MARKS:
             yield part_of(message, at, len(said), chat), part_of(message, 0, at, chat)
 
