@@ -127,7 +127,7 @@ def test_the_call_for_a_known_hitter_names_people() -> None:
 def test_a_rule_for_every_ball_is_said_by_who_stands_opposite() -> None:
     """A lefty on the right of a right-hander: two forehands meet (common practice, no source)."""
     both = middle(mira(hand=Hand.RIGHT, side=Side.LEFT), tom(hand=Hand.LEFT, side=Side.RIGHT))
-    assert both.call == "From opposite Tom: Mira. From opposite Mira: Tom."
+    assert both.call == "From opposite Mira: Tom. From opposite Tom: Mira."
 
 
 def test_one_kind_asked_about_is_answered_alone() -> None:
