@@ -21,6 +21,7 @@ from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
+from bot.chat.answers.scratched import told_anew
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
@@ -57,7 +58,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.SHOW_NOTES:
             return show_notes(desk, said)
         case BookVerb.DROP_NOTES:
-            return drop_notes(desk, said)
+            return told_anew(desk, said) or drop_notes(desk, said)
         case BookVerb.MODE:
             return set_mode(desk, said.words)
         case BookVerb.LOG_ONLY:
