@@ -43,6 +43,15 @@ _LINES_TO_SHOUT = regex(
 )
 """`tell me three things to shout`: cues, not the plan that a coach has read already."""
 
+_OURS_SUCK = regex(
+    r"(?:(?:so|ok|man|ugh|coach|wow|damn|hey) )*(?:our|my) (?:third |3rd |third shot )?"
+    r"(?:drops?|thirds?|3rds?|dinks?)(?: (?:are|is|just|all|really|so|kinda|have been|totally))*"
+    r" (?:sucks?|stinks?|awful|terrible|trash|garbage|horrible|bad|off|broken|gone|ass|a mess"
+    r"|not (?:working|there|good)|falling apart)"
+    r"(?: (?:today|now|right now|so far|again|help|what now|tonight|this (?:game|match)))*"
+)
+"""`our drops suck today`: what to change, not when to play one."""
+
 _SETTLED: Final = (
     (
         regex(rf"{_LEAD}(?:{_ASKS_IF} {_NAME}|{_NAME} should) {_SQUEEZES}"),
@@ -50,6 +59,7 @@ _SETTLED: Final = (
     ),
     (_CUE_FOR, Topic.CUE),
     (_LINES_TO_SHOUT, Topic.CUE),
+    (_OURS_SUCK, Topic.ADJUST),
 )
 
 

@@ -178,7 +178,10 @@ _JOB = MappingProxyType(
 
 
 def _line(text: str) -> Reason:
-    return Reason(text=first_that_fits((text,), limit=LINE_LIMIT), source=COMMON_PRACTICE)
+    """The line; where a long name leaves no room for it, without the name, never cut short."""
+    bare = text.partition(": ")[2] or text
+    shorter = (text, f"{bare[0].upper()}{bare[1:]}")
+    return Reason(text=first_that_fits(shorter, limit=LINE_LIMIT), source=COMMON_PRACTICE)
 
 
 def _back_line(jobs: Jobs) -> Reason:

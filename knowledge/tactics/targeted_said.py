@@ -67,6 +67,8 @@ _FROZEN = regex(
     r"stand\w* there|nothing to (?:me|him|her)|im cold|cold partner|starv\w*|ignor\w*)\b"
 )
 _ME = regex(r"\b(?:i|im|ive|me|mine|my|myself)\b")
+_MINE = regex(r"\b(?:my (?:back|fore|bh|fh|feet|body|hip|shoulder|left|right|side)\w*|me)\b")
+_SPOKEN_OF = regex(r"\b(?:he|she|him|her|his|partner\w*)\b")
 _PARTNER = regex(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
 _MY_PARTNER = regex(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
 _HELPING = regex(
@@ -109,6 +111,9 @@ def targeted_said(situation: Situation) -> Targeted:
     said = _words_of(situation.asked.words)
     frozen = bool(_FROZEN.search(said))
     named = [one for one in situation.ours if one.player in situation.asked.about]
+    if _MINE.search(said) and not _SPOKEN_OF.search(said):
+        # Of whoever writes; somebody else stands there only as the one spoken of before.
+        named = [one for one in named if one.name.casefold() in said]
     if not frozen and named:
         before = "\n".join(_words_of(line) for line in situation.asked.before.splitlines())
         told = gets_them(situation, named, said, before)

@@ -61,3 +61,20 @@ def test_nothing_asked_is_noted(demo: Talk, asks: str) -> None:
     before = demo.notes()
     demo.say(asks)
     assert demo.notes() == before
+
+
+@pytest.mark.parametrize(
+    ("asks", "said"),
+    [
+        ("who takes mid w lefty righty both fh mid", "righty on the left, lefty on the right"),
+        ("lefty righty who takes mid, both backhands in the middle", "lefty on the left"),
+        (
+            "who takes the middle with a lefty and a righty",
+            "lefty and righty (taken: forehands in)",
+        ),
+    ],
+)
+def test_a_lefty_and_a_righty_are_taken_as_said(fresh: Talk, asks: str, said: str) -> None:
+    told = fresh.say(asks)
+    assert f"As you said: {said}" in told
+    assert "right-handed" not in told
