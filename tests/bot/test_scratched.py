@@ -20,7 +20,7 @@ def soll(demo: Talk) -> Talk:
 )
 def test_what_is_right_is_noted_and_the_slip_goes(soll: Talk, right: str) -> None:
     soll.say("soll is lefty")
-    assert "Noted. Soll: right-handed." in soll.say(right)
+    assert "Soll: right-handed." in soll.say(right)
     assert soll.claims("Soll") == {HANDS["right"]}
 
 
