@@ -113,6 +113,14 @@ class KeptWords:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class JammedHip:
+    """The hip, as its owner has it, at which a note says that somebody jams."""
+
+    player: PlayerId
+    side: Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """What the question itself settles, beyond its topic.
 
@@ -171,7 +179,8 @@ class Situation:
     chose against this pair, oldest first, where a topic mixes; `aims_won` tells of each whether
     that rally was ours, None where it is not known. `given_plan` is the plan last given against
     these two, `last_meeting` the finished match before, where a plan or a cue is asked for.
-    `kept_words` are notes kept as words on those a report is about, newest first of each.
+    `kept_words` are notes kept as words on those a report is about, newest first of each;
+    `jammed_hips` the hip that a note on one of them names.
     """
 
     topic: Topic
@@ -208,6 +217,7 @@ class Situation:
     given_plan: tuple[GivenLine, ...] = ()
     last_meeting: LastMeeting | None = None
     kept_words: tuple[KeptWords, ...] = ()
+    jammed_hips: tuple[JammedHip, ...] = ()
 
     @property
     def tallies(self) -> tuple[RallyTally, ...]:

@@ -90,6 +90,7 @@ from bot.chat.said import (
     WhySaid,
     ZoneSaid,
 )
+from bot.chat.said_once import said_once
 from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
@@ -115,7 +116,7 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
             replies.append(_answered(desk, questions))
         else:
             replies += [_act(desk, one) for one in group]
-    return replies
+    return said_once(replies)
 
 
 def _told_and_noted(

@@ -29,7 +29,11 @@ _TAIL = re.compile(
 
 _LEAKS = (
     (r"resets?|resetting|blocks?|blocking", "pops_resets"),
-    (r"third shot drops?|thirds?|third shots?|drops?|dropping|drop shots?", "misses_thirds"),
+    (
+        r"(?:third|3rd)(?: shot)? (?:drops?|balls?)|(?:third|3rd)s?|(?:third|3rd) shots?|drops?"
+        r"|dropping|drop shots?",
+        "misses_thirds",
+    ),
     (r"serves?|serving", "misses_serves"),
     (r"returns?|returning|return of serve", "misses_returns"),
     (r"drives?|driving", "misses_drives"),

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from knowledge.planning.shifts import COVER, DEEP, POACH, SWAP, TAKES
 from knowledge.regex import regex
+from knowledge.situation import Asked, Situation
+from knowledge.tactics.symptoms import find_symptoms
+from knowledge.vocabulary import Topic
 
 _WHO = (
     r"(?:they|theyre|theyve|them|he|she|hes|shes|N"
@@ -13,7 +16,9 @@ _NOW = r"(?: (?:now|then|suddenly|all of a sudden|again|today|just|on us|halfway
 _SWAPS = (
     r"(?:(?:swap|swaps|swapped|swapping|switch|switches|switched|switching|trade|traded)"
     r"(?: their)? (?:sides?|places?|courts?)|swap|swapped"
-    r"|(?:move|moves|moved)(?: over)? to the other side)"
+    r"|(?:move|moves|moved)(?: over)? to the other side"
+    r"|(?:go|goes|went|going|move|moves|moved|moving|shift|shifts|shifted)(?: over)?"
+    r"(?: to)?(?: the)? (?:left|right)(?: side)?(?= (?:then|now|what|plan|do|should)|$))"
 )
 _TAKES = (
     r"(?:(?:hide|hides|hiding|hid|bury|park|parks|parking)(?: (?:the )?(?:weak|weaker)"
@@ -50,8 +55,8 @@ _CHANGES = {
 }
 _SUPPOSES = regex(r"\b(?:if|when|once|in case|suppose|say|should)\b")
 _PLAN_B = regex(
-    r"\b(?:plan ?b|planb|b plan|backup|fallback|plan|what (?:then|now|next|do we do|we do|to do"
-    r"|do we change|should we do)|then what|now what|what if)\b"
+    r"\b(?:plan ?b|planb|b plan|backup|fallback|plan|what (?:then|now|next|do (?:we|i) do|we do"
+    r"|to do|do we change|should we do)|then what|now what|what if)\b"
     r"|^(?:and |so |ok |but )*what when\b"
 )
 _DONE_ALREADY = regex(
@@ -81,6 +86,20 @@ _HIDES = regex(
     r"(?:(?:and|or|so|ok|what about) )*(?:they )?(?:hide|hiding|bury|park) (?:N|him|her)"
 )
 """`hide okafor` after a plan: what if they do."""
+
+_IF_THEY = regex(rf"\b(?:if|when|once|in case) (?P<what>{_WHO}\b.+)$")
+_OF_THE_PLAN = regex(r"\b(?:chang|adjust|adapt|catch|figur|cover|swap|switch|poach|hide)\w*")
+
+
+def habit_asked(line: str) -> bool:
+    """Whether a plan B is wanted against a habit that has an answer of its own: "if they bang"."""
+    found = _IF_THEY.search(line)
+    if found is None or _OF_THE_PLAN.search(found["what"]):
+        return False
+    words = found["what"].replace("N ", "they ")
+    asked = Situation(topic=Topic.ANSWER_PATTERN, asked=Asked(words=words))
+    return bool(find_symptoms(asked))
+
 
 _GOES_ON = regex(r"(?:and |but |so |ok )*(?:if|when|once|in case) ")
 _ASKS_THEN = regex(r"\b(?:what (?:then|now|next|do we do|to do)|then what|now what|plan ?b)\b")

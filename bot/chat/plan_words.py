@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message, is_ours
-from bot.chat.plan_changes import change_asked
+from bot.chat.plan_changes import change_asked, habit_asked
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.plan_loose import meant_loosely
 from bot.chat.said import Mention, PlanAsk, PlanSaid, Question, Understood
@@ -119,6 +119,10 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if change and _speaks_of_plans(line, chat):
         what = PlanAsk.PLAN_B
     what = what or _loosely(line, message) or _sends_it(line, chat) or _meant(line, message, chat)
+    if what is PlanAsk.PLAN_B and not change and habit_asked(line):
+        slots = find_slots(message.said, message.mentions, message.told)
+        topic = Topic.ANSWER_PATTERN
+        return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
     if what is None and _sends_an_answer(line, message, chat):
         return PlanSaid(text=message.text, what=PlanAsk.SHARE, of_no_plan=True)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):

@@ -25,10 +25,14 @@ _COUNT = (
 _WHOM = (
     rf"(?:who|whom|which (?:teams?|pairs?|ones?)) (?:did|have) we (?:already )?{_WON}(?: (?:to"
     rf"|against))?"
-    r"|(?:who|which (?:teams?|pairs?)) (?:beat|has beaten) us"
+    r"|(?:who|which (?:teams?|pairs?)) (?:beat|has beaten|won against) us"
 )
 _SCORES = r"what (?:were|was) the (?:scores|results)(?: of (?:the|our) (?:matches|games))?"
-_OF_A_POOL = regex(rf"{_LEAD}(?:{_RECORD}|{_COUNT}|{_WHOM}|{_SCORES}){_TAIL}")
+_OF_TODAY = (
+    rf"{_LEAD}(?:all )?(?:the |our )?{_THINGS} (?:of |for )?(?:today|so far|the day)"
+    r"|(?:who|which (?:teams?|pairs?)) beat us (?:the )?last time"
+)
+_OF_A_POOL = regex(rf"{_LEAD}(?:{_RECORD}|{_COUNT}|{_WHOM}|{_SCORES}){_TAIL}|{_OF_TODAY}")
 
 _THROUGH = (
     r"(?:through|thru|threw|in the (?:bracket|playoffs?|knockouts?|next round)|qualified|out)"
@@ -49,12 +53,12 @@ _AM_THROUGH = regex(
 
 
 def record_asked(text: str, line: str, chat: ChatView) -> Understood | None:
-    """The pool's table while one is on, else how the match went; `line` is all that is said.
+    """The pool's table while one is on, else the day's matches; `line` is all that is said.
 
     Whether we go through is asked of a pool only.
     """
     if chat.pool_on and (_OF_A_POOL.fullmatch(line) or _AM_THROUGH.fullmatch(line)):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if _OF_A_POOL.fullmatch(line):
-        return BookSaid(text=text, verb=BookVerb.REVIEW)
+        return BookSaid(text=text, verb=BookVerb.DAY_RECORD)
     return None

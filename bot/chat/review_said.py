@@ -84,7 +84,8 @@ def review_said(message: Message) -> BookSaid | None:
     if not _ASKS.fullmatch(line) and not _LOST.fullmatch(line) and not _BOTH_SIDES.search(line):
         return None
     lost = "lost" if _LOST.fullmatch(line) else ""
-    return BookSaid(text=message.text, verb=BookVerb.REVIEW, words=lost)
+    named = tuple(one for one in message.mentions if not one.pronoun)
+    return BookSaid(text=message.text, verb=BookVerb.REVIEW, words=lost, mentions=named)
 
 
 def _line(message: Message) -> str:

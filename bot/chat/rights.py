@@ -53,6 +53,7 @@ READING_VERBS = frozenset(
         BookVerb.WHEN,
         BookVerb.REVIEW,
         BookVerb.LAST_MEETING,
+        BookVerb.DAY_RECORD,
         BookVerb.PRIVACY,
     }
 )

@@ -12,10 +12,12 @@ from bot.chat.agreements_said import agreement_said
 from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.asked_of_book import asked_of_book
+from bot.chat.bench_said import bench_said
 from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
+from bot.chat.disagreed import disagreed
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
@@ -145,8 +147,8 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
-    fixed = fixed or settled_topic(message)
-    fixed = fixed or settled_shape(message, chat)
+    fixed = fixed or disagreed(message, chat) or settled_topic(message)
+    fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)

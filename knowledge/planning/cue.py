@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.game import places, receiver, server
+from knowledge.planning.cue_for import asks_several, told_to
 from knowledge.planning.line import Line
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.plan_lines import plan_lines
 from knowledge.planning.returning import serve_line
 from knowledge.planning.roles import Roles, roles_of
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import COMMON_PRACTICE, rule
+from knowledge.sources import COMMON_PRACTICE, Source, rule
 from knowledge.vocabulary import PlayerId, Side, Topic
 
 MAX_WORDS = 8
@@ -22,6 +24,12 @@ IN_TURN = 3
 
 GENERAL_SERVING = ("Serve deep. Stay back for the third.", "Serve deep. Drop middle, follow it.")
 GENERAL_RECEIVING = ("Return high and deep. Run in.", "Return deep middle. Paddle up early.")
+
+MIDDLE = "Middle: say whose ball it is."
+SEVERAL = 3
+"""Lines for whoever wants "three things to shout": more are not heard."""
+
+PAIR = 2
 
 WHO_PLAYS = rule("4.B")
 """Who serves and receives follows from the score (2025 edition, 4.B)."""
@@ -43,20 +51,89 @@ def advise(situation: Situation) -> Advice:
     serving = bool(we_serve)
     roles = roles_of(situation, we_serve=serving)
     usable = usable_lines(situation, roles)
+    if told_to(situation) and len(situation.ours) == PAIR:
+        return _for_each(situation, roles, usable)
     line = _in_turn(situation, usable)
     other = _for_free(roles, usable, line)
     first, second = _said(situation, roles, line), _said_to_free(roles, other)
     if roles.asks_free and second is not None:
         line, other, first, second = other, line, second, first
+    reasons = _reasons(situation, line, second, other)
+    if asks_several(situation.asked.words):
+        reasons = tuple(_others_said(roles, usable, first))
     return Advice(
         topic=Topic.CUE,
         call=first,
-        reasons=_reasons(situation, line, second, other),
+        reasons=reasons,
         assumed=None if we_serve is not None else "Taken as receiving.",
         confidence=Confidence.LEAN if line else Confidence.GENERAL_RULE,
         numbers=_numbers(situation, line),
         choices=_choices() if we_serve is None else (),
     )
+
+
+def _for_each(situation: Situation, roles: Roles, usable: Sequence[Line]) -> Advice:
+    """The line of whoever is named, or of both: never the same one for two."""
+    lines = _lines_of_both(situation, roles, usable)
+    heard = told_to(situation)
+    called, *others = (
+        (lines[one.player], _own_cue(situation, roles, one, lines[one.player])) for one in heard
+    )
+    line, call = called
+    reasons = [Reason(text=cue.rstrip("."), source=_source(each)) for each, cue in others]
+    if line is not None and line.because:
+        reasons.append(Reason(text=line.because.capitalize(), source=line.reason().source))
+    we_serve = _we_serve(situation)
+    return Advice(
+        topic=Topic.CUE,
+        call=call,
+        reasons=tuple(reasons),
+        assumed=None if we_serve is not None else "Taken as receiving.",
+        confidence=Confidence.LEAN if line else Confidence.GENERAL_RULE,
+        numbers=_numbers(situation, line),
+        choices=_choices() if we_serve is None else (),
+    )
+
+
+def _lines_of_both(
+    situation: Situation, roles: Roles, usable: Sequence[Line]
+) -> dict[PlayerId, Line | None]:
+    """Each of ours with the best line that is theirs to use and not the partner's already."""
+    order = sorted(situation.ours, key=lambda one: one is roles.free)
+    taken: dict[PlayerId, Line | None] = {}
+    for one in order:
+        theirs = [
+            line
+            for line in usable
+            if line not in taken.values()
+            and (roles.fits_free(line) if one is roles.free else line.who in (None, one.player))
+        ]
+        own = [line for line in theirs if line.who == one.player]
+        taken[one.player] = next(iter([*own, *theirs]), None)
+    return taken
+
+
+def _own_cue(situation: Situation, roles: Roles, one: OnCourt, line: Line | None) -> str:
+    if line is not None:
+        return _addressed(one, line.cue)
+    if one is roles.free:
+        general = GENERAL_FREE_SERVING if roles.we_serve else GENERAL_FREE_RECEIVING
+        return _addressed(one, general)
+    lines = GENERAL_SERVING if roles.we_serve else GENERAL_RECEIVING
+    return _addressed(one, lines[situation.ours.index(one) % len(lines)])
+
+
+def _source(line: Line | None) -> Source:
+    return COMMON_PRACTICE if line is None else line.reason().source
+
+
+def _others_said(roles: Roles, usable: Sequence[Line], first: str) -> Iterator[Reason]:
+    """Two lines more for whoever wants several: of this pair, then what always holds."""
+    general = GENERAL_SERVING if roles.we_serve else GENERAL_RECEIVING
+    noted = [Reason(text=one.cue.rstrip("."), source=one.reason().source) for one in usable]
+    always = [Reason(text=one.rstrip("."), source=COMMON_PRACTICE) for one in (*general, MIDDLE)]
+    others = (one for one in (*noted, *always) if one.text not in first)
+    return islice(others, SEVERAL - 1)
 
 
 def _numbers(situation: Situation, line: Line | None) -> dict[str, float]:

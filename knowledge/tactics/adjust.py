@@ -15,7 +15,7 @@ from knowledge.odds_words import of_hundred
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.phrases import habit_words, skill_words
 from knowledge.situation import Situation
-from knowledge.sources import Source, SourceKind
+from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics.adjust_answer import (
     FEWEST_TAGGED,
     Adjustment,
@@ -23,6 +23,7 @@ from knowledge.tactics.adjust_answer import (
     Weighed,
     adjustment_of,
 )
+from knowledge.tactics.adjust_keep import IF_IT_TURNS, keeps_it
 from knowledge.tactics.bad_stretch import bad_stretch, luck_or_leak
 from knowledge.tactics.changes import WORKS_IF, Trouble, troubles
 from knowledge.tactics.win_chance import leak_numbers, leak_of
@@ -38,18 +39,28 @@ def advise(situation: Situation) -> Advice:
     """The change that gains most, why, how one sees that it works, and the next one if not."""
     found = adjustment_of(situation)
     best = found.best
+    kept = None if found.trouble else keeps_it(situation)
     return Advice(
         topic=Topic.ADJUST,
-        call=_call(best),
-        reasons=_reasons(best, found),
+        call=kept or _call(best),
+        reasons=(_once_it_turns(best),) if kept else _reasons(best, found),
         number=_number(situation),
-        unless=_unless(found),
-        assumed=NAME_WHAT_HURTS if found.trouble is None else None,
+        unless=None if kept else _unless(found),
+        assumed=NAME_WHAT_HURTS if found.trouble is None and not kept else None,
         confidence=found.confidence,
         numbers=_numbers(found, situation),
         choices=_choices(found.trouble),
         more=_in_full(found, situation),
     )
+
+
+def _once_it_turns(best: Weighed) -> Reason:
+    change = best.change.call
+    text = first_that_fits(
+        (IF_IT_TURNS.format(change=f"{change[0].lower()}{change[1:]}".rstrip(".")), change),
+        limit=CALL_LIMIT,
+    )
+    return Reason(text=text, source=COMMON_PRACTICE)
 
 
 def _call(best: Weighed) -> str:

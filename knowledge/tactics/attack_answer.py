@@ -54,7 +54,7 @@ def aimed(situation: Situation) -> Aimed:
     speaks of goes first. Plan, cue, whom to target and the speed-up's own page all ask here.
     """
     question = question_of(situation)
-    spots = spots_of(question.pair, leaning=question.leaning)
+    spots = spots_of(question.pair, leaning=question.leaning, jammed=question.jammed)
     options = [option(CHEST, "chest high"), *(spot.option for spot in spots)]
     if len(question.pair) > 1:
         options.append(option(SEAM_ID, SEAM_LABEL))

@@ -65,7 +65,10 @@ def _hips_and_shoulder(spot: BodySpot) -> Iterator[Effect]:
         "Two hands are cramped at the body",
         when=two_handed(one),
     )
-    if spot.is_hip:
+    if spot.is_noted is not None and one.profile.fact(Trait.READY_POSITION) is None:
+        # Who was seen to jam at one hip needs no guess of how they wait.
+        yield from _seen_to_jam(spot)
+    elif spot.is_hip:
         yield _fits_ready_position(spot)
     else:
         yield always(
@@ -79,6 +82,17 @@ def _hips_and_shoulder(spot: BodySpot) -> Iterator[Effect]:
         size = planned.MISS_INTO_SEAM if spot.faces_middle else planned.MISS_GOES_WIDE
         because = "a miss stays in the seam" if spot.faces_middle else "a miss goes wide"
         yield always(f"{spot.id}:miss", because, size, Mechanism.COVER, on=on)
+
+
+def _seen_to_jam(spot: BodySpot) -> Iterator[Effect]:
+    if spot.is_noted:
+        yield always(
+            f"{spot.id}:seen",
+            f"jams at the {spot.label}, as you noted",
+            planned.BODY_SPOT,
+            _REPLY,
+            on=(spot.id,),
+        )
 
 
 def _fits_ready_position(spot: BodySpot) -> Effect:

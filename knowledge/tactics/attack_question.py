@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import field
 from enum import StrEnum
+from types import MappingProxyType
 
 from knowledge.ball_facts import BallFacts, Depth, Footing
 from knowledge.ball_places import NET_M
@@ -13,7 +16,7 @@ from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import attack_sizes as sizes
-from knowledge.vocabulary import BallQuality, Level, Side
+from knowledge.vocabulary import BallQuality, Level, PlayerId, Side
 
 AT_THE_LINE_M = KITCHEN_DEPTH_M + 0.3
 """Where we meet a ball that nothing is said of: just behind our kitchen line."""
@@ -59,7 +62,8 @@ class Contact(StrEnum):
 class AttackQuestion:
     """A speed-up's setting; None and False where nothing is said of it.
 
-    `striker_side` is the court of ours that it is played from, where the question says it.
+    `striker_side` is the court of ours that it is played from, where the question says it;
+    `jammed` are the hips at which notes say that they jam.
     """
 
     pair: tuple[OnCourt, ...]
@@ -72,6 +76,7 @@ class AttackQuestion:
     leaning: bool
     out_of_place: bool
     level: Level | None
+    jammed: Mapping[PlayerId, Side] = field(default_factory=lambda: MappingProxyType({}))
 
     @property
     def contact(self) -> Contact | None:
@@ -158,4 +163,5 @@ def question_of(situation: Situation) -> AttackQuestion:
         out_of_place=asked.pulled_wide in them
         or bool(_OUT_OF_PLACE.search(said_of_them(asked.words))),
         level=situation.level,
+        jammed=MappingProxyType({one.player: one.side for one in situation.jammed_hips}),
     )

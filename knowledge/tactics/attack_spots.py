@@ -6,14 +6,15 @@ stays in the seam; off the hip that faces the sideline it goes wide.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import StrEnum
+from types import MappingProxyType
 
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
 from knowledge.dataclass import dataclass
 from knowledge.effects import Option, OptionId
 from knowledge.situation import OnCourt
-from knowledge.vocabulary import Hand, Side, Trait, Value
+from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value
 
 CHEST = "chest"
 """The plain alternative: chest high, where they wait."""
@@ -30,6 +31,7 @@ class Spot(StrEnum):
     SHOULDER = "shoulder"
 
 
+NOBODY_JAMS: Mapping[PlayerId, Side] = MappingProxyType({})
 HIPS = (Spot.PADDLE_HIP, Spot.OTHER_HIP)
 PADDLE_HIP: str = Spot.PADDLE_HIP.value
 OTHER_HIP: str = Spot.OTHER_HIP.value
@@ -45,10 +47,11 @@ _UNKNOWN_HAND = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BodySpot:
-    """A spot of one opponent."""
+    """A spot of one opponent. `jams` is the hip at which a note says that they jam."""
 
     target: OnCourt
     spot: Spot
+    jams: Side | None = None
 
     @property
     def id(self) -> OptionId:
@@ -71,6 +74,8 @@ class BodySpot:
     @property
     def label(self) -> str:
         """ "right hip" where the hand is known, else "paddle hip" or "off-hand hip"."""
+        if self.hip is None and self.is_noted is not None:
+            return f"{self._own_side} hip"
         if self.hip is None:
             return _UNKNOWN_HAND[self.spot]
         return f"{self.hip} {'shoulder' if self.spot is Spot.SHOULDER else 'hip'}"
@@ -79,6 +84,20 @@ class BodySpot:
     def at(self) -> str:
         """Whose it is: "Okafor's right hip"; of nobody named "the right hip"."""
         return f"{self.target.name}'s {self.label}" if self.target.name else f"the {self.label}"
+
+    @property
+    def is_noted(self) -> bool | None:
+        """Whether a note names this hip; None where notes name none, or for another spot.
+
+        With a hand that nobody knows it is read as a right-hander's.
+        """
+        if self.jams is None or not self.is_hip:
+            return None
+        return self._own_side is self.jams
+
+    @property
+    def _own_side(self) -> Side:
+        return self.hip or (Side.LEFT if self.spot is Spot.OTHER_HIP else Side.RIGHT)
 
     @property
     def faces_middle(self) -> bool | None:
@@ -92,10 +111,16 @@ class BodySpot:
         return Option(id=self.id, label=self.at)
 
 
-def spots_of(pair: Sequence[OnCourt], *, leaning: bool) -> tuple[BodySpot, ...]:
+def spots_of(
+    pair: Sequence[OnCourt], *, leaning: bool, jammed: Mapping[PlayerId, Side] = NOBODY_JAMS
+) -> tuple[BodySpot, ...]:
     """Every spot of both; the shoulder only of opponents who lean in."""
     kinds = [one for one in Spot if leaning or one is not Spot.SHOULDER]
-    return tuple(BodySpot(target=one, spot=spot) for one in pair for spot in kinds)
+    return tuple(
+        BodySpot(target=one, spot=spot, jams=jammed.get(one.player))
+        for one in pair
+        for spot in kinds
+    )
 
 
 def counter_met(spot: BodySpot) -> Trait:

@@ -118,13 +118,36 @@ def _call(jobs: Jobs) -> str:
     back = jobs.reply.call.format(squeezer=jobs.squeezer)
     is_lobbed = said.hit_with is HitWith.LOBS
     job = LOB_JOB if is_lobbed else jobs.helping.best.option.label
-    if said.asks_poach and not is_lobbed:
-        helper_first = {
-            POACH: "Poach once in the first four, then show it.",
-            COVER: "Step in and show it; poach once in four.",
-            HOLD: "Stay home a few balls: they hit behind you.",
-        }
-        return helper_first[jobs.does]
+    if is_lobbed or not (said.asks_poach or (said.asks_helper and said.asks_squeeze)):
+        return _both_jobs(targeted, back, helper, job)
+    if said.asks_poach:
+        first = POACHES[jobs.does]
+        named = f"{helper}: {first[0].lower()}{first[1:]}"
+        return first_that_fits((named, first)) if said.asks_helper else first
+    squeezes = f"{SQUEEZES[jobs.does]}.".format(helper=helper)
+    return first_that_fits((f"{squeezes} {targeted}: {back}.", squeezes, POACHES[jobs.does]))
+
+
+POACHES = MappingProxyType(
+    {
+        POACH: "Poach once in the first four, then show it.",
+        COVER: "Step in and show it; poach once in four.",
+        HOLD: "Stay home a few balls: they hit behind you.",
+    }
+)
+"""What the helper hears who asks whether to poach."""
+
+SQUEEZES = MappingProxyType(
+    {
+        POACH: "Yes: {helper} steps in, poaches once",
+        COVER: "Yes: {helper} steps in, shows it",
+        HOLD: "No: {helper} stays home, they hit behind",
+    }
+)
+"""Whether the helper steps in, asked about by name."""
+
+
+def _both_jobs(targeted: str, back: str, helper: str, job: str) -> str:
     return first_that_fits(
         (
             f"{targeted}: {back}. {helper}: {job}.",
@@ -155,7 +178,10 @@ _JOB = MappingProxyType(
 
 
 def _line(text: str) -> Reason:
-    return Reason(text=first_that_fits((text,), limit=LINE_LIMIT), source=COMMON_PRACTICE)
+    """The line; where a long name leaves no room for it, without the name, never cut short."""
+    bare = text.partition(": ")[2] or text
+    shorter = (text, f"{bare[0].upper()}{bare[1:]}")
+    return Reason(text=first_that_fits(shorter, limit=LINE_LIMIT), source=COMMON_PRACTICE)
 
 
 def _back_line(jobs: Jobs) -> Reason:

@@ -9,6 +9,7 @@ from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, Effect, EffectId, Mechanism, Option, OptionId, Points
 from knowledge.engine import Ranking, rank
 from knowledge.evidence import TraitEstimate
+from knowledge.general_rule import LINE_LIMIT
 from knowledge.normal import logit
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.phrases import skill_words
@@ -88,9 +89,25 @@ def under_it(situation: Situation) -> tuple[OnCourt | None, ...]:
     return ours or (None,)
 
 
-def runner_call(runs: tuple[Lobbed, ...]) -> str:
+BOTH = 2
+CROSSES = "Let partner cross and run for it; you switch sides."
+OTHER_CROSSES = "Whoever isn't under it crosses and runs; switch sides."
+OWN_RUN = "Turn and run for your own; partner goes back too."
+EACH_OWN = "Each turns and runs for their own; the other goes back."
+
+
+def speaks_to(situation: Situation, runs: tuple[Lobbed, ...]) -> bool:
+    """Whether "you" is the one under the lob: not for whoever is not known to be one of ours,
+    as a coach, nor where another one of ours is named."""
+    under = [one.under for one in runs if one.under is not None]
+    if not under or len(situation.ours) != BOTH:
+        return True
+    return situation.asker is not None and any(one.player == situation.asker for one in under)
+
+
+def runner_call(runs: tuple[Lobbed, ...], *, to_you: bool = True) -> str:
     """Who runs, by name for one lob, or where the two differ."""
-    general = "Let partner cross and run for it; you switch sides."
+    general = CROSSES if to_you else OTHER_CROSSES
     if len(runs) == 1 and runs[0].under is not None and runs[0].partner is not None:
         under, partner = runs[0].under.name, runs[0].partner.name
         if runs[0].partner_runs:
@@ -114,7 +131,7 @@ def runner_call(runs: tuple[Lobbed, ...]) -> str:
             (f"Let {runners.pop()} run for the lobs, over either of you.", general)
         )
     if runs and not any(one.partner_runs for one in runs):
-        return "Turn and run for your own; partner goes back too."
+        return OWN_RUN if to_you else EACH_OWN
     return general
 
 
@@ -122,13 +139,34 @@ def _runner(one: Lobbed) -> OnCourt | None:
     return one.partner if one.partner_runs else one.under
 
 
-def over_you(runs: tuple[Lobbed, ...]) -> str:
+def over_you(runs: tuple[Lobbed, ...], *, to_you: bool = True) -> str:
+    """What happens under their lob, by name where "you" is nobody there."""
+    if not to_you:
+        return _over_them(runs)
     if all(one.partner_runs for one in runs):
         return "Over you: partner crosses behind, you switch"
     if len(runs) == 1 or not any(one.partner_runs for one in runs):
         return "Over you: turn and run, partner goes back too"
     runner = next((who for one in runs if (who := _runner(one)) is not None), None)
     return f"Over either: {runner.name} runs" if runner else "Over you: partner crosses behind"
+
+
+def _over_them(runs: tuple[Lobbed, ...]) -> str:
+    first = runs[0]
+    if len(runs) == 1 and first.under is not None and first.partner is not None:
+        under, partner = first.under.name, first.partner.name
+        crosses = f"Over {under}: {partner} crosses behind, then switch"
+        own = f"Over {under}: turn and run, {partner} goes back too"
+        said = (crosses, OVER_CROSSES) if first.partner_runs else (own, OVER_OWN)
+        return first_that_fits(said, limit=LINE_LIMIT)
+    runners = {who.name for one in runs if (who := _runner(one)) is not None}
+    if len(runners) == 1:
+        return first_that_fits((f"Over either: {runners.pop()} runs",), limit=LINE_LIMIT)
+    return OVER_CROSSES if all(one.partner_runs for one in runs) else OVER_OWN
+
+
+OVER_CROSSES = "Over one: the other crosses behind, then switch"
+OVER_OWN = "Over one: turn and run, the other goes back too"
 
 
 def noted_feet(situation: Situation, first: Lobbed) -> Reason | None:

@@ -22,6 +22,7 @@ from knowledge.tactics.lob_runner import (
     noted_feet,
     over_you,
     runner_call,
+    speaks_to,
     under_it,
     who_runs,
 )
@@ -71,16 +72,21 @@ def _said(
     if asked is LobMeaning.WHAT_BACK:
         return lob_back.CALLS[back.best.option.id], lob_back.back_reasons(back)
     agreement = situation.agreements.get(AgreementKey.LOBS)
+    to_you = speaks_to(situation, runs)
+    call = runner_call(runs, to_you=to_you)
     if agreement is not None:
-        return _as_agreed(agreement, asked, runner_call(runs), answer)
-    who = _who_reasons(situation, runs)
+        return _as_agreed(agreement, asked, call, answer)
+    who = _who_reasons(situation, runs, to_you=to_you)
     if asked is LobMeaning.WHO_RUNS:
-        return runner_call(runs), (*who, answer)
-    over = Reason(text=over_you(runs), source=RACE)
+        return call, (*who, answer)
+    over = Reason(text=over_you(runs, to_you=to_you), source=RACE)
     return BACK_OFF, (over, *who[1:], answer)
 
 
 BACK_OFF: Final = "Back off half a step; turn and run for the lob."
+
+OTHER_SOONER: Final = "The other one sees it: {gap} s sooner there"
+UNDER_SOONER: Final = "Whoever is under it gets there {gap} s sooner"
 
 AGREED: Final = Source(kind=SourceKind.AGREED, citation="")
 _LABEL = regex(r"^lobs?\s*:\s*", re.IGNORECASE)
@@ -99,16 +105,20 @@ def _as_agreed(
     return (BACK_OFF if asked is LobMeaning.THEIRS else call), (told, answer)
 
 
-def _who_reasons(situation: Situation, runs: tuple[Lobbed, ...]) -> tuple[Reason, ...]:
+def _who_reasons(
+    situation: Situation, runs: tuple[Lobbed, ...], *, to_you: bool
+) -> tuple[Reason, ...]:
     first = runs[0]
     gap = first.crossing.spare_s - first.own.spare_s
     noted = noted_feet(situation, first)
     if noted is not None:
         race = noted
     elif gap >= 0:
-        race = Reason(text=f"Partner sees it: {gap:.1f} s sooner there than you", source=RACE)
+        who = "Partner sees it: {gap} s sooner there than you" if to_you else OTHER_SOONER
+        race = Reason(text=who.format(gap=f"{gap:.1f}"), source=RACE)
     else:
-        race = Reason(text=f"You get there {-gap:.1f} s sooner than partner", source=RACE)
+        who = "You get there {gap} s sooner than partner" if to_you else UNDER_SOONER
+        race = Reason(text=who.format(gap=f"{-gap:.1f}"), source=RACE)
     takes = forehand_overhead(situation.ours)
     whose = (
         "the forehand overhead takes it" if takes is None else f"{takes.name}'s forehand overhead"

@@ -151,12 +151,28 @@ def _fit_names(by_name: tuple[str, ...], seat: Seat, by_court: str) -> str:
 def _every_ball(answer: MiddleAnswer, owner: Owner) -> str:
     seat = answer.player(owner)
     if seat is None:
-        return f"Take it if you're {rule_name(owner)}, slow or fast."
+        return _by_hitter(answer, owner)
     by_name = (
         f"Give {_with_wing(seat)} the middle, slow and fast.",
         f"Give {seat.who.name} the middle.",
     )
     return _fit_names(by_name, seat, f"Give the {seat.side} player the middle, slow and fast.")
+
+
+def _by_hitter(answer: MiddleAnswer, owner: Owner) -> str:
+    """A rule for every ball: by whom the hitter stands opposite, where both of ours are known."""
+    rule = f"Take it if you're {rule_name(owner)}, slow or fast."
+    if not all(seat.named for seat in answer.seats):
+        return rule
+    one, other = (seat.who.name for seat in answer.seats)
+    takes = (other, one) if owner is Owner.CROSS else (one, other)
+    return fit(
+        (
+            f"From opposite {one}: {takes[0]}. From opposite {other}: {takes[1]}.",
+            f"Opposite {one}: {takes[0]}. Opposite {other}: {takes[1]}.",
+            rule,
+        )
+    )
 
 
 def zone_label(answer: MiddleAnswer, kind: BallKind, word: str) -> str:

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from knowledge.dataclass import dataclass
 from knowledge.evidence import FactEstimate, Profile
+from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value
 
@@ -33,12 +34,18 @@ class SaidHands:
 def said_hands(situation: Situation) -> SaidHands | None:
     """What the words say of our hands; None if they say nothing."""
     words = " ".join(re.findall(r"[a-z0-9]+", situation.asked.words.casefold().replace("'", "")))
-    found = _for_both(words) or _by_place(words) or _by_person(words, situation)
+    told = _for_both(words) or _by_place(words) or _by_person(words, situation)
+    found = told or _one_of_each(words)
     if not found:
         return None
     known = {one.side: one.hand for one in situation.ours if one.side is not None}
     fits = all(known.get(side) in (None, hand) for side, hand in found.items())
-    return SaidHands(by_side=MappingProxyType(found), words=_repeated(found), fits_us=fits)
+    is_told = told is not None or _WINGS_IN.search(words) is not None
+    said = _repeated(found) if is_told else SIDES_TAKEN
+    return SaidHands(by_side=MappingProxyType(found), words=said, fits_us=fits)
+
+
+SIDES_TAKEN = "lefty and righty (taken: forehands in)"
 
 
 def _for_both(words: str) -> dict[Side, Hand] | None:
@@ -55,6 +62,21 @@ def _by_place(words: str) -> dict[Side, Hand] | None:
         for place in re.finditer(rf"\b{how}{_PLACE}", words)
     }
     return found or None
+
+
+_MIDDLE = r"(?: (?:in|into|to|at|on|are|is|the|our))* (?:mid|middle|center|centre)\b"
+_WINGS_IN = regex(rf"\b(?:both|two|2)(?: our)? (?:bhs?|backhands?|fhs?|forehands?){_MIDDLE}")
+_BACKHANDS_IN = regex(rf"\b(?:both|two|2)(?: our)? (?:bhs?|backhands?){_MIDDLE}")
+
+
+def _one_of_each(words: str) -> dict[Side, Hand] | None:
+    """ "A lefty and a righty": both forehands in the middle, as such a pair stands, or the
+    backhands where that is said."""
+    if not all(re.search(rf"\b{how}\b", words) for how in _HANDED.values()):
+        return None
+    if _BACKHANDS_IN.search(words):
+        return {Side.LEFT: Hand.LEFT, Side.RIGHT: Hand.RIGHT}
+    return {Side.LEFT: Hand.RIGHT, Side.RIGHT: Hand.LEFT}
 
 
 def _by_person(words: str, situation: Situation) -> dict[Side, Hand] | None:

@@ -11,6 +11,7 @@ from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.conditions import other_of
+from knowledge.tactics.targeted_helper import asks_to_squeeze, gets_them
 from knowledge.vocabulary import BallKind
 
 
@@ -31,7 +32,8 @@ class Targeted:
 
     `is_me` tells whether the one who gets the balls writes, where no name says it. `frozen`:
     the question is put for the one who gets no balls. `asks_poach` asks whether to poach,
-    `burnt` says that they hit behind the helper.
+    `burnt` says that they hit behind the helper. `asks_helper`: the helper is asked about and does
+    not write ("what does noor do"); `asks_squeeze`: whether that one, by name, steps in.
     """
 
     targeted: OnCourt | None
@@ -41,6 +43,8 @@ class Targeted:
     hit_with: HitWith
     asks_poach: bool
     burnt: bool
+    asks_helper: bool = False
+    asks_squeeze: bool = False
 
     @property
     def name(self) -> str:
@@ -63,6 +67,8 @@ _FROZEN = regex(
     r"stand\w* there|nothing to (?:me|him|her)|im cold|cold partner|starv\w*|ignor\w*)\b"
 )
 _ME = regex(r"\b(?:i|im|ive|me|mine|my|myself)\b")
+_MINE = regex(r"\b(?:my (?:back|fore|bh|fh|feet|body|hip|shoulder|left|right|side)\w*|me)\b")
+_SPOKEN_OF = regex(r"\b(?:he|she|him|her|his|partner\w*)\b")
 _PARTNER = regex(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
 _MY_PARTNER = regex(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
 _HELPING = regex(
@@ -102,9 +108,17 @@ _OF_BALL: Mapping[BallKind, HitWith] = MappingProxyType(
 
 def targeted_said(situation: Situation) -> Targeted:
     """Read the words; where they don't say who, the one who writes gets the balls."""
-    said = " ".join(re.findall(r"[a-z0-9]+", _plain(situation.asked.words)))
+    said = _words_of(situation.asked.words)
     frozen = bool(_FROZEN.search(said))
     named = [one for one in situation.ours if one.player in situation.asked.about]
+    if _MINE.search(said) and not _SPOKEN_OF.search(said):
+        # Of whoever writes; somebody else stands there only as the one spoken of before.
+        named = [one for one in named if one.name.casefold() in said]
+    if not frozen and named:
+        before = "\n".join(_words_of(line) for line in situation.asked.before.splitlines())
+        told = gets_them(situation, named, said, before)
+        if told is not None:
+            return _beside_the_helper(situation, told, said)
     is_me, subject = _subject(situation, said, named, frozen=frozen)
     gets_balls = _other(situation, subject) if frozen else subject
     gets_me = is_me is not frozen
@@ -117,6 +131,26 @@ def targeted_said(situation: Situation) -> Targeted:
         asks_poach=bool(_POACH.search(said)),
         burnt=bool(_BURNT.search(said)),
     )
+
+
+def _beside_the_helper(situation: Situation, gets_balls: OnCourt, said: str) -> Targeted:
+    helper = _other(situation, gets_balls)
+    is_named = helper is not None and helper.player in situation.asked.about
+    return Targeted(
+        targeted=gets_balls,
+        helper=helper,
+        is_me=situation.asker is not None and gets_balls.player == situation.asker,
+        frozen=False,
+        hit_with=_hit_with(situation, said),
+        asks_poach=bool(_POACH.search(said)),
+        burnt=bool(_BURNT.search(said)),
+        asks_helper=is_named or (helper is not None and helper.player != situation.asker),
+        asks_squeeze=is_named and asks_to_squeeze(said),
+    )
+
+
+def _words_of(line: str) -> str:
+    return " ".join(re.findall(r"[^\W_]+", _plain(line)))
 
 
 def _plain(words: str) -> str:

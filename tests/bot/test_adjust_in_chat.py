@@ -68,3 +68,32 @@ def test_how_rallies_ended_counts_and_is_shown(demo: Talk) -> None:
     why = demo.tap("why")
     assert "Log: 10 of 10 lost rallies today tagged" in why
     assert "Match chance" in why
+
+
+@pytest.mark.parametrize(
+    "asks",
+    [
+        "6-2-1 us, keep it going or change",
+        "we lead 6-2, change anything?",
+        "up 6-2 keep going or change something",
+    ],
+)
+def test_who_leads_clearly_keeps_what_works(demo: Talk, asks: str) -> None:
+    """Common practice, no source."""
+    demo.say("next: okafor and lindqvist")
+    call, then, *_ = demo.say(asks).splitlines()
+    assert call == "Keep it: you lead 6-2. Change nothing yet."
+    assert then.startswith("· If it turns: ")
+
+
+@pytest.mark.parametrize(
+    "asks",
+    [
+        "2-6 down, keep it going or change",
+        "6-5 up, keep it going or change",
+        "6-2-1 us, our dinks pop up, keep it or change",
+    ],
+)
+def test_who_trails_or_hurts_is_told_what_to_change(demo: Talk, asks: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert "Keep it" not in demo.say(asks)

@@ -66,3 +66,53 @@ def test_the_record_without_a_pool_is_the_last_match(demo: Talk) -> None:
     demo.say("next: okafor and lindqvist")
     demo.say("we won 11-5 11-7")
     assert demo.say("what was our record").startswith("Last match: won 11-5 11-7.")
+
+
+DAY = """Today: 1 won, 1 lost.
+· Won 11-5 11-7 vs Okafor/Lindqvist
+· Lost 5-11 8-11 vs Ana Ruiz/Hale"""
+
+
+@pytest.fixture
+def two_played(demo: Talk) -> Talk:
+    for said in ("next: ruiz and hale", "lost 5-11 8-11"):
+        demo.say(said)
+    for said in ("next: okafor and lindqvist", "we won 11-5 11-7"):
+        demo.say(said)
+    return demo
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "whats our record today",
+        "our record?",
+        "who did we lose to today",
+        "who beat us last time",
+        "how many did we win",
+        "results today",
+    ],
+)
+def test_the_record_of_a_day_names_every_match(two_played: Talk, text: str) -> None:
+    before = two_played.stored()
+    assert two_played.say(text) == DAY
+    assert two_played.stored() == before
+
+
+@pytest.mark.parametrize(
+    "text", ["how did we do vs hale", "score vs ruiz and hale", "what did we lose to hale by"]
+)
+def test_another_match_than_the_last_is_told_by_whom_it_was_against(
+    two_played: Talk, text: str
+) -> None:
+    told = two_played.say(text)
+    assert told == "You lost 5-11 8-11, earlier today, vs Ana Ruiz/Hale."
+
+
+def test_the_last_match_is_reviewed_by_name_too(two_played: Talk) -> None:
+    assert two_played.say("how did we do vs okafor").startswith("Last match: won 11-5 11-7.")
+
+
+def test_a_match_that_is_on_leaves_the_day_before_it(two_played: Talk) -> None:
+    two_played.say("next: ruiz and hale")
+    assert two_played.say("our record today") == DAY

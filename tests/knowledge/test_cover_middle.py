@@ -124,6 +124,12 @@ def test_the_call_for_a_known_hitter_names_people() -> None:
     )
 
 
+def test_a_rule_for_every_ball_is_said_by_who_stands_opposite() -> None:
+    """A lefty on the right of a right-hander: two forehands meet (common practice, no source)."""
+    both = middle(mira(hand=Hand.RIGHT, side=Side.LEFT), tom(hand=Hand.LEFT, side=Side.RIGHT))
+    assert both.call == "From opposite Mira: Tom. From opposite Tom: Mira."
+
+
 def test_one_kind_asked_about_is_answered_alone() -> None:
     assert middle(mira(), tom(), ball_kind=BallKind.LOB).call == "Let Mira's forehand take the lob."
     assert middle(mira(), tom(), ball_kind=BallKind.DINK).call == (

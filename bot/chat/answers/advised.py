@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.chat.answers.aims import with_aims
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.evidence_read import with_profiles
+from bot.chat.answers.jammed_hips import with_jammed_hips
 from bot.chat.answers.notes_naming import with_kept_words
 from bot.chat.answers.own_rates import base_rates
 from bot.chat.answers.plan_book import with_plan_memory
@@ -63,5 +64,5 @@ def situation_for(desk: Desk, asked: Asked, where: Standing) -> Situation:
         meetings=meetings_before(desk) if asked.topic in SCORE_TOPICS else None,
         today=desk.day,
     )
-    situation = with_kept_words(desk, situation)
+    situation = with_jammed_hips(desk, with_kept_words(desk, situation))
     return with_plan_memory(desk, with_aims(desk, supposing(situation, asked.hands)))

@@ -57,6 +57,9 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     )
 
 
+LINES_BEFORE = 3
+"""Questions about whom they play at that are kept for the next one."""
+
 _GOES_ON = regex(
     r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
     r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
@@ -70,6 +73,9 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and last.topic is question.topic is Topic.WEATHER_OR_BODY:
         has_speed = wind_said(last.text).mph is not None
         return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
+    if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
+        # Whom they play at stands while the talk is of what the two of us do.
+        return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None

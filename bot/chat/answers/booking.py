@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from bot.chat.answers.day_record import day_record, reviewed_or_met
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
@@ -18,9 +19,9 @@ from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
-from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
+from bot.chat.answers.scratched import told_anew
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
@@ -57,7 +58,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.SHOW_NOTES:
             return show_notes(desk, said)
         case BookVerb.DROP_NOTES:
-            return drop_notes(desk, said)
+            return told_anew(desk, said) or drop_notes(desk, said)
         case BookVerb.MODE:
             return set_mode(desk, said.words)
         case BookVerb.LOG_ONLY:
@@ -69,7 +70,9 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.WHEN:
             return when_we_play(desk)
         case BookVerb.REVIEW:
-            return review(desk)
+            return reviewed_or_met(desk, said)
+        case BookVerb.DAY_RECORD:
+            return day_record(desk)
         case BookVerb.LAST_MEETING:
             return last_meeting_told(desk, said)
         case BookVerb.SCOUT:

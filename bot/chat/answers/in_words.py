@@ -15,6 +15,7 @@ from bot.chat.reply import Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.complaints import complains, complains_of_us
+from knowledge.planning.cue_for import asks_several
 from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.vocabulary import Mode, Topic
@@ -40,7 +41,9 @@ _WITHOUT_THEM = frozenset(
 
 def is_short(desk: Desk, asked: Asked) -> bool:
     """Whether the mode makes an answer short."""
-    return desk.context.mode is Mode.MATCH and not _WANTS_PICTURE.search(asked.text)
+    wants_more = asked.topic is Topic.CUE and asks_several(asked.text)
+    is_match = desk.context.mode is Mode.MATCH
+    return is_match and not wants_more and not _WANTS_PICTURE.search(asked.text)
 
 
 def told(

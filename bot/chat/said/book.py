@@ -49,6 +49,7 @@ class BookVerb(StrEnum):
     NEXT = "next"
     WHEN = "when"
     REVIEW = "review"
+    DAY_RECORD = "day_record"
     LAST_MEETING = "last_meeting"
     SCOUT = "scout"
     TAG_RALLIES = "tag_rallies"

@@ -1,0 +1,25 @@
+"""Two replies to one message that begin alike: what both say is said once, the fuller one first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.chat.reply import Reply
+
+BOTH = 2
+
+
+def said_once(replies: Sequence[Reply]) -> list[Reply]:
+    """The replies; of two with the same first line the second, then what only the first says."""
+    if len(replies) != BOTH:
+        return [*replies]
+    first, second = replies
+    said = second.text.splitlines()
+    own = [line for line in first.text.splitlines() if line not in said]
+    if not said or first.text.splitlines()[:1] != said[:1]:
+        return [*replies]
+    taps = {one.payload for row in second.buttons for one in row}
+    rows = [tuple(one for one in row if one.payload not in taps) for row in first.buttons]
+    rest = replace(first, text="\n".join(own), buttons=tuple(row for row in rows if row))
+    return [second, rest] if own else [second]
