@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from bot.chat.note_sides import shares_the_court
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
+from scouting_db.called_names import call_of_name
 from scouting_db.sounds import fold
 
 CALLS = dict.fromkeys(("he", "him", "his", "hes"), "he") | dict.fromkeys(
@@ -61,18 +62,41 @@ def _one_called(
 ) -> tuple[PlayerId, ...]:
     """The last one spoken of who was never called the other: who was he is not she.
 
-    Where all of them were, the other of that pair.
+    Where all of them were, the other of that pair, or the one opponent who fits. Whoever was not
+    spoken of yet is called as most people of that first name are, unless that leaves nobody.
     """
-    called = dict(view.called) | calls_in(before)
-    fitting = [one for one in last if called.get(one, CALLS[folded]) == CALLS[folded]]
+    said = dict(view.called) | calls_in(before)
+    return (
+        _fitting(CALLS[folded], last, view, _by_name(view) | said)
+        or _fitting(CALLS[folded], last, view, said)
+        or tuple(last[:1])
+    )
+
+
+def _fitting(
+    call: str, last: Sequence[PlayerId], view: ChatView, called: Mapping[PlayerId, str]
+) -> tuple[PlayerId, ...]:
+    fitting = [one for one in last if called.get(one, call) == call]
     if fitting:
         return (fitting[0],)
-    other = tuple(
-        one
-        for one in _beside(last[0] if last else None, view)
-        if called.get(one, CALLS[folded]) == CALLS[folded]
-    )
-    return other or tuple(last[:1])
+    beside = _beside(last[0], view) if last else ()
+    other = tuple(one for one in beside if called.get(one, call) == call)
+    return other or _one_opponent(call, view, called)
+
+
+def _one_opponent(
+    call: str, view: ChatView, called: Mapping[PlayerId, str]
+) -> tuple[PlayerId, ...]:
+    """The one of them who is called so, where the other is called otherwise or not known."""
+    theirs = [one for one in view.theirs if called.get(one) == call]
+    return tuple(theirs) if len(theirs) == 1 else ()
+
+
+def _by_name(view: ChatView) -> dict[PlayerId, str]:
+    """How the people on court and those spoken of are mostly called, by their first names."""
+    near = {*view.theirs, *view.ours, *view.focus}
+    calls = {row.player: call_of_name(row.name) for row in view.roster if row.player in near}
+    return {player: call for player, call in calls.items() if call is not None}
 
 
 def calls_in(mentions: Sequence[Mention]) -> dict[PlayerId, str]:
