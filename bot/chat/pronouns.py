@@ -18,6 +18,15 @@ CALLS = dict.fromkeys(("he", "him", "his", "hes"), "he") | dict.fromkeys(
 _SINGULAR = frozenset(CALLS)
 PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
 _PARTNER = frozenset(["partner", "partners", "pard", "p", "pardner"])
+_SPOUSES = dict.fromkeys(("husband", "husbands", "boyfriend"), "he") | dict.fromkeys(
+    ("wife", "wifes", "girlfriend"), "she"
+)
+_PERSONS = (
+    dict.fromkeys(("man", "mans", "guy", "guys", "dude", "gentleman", "fella", "bloke"), "he")
+    | dict.fromkeys(("lady", "ladys", "woman", "womans", "girl", "girls", "gal"), "she")
+    | _SPOUSES
+)
+_BEFORE_A_PERSON = frozenset(["the", "that"])
 
 
 def pronoun(
@@ -52,9 +61,36 @@ def _meant(
         return () if unsure and not named else _one_called(folded, last, before, view)
     if folded in PLURAL:
         return _they(named, view)
-    if folded in _PARTNER:
+    owner = said[position - 1].folded if position else ""
+    if folded in _PARTNER or (folded in _SPOUSES and owner in _SINGULAR):
         return _partner(position, said, last, before, view)
+    if folded in _PERSONS and is_person(said, position):
+        return _one_opponent(_PERSONS[folded], view, _called(before, view))
     return ()
+
+
+def is_partner_word(typed: str) -> bool:
+    """Whether a mention's word means the other of somebody's pair: "partner", "husband"."""
+    return fold(typed) in _PARTNER or fold(typed) in _SPOUSES
+
+
+def is_person(said: Sequence[Word], position: int) -> bool:
+    """Whether "the lady", "that tall guy" or "her husband" ends here; "the wife and I" are us."""
+    ahead = [word.folded for word in said[position + 1 : position + 3]]
+    before = [word.folded for word in said[max(0, position - 2) : position]]
+    if is_partner_word(said[position].folded) and set(before[-1:]) & _SINGULAR:
+        return True
+    is_of_us = len(ahead) == 2 and ahead[0] in {"and", "n"} and ahead[1] in {"i", "me"}
+    is_pointed_at = bool(_BEFORE_A_PERSON & set(before)) and not is_of_us
+    return said[position].folded in _PERSONS and is_pointed_at
+
+
+def is_nobody_else(mention: Mention, view: ChatView) -> bool:
+    """Whether that word can mean only this one of their pair: a "he", or "the lady" of a mixed."""
+    call = (CALLS | _PERSONS).get(fold(mention.typed))
+    if not mention.pronoun or call is None:
+        return False
+    return _one_opponent(call, view, _called((), view)) == mention.players
 
 
 def _one_called(
@@ -67,7 +103,7 @@ def _one_called(
     """
     said = dict(view.called) | calls_in(before)
     return (
-        _fitting(CALLS[folded], last, view, _by_name(view) | said)
+        _fitting(CALLS[folded], last, view, _called(before, view))
         or _fitting(CALLS[folded], last, view, said)
         or tuple(last[:1])
     )
@@ -87,16 +123,20 @@ def _fitting(
 def _one_opponent(
     call: str, view: ChatView, called: Mapping[PlayerId, str]
 ) -> tuple[PlayerId, ...]:
-    """The one of them who is called so, where the other is called otherwise or not known."""
+    """The one of them who is called so, or else the one who is not called otherwise."""
     theirs = [one for one in view.theirs if called.get(one) == call]
+    theirs = theirs or [one for one in view.theirs if called.get(one, call) == call]
     return tuple(theirs) if len(theirs) == 1 else ()
 
 
-def _by_name(view: ChatView) -> dict[PlayerId, str]:
-    """How the people on court and those spoken of are mostly called, by their first names."""
+def _called(before: Sequence[Mention], view: ChatView) -> dict[PlayerId, str]:
+    """What everybody near is called: as was said, or as most people of that first name are."""
     near = {*view.theirs, *view.ours, *view.focus}
     calls = {row.player: call_of_name(row.name) for row in view.roster if row.player in near}
-    return {player: call for player, call in calls.items() if call is not None}
+    guessed: dict[PlayerId, str] = {
+        player: call for player, call in calls.items() if call is not None
+    }
+    return guessed | dict(view.called) | calls_in(before)
 
 
 def calls_in(mentions: Sequence[Mention]) -> dict[PlayerId, str]:
