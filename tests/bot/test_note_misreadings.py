@@ -74,3 +74,33 @@ def test_a_hand_told_from_the_other_is_one(demo: Talk, text: str) -> None:
 )
 def test_two_hands_told_are_two(demo: Talk, text: str) -> None:
     assert told(demo, text) == {"hand ambidextrous"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor has a soft dink",
+        "okafor has really soft dinks",
+        "okafor dinks soft",
+        "okafor has a nice soft dink",
+        "okafors dinks are soft",
+        "okafor keeps his dinks soft",
+        "okafor has a very soft drink",
+        "okafor has a soft backhand dink",
+    ],
+)
+def test_a_soft_dink_is_praised(demo: Talk, text: str) -> None:
+    found = told(demo, text)
+    assert not any("dink weak" in one for one in found), found
+
+
+def test_a_plainly_soft_dink_is_a_strong_one(demo: Talk) -> None:
+    assert told(demo, "okafor has a soft dink") == {
+        "forehand_dink strength",
+        "backhand_dink strength",
+    }
+
+
+@pytest.mark.parametrize("text", ["okafors dink is too soft", "okafor has soft weak dinks"])
+def test_one_that_is_bad_beside_stays_weak(demo: Talk, text: str) -> None:
+    assert "backhand_dink weakness" in told(demo, text)
