@@ -77,8 +77,6 @@ def test_a_first_name_says_who_she_is(mixed: Talk) -> None:
         ("the husband is a lefty", "Hoskins: left-handed"),
         ("the woman has a weak backhand", "Pruitt: backhand dink weak"),
         ("that guy is tall", "Hoskins: tall"),
-        ("her husband is slow", "Hoskins: foot speed weak"),
-        ("his partner is slow", "Pruitt: foot speed weak"),
     ],
 )
 def test_one_of_a_mixed_pair_needs_no_name(mixed: Talk, text: str, noted: str) -> None:
@@ -102,6 +100,15 @@ def test_her_husband_is_the_other_of_the_pair(mixed: Talk) -> None:
     reply = mixed.say("glenda is slow and her husband poaches")
     assert "Pruitt: foot speed weak" in reply
     assert "Hoskins: poaching often" in reply
+
+
+@pytest.mark.parametrize(
+    ("text", "whose"), [("her husband is slow", "Hoskins"), ("his partner is slow", "Pruitt")]
+)
+def test_a_partner_without_a_name_is_offered_at_least(mixed: Talk, text: str, whose: str) -> None:
+    said = mixed.say(text)
+    labels = [button.label for button in mixed.buttons]
+    assert f"{whose}: foot speed weak" in " ".join([said, *labels])
 
 
 def test_the_wife_and_i_is_nobody_of_theirs(mixed: Talk) -> None:
