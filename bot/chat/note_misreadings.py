@@ -12,6 +12,16 @@ _MARKS = frozenset(",;:.!?()\n—–|")
 _NEAR = 4
 """Words from a dink to what is said of it: "a dink that is very soft". Common practice, no source."""
 
+_TO = frozenset(["to", "at", "on", "into", "near", "by", "around", "behind"])
+_PLACES = frozenset(
+    [
+        *("feet", "foot", "toes", "shoelaces", "body", "hip", "hips", "chest", "shoulder", "knees"),
+        *("backhand", "forehand", "bh", "fh", "left", "right", "middle", "sideline", "wing"),
+    ]
+)
+_WORDS_OF_A_PLACE = 4
+"""Of "to her left foot". Common practice, no source."""
+
 _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
@@ -21,8 +31,21 @@ _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "
 def is_misread(claim: Claim, note: NoteLine) -> bool:
     """Whether the claim is none: what is missed is no strength, and line calls are no talk."""
     return (
-        _is_missed(claim, note) or _is_of_line_calls(claim, note) or _is_only_soft(claim, note)
+        _is_missed(claim, note)
+        or _is_of_line_calls(claim, note)
+        or _is_only_soft(claim, note)
+        or _is_of_a_place(claim, note)
     )
+
+
+def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
+    """ "Can't handle dinks to her feet": where the dinks come, which is no want of patience."""
+    if claim.trait is not Trait.PATIENCE or claim.value is not Value.WEAKNESS:
+        return False
+    behind = [
+        note.line[at] for at, word in enumerate(note.said) if word.span[0] >= claim.span[1]
+    ][:_WORDS_OF_A_PLACE]
+    return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
 
 
 def _is_only_soft(claim: Claim, note: NoteLine) -> bool:

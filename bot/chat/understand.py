@@ -16,6 +16,7 @@ from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
+from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
 from bot.chat.formats_told import asked_of_another_format, format_told
@@ -126,6 +127,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if dictated is not None:
         return _read(dictated.text, dictated, chat) if dictated.asks else (_noted(dictated, chat),)
     message = read_message(text, chat)
+    if is_declined(text, message.said):
+        return (small_talk(text),)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
     if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
         return (own_pair,)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
+from bot.chat.said import NoteSaid
+
 
 def told(talk: Talk, text: str) -> set[str]:
     talk.say(text)
@@ -104,3 +106,26 @@ def test_a_plainly_soft_dink_is_a_strong_one(demo: Talk) -> None:
 @pytest.mark.parametrize("text", ["okafors dink is too soft", "okafor has soft weak dinks"])
 def test_one_that_is_bad_beside_stays_weak(demo: Talk, text: str) -> None:
     assert "backhand_dink weakness" in told(demo, text)
+
+
+def test_dinks_to_a_place_are_no_want_of_patience(demo: Talk) -> None:
+    assert "patience weakness" not in told(demo, "okafor cant handle dinks to his feet")
+    assert "patience weakness" in told(demo, "okafor cant handle dinks")
+
+
+def test_a_shot_that_goes_under_pressure_is_no_matter_of_nerves(demo: Talk) -> None:
+    found = told(demo, "okafor pops up backhand dinks under pressure")
+    assert found == {"backhand_dink weakness"}
+
+
+def test_nerves_without_a_shot_stay(demo: Talk) -> None:
+    assert "nerves weakness" in told(demo, "okafor misses under pressure")
+
+
+def test_who_is_named_again_is_told_of_apart(demo: Talk) -> None:
+    demo.say("okafor + lindqvist, okafor = short, lindqvist = big serve")
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, NoteSaid)
+    told_of = {(one.player, one.trait.value) for one in demo.heard.understood.claims}
+    okafor, lindqvist = demo.player("Okafor"), demo.player("Lindqvist")
+    assert told_of == {(okafor, "height"), (lindqvist, "serve")}
