@@ -35,16 +35,29 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_line_calls(claim, note)
         or _is_only_soft(claim, note)
         or _is_of_a_place(claim, note)
+        or _is_aimed(claim, note)
     )
+
+
+def _is_aimed(claim: Claim, note: NoteLine) -> bool:
+    """ "Serves wide to the ad side": where a shot goes, and not the side somebody plays."""
+    if claim.trait is not Trait.SIDE_PLAYED:
+        return False
+    place = _place(claim, note)
+    before = list(note.line[max(0, place - _WORDS_OF_A_PLACE) : place])
+    if before[-1:] == ["the"]:
+        before.pop()
+    shots = any(hit.stop <= place for hit in note.hits.having(Role.STROKE, Role.NOUN))
+    return before[-1:] in (["to"], ["into"], ["at"]) and shots
 
 
 def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
     """ "Can't handle dinks to her feet": where the dinks come, which is no want of patience."""
     if claim.trait is not Trait.PATIENCE or claim.value is not Value.WEAKNESS:
         return False
-    behind = [
-        note.line[at] for at, word in enumerate(note.said) if word.span[0] >= claim.span[1]
-    ][:_WORDS_OF_A_PLACE]
+    behind = [note.line[at] for at, word in enumerate(note.said) if word.span[0] >= claim.span[1]][
+        :_WORDS_OF_A_PLACE
+    ]
     return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
 
 

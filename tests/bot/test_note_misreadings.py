@@ -129,3 +129,13 @@ def test_who_is_named_again_is_told_of_apart(demo: Talk) -> None:
     told_of = {(one.player, one.trait.value) for one in demo.heard.understood.claims}
     okafor, lindqvist = demo.player("Okafor"), demo.player("Lindqvist")
     assert told_of == {(okafor, "height"), (lindqvist, "serve")}
+
+
+@pytest.mark.parametrize("text", ["okafor serves wide to the ad side", "okafor drives to the left"])
+def test_where_a_shot_goes_is_not_where_somebody_plays(demo: Talk, text: str) -> None:
+    assert not any(one.startswith("side_played") for one in told(demo, text))
+
+
+@pytest.mark.parametrize("text", ["okafor plays the ad side", "okafor serves well and plays left"])
+def test_where_somebody_plays_stays(demo: Talk, text: str) -> None:
+    assert "side_played left" in told(demo, text)

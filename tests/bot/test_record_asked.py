@@ -66,3 +66,27 @@ def test_the_record_without_a_pool_is_the_last_match(demo: Talk) -> None:
     demo.say("next: okafor and lindqvist")
     demo.say("we won 11-5 11-7")
     assert demo.say("what was our record").startswith("Last match: won 11-5 11-7.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what is left in our pool",
+        "what is left",
+        "who do we still play",
+        "how many are left",
+        "how many matches left",
+        "who do we have left",
+        "what matches are still to come",
+    ],
+)
+def test_what_is_left_is_in_the_table(in_pool: Talk, text: str) -> None:
+    assert in_pool.say(text) == TABLE
+
+
+def test_without_a_pool_it_says_so(demo: Talk) -> None:
+    assert demo.say("what is left in our pool").startswith("No pool is on.")
+
+
+def test_who_is_left_handed_is_another_question(in_pool: Talk) -> None:
+    assert not in_pool.say("who is left handed").startswith("Pool")
