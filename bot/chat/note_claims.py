@@ -284,8 +284,9 @@ def _says_where(thing: Thing, judgement: Hit, line: Sequence[str]) -> bool:
 def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:
     """A soft drop is a good one, and so is a soft dink, though a dead one is not."""
     words, traits = line[judgement.start : judgement.stop], set(thing.traits)
-    is_soft = _SOFT_IS_GOOD & set(words) and traits & _SOFT_SKILLS
-    is_soft = is_soft or (traits & DINKS and is_soft_alone(words, line[: judgement.start]))
+    is_soft = bool(_SOFT_IS_GOOD & set(words) and traits & _SOFT_SKILLS)
+    if traits & DINKS:
+        is_soft = is_soft_alone(words, line[: judgement.start])
     return as_judgement(judgement, Role.GOOD) if is_soft else judgement
 
 

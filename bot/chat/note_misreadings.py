@@ -10,7 +10,7 @@ from knowledge.vocabulary import Trait, Value
 
 _MARKS = frozenset(",;:.!?()\n—–|")
 _NEAR = 4
-"""Words from a dink to what is said of it: "a dink that is very soft". Common practice, no source."""
+"""Words from a dink to what is said of it: "a dink that is very soft". Common practice."""
 
 _TO = frozenset(["to", "at", "on", "into", "near", "by", "around", "behind"])
 _PLACES = frozenset(

@@ -15,8 +15,8 @@ Settled = Callable[[str, Message, ChatView], Understood | None]
 """What has one meaning by its form."""
 
 _ASKED = (
-    r"(?:(?:can|could|would|will) (?:you|u|ya) |i (?:want|need|would like)(?: you)? to |i'?d like to "
-    r"|let me |let'?s |please |pls |just |also |and |ok(?:ay)? |hey |oh |so |kindly )*"
+    r"(?:(?:can|could|would|will) (?:you|u|ya) |i (?:want|need|would like)(?: you)? to "
+    r"|i'?d like to |let me |let'?s |please |pls |just |also |and |ok(?:ay)? |hey |oh |so |kindly )*"
 )
 _THAT = r"(?: (?:that|this|it))?"
 _VERB = (
@@ -40,7 +40,7 @@ _FEWEST_WORDS = 2
 def note_dictated(text: str, chat: ChatView, settled: Settled) -> Message | None:
     """What a message that asks us to keep something wants kept, read by itself.
 
-    None for any other, and where that has a meaning of its own (`settled`): "write down that we won".
+    None for any other, and where that has a meaning of its own: "write down that we won".
     """
     rest = _dictated(text)
     if rest is None:

@@ -95,7 +95,7 @@ class Subjects:
 
 
 def _is_among(mention: Mention, joined: Sequence[Mention]) -> bool:
-    """Whether one of those joined is named again, and so told of apart: "hale + ruiz, hale tall"."""
+    """Whether one of those joined is named again, so told of apart: "hale + ruiz, hale tall"."""
     return any(mention.players == one.players != () for one in joined)
 
 

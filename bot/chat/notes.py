@@ -22,8 +22,8 @@ from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
 from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
-from bot.chat.note_ourselves import is_myself
 from bot.chat.note_nerves import without_nerves
+from bot.chat.note_ourselves import is_myself
 from bot.chat.note_partners import given_to_partners
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh

@@ -217,7 +217,8 @@ _THEY_STAY_BACK = regex(
     r"(?:(?:so|ok|and|but) )*(?:they|(?:the )?both of they)"
     r"(?: (?:just|both|always|keep|like to|all))*"
     r" (?:stand|stay|hang|sit|camp|standing|staying|hanging)(?: (?:both|just|always|way|all))* back"
-    r"(?: (?:both|always|at the baseline|(?:all|the whole) (?:the )?(?:time|match|game)|every time))*"
+    r"(?: (?:both|always|at the baseline|every time"
+    r"|(?:all|the whole) (?:the )?(?:time|match|game)))*"
     rf"{_WHAT_NOW}"
 )
 """`they stand both back all the time what do we do`: nobody lobs because of that."""
