@@ -16,7 +16,8 @@ Settled = Callable[[str, Message, ChatView], Understood | None]
 
 _ASKED = (
     r"(?:(?:can|could|would|will) (?:you|u|ya) |i (?:want|need|would like)(?: you)? to "
-    r"|i'?d like to |let me |let'?s |please |pls |just |also |and |ok(?:ay)? |hey |oh |so |kindly )*"
+    r"|i'?d like to |let me |let'?s |please |pls |just |also |and |ok(?:ay)? |hey |oh |so "
+    r"|kindly )*"
 )
 _THAT = r"(?: (?:that|this|it))?"
 _VERB = (
