@@ -23,15 +23,15 @@ class Known(IntEnum):
 def known_surname(word: str) -> Known:
     """How well a folded word is known as a surname; the rare ones look much like misspellings."""
     _, common, rare = _lists()
-    if _holds(common, word):
+    if sorted_lines_hold(common, word):
         return Known.COMMONLY
-    return Known.RARELY if _holds(rare, word) else Known.NO
+    return Known.RARELY if sorted_lines_hold(rare, word) else Known.NO
 
 
 @lru_cache(maxsize=1 << 12)
 def known_first_name(word: str) -> Known:
     first, _, _ = _lists()
-    return Known.COMMONLY if _holds(first, word) else Known.NO
+    return Known.COMMONLY if sorted_lines_hold(first, word) else Known.NO
 
 
 def is_no_name(word: str) -> bool:
@@ -46,8 +46,8 @@ def _lists() -> tuple[bytes, bytes, bytes]:
     return first, common, rare
 
 
-def _holds(names: bytes, word: str) -> bool:
-    """Halves a list of sorted lines; a set of them would take ten times the memory."""
+def sorted_lines_hold(names: bytes, word: str) -> bool:
+    """Whether sorted lines have the word: halved, since a set takes ten times the memory."""
     sought, low, high = word.encode(), 0, len(names)
     while low < high:
         start = names.rfind(b"\n", low, (low + high) // 2) + 1 or low

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.words import Word, words_in
+from knowledge.regex import regex
 
 _COURTESY = words_in(
     "hi hello hey hiya howdy yo sup morning gday greetings thanks thank thx thnx ty tysm cheers ta"
@@ -27,6 +28,15 @@ _AROUND = words_in(
 )
 """Words beside them that ask and tell nothing."""
 
+_DECLINED = regex(
+    r"(?:(?:no|nope|wait|oh|ok|please|pls|sorry|actually|hang on) )*"
+    r"(?:(?:dont|do not)(?: (?:do|delete|forget|erase|remove) (?:it|that|this|him|her|them))?"
+    r"|never ?mind(?: (?:that|it|then))?|nvm|cancel"
+    r"|(?<=no )(?:dont |do not )?(?:keep|leave) (?:him|her|them)(?: (?:in|there|alone|as is))?)"
+    r"(?: (?:please|pls|then|now))*"
+)
+"""What says no to something we asked to tap for."""
+
 LONGEST_COURTESY = 8
 """Words of a message that is nothing but courtesy or abuse."""
 
@@ -38,6 +48,12 @@ def is_courtesy(said: Sequence[Word]) -> bool:
         return False
     known = _COURTESY | _NODS | _ABUSE
     return any(word in known for word in words) and all(word in known | _AROUND for word in words)
+
+
+def is_declined(text: str, said: Sequence[Word]) -> bool:
+    """Whether a message only turns down what we asked: "no dont", "no keep him", "never mind"."""
+    line = " ".join(word.folded for word in said)
+    return "?" not in text and _DECLINED.fullmatch(line) is not None
 
 
 def without_courtesies(text: str, said: Sequence[Word]) -> str:

@@ -28,6 +28,7 @@ from bot.chat.note_negations import (
     once_so,
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
+from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
@@ -281,13 +282,12 @@ def _says_where(thing: Thing, judgement: Hit, line: Sequence[str]) -> bool:
 
 
 def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:
-    """A soft drop is a good one."""
-    soft = _SOFT_IS_GOOD & set(line[judgement.start : judgement.stop])
-    return (
-        as_judgement(judgement, Role.GOOD)
-        if soft and set(thing.traits) & _SOFT_SKILLS
-        else judgement
-    )
+    """A soft drop is a good one, and so is a soft dink, though a dead one is not."""
+    words, traits = line[judgement.start : judgement.stop], set(thing.traits)
+    is_soft = bool(_SOFT_IS_GOOD & set(words) and traits & _SOFT_SKILLS)
+    if traits & DINKS:
+        is_soft = is_soft_alone(words, line[: judgement.start])
+    return as_judgement(judgement, Role.GOOD) if is_soft else judgement
 
 
 def _skill(thing: Thing, judgement: Hit, *, no: bool) -> list[Judged]:

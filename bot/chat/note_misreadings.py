@@ -3,11 +3,25 @@
 from __future__ import annotations
 
 from bot.chat.note_line import NoteLine
+from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.vocabulary import Trait, Value
 
 _MARKS = frozenset(",;:.!?()\n—–|")
+_NEAR = 4
+"""Words from a dink to what is said of it: "a dink that is very soft". Common practice."""
+
+_TO = frozenset(["to", "at", "on", "into", "near", "by", "around", "behind"])
+_PLACES = frozenset(
+    [
+        *("feet", "foot", "toes", "shoelaces", "body", "hip", "hips", "chest", "shoulder", "knees"),
+        *("backhand", "forehand", "bh", "fh", "left", "right", "middle", "sideline", "wing"),
+    ]
+)
+_WORDS_OF_A_PLACE = 4
+"""Of "to her left foot". Common practice, no source."""
+
 _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
@@ -16,7 +30,46 @@ _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "
 
 def is_misread(claim: Claim, note: NoteLine) -> bool:
     """Whether the claim is none: what is missed is no strength, and line calls are no talk."""
-    return _is_missed(claim, note) or _is_of_line_calls(claim, note)
+    return (
+        _is_missed(claim, note)
+        or _is_of_line_calls(claim, note)
+        or _is_only_soft(claim, note)
+        or _is_of_a_place(claim, note)
+        or _is_aimed(claim, note)
+    )
+
+
+def _is_aimed(claim: Claim, note: NoteLine) -> bool:
+    """ "Serves wide to the ad side": where a shot goes, and not the side somebody plays."""
+    if claim.trait is not Trait.SIDE_PLAYED:
+        return False
+    place = _place(claim, note)
+    before = list(note.line[max(0, place - _WORDS_OF_A_PLACE) : place])
+    if before[-1:] == ["the"]:
+        before.pop()
+    shots = any(hit.stop <= place for hit in note.hits.having(Role.STROKE, Role.NOUN))
+    return before[-1:] in (["to"], ["into"], ["at"]) and shots
+
+
+def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
+    """ "Can't handle dinks to her feet": where the dinks come, which is no want of patience."""
+    if claim.trait is not Trait.PATIENCE or claim.value is not Value.WEAKNESS:
+        return False
+    behind = [note.line[at] for at, word in enumerate(note.said) if word.span[0] >= claim.span[1]][
+        :_WORDS_OF_A_PLACE
+    ]
+    return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
+
+
+def _is_only_soft(claim: Claim, note: NoteLine) -> bool:
+    """ "A very soft dink": nothing near it is bad but that it is soft, which praises a dink."""
+    if claim.trait not in DINKS or claim.value is not Value.WEAKNESS or claim.denied:
+        return False
+    place = _place(claim, note)
+    near = range(max(0, place - _NEAR), min(len(note.line), place + _NEAR))
+    soft = any(is_soft_alone(note.line[at : at + 1], note.line[:at]) for at in near)
+    bad = [hit for hit in note.hits.having(Role.BAD) if hit.start in near]
+    return soft and all(is_soft_alone(note.line[one.start : one.stop], ()) for one in bad)
 
 
 def _is_missed(claim: Claim, note: NoteLine) -> bool:

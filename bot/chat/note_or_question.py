@@ -10,10 +10,12 @@ from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
+from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.said import Certainty, Question, Unclear, Understood
 from bot.chat.telling import telling_note, tells_of, tells_of_focus
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
+from bot.chat.unknown_names import has_predicate
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import TRAITS, PlayerId, TraitKind
@@ -118,11 +120,21 @@ def _tells_of_asker(message: Message, chat: ChatView, question: Question | Uncle
 
 
 def _tells_of_focus(message: Message, chat: ChatView) -> bool:
-    """ "He hates lobs", "and he's lefty", right after the one player spoken of."""
+    """ "He hates lobs", "and he's lefty", right after the one player spoken of; of a mixed pair
+    "the tall lady is a lefty" needs nobody before it."""
     opening = next((at for at, word in enumerate(message.said) if word.folded not in _GOES_ON), 0)
     said = message.said[opening:]
-    told = tells_of_focus(said) or bool(said and said[0].folded in _IS and said[0].is_possessive)
-    return len(chat.focus) == 1 and not names_somebody(message) and told
+    is_nobody = any(is_nobody_else(one, chat) for one in message.mentions)
+    if names_somebody(message) or not said or not (is_nobody or len(chat.focus) == 1):
+        return False
+    is_he = said[0].folded in _IS and said[0].is_possessive
+    return tells_of_focus(said) or is_he or (is_nobody and _tells_of_person(said, message))
+
+
+def _tells_of_person(said: Sequence[Word], message: Message) -> bool:
+    """ "The tall lady pops it up": a person is the subject, of whom something is told."""
+    at = next((at for at in range(1, min(3, len(said))) if is_person(said, at)), None)
+    return at is not None and (bool(message.note.claims) or has_predicate(said, at + 1))
 
 
 def _is_sure(question: Question | Unclear) -> bool:

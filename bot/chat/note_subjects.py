@@ -68,7 +68,9 @@ class Subjects:
         last = self._from[-1] if self._from else None
         if last is None:
             self._from.append((start, (mention,)))
-        elif mention.span == last[1][-1].span or self._is_joined(last[1][-1], start):
+        elif mention.span == last[1][-1].span or (
+            self._is_joined(last[1][-1], start) and not _is_among(mention, last[1])
+        ):
             self._from.append((start, (*last[1], mention)))
         elif not self._is_object(mention, start):
             self._from.append((start, (mention,)))
@@ -90,6 +92,11 @@ class Subjects:
         if mention.typed.lower() in {"him", "them"}:
             return True
         return bool(start) and self._said[start - 1].folded in _BEFORE_AN_OBJECT
+
+
+def _is_among(mention: Mention, joined: Sequence[Mention]) -> bool:
+    """Whether one of those joined is named again, so told of apart: "hale + ruiz, hale tall"."""
+    return any(mention.players == one.players != () for one in joined)
 
 
 def is_advice(line: Sequence[str]) -> bool:

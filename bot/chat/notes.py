@@ -22,7 +22,9 @@ from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
 from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
+from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
+from bot.chat.note_partners import given_to_partners
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
@@ -70,11 +72,12 @@ def read_note(
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
+        read = replace(read, claims=given_to_partners(read.claims, note))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     doubted = (one for one in read.doubted if not is_misread(one.claim, note))
     read = replace(
         read,
-        claims=tuple(one for one in kept if not is_misread(one, note)),
+        claims=without_nerves(one for one in kept if not is_misread(one, note)),
         doubted=tuple(doubted),
     )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from bot.chat.note_sides import shares_the_court
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
+from scouting_db.called_names import call_of_name
 from scouting_db.sounds import fold
 
 CALLS = dict.fromkeys(("he", "him", "his", "hes"), "he") | dict.fromkeys(
@@ -17,6 +18,15 @@ CALLS = dict.fromkeys(("he", "him", "his", "hes"), "he") | dict.fromkeys(
 _SINGULAR = frozenset(CALLS)
 PLURAL = frozenset(["they", "them", "their", "theyre", "both", "em", "these", "those"])
 _PARTNER = frozenset(["partner", "partners", "pard", "p", "pardner"])
+_SPOUSES = dict.fromkeys(("husband", "husbands", "boyfriend"), "he") | dict.fromkeys(
+    ("wife", "wifes", "girlfriend"), "she"
+)
+_PERSONS = (
+    dict.fromkeys(("man", "mans", "guy", "guys", "dude", "gentleman", "fella", "bloke"), "he")
+    | dict.fromkeys(("lady", "ladys", "woman", "womans", "girl", "girls", "gal"), "she")
+    | _SPOUSES
+)
+_BEFORE_A_PERSON = frozenset(["the", "that"])
 
 
 def pronoun(
@@ -51,9 +61,36 @@ def _meant(
         return () if unsure and not named else _one_called(folded, last, before, view)
     if folded in PLURAL:
         return _they(named, view)
-    if folded in _PARTNER:
+    owner = said[position - 1].folded if position else ""
+    if folded in _PARTNER or (folded in _SPOUSES and owner in _SINGULAR):
         return _partner(position, said, last, before, view)
+    if folded in _PERSONS and is_person(said, position):
+        return _one_opponent(_PERSONS[folded], view, _called(before, view))
     return ()
+
+
+def is_partner_word(typed: str) -> bool:
+    """Whether a mention's word means the other of somebody's pair: "partner", "husband"."""
+    return fold(typed) in _PARTNER or fold(typed) in _SPOUSES
+
+
+def is_person(said: Sequence[Word], position: int) -> bool:
+    """Whether "the lady", "that tall guy" or "her husband" ends here; "the wife and I" are us."""
+    ahead = [word.folded for word in said[position + 1 : position + 3]]
+    before = [word.folded for word in said[max(0, position - 2) : position]]
+    if is_partner_word(said[position].folded) and set(before[-1:]) & _SINGULAR:
+        return True
+    is_of_us = len(ahead) == 2 and ahead[0] in {"and", "n"} and ahead[1] in {"i", "me"}
+    is_pointed_at = bool(_BEFORE_A_PERSON & set(before)) and not is_of_us
+    return said[position].folded in _PERSONS and is_pointed_at
+
+
+def is_nobody_else(mention: Mention, view: ChatView) -> bool:
+    """Whether that word can mean only this one of their pair: a "he", or "the lady" of a mixed."""
+    call = (CALLS | _PERSONS).get(fold(mention.typed))
+    if not mention.pronoun or call is None:
+        return False
+    return _one_opponent(call, view, _called((), view)) == mention.players
 
 
 def _one_called(
@@ -61,18 +98,45 @@ def _one_called(
 ) -> tuple[PlayerId, ...]:
     """The last one spoken of who was never called the other: who was he is not she.
 
-    Where all of them were, the other of that pair.
+    Where all of them were, the other of that pair, or the one opponent who fits. Whoever was not
+    spoken of yet is called as most people of that first name are, unless that leaves nobody.
     """
-    called = dict(view.called) | calls_in(before)
-    fitting = [one for one in last if called.get(one, CALLS[folded]) == CALLS[folded]]
+    said = dict(view.called) | calls_in(before)
+    return (
+        _fitting(CALLS[folded], last, view, _called(before, view))
+        or _fitting(CALLS[folded], last, view, said)
+        or tuple(last[:1])
+    )
+
+
+def _fitting(
+    call: str, last: Sequence[PlayerId], view: ChatView, called: Mapping[PlayerId, str]
+) -> tuple[PlayerId, ...]:
+    fitting = [one for one in last if called.get(one, call) == call]
     if fitting:
         return (fitting[0],)
-    other = tuple(
-        one
-        for one in _beside(last[0] if last else None, view)
-        if called.get(one, CALLS[folded]) == CALLS[folded]
-    )
-    return other or tuple(last[:1])
+    beside = _beside(last[0], view) if last else ()
+    other = tuple(one for one in beside if called.get(one, call) == call)
+    return other or _one_opponent(call, view, called)
+
+
+def _one_opponent(
+    call: str, view: ChatView, called: Mapping[PlayerId, str]
+) -> tuple[PlayerId, ...]:
+    """The one of them who is called so, or else the one who is not called otherwise."""
+    theirs = [one for one in view.theirs if called.get(one) == call]
+    theirs = theirs or [one for one in view.theirs if called.get(one, call) == call]
+    return tuple(theirs) if len(theirs) == 1 else ()
+
+
+def _called(before: Sequence[Mention], view: ChatView) -> dict[PlayerId, str]:
+    """What everybody near is called: as was said, or as most people of that first name are."""
+    near = {*view.theirs, *view.ours, *view.focus}
+    calls = {row.player: call_of_name(row.name) for row in view.roster if row.player in near}
+    guessed: dict[PlayerId, str] = {
+        player: call for player, call in calls.items() if call is not None
+    }
+    return guessed | dict(view.called) | calls_in(before)
 
 
 def calls_in(mentions: Sequence[Mention]) -> dict[PlayerId, str]:

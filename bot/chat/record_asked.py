@@ -51,12 +51,25 @@ _AM_THROUGH = regex(
 )
 """`1-2 in pool. are we thru`: our count is known; who goes on the event decides."""
 
+_STILL = r"(?:(?:still|now|to play|to go|left|for us|us) ?)*"
+_LEFT = regex(
+    rf"{_LEAD}(?:(?:what|whats|who|whos|what else|who else)(?: (?:is|are))? {_STILL}left"
+    r"|(?:how many|what|which)(?: (?:matches|games|teams|pairs|opponents))?"
+    r"(?: (?:are|is|do we have))?(?: still)? (?:left|to (?:go|play|come))"
+    r"|(?:who|whom|which (?:teams?|pairs?)) do we (?:still (?:play|have|face)|have left|play still)"
+    rf"(?: to play| left)?|what do we (?:still )?have left)(?: (?:for us|to play|to go))?{_TAIL}"
+)
+"""`what is left in our pool`, `who do we still play`."""
+_OF_THE_POOL = regex(r"\b(?:pool|group|rr|round robin)\b")
+
 
 def record_asked(text: str, line: str, chat: ChatView) -> Understood | None:
     """The pool's table while one is on, else the day's matches; `line` is all that is said.
 
-    Whether we go through is asked of a pool only.
+    Whether we go through is asked of a pool only, and so is what is left.
     """
+    if _LEFT.fullmatch(line) and (chat.pool_on or _OF_THE_POOL.search(line)):
+        return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if chat.pool_on and (_OF_A_POOL.fullmatch(line) or _AM_THROUGH.fullmatch(line)):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if _OF_A_POOL.fullmatch(line):

@@ -80,11 +80,12 @@ _REPORT = regex(
 _WHAT_NOW = "(?: (?:today|now|again|help|what now|what do (?:i|we) do|why|any ideas?|wtf))*"
 _MISSES = (
     "(?:(?:are|is|r|keeps?|all|just|always|keep on|kept|been|have been|were) )*"
-    "(?:(?:going|flying|sailing|landing|floating|hitting) )?"
+    "(?:(?:go|end up|going|flying|sailing|landing|floating|hitting) )?"
     "(?:out|long|wide|deep|(?:in|into) the net)"
 )
 _OURS_OUT = regex(
     rf"(?:our|my) (?:serves?|srvs?|drives?|balls?|shots?|speed ?ups?|volleys?) {_MISSES}{_WHAT_NOW}"
+    rf"|(?:our|my) (?:third shots|thirds|drops|returns|dinks|resets) {_MISSES}{_WHAT_NOW}"
     rf"|(?:(?:i|we|im|were) )(?:(?:just|all|both|are|am) )*(?:keep|kept|always|cant stop) "
     rf"(?:on )?(?:missing|dumping|netting|shanking|blowing|losing) (?:(?:all|my|our|the|every"
     rf"|easy) )*"
@@ -212,7 +213,18 @@ _THEIR_ERNE = regex(
 )
 """`how do we punish the erne`, `what do i do about the atp`: theirs; ours punishes nobody."""
 
+_THEY_STAY_BACK = regex(
+    r"(?:(?:so|ok|and|but) )*(?:they|(?:the )?both of they)"
+    r"(?: (?:just|both|always|keep|like to|all))*"
+    r" (?:stand|stay|hang|sit|camp|standing|staying|hanging)(?: (?:both|just|always|way|all))* back"
+    r"(?: (?:both|always|at the baseline|every time"
+    r"|(?:all|the whole) (?:the )?(?:time|match|game)))*"
+    rf"{_WHAT_NOW}"
+)
+"""`they stand both back all the time what do we do`: nobody lobs because of that."""
+
 _SETTLED: Final = (
+    (_THEY_STAY_BACK, Topic.DROP_ON_DEEP_OPPONENTS),
     (_THEIR_ERNE, Topic.ANSWER_PATTERN),
     (_THEIR_STACK, Topic.ANSWER_PATTERN),
     (_WHO_RUNS, Topic.LOB),

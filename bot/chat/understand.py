@@ -17,6 +17,7 @@ from bot.chat.book_said import book_said, own_pair_said
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
+from bot.chat.courtesies import is_declined
 from bot.chat.disagreed import disagreed
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves, follow_up
@@ -33,6 +34,7 @@ from bot.chat.message import (
     read_message,
     weighed_note,
 )
+from bot.chat.note_openings import note_dictated
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_beside import told_and_noted
@@ -123,7 +125,12 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     partner = None if chat.forwarded else partner_told(text, chat)
     if partner is not None:
         return (partner,)
+    dictated = None if chat.forwarded else note_dictated(text, chat, _settled)
+    if dictated is not None:
+        return _read(dictated.text, dictated, chat) if dictated.asks else (_noted(dictated, chat),)
     message = read_message(text, chat)
+    if is_declined(text, message.said):
+        return (small_talk(text),)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
     if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
         return (own_pair,)
@@ -227,8 +234,11 @@ def _heard(said: Understood) -> Understood:
 def understand_note(text: str, *, chat: ChatView) -> NoteSaid:
     """The text read as a note, whatever else it might be."""
     chat = knowing_writer(text, chat)
-    message = read_message(_without_command(text), chat)
-    return replace(weighed_note(message, chat), text=text)
+    return replace(_noted(read_message(_without_command(text), chat), chat), text=text)
+
+
+def _noted(message: Message, chat: ChatView) -> NoteSaid:
+    return replace(weighed_note(message, chat), text=message.text)
 
 
 def _without_command(text: str) -> str:

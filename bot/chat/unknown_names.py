@@ -13,6 +13,8 @@ from bot.chat.common_words import is_common, respelled
 from bot.chat.forms import word_set
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.words import Word
+from knowledge.regex import regex
+from scouting_db.called_names import call_of_name
 
 _SHORTEST_NAME = 3
 _SHORTEST_ODD = 5
@@ -32,6 +34,11 @@ _GIVEN_NAMES = word_set("given_names_that_are_words")
 _BEFORE_A_FULL_NAME = _BEFORE_A_NAME | word_set("before_a_full_name")
 _AFTER_A_NAME = word_set("after_a_full_name")
 _SMALL_WORDS = word_set("small_words")
+_VOWELS = frozenset("aeiouy")
+
+_HEADING = regex(r" *[;|=>] *| +[-–—]+>? +")
+"""Between somebody at the start of a line and what is told of them."""
+
 _ENDINGS = ("ing", "ive")
 """Of words that stand after "about" and "vs" without being names: "stopping", "defensive"."""
 
@@ -43,11 +50,26 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
         return False
     if owns_a_skill(said, position) or _is_aimed_at(said, position):
         return True
+    if _heads_a_line(said, position):
+        return True
     slipped = respelled(word.folded) in trait_phrases().words
     if is_written_as_name(said, position) and not _is_another_language(said):
         return word.is_capitalised or not word.folded.endswith(_ENDINGS)
     opens = begins_a_clause(said, position) or said[position - 1].folded == "partner"
     return not slipped and opens and _is_told_of(said, position + 1)
+
+
+def _heads_a_line(said: Sequence[Word], position: int) -> bool:
+    """ "joost | right hander", "wim; slow knees": a list of people, each with a line of notes."""
+    opens = not position or "\n" in said[position].gap
+    ahead = said[position + 1] if position + 1 < len(said) else None
+    if not opens or ahead is None or not _HEADING.fullmatch(ahead.gap):
+        return False
+    folded = said[position].folded
+    is_told = any(word.folded in trait_phrases().words for word in said[position + 1 :][:3])
+    is_new = folded not in _seen_words() and not _is_a_word_mistyped(folded)
+    is_name = call_of_name(folded) is not None or (is_new and bool(_VOWELS & set(folded)))
+    return is_told and is_name
 
 
 def _is_aimed_at(said: Sequence[Word], position: int) -> bool:
@@ -132,7 +154,7 @@ def _is_name_until(said: Sequence[Word], position: int) -> bool:
         return True
     word = said[position]
     told = word.folded in _ADJECTIVES or word.folded in _SKILLS or has_predicate(said, position)
-    is_apart = bool(set(word.gap) & _MARKS) or word.folded[0].isdigit()
+    is_apart = bool(set(word.gap) & _MARKS) or " - " in word.gap or word.folded[0].isdigit()
     return is_apart or word.folded in _AFTER_A_NAME or told
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from talk import Talk
 
+from bot.chat.said import NoteSaid
+
 
 def told(talk: Talk, text: str) -> set[str]:
     talk.say(text)
@@ -74,3 +76,66 @@ def test_a_hand_told_from_the_other_is_one(demo: Talk, text: str) -> None:
 )
 def test_two_hands_told_are_two(demo: Talk, text: str) -> None:
     assert told(demo, text) == {"hand ambidextrous"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor has a soft dink",
+        "okafor has really soft dinks",
+        "okafor dinks soft",
+        "okafor has a nice soft dink",
+        "okafors dinks are soft",
+        "okafor keeps his dinks soft",
+        "okafor has a very soft drink",
+        "okafor has a soft backhand dink",
+    ],
+)
+def test_a_soft_dink_is_praised(demo: Talk, text: str) -> None:
+    found = told(demo, text)
+    assert not any("dink weak" in one for one in found), found
+
+
+def test_a_plainly_soft_dink_is_a_strong_one(demo: Talk) -> None:
+    assert told(demo, "okafor has a soft dink") == {
+        "forehand_dink strength",
+        "backhand_dink strength",
+    }
+
+
+@pytest.mark.parametrize("text", ["okafors dink is too soft", "okafor has soft weak dinks"])
+def test_one_that_is_bad_beside_stays_weak(demo: Talk, text: str) -> None:
+    assert "backhand_dink weakness" in told(demo, text)
+
+
+def test_dinks_to_a_place_are_no_want_of_patience(demo: Talk) -> None:
+    assert "patience weakness" not in told(demo, "okafor cant handle dinks to his feet")
+    assert "patience weakness" in told(demo, "okafor cant handle dinks")
+
+
+def test_a_shot_that_goes_under_pressure_is_no_matter_of_nerves(demo: Talk) -> None:
+    found = told(demo, "okafor pops up backhand dinks under pressure")
+    assert found == {"backhand_dink weakness"}
+
+
+def test_nerves_without_a_shot_stay(demo: Talk) -> None:
+    assert "nerves weakness" in told(demo, "okafor misses under pressure")
+
+
+def test_who_is_named_again_is_told_of_apart(demo: Talk) -> None:
+    demo.say("okafor + lindqvist, okafor = short, lindqvist = big serve")
+    assert demo.heard is not None
+    assert isinstance(demo.heard.understood, NoteSaid)
+    told_of = {(one.player, one.trait.value) for one in demo.heard.understood.claims}
+    okafor, lindqvist = demo.player("Okafor"), demo.player("Lindqvist")
+    assert told_of == {(okafor, "height"), (lindqvist, "serve")}
+
+
+@pytest.mark.parametrize("text", ["okafor serves wide to the ad side", "okafor drives to the left"])
+def test_where_a_shot_goes_is_not_where_somebody_plays(demo: Talk, text: str) -> None:
+    assert not any(one.startswith("side_played") for one in told(demo, text))
+
+
+@pytest.mark.parametrize("text", ["okafor plays the ad side", "okafor serves well and plays left"])
+def test_where_somebody_plays_stays(demo: Talk, text: str) -> None:
+    assert "side_played left" in told(demo, text)

@@ -116,3 +116,27 @@ def test_the_last_match_is_reviewed_by_name_too(two_played: Talk) -> None:
 def test_a_match_that_is_on_leaves_the_day_before_it(two_played: Talk) -> None:
     two_played.say("next: ruiz and hale")
     assert two_played.say("our record today") == DAY
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what is left in our pool",
+        "what is left",
+        "who do we still play",
+        "how many are left",
+        "how many matches left",
+        "who do we have left",
+        "what matches are still to come",
+    ],
+)
+def test_what_is_left_is_in_the_table(in_pool: Talk, text: str) -> None:
+    assert in_pool.say(text) == TABLE
+
+
+def test_without_a_pool_it_says_so(demo: Talk) -> None:
+    assert demo.say("what is left in our pool").startswith("No pool is on.")
+
+
+def test_who_is_left_handed_is_another_question(in_pool: Talk) -> None:
+    assert not in_pool.say("who is left handed").startswith("Pool")

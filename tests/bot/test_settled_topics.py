@@ -1,0 +1,46 @@
+"""Short messages whose form settles their topic. Wordings: our own, no source."""
+
+from __future__ import annotations
+
+import pytest
+from voices import EVENING
+
+from bot.chat.said import Question
+from bot.chat.understand import understand
+from knowledge.vocabulary import Topic
+
+
+def _topic(text: str) -> Topic | None:
+    found = understand(text, chat=EVENING)[-1]
+    return found.topic if isinstance(found, Question) else None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "they stand both back all the time what do we do",
+        "they both stay back",
+        "both of them stay back what do we do",
+        "they always hang back",
+        "they keep staying back the whole match what now",
+    ],
+)
+def test_who_stays_back_lobs_nothing(text: str) -> None:
+    assert _topic(text) is Topic.DROP_ON_DEEP_OPPONENTS
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my drops go in the net",
+        "our thirds keep going in the net what now",
+        "my returns keep sailing long",
+        "our dinks are going into the net",
+    ],
+)
+def test_our_misses_are_what_to_change(text: str) -> None:
+    assert _topic(text) is Topic.ADJUST
+
+
+def test_one_ball_in_the_net_is_no_habit() -> None:
+    assert _topic("my third goes in the net") is not Topic.ADJUST
