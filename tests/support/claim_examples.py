@@ -42,6 +42,9 @@ WRITERS = TESTS / "train" / "note_writers"
 LATER = TESTS / "train" / "later_notes"
 """Notes of seventy-five more voices, most of which claim one thing."""
 
+PAIRED = TESTS / "train" / "paired_notes"
+"""Notes of forty voices who told of two players in a line, or of one several things."""
+
 HARD = TESTS / "train" / "hard_notes"
 """Notes for the claim model alone: what is hard to read, and what we ourselves call plain words."""
 
@@ -70,7 +73,8 @@ def writer_files() -> list[Path]:
 
 def claim_files() -> list[Path]:
     """All that the claim model learns from."""
-    return [path for folder in (WRITERS, LATER, HARD) for path in sorted(folder.glob("*.jsonl"))]
+    folders = (WRITERS, LATER, PAIRED, HARD)
+    return [path for folder in folders for path in sorted(folder.glob("*.jsonl"))]
 
 
 def claims_digest() -> str:

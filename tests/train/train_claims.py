@@ -60,7 +60,7 @@ def main() -> None:
 def recipe(notes: Sequence[Taught], learned: Sequence[Taught]) -> dict[str, object]:
     return {
         "sources": claims_digest(),
-        "trained_on": "tests/train/note_writers, later_notes and hard_notes",
+        "trained_on": "tests/train/note_writers, later_notes, paired_notes and hard_notes",
         "notes": len(learned),
         "near_duplicates_left_out": len(notes) - len(learned),
         "command": "python tests/train/train_claims.py",
