@@ -23,6 +23,7 @@ from bot.chat.game_opening import game_opening
 from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_announced import match_announced
+from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
@@ -147,7 +148,7 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or settled_shape(message, chat)
-    fixed = fixed or result_corrected(message, chat)
+    fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
