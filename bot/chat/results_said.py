@@ -94,6 +94,8 @@ def result_said(
         return None
     if format is not None and _is_running(said, told, format):
         return None
+    if format is not None and _is_one_game(told, format):
+        return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
         return _without_points(text, line, of_score, is_finished=finished, format=format)
@@ -128,6 +130,16 @@ def _is_running(said: Sequence[Word], told: Sequence[GameTold], format: GameForm
     if len(told) != 1 or not is_now(said[: told[0].start]):
         return False
     return not format.is_won(max(told[0].game), min(told[0].game))
+
+
+def _is_one_game(told: Sequence[GameTold], format: GameFormat) -> bool:
+    """ "8-2 then 8-6, lost 4 in a row": one game as it went, for none of them ends a game and the
+    points only ever rise.
+    """
+    games = [one.game for one in told]
+    if len(games) < 2 or any(format.is_won(max(one), min(one)) for one in games):
+        return False
+    return all(before[at] <= now[at] for before, now in pairwise(games) for at in (0, 1))
 
 
 def _is_one_over(told: Sequence[GameTold], format: GameFormat | None) -> bool:
