@@ -76,14 +76,16 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
 
 def _is_serve_left_open(score: SaidScore, known: GameState | None, points: tuple[int, int]) -> bool:
     """ "2-6" after 0-3 where they served: both have scored since, so that either may serve now, and
-    who tells our points first has not said that we do.
+    who tells our points first has not said that we do. If only they scored, they may serve still.
     """
-    if known is None or known.we_serve or not _is_bare(score):
+    if known is None or known.format.scoring is not Scoring.SIDE_OUT or not _is_bare(score):
         return False
     ours, theirs = points
     assert score.call is not None, "a bare score is a call"
-    is_ours_first = score.call.serving == ours != theirs
-    return is_ours_first and ours > known.ours and theirs > known.theirs
+    if score.call.serving != ours or ours == theirs:
+        return False
+    we_rose, they_rose = ours > known.ours, theirs > known.theirs
+    return they_rose and (we_rose or not known.we_serve)
 
 
 def with_serve_open(state: StateSaid | None, said: ScoreSaid, log: MatchLog) -> StateSaid | None:
