@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.day_asked import OF_THE_DAY
 from bot.chat.said import BookSaid, BookVerb, PoolAsked, PoolVerb, Understood
 from bot.chat.view import ChatView
 from knowledge.regex import regex
@@ -49,12 +50,12 @@ _AM_THROUGH = regex(
 
 
 def record_asked(text: str, line: str, chat: ChatView) -> Understood | None:
-    """The pool's table while one is on, else how the match went; `line` is all that is said.
+    """The pool's table while one is on, else the matches of the day; `line` is all that is said.
 
     Whether we go through is asked of a pool only.
     """
     if chat.pool_on and (_OF_A_POOL.fullmatch(line) or _AM_THROUGH.fullmatch(line)):
         return PoolAsked(text=text, verb=PoolVerb.STANDING)
     if _OF_A_POOL.fullmatch(line):
-        return BookSaid(text=text, verb=BookVerb.REVIEW)
+        return BookSaid(text=text, verb=BookVerb.REVIEW, words=OF_THE_DAY)
     return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from bot.chat.answers.day_results import day_told
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
@@ -22,6 +23,7 @@ from bot.chat.answers.review import review
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.when_we_play import when_we_play
+from bot.chat.day_asked import OF_THE_DAY
 from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -44,6 +46,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _start(desk)
         case BookVerb.HELP:
             return Reply(text=wording("help.text").strip())
+        case BookVerb.MANY_NOTES:
+            return Reply(text=wording("help.many_notes").strip())
         case BookVerb.WHO:
             return _players(desk)
         case BookVerb.OUR_PAIR:
@@ -69,7 +73,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.WHEN:
             return when_we_play(desk)
         case BookVerb.REVIEW:
-            return review(desk)
+            of_day = day_told(desk) if said.words == OF_THE_DAY else None
+            return of_day or review(desk)
         case BookVerb.LAST_MEETING:
             return last_meeting_told(desk, said)
         case BookVerb.SCOUT:
