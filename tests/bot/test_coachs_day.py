@@ -147,4 +147,5 @@ def test_what_we_do_and_how_notes_come_in(coach: Talk, asked: str, verb: BookVer
 
 def test_what_we_do_about_a_shot_is_a_question(coach: Talk) -> None:
     coach.say("what can you do about lobs")
-    assert coach.heard and isinstance(coach.heard.understood, Question)
+    assert coach.heard is not None
+    assert isinstance(coach.heard.understood, Question)
