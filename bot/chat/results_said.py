@@ -12,7 +12,7 @@ from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
-from bot.chat.results_games import Game, GameTold, games_told, is_whole
+from bot.chat.results_games import Game, GameTold, games_told, is_one_game, is_whole
 from bot.chat.results_whose import is_told_otherwise, whose_each
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
@@ -94,7 +94,7 @@ def result_said(
         return None
     if format is not None and _is_running(said, told, format):
         return None
-    if format is not None and _is_one_game(told, format):
+    if format is not None and is_one_game(told, format):
         return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:
@@ -130,16 +130,6 @@ def _is_running(said: Sequence[Word], told: Sequence[GameTold], format: GameForm
     if len(told) != 1 or not is_now(said[: told[0].start]):
         return False
     return not format.is_won(max(told[0].game), min(told[0].game))
-
-
-def _is_one_game(told: Sequence[GameTold], format: GameFormat) -> bool:
-    """ "8-2 then 8-6, lost 4 in a row": one game as it went, for none of them ends a game and the
-    points only ever rise.
-    """
-    games = [one.game for one in told]
-    if len(games) < 2 or any(format.is_won(max(one), min(one)) for one in games):
-        return False
-    return all(before[at] <= now[at] for before, now in pairwise(games) for at in (0, 1))
 
 
 def _is_one_over(told: Sequence[GameTold], format: GameFormat | None) -> bool:
