@@ -104,7 +104,7 @@ def match_said(
     facts = sum(1 for fact in (at, court, parts) if fact is not None)
     begins = _SURE_NEXT.search(line) is not None
     announced = announced or begins
-    if begins:
+    if begins or _are_met(said, opponents):
         opponents = _with_unknown(said, opponents)
     listed = bool(facts) and bool(opponents) and (len(opponents) > 1 or _COMING.search(line))
     moved = at is not None and court is not None and not _BOOKING.search(line)
@@ -184,6 +184,16 @@ def _time(hour: int, minute: int, half: str) -> time | None:
     return time(hour, minute) if hour < 24 and minute < 60 else None
 
 
+def _are_met(said: Sequence[Word], opponents: Sequence[Mention]) -> bool:
+    """Whether one stands where a pair is met, "semi vs bram and lotte": the other is named too."""
+    before = {
+        said[at - 1].folded
+        for at, word in enumerate(said)
+        if at and any(one.span[0] == word.span[0] for one in opponents)
+    }
+    return len(opponents) == 1 and bool(before & _MET)
+
+
 def _with_unknown(said: Sequence[Word], known: tuple[Mention, ...]) -> tuple[Mention, ...]:
     """The names known and, with fewer than two, those beside them that nobody knows yet."""
     if len(known) > 1:
@@ -216,4 +226,5 @@ def _unknown_opponents(said: Sequence[Word]) -> tuple[Mention, ...]:
     )
 
 
+_MET = frozenset(["vs", "v", "versus", "against", "facing"])
 _FORMAT_WORDS = frozenset(["singles"])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.comparing_said import comparison_asked
+from bot.chat.day_asked import day_asked
 from bot.chat.day_questions import day_question
 from bot.chat.message import Message
 from bot.chat.notes_asked import notes_asked
@@ -12,4 +13,9 @@ from bot.chat.view import ChatView
 
 def asked_of_book(message: Message, chat: ChatView) -> Understood | None:
     """What such a message asks; None for any other."""
-    return day_question(message, chat) or notes_asked(message) or comparison_asked(message, chat)
+    return (
+        day_asked(message)
+        or day_question(message, chat)
+        or notes_asked(message)
+        or comparison_asked(message, chat)
+    )

@@ -17,6 +17,29 @@ from bot.chat.words import Word, folded_line
 from bot.chat.words import words as split
 from knowledge.regex import regex
 
+_HELP = (
+    r"(?:help|how does this work|how do i use (?:this|you)|commands|what are you for"
+    r"|what (?:can|could) you (?:do|help with|offer)|how can you help"
+    r"|what (?:can|do|should) i (?:ask|tell|send) you)"
+)
+_FOR_WHOM = (
+    r"(?:me|us|here|today|then|pls|please|about|(?:for|as|with|being) (?:a |the |my |our )?"
+    r"(?:bench )?(?:coach|coaches|coaching|me|us|pair|players?|team))"
+)
+_WANTS_TO_ENTER = (
+    r"(?:(?:hi|hey|ok|so|and|well|btw|i|we|ive|weve|have|has|got|there is|here|is|can|could|how"
+    r"|do|to|just|enter|add|import|upload|send|paste|give|type|put|in|you|a|an|my|our|some|the"
+    r"|whole|big) )*"
+)
+_PILE = (
+    r"(?:table|list|spreadsheet|sheet|file|csv|excel|notebook|page|bunch|pile|stack|lot)s?"
+    r"(?: full)?(?: of| with)?(?: (?:my|our|old|the|scouting))*"
+)
+_OLD = r"(?:old|earlier|last years|last months)(?: scouting)?"
+_WHERE_FROM = (
+    r"(?:from|of|to|on|in|for|about|last|this|a|the|year|month|season|week|weekend|enter|add"
+    r"|import|upload|send|paste|type|put|you|it|them|here|tournament|opponents|players|all)"
+)
 _BOOK_WORDS = (
     *SHARING_WORDS,
     (
@@ -76,11 +99,10 @@ _BOOK_WORDS = (
     ),
     (r"^(?:forget|erase|delete) (?:everything|all)(?: (?:about|on|of) (.*))?$", BookVerb.FORGET),
     (r"^forget (?:about )?(?!it\b|that\b)(.+)$", BookVerb.FORGET),
-    (
-        r"^(?:help|what can you do|how does this work|how do i use (?:this|you)|commands)()$",
-        BookVerb.HELP,
-    ),
+    (rf"^(?:(?:hi|hey|ok|so|and) )*{_HELP}(?: {_FOR_WHOM})*()$", BookVerb.HELP),
+    (rf"^{_WANTS_TO_ENTER}((?:{_PILE}|{_OLD}) ?notes)(?: {_WHERE_FROM})*$", BookVerb.MANY_NOTES),
 )
+_MAY_ASK = MAY_ASK | {BookVerb.HELP, BookVerb.MANY_NOTES}
 _ABOUT_A_PLAYER = frozenset({BookVerb.RENAME_PLAYER, BookVerb.ADD_NICKNAME})
 _BOOK_RULES = tuple((regex(pattern), verb) for pattern, verb in _BOOK_WORDS)
 
@@ -92,7 +114,7 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
         found = rule.match(line)
         if verb in _ABOUT_A_PLAYER and not mentions:
             continue
-        if found is not None and ("?" not in text or verb in MAY_ASK):
+        if found is not None and ("?" not in text or verb in _MAY_ASK):
             if verb is BookVerb.FORGET and not _is_only_named(found[1] or "", mentions):
                 continue
             words = _as_typed(text, said, found[1] or "")

@@ -9,7 +9,7 @@ from bot.chat.announced_names import named_in_full, with_nearest
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.message import Message, opponents
 from bot.chat.names import index_of
-from bot.chat.opponents_told import denied, opponents_told
+from bot.chat.opponents_told import denied, is_schedules, opponents_told
 from bot.chat.said import MatchSaid, Mention
 from bot.chat.schedule_said import A_PAIR
 from bot.chat.score_serving import serving_side
@@ -24,7 +24,8 @@ def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     if begins:
         named = named_in_full(message.text, message.said, message.mentions, named)
     else:
-        named = [one for one in named if one not in denied(message.said, named)]
+        not_them = denied(message.said, named)
+        named = [one for one in named if one not in not_them and not is_schedules(one)]
     told = () if begins else opponents_told(message, opponents(message.mentions, chat))
     found = match_said(message.text, message.said, told or named, announced=bool(told))
     line = message.told.line.text

@@ -53,7 +53,7 @@ def opponents_told(message: Message, named: Sequence[Mention]) -> tuple[Mention,
         return ()
     start = next((at for at, word in enumerate(said) if _names(word, named)), len(said))
     known = [one for one in message.mentions if one not in not_them and not one.pronoun]
-    wanted = [one for one in named if one not in not_them and not _is_schedules(one)]
+    wanted = [one for one in named if one not in not_them and not is_schedules(one)]
     if start == len(said):
         return ()
     found = named_in_full(message.text, said[start:], known, wanted)
@@ -95,7 +95,7 @@ def _inside(mentions: Sequence[Mention], found: Sequence[Mention]) -> list[Menti
     ]
 
 
-def _is_schedules(one: Mention) -> bool:
+def is_schedules(one: Mention) -> bool:
     """Whether a word of a schedule was taken for a name that nobody bears: "semi"."""
     return one.certainty is Certainty.NOBODY and all(
         _is_schedule_word(part) for part in one.typed.lower().split()

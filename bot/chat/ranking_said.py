@@ -25,16 +25,17 @@ _OPENS = r"(?:(?:so|ok|and|hey|tell me|in your view) )*"
 _FORMS = (
     regex(
         rf"{_OPENS}(?:which|what|whats|whos|who)(?: (?:is|are|of))?(?: (?:the|these|my|those|all))*"
-        rf" {_PAIRS}{_ALL}?(?: (?:is|are|looks?|will be|would be))?(?: the| our)? {_SUPERLATIVE}"
-        rf"(?: (?:to beat|for us|one|{_PAIRS}))?{_ALL}?"
+        rf" {_PAIRS}{_ALL}?(?: (?:is|are|was|were|looks?|will be|would be))?(?: the| our)?"
+        rf" {_SUPERLATIVE}(?: (?:to beat|for us|one|today|so far|{_PAIRS}))*{_ALL}?"
     ),
     regex(
-        rf"{_OPENS}(?:which|what|whats|whos|who)(?: (?:is|are))?(?: the| our)? {_SUPERLATIVE}"
-        rf" {_PAIRS}(?: to (?:beat|play))?{_ALL}?"
+        rf"{_OPENS}(?:which|what|whats|whos|who)(?: (?:is|are|was|were))?(?: the| our)?"
+        rf" {_SUPERLATIVE} {_PAIRS}(?: (?:to (?:beat|play)|today|so far|for us))*{_ALL}?"
     ),
     regex(
-        rf"{_OPENS}(?:rank|order|sort|compare)(?: all)?(?: of)?(?: the| my| our| these)?(?: four"
-        rf"| three| five| six)? (?:{_PAIRS}|pool|field)(?: by (?:danger|strength|threat))?{_ALL}?"
+        rf"{_OPENS}(?:rank|order|sort|compare)(?: all)?(?: of)?(?: the| my| our| these| those)?"
+        rf"(?: two| both| three| four| five| six)? (?:{_PAIRS}|pool|field)"
+        rf"(?: by (?:danger|strength|threat))?{_ALL}?"
     ),
 )
 _PLAYERS = (

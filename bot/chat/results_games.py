@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from bot.chat.numbers import Group, groups
 from bot.chat.results_brief import is_over
 from bot.chat.slip_words import SLIP
 from bot.chat.words import Word, folded_line
 from knowledge.dataclass import dataclass
+from knowledge.game import GameFormat
 from knowledge.regex import regex
 
 Game = tuple[int, int]
@@ -81,3 +83,13 @@ def _is_no_game(group: Group, said: Sequence[Word]) -> bool:
     if before == "was" and is_over(*sorted(group.numbers[:2])):
         return False  # "it was eleven nine and then eleven six"
     return ":" in said[group.start + 1].gap or before in _NO_GAME_AFTER
+
+
+def is_one_game(told: Sequence[GameTold], format: GameFormat) -> bool:
+    """ "8-2 then 8-6, lost 4 in a row": one game as it went, for none of them ends a game and the
+    points only ever rise.
+    """
+    games = [one.game for one in told]
+    if len(games) < 2 or any(format.is_won(max(one), min(one)) for one in games):
+        return False
+    return all(before[at] <= now[at] for before, now in pairwise(games) for at in (0, 1))

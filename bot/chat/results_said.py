@@ -12,7 +12,7 @@ from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
 from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
-from bot.chat.results_games import Game, GameTold, games_told, is_whole
+from bot.chat.results_games import Game, GameTold, games_told, is_one_game, is_whole
 from bot.chat.results_whose import is_told_otherwise, whose_each
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
@@ -93,6 +93,8 @@ def result_said(
     if len(told) == 1 and is_going_on(line):
         return None
     if format is not None and _is_running(said, told, format):
+        return None
+    if format is not None and is_one_game(told, format):
         return None
     finished = finished or (_is_one_over(told, format) and names_a_game(line))
     if not told:

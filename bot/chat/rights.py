@@ -46,6 +46,7 @@ READING_VERBS = frozenset(
     {
         BookVerb.START,
         BookVerb.HELP,
+        BookVerb.MANY_NOTES,
         BookVerb.WHO,
         BookVerb.SHOW_NOTES,
         BookVerb.SCORE,

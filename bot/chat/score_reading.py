@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.match_log import MatchLog
 from bot.chat.said import SaidScore, ScoreSaid
 from knowledge.dataclass import dataclass
 from knowledge.game import (
@@ -69,8 +70,38 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
             we_serve=serving,
             server=_server(score, known, serving, format, is_opening=not (ours or theirs)),
         ),
-        is_serve_guessed=we_serve is None,
+        is_serve_guessed=we_serve is None or _is_serve_left_open(score, known, (ours, theirs)),
     )
+
+
+def _is_serve_left_open(score: SaidScore, known: GameState | None, points: tuple[int, int]) -> bool:
+    """ "2-6" after 0-3 where they served: both have scored since, so that either may serve now, and
+    who tells our points first has not said that we do. If only they scored, they may serve still.
+    """
+    if known is None or known.format.scoring is not Scoring.SIDE_OUT or not _is_bare(score):
+        return False
+    ours, theirs = points
+    assert score.call is not None, "a bare score is a call"
+    if score.call.serving != ours or ours == theirs:
+        return False
+    we_rose, they_rose = ours > known.ours, theirs > known.theirs
+    return they_rose and (we_rose or not known.we_serve)
+
+
+def with_serve_open(state: StateSaid | None, said: ScoreSaid, log: MatchLog) -> StateSaid | None:
+    """The state with its serve marked as a guess, where neither the score nor the log tells it."""
+    if state is None or log.serve_known or said.side_out or state.game.is_over:
+        return state
+    is_told = said.score is not None and said.score.we_serve is not None
+    return state if is_told or names_server(said) else replace(state, is_serve_guessed=True)
+
+
+def names_server(said: ScoreSaid) -> bool:
+    """Whether it is a call of three numbers, or says which of the two servers it is."""
+    score = said.score
+    if score is None:
+        return False
+    return score.server is not None or (score.call is not None and score.call.server is not None)
 
 
 def _as_their_run(score: SaidScore, known: GameState) -> SaidScore:

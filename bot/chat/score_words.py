@@ -104,9 +104,12 @@ POINT_THEIRS = regex(
 )
 """Whose point may end it: the side ahead, and in side-out scoring the one that serves."""
 
+_ACTS = rf"(?:(?:{'|'.join(sorted(word_set('predicates') | word_set('acts_beside_a_score')))})\b)"
+"""After "7-10, ilka": she does or is something, and the numbers are not said to be hers."""
+
 TO_US = regex(
     r"# # (?:(?!(?:to|for|them|they)\b)\w+ ){0,2}(?:to|for) (?:us|we)\b"
-    r"|# # (?:us|we)\b(?! (?:still (?:serv|receiv|return|have)|#"
+    rf"|# # (?:us|we)\b(?! {_ACTS})(?! (?:still (?:serv|receiv|return|have)|#"
     r"|serv|re\b|are\b|have|got|receiv|return|chas|on\b|to\b|scored|down|behind|trail))"
     r"|# # (?:\w+ )?ours\b"
     r"|# # (?!against )(?:\w+ ){1,2}us$|# # over (?:them|they)\b|# # in (?:our|we) favou?r\b"
@@ -114,7 +117,7 @@ TO_US = regex(
 )
 TO_THEM = regex(
     r"# # (?:(?!(?:to|for|us|we)\b)\w+ ){0,2}(?:to|for) (?:them|they)\b"
-    r"|# # (?:them|they)\b(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
+    rf"|# # (?:them|they)\b(?! {_ACTS})(?! (?:#|serv|have|call|re\b|are\b|to\b|got))"
     r"|# # them serve them$|# # against us\b|# # in (?:their|they) favou?r\b"
     r"|# # in favou?r of (?:them|they)\b"
     r"|^(?:\w+ )?them # #$"

@@ -54,6 +54,7 @@ _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|
 """`is it my serve` asks, question mark or not."""
 
 
+_TO_WHOM = regex(r"^(?!.*\b(?:now|next|first)\b)(?:we|they) serves? to (?:we|they)$")
 _BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve)\b")
 
 
@@ -86,6 +87,8 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
         return server
     if not all(is_of_one_side(one, chat) for one in named):
         return None
+    if _tells_to_whom(message) and not chat.asks_serve:
+        return None
     return _by_side(message.text, message.told.words)
 
 
@@ -94,6 +97,12 @@ def _aims(message: Message) -> bool:
     starts = {one.span[0] for one in message.mentions if not one.pronoun}
     at = next((at for at, word in enumerate(message.said) if word.span[0] in starts), 0)
     return _HIT_TO.fullmatch(" ".join(word.folded for word in message.said[:at])) is not None
+
+
+def _tells_to_whom(message: Message) -> bool:
+    """ "Ilka serves to Joost" says who faces whom whenever she serves, not that she serves now."""
+    line = " ".join(word.folded for word in message.told.words)
+    return _TO_WHOM.search(line) is not None
 
 
 def serves_at_first(said: Sequence[Word]) -> bool | None:

@@ -8,13 +8,19 @@ from bot.chat.view import ChatView
 from bot.chat.words import words_in
 from knowledge.regex import regex
 
-_TIMEOUT = r"(?:a |the |our |their |another |first |second |last )*time ?out"
+_LAST = r"(?:last|final|only remaining|both)"
+_TIMEOUT = rf"(?:a |the |our |their |of |another |first |second |{_LAST} )*time ?outs?"
 _TOOK = r"(?:just |have |has |ve )*(?:called|calls?|took|takes?|used|uses?|burned|burnt)"
+_THAT_WAS = r"(?:(?:that was|that is|thats|was) )?"
 _OURS = regex(
-    rf"we {_TOOK} {_TIMEOUT}|our time ?out|time ?out (?:for )?(?:we|us|ours)|{_TOOK} {_TIMEOUT}"
-    r"|time ?out (?:taken|called)"
+    rf"{_THAT_WAS}(?:we {_TOOK}|our) {_TIMEOUT}(?: gone)?|our time ?out"
+    rf"|time ?out (?:for )?(?:we|us|ours)|{_TOOK} {_TIMEOUT}|time ?out (?:taken|called)"
 )
-_THEIRS = regex(rf"they {_TOOK} {_TIMEOUT}|their time ?out|time ?out (?:for )?(?:they|them|theirs)")
+_THEIRS = regex(
+    rf"{_THAT_WAS}(?:they {_TOOK}|their) {_TIMEOUT}(?: gone)?|their time ?out"
+    r"|time ?out (?:for )?(?:they|them|theirs)"
+)
+_IS_LAST = regex(rf"\b{_LAST} (?:of )?(?:our |their |the )?time ?outs?\b")
 _TO_SAY = (
     r"(?:(?:so|and|now|quick|ok) )*what(?:s| is)?"
     r"(?: now| next| (?:do|should|can|shall|could|would|to|the|our|one)\b.*)?"
@@ -51,7 +57,8 @@ def timeout_said(message: Message, chat: ChatView) -> TimeoutSaid | None:
     ours, theirs = _OURS.fullmatch(line), _THEIRS.fullmatch(line)
     if ours is None and theirs is None:
         return None
-    return TimeoutSaid(text=message.text, ours=ours is not None)
+    is_last = _IS_LAST.search(line) is not None
+    return TimeoutSaid(text=message.text, ours=ours is not None, is_last=is_last)
 
 
 def asks_what_to_say(message: Message) -> bool:

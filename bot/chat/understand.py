@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.agreements_said import agreement_said
+from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.asked_of_book import asked_of_book
@@ -26,6 +27,7 @@ from bot.chat.game_opening import game_opening
 from bot.chat.game_target_said import game_target_said
 from bot.chat.listed_said import listed_said
 from bot.chat.match_announced import match_announced
+from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
     Message,
@@ -154,9 +156,10 @@ def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or match_of_strangers(message, chat)
     fixed = fixed or disagreed(message, chat) or settled_topic(message)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
-    fixed = fixed or result_corrected(message, chat)
+    fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)

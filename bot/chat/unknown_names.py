@@ -10,7 +10,7 @@ from functools import cache
 from importlib.resources import files
 
 from bot.chat.common_words import is_common, respelled
-from bot.chat.forms import word_set
+from bot.chat.forms import any_of, word_set
 from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.words import Word
 from knowledge.regex import regex
@@ -23,6 +23,7 @@ _SHORTEST_ODD = 5
 _MARKS = frozenset(",;:.!?()\n—–|&/")
 
 _BEFORE_A_NAME = frozenset(["note", "notes", "about", "vs", "versus", "against", "report"])
+_ASKS_ABOUT = any_of("asked_about_somebody", last=True)
 _BEFORE_WHOM = word_set("before_whom_it_is_aimed_at")
 _STARTERS = word_set("clause_starters")
 _ADVERBS = word_set("adverbs_before_a_verb")
@@ -50,7 +51,7 @@ def is_unknown_name(said: Sequence[Word], position: int) -> bool:
         return False
     if owns_a_skill(said, position) or _is_aimed_at(said, position):
         return True
-    if _heads_a_line(said, position):
+    if _heads_a_line(said, position) or _is_asked_about(said, position):
         return True
     slipped = respelled(word.folded) in trait_phrases().words
     if is_written_as_name(said, position) and not _is_another_language(said):
@@ -79,6 +80,17 @@ def _is_aimed_at(said: Sequence[Word], position: int) -> bool:
     return is_last and after in _BEFORE_WHOM and is_no_word(said[position].folded)
 
 
+def _is_asked_about(said: Sequence[Word], position: int) -> bool:
+    """The last word, after "report on" or "what do i have on"; a slip of a word we know is none."""
+    line = " ".join(word.folded for word in said[:position])
+    is_last = position + 1 == len(said)
+    return (
+        is_last
+        and bool(_ASKS_ABOUT.search(line))
+        and not _is_a_word_mistyped(said[position].folded)
+    )
+
+
 def unknown_name_end(said: Sequence[Word], start: int, known: Callable[[str], bool]) -> int | None:
     """Where the name of somebody unknown that begins here ends; None where none begins.
 
@@ -94,6 +106,14 @@ def is_no_word(folded: str) -> bool:
     if len(folded) < _SHORTEST_ODD or not folded.isalpha() or folded in _seen_words():
         return False
     return not _is_a_word(folded) and not _is_a_word_mistyped(folded)
+
+
+def stands_as_name(word: Word) -> bool:
+    """Whether a word is a name where nothing but one can stand, "saskia's partner is lotte": it
+    need only be no word of the game, of everyday English or of another language.
+    """
+    is_long = len(word.folded) >= _SHORTEST_NAME and word.folded.isalpha()
+    return is_long and not _is_a_word(word.folded)
 
 
 def may_bear_a_name(word: Word) -> bool:

@@ -327,7 +327,7 @@ def test_a_score_is_put_right(match: Talk, said: str, score: str) -> None:
 
 def test_one_sides_points_may_come_first(demo: Talk) -> None:
     demo.say(NEXT)
-    assert demo.say("we have 5").startswith("5-0-")
+    assert demo.say("we have 5").startswith("5-0, ours first. Who serves?")
 
 
 def test_one_number_is_asked_about(match: Talk) -> None:

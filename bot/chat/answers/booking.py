@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from bot.chat.answers.day_record import day_record, reviewed_or_met
+from bot.chat.answers.day_results import day_told
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
@@ -19,6 +19,8 @@ from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
+from bot.chat.answers.review import review
+from bot.chat.answers.review_asked import reviewed_or_met
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
@@ -45,6 +47,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _start(desk)
         case BookVerb.HELP:
             return Reply(text=wording("help.text").strip())
+        case BookVerb.MANY_NOTES:
+            return Reply(text=wording("help.many_notes").strip())
         case BookVerb.WHO:
             return _players(desk)
         case BookVerb.OUR_PAIR:
@@ -72,7 +76,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.REVIEW:
             return reviewed_or_met(desk, said)
         case BookVerb.DAY_RECORD:
-            return day_record(desk)
+            return day_told(desk) or review(desk)
         case BookVerb.LAST_MEETING:
             return last_meeting_told(desk, said)
         case BookVerb.SCOUT:

@@ -11,6 +11,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.handed_back import blank, handed_back, kept_of
 from bot.chat.answers.names import ask_which, ask_whose, rather_meant, unsettled
 from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
+from bot.chat.answers.scoreboard import score_text
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.private_words import is_of_a_body, is_private
@@ -71,7 +72,7 @@ def _kept(desk: Desk, said: NoteSaid) -> Reply:
     desk.noted = said.claims
     if open_name is not None:
         return ask_which(desk, said.text, said.mentions, note=note)
-    if not said.mentions:
+    if not (said.mentions or said.is_of_others):
         return ask_whose(desk, said.text, note)
     return _confirmed(desk, said, note, change)
 
@@ -169,10 +170,12 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     kept = [words for words in said.kept if len(words) >= SHORTEST_SHOWN]
     if kept and said.claims:
         lines.append(wording("note.words_only").format(words=cut(", ".join(kept))))
-    if not said.claims:
+    if not (said.claims or said.is_of_others):
         lines.append(wording("note.tap_which" if said.offered else "note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
+    if said.is_of_others:
+        lines.append(_not_counted(desk))
     clashing = tuple(clashes(desk, said.claims, note))
     lines += [clash_line(each) for each in clashing]
     buttons = [undo_button(change)]
@@ -181,6 +184,14 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
     buttons += rather_meant(desk, said.text, said.mentions, note=note)
     buttons += topic_buttons(said.may_ask)
     return Reply(text="\n".join(lines), buttons=rows(buttons), about=("note", note))
+
+
+def _not_counted(desk: Desk) -> str:
+    """That its points are another match's, and how ours stands."""
+    log = desk.log()
+    if desk.context.match is None or not log.is_begun:
+        return wording("note.of_others")
+    return wording("note.of_others_yours").format(score=score_text(desk, log))
 
 
 def clash_line(clash: Clash) -> str:

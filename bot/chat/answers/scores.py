@@ -12,8 +12,9 @@ from bot.chat.answers.games_told import games_without_points
 from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
+from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.answers.scoreboard import score_buttons
-from bot.chat.answers.serve_asked import ask_serve, open_call
+from bot.chat.answers.serve_asked import ask_serve, open_call, serve_asked_beside
 from bot.chat.answers.won_what import won_what
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.payload import Verb, tap
@@ -30,11 +31,12 @@ from bot.chat.said import (
 from bot.chat.score_reading import (
     StateSaid,
     faults_said,
-    is_past_belief,
+    names_server,
     says_no_points,
     says_one_side,
     state_said,
     with_points,
+    with_serve_open,
 )
 from bot.chat.understand import rally_told
 from bot.chat.wording import wording
@@ -42,7 +44,6 @@ from knowledge.game import (
     GameState,
     ScoreCall,
     after,
-    faults,
     is_opening,
     side_out,
     state_at,
@@ -93,7 +94,10 @@ def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:
     wanted, format = _wanted(desk, match, said), desk.format()
-    wrong = faults_said(said, format) if wanted is None else _faults_of(wanted.game, said.leads)
+    if wanted is None:
+        wrong = faults_said(said, format)
+    else:
+        wrong = faults_of_state(wanted.game, said.leads)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if wanted is None:
@@ -101,7 +105,7 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if match is None:
         desk.trace |= {"game": wanted.game}
         return no_match(desk)
-    return _set_score(
+    reply = _set_score(
         desk,
         match,
         wanted.game,
@@ -109,6 +113,8 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         expected=expected,
         served_by=said.served_by,
     )
+    is_open = wanted.is_serve_guessed and said.served_by is None and not names_server(said)
+    return serve_asked_beside(desk, match, reply) if is_open else reply
 
 
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
@@ -118,20 +124,11 @@ def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | N
     if said.side_out and not is_told and not desk.log().serve_known:
         return None
     if match is None or known is not None or not says_one_side(said):
-        return state_said(said, known.game if known else None, format)
+        return with_serve_open(
+            state_said(said, known.game if known else None, format), said, desk.log()
+        )
     put_right = state_said(said, desk.log().match.game, format)
     return None if put_right is None else replace(put_right, is_serve_guessed=True)
-
-
-def _faults_of(game: GameState, leads: bool = False) -> tuple[str, ...]:
-    """Why a score can't stand; a lead that ends the game, or what nobody ever reached, is asked."""
-    found = faults(game)
-    if leads and game.is_over:
-        told = f"{game.ours}-{game.theirs}"
-        return (wording("score.ends_already").format(game=told, target=game.format.target),)
-    if found or not is_past_belief(game):
-        return found
-    return (wording("score.past_belief").format(call=game.call, target=game.format.target),)
 
 
 def _set_score(
@@ -253,7 +250,7 @@ def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
         (ours, state)
         for ours in (True, False)
         if number != (game.ours if ours else game.theirs)
-        and not _faults_of(state := with_points(game, number, ours=ours))
+        and not faults_of_state(state := with_points(game, number, ours=ours))
     ]
     if not readings:
         return with_score(desk, match, wording("score.again"))

@@ -13,7 +13,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
-from knowledge.game import ScoreCall
+from knowledge.game import ScoreCall, is_opening
 from scouting_db.values import MatchId
 
 
@@ -28,6 +28,26 @@ def ask_first_serve(desk: Desk, match: MatchId) -> None:
     """Note that who serves first was just asked, so that "they do" answers it."""
     asked = AskedServe(match=match, call="", n=desk.log().lines + 1)
     desk.context = replace(desk.context, asked_serve=asked)
+
+
+def serve_asked_beside(desk: Desk, match: MatchId, reply: Reply) -> Reply:
+    """The reply to a score whose points are sure and whose serve is a guess: who serves is asked.
+
+    The points stand and rallies count on from the guess; the taps set the serve at this score.
+    """
+    log = desk.log()
+    game = log.match.game
+    if log.match.we_won is not None or game.is_over or is_opening(game):
+        return reply
+    ask_first_serve(desk, match)
+    text = wording("score.open_serve").format(ours=game.ours, theirs=game.theirs)
+    _call, *rest = reply.text.split("\n")
+    calls = {"us": f"{game.ours}-{game.theirs}", "them": f"{game.theirs}-{game.ours}"}
+    buttons = [
+        Button(label=label, payload=tap(Verb.SCORE, who, calls[who], match, log.lines + 1))
+        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
+    ]
+    return replace(reply, text="\n".join([text, *rest]), buttons=(*rows(buttons), *reply.buttons))
 
 
 def open_call(desk: Desk) -> AskedServe | None:

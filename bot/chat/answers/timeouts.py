@@ -15,7 +15,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.said import TimeoutSaid
 from bot.chat.wording import wording
 from knowledge.vocabulary import Mode, Topic
-from scouting_db.values import AlreadyCounted, EntryKind, MatchId, Winner
+from scouting_db.values import AlreadyCounted, EntryKind, EntryRow, MatchId, Winner
 
 
 def take_timeout(desk: Desk, said: TimeoutSaid) -> Reply:
@@ -23,7 +23,7 @@ def take_timeout(desk: Desk, said: TimeoutSaid) -> Reply:
     match = desk.context.match
     if match is None:
         return no_match(desk)
-    return call_timeout(desk, ours=said.ours, match=match)
+    return call_timeout(desk, ours=said.ours, match=match, is_last=said.is_last)
 
 
 def timeouts_left(desk: Desk) -> Reply:
@@ -37,30 +37,42 @@ def timeouts_left(desk: Desk) -> Reply:
     return Reply(text=wording("timeouts.left").format(ours=ours, theirs=theirs))
 
 
-def call_timeout(desk: Desk, *, ours: bool, match: MatchId, expected: int | None = None) -> Reply:
+def call_timeout(
+    desk: Desk,
+    *,
+    ours: bool,
+    match: MatchId,
+    expected: int | None = None,
+    is_last: bool = False,
+) -> Reply:
     """A time-out: from now on it is a break, until the next rally.
 
-    `expected` is the log line that a tap counts on.
+    `expected` is the log line that a tap counts on. With `is_last` those before it that nobody told
+    count as taken too, and one undo takes all of them back.
     """
     if match != desk.context.match:
         return Reply(text=wording("unclear.too_old"))
     ours_left, theirs_left = desk.log().match.timeouts_left
-    if (ours_left if ours else theirs_left) == 0:
+    left = ours_left if ours else theirs_left
+    if left == 0:
         return with_score(
             desk, match, wording("match.no_timeout" if ours else "match.no_timeout_theirs")
         )
+    side = Winner.US if ours else Winner.THEM
     row = desk.book.append(
-        match,
-        EntryKind.TIMEOUT,
-        expected=expected,
-        won_by=Winner.US if ours else Winner.THEM,
-        inbox=desk.inbox,
+        match, EntryKind.TIMEOUT, expected=expected, won_by=side, inbox=desk.inbox
     )
     if isinstance(row, AlreadyCounted):
         return already_counted(desk, match)
+    earlier = list[int]()
+    for _ in range(left - 1 if is_last else 0):
+        earlier.append(row.n)
+        row = desk.book.append(match, EntryKind.TIMEOUT, won_by=side, inbox=desk.inbox)
+        assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     before = desk.context
     desk.context = replace(before, mode=Mode.BREAK)
-    change = desk.record("entry", {"match": match, "n": row.n}, {"context": before.to_json()})
+    lines = {"n": row.n, "also": earlier} if earlier else {"n": row.n}
+    change = desk.record("entry", {"match": match, **lines}, {"context": before.to_json()})
     text = (
         wording("match.timeout_ours").format(left=desk.log().match.timeouts_left[0])
         if ours

@@ -23,6 +23,7 @@ class BookVerb(StrEnum):
 
     START = "start"
     HELP = "help"
+    MANY_NOTES = "many_notes"
     ADD_PLAYER = "add_player"
     PAIR = "pair"
     RENAME_PLAYER = "rename_player"

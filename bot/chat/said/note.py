@@ -26,7 +26,8 @@ class NoteSaid:
 
     `offered` are claims only half understood: nothing is made of them unless they are asked for.
     `may_ask` are topics to offer where the words may ask for advice as well. `corrects`: they are
-    said instead of what the last note says ("no, she is right-handed").
+    said instead of what the last note says ("no, she is right-handed"). `is_of_others`: its
+    points and games are of another match than the one that is on, or of another day.
     """
 
     text: str
@@ -38,3 +39,4 @@ class NoteSaid:
     offered: tuple[Claim, ...] = ()
     may_ask: tuple[Topic, ...] = ()
     corrects: bool = False
+    is_of_others: bool = False

@@ -123,7 +123,8 @@ class RemarkSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TimeoutSaid:
-    """A time-out that was taken: "they called a timeout"."""
+    """A time-out that was taken: "they called a timeout"; `is_last`: they have none left now."""
 
     text: str
     ours: bool
+    is_last: bool = False
