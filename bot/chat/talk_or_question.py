@@ -98,8 +98,17 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     if asked is None:
         return (message.note,)
     question, is_surely_asked = asked
+    if _is_of_no_body(question, message):
+        return (message.note,)
     tells = bool(message.note.claims) or not is_surely_asked
     return (message.note, question) if tells else (question,)
+
+
+def _is_of_no_body(question: Question, message: Message) -> bool:
+    """ "Ilka keeps popping up her dinks", after the sun: a note of play that tells of no weather
+    and no body, and would be answered as somebody's sore ankle."""
+    told = message.note.claims and question.topic is Topic.WEATHER_OR_BODY
+    return bool(told) and not (_is_of_weather(message) or complains(message.text))
 
 
 _OPENS_CORRECTION = regex(

@@ -46,6 +46,7 @@ from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
+from bot.chat.plays_on_asked import plays_on_asked
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_corrected import result_corrected
@@ -150,7 +151,8 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
+    fixed: Understood | None = plays_on_asked(message, chat) or scout_said(message, chat)
+    fixed = fixed or plan_said(message, chat)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
