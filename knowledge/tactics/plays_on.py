@@ -26,7 +26,8 @@ _PLAYS_ON = (
     r"|finish(?:es|ing)?|play again|return|come back|(?:be|go) back (?:in|on))"
 )
 _STOPS = (
-    r"(?:stop(?:s|ping)?(?! (?:them|him|her|it|that)\b)|quit(?:s|ting)?|retir(?:e|es|ing)|forfeit(?:s|ing)?|withdraw(?:s|ing)?"
+    r"(?:stop(?:s|ping)?(?! (?:them|him|her|it|that)\b)|quit(?:s|ting)?|retir(?:e|es|ing)"
+    r"|forfeit(?:s|ing)?|withdraw(?:s|ing)?"
     r"|sit(?:s|ting)? (?:it |this |this one |the rest )?(?:out|down)|rest(?:s|ing)?"
     rf"|(?:pull|take|bring|get|bench) (?:(?!time)\w+ ){{1,3}}(?:out|off)|bench {_WHO}"
     r"|(?:pull|come|drop|step|walk) (?:out|off)|call it (?:a day|off|quits)|call it$|end it"
@@ -47,7 +48,7 @@ _MATTERS = regex(
 )
 
 _SMALL_WORDS: Final = (
-    "a about actually after again ahead all allow allowed alright am and another any anymore "
+    "1 a about actually after again ahead all allow allowed alright am and another any anymore "
     "anyway are as back bad be because been bench better between both bring but by call "
     "called can cant carries carry carrying cause certain claims clear coach come continue "
     "continues continuing could couple daughter day desperate did do does doing done dont "
