@@ -164,6 +164,9 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
         alone = read_question(message, replace(chat, last_topic=None))
         offers = alone.offers if isinstance(alone, Unclear) else (alone.topic, *alone.offers)
         return Unclear(text=question.text, offers=offers, slots=question.slots)
+    of_play = _of_play_after_a_body(question, message, chat)
+    if of_play is not None:
+        return of_play
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
     if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
@@ -187,6 +190,19 @@ def _only_carries_weather(question: Question, message: Message, chat: ChatView) 
     if question.slots.ball_kind is not None:
         return False  # "and my lobs?": what the wind does to each kind of ball is known
     return says_only_slots(message) and not (_is_of_weather(message) or complains(message.text))
+
+
+def _of_play_after_a_body(question: Question, message: Message, chat: ChatView) -> Question | None:
+    """ "What if they lob her", after a knee that hurts: play, where nothing of it is of a body."""
+    weather = Topic.WEATHER_OR_BODY
+    if question.topic is not weather or not chat.hurt:
+        return None  # after the wind, "and my lobs?" asks of the wind
+    if _is_of_weather(message) or complains(message.text):
+        return None
+    alone = read_question(message, replace(chat, last_topic=None))
+    is_sure = isinstance(alone, Question) and alone.confidence >= SURE_FROM
+    is_of_play = is_sure and not _is_idle(alone) and alone.topic is not weather
+    return alone if isinstance(alone, Question) and is_of_play else None
 
 
 _OF_NOTHING = regex(r"\bwhat about (?:it|that|this|them)$")
