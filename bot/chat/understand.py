@@ -41,6 +41,7 @@ from bot.chat.noted_beside import told_and_noted
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_told import partner_told
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
@@ -123,7 +124,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    partner = None if chat.forwarded else partner_told(text, chat)
+    partner = None if chat.forwarded else partner_told(text, chat) or partner_in_passing(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, _settled)
