@@ -14,6 +14,7 @@ from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.bench_said import bench_said
 from bot.chat.book_said import book_said, own_pair_said
+from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
@@ -153,7 +154,7 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = plays_on_asked(message, chat) or scout_said(message, chat)
-    fixed = fixed or plan_said(message, chat)
+    fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
