@@ -94,6 +94,7 @@ from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.weather_beside import tells_weather
 from bot.chat.who_writes import knowing_writer
 from bot.chat.won_what import won_what
 from bot.chat.zones_said import zone_said
@@ -225,12 +226,14 @@ def _with_told(
 
 
 def _heard(said: Understood) -> Understood:
-    """A complaint of a body that no topic was read from is answered as one."""
+    """A complaint of a body, or weather, that no topic was read from is answered as one."""
     match said:
         case Unclear(text=text, slots=slots) if complains(text):
             topic = Topic.WEATHER_OR_BODY
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
+            return replace(said, topic=Topic.WEATHER_OR_BODY)
+        case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
     return said
 
