@@ -200,9 +200,9 @@ def _of_play_after_a_body(question: Question, message: Message, chat: ChatView) 
     if _is_of_weather(message) or complains(message.text):
         return None
     alone = read_question(message, replace(chat, last_topic=None))
-    is_sure = isinstance(alone, Question) and alone.confidence >= SURE_FROM
-    is_of_play = is_sure and not _is_idle(alone) and alone.topic is not weather
-    return alone if isinstance(alone, Question) and is_of_play else None
+    if not isinstance(alone, Question) or _is_idle(alone) or alone.topic is weather:
+        return None
+    return alone if alone.confidence >= SURE_FROM else None
 
 
 _OF_NOTHING = regex(r"\bwhat about (?:it|that|this|them)$")
