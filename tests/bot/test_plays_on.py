@@ -93,15 +93,27 @@ def test_a_cramp_may_pass_where_a_knee_may_not(coach: Talk) -> None:
         "I ran into the fence and my wrist is sore can I keep going",
         "I fell on my wrist can I keep going",
         "i banged my knee on the post, ok to continue?",
-        "hurt my elbow when i fell, should we retire?",
+        "i banged my elbow on the fence and it hurts, should we retire?",
         "i took a fall and now my hip aches",
-        "collided with my partner and my shoulder hurts",
     ],
 )
 def test_what_hurts_after_a_knock_is_looked_at_first(fresh: Talk, said: str) -> None:
     reply = fresh.say(said)
     assert call(reply) == KNOCKED
     assert DEFERS in reply
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "hurt my elbow when i fell, should we retire?",
+        "collided with my partner and my shoulder hurts",
+    ],
+)
+def test_a_fall_that_may_be_graver_stops_play_too(fresh: Talk, said: str) -> None:
+    first = call(fresh.say(said))
+    assert first.startswith("Stop")
+    assert "medical staff" in first
 
 
 @pytest.mark.parametrize(
