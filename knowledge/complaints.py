@@ -66,6 +66,11 @@ _SIGNS: Final = (
     rf"banged|popped|wrecked|did|done|knackered|iced?|icing|taped?|taping) "
     rf"{_OUR} (?:\w+ )?{_PART}\b",
     rf"(?:rolled|turned) {_OUR} (?:\w+ )?ankle",
+    # Who fell on a wrist tells of the wrist, and says so before it hurts.
+    rf"(?<!ball )(?<!balls )(?<!it )(?<!lob )(?<!drop )(?<!serve )(?<!shot )(?:fell|fallen|landed|"
+    rf"landing|(?:came|went|goes|comes) down) (?:\w+ ){{0,2}}on(?:to)? {_OUR} (?:\w+ )?{_PART}",
+    rf"(?:banged|bashed|bumped|jammed|slammed|smacked|whacked|cracked|scraped) {_OUR} (?:\w+ )?"
+    rf"{_PART}",
     rf"{_ACHES} {_PART}\b",
     rf"{_HAS} (?:\w+ ){{0,3}}(?:cramps?|blisters?|fever|flu|asthma|tennis elbow|tendin\w+|"
     r"plantar\w*|tendonitis|shin splints|surgery|injur\w+|pain|pains|stitch|migraine|bursitis|"

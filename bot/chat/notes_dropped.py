@@ -30,6 +30,8 @@ _ONE_ABOUT = regex(
     r"(?:notes?|thing|stuff|line|bit|one|part) (?:about|regarding)\b"
 )
 """`delete the backhand one about frank`."""
+_OF_SOMEBODY = regex(rf"^{_POLITE}{_DROP} (?:(?!note)\w+ ){{1,5}}(?:notes?|entry|line)$")
+"""`delete toomey knee note`."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
 """`forget that okafor jams`: with a name behind it, for `forget that` alone is an undo."""
 
@@ -65,7 +67,7 @@ def _says_who(message: Message, rest: str, named: Sequence[Mention]) -> bool:
 
 
 def _form_of(line: str) -> re.Match[str] | None:
-    forms = (_TAKEN_BACK, _ONE_ABOUT, _THAT, _DENIED)
+    forms = (_TAKEN_BACK, _ONE_ABOUT, _OF_SOMEBODY, _THAT, _DENIED)
     return next((at for form in forms if (at := form.match(line)) is not None), None)
 
 

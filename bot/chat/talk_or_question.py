@@ -98,8 +98,17 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     if asked is None:
         return (message.note,)
     question, is_surely_asked = asked
+    if _is_of_no_body(question, message):
+        return (message.note,)
     tells = bool(message.note.claims) or not is_surely_asked
     return (message.note, question) if tells else (question,)
+
+
+def _is_of_no_body(question: Question, message: Message) -> bool:
+    """ "Ilka keeps popping up her dinks", after the sun: a note of play that tells of no weather
+    and no body, and would be answered as somebody's sore ankle."""
+    told = message.note.claims and question.topic is Topic.WEATHER_OR_BODY
+    return bool(told) and not (_is_of_weather(message) or complains(message.text))
 
 
 _OPENS_CORRECTION = regex(
@@ -155,6 +164,9 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
         alone = read_question(message, replace(chat, last_topic=None))
         offers = alone.offers if isinstance(alone, Unclear) else (alone.topic, *alone.offers)
         return Unclear(text=question.text, offers=offers, slots=question.slots)
+    of_play = _of_play_after_a_body(question, message, chat)
+    if of_play is not None:
+        return of_play
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
     if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
@@ -178,6 +190,19 @@ def _only_carries_weather(question: Question, message: Message, chat: ChatView) 
     if question.slots.ball_kind is not None:
         return False  # "and my lobs?": what the wind does to each kind of ball is known
     return says_only_slots(message) and not (_is_of_weather(message) or complains(message.text))
+
+
+def _of_play_after_a_body(question: Question, message: Message, chat: ChatView) -> Question | None:
+    """ "What if they lob her", after a knee that hurts: play, where nothing of it is of a body."""
+    weather = Topic.WEATHER_OR_BODY
+    if question.topic is not weather or not chat.hurt:
+        return None  # after the wind, "and my lobs?" asks of the wind
+    if _is_of_weather(message) or complains(message.text):
+        return None
+    alone = read_question(message, replace(chat, last_topic=None))
+    if not isinstance(alone, Question) or _is_idle(alone) or alone.topic is weather:
+        return None
+    return alone if alone.confidence >= SURE_FROM else None
 
 
 _OF_NOTHING = regex(r"\bwhat about (?:it|that|this|them)$")

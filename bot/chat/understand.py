@@ -15,6 +15,7 @@ from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.bench_said import bench_said
 from bot.chat.book_said import book_said, own_pair_said
+from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.corrections_said import correction_said, undo_said
@@ -43,11 +44,13 @@ from bot.chat.noted_beside import told_and_noted
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.pairs_said import pair_said
+from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_told import partner_told
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
+from bot.chat.plays_on_asked import plays_on_asked
 from bot.chat.rally_clauses import with_details
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_corrected import result_corrected
@@ -93,6 +96,7 @@ from bot.chat.told_before import before_the_question, result_put_right
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
+from bot.chat.weather_beside import tells_weather
 from bot.chat.who_writes import knowing_writer
 from bot.chat.won_what import won_what
 from bot.chat.zones_said import zone_said
@@ -124,7 +128,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    partner = None if chat.forwarded else partner_told(text, chat)
+    partner = None if chat.forwarded else partner_told(text, chat) or partner_in_passing(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, _settled)
@@ -152,7 +156,8 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
 
 def _settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed: Understood | None = scout_said(message, chat) or plan_said(message, chat)
+    fixed: Understood | None = plays_on_asked(message, chat) or scout_said(message, chat)
+    fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
@@ -224,12 +229,14 @@ def _with_told(
 
 
 def _heard(said: Understood) -> Understood:
-    """A complaint of a body that no topic was read from is answered as one."""
+    """A complaint of a body, or weather, that no topic was read from is answered as one."""
     match said:
         case Unclear(text=text, slots=slots) if complains(text):
             topic = Topic.WEATHER_OR_BODY
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
+            return replace(said, topic=Topic.WEATHER_OR_BODY)
+        case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
     return said
 

@@ -14,6 +14,7 @@ from knowledge.advice import Advice
 from knowledge.evidence import Looked, watched
 from knowledge.planning.rate_lines import others_lines
 from knowledge.situation import OnCourt, Situation
+from knowledge.tactics.break_talk import with_calm
 from knowledge.vocabulary import Topic
 
 PAGES: Mapping[Topic, str] = MappingProxyType(
@@ -63,7 +64,7 @@ def advise(situation: Situation) -> Advice:
     it from here at load time would close a circle, and a start stays light.
     """
     page: Callable[[Situation], Advice] = import_module(PAGES[situation.topic]).advise
-    return page(situation)
+    return with_calm(page(situation), situation)
 
 
 def advise_traced(situation: Situation) -> Advice:

@@ -17,7 +17,9 @@ from knowledge.vocabulary import Topic
 
 _GOES_AT = regex(
     r"\b(?:attack(?:ing)?|target(?:ing)?|exploit(?:ing)?|pick(?:ing)? on|pound(?:ing)?"
-    r"|go(?:ing)? (?:at|after|for)|hit(?:ting)? (?:at|it|to|her|him|them)|aim(?:ing)?|punish"
+    r"|go(?:ing)? (?:at|after|for)|hit(?:ting)? (?:at|it|to|her|him|them|that|this|there)"
+    r"|(?:at|on|to|over) (?:that|this|(?:the|his|her) bad) (?:side|wing|part|shoulder|knee|leg|arm)"
+    r"|lob(?:bing)?|wear (?:her|him|them) out|aim(?:ing)?|punish"
     r"|use it|take advantage|(?:make|making) (?:her|him|them) (?:run|move)|(?:lob|drop|play) "
     r"(?:her|him|it|them|on|to))\b"
 )

@@ -12,7 +12,7 @@ from knowledge.engine import Part
 from knowledge.planning.probes import hand_choices
 from knowledge.situation import OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import lob_desperate, lob_theirs, take_or_let_bounce
+from knowledge.tactics import lob_desperate, lob_theirs, lob_unrun, take_or_let_bounce
 from knowledge.tactics import lob_words as words
 from knowledge.tactics.aim_words import (
     NO_NOTES_DECIDE,
@@ -47,6 +47,8 @@ def advise(situation: Situation) -> Advice:
             return lob_desperate.advise(situation)
         case LobMeaning.BOUNCE:
             return replace(take_or_let_bounce.advise(situation), topic=Topic.LOB)
+        case _ if lob_unrun.who_cannot_run(situation):
+            return lob_unrun.advise(situation)
         case asked:
             return lob_theirs.advise(situation, asked)
 

@@ -38,6 +38,12 @@ _SURELY_OURS = regex(
     r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
     r"\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
 )
+_THEY_DO = regex(
+    r"\b(?:they|he|she|opponents?|these two|those two|those guys|somebody|someone)"
+    r"(?: (?:always|just|keep|keeps|do|will|would|then|all|both|often|suddenly|start|try|to))*"
+    r" lob(?:s|bed|bing)?\b"
+)
+"""`if they lob him`: whom "him" means is one of us."""
 _BOUNCE = regex(
     r"\bbounce (?:it )?or\b|\bor (?:let (?:\w+ ){1,2})?bounce\b|\bor smash\b|"
     r"\bsmash (?:it|that|(?:the|their) lob)\b"
@@ -80,7 +86,7 @@ def meaning(situation: Situation) -> LobMeaning:
 def asks_of_their_lob(text: str) -> bool:
     """Whether a question about lobs is about theirs and who gets it, whoever is on court."""
     words = _bare(text)
-    if _SURELY_OURS.search(words) or _OVER_WHOM.search(words):
+    if _is_surely_ours(words) or _OVER_WHOM.search(words):
         return False
     return any(form.search(words) for form in (_WHO_RUNS, _HANDLES_LOBS, _THEIR_LOB))
 
@@ -92,7 +98,7 @@ def _bare(text: str) -> str:
 def _of_words(words: str, situation: Situation) -> LobMeaning:
     if _is_over_one_of_us(words, situation):
         return LobMeaning.WHO_RUNS
-    is_ours = _SURELY_OURS.search(words) is not None
+    is_ours = _is_surely_ours(words)
     if _WHO_RUNS.search(words) and not _OVER_WHOM.search(words) and not is_ours:
         return LobMeaning.WHO_RUNS
     if _WHAT_BACK.search(words):
@@ -110,6 +116,10 @@ def _of_words(words: str, situation: Situation) -> LobMeaning:
     if _DESPERATE.search(words):
         return LobMeaning.DESPERATE
     return LobMeaning.THEIRS if _names_them_first(words, situation) else LobMeaning.ATTACK
+
+
+def _is_surely_ours(words: str) -> bool:
+    return _SURELY_OURS.search(words) is not None and _THEY_DO.search(words) is None
 
 
 def _is_in_trouble(situation: Situation) -> bool:

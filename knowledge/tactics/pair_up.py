@@ -169,16 +169,14 @@ def _number(card: Card) -> str:
 def _other_partner(situation: Situation) -> str | None:
     """Somebody named who is not of our pair: another partner, or an opponent by the book."""
     ours = {one.player for one in situation.ours}
-    other = next(
-        (
-            one
-            for one in situation.theirs
-            if one.player in situation.asked.about and one.player not in ours
-        ),
-        None,
-    )
-    if other is None or not situation.ours:
-        return None
+    others = [
+        one
+        for one in situation.theirs
+        if one.player in situation.asked.about and one.player not in ours
+    ]
+    if len(others) != 1 or not situation.ours:
+        return None  # "they" are two: nobody plays with both
+    other = others[0]
     asker = next(
         (one for one in situation.ours if one.player == situation.asker), situation.ours[0]
     )

@@ -34,7 +34,8 @@ class SaidHands:
 def said_hands(situation: Situation) -> SaidHands | None:
     """What the words say of our hands; None if they say nothing."""
     words = " ".join(re.findall(r"[a-z0-9]+", situation.asked.words.casefold().replace("'", "")))
-    told = _for_both(words) or _by_place(words) or _by_person(words, situation)
+    both = None if _names_them(words, situation) else _for_both(words)
+    told = both or _by_place(words) or _by_person(words, situation)
     found = told or _one_of_each(words)
     if not found:
         return None
@@ -46,6 +47,13 @@ def said_hands(situation: Situation) -> SaidHands | None:
 
 
 SIDES_TAKEN = "lefty and righty (taken: forehands in)"
+
+
+def _names_them(words: str, situation: Situation) -> bool:
+    """Whether one of them is named: "noor vs saskia both lefty" tells of one of ours, not two."""
+    said = words.split()
+    names = (part for one in situation.theirs for part in one.name.casefold().split())
+    return any(name in said for name in names)
 
 
 def _for_both(words: str) -> dict[Side, Hand] | None:

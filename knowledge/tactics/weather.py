@@ -6,10 +6,11 @@ from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
+from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
-from knowledge.tactics import heat_answer, hurt_opponent, wind_answer
+from knowledge.tactics import heat_answer, hurt_opponent, knocked, plays_on, wind_answer
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -46,10 +47,25 @@ def _advice(situation: Situation) -> Advice:
         return _stop(emergency)
     if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
         return hurt_opponent.advise()
+    if knocked.hurts_from_a_knock(words):
+        return knocked.advise()
+    if _asks_to_play_on(situation):
+        return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
     found = _heat_first(entries_of(words), words, heat)
     advice = _of_entry(_meant(found, situation, heat), situation, heat)
     return _with_others(advice, found)
+
+
+def _asks_to_play_on(situation: Situation) -> bool:
+    """Whether nothing but that is asked, of a complaint told before or of none."""
+    asked = situation.asked
+    everybody = (*situation.ours, *situation.theirs)
+    names = frozenset(part for one in everybody for part in folded(one.name).split())
+    is_hurt = any(complains(line) or emergency_of(line) for line in asked.before.splitlines())
+    if asked.before and not is_hurt:
+        return False  # it goes on from a question about the weather
+    return plays_on.asks_to_play_on(asked.words, names=names, is_hurt=is_hurt)
 
 
 def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
@@ -132,6 +148,8 @@ def first_care(words: str) -> tuple[str, str]:
     emergency = emergency_of(words)
     if emergency is not None:
         return _FIRST_AID[emergency][0], DEFERS
+    if knocked.hurts_from_a_knock(words):
+        return knocked.advise().call, DEFERS
     entry = find_entry(words)
     rule = (entry if entry is not None and entry.kind == BODY else entry_named("pain")).rule
     return rule.call, rule.caution or DEFERS

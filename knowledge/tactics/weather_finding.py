@@ -9,6 +9,7 @@ from __future__ import annotations
 from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
+from knowledge.regex import regex
 from knowledge.tactics.weather_entries import (
     BODY,
     SAYINGS,
@@ -77,7 +78,8 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
     first, chance = entry_named(likely.ranked[0][0]), likely.ranked[0][1]
     if picked is not None and picked.kind == BODY:
         enough = OVER_GRAVE_FROM if picked.id in GRAVE else OVER_WORDS_FROM
-        is_other = first.kind == BODY and (first.id in GRAVE or chance >= enough)
+        is_grave = first.id in GRAVE and not _is_of_another_part(first, words)
+        is_other = first.kind == BODY and (is_grave or chance >= enough)
         return first if is_other else picked
     if complains(words):
         return _likeliest_body(likely)
@@ -88,6 +90,19 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
     if first.kind == BODY or _share_of_bodies(likely) >= A_BODY_FROM:
         return _likeliest_body(likely)
     return picked if likely.band is Band.UNSURE and picked is not None else first
+
+
+_OWN_PARTS = {
+    "head": regex(r"\b(?:head|skull|face|forehead|temple|nose|jaw|chin|teeth|brow|ear|neck)\b"),
+    "eye": regex(r"\b(?:eye|eyes|face|sight|vision|see|socket|glasses|goggles|brow)\b"),
+}
+
+
+def _is_of_another_part(entry: Entry, words: str) -> bool:
+    """Whether it is of a part that the words don't name, while they name one that hurts: who ran
+    into the fence with a wrist has not hit the head."""
+    own = _OWN_PARTS.get(entry.id)
+    return own is not None and complains(words) and own.search(folded(words)) is None
 
 
 def _share_of_bodies(likely: Likely) -> float:

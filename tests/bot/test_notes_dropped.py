@@ -35,6 +35,13 @@ def test_of_several_notes_each_has_its_button(demo: Talk, text: str) -> None:
     assert demo.say("show notes on hale") != before
 
 
+@pytest.mark.parametrize("text", ["delete the hale note", "please remove the hale slow feet note"])
+def test_to_delete_a_note_is_no_note(demo: Talk, text: str) -> None:
+    before = len(demo.notes())
+    assert demo.say(text).startswith("Which note on Hale goes?")
+    assert len(demo.notes()) == before
+
+
 def test_one_of_somebody_who_is_not_in_the_book_is_no_note(demo: Talk) -> None:
     before = len(demo.notes())
     assert demo.say("delete the backhand one about frank") == "No frank in your book yet."

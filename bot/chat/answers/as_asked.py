@@ -13,6 +13,7 @@ from bot.chat.context import Asked
 from bot.chat.said import OneOfUs, Question, Slots
 from bot.chat.served_from import served_from
 from knowledge.ball_facts import NOTHING_SAID
+from knowledge.complaints import complains_of_us
 from knowledge.regex import regex
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
@@ -76,9 +77,18 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
         # Whom they play at stands while the talk is of what the two of us do.
         return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
+    if question.topic is Topic.LOB and last is not None:
+        return _of_our_bodies(desk, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None
+
+
+def _of_our_bodies(desk: Desk, last: Asked) -> str | None:
+    """What the question before told of a body of ours: who cannot run is not sent running."""
+    names = [desk.view.short_name(one) for one in desk.ours]
+    lines = (*(last.before or "").splitlines(), last.text)
+    return "\n".join(one for one in lines if complains_of_us(one, names=names)) or None
 
 
 _LEANS = regex(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)

@@ -147,7 +147,7 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
     me = desk.asker if len(named) == 1 else None
     if len(named) == 1 and me is None:
-        return Reply(text=wording("book.ask_you").format(partner=capitalised(named[0])))
+        return _partner_alone(desk, said, named[0])
     if len(named) != PAIR and me is None:
         return Reply(text=wording("book.ask_pair"))
     found = [_mention_in(part, said) for part in named]
@@ -176,6 +176,27 @@ def _our_pair(desk: Desk, said: BookSaid) -> Reply:
     return Reply(
         text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
     )
+
+
+def _partner_alone(desk: Desk, said: BookSaid, name: str) -> Reply:
+    """The partner is ours from now on, so that what is told of them finds them; who writes is
+    asked."""
+    known = _mention_in(name, said)
+    if known is not None and known.certainty is Certainty.AMBIGUOUS:
+        return ask_which(desk, said.text, [known])
+    before = desk.context
+    is_known = known is not None and known.certainty is Certainty.SURE
+    partner = (
+        known.players[0]
+        if known is not None and is_known
+        else desk.book.add_player(capitalised(name), ours=True)
+    )
+    desk.book.set_ours(partner, ours=True)
+    change = desk.record("context", {}, {"context": before.to_json()})
+    desk.changed()
+    desk.context = before.looking_at(partner)
+    text = wording("book.ask_you").format(partner=desk.view.name_of(partner))
+    return Reply(text=text, buttons=rows([undo_button(change)]))
 
 
 def _mention_in(part: str, said: BookSaid) -> Mention | None:

@@ -1,0 +1,230 @@
+"""A partner told with more beside it: "me and anders", "my husband is anders and he is lefty".
+
+What is told behind the name is read next, as said of the partner.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.chat.names import find_mentions
+from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.unknown_names import may_bear_a_name
+from bot.chat.view import ChatView
+from bot.chat.words import Word, words, words_in
+from knowledge.dataclass import dataclass
+from knowledge.regex import regex
+from knowledge.vocabulary import Topic
+
+PAIR = 2
+
+_LEAD = r"(?:(?:hi|hey|hello|ok|okay|so|btw|and|also|yes|yep|oh|well|no|actually|um) )*"
+_KIN = (
+    r"(?:(?:new |regular |usual |mixed |doubles )*partner|husband|hubby|wife|spouse|boyfriend"
+    r"|girlfriend|fiancee?|son|daughter|brother|sister|dad|father|mum|mom|mother|teammate)"
+)
+_ANY = rf"(?:{_KIN}|friend|buddy|mate|neighbou?r|cousin|uncle|aunt|student)"
+_WHEN = r"(?:(?:for|on|this|now|today|tonight|tomorrow|tmrw|tmr|tmw|again|here|weekend) )*"
+_PLAYS = r"(?:(?:im|i am|ill be|i|we are|were) )?(?:play|playing|partnering) (?:with|w)"
+_OPENINGS = (
+    regex(rf"{_LEAD}(?:my|our) {_KIN}(?:s name)? {_WHEN}(?:is|called|named|will be) (?:called )?"),
+    regex(rf"{_LEAD}{_PLAYS} (?:my {_ANY} )?"),
+)
+"""What stands before the partner's name, which more may follow."""
+
+_ME_AND = regex(
+    rf"{_LEAD}(?:(?:its|it is|just|were|we are) )*(?:me|myself) (?:and|n|with|w|plus)"
+    rf" (?:my {_ANY} )?"
+)
+_AND_ME = regex(r" (?:and|n) (?:i|me|myself)\b ?| is my " + _KIN + r"\b ?")
+_I_AM = r"(?:im|i am|this is|my name is|its me)"
+_BOTH = regex(
+    rf"{_LEAD}{_I_AM} (?P<me>\w+(?: \w+)??) (?:and )?"
+    rf"(?:my {_KIN} {_WHEN}(?:is|called)|(?:with|w) my {_ANY}) "
+)
+_MYSELF = regex(rf"{_LEAD}{_I_AM} ")
+
+_GOES_ON = words_in("and but he she hes shes who i im we so also his her")
+_JOINS = words_in("and but who so also")
+_SUBJECTS = words_in("he she hes shes i im we his her my our")
+_BESIDE = words_in(
+    "today tonight tomorrow tmrw again here now this time weekend are is we play playing together"
+    " up in the on for tournament event team pair and partner doubles"
+)
+_TIMES = words_in("today tonight tomorrow tmrw tmr again here now")
+_MARKS = frozenset(",;.:!\n-–—(")
+_OF_VERBS = ("ing", "ed")
+"""Endings of what tells how somebody is, where no capital says that it is a name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Named:
+    """A name as typed, whom the book knows by it, and the place of the word behind it."""
+
+    typed: str
+    known: Mention | None
+    stop: int
+
+
+def partner_in_passing(text: str, chat: ChatView) -> BookSaid | None:
+    """The partner, or both of us, that a message names, with what it tells behind the name."""
+    said = words(text)
+    if chat.forwarded or len(said) < PAIR:
+        return None
+    line = " ".join(word.folded for word in said)
+    mentions = find_mentions(said, chat)
+    return (
+        _both(text, said, line, mentions)
+        or _myself(text, said, line, mentions, chat)
+        or _told(text, said, line, mentions, chat)
+        or _answered(text, said, mentions, chat)
+    )
+
+
+def _both(
+    text: str, said: Sequence[Word], line: str, mentions: Sequence[Mention]
+) -> BookSaid | None:
+    """ "I am marisela and my husband is anders": who writes first."""
+    found = _BOTH.match(line)
+    if found is None:
+        return None
+    begins = len(line[: found.start("me")].split())
+    me = _name_at(text, said, begins, mentions, longest=len(found["me"].split()))
+    partner = _name_at(text, said, len(found[0].split()), mentions)
+    if me is None or partner is None:
+        return None
+    return _said(text, said, (me, partner), tells_writer=True)
+
+
+def _myself(
+    text: str, said: Sequence[Word], line: str, mentions: Sequence[Mention], chat: ChatView
+) -> BookSaid | None:
+    """ "I'm marisela", where the partner was told before."""
+    found = _MYSELF.match(line)
+    if found is None or len(chat.ours) != 1 or chat.asker is not None:
+        return None
+    me = _name_at(text, said, len(found[0].split()), mentions)
+    partner = next(row.name for row in chat.roster if row.player == chat.ours[0])
+    if me is None or me.stop < len(said):
+        return None
+    ours = Mention(typed=partner, span=(0, 0), certainty=Certainty.SURE, players=chat.ours)
+    return _said(
+        text, said, (me, _Named(typed=partner, known=ours, stop=len(said))), tells_writer=True
+    )
+
+
+def _told(
+    text: str, said: Sequence[Word], line: str, mentions: Sequence[Mention], chat: ChatView
+) -> BookSaid | None:
+    for opening in _OPENINGS:
+        found = opening.match(line)
+        begins = 0 if found is None else len(found[0].split())
+        partner = None if found is None else _name_at(text, said, begins, mentions)
+        if partner is not None and _may_play_with_us(partner, chat):
+            return _said(text, said, (partner,))
+    found = _ME_AND.match(line)
+    begins = 0 if found is None else len(found[0].split())
+    partner = _name_at(text, said, begins, mentions)
+    if partner is None or not _may_play_with_us(partner, chat):
+        return None
+    rest = line.split()[partner.stop :]
+    if found is None:
+        after = _AND_ME.match(" " + " ".join(rest) + " ")
+        if after is None or not {*rest[len(after[0].split()) :]} <= _BESIDE:
+            return None
+    elif not {*rest} <= _BESIDE:
+        return None
+    return _said(text, said, (partner,), tells_more=False)
+
+
+def _answered(
+    text: str, said: Sequence[Word], mentions: Sequence[Mention], chat: ChatView
+) -> BookSaid | None:
+    """A name alone, right after what a new pair agrees on, where nobody of us is known."""
+    if chat.last_topic is not Topic.PAIR_UP or chat.ours:
+        return None
+    partner = _name_at(text, said, 0, mentions)
+    is_all = partner is not None and partner.stop == len(said) and partner.known is None
+    return _said(text, said, (partner,)) if partner is not None and is_all else None
+
+
+def _name_at(
+    text: str,
+    said: Sequence[Word],
+    start: int,
+    mentions: Sequence[Mention],
+    *,
+    longest: int = PAIR,
+) -> _Named | None:
+    """The name that begins with this word: somebody of the book, or words that may be a name."""
+    if start >= len(said):
+        return None
+    known = next((one for one in mentions if one.span[0] == said[start].span[0]), None)
+    if known is not None and not known.pronoun and known.certainty is not Certainty.NOBODY:
+        stop = sum(word.span[0] < known.span[1] for word in said)
+        return _Named(typed=known.typed, known=known, stop=stop)
+    stop = start
+    while stop < min(len(said), start + longest) and _is_name(said[stop]):
+        if stop > start and said[stop].gap != " ":
+            break
+        stop += 1
+    if stop == start:
+        return None
+    typed = text[said[start].span[0] : said[stop - 1].span[1]]
+    return _Named(typed=typed, known=None, stop=stop)
+
+
+def _is_name(word: Word) -> bool:
+    of_verb = word.folded.endswith(_OF_VERBS) and not word.is_capitalised
+    return may_bear_a_name(word) and not of_verb and word.folded not in _GOES_ON
+
+
+def _may_play_with_us(partner: _Named, chat: ChatView) -> bool:
+    """Whether it may be news: neither one of a pair that is ours already, nor an opponent."""
+    if partner.known is None:
+        return True
+    if partner.known.certainty is not Certainty.SURE:
+        return False
+    player = partner.known.players[0]
+    is_settled = len(chat.ours) == PAIR and player in chat.ours
+    return not is_settled and player not in chat.theirs
+
+
+def _goes_on(said: Sequence[Word], stop: int) -> bool:
+    """Whether what stands behind the name is told apart from it."""
+    if stop >= len(said):
+        return True
+    return bool(set(said[stop].gap) & _MARKS) or said[stop].folded in _GOES_ON
+
+
+def _said(
+    text: str,
+    said: Sequence[Word],
+    named: Sequence[_Named],
+    *,
+    tells_writer: bool = False,
+    tells_more: bool = True,
+) -> BookSaid | None:
+    stop = named[-1].stop
+    while stop < len(said) and said[stop].folded in _TIMES:
+        stop += 1
+    if tells_more and not _goes_on(said, stop):
+        return None
+    return BookSaid(
+        text=text,
+        verb=BookVerb.OUR_PAIR,
+        words=" and ".join(one.typed for one in named),
+        mentions=tuple(one.known for one in named if one.known is not None),
+        then=_rest(text, said, stop, named[-1].typed) if tells_more else "",
+        tells_writer=tells_writer,
+    )
+
+
+def _rest(text: str, said: Sequence[Word], stop: int, name: str) -> str:
+    """What is told behind the name, of the partner by name where it has no subject of its own."""
+    while stop < len(said) and said[stop].folded in _JOINS:
+        stop += 1
+    if stop >= len(said):
+        return ""
+    rest = text[said[stop].span[0] :]
+    return rest if said[stop].folded in _SUBJECTS or "?" in rest else f"{name} {rest}"

@@ -1,0 +1,50 @@
+"""Whether somebody who hurts plays on, asked or told: of a body, whatever its words lie near."""
+
+from __future__ import annotations
+
+from bot.chat.message import Message, opponents
+from bot.chat.said import Question
+from bot.chat.slots import find_slots
+from bot.chat.topic_question import CERTAIN
+from bot.chat.view import ChatView
+from bot.chat.words import words
+from knowledge.complaints import complains_of_us
+from knowledge.tactics.hurt_opponent import goes_at_injury
+from knowledge.tactics.knocked import hurts_from_a_knock
+from knowledge.tactics.plays_on import asks_to_play_on, goes_on_hurt
+from knowledge.vocabulary import Topic
+
+
+def plays_on_asked(message: Message, chat: ChatView) -> Question | None:
+    """ "Can she play on", "she says she is fine", "i fell on my wrist": the question of a body that
+    it is; so is whether to go at an opponent who hurts.
+    """
+    if not (_is_of_hurt(message, chat) or _asks_to_play_on(message, chat)):
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    topic = Topic.WEATHER_OR_BODY
+    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _is_of_hurt(message: Message, chat: ChatView) -> bool:
+    """Whether the message itself tells who hurts, and what is asked of that."""
+    text, theirs = message.text, opponents(message.mentions, chat)
+    if "?" in text.rstrip(" ?!."):
+        return False  # what else is asked has its own answer
+    if theirs:
+        return message.asks and goes_at_injury(text, ours=_names_of_ours(chat))
+    if hurts_from_a_knock(text):
+        return complains_of_us(text, names=())
+    return goes_on_hurt(text)
+
+
+def _names_of_ours(chat: ChatView) -> list[str]:
+    return [row.name for row in chat.roster if row.player in chat.ours]
+
+
+def _asks_to_play_on(message: Message, chat: ChatView) -> bool:
+    if chat.last_topic is Topic.WEATHER_OR_BODY and not chat.hurt:
+        return False  # whether the storm lets one play on
+    named = [one for one in message.mentions if not one.pronoun]
+    names = frozenset(word.folded for one in named for word in words(one.typed))
+    return asks_to_play_on(message.text, names=names, is_hurt=chat.hurt)

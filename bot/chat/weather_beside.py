@@ -1,0 +1,33 @@
+"""Weather told beside a greeting, or behind the shot it spoils: answered as the weather it is."""
+
+from __future__ import annotations
+
+from bot.chat.said import Question
+from knowledge.regex import regex
+from knowledge.tactics.weather_entries import entry_by_words
+from knowledge.vocabulary import Topic
+
+_TOLD = frozenset({"wind", "sun", "wet", "heat", "lightning"})
+"""Weather whose words tell of nothing else beside a greeting."""
+
+_DAZZLED = regex(
+    r"\b(?:sun|glare)\b.*\b(?:look(?:s|ing)?|see|eyes?|face|blind\w*|squint\w*|dazzl\w*)\b"
+    r"|\b(?:look(?:s|ing)?|blind\w*|squint\w*)\b.*\b(?:sun|glare)\b"
+)
+_US = regex(r"\b(?:i|im|me|my|we|us|our|partner)\b")
+_THEIRS = regex(
+    r"\b(?:their|his|her|theyre|they (?:look|see|face)) (?:\w+ ){0,2}(?:eyes?|faces?|sun)\b"
+    r"|\bbehind (?:us|me)\b|\b(?:should|do|can|could) (?:i|we) lob\b"
+)
+_HIGH_BALLS = frozenset({Topic.LOB, Topic.AIM_OVERHEAD})
+
+
+def tells_weather(question: Question) -> bool:
+    """Whether it is of the weather, though it was taken for talk or for the ball in the sun."""
+    text = question.text.lower().replace("'", "").replace("’", "")
+    if question.topic is Topic.SMALLTALK_OR_UNKNOWN:
+        entry = entry_by_words(text)
+        return entry is not None and entry.id in _TOLD
+    if question.topic not in _HIGH_BALLS or _THEIRS.search(text):
+        return False
+    return _DAZZLED.search(text) is not None and _US.search(text) is not None
