@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.claim_model import (
+    ADDED_TO_PLAIN_FROM,
     FACTS_STAND_FROM,
     MADE_FROM,
     OFFERED_FROM,
@@ -162,9 +163,15 @@ def _runs_into_ours(note: NoteLine, claim: Claim) -> bool:
 def _as_affirmed(
     likely: Iterable[Likely], ruled: Mapping[tuple[Trait, Value], Claim]
 ) -> tuple[Likely, ...]:
-    """What the rules affirm is not denied: the model takes "not good" for "not weak" at times."""
+    """What the rules affirm is not denied: the model takes "not good" for "not weak" at times.
+
+    And lobs that the rules read as hit at them ("misses lobs over the shoulder") are not theirs.
+    """
     merged: dict[tuple[Trait, Value, bool], Likely] = {}
-    for one in likely:
+    for each in likely:
+        at_them = each.trait is Trait.LOB and (Trait.LOB_DEFENSE, each.value) in ruled
+        is_theirs = (each.trait, each.value) in ruled
+        one = replace(each, trait=Trait.LOB_DEFENSE) if at_them and not is_theirs else each
         is_read = (one.trait, one.value) in ruled
         key = (one.trait, one.value, one.denied and not is_read)
         chance = one.chance + (merged[key].chance if key in merged else 0)
@@ -228,7 +235,7 @@ def _judges(hits: Hits, note: NoteLine) -> bool:
 def _is_made(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim], *, is_plain: bool) -> bool:
     """Plain words of the lexicon outweigh much doubt of the model."""
     if not _is_read(one, ruled):
-        return one.chance >= MADE_FROM
+        return one.chance >= (ADDED_TO_PLAIN_FROM if is_plain else MADE_FROM)
     if is_plain:
         return one.chance >= PLAIN_STANDS_FROM
     is_fact = TRAITS[one.trait].kind is TraitKind.FACT
