@@ -50,6 +50,24 @@ def is_all_told(note: NoteLine, part: Clause) -> bool:
     )
 
 
+def is_plain(clause: Clause, ruled: Claim | None, note: NoteLine) -> bool:
+    """Whether the rules know every word of the clause, or of what stands between two commas around
+    what they read.
+    """
+    if ruled is None or is_all_told(note, clause):
+        return is_all_told(note, clause)
+    begins = next(at for at, word in enumerate(note.said) if word.span[1] > ruled.span[0])
+    between = between_commas(note, begins, begins + 1)
+    return between.stop - between.start < len(note.said) and is_all_told(note, between)
+
+
+def between_commas(note: NoteLine, start: int, stop: int) -> Clause:
+    """The words around these up to the next commas."""
+    begins = [at for at in range(start + 1) if "," in note.said[at].gap]
+    ends = [at for at in range(stop, len(note.said)) if "," in note.said[at].gap]
+    return Clause(start=max(begins, default=0), stop=min(ends, default=len(note.said)))
+
+
 def _is_listed(note: NoteLine, part: Clause) -> bool:
     hits = note.hits.inside(part)
     told = {at for hit in _telling(hits) for at in range(hit.start, hit.stop)}

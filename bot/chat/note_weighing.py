@@ -27,7 +27,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
-from bot.chat.note_plain import is_all_told, plain_claims
+from bot.chat.note_plain import between_commas, is_plain, plain_claims
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.dataclass import dataclass
@@ -89,7 +89,7 @@ def weigh(
         made = [
             one
             for one in likely
-            if _is_made(one, mine, is_plain=is_all_told(note, _part(one.at, parts)))
+            if _is_made(one, mine, is_plain=is_plain(_part(one.at, parts), _read(one, mine), note))
             and not _outdone(one, likely, mine)
         ]
         told = [
@@ -184,6 +184,10 @@ def _is_read(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> bool:
     return not one.denied and (one.trait, one.value) in ruled
 
 
+def _read(one: Likely, ruled: Mapping[tuple[Trait, Value], Claim]) -> Claim | None:
+    return ruled[one.trait, one.value] if _is_read(one, ruled) else None
+
+
 def _affirms(claim: Claim, player: PlayerId) -> bool:
     return claim.player == player and not claim.denied
 
@@ -223,9 +227,14 @@ def _may_add(one: Likely, player: PlayerId, note: NoteLine, hits: Hits) -> bool:
 
 def _only_tells_what(one: Likely, note: NoteLine, hits: Hits) -> bool:
     """Whether it is said that it is done, or in its clause how often, and nothing of how well."""
-    if _ACT.issuperset(note.line[one.start : one.stop]) and not _judges(note.hits, note):
+    if _ACT.issuperset(note.line[one.start : one.stop]) and not _judges(_between(one, note), note):
         return True
     return hits.has(Role.OFTEN) and not _judges(hits, note)
+
+
+def _between(one: Likely, note: NoteLine) -> Hits:
+    """Between the commas around it: of "slow feet, bangs forehands" no forehand is slow."""
+    return note.hits.inside(between_commas(note, one.start, one.stop))
 
 
 def _judges(hits: Hits, note: NoteLine) -> bool:

@@ -69,8 +69,8 @@ def test_the_record_without_a_pool_is_the_last_match(demo: Talk) -> None:
 
 
 DAY = """Today: 1 won, 1 lost.
-· Won 11-5 11-7 vs Okafor/Lindqvist
-· Lost 5-11 8-11 vs Ana Ruiz/Hale"""
+Lost 5-11 8-11 vs Ana Ruiz/Hale
+Won 11-5 11-7 vs Okafor/Lindqvist"""
 
 
 @pytest.fixture
