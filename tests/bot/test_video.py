@@ -12,7 +12,7 @@ from talk import Talk, demo_talk
 from told_rallies import MATCH, RALLIES
 
 from bot.chat.match_log import unvoided
-from bot.chat.understand import rally_told
+from bot.chat.settled_forms import rally_told
 from bot.chat.video_said import video_said
 from bot.chat.video_times import AT_S, clock_words
 from bot.post import IncomingKind

@@ -38,7 +38,7 @@ from bot.chat.score_reading import (
     with_points,
     with_serve_open,
 )
-from bot.chat.understand import rally_told
+from bot.chat.settled_forms import rally_told
 from bot.chat.wording import wording
 from knowledge.game import (
     GameState,

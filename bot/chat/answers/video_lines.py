@@ -11,7 +11,7 @@ from bot.chat.answers.names import by_pair, settled
 from bot.chat.forms import word_set
 from bot.chat.names import mentions_of
 from bot.chat.said import Certainty, RallySaid, VideoLine, VideoSaid
-from bot.chat.understand import rally_told
+from bot.chat.settled_forms import rally_told
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from knowledge.dataclass import dataclass

@@ -1,0 +1,68 @@
+"""What has one meaning by its form: the readers of fixed forms, in the order they are asked."""
+
+from __future__ import annotations
+
+from bot.chat.announced_strangers import match_of_strangers
+from bot.chat.asked_of_book import asked_of_book
+from bot.chat.bench_said import bench_said
+from bot.chat.break_talk_asked import break_talk_asked
+from bot.chat.changes_said import change_said
+from bot.chat.disagreed import disagreed
+from bot.chat.fixed_forms import fixed_form
+from bot.chat.follow_ups import follow_up
+from bot.chat.match_of_others import match_of_others
+from bot.chat.match_words import match_words
+from bot.chat.message import (
+    Message,
+    read_message,
+)
+from bot.chat.notes_dropped import notes_dropped
+from bot.chat.own_shape import settled_shape
+from bot.chat.partner_trouble import partner_trouble
+from bot.chat.places_weighed import places_weighed
+from bot.chat.plan_words import plan_said
+from bot.chat.player_added import player_added
+from bot.chat.plays_on_asked import plays_on_asked
+from bot.chat.rally_clauses import with_details
+from bot.chat.reminders_said import schedule_said
+from bot.chat.results_corrected import result_corrected
+from bot.chat.said import (
+    RallySaid,
+    ScoreSaid,
+    Understood,
+)
+from bot.chat.scout_said import scout_said
+from bot.chat.settled_topics import settled_topic
+from bot.chat.stated_rates import stated_rates
+from bot.chat.substitutes_said import substitute_said
+from bot.chat.view import ChatView
+from bot.chat.zones_said import zone_said
+
+
+def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
+    """What has one meaning by its form, in this order."""
+    fixed: Understood | None = plays_on_asked(message, chat) or scout_said(message, chat)
+    fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
+    fixed = fixed or zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or substitute_said(message, chat)
+    fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or match_of_strangers(message, chat)
+    fixed = fixed or disagreed(message, chat) or settled_topic(message)
+    fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
+    fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
+    fixed = fixed or follow_up(text, message.said, chat)
+    fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
+    fixed = fixed or notes_dropped(message) or player_added(message)
+    fixed = fixed or match_words(message, chat)
+    return fixed or stated_rates(message, chat) or fixed_form(message, chat)
+
+
+def rally_told(text: str, chat: ChatView) -> RallySaid | None:
+    """The rally that a line of its own tells; None for anything else, whatever it might ask."""
+    message = read_message(text, chat)
+    found = None if message.asks or not message.said else settled(text, message, chat)
+    if isinstance(found, ScoreSaid) and found.won_by_us is not None:
+        found = RallySaid(text=text, won_by_us=found.won_by_us)
+    if not isinstance(found, RallySaid) or found.corrects:
+        return None
+    return found if found.understood else with_details(found, message, chat)
