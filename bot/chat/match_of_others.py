@@ -74,8 +74,8 @@ def _is_told_elsewhere(message: Message) -> bool:
 
 def _is_of_another_pair(message: Message, chat: ChatView) -> bool:
     """Whether who scores, or who was beaten, is nobody of the match that is on."""
-    if not (chat.match_on and chat.theirs):
-        return False
+    if not (chat.match_on and chat.theirs) or chat.match_awaited:
+        return False  # those of a match that waits for its names are nobody's "others"
     line = _line(message, chat)
     if _OTHER not in line or not _tells_points(message, chat):
         return False

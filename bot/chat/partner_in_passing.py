@@ -72,6 +72,8 @@ def partner_in_passing(text: str, chat: ChatView) -> BookSaid | None:
     if chat.forwarded or len(said) < PAIR:
         return None
     line = " ".join(word.folded for word in said)
+    if not (_may_tell(line) or _is_awaited(chat)):
+        return None  # names are looked up in few messages: it is most of what reading costs
     mentions = find_mentions(said, chat)
     return (
         _both(text, said, line, mentions)
@@ -79,6 +81,16 @@ def partner_in_passing(text: str, chat: ChatView) -> BookSaid | None:
         or _told(text, said, line, mentions, chat)
         or _answered(text, said, mentions, chat)
     )
+
+
+def _may_tell(line: str) -> bool:
+    opens = any(form.match(line) for form in (*_OPENINGS, _ME_AND, _BOTH, _MYSELF))
+    return opens or _AND_ME.search(f" {line} ") is not None
+
+
+def _is_awaited(chat: ChatView) -> bool:
+    """Whether a name alone answers what a new pair agrees on."""
+    return chat.last_topic is Topic.PAIR_UP and not chat.ours
 
 
 def _both(
@@ -141,7 +153,7 @@ def _answered(
     text: str, said: Sequence[Word], mentions: Sequence[Mention], chat: ChatView
 ) -> BookSaid | None:
     """A name alone, right after what a new pair agrees on, where nobody of us is known."""
-    if chat.last_topic is not Topic.PAIR_UP or chat.ours:
+    if not _is_awaited(chat):
         return None
     partner = _name_at(text, said, 0, mentions)
     is_all = partner is not None and partner.stop == len(said) and partner.known is None

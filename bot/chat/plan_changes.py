@@ -88,7 +88,7 @@ _HIDES = regex(
 """`hide okafor` after a plan: what if they do."""
 
 _IF_THEY = regex(rf"\b(?:if|when|once|in case) (?P<what>{_WHO}\b.+)$")
-_OF_THE_PLAN = regex(r"\b(?:chang|adjust|adapt|catch|figur|cover|swap|switch|poach|hide)\w*")
+_OF_THE_PLAN = regex(r"\b(?:chang|adjust|adapt|catch|figur|cover|read|swap|switch|poach|hide)\w*")
 
 
 def habit_asked(line: str) -> bool:

@@ -120,7 +120,7 @@ def hear(
     )
     before = desk.context
     desk.after_note = before.noted
-    if incoming.kind is not IncomingKind.TAP:
+    if incoming.kind is not IncomingKind.TAP and _may_write(desk):
         desk.context = replace(before, noted=None)
     if incoming.reply_to is not None:
         desk.replying_to = directory.about_of(chat.chat, incoming.reply_to)

@@ -31,6 +31,7 @@ class ChatView:
     asker: PlayerId | None = None
     called: tuple[tuple[PlayerId, str], ...] = ()
     match_on: bool = False
+    match_awaited: bool = False
     format: GameFormat = GameFormat()
     last_topic: Topic | None = None
     forwarded: bool = False

@@ -37,10 +37,15 @@ def _what(said: Understood) -> str:
 
 @pytest.mark.parametrize(
     ("kind", "line"),
-    [(kind, line) for kind in ("scout", "report", "review") for line in CASES[kind]],
+    [(kind, line) for kind in ("scout", "report", "review", "day") for line in CASES[kind]],
 )
 def test_it_arrives(view: ChatView, kind: str, line: str) -> None:
-    wanted = {"scout": BookVerb.SCOUT, "review": BookVerb.REVIEW, "report": Topic.OPPONENT_REPORT}
+    wanted = {
+        "scout": BookVerb.SCOUT,
+        "review": BookVerb.REVIEW,
+        "day": BookVerb.DAY_RECORD,
+        "report": Topic.OPPONENT_REPORT,
+    }
     assert _what(understand(line, chat=view)[0]) == wanted[kind]
 
 

@@ -62,11 +62,12 @@ def test_a_timeout_told_with_its_question_counts(match: Talk, said: str, taken: 
     assert len(match.last) == 1
 
 
-def test_what_to_say_in_one_is_what_to_change(match: Talk) -> None:
-    match.say("what do i say in the timeout")
+def test_what_to_say_in_one_is_one_ball_and_one_word(match: Talk) -> None:
+    answer = match.say("what do i say in the timeout")
     heard = match.heard.understood if match.heard else None
     assert isinstance(heard, Question)
-    assert heard.topic is Topic.ADJUST
+    assert heard.topic is Topic.CUE
+    assert "Say:" in answer or "say:" in answer
 
 
 @pytest.mark.parametrize(

@@ -333,6 +333,7 @@ def taps(made: World) -> Iterator[str]:
             f"1:claim:{number}:1",
             f"1:rally:us:{number}:2",
             f"1:to:us:{number}:2",
+            f"1:over:{number}",
             f"1:serve:us:{number}",
             f"1:sides:them:{number}:{number}:1",
             f"1:server:{number}:{number}:2",

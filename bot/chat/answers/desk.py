@@ -181,6 +181,7 @@ class Desk:
             asker=self.asker,
             called=context.called,
             match_on=context.match is not None,
+            match_awaited=any(one.announces for one in context.pendings),
             format=self.format(),
             last_topic=asked.topic if asked else None,
             forwarded=self.incoming.forwarded,

@@ -15,9 +15,7 @@ from scouting_db.values import NoteRow, Part
 NOTES_SEARCHED = 200
 """The newest notes of a book."""
 
-_AIMS = frozenset(
-    {Topic.AIM_ATTACK, Topic.CUE, Topic.GAME_PLAN, Topic.WHOM_TO_TARGET, Topic.OPPONENT_REPORT}
-)
+_AIMS = frozenset({Topic.AIM_ATTACK, Topic.CUE, Topic.GAME_PLAN, Topic.WHOM_TO_TARGET})
 """Topics that tell where to speed up."""
 
 _HIP = regex(
