@@ -87,7 +87,6 @@ def _is_asked_about(said: Sequence[Word], position: int) -> bool:
     return (
         is_last
         and bool(_ASKS_ABOUT.search(line))
-        and may_bear_a_name(said[position])
         and not _is_a_word_mistyped(said[position].folded)
     )
 
