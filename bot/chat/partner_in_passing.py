@@ -47,6 +47,9 @@ _MYSELF = regex(rf"{_LEAD}{_I_AM} ")
 _GOES_ON = words_in("and but he she hes shes who i im we so also his her")
 _JOINS = words_in("and but who so also")
 _SUBJECTS = words_in("he she hes shes i im we his her my our")
+_THE_PARTNER = {"he": "", "she": "", "hes": " is", "shes": " is", "his": "'s", "her": "'s"}
+"""Who is meant right behind the partner's name, whomever "he" meant before."""
+
 _BESIDE = words_in(
     "today tonight tomorrow tmrw again here now this time weekend are is we play playing together"
     " up in the on for tournament event team pair and partner doubles"
@@ -239,4 +242,8 @@ def _rest(text: str, said: Sequence[Word], stop: int, name: str) -> str:
     if stop >= len(said):
         return ""
     rest = text[said[stop].span[0] :]
-    return rest if said[stop].folded in _SUBJECTS or "?" in rest else f"{name} {rest}"
+    if "?" in rest:
+        return rest
+    if said[stop].folded in _THE_PARTNER:
+        return f"{name}{_THE_PARTNER[said[stop].folded]}{text[said[stop].span[1] :]}"
+    return rest if said[stop].folded in _SUBJECTS else f"{name} {rest}"

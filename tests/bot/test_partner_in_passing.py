@@ -42,6 +42,7 @@ def test_a_partner_is_told_in_many_ways(zoe: Talk, text: str) -> None:
             "Noted. Anders: right-handed.",
         ),
         ("my partner tmrw is anders quint, lefty", "Noted. Anders: left-handed."),
+        ("my partner is anders quint, his backhand is weak", "Noted. Anders: backhand dink weak."),
         ("i play with anders today he plays left", "Noted. Anders: plays left."),
         ("im playing with my husband anders, he is a lefty", "Noted. Anders: left-handed."),
     ],
@@ -54,6 +55,11 @@ def test_what_is_told_behind_the_name_is_noted_on_the_partner(
     assert noted in reply
     assert zoe.say("we are marisela and anders") == "You are Marisela and Anders."
     assert zoe.claims("Anders")
+
+
+def test_who_is_told_of_behind_both_names_is_the_partner(zoe: Talk) -> None:
+    reply = zoe.say("im zoe, my partner is anders quint, hes lefty")
+    assert reply == "You are Zoe and Anders.\n\nNoted. Anders: left-handed."
 
 
 def test_both_of_us_in_one_line(zoe: Talk) -> None:
