@@ -48,7 +48,7 @@ def _played(desk: Desk) -> Iterator[_Played]:
     """Newest first; a match counts for the day on which its last line was told."""
     today = day_of(desk, desk.now)
     for row in desk.book.matches(limit=LOOKED_AT):
-        entries = desk.book.entries(row.match) if _is_over(row) else ()
+        entries = desk.entries_of(row.match) if _is_over(row) else ()
         if not entries or day_of(desk, entries[-1].at) != today:
             continue
         result = result_of(entries, format_from_json(row.format))
