@@ -43,20 +43,21 @@ def cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
         tells = True  # which of them is asked in any case
     for position in begun:
         yield Fit(position, BEGINNING, BEGINNING if tells or position in given else 0.0)
-    is_heard = len(sound(key)) >= TELLING_BEGINNING and is_no_name(key)
     for one in keys.given_heard_from(sound(key)):
+        is_heard = len(sound(key)) >= TELLING_BEGINNING and is_no_name(key)
         allowed = BEGINNING if is_heard else NOBODY
         yield from (Fit(each, BEGINNING, allowed) for each in keys.bearers(one)[:HOLDERS])
 
 
 def _swapped(keys: NameKeys, key: str) -> Iterator[Fit]:
     """`gewn` for Gwendolyn: a beginning that is no name, with two letters swapped."""
-    if len(key) < SHORTEST_SLIP or not is_no_name(key):
+    if len(key) < SHORTEST_SLIP:
         return
     is_begun = bool(keys.given_beginning_with(key[:_STAYS]))
     for at in range(len(key) - 1 if is_begun else _STAYS):
         begun = f"{key[:at]}{key[at + 1]}{key[at]}{key[at + 2 :]}"
-        for given in keys.given_beginning_with(begun):
+        found = keys.given_beginning_with(begun)
+        for given in found if found and is_no_name(key) else ():
             yield from (Fit(each, BEGINNING, BEGINNING) for each in keys.bearers(given)[:HOLDERS])
 
 

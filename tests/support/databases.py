@@ -16,6 +16,7 @@ from typing import Any
 from uuid import uuid4
 
 import pytest
+from compiled import compiling_once
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
 
@@ -76,7 +77,7 @@ def store(migrated: URL, tmp_path: Path) -> Iterator[Store]:
 @contextmanager
 def opened(url: str) -> Iterator[Store]:
     """The store at the URL, closed afterwards."""
-    made = open_store(url)
+    made = Store(compiling_once(open_store(url).engine))
     yield made
     made.close()
 

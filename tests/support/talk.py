@@ -10,6 +10,7 @@ from functools import cache
 from itertools import count
 from typing import Any
 
+from compiled import compiling_once
 from sqlalchemy import Column, Table, select
 from sqlalchemy.engine import make_url
 
@@ -194,7 +195,7 @@ class Talk:
 def demo_talk() -> Talk:
     """The console's user with the demo book, a copy of one that a process writes only once."""
     # Opened without the migrations, which the written one went through.
-    store = Store(_engine(make_url("sqlite://")))
+    store = Store(compiling_once(_engine(make_url("sqlite://"))))
     with raw_of(_demo_book()) as written, raw_of(store) as empty:
         written.backup(empty)
     return Talk(store=store)
