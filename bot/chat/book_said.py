@@ -49,12 +49,7 @@ _BOOK_WORDS = (
         BookVerb.ADD_PLAYER,
     ),
     (r"^rename (.+)$", BookVerb.RENAME_PLAYER),
-    (r"^(?:nickname|call) (.+)$", BookVerb.ADD_NICKNAME),
-    (
-        r"^((?:\w+ ){1,3}(?:is also (?:called|known as)|aka|goes by) (?!the\b"
-        r"|like\b)\w+(?: \w+)?)$",
-        BookVerb.ADD_NICKNAME,
-    ),
+    (r"^nickname (.+)$", BookVerb.ADD_NICKNAME),
     (
         r"^(?:show|list|read|see|give me|all)(?: me)?(?: all)?(?: the| my"
         r"| our)? notes(?: (?:on|about|for|of) (.*))?$",

@@ -16,7 +16,9 @@ _UNDO = regex(
     r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
     r"|scratch (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
     r"|remove (?:that|it|the last(?: one)?)|cancel that"
-    r"|forget (?:that|i said that|it)|never ?mind that|strike that)"
+    r"|forget (?:that|i said that|it)|never ?mind that|strike that"
+    r"|(?:undo|scratch|delete|remove|forget|drop|take back) (?:(?:that|the|my) )?(?:very )?last"
+    r" (?:thing|one|note|bit|line|message)(?: back| out)?)"
     r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
 )
 

@@ -37,6 +37,16 @@ _DECLINED = regex(
 )
 """What says no to something we asked to tap for."""
 
+_FAREWELL = regex(
+    r"(?:(?:ok|okay|alright|right|so|and|thanks|thank you|ty|cheers|bye|well) )*"
+    r"(?:(?:drive|travel|fly|ride|get home) safe(?:ly)?|safe (?:travels?|drive|flight|trip|journey"
+    r"|home|ride)|sleep well|(?:have a )?(?:good|safe|nice|great|lovely) (?:drive|flight|trip"
+    r"|journey|ride|rest|evening|weekend)|see (?:you|ya) (?:tomorrow|then|later|soon|next \w+))"
+    r"(?: (?:home|back|all|everyone|both|you|two|coach|mate|guys|bye|thanks|now|then|tomorrow"
+    r"|and))*"
+)
+"""`thanks drive safe`: whoever leaves asks for no drive."""
+
 LONGEST_COURTESY = 8
 """Words of a message that is nothing but courtesy or abuse."""
 
@@ -46,6 +56,8 @@ def is_courtesy(said: Sequence[Word]) -> bool:
     words = [word.folded for word in said]
     if not words or len(words) > LONGEST_COURTESY:
         return False
+    if _FAREWELL.fullmatch(" ".join(words)):
+        return True
     known = _COURTESY | _NODS | _ABUSE
     return any(word in known for word in words) and all(word in known | _AROUND for word in words)
 

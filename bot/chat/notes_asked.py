@@ -16,8 +16,8 @@ _SHOW = (
 )
 _WHOM = rf"(?: (?:on|about|for|of|re|with))?(?: (?:the|both))? {NAME}(?: (?:(?:and|n|or) )?{NAME})*"
 _WHEN = (
-    r"(?: (?:from|of|for|so far|this|(?P<today>today|this (?:morning|afternoon|evening)|todays)"
-    r"|(?P<yesterday>yesterday)|please|pls|again))*"
+    r"(?: (?:from|of|for|so far|today|this(?: (?:morning|afternoon|evening))?|todays|yesterday"
+    r"|please|pls|again))*"
 )
 _MADE = r"(?: (?:that )?(?:i|we)(?: have| ve)?(?: (?:made|took|taken|have|wrote|noted|kept))?)?"
 _OWN = r"(?:(?:all|the|my|our|of|these|last|newest|latest|recent|todays|yesterdays) )*"
@@ -30,8 +30,13 @@ _FORMS = (
     ),
     regex(rf"{_POLITE}notes (?:on|about|for|of) (?:the )?{NAME}(?: (?:(?:and|n) )?{NAME})*{_WHEN}"),
     regex(
-        rf"{_POLITE}what (?:did|have|had) (?:i|we) (?:noted?|wrote|jot(?:ted)?)"
-        rf"(?: down)?(?:{_WHOM})?{_WHEN}"
+        rf"{_POLITE}what (?:all )?(?:did|have|had) (?:i|we) (?:noted?|wrote|written|write"
+        rf"|jot(?:ted)?|said?|say|told you|tell you)(?: down)?{_WHEN}(?:{_WHOM})?{_WHEN}"
+    ),
+    regex(
+        rf"{_POLITE}(?:what|which)(?: all)? notes(?: (?:do|did|have|has|are))*"
+        rf"(?: (?:i|we|you|there))?(?: (?:have|got|make|made|take|taken|took|kept?|stored?))*"
+        rf"(?:{_WHOM})?{_WHEN}"
     ),
     regex(
         rf"{_POLITE}(?P<count>how many) notes(?: (?:do|did|have|has|are) (?:i|we|you|there))?"
@@ -39,7 +44,9 @@ _FORMS = (
         rf"(?: in (?:the|my|our) book)?(?:{_WHOM})?{_WHEN}"
     ),
 )
-_DAY_WORD = regex(r"\b(?P<today>todays)\b|\b(?P<yesterday>yesterdays)\b")
+_DAY_WORD = regex(
+    r"\b(?P<today>todays?|this (?:morning|afternoon|evening))\b|\b(?P<yesterday>yesterdays?)\b"
+)
 
 
 def notes_asked(message: Message) -> BookSaid | None:

@@ -16,6 +16,7 @@ from bot.chat.message import (
     Message,
     read_message,
 )
+from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
 from bot.chat.partner_trouble import partner_trouble
@@ -53,6 +54,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
+    fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)
     return fixed or stated_rates(message, chat) or fixed_form(message, chat)
 

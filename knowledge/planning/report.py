@@ -14,6 +14,7 @@ from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.probes import PROBES, hand_choices
 from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.report_bars import Missing, bars_of
+from knowledge.planning.report_side import one_side, side_asked
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import book
@@ -38,6 +39,9 @@ def advise(situation: Situation) -> Advice:
         (one for player in people for one in known_of(player, situation)),
         key=lambda one: -one.per_100,
     )
+    side = side_asked(situation.asked.words)
+    if known and side is not None:
+        return one_side(people, known, side)
     words = in_words(people, situation)
     if not known:
         return only_words(people, words) if words else _nothing_noted(people)

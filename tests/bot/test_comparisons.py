@@ -103,3 +103,10 @@ def test_what_a_topic_answers_goes_on(demo: Talk, asked: str) -> None:
     assert demo.heard is not None
     assert isinstance(demo.heard.understood, Question)
     assert not isinstance(demo.heard.understood, CompareAsked)
+
+
+def test_alike_names_are_told_apart_by_the_other(demo: Talk) -> None:
+    """There are two called Ruiz; the one who plays with Hale is meant."""
+    said = demo.say("compare ruiz and hale")
+    assert "Ana Ruiz: strong forehand dink" in said
+    assert "them" not in said

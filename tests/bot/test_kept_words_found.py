@@ -8,6 +8,7 @@ from talk import Talk
 from bot.chat.wording import wording
 
 WORDS = ("bangs everything", "goes for the body", "leaves his line open", "dinks cross court")
+LAST = f"note pellegrino {WORDS[-1]}"
 
 
 @pytest.fixture
@@ -22,12 +23,25 @@ def noted(fresh: Talk) -> Talk:
 @pytest.mark.parametrize(
     "asked",
     ["read me my notes on pellegrino", "my notes on pellegrino", "notes on pellegrino",
-     "show notes on pellegrino", "what did i note on pellegrino", "/notes pellegrino"],
+     "show notes on pellegrino", "what did i note on pellegrino", "/notes pellegrino",
+     "what did i note today about pellegrino", "what did i say about pellegrino",
+     "what notes do you have on pellegrino", "which notes are there on pellegrino"],
 )  # fmt: skip
 def test_words_are_read_back(noted: Talk, asked: str) -> None:
     said = noted.say(asked)
     assert [line for line in said.splitlines() if line.startswith("·")] == [
         f"· note pellegrino {words}" for words in reversed(WORDS)
+    ]
+
+
+def test_what_was_read_stands_below(noted: Talk) -> None:
+    noted.say("pellegrino has a good serve but no backhand")
+    said = noted.say("my notes on pellegrino").splitlines()
+    assert said[1:5] == [
+        "· pellegrino has a good serve but no backhand",
+        "  = serve strong, backhand dink weak",
+        f"· note pellegrino {WORDS[-1]}",
+        "  = words only",
     ]
 
 
@@ -65,3 +79,14 @@ def test_words_beside_a_claim_are_in_the_report(noted: Talk) -> None:
     said = noted.say("report on farkas")
     assert "Farkas: lefty" in said
     assert "Farkas: “dinks cross court” (book: 1 note, today)" in said
+
+
+def test_the_last_of_several_goes_at_once(noted: Talk) -> None:
+    assert noted.say("forget the last note about pellegrino") == f"Taken back: “{LAST}”."
+    assert noted.say("undo") == f"Back in the book: “{LAST}”."
+
+
+@pytest.mark.parametrize("words", ["scratch that last thing", "delete my last note"])
+def test_the_last_thing_is_taken_back(noted: Talk, words: str) -> None:
+    noted.say("report on pellegrino")
+    assert noted.say(words) == f"Taken back: “{LAST}”."

@@ -217,10 +217,10 @@ def _new_name(said: BookSaid) -> str:
     words = said.words.strip(" .!")
     into = _INTO.search(words)
     if into is not None:
-        return capitalised(words[into.end() :])
+        return words[into.end() :]
     if not words.lower().startswith(typed.lower()):
-        return capitalised(words)
-    return capitalised(words[len(typed) :]) if len(typed.split()) == 1 else ""
+        return words
+    return words[len(typed) :].strip() if len(typed.split()) == 1 else ""
 
 
 def _about_player(desk: Desk, said: BookSaid) -> Reply:
@@ -235,16 +235,19 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
     desk.context = desk.context.looking_at(player)
     old = desk.view.name_of(player)
     if said.verb is BookVerb.RENAME_PLAYER:
-        new = _new_name(said)
+        new = capitalised(_new_name(said))
         if not new:
             return Reply(text=wording("book.rename_how").format(old=old))
         desk.book.rename(player, new)
         change = desk.record("rename", {"player": player, "name": new}, {"name": old})
         text = wording("book.renamed").format(old=old, new=new)
     else:
-        desk.book.add_alias(player, said.words)
-        change = desk.record("nickname", {"player": player, "words": said.words}, {})
-        text = wording("book.nickname").format(nickname=said.words, name=old)
+        nickname = _new_name(said)
+        if not nickname:
+            return Reply(text=wording("book.nickname_how").format(name=old))
+        desk.book.add_alias(player, nickname)
+        change = desk.record("nickname", {"player": player, "words": nickname}, {})
+        text = wording("book.nickname").format(nickname=nickname, name=old)
     desk.changed()
     return Reply(text=text, buttons=rows([undo_button(change)]))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.evidence_read import with_profiles
@@ -57,7 +58,8 @@ def _sides(desk: Desk, said: CompareAsked) -> Reply:
     mentions = by_pair(desk, (one for side in said.sides for one in side))
     if settled(mentions) is None:
         return ask_which(desk, said.text, mentions)
-    groups = [settled(by_pair(desk, side)) or () for side in said.sides]
+    named = iter(mentions)
+    groups = [settled(islice(named, len(side))) or () for side in said.sides]
     desk.context = desk.context.looking_at(*groups[0])
     situation = _situation(desk, tuple(dict.fromkeys(one for each in groups for one in each)))
     sides = [_side(group, situation) for group in groups]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection
 from dataclasses import replace
 
@@ -17,6 +18,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
 from bot.chat.wording import wording
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId, Trait
 from scouting_db.values import NoteRow
 
@@ -24,6 +26,9 @@ OFFERED = 3
 """Notes to choose from: as many as a phone shows without turning."""
 
 LOOKED_AT = 20
+
+_NEWEST = regex(r"\b(?:last|latest|newest|most recent)\b", re.IGNORECASE)
+"""Which of several is meant: "forget the last note about okafor"."""
 
 
 def drop_notes(desk: Desk, said: BookSaid) -> Reply:
@@ -44,7 +49,8 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     name = desk.view.short_name(player)
     if not notes:
         return Reply(text=wording("note.none").format(name=name))
-    only = cuts[fitting[0].note] if len(fitting) == 1 else None
+    is_newest = _NEWEST.search(said.text) is not None
+    only = cuts[fitting[0].note] if len(fitting) == 1 or (fitting and is_newest) else None
     if only is not None:
         return _dropped(desk, fitting[0]) if not only.left else _parted(desk, fitting[0], only)
     head = wording("note.drop_which" if fitting else "note.drop_other").format(name=name)

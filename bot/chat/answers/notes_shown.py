@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.answers.claims_told import cut
+from bot.chat.answers.claims_told import claim_words, cut
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.notes_naming import notes_on
@@ -13,6 +13,7 @@ from bot.chat.notes_asked import COUNT, TODAY, YESTERDAY
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid
 from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
 from scouting_db.values import NoteRow
 
 SHOWN_NOTES = 5
@@ -46,7 +47,10 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
         limit = LOOKED_AT if asked else most
         rows = _on_days(desk, notes_on(desk, player, limit=limit), asked)
         none = wording("note.none").format(name=name)
-        parts.append(_told(rows, asked, f"{name}, newest first:", none, name=name, most=most))
+        of = player if len(players) == 1 else None
+        parts.append(
+            _told(rows, asked, f"{name}, newest first:", none, name=name, most=most, of=of)
+        )
     return Reply(text="\n".join(part.text for part in parts))
 
 
@@ -58,15 +62,28 @@ def _told(
     *,
     name: str = "",
     most: int = SHOWN_NOTES,
+    of: PlayerId | None = None,
 ) -> Reply:
+    """The rows with a head; with what was read in them of the one player asked for."""
     if not rows:
         return Reply(text=none)
     if COUNT in asked:
         return Reply(text=f"{name}: {_count(len(rows))}" if name else _count(len(rows)))
-    lines = [f"· {cut(row.text)}" for row in rows[:most]]
+    lines = [line for row in rows[:most] for line in _lines(row, of)]
     left = len(rows) - most
     more = [wording("note.more").format(count=left)] if left > 0 and (TODAY in asked) else []
     return Reply(text="\n".join([head, *lines, *more]))
+
+
+def _lines(row: NoteRow, of: PlayerId | None) -> list[str]:
+    words = f"· {cut(row.text)}"
+    if of is None:
+        return [words]
+    read = [claim_words(one) for one in row.observations if one.player == of]
+    return [
+        words,
+        wording("note.read_as").format(claims=", ".join(read) or wording("note.no_trait")),
+    ]
 
 
 def _count(notes: int) -> str:
