@@ -25,13 +25,14 @@ FIRST_HOUR = 7
 _COMING = regex(
     r"\b(?:next|nxt|upcoming|weve got|we have|we got|we play|playing|playin|play|facing|vs|versus"
     r"|v|against|agenst|semi\w*|quarter\w*|finals?|sf|qf|bronze|gold|pool|on deck|bumped|noon"
-    r"|opps|opponents|round|r\d+|moved|match|still|after (?:that|this) (?:its|it is))\b"
+    r"|opps|opponents|round|r\d+|moved|match|still|(?:after (?:that|this)|then) (?:its|it is))\b"
 )
 _SURE_NEXT = regex(
     r"^(?:ok |okay |so |um |uh |hey )*(?:next (?:match|up|game|opponents?|one|is|we|round"
     r"|its)\b|next$|"
     r"up next|nxt|on deck|we play|were playing|we are playing|we face|our next|next"
-    r"|(?:after (?:that|this)(?: one| match)?|then) (?:its|it is|we (?:have|got|play|face)|weve got)"
+    r"|(?:after (?:that|this)(?: one| match)?|then)"
+    r" (?:its|it is|we (?:have|got|play|face)|weve got)"
     r"|pool (?:\d+|[a-h]) opp\w*|(?:semi\w*|final|quarter\w*|bronze|gold) (?:\w+ )?coming up)\b"
 )
 _BOOKING = regex(r"\b(?:book|reserve|rent)\b")

@@ -70,13 +70,21 @@ _OF_SERVE = word_set("of_serve")
 
 _ANNOUNCES = regex(r"\s*next(?: up| match| game)?\s*[:,-]")
 """`next: okafor and lindqvist again` tells whom we play next, not that they won another rally."""
+_COMES_AFTER = regex(r"\s*(?:next|then|after (?:that|this))\W+(?:its|it'?s|it is)\b")
+"""`after that its okafor and lindqvist`: the same, where somebody is named."""
 
 
 def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     """The rally that such a message tells, whole; a longer one is a note or stands by its form."""
-    if not chat.match_on or "?" in message.text or _ANNOUNCES.match(message.text.lower()):
+    if not chat.match_on or "?" in message.text or _announces(message):
         return None
     return (_brief(message) if _are_on_court(message, chat) else None) or told_rally(message, chat)
+
+
+def _announces(message: Message) -> bool:
+    text = message.text.lower()
+    is_named = any(not one.pronoun for one in message.mentions)
+    return bool(_ANNOUNCES.match(text) or (is_named and _COMES_AFTER.match(text)))
 
 
 def _brief(message: Message) -> Understood | None:

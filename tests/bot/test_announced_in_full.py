@@ -93,3 +93,11 @@ def test_several_near_a_misspelt_name_are_all_offered(demo: Talk) -> None:
 
 def test_the_pair_on_court_announced_again_counts_no_rally(demo: Talk) -> None:
     assert demo.say("next: okafor and lindqvist again").startswith("Next: ")
+
+
+@pytest.mark.parametrize(
+    "opening", ["after that its", "next its", "then its", "after that we have"]
+)
+def test_whoever_comes_after_that_won_no_rally(demo: Talk, opening: str) -> None:
+    assert demo.say(f"{opening} hale and ana ruiz").startswith("Next: Ben Hale and Ana Ruiz")
+    assert demo.say(f"{opening} anna olsen and tim sills").startswith("No anna olsen in your book")

@@ -92,3 +92,11 @@ def test_what_says_more_is_no_courtesy(said: str) -> None:
 )
 def test_what_is_left_without_them(text: str, bare: str) -> None:
     assert without_courtesies(text, words(text)) == bare
+
+
+@pytest.mark.parametrize(
+    "words", ["thanks drive safe", "safe travels", "have a good drive home", "see you tomorrow"]
+)
+def test_whoever_leaves_asks_for_no_drive(demo: Talk, words: str) -> None:
+    assert "third" not in demo.say(words).lower()
+    assert "Drop" in demo.say("drive or drop")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import linear_training
 import numpy as np
 import pytest
 from linear_training import fit, matrix_of, one_of
@@ -15,18 +14,17 @@ from knowledge.reading.feature_table import FeatureTable
 RIDGE = 0.8
 
 
-def test_it_finds_the_weights_that_scikit_learn_finds(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_it_finds_the_weights_that_scikit_learn_finds() -> None:
     """Ridge(solver="cholesky") of scikit-learn solves the dual of the same sum without descent.
 
     Features of one message alone, which `fit` never solves for, are among what it solves for.
     """
-    monkeypatch.setattr(linear_training, "TOLERANCE", 1e-5)
     examples = voice_examples(OPEN_VOICES[0])
     seen = see(examples, known_words())
     topics = sorted({one.topic for one in examples})
     targets = one_of([topics.index(one.topic) for one in examples], len(topics))
     weight = np.linspace(1, 3, len(examples), dtype=np.float32)
-    kept, weights = fit(seen, targets, weight, ridge=RIDGE)
+    kept, weights = fit(seen, targets, weight, ridge=RIDGE, tolerance=1e-5)
     whole = FeatureTable.of(seen, GROUP_LENGTHS)
     rows = matrix_of(seen, whole).astype(np.float64).toarray()
     model = Ridge(alpha=RIDGE, solver="cholesky", fit_intercept=False)

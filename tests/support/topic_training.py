@@ -40,6 +40,7 @@ from knowledge.reading.linear_model import LinearModel
 from knowledge.vocabulary import Topic
 
 RIDGE = 0.8  # chosen among 0.4 .. 2 on the open voices
+TOLERANCE = 0.03  # from .05 a voice loses a question or two; .02 takes half as long again
 TYPED_WEIGHT = 3.0  # a writer's line counts as three of ours: players type so, we imagined it
 ASKED_AT_MOST = 0.005
 """Share of the open voices' questions that we ask back about. Asking more often costs right answers
@@ -62,7 +63,7 @@ def _fitted(
     examples: Sequence[Example], seen: Sequence[Seen], weight: Numbers
 ) -> tuple[FeatureTable, Numbers]:
     topics = one_of([TOPICS.index(one.topic) for one in examples], len(TOPICS))
-    return fit(seen, topics, weight, ridge=RIDGE)
+    return fit(seen, topics, weight, ridge=RIDGE, tolerance=TOLERANCE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
