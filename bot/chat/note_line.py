@@ -9,6 +9,7 @@ from bot.chat.common_words import is_common, respelled
 from bot.chat.note_corrections import meant
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_ourselves import ourselves
+from bot.chat.note_sides import shares_the_court
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
 from bot.chat.said import Certainty, Mention
@@ -27,6 +28,7 @@ _NO_MATTER = "wait"
 _NOT_ENDING = frozenset(["wont", "doesnt", "never", "cant", "cannot", "dont", "didnt", "not"])
 _ENDING = frozenset(["stop", "stops", "quit", "quits", "stopping"])
 _ALWAYS = "always"
+_SIDES = frozenset(["left", "right"])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,8 +97,19 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
         NAME if any(start <= word.span[0] < stop for start, stop in spans) else _plain(word.folded)
         for word in said
     ]
+    if shares_the_court(said):
+        line = _standing(line)
     opening = opening_words(said, line)
     return _unceasing([_NO_MATTER] * opening + line[opening:])
+
+
+def _standing(line: list[str]) -> list[str]:
+    """ "He plays right im left" tells where I play, and of no hand."""
+    ahead = [*line[1:], ""]
+    return [
+        "plays" if word == "im" and after in _SIDES else word
+        for word, after in zip(line, ahead, strict=True)
+    ]
 
 
 def _unceasing(line: list[str]) -> list[str]:

@@ -6,6 +6,7 @@ What is told behind the name is read next, as said of the partner.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.names import find_mentions
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
@@ -108,7 +109,12 @@ def _both(
     partner = _name_at(text, said, len(found[0].split()), mentions)
     if me is None or partner is None:
         return None
-    return _said(text, said, (me, partner), tells_writer=True)
+    told = _said(text, said, (me, partner), tells_writer=True)
+    more = said[me.stop : begins + len(found["me"].split())]
+    if told is None or not more:
+        return told
+    of_me = text[more[0].span[0] : more[-1].span[1]]
+    return replace(told, then=f"im {of_me}. {told.then}".strip())
 
 
 def _myself(
@@ -148,8 +154,15 @@ def _told(
         if after is None or not {*rest[len(after[0].split()) :]} <= _BESIDE:
             return None
     elif not {*rest} <= _BESIDE:
-        return None
+        return _with_us_told(text, said, partner)
     return _said(text, said, (partner,), tells_more=False)
+
+
+def _with_us_told(text: str, said: Sequence[Word], partner: _Named) -> BookSaid | None:
+    """ "Me and oriane, im lefty": the pair, and what is told of either of us behind a mark."""
+    at = partner.stop
+    tells = "?" not in text and said[at].folded in _SUBJECTS and bool(set(said[at].gap) & _MARKS)
+    return _said(text, said, (partner,)) if tells else None
 
 
 def _answered(
