@@ -29,6 +29,10 @@ _NOT_ENDING = frozenset(["wont", "doesnt", "never", "cant", "cannot", "dont", "d
 _ENDING = frozenset(["stop", "stops", "quit", "quits", "stopping"])
 _ALWAYS = "always"
 _SIDES = frozenset(["left", "right"])
+_PLACES = frozenset(["deep", "short", "back", "wide"])
+_WE_ARE = frozenset(["your", "youre", "were", "im", "ur", "you are", "we are", "i am"])
+_CASES = frozenset(["when", "whenever", "if", "once", "while"])
+_THERE = "there"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,6 +103,7 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
     ]
     if shares_the_court(said):
         line = _standing(line)
+    line = _without_our_place(line, said)
     opening = opening_words(said, line)
     return _unceasing([_NO_MATTER] * opening + line[opening:])
 
@@ -110,6 +115,17 @@ def _standing(line: list[str]) -> list[str]:
         "plays" if word == "im" and after in _SIDES else word
         for word, after in zip(line, ahead, strict=True)
     ]
+
+
+def _without_our_place(line: list[str], said: Sequence[Word]) -> list[str]:
+    """ "His return floats when your deep": how deep we stand, and not how deep the return is."""
+    told = list(line)
+    for at, word in enumerate(line):
+        before = [one.folded for one in said[max(0, at - 3) : at]]
+        are_we = bool({*before[-1:], " ".join(before[-2:])} & _WE_ARE)
+        if word in _PLACES and are_we and _CASES & set(before):
+            told[at] = _THERE
+    return told
 
 
 def _unceasing(line: list[str]) -> list[str]:
