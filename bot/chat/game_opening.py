@@ -7,11 +7,10 @@ from itertools import pairwise
 
 from bot.chat.follow_ups import follow_up
 from bot.chat.message import Message, read_message
-from bot.chat.said import SaidScore, ScoreSaid, ServerSaid, StarterSaid
+from bot.chat.said import ScoreSaid, ServerSaid, StarterSaid
 from bot.chat.serving_said import serving_said
 from bot.chat.starts_said import starter_said
 from bot.chat.view import ChatView
-from knowledge.game import ScoreCall
 from knowledge.regex import regex
 
 LONGEST = 16
@@ -23,8 +22,6 @@ MOST_PARTS = 3
 _SIDES = frozenset(["we", "they", "our", "their"])
 _LINKS = frozenset(["and", "with", "then", "so", "but"])
 _MARKS = frozenset(",;.:!\n–—")
-
-_NOTHING = SaidScore(call=ScoreCall(serving=0, receiving=0))
 
 _BEGINS = regex(
     r"(?:(?:ok|okay|so|and|now|right|alright|lets|we|were|are|the|match|game|play) )*"
@@ -64,18 +61,12 @@ def game_opening(
 def _told_behind_the_start(
     message: Message, chat: ChatView
 ) -> tuple[ScoreSaid | ServerSaid | StarterSaid, ...]:
-    """Who serves, told behind "start"; nothing where anything else is.
-
-    "Start" alone, where we asked who serves, is a match that stands at nothing.
-    """
+    """Who serves, told behind "start"; nothing where anything else is."""
     said = message.said
     found = _BEGINS.match(" ".join(word.folded for word in said))
     at = 0 if found is None else len(found[0].split())
-    if not chat.match_on or chat.forwarded or "?" in message.text or not at:
+    if not chat.match_on or chat.forwarded or "?" in message.text or not 0 < at < len(said):
         return ()
-    if at == len(said):
-        is_start = chat.asks_serve and not any(word.folded in _SIDES for word in said)
-        return (ScoreSaid(text=message.text, score=_NOTHING),) if is_start else ()
     if not (set(said[at].gap) & _MARKS or said[at - 1].folded == _GOES_RIGHT_ON):
         return ()
     rest = read_message(message.text[said[at].span[0] :], chat)

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from bot.chat.names import find_mentions
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
-from bot.chat.unknown_names import may_bear_a_name
+from bot.chat.unknown_names import has_predicate, may_bear_a_name
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words, words_in
 from knowledge.dataclass import dataclass
@@ -30,6 +30,7 @@ _PLAYS = r"(?:(?:im|i am|ill be|i|we are|were) )?(?:play|playing|partnering) (?:
 _OPENINGS = (
     regex(rf"{_LEAD}(?:my|our) {_KIN}(?:s name)? {_WHEN}(?:is|called|named|will be) (?:called )?"),
     regex(rf"{_LEAD}{_PLAYS} (?:my {_ANY} )?"),
+    regex(rf"{_LEAD}my (?:new |regular |usual |mixed |doubles )*partner "),
 )
 """What stands before the partner's name, which more may follow."""
 
@@ -41,7 +42,7 @@ _AND_ME = regex(r" (?:and|n) (?:i|me|myself)\b ?| is my " + _KIN + r"\b ?")
 _I_AM = r"(?:im|i am|this is|my name is|its me)"
 _BOTH = regex(
     rf"{_LEAD}{_I_AM} (?P<me>\w+(?: \w+)??) (?:and )?"
-    rf"(?:my {_KIN} {_WHEN}(?:is|called)|(?:with|w) my {_ANY}) "
+    rf"(?:my {_KIN} {_WHEN}(?:is|called)|(?:with|w) my {_ANY}|{_PLAYS}(?: my {_ANY})?) "
 )
 _MYSELF = regex(rf"{_LEAD}{_I_AM} ")
 
@@ -222,7 +223,8 @@ def _goes_on(said: Sequence[Word], stop: int) -> bool:
     """Whether what stands behind the name is told apart from it."""
     if stop >= len(said):
         return True
-    return bool(set(said[stop].gap) & _MARKS) or said[stop].folded in _GOES_ON
+    is_apart = bool(set(said[stop].gap) & _MARKS)
+    return is_apart or said[stop].folded in _GOES_ON or has_predicate(said, stop)
 
 
 def _said(

@@ -24,7 +24,7 @@ def test_who_serves_behind_the_start_starts_the_match(demo: Talk, said: str, sta
 def test_a_bare_start_asks_who_serves(fresh: Talk, said: str) -> None:
     fresh.say("next: gell and rudd")
     fresh.tap("add gell and rudd")
-    assert fresh.say(said) == "0-0: who serves?"
+    assert fresh.say(said) == "Who serves first?"
     assert fresh.tap("they serve").startswith("0-0-2. They serve")
 
 
