@@ -8,11 +8,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.common_words import is_common
+from bot.chat.common_words import is_common, respelled
 from bot.chat.forms import word_set
 from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
+from scouting_db.known_names import is_no_name
 from scouting_db.name_forms import is_particles
 from scouting_db.names import Alike, Found, NameIndex
 
@@ -33,7 +34,9 @@ _ENDING_MARKS = frozenset(",;:.!?\n()–—")
 _GIVEN = word_set("given_names_that_are_words")
 _AFTER_NAMES = (word_set("never_in_a_name") | word_set("of_a_schedule")) - _GIVEN | {
     "crt", "cort", "best", "singles", "doubles", "mixed", "tomorrow", "tonight", "please", "pls",
-    "half", "soon", "us", "serve", "serves", "serving", "midday",
+    "half", "soon", "us", "serve", "serves", "serving", "midday", "monday", "tuesday", "wednesday",
+    "thursday", "friday", "saturday", "sunday", "tue", "tues", "wed", "thurs", "fri", "sat",
+    "weekend", "week",
 }  # fmt: skip
 _TOLD = word_set("told_adjectives") | word_set("predicates")
 
@@ -92,10 +95,15 @@ def _sides(said: Sequence[Word]) -> list[list[Word]]:
             sides.append([])
         if word.folded in _JOINING:
             continue
-        if word.folded in _AFTER_NAMES or not word.folded.replace("'", "").isalpha():
+        if _ends_names(word.folded) or not word.folded.replace("'", "").isalpha():
             break
         sides[-1].append(word)
     return sides
+
+
+def _ends_names(folded: str) -> bool:
+    """Whether it is a word of the schedule, or one mistyped that is nobody's: "tomorow"."""
+    return folded in _AFTER_NAMES or (respelled(folded) in _AFTER_NAMES and is_no_name(folded))
 
 
 def _cut(side: Sequence[Word]) -> Sequence[Word]:

@@ -166,6 +166,7 @@ _PLAYING_NOW = regex(
     r"(?:(?:ok|okay|so|and|right|now|hey|here we go|lets go) )*"
     r"(?:(?:were|we are|im|i am|its|match) )?(?:(?:just|now) )?"
     r"(?:playing|starting|started|underway|on court|on now|going on now|play on)(?: (?:now|soon))*"
+    r"|(?:(?:ok|okay|so|and|now|lets) )*start(?: (?:now|playing|the (?:match|game)))*"
 )
 """`ok playing now`: how the match stands, so that rallies can be counted on from there."""
 

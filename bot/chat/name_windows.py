@@ -55,6 +55,8 @@ def may_be_mangled(window: Sequence[Word]) -> bool:
     first, last = window[0].folded, window[-1].folded
     if len(window) == 1:
         is_odd = not (is_common(first) or is_form_of_common(first)) and first not in _NO_NAME
+        if NEVER_PART_OF_A_NAME & {first, first.removesuffix("s")}:
+            return False  # "what" and "whats" sound like a Bhatt
         return is_odd and len(first) >= SHORTEST_FUZZY and not first[0].isdigit()
     if first in NEVER_PART_OF_A_NAME or last in NEVER_PART_OF_A_NAME:
         return False

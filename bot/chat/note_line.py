@@ -9,6 +9,7 @@ from bot.chat.common_words import is_common, respelled
 from bot.chat.note_corrections import meant
 from bot.chat.note_hits import Hits, find_hits
 from bot.chat.note_ourselves import ourselves
+from bot.chat.note_sides import shares_the_court
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
 from bot.chat.said import Certainty, Mention
@@ -27,6 +28,11 @@ _NO_MATTER = "wait"
 _NOT_ENDING = frozenset(["wont", "doesnt", "never", "cant", "cannot", "dont", "didnt", "not"])
 _ENDING = frozenset(["stop", "stops", "quit", "quits", "stopping"])
 _ALWAYS = "always"
+_SIDES = frozenset(["left", "right"])
+_PLACES = frozenset(["deep", "short", "back", "wide"])
+_WE_ARE = frozenset(["your", "youre", "were", "im", "ur", "you are", "we are", "i am"])
+_CASES = frozenset(["when", "whenever", "if", "once", "while"])
+_THERE = "there"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,8 +101,31 @@ def _line(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
         NAME if any(start <= word.span[0] < stop for start, stop in spans) else _plain(word.folded)
         for word in said
     ]
+    if shares_the_court(said):
+        line = _standing(line)
+    line = _without_our_place(line, said)
     opening = opening_words(said, line)
     return _unceasing([_NO_MATTER] * opening + line[opening:])
+
+
+def _standing(line: list[str]) -> list[str]:
+    """ "He plays right im left" tells where I play, and of no hand."""
+    ahead = [*line[1:], ""]
+    return [
+        "plays" if word == "im" and after in _SIDES else word
+        for word, after in zip(line, ahead, strict=True)
+    ]
+
+
+def _without_our_place(line: list[str], said: Sequence[Word]) -> list[str]:
+    """ "His return floats when your deep": how deep we stand, and not how deep the return is."""
+    told = list(line)
+    for at, word in enumerate(line):
+        before = [one.folded for one in said[max(0, at - 3) : at]]
+        are_we = bool({*before[-1:], " ".join(before[-2:])} & _WE_ARE)
+        if word in _PLACES and are_we and _CASES & set(before):
+            told[at] = _THERE
+    return told
 
 
 def _unceasing(line: list[str]) -> list[str]:

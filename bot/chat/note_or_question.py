@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents
+from bot.chat.note_ourselves import is_myself
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
 from bot.chat.pronouns import is_nobody_else, is_person
@@ -58,6 +59,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if _tells_of_asker(message, chat, question):
         return (note,)
+    if _tells_of_unknown_writer(message, chat):
+        return (replace(note, by_writer=True),)
     if _tells_of_focus(message, chat) and (note.claims or isinstance(question, Unclear)):
         return (note,)
     if _reads_told(message, chat):
@@ -117,6 +120,18 @@ def _tells_of_asker(message: Message, chat: ChatView, question: Question | Uncle
     mine = [one for one in of_us if one.player == chat.asker]
     facts = any(TRAITS[one.trait].kind is TraitKind.FACT for one in of_us)
     return facts or (bool(mine) and isinstance(question, Unclear))
+
+
+def _tells_of_unknown_writer(message: Message, chat: ChatView) -> bool:
+    """ "Im lefty shes righty", where nobody told who writes: a hand or a side for the book."""
+    if chat.asker is not None or message.note.claims or names_somebody(message):
+        return False
+    if not any(is_myself(message.said, at) for at in range(len(message.said))):
+        return False
+    written = replace(chat, asker=_SOMEBODY)
+    note = read_note(message.text, message.said, message.mentions, written)
+    told = [TRAITS[one.trait].kind for one in note.claims if one.player == _SOMEBODY]
+    return TraitKind.FACT in told
 
 
 def _tells_of_focus(message: Message, chat: ChatView) -> bool:

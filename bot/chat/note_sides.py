@@ -37,11 +37,14 @@ def tells_a_fact(said: Sequence[Word], place: int) -> bool:
     ahead = said[place : place + _WORDS_TO_THE_FACT]
     stop = next((at for at, word in enumerate(ahead) if at and set(word.gap) & _MARKS), len(ahead))
     line = " ".join(word.folded for word in ahead[:stop])
-    return any(any_of(f"{what}.{side}").search(line) for what in _FACTS for side in _SIDES)
+    is_told = any(any_of(f"{what}.{side}").search(line) for what in _FACTS for side in _SIDES)
+    return is_told or (line in _I_AM_THERE and shares_the_court(said))
 
 
 _FACTS = ("hand", "side")
 _SIDES = ("left", "right")
+_I_AM_THERE = ("im left", "im right")
+"""Told of a side where who plays beside me is told of the other: else "im right" agrees."""
 
 
 def shares_the_court(said: Sequence[Word]) -> bool:

@@ -6,10 +6,11 @@ What is told behind the name is read next, as said of the partner.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.names import find_mentions
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
-from bot.chat.unknown_names import may_bear_a_name
+from bot.chat.unknown_names import has_predicate, may_bear_a_name
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words, words_in
 from knowledge.dataclass import dataclass
@@ -29,6 +30,7 @@ _PLAYS = r"(?:(?:im|i am|ill be|i|we are|were) )?(?:play|playing|partnering) (?:
 _OPENINGS = (
     regex(rf"{_LEAD}(?:my|our) {_KIN}(?:s name)? {_WHEN}(?:is|called|named|will be) (?:called )?"),
     regex(rf"{_LEAD}{_PLAYS} (?:my {_ANY} )?"),
+    regex(rf"{_LEAD}my (?:new |regular |usual |mixed |doubles )*partner "),
 )
 """What stands before the partner's name, which more may follow."""
 
@@ -40,7 +42,7 @@ _AND_ME = regex(r" (?:and|n) (?:i|me|myself)\b ?| is my " + _KIN + r"\b ?")
 _I_AM = r"(?:im|i am|this is|my name is|its me)"
 _BOTH = regex(
     rf"{_LEAD}{_I_AM} (?P<me>\w+(?: \w+)??) (?:and )?"
-    rf"(?:my {_KIN} {_WHEN}(?:is|called)|(?:with|w) my {_ANY}) "
+    rf"(?:my {_KIN} {_WHEN}(?:is|called)|(?:with|w) my {_ANY}|{_PLAYS}(?: my {_ANY})?) "
 )
 _MYSELF = regex(rf"{_LEAD}{_I_AM} ")
 
@@ -108,7 +110,12 @@ def _both(
     partner = _name_at(text, said, len(found[0].split()), mentions)
     if me is None or partner is None:
         return None
-    return _said(text, said, (me, partner), tells_writer=True)
+    told = _said(text, said, (me, partner), tells_writer=True)
+    more = said[me.stop : begins + len(found["me"].split())]
+    if told is None or not more:
+        return told
+    of_me = text[more[0].span[0] : more[-1].span[1]]
+    return replace(told, then=f"im {of_me}. {told.then}".strip())
 
 
 def _myself(
@@ -148,8 +155,15 @@ def _told(
         if after is None or not {*rest[len(after[0].split()) :]} <= _BESIDE:
             return None
     elif not {*rest} <= _BESIDE:
-        return None
+        return _with_us_told(text, said, partner)
     return _said(text, said, (partner,), tells_more=False)
+
+
+def _with_us_told(text: str, said: Sequence[Word], partner: _Named) -> BookSaid | None:
+    """ "Me and oriane, im lefty": the pair, and what is told of either of us behind a mark."""
+    at = partner.stop
+    tells = "?" not in text and said[at].folded in _SUBJECTS and bool(set(said[at].gap) & _MARKS)
+    return _said(text, said, (partner,)) if tells else None
 
 
 def _answered(
@@ -209,7 +223,8 @@ def _goes_on(said: Sequence[Word], stop: int) -> bool:
     """Whether what stands behind the name is told apart from it."""
     if stop >= len(said):
         return True
-    return bool(set(said[stop].gap) & _MARKS) or said[stop].folded in _GOES_ON
+    is_apart = bool(set(said[stop].gap) & _MARKS)
+    return is_apart or said[stop].folded in _GOES_ON or has_predicate(said, stop)
 
 
 def _said(

@@ -32,7 +32,8 @@ _WHEN = (
 )
 _NAME = r"(?P<name>\w+(?: \w+)??)"
 _OF_NAME = regex(
-    rf"^(?:(?:ok|so|btw|and|hey|yes|no) )*{_NAME}(?: is| will be|s| is gonna be)? (?:my|now my)"
+    rf"^(?:(?:ok|so|btw|and|hey|hi|hello|yes|no) )*"
+    rf"{_NAME}(?: is| will be|s| is gonna be)? (?:my|now my)"
     rf" (?:new |regular |usual )?partner(?: {_WHEN})?$"
 )
 _TELLS = (

@@ -16,7 +16,8 @@ class Pending:
 
     `text` is taken up again; where the question was read already, it is `asked`. `also` are other
     names in it that nobody bears, to be added with `typed`. `announces`: it is the match to come,
-    and `then` are the messages told of that match meanwhile.
+    and `then` are the messages told of that match meanwhile. `by_writer`: it is a note of whoever
+    wrote it, which waits until that is known.
     """
 
     number: int
@@ -28,6 +29,7 @@ class Pending:
     also: tuple[str, ...] = ()
     announces: bool = False
     then: tuple[str, ...] = ()
+    by_writer: bool = False
 
     @property
     def waits_for_name(self) -> bool:
@@ -45,6 +47,7 @@ class Pending:
             "also": list(self.also),
             "announces": self.announces,
             "then": list(self.then),
+            "by_writer": self.by_writer,
         }
 
     @classmethod
@@ -59,4 +62,5 @@ class Pending:
             also=tuple(stored.get("also", ())),
             announces=stored.get("announces", False),
             then=tuple(stored.get("then", ())),
+            by_writer=stored.get("by_writer", False),
         )

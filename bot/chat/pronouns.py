@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from bot.chat.note_sides import shares_the_court
+from bot.chat.note_ourselves import is_myself
+from bot.chat.note_sides import shares_the_court, tells_a_fact
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -56,6 +57,8 @@ def _meant(
     last = (*named[::-1], *view.focus)
     if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
         return _beside(view.asker, view)
+    if folded in _SINGULAR and not last and _tells_of_myself(said):
+        return _beside(view.asker, view)
     if folded in _SINGULAR:
         unsure = any(each.certainty is not Certainty.SURE for each in before)
         return () if unsure and not named else _one_called(folded, last, before, view)
@@ -67,6 +70,11 @@ def _meant(
     if folded in _PERSONS and is_person(said, position):
         return _one_opponent(_PERSONS[folded], view, _called(before, view))
     return ()
+
+
+def _tells_of_myself(said: Sequence[Word]) -> bool:
+    """ "Im lefty shes righty": where nobody else was spoken of, she plays with me."""
+    return any(is_myself(said, at) and tells_a_fact(said, at) for at in range(len(said)))
 
 
 def is_partner_word(typed: str) -> bool:

@@ -161,12 +161,13 @@ def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
     court = court_of(message.text)
     changes_place = court is not None and _PLACE_CHANGED.search(line) is not None
     is_told = _OFF_TIME.search(line) and _RUNS.search(line) and not stray
-    swaps = chat.match_on and not stray and swaps_times(message.text)
+    is_announced = chat.match_on or chat.match_awaited
+    swaps = is_announced and not stray and swaps_times(message.text)
     is_moved = _MOVES.search(line) is not None or swaps
     moves = is_moved or is_told
     at = time_moved_to(message.text, moves=is_moved) if moves or changes_place else None
     by = _minutes(line) if moves and at is None else None
-    if at is None and not (chat.match_on and (by is not None or changes_place)):
+    if at is None and not (is_announced and (by is not None or changes_place)):
         return None
     return MatchMoved(
         text=message.text,

@@ -9,9 +9,10 @@ from itertools import pairwise
 from bot.chat.asking import asks
 from bot.chat.clauses import NOT_TO_DO
 from bot.chat.forms import any_of, word_set
-from bot.chat.said import Claim, Mention, NoteSaid
+from bot.chat.pronouns import PLURAL
+from bot.chat.said import Certainty, Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Trait
 
@@ -23,6 +24,21 @@ LONGEST_TELLING = 12
 """Words of a part that is plainly a note; a longer one sets the scene of its question."""
 
 _OPENINGS = frozenset(["and", "but", "so", "ok", "okay", "note", "also"])
+_CAUSES = words_in("because cause cuz coz cos bc since")
+_LEADS = _OPENINGS | _CAUSES
+_NO_REASON = words_in("is it its that thats this just only or not mostly probably maybe")
+"""Before a "because" they ask whether it is the reason, and tell nothing: "is it because hes tall".
+"""
+
+_SUPPOSES = words_in("if when whenever once unless imagine suppose say")
+_SEEN_BY_ME = (
+    words_in("think thought believe reckon guess feel noticed notice saw see bet know swear"),
+    words_in("really just do also kinda still"),
+)
+_BEFORE_WHOM = words_in("that like")
+
+_FEWEST_WORDS_KEPT = 3
+"""Words of what I think of somebody, with whom: "i think he does" tells nothing."""
 _JOINING = frozenset(["and", "n", "plus", "both", "s"])
 _SUBJECTS = frozenset(["he", "she", "hes", "shes"])
 _OWNERS = frozenset(["his", "her"])
@@ -70,7 +86,7 @@ def telling_note(
     text: str, said: Sequence[Word], note: NoteSaid, ours: Sequence[PlayerId]
 ) -> NoteSaid | None:
     """What a message plainly notes beside its question, of us hardly anything; None without it."""
-    parts = _parts(text, said)
+    parts = _parts(text, said, note.mentions)
     telling = [part for part in parts if _tells(part, said, note.mentions)]
     if not any(part.asks for part in parts):
         return None
@@ -84,7 +100,11 @@ def telling_note(
         and (one.trait is Trait.HAND or not _is_inside(one, vague))
     )
     kept = tuple(words for words in note.kept if any(words in text[a:b] for a, b in spans))
-    return replace(note, claims=claims, kept=kept) if claims else None
+    if claims:
+        return replace(note, claims=claims, kept=kept)
+    thought = [part for part in telling if _is_thought_of_them(part, said, note.mentions, ours)]
+    words = tuple(text[slice(*part.span(said))] for part in thought)
+    return replace(note, claims=(), offered=(), kept=words) if words else None
 
 
 def _is_inside(claim: Claim, spans: Sequence[tuple[int, int]]) -> bool:
@@ -93,8 +113,45 @@ def _is_inside(claim: Claim, spans: Sequence[tuple[int, int]]) -> bool:
 
 def _names(part: Part, said: Sequence[Word], note: NoteSaid) -> bool:
     """Whether a name opens the part; of "they returned it short do i rip it" nothing is kept."""
-    opens = part.start + (said[part.start].folded in _OPENINGS)
+    opens = _subject_at(said, part.start)
     return any(not one.pronoun and opens in _places(one, said) for one in note.mentions)
+
+
+def _subject_at(said: Sequence[Word], start: int) -> int:
+    """Where the subject of a statement stands that begins here: behind "and", and "i think"."""
+    at = start + (said[start].folded in _LEADS)
+    return at + _words_of_thought(said, at)
+
+
+def _words_of_thought(said: Sequence[Word], at: int) -> int:
+    """How many words here only say that I think so: "i really think that"."""
+    line = [word.folded for word in said[at : at + 4]]
+    verbs, adverbs = _SEEN_BY_ME
+    if line[:1] != ["i"]:
+        return 0
+    verb = 1 + (line[1:2] != [] and line[1] in adverbs)
+    if line[verb : verb + 1] == [] or line[verb] not in verbs:
+        return 0
+    return verb + 1 + (line[verb + 1 : verb + 2] != [] and line[verb + 1] in _BEFORE_WHOM)
+
+
+def _is_thought_of_them(
+    part: Part, said: Sequence[Word], mentions: Sequence[Mention], ours: Sequence[PlayerId]
+) -> bool:
+    """ "I think he stands too far back": words to keep, though no trait is read in them."""
+    lead = part.start + (said[part.start].folded in _LEADS)
+    subject = _subject_at(said, part.start)
+    is_told = subject > lead and part.stop - subject >= _FEWEST_WORDS_KEPT
+    return (
+        is_told
+        and said[subject].folded not in PLURAL
+        and any(
+            one.certainty is Certainty.SURE
+            and not set(one.players) & set(ours)
+            and subject in _places(one, said)[:1]
+            for one in mentions
+        )
+    )
 
 
 def _places(mention: Mention, said: Sequence[Word]) -> range:
@@ -122,10 +179,10 @@ def _is_target(said: Sequence[Word], span: range) -> bool:
     return owned and (dont or first[:1] in [[one] for one in _AIMS])
 
 
-def _parts(text: str, said: Sequence[Word]) -> list[Part]:
+def _parts(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> list[Part]:
     """The sentences and clauses; one that only asks whether it is so goes with the one before."""
     marks = {at for at, word in enumerate(said) if at and set(word.gap) & _PART_MARKS}
-    cuts = sorted(marks | _asking_places(said))
+    cuts = sorted(marks | _asking_places(said) | _telling_places(said, mentions))
     edges = [0, *cuts, len(said)]
     parts: list[Part] = []
     for start, stop in pairwise(edges):
@@ -149,9 +206,27 @@ def _asking_places(said: Sequence[Word]) -> set[int]:
     return {at - (said[at - 1].folded in _OPENINGS) for at in found if at > 1}
 
 
+def _telling_places(said: Sequence[Word], mentions: Sequence[Mention]) -> set[int]:
+    """Where a statement begins behind a question without a mark: "where do i serve lindqvist and i
+    think his return floats". What is only supposed tells nothing, and nor does a reason asked for.
+    """
+    subjects = {places.start for one in mentions if (places := _places(one, said))}
+    found: set[int] = set()
+    for at in range(2, len(said)):
+        before = [word.folded for word in said[:at]]
+        subject = _subject_at(said, at)
+        if subject not in subjects or before[-1] in _LEADS | _SUPPOSES:
+            continue
+        is_reason = said[at].folded in _CAUSES and before[-1] not in _NO_REASON
+        is_thought = subject > at + (said[at].folded in _LEADS)
+        if is_thought or (is_reason and "why" not in before and not _SUPPOSES & set(before)):
+            found.add(at)
+    return found
+
+
 def _tells(part: Part, said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
     """Whether a part opens with somebody and says a short thing of them: "hale poaches a lot"."""
     words = [word.folded for word in said[part.start : part.stop]]
-    opens = part.start + (words[0] in _OPENINGS)
+    opens = _subject_at(said, part.start)
     about = any(opens in _places(one, said)[:1] for one in mentions)
     return about and not part.asks and len(words) <= LONGEST_TELLING and "or" not in words

@@ -27,6 +27,7 @@ from bot.chat.note_openings import note_dictated
 from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_beside import told_and_noted
 from bot.chat.partner_in_passing import partner_in_passing
+from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
 from bot.chat.rally_clauses import with_details
 from bot.chat.said import (
@@ -81,6 +82,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if listed is not None:
         return (listed,)
     partner = None if chat.forwarded else partner_told(text, chat) or partner_in_passing(text, chat)
+    partner = partner or partner_pointed_at(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, settled)

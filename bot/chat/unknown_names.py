@@ -138,14 +138,27 @@ def _is_full_name(said: Sequence[Word], start: int) -> bool:
     is_first = not _is_a_word(first.folded) or first.folded in _GIVEN_NAMES
     if not is_first or first.is_possessive or not all(map(_may_be_part, (first, last))):
         return False
-    if _is_a_word(last.folded) or _is_slip(last.folded):
+    if _is_a_word(last.folded) or (_is_slip(last.folded) and not _must_be_last(said, start + 1)):
         return False
     if not first.is_capitalised and _is_a_word_mistyped(first.folded):
         return False
     if len(said) == 2 and not (first.is_capitalised and last.is_capitalised):
         return False  # two odd words alone are nobody's
     opens = begins_a_clause(said, start) or said[start - 1].folded in _BEFORE_A_FULL_NAME
-    return opens and _is_name_until(said, start + 2)
+    if opens and _is_name_until(said, start + 2):
+        return True
+    are_written = all(_has_capital_inside(said, at) for at in (start, start + 1))
+    return are_written and not _is_another_language(said)
+
+
+def _must_be_last(said: Sequence[Word], position: int) -> bool:
+    """Whether a word like one of play ends a name: "we play Torvald Lunde", "serve torvald lunde".
+
+    Nobody capitalises a verb, and who is aimed at lunges nowhere.
+    """
+    is_end = position + 1 == len(said) and position > 1
+    is_aimed = is_end and said[position - 2].folded in _BEFORE_WHOM
+    return is_aimed or _has_capital_inside(said, position)
 
 
 def _may_be_part(word: Word) -> bool:
@@ -186,13 +199,16 @@ def _is_told_of(said: Sequence[Word], position: int) -> bool:
 
 def is_written_as_name(said: Sequence[Word], position: int) -> bool:
     """Capitalised inside a sentence, or where a name stands: after `note`, before a colon."""
-    word = said[position]
     ahead = said[position + 1].gap if position + 1 < len(said) else ""
     after = said[position - 1].folded if position else ""
+    return _has_capital_inside(said, position) or ":" in ahead or after in _BEFORE_A_NAME
+
+
+def _has_capital_inside(said: Sequence[Word], position: int) -> bool:
+    word = said[position]
     inside = bool(position) and not any(mark in word.gap for mark in ".!?\n")
     shouted = all(each.typed.isupper() for each in said if each.typed.isalpha())
-    capitalised = word.is_capitalised and inside and not shouted
-    return capitalised or ":" in ahead or after in _BEFORE_A_NAME
+    return word.is_capitalised and inside and not shouted
 
 
 def begins_a_clause(said: Sequence[Word], position: int) -> bool:

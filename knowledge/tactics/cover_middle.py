@@ -32,7 +32,7 @@ from knowledge.tactics.middle_picture import picture
 from knowledge.tactics.middle_seam import shift_ft
 from knowledge.tactics.middle_times import IN_TIME, slack_ms
 from knowledge.tactics.said_hands import SaidHands, said_hands, supposing
-from knowledge.vocabulary import BallKind, PlayerId, Side, Topic, Trait, Value, Wing
+from knowledge.vocabulary import BallKind, Hand, PlayerId, Side, Topic, Trait, Value, Wing
 
 TURN_AND_RUN = "Turn and run for a lob; never backpedal."
 AGREED = Source(kind=SourceKind.AGREED, citation="")
@@ -58,7 +58,7 @@ def advise(situation: Situation) -> Advice:
         reasons=_reasons(answer, asked, situation)[:REASONS_AT_MOST],
         number=_number(answer, situation),
         unless=None if answer.pulled_wide else words.IF_WIDE,
-        assumed=_assumed(answer) if said is None else _as_said(said),
+        assumed=_assumed(answer, situation) if said is None else _as_said(said),
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
         choices=_choices(answer, situation),
@@ -166,9 +166,13 @@ def _number(answer: MiddleAnswer, situation: Situation) -> str | None:
     return None if situation.asked.ball_kind is BallKind.LOB else lob
 
 
-def _assumed(answer: MiddleAnswer) -> str | None:
+def _assumed(answer: MiddleAnswer, situation: Situation) -> str | None:
+    lefties = [one.name for one in situation.ours if one.hand is Hand.LEFT]
     unknown = [seat.who.name for seat in answer.seats if seat.wing is None]
     if not all(seat.named for seat in answer.seats):
+        if unknown and lefties and all(lefties):
+            lefty = " and ".join(lefties)
+            return f"Who plays left? Taken as two right-handers, but {lefty} is lefty."
         hands = "; taking both as right-handed" if unknown else ""
         return f"I don't know who plays left{hands}."
     return f"Taking {' and '.join(unknown)} as right-handed." if unknown else None

@@ -107,3 +107,32 @@ def test_undo_takes_back_what_was_kept_then_the_match(told: Talk) -> None:
 def test_the_pair_told_last_is_the_one_that_waits(told: Talk) -> None:
     told.say("next: gwyn/tobias")
     assert told.say("3-5-1").startswith("First add gwyn and tobias")
+
+
+@pytest.mark.parametrize(
+    ("moved", "stands"),
+    [
+        ("moved to 10:40 court 6", "Gwen/Tobiah: now 10:40, court 6."),
+        ("now its 10.40", "Gwen/Tobiah: now 10:40, court 3."),
+        ("pushed back 20 min", "Gwen/Tobiah: now 10:20, court 3."),
+        ("court 6 now", "Gwen/Tobiah: now 10:00, court 6."),
+    ],
+)
+def test_a_match_whose_names_wait_is_moved_once_it_is_on(
+    told: Talk, moved: str, stands: str
+) -> None:
+    """It moved a closed match, or made one against nobody."""
+    assert told.say(moved).startswith(WAITS)
+    assert stands in told.tap("add gwen and tobiah")
+
+
+def test_another_match_named_moves_though_one_waits(demo: Talk) -> None:
+    demo.say("next we have Bauer and Zorn at 3.20")
+    assert demo.say("okafor match moved to 4 pm").startswith("Okafor/Lindqvist: now 16:00")
+
+
+def test_play_goes_on_where_the_next_match_waits_and_moves(demo: Talk) -> None:
+    demo.say("we serve")
+    demo.say("next we have Bauer and Zorn at 3.20")
+    assert demo.say("moved to court 4").startswith("First add Bauer and Zorn")
+    assert demo.say("our point").startswith("1-0-2")

@@ -43,6 +43,11 @@ def test_shares_won_or_in_percent_are_no_times(demo: Talk, said: str) -> None:
         ("joost van der meer and june park", "Joost Van Der Meer", "June Park"),
         ("joy ashdown and tim winters tough ones", "Joy Ashdown", "Tim Winters"),
         ("zubiri tough ones and kvam lefty", "Zubiri", "Kvam"),
+        ("Torvald Lunde and Sarita Bhatt", "Torvald Lunde", "Sarita Bhatt"),
+        ("Kenji Lunde/Priya Osei", "Kenji Lunde", "Priya Osei"),
+        ("torvald lunde and sarita bhatt tomorow", "Torvald Lunde", "Sarita Bhatt"),
+        ("gell and kim sundby satuday", "Gell", "Kim Sundby"),
+        ("gell and rudd saturday", "Gell", "Rudd"),
     ],
 )
 def test_a_pair_announced_is_added_by_whole_names(

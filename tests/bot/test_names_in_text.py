@@ -216,3 +216,27 @@ def test_a_strangers_first_name_is_nobody_cut_short(demo: Talk, said: str) -> No
     before = demo.claims("Marco Castellano")
     assert demo.say(said).startswith("No cast ")
     assert demo.claims("Marco Castellano") == before
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "where do i serve Torvald Lunde",
+        "where do i serve torvald lunde",
+        "where do i serve Torvald Lunde when its windy",
+        "does Torvald Lunde poach",
+        "i think Torvald Lunde is a lefty",
+    ],
+)
+def test_a_full_name_is_one_though_it_ends_like_a_word_of_play(said: str) -> None:
+    """A lunge is a word of play; a Lunde is somebody."""
+    assert [one.typed.lower() for one in mentions_of(said, EVENING)] == ["torvald lunde"]
+
+
+@pytest.mark.parametrize("said", ["kimur bangz", "note kimur bangz", "kimur lungs at everything"])
+def test_a_word_of_play_typed_wrong_ends_no_name(said: str) -> None:
+    assert all(" " not in one.typed for one in mentions_of(said, EVENING))
+
+
+def test_two_capitals_in_another_language_are_no_name() -> None:
+    assert mentions_of("wo spiele ich den Aufschlag gegen Rückhand Spieler", EVENING) == ()

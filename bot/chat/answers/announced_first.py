@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.announcements import begins_as_match
 from bot.chat.answers.claims_told import cut
 from bot.chat.answers.desk import Desk
 from bot.chat.names import find_mentions, index_of
@@ -13,6 +14,8 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import (
     Certainty,
+    MatchMoved,
+    MatchSaid,
     RallySaid,
     ResultSaid,
     ScoreSaid,
@@ -40,11 +43,14 @@ def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
     None where nothing waits, while another match is being played, or for a result against others.
     """
     pending = waiting(desk)
-    if pending is None or not isinstance(understood, _OF_PLAY):
+    if pending is None or not (_is_moved(understood) or isinstance(understood, _OF_PLAY)):
         return None
-    if desk.context.match is not None and desk.log().is_begun:
+    if isinstance(understood, _OF_PLAY) and desk.context.match is not None and desk.log().is_begun:
         return None
-    if isinstance(understood, ResultSaid) and _is_of_others(desk, understood, pending):
+    names_others = isinstance(understood, ResultSaid | MatchMoved) and _is_of_others(
+        desk, understood, pending
+    )
+    if names_others:
         return None
     if "held" not in desk.trace:
         hold(desk, pending, understood.text)
@@ -54,7 +60,15 @@ def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:
     return replace(first, text="\n".join([first.text, wording("match.held")]))
 
 
-def _is_of_others(desk: Desk, result: ResultSaid, pending: Pending) -> bool:
+def _is_moved(understood: Understood) -> bool:
+    """Whether it tells when or where alone: of the match told of last, though others are known."""
+    if isinstance(understood, MatchMoved):
+        return True
+    is_match = isinstance(understood, MatchSaid) and not understood.mentions
+    return is_match and not begins_as_match(words(understood.text))
+
+
+def _is_of_others(desk: Desk, told: ResultSaid | MatchMoved, pending: Pending) -> bool:
     """Whether it names somebody who is neither one of us nor named in the match that waits."""
     awaited = {
         player
@@ -63,7 +77,7 @@ def _is_of_others(desk: Desk, result: ResultSaid, pending: Pending) -> bool:
     }
     return any(
         one.certainty is Certainty.SURE and not set(one.players) <= {*desk.ours, *awaited}
-        for one in result.mentions
+        for one in told.mentions
     )
 
 

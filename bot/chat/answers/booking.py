@@ -16,6 +16,7 @@ from bot.chat.answers.no_match import no_match
 from bot.chat.answers.notes_dropped import drop_notes
 from bot.chat.answers.notes_shown import show_notes
 from bot.chat.answers.of_people import manage_people
+from bot.chat.answers.our_pair import our_pair
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
@@ -29,7 +30,7 @@ from bot.chat.follow_ups import OF_GAMES
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
-from bot.chat.said import AgreementSaid, BookSaid, BookVerb, Certainty, Mention
+from bot.chat.said import AgreementSaid, BookSaid, BookVerb
 from bot.chat.wording import wording
 from knowledge.regex import regex
 from knowledge.vocabulary import Mode
@@ -52,7 +53,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.WHO:
             return _players(desk)
         case BookVerb.OUR_PAIR:
-            return _our_pair(desk, said)
+            return our_pair(desk, said)
         case BookVerb.ADD_PLAYER:
             return add_newcomers(desk, said.words)
         case BookVerb.PAIR:
@@ -134,75 +135,6 @@ def _players(desk: Desk) -> Reply:
         more = f" and {len(names) - SHOWN_PLAYERS} more" if len(names) > SHOWN_PLAYERS else ""
         lines.append(wording("book.players").format(names=shown + more))
     return Reply(text="\n".join(lines))
-
-
-_BETWEEN_NAMES = regex(r"\s*(?:,|&|\+|/|\band\b|\bn\b|\bwith\b)\s*", re.IGNORECASE)
-
-
-def _our_pair(desk: Desk, said: BookSaid) -> Reply:
-    """ "We are Mira and Tom": unknown names are added as ours, alike ones asked about.
-
-    A partner told alone plays with whoever writes, if that is known.
-    """
-    named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
-    me = desk.asker if len(named) == 1 else None
-    if len(named) == 1 and me is None:
-        return _partner_alone(desk, said, named[0])
-    if len(named) != PAIR and me is None:
-        return Reply(text=wording("book.ask_pair"))
-    found = [_mention_in(part, said) for part in named]
-    alike = [one for one in found if one and one.certainty is Certainty.AMBIGUOUS]
-    if alike:
-        return ask_which(desk, said.text, alike)
-    before = desk.context
-    told = [
-        one.players[0]
-        if one is not None and one.certainty is Certainty.SURE
-        else desk.book.add_player(capitalised(part), ours=True)
-        for one, part in zip(found, named, strict=True)
-    ]
-    players = [*(told if me is None else (me, *told))]
-    if players[0] == players[1]:
-        return Reply(text=wording("book.ask_pair"))
-    for player in players:
-        desk.book.set_ours(player, ours=True)
-    desk.book.pair_of(players[0], players[1])
-    change = desk.record("context", {}, {"context": before.to_json()})
-    desk.changed()
-    theirs = tuple(player for player in before.theirs if player not in players)
-    desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs)
-    desk.knows_writer(players[0] if said.tells_writer else None)
-    names = " and ".join(desk.names(players))
-    return Reply(
-        text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
-    )
-
-
-def _partner_alone(desk: Desk, said: BookSaid, name: str) -> Reply:
-    """The partner is ours from now on, so that what is told of them finds them; who writes is
-    asked."""
-    known = _mention_in(name, said)
-    if known is not None and known.certainty is Certainty.AMBIGUOUS:
-        return ask_which(desk, said.text, [known])
-    before = desk.context
-    is_known = known is not None and known.certainty is Certainty.SURE
-    partner = (
-        known.players[0]
-        if known is not None and is_known
-        else desk.book.add_player(capitalised(name), ours=True)
-    )
-    desk.book.set_ours(partner, ours=True)
-    change = desk.record("context", {}, {"context": before.to_json()})
-    desk.changed()
-    desk.context = before.looking_at(partner)
-    text = wording("book.ask_you").format(partner=desk.view.name_of(partner))
-    return Reply(text=text, buttons=rows([undo_button(change)]))
-
-
-def _mention_in(part: str, said: BookSaid) -> Mention | None:
-    """The name that the words are, if the book knows them."""
-    folded = part.lower()
-    return next((one for one in said.mentions if one.typed.lower() == folded), None)
 
 
 _INTO = regex(r"(?:\s+(?:to|as|into)\b|\s*(?::|=|->|→|,))\s*", re.IGNORECASE)

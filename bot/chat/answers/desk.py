@@ -19,7 +19,7 @@ from bot.chat.recent import Recent
 from bot.chat.reply import Button
 from bot.chat.said import Claim
 from bot.chat.view import ChatView
-from bot.chat.who_writes import bearer_of
+from bot.chat.who_writes import PAIR, bearer_of
 from bot.chat.wording import wording
 from bot.post import Incoming
 from knowledge.cautions import is_emergency
@@ -159,7 +159,7 @@ class Desk:
         if told in self.ours:
             return told
         ours = [row for row in self.view.roster if row.player in self.ours]
-        return bearer_of(self.incoming.user_name, ours) or told
+        return bearer_of(self.incoming.user_name, ours) or (told if len(ours) < PAIR else None)
 
     def knows_writer(self, player: PlayerId | None) -> None:
         """Remember who writes here; in a group several do."""

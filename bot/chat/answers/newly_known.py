@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.taken_up import ReadAgain, called, take_up
+from bot.chat.answers.writer_asked import PAIR, ask_writer
 from bot.chat.pending import Pending
 from bot.chat.reply import Reply
 from knowledge.vocabulary import PlayerId
@@ -34,6 +35,25 @@ def with_newly_known(
         then = take_up(desk, pending, player, read_again, also=also)
         buttons = then.buttons if pending.announces else (*reply.buttons, *then.buttons)
         reply = replace(then, text=f"{reply.text}\n\n{then.text}", buttons=buttons)
+    return _with_writer_known(desk, reply, read_again)
+
+
+def _with_writer_known(desk: Desk, reply: Reply, read_again: ReadAgain) -> Reply:
+    """The reply, and what was told of whoever writes, once our pair is known; else who it is."""
+    waited = [one for one in desk.context.pendings if one.by_writer]
+    if len(desk.ours) < PAIR or not waited:
+        return reply
+    writer = desk.asker
+    for pending in waited:
+        if writer in desk.ours:
+            then = take_up(desk, pending, writer, read_again)
+        elif pending.note is not None and {*pending.candidates} != {*desk.ours}:
+            desk.context = desk.context.without_pending(pending.number)
+            then = ask_writer(desk, pending.text, pending.note, is_new=False)
+        else:
+            continue
+        buttons = (*reply.buttons, *then.buttons)
+        reply = replace(reply, text=f"{reply.text}\n\n{then.text}", buttons=buttons)
     return reply
 
 

@@ -12,6 +12,7 @@ from bot.chat.answers.handed_back import blank, handed_back, kept_of
 from bot.chat.answers.names import ask_which, ask_whose, rather_meant, unsettled
 from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.answers.scoreboard import score_text
+from bot.chat.answers.writer_asked import ask_writer
 from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.private_words import is_of_a_body, is_private
@@ -72,6 +73,8 @@ def _kept(desk: Desk, said: NoteSaid) -> Reply:
     desk.noted = said.claims
     if open_name is not None:
         return ask_which(desk, said.text, said.mentions, note=note)
+    if said.by_writer:
+        return ask_writer(desk, said.text, note)
     if not (said.mentions or said.is_of_others):
         return ask_whose(desk, said.text, note)
     return _confirmed(desk, said, note, change)

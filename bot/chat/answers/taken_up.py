@@ -10,6 +10,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.several import take_later
 from bot.chat.answers.write_down import writes_down
+from bot.chat.answers.writer_asked import as_written_by
 from bot.chat.names import index_of
 from bot.chat.pending import Pending
 from bot.chat.reply import Reply
@@ -81,7 +82,10 @@ def take_up(
     for typed, beside in zip(pending.also, also, strict=False):
         text = text.replace(typed, desk.view.name_of(beside), 1)
     name = desk.view.name_of(player)
-    text = text.replace(pending.typed, name, 1) if pending.typed else f"{name}: {text}"
+    if pending.by_writer:
+        text = as_written_by(desk, player, text)
+    else:
+        text = text.replace(pending.typed, name, 1) if pending.typed else f"{name}: {text}"
     reply = read_again(desk, text, pending.note)
     if not pending.then:
         return reply

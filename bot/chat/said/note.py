@@ -27,7 +27,8 @@ class NoteSaid:
     `offered` are claims only half understood: nothing is made of them unless they are asked for.
     `may_ask` are topics to offer where the words may ask for advice as well. `corrects`: they are
     said instead of what the last note says ("no, she is right-handed"). `is_of_others`: its
-    points and games are of another match than the one that is on, or of another day.
+    points and games are of another match than the one that is on, or of another day. `by_writer`:
+    it tells of whoever writes, and nobody knows yet who that is.
     """
 
     text: str
@@ -40,3 +41,4 @@ class NoteSaid:
     may_ask: tuple[Topic, ...] = ()
     corrects: bool = False
     is_of_others: bool = False
+    by_writer: bool = False
