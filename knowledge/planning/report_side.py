@@ -70,8 +70,8 @@ def one_side(people: Sequence[OnCourt], known: Sequence[Known], side: Asks) -> A
 
 def _is_on(one: Known, side: Asks) -> bool:
     """A skill that the notes put there and do not leave open."""
-    is_skill = one.estimate is not None and not one.habit
-    return is_skill and not one.estimate.is_open and one.up is (side is Asks.STRONG)
+    is_skill = one.estimate is not None and not one.estimate.is_open and not one.habit
+    return is_skill and one.up is (side is Asks.STRONG)
 
 
 def _call(people: Sequence[OnCourt], fitting: Sequence[Known]) -> str:

@@ -87,7 +87,8 @@ def _ridge(
 
     def slope(flat: Numbers) -> Numbers:
         weights = flat.reshape(shape)
-        return (turned @ (scaled @ weights) + np.float32(ridge) * weights).ravel()
+        sloping: Numbers = turned @ (scaled @ weights) + np.float32(ridge) * weights
+        return sloping.ravel()
 
     size = wanted.size
     operator = LinearOperator((size, size), matvec=slope, dtype=np.float32)
