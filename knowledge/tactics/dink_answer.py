@@ -15,8 +15,8 @@ from knowledge.tactics.dink_aims import SOFT, Aim, DinkQuestion, aims_at, attack
 from knowledge.tactics.dink_ball import ball_of, quality
 from knowledge.tactics.dink_chances import our_dinks
 from knowledge.tactics.dink_effects import effects
-from knowledge.tactics.dink_noted import noted_first
 from knowledge.tactics.dink_lanes import Spot
+from knowledge.tactics.dink_noted import noted_first
 from knowledge.tactics.dink_speed_up import attack_effects
 from knowledge.vocabulary import BallQuality, Level, PlayerId, RallyChance, Side, Trait
 

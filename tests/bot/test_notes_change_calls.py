@@ -21,7 +21,10 @@ def met(fresh: Talk) -> Talk:
         ("gell counters everything", "speedup gell or rudd", "Speed up at Rudd's", "Not Gell: str"),
         ("rudd loves pace", "speed up who", "Speed up at Gell's", "Not Rudd: likes pace"),
         ("rudd cant dink", "dink who", "Dink Rudd", "Rudd's dink is weak"),
-        ("gell has shaky dinks", "dink rudd or gell", "Dink Gell", "Gell's dink is weak"),
+        ("gell cant handle pace", "drive who", "Drive at Gell", "Gell: dislikes pace"),
+        ("rudd cant reset", "drive at gell or rudd", "Drive at Rudd", "Rudd: weak reset"),
+        ("rudd counters everything", "who do i drive at", "Drive at Gell", "Not Rudd: strong cou"),
+        ("gell pops up dinks", "dink rudd or gell", "Dink Gell", "Gell's dink is weak"),
     ],
 )
 def test_note_undo_and_why(met: Talk, note: str, asked: str, call: str, reason: str) -> None:
