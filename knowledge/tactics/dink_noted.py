@@ -17,7 +17,8 @@ from knowledge.vocabulary import LOGIT_PER_POINT
 def noted_first(ranking: Ranking, aims: Iterable[Aim]) -> Ranking:
     """The ranking with such a dink at another player first, as the speed-up's page has it.
 
-    Within the doubt that every rule keeps two are as good as equal. What notes say counts by what
+    Within the doubt that every rule keeps two are as good as equal, unless hand and side settle
+    which wing the first one meets: that was noted too. What notes say counts by what
     it is worth where it holds: while a side is not known, whoever hits the dink sees where that
     wing is. Notes against the ball there, such as of a partner who poaches it, count too. Never one
     down the line: row 11 of the trade's table wants a safe lane.
@@ -25,7 +26,7 @@ def noted_first(ranking: Ranking, aims: Iterable[Aim]) -> Ranking:
     by_option = {aim.id: aim for aim in aims}
     best = ranking.best
     called = by_option.get(best.option.id)
-    if called is None or _noted(best) > 0:
+    if called is None or called.wing is not None or _noted(best) > 0:
         return ranking
     near = [
         one
