@@ -24,6 +24,8 @@ _WHEN = regex(
     r" ?(?:is|are|do|does|was|of)? ?(?:we|our|my|i|the|it)?"
     r"(?: (?:next(?: (?:one|opponents?))?|play|playing|on|up|match|game|start|starts|starting"
     r"|again|at|scheduled|go|tomorrow|tmrw|today|tonight|first|please|pls|then))*"
+    r"|(?:(?:so|ok|hey|and) )*(?:our |my )?next(?: (?:match|game|one))?(?: is)?"
+    r" (?:when|what time|where|(?:what|which) (?:court|ct))"
 )
 _HOW_LONG = regex(
     r"(?:(?:so|ok|hey|and) )*(?:how (?:long|much time|many minutes|soon)|whats the time)"
@@ -46,10 +48,7 @@ _WHOM = regex(
 )
 """Asked whom, it is no question of whom to play at."""
 
-_PLAY = regex(
-    r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled"
-    r"|next one|next opponents?)\b"
-)
+_PLAY = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting|scheduled|next)\b")
 _WAY_OF_SCORING = regex(
     r"(?:ask|explain|tell me about|what|whats|what is|how does|how do|how is)(?: about)? "
     r"(?:rally|side ?out|traditional) scor(?:ing|e)(?: (?:work|works|mean|go|done))?"

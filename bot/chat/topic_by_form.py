@@ -10,10 +10,21 @@ from bot.chat.own_crash import asks_our_crash
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
+from knowledge.regex import regex
 from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.hurt_opponent import asks_if_fair
+from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
 from knowledge.vocabulary import Topic
+
+_HABIT_LIKELY = regex(
+    r"(?:(?:so|ok|and) )*(?:(?:whats|what is|what are|any) )?(?:the )?"
+    r"(?:(?:chances?|odds|likelihood)(?: (?:that|of|for|is))?|how likely(?: is(?: it)?)?(?: that)?"
+    r"|how often(?: (?:do|does|will|would))?)"
+    r" (?:they|he|she)(?: (?:will|would|is|are|to|going|even|always|ever|really))*"
+    r" (?:poach|lob|crash|ernie|stack|speed|drive|bang|drop|slice|leave|attack|counter|switch)\w*"
+    r"(?: (?:up|it|us|me|again|now|next|the|our|middle|thirds?|returns?|balls?|a|lot))*"
+)
 
 
 def topic_by_form(message: Message) -> Topic | None:
@@ -31,6 +42,17 @@ def _asks_our_crash(message: Message) -> bool:
     return asks_our_crash(" ".join(word.folded for word in message.told.words))
 
 
+def _asks_of_our_poach(message: Message) -> bool:
+    """In the words as typed, as the page reads them; a name may be one of theirs who does it."""
+    line = " ".join(word.folded for word in message.told.words)
+    return asks_of_our_poach(message.text) and not tells_of_their_poach(line)
+
+
+def _asks_if_they_do(message: Message) -> bool:
+    """Whether it asks how likely a habit of theirs is: the book knows that, not the score."""
+    return _HABIT_LIKELY.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
+
+
 def _asks_if_fair(message: Message) -> bool:
     return asks_if_fair(message.text)
 
@@ -42,4 +64,6 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_win_by, Topic.RULES_QUESTION),
     (_asks_if_fair, Topic.WEATHER_OR_BODY),
     (_asks_our_crash, Topic.THIRD_SHOT),
+    (_asks_of_our_poach, Topic.BEING_TARGETED),
+    (_asks_if_they_do, Topic.OPPONENT_REPORT),
 )

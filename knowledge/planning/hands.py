@@ -24,8 +24,8 @@ def hands_line(situation: Situation) -> Line | None:
         return None
     found = hands_aim(situation)
     weighed = found.weighed
-    if not found.is_settled:
-        return None
+    if weighed.driver is None:
+        return None  # what only spares the other one is his line: respect it
     call = call_at(found.spot, situation)
     return Line(
         phase=Phase.HANDS,

@@ -13,7 +13,7 @@ from knowledge.planning.line import Line, Phase
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan_b import sign_of
 from knowledge.planning.plan_lines import MAX_LINES, plan_lines
-from knowledge.planning.probes import MEANWHILE, PROBES, hand_choices
+from knowledge.planning.probes import MEANWHILE, hand_choices, probes
 from knowledge.planning.rematch import expected
 from knowledge.planning.report import known_of
 from knowledge.situation import OnCourt, Situation
@@ -82,11 +82,11 @@ def _no_book(situation: Situation, lines: Sequence[Line], *, has_book: bool) -> 
         call=first_that_fits(
             (f"Look first: {book.lower()} on {who}.", f"Look first: {book.lower()} on them.")
         ),
-        lines=(*known, *PROBES),
+        lines=(*known, *probes(situation.theirs)),
         assumed=_one_named(situation) or (None if aims else MEANWHILE),
         confidence=Confidence.GENERAL_RULE,
         choices=hand_choices(situation.theirs, Topic.GAME_PLAN),
-        more=_general(lines, known),
+        more=_general(situation, lines, known),
     )
 
 
@@ -102,13 +102,15 @@ def _noted(situation: Situation) -> tuple[Reason, ...]:
 GENERAL = "Against anybody: {do}"
 
 
-def _general(lines: Sequence[Line], known: Sequence[Reason]) -> tuple[str, ...]:
+def _general(
+    situation: Situation, lines: Sequence[Line], known: Sequence[Reason]
+) -> tuple[str, ...]:
     """The plan from general rules, in full: for who asks why, once nobody is noted."""
     said = {reason.text for reason in known}
     general = [line for line in lines if not line.is_specific and line.text not in said]
     told = [GENERAL.format(do=line.do) for line in general]
-    probes = [f"Look: {one.text}" for one in PROBES]
-    return (*(reason.text for reason in known), *told, *probes) if told else ()
+    looks = [f"Look: {one.text}" for one in probes(situation.theirs)]
+    return (*(reason.text for reason in known), *told, *looks) if told else ()
 
 
 def _numbers(lines: Sequence[Line]) -> dict[str, float]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from knowledge.advice import Choice, Reason
 from knowledge.situation import OnCourt
@@ -15,6 +16,26 @@ PROBES: tuple[Reason, ...] = (
     Reason(text="Speed up once at each hip: who's late?", source=COMMON_PRACTICE),
 )
 """Hand, feet, hands: they change the most calls."""
+
+_HANDS = PROBES[-1]
+
+
+def probes(theirs: Sequence[OnCourt]) -> tuple[Reason, ...]:
+    """Those that are still worth a look: nobody speeds up at hands that are noted as quick."""
+    unknown = [one for one in theirs if not has_quick_hands(one)]
+    if len(unknown) == len(theirs):
+        return PROBES
+    at = tuple(
+        replace(_HANDS, text=f"Speed up once at {one.name}: late?") for one in unknown if one.name
+    )
+    return (*PROBES[:-1], *at)
+
+
+def has_quick_hands(one: OnCourt) -> bool:
+    """Whether notes agree on a strong counter."""
+    counter = one.profile.skill(Trait.COUNTER)
+    return bool(counter.evidence) and counter.level > 0 and not counter.is_open
+
 
 MEANWHILE = "Till then: deep returns, middle thirds."
 

@@ -28,6 +28,7 @@ __all__ = [
     "Third",
     "aim_x_m",
     "best_third",
+    "drives_of",
     "third_line",
     "thirds_of",
 ]
@@ -104,6 +105,13 @@ def thirds_of(situation: Situation) -> list[Third]:
     return [third for one in hitters if (third := _third_of(one, situation)) is not None]
 
 
+def drives_of(situation: Situation) -> list[Third]:
+    """The drive of each of us who owns one, where it is said that it will be one."""
+    hitters: Sequence[OnCourt | None] = situation.ours or (None,)
+    found = (_third_of(one, situation, only=DRIVE) for one in hitters)
+    return [third for third in found if third is not None]
+
+
 def _middle_line(thirds: Sequence[Third]) -> Line:
     """Thirds to the middle: about us where one of us has to leave a shot out, else general."""
     left_out = next((third for third in thirds if _left_out(third) is not None), None)
@@ -142,9 +150,11 @@ def _shots(thirds: Sequence[Third], *, all_of: int) -> str:
     return ", ".join(named)
 
 
-def _third_of(hitter: OnCourt | None, situation: Situation) -> Third | None:
+def _third_of(
+    hitter: OnCourt | None, situation: Situation, *, only: str | None = None
+) -> Third | None:
     said = third_said(situation)
-    shots = shots_of(hitter, said)
+    shots = [shot for shot in shots_of(hitter, said) if only in (None, shot)]
     if not set(shots) & set(SHOT_TRAITS):
         return None
     options = tuple(options_of(shots, situation.theirs, said))

@@ -56,15 +56,29 @@ def advise(situation: Situation) -> Advice:
     one = whether(facing, found)
     if not one.attacks:
         return _dink(situation, found, one)
-    if not found.is_settled and not _is_aimed_anyway(found):
+    rather = _rather(situation, facing)
+    if rather is None and not found.is_settled and not _is_aimed_anyway(found):
         return _general(situation, found, one)
-    return _attack(situation, facing, found, one)
+    answer = _attack(situation, facing, found, one)
+    if rather is None:
+        return answer
+    return replace(answer, reasons=(rather, *answer.reasons)[:REASONS], assumed=None)
 
 
 def _facing(situation: Situation) -> Situation:
     """Only whoever of them is asked about, where that is one of the two."""
     asked = tuple(one for one in situation.theirs if one.player in situation.asked.about)
     return replace(situation, topic=Topic.AIM_ATTACK, theirs=asked or situation.theirs)
+
+
+def _rather(situation: Situation, facing: Situation) -> Reason | None:
+    """What notes say against the one of two who is asked about."""
+    if len(facing.theirs) == len(situation.theirs):
+        return None
+    both = aimed(replace(situation, topic=Topic.AIM_ATTACK))
+    asked_about = {one.player for one in facing.theirs}
+    is_spared = both.spared is not None and both.spared[0].player in asked_about
+    return words.rather_the_other(both) if is_spared else None
 
 
 def _is_aimed_anyway(found: Aimed) -> bool:

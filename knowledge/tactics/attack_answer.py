@@ -8,10 +8,10 @@ from dataclasses import replace
 from knowledge.beliefs import FLOOR_SD_POINTS
 from knowledge.dataclass import dataclass
 from knowledge.effects import Decision, OptionId
-from knowledge.engine import Ranked, Ranking, rank
+from knowledge.engine import Part, Ranked, Ranking, rank
 from knowledge.evidence import TraitEstimate
 from knowledge.planning import sizes as planned
-from knowledge.planning.weighing import Weighed, driver_of, option
+from knowledge.planning.weighing import Weighed, driver_of, is_open, option
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.attack_effects import spot_effects
 from knowledge.tactics.attack_question import AttackQuestion, question_of
@@ -28,6 +28,9 @@ from knowledge.vocabulary import LOGIT_PER_POINT, Trait
 
 SEAM_LABEL = "the seam"
 
+LEAST_LEAD = 0.5
+"""Points by which notes must speak more against the one than against the other."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Aimed:
@@ -40,8 +43,34 @@ class Aimed:
 
     @property
     def is_settled(self) -> bool:
-        """Whether notes on them stand behind it."""
-        return bool(self.weighed.evidence)
+        """Whether notes on them stand behind it: for the one it is aimed at, or against the other.
+
+        A strong counter beside the target points at the target as a weak one in it would.
+        """
+        return bool(self.weighed.evidence) or self.spared is not None
+
+    @property
+    def spared(self) -> tuple[OnCourt, Part] | None:
+        """Whom of the two notes speak against, and the part that does so most.
+
+        None where they speak as much against the one it is aimed at.
+        """
+        if self.spot is None:
+            return None
+        best = self.weighed.ranking.best
+        for ranked in self.weighed.ranking.ranked:
+            spot = self.spot_of(ranked.option.id)
+            if spot is None or spot.target.player == self.spot.target.player:
+                continue
+            lead = _noted(self.spot.target, best) - _noted(spot.target, ranked)
+            against = _most_against(spot.target, ranked) if lead >= LEAST_LEAD else None
+            return None if against is None else (spot.target, against)
+        return None
+
+    @property
+    def turned_from(self) -> OnCourt | None:
+        """Whom the call leaves out, where nothing but that speaks for the one it is aimed at."""
+        return None if self.weighed.driver or self.spared is None else self.spared[0]
 
     def spot_of(self, option: OptionId) -> BodySpot | None:
         return next((one for one in self.spots if one.id == option), None)
@@ -72,6 +101,26 @@ def aimed(situation: Situation) -> Aimed:
         weighed=weighed,
         spot=next((one for one in spots if one.id == best), None),
     )
+
+
+def _settled(one: OnCourt, ranked: Ranked) -> list[Part]:
+    """What notes on this player say of a ball there, where they agree."""
+    return [
+        part
+        for part in ranked.parts
+        if part.evidence
+        and part.effect.scale is not None
+        and part.effect.scale.player == one.player
+        and not is_open(part)
+    ]
+
+
+def _noted(one: OnCourt, ranked: Ranked) -> float:
+    return sum(part.points for part in _settled(one, ranked))
+
+
+def _most_against(one: OnCourt, ranked: Ranked) -> Part | None:
+    return next((part for part in _settled(one, ranked) if part.points < 0), None)
 
 
 def _noted_first(ranking: Ranking, pair: Sequence[OnCourt]) -> Weighed:

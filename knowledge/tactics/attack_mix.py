@@ -20,7 +20,8 @@ TRIGGER: Final = "they sit on it"
 def attack_mix(situation: Situation, found: Aimed) -> AdvisedMix | None:
     """The called spot and every hip; None without an opponent.
 
-    A hip that only a cross ball reaches is out while our partner is not ready.
+    A hip that only a cross ball reaches is out while our partner is not ready, and so are the hips
+    of whom the call is turned away from.
     """
     if not situation.theirs:
         return None
@@ -45,6 +46,9 @@ def _is_in(spot: BodySpot, found: Aimed) -> bool:
     if found.spot is not None and spot.id == found.spot.id:
         return True
     question = found.question
+    turned_from = found.turned_from
+    if turned_from is not None and turned_from.player == spot.target.player:
+        return False
     is_unsafe = question.facts.partner_set is False and cross_to(spot.target, question) is True
     return spot.is_hip and not is_unsafe
 

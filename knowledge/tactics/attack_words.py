@@ -10,7 +10,7 @@ from knowledge.effects import Truth
 from knowledge.engine import Part
 from knowledge.planning.hands import call_at
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.weighing import is_open
+from knowledge.planning.weighing import is_open, said_of
 from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
@@ -105,6 +105,12 @@ def why(found: Aimed) -> Iterator[Reason]:
     driver = found.weighed.driver
     if driver is not None:
         yield Reason(text=capital(driver.effect.because), source=driver.source)
+    elif found.spared is not None:
+        other, against = found.spared
+        said = said_of(against.effect)
+        yield Reason(
+            text=short((f"Not {other.name}: {said}", capital(said))), source=against.source
+        )
     for part in found.weighed.ranking.best.parts:
         if part is not driver and _may_say(part):
             yield Reason(text=capital(part.effect.because), source=part.source)
@@ -114,6 +120,15 @@ def _may_say(part: Part) -> bool:
     if part.points <= 0 or part.truth is not Truth.YES or is_open(part):
         return False
     return bool(part.evidence) or part.effect.scale is None
+
+
+def rather_the_other(found: Aimed) -> Reason | None:
+    """What notes say against whom is asked about, and at whom of the two it is better."""
+    if found.spared is None or found.spot is None:
+        return None
+    said, name = capital(said_of(found.spared[1].effect)), found.spot.target.name
+    text = short((f"{said}: rather at {name}", f"{said}: rather the other"))
+    return Reason(text=text, source=found.spared[1].source)
 
 
 def comes_back(found: Aimed) -> Reason:

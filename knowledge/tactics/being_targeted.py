@@ -12,6 +12,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics import our_poach
 from knowledge.tactics.target_effects import cover_of
 from knowledge.tactics.targeted_effects import (
     COVER,
@@ -62,7 +63,12 @@ class Jobs:
 
 
 def advise(situation: Situation) -> Advice:
-    """A line for the targeted one and one for the partner, in one call."""
+    """A line for the targeted one and one for the partner, in one call.
+
+    How often we poach, where nobody is played at, is a page of its own.
+    """
+    if our_poach.asks_of_our_poach(situation.asked.words):
+        return our_poach.advise(situation)
     jobs = _jobs(situation)
     said = jobs.said
     return Advice(

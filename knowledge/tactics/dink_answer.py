@@ -16,6 +16,7 @@ from knowledge.tactics.dink_ball import ball_of, quality
 from knowledge.tactics.dink_chances import our_dinks
 from knowledge.tactics.dink_effects import effects
 from knowledge.tactics.dink_lanes import Spot
+from knowledge.tactics.dink_noted import noted_first
 from knowledge.tactics.dink_speed_up import attack_effects
 from knowledge.vocabulary import BallQuality, Level, PlayerId, RallyChance, Side, Trait
 
@@ -73,7 +74,7 @@ def ranked_dinks(situation: Situation) -> DinkAnswer:
     aims = _of_wing(_playable(question, _named(question, situation) or question.pair), situation)
     is_open = situation.asked.wing is None and not _named(question, situation)
     decision = _decision(question, aims, with_soft=is_open)
-    ranking = rank(_at_level(decision, situation.level), situation)
+    ranking = noted_first(rank(_at_level(decision, situation.level), situation), aims)
     return DinkAnswer(question=question, aims=aims, ranking=ranking, change=None)
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from knowledge.effects import ALWAYS, Condition, Effect, Mechanism, Points
-from knowledge.tactics.conditions import grows_with, rule_of_thumb, skill, two_handed
+from knowledge.tactics.conditions import DINKS, grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.dink_aims import Aim, DinkQuestion
 from knowledge.tactics.dink_lanes import Lane, Spot
 from knowledge.tactics.dink_sizes import (
@@ -50,19 +51,46 @@ def wing(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
             f"{name}'s forehand waits there",
             when=~backhand,
         )
+    yield from _weak_wings(question, aim)
+    yield from _two_hander(question, aim)
+
+
+def _weak_wings(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
+    """What notes say of the wing that meets it; of both alike, it is there whichever that is."""
+    backhand, name = question.backhand_at(aim), aim.target.name
     weak_wing = _in_safe_lanes(WEAK_WING, aim)
+    common = None if aim.wing is not None else _said_of_both(aim)
+    if common is not None:
+        trait, named = common, f"{name}'s dink"
+        yield skill(aim.target, trait, -weak_wing, Mechanism.THEIR_REPLY, on=(aim.id,), named=named)
     for trait, when in ((Trait.BACKHAND_DINK, backhand), (Trait.FOREHAND_DINK, ~backhand)):
         wing = "backhand" if trait is Trait.BACKHAND_DINK else "forehand"
         yield skill(
             aim.target,
             trait,
-            -weak_wing,
+            -weak_wing.times(1 - _share_of(common, trait, aim)),
             Mechanism.THEIR_REPLY,
             on=(aim.id,),
             named=f"{name}'s {wing} dink",
             when=when,
         )
-    yield from _two_hander(question, aim)
+
+
+def _said_of_both(aim: Aim) -> Trait | None:
+    """The wing of which less is said, where notes call both weak or both strong."""
+    skills = {trait: aim.target.profile.skill(trait) for trait in DINKS.values()}
+    levels = [one.level for one in skills.values()]
+    if any(one.is_open for one in skills.values()) or math.prod(levels) <= 0:
+        return None
+    return min(skills, key=lambda trait: abs(skills[trait].level))
+
+
+def _share_of(common: Trait | None, trait: Trait, aim: Aim) -> float:
+    """How much of what is said of this wing is said of both."""
+    if common is None:
+        return 0.0
+    least, here = (aim.target.profile.skill(one).level for one in (common, trait))
+    return least / here
 
 
 def _in_safe_lanes(points: Points, aim: Aim) -> Points:

@@ -8,7 +8,7 @@ from typing import Final
 
 from knowledge.advice import Reason
 from knowledge.effects import Truth
-from knowledge.engine import Part
+from knowledge.engine import Part, Ranked
 from knowledge.planning.weighing import is_open
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import dink_words as words
@@ -94,7 +94,10 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
         parts += [
             part
             for part in others[0].parts
-            if part.points < 0 and part.evidence and not is_open(part)
+            if part.points < 0
+            and part.evidence
+            and not is_open(part)
+            and not _is_about_the_called(part, answer, others[0])
         ]
     return sorted(
         parts,
@@ -104,6 +107,17 @@ def _speaking_parts(answer: DinkAnswer) -> list[Part]:
             -abs(part.points),
         ),
     )
+
+
+def _is_about_the_called(part: Part, answer: DinkAnswer, other: Ranked) -> bool:
+    """Whether it is a habit of whom the call is aimed at that makes the partner's ball harder.
+
+    Behind a dink at the poacher it would sound like a reason to play at him.
+    """
+    called, there, scale = answer.best, answer.aim(other.option.id), part.effect.scale
+    if called is None or there is None or scale is None:
+        return False
+    return scale.player == called.target.player != there.target.player
 
 
 def _may_say(part: Part) -> bool:

@@ -182,7 +182,7 @@ def _unless(situation: Situation, *, leaves: bool) -> str | None:
         return "Dead dink and one leans in: then once."
     if situation.wind in (None, Wind.SOME):
         feet = wind_feet(10.0)
-        return f"10 mph behind you: {feet:.0f} ft longer. No lob."
+        return f"Wind behind you? 10 mph is {feet:.0f} ft longer: no lob."
     return "A tall quick one under it: no lob."
 
 

@@ -26,6 +26,15 @@ _HANDLES_LOBS = regex(
     r"\b(?:handle|defend|deal with|stop|prevent|beat|answer|counter|return|read|chase|track down)"
     r" (?:\w+ ){0,2}lob"
 )
+_IN_THE_AIR = regex(
+    r"(?<!\bi )(?<!\bwe )\blobs? (?:(?:deep|high|short|up|again|so|and) )*"
+    r"(?:(?:what (?:now|next|then)|now what|what (?:do|should|can) (?:i|we) do|what to do|help)$|"
+    r"coming|incoming|going up\b|defen[cs]e|defending)|"
+    r"\bwhat (?:(?:to|do|should|can) (?:i |we )?do |now |)(?:about|against|vs|on|with|when)"
+    r" (?:a |the |that |this |every |those |these )?lobs?$|"
+    r"\bdefen[cs]e (?:against|on|of) (?:the )?lobs?\b"
+)
+"""A lob that is up already, and what now: whoever hits one of our own asks when and over whom."""
 _WHO_RUNS = regex(
     r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b)"
     r".*\b(?:lobs?|overheads?|it)\b|"
@@ -88,7 +97,7 @@ def asks_of_their_lob(text: str) -> bool:
     words = _bare(text)
     if _is_surely_ours(words) or _OVER_WHOM.search(words):
         return False
-    return any(form.search(words) for form in (_WHO_RUNS, _HANDLES_LOBS, _THEIR_LOB))
+    return any(form.search(words) for form in (_WHO_RUNS, _HANDLES_LOBS, _IN_THE_AIR, _THEIR_LOB))
 
 
 def _bare(text: str) -> str:
@@ -107,7 +116,7 @@ def _of_words(words: str, situation: Situation) -> LobMeaning:
         return LobMeaning.DESPERATE if _DESPERATE.search(words) else LobMeaning.ATTACK
     if _BOUNCE.search(words):
         return LobMeaning.BOUNCE
-    if _HANDLES_LOBS.search(words):
+    if _HANDLES_LOBS.search(words) or _IN_THE_AIR.search(words):
         return LobMeaning.THEIRS
     if _OUR_LOB.search(words) and not _THEIR_LOB.search(words):
         return LobMeaning.DESPERATE if _DESPERATE.search(words) else LobMeaning.ATTACK

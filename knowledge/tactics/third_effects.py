@@ -113,6 +113,7 @@ def _on_target(one: OnCourt, said: ThirdSaid, *, share: float) -> Iterator[Effec
         (Trait.GETS_LOW, sizes.THIRD_AT_WEAK_VOLLEY, reply, drop, False),
         (Trait.HANDLES_PACE, sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, False),
         (Trait.HANDLES_PACE, -sizes.DRIVE_AT_ONE_WHO_DISLIKES_PACE, reply, drive, True),
+        (Trait.RESET, third_sizes.DRIVE_AT_ONE_WHO_CANNOT_RESET, reply, drive, False),
         (Trait.LOB_DEFENSE, third_sizes.LOB_AT_WEAK_DEFENCE, reply, lob, False),
         (Trait.FOOT_SPEED, third_sizes.LOB_AT_QUICK_FEET, time, lob, True),
     ]

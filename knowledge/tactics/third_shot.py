@@ -12,7 +12,7 @@ from knowledge.planning.line import Line
 from knowledge.planning.mixes import third_mix
 from knowledge.planning.names import first_that_fits
 from knowledge.planning.probes import hand_choices
-from knowledge.planning.thirds import Third, best_third, third_line, thirds_of
+from knowledge.planning.thirds import Third, best_third, drives_of, third_line, thirds_of
 from knowledge.planning.weighing import is_weak
 from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
@@ -20,6 +20,7 @@ from knowledge.tactics import third_words as words
 from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
 from knowledge.tactics.fourth_asked import fourth_instead
 from knowledge.tactics.third_crash import our_crash
+from knowledge.tactics.third_drive import asks_whom_to_drive, drive_at
 from knowledge.tactics.third_effects import scatter_of, third_ball
 from knowledge.tactics.third_options import DRIVE, DROP, LATE, trait_of_shot
 from knowledge.tactics.third_picture import picture
@@ -54,6 +55,8 @@ def advise(situation: Situation) -> Advice:
         return _no_third(situation, said)
     if said.is_told:
         return _for_this_ball(third_asked(thirds, situation), said, situation)
+    if asks_whom_to_drive(situation) and (drives := drives_of(situation)):
+        return drive_at(situation, drives)
     line = third_line(situation)
     if line is None or not line.is_specific:
         return _rule(situation, said, thirds)

@@ -21,6 +21,9 @@ LINE_LEFT_OPEN: Final = Points(mean=5, sd=3)
 """Row 10 does not apply when the line player is asleep."""
 
 DRIVE_KEEPS_THEM_BACK: Final = Points(mean=4, sd=3)
+DRIVE_AT_ONE_WHO_CANNOT_RESET: Final = Points(mean=3, sd=2)
+"""Who can't take the pace off floats the block, as off a speed-up (`attack_sizes`)."""
+
 DRIVE_OFF_A_BACKHAND: Final = Points(mean=-3, sd=2)
 """A backhand third is dropped, unless with two hands."""
 

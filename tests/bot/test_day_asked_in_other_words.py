@@ -22,11 +22,24 @@ from talk import Talk
         "when and where do we play",
         "where do we play",
         "where is our match",
+        "when next",
+        "ok when are we next",
+        "when is next",
+        "next when",
+        "what court next",
     ],
 )
 def test_the_day_is_told_as_announced(demo: Talk, asked: str) -> None:
     demo.say("next: ruiz and hale to 15 at 15:40 court 3")
     assert "Ana Ruiz/Hale, 15:40, court 3." in demo.say(asked)
+
+
+@pytest.mark.parametrize("asked_before", ["lob who", "speed up who", "drive who"])
+def test_when_next_is_no_more_of_the_call_before(demo: Talk, asked_before: str) -> None:
+    demo.say("next: ruiz and hale to 15 at 15:40 court 3")
+    demo.say(asked_before)
+    assert "Ana Ruiz/Hale, 15:40, court 3." in demo.say("when next")
+    assert "15:40" not in demo.say("when next to lob")
 
 
 @pytest.mark.parametrize(
