@@ -10,7 +10,9 @@ from functools import cache
 from bot.chat.follow_ups import topic_carried
 from bot.chat.forms import branches, patterns
 from bot.chat.message import Message
+from bot.chat.numbers import number
 from bot.chat.said import Question, Slots
+from bot.chat.score_words import LEVEL_WORDS
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
@@ -80,13 +82,31 @@ _OPEN_TO_CHANGE = frozenset(Topic) - {
 """Topics with an answer that slots may change; those of the others hang on the words."""
 
 
+_AT_A_SCORE = regex(
+    r"(?:(?:ok|okay|so|hm+|oh|well|yeah|cool|no|sorry) )*"
+    r"(?:(?:and|or|but|n|same|also)(?: then)? (?:at|if|when|being|from)|(?:and |or )?(?:if|suppose"
+    r"|supposing|say|lets say|what at)|(?:(?:and|or|but) )?(?:what|how) (?:about|bout|if)"
+    r"(?: at)?) (?:(?:we|were|we are|its|it is|it was|us|im|i am|being|only) )*(?:(?:up|down) )?#"
+)
+"""`and at 3-9`, `what about 9-3`: nobody tells so how a match stands. "At 3-9" alone may."""
+
+_LEADS = words_in("up down ahead behind leading trailing")
+_SUPPOSING = words_in("suppose supposing say lets being")
+
+
 def change_said(message: Message, chat: ChatView) -> Question | None:
-    """The last topic again with what the message changes; None where it says anything else."""
-    if chat.last_topic not in _OPEN_TO_CHANGE or chat.forwarded:
-        return None
+    """The last topic again with what the message changes; None where it says anything else.
+
+    With nothing asked before, another score asks for our chances.
+    """
     line = _line(message)
-    supposes = "?" in message.text or re.search(r"\bif\b", line) is not None
-    opens = _OPENING.search(line) is not None or _tells_only_the_ball(message, chat)
+    at_a_score = _AT_A_SCORE.match(_line(message, numbers="#")) is not None
+    is_open = chat.last_topic in _OPEN_TO_CHANGE
+    if not (is_open or at_a_score) or chat.forwarded:
+        return None
+    supposes = at_a_score or "?" in message.text or re.search(r"\bif\b", line) is not None
+    opens = at_a_score or _OPENING.search(line) is not None
+    opens = opens or _tells_only_the_ball(message, chat)
     if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
@@ -97,7 +117,10 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         return None
     if slots.facts != NOTHING_SAID and (_WEIGHS.search(line) or _names_a_shot(slots, line)):
         return None
-    assert chat.last_topic is not None, "it is open to change"
+    if chat.last_topic is None or not is_open:
+        if slots.score is None:
+            return None
+        return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     return Question(
         text=message.text, topic=chat.last_topic, confidence=CERTAIN, slots=slots, changes=True
     )
@@ -170,16 +193,20 @@ def _says_nothing_else(message: Message, slots: Slots) -> bool:
         word.folded
         for place, word in enumerate(message.said)
         if place not in message.told.ball.places
+        and (slots.score is None or number(word) is None)
         and not any(start <= word.span[0] < stop for start, stop in named)
     ]
     line = _slotwords_in().sub(" ", " ".join(kept))
     free = _LINKING | (_SERVING if slots.serving is not None else frozenset())
-    numbers = slots.score is not None
-    return all(word in free or (numbers and word.isdigit()) for word in line.split())
+    free |= _SUPPOSING | LEVEL_WORDS | _LEADS if slots.score is not None else frozenset()
+    return all(word in free for word in line.split())
 
 
-def _line(message: Message) -> str:
-    return " ".join(word.folded for word in message.said)
+def _line(message: Message, *, numbers: str | None = None) -> str:
+    """The message's words; `numbers` stands for each number where it is given."""
+    return " ".join(
+        word.folded if numbers is None or number(word) is None else numbers for word in message.said
+    )
 
 
 _SLOTS = ("wing", "hand", "ball", "kind", "side", "wind", "sun", "tired", "hot")

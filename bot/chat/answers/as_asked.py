@@ -26,6 +26,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
     rates, counts = _supposed(desk, slots)
+    is_supposed = question.changes or question.topic is Topic.WIN_CHANCE
     return Asked(
         topic=question.topic,
         text=_with_its_symptom(question, desk.context.asked),
@@ -36,7 +37,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         ball_kind=slots.ball_kind,
         pulled_wide=_pulled_wide(desk, slots, about),
         we_serve=slots.serving,
-        score=score_said(desk, slots),
+        score=score_said(desk, slots, supposed=is_supposed),
         games=slots.games,
         format=slots.format_said,
         lost_in_a_row=slots.lost_in_a_row,
