@@ -32,7 +32,7 @@ def changed(last: Asked, now: Asked) -> Asked:
         said |= _of_the_ball(last, now, now.facts)
     if last.score is not None and now.score is None and now.we_serve is not None:
         said["score"] = last.score._replace(we_serve=now.we_serve, server=None)
-    return replace(last, **said)
+    return replace(last, **{"rally": None, **said})
 
 
 def _of_the_ball(last: Asked, now: Asked, facts: BallFacts) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from bot.chat.follow_ups import topic_carried
 from bot.chat.forms import branches, patterns
 from bot.chat.message import Message
 from bot.chat.numbers import number
+from bot.chat.rally_supposed import ASKS_CHANCES, only_supposes_a_rally
 from bot.chat.said import Question, Slots
 from bot.chat.score_words import LEVEL_WORDS
 from bot.chat.slots import find_slots
@@ -90,6 +91,14 @@ _AT_A_SCORE = regex(
 )
 """`and at 3-9`, `what about 9-3`: nobody tells so how a match stands. "At 3-9" alone may."""
 
+_IF = regex(r"\bif\b")
+_SAME = regex(r"(?:(?:ok|okay|and|or|but|so|the) )*(?:same|what|how about)\b")
+_SERVING_BARE = regex(
+    r"(?:(?:ok|okay|so|and|or|but|n|same|thing|score|what|how|about|if|when|while|with|us|we|were"
+    r"|only|then|the) )+(?:(?P<us>serving|on serve)|receiving|returning|on (?:the )?return)"
+)
+"""`same receiving`: who serves, of us and in a word."""
+
 _LEADS = words_in("up down ahead behind leading trailing")
 _SUPPOSING = words_in("suppose supposing say lets being")
 
@@ -100,16 +109,22 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
     With nothing asked before, another score asks for our chances.
     """
     line = _line(message)
+    if only_supposes_a_rally(line) and not chat.forwarded:
+        return _of_a_rally(message, chat)
     at_a_score = _AT_A_SCORE.match(_line(message, numbers="#")) is not None
     is_open = chat.last_topic in _OPEN_TO_CHANGE
     if not (is_open or at_a_score) or chat.forwarded:
         return None
-    supposes = at_a_score or "?" in message.text or re.search(r"\bif\b", line) is not None
+    bare = _SERVING_BARE.fullmatch(line)
+    is_same = bare is not None or _SAME.match(line) is not None
+    supposes = at_a_score or is_same or "?" in message.text or _IF.search(line) is not None
     opens = at_a_score or _OPENING.search(line) is not None
     opens = opens or _tells_only_the_ball(message, chat)
     if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
+    if bare is not None and slots.serving is None:
+        slots = replace(slots, serving=bare["us"] is not None)
     if chat.match_on and not supposes and (slots.serving, slots.score) != (None, None):
         return None  # "no, they serve" tells how the match stands
     slots = _without_denied_hand(slots, line)
@@ -123,6 +138,22 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     return Question(
         text=message.text, topic=chat.last_topic, confidence=CERTAIN, slots=slots, changes=True
+    )
+
+
+def _of_a_rally(message: Message, chat: ChatView) -> Question | None:
+    """ "And if we lose it": the question before at the score after it, else our chances there."""
+    last = chat.last_topic
+    if last not in ASKS_CHANCES and not (last is None and chat.match_on):
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    topic = last or Topic.WIN_CHANCE
+    return Question(
+        text=message.text,
+        topic=topic,
+        confidence=CERTAIN,
+        slots=slots,
+        changes=last is not None,
     )
 
 

@@ -87,7 +87,7 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
         return reply
     desk.context = replace(desk.context, told=Depth.CALL)
     weather = asked.wind is not last.wind or asked.sun is not last.sun
-    is_of_score = question.slots.score is not None and asked.topic in _OF_A_SCORE
+    is_of_score = where.score_said and asked.topic in _OF_A_SCORE
     whose = [now.assumed] if is_of_score and now.assumed is not None else []
     text = "\n".join([now.call, wording("changes_nothing"), *whose])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()

@@ -8,6 +8,7 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.told_log import told_log
 from bot.chat.asked import Asked, SaidState
 from bot.chat.payload import Verb, tap
+from bot.chat.rally_supposed import after_supposed
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import SaidScore, ScoreSaid, Slots
@@ -113,6 +114,9 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         game: GameState | None = _state_at(asked.score, format, known)
     else:
         game = _logged_game(logged, asked, format)
+    if asked.rally is not None:
+        is_said, now = True, game or start(format, we_serve=asked.we_serve is not False)
+        game = after_supposed(now, asked.rally)
     match = _match(game, asked, logged, format)
     faults = match_faults(match) if match is not None and (is_said or asked.games) else ()
     return Standing(
