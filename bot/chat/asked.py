@@ -33,8 +33,8 @@ class Asked:
     `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
-    from. `facts` are of the one ball, None where nothing is said of it. `rally` is supposed to end so
-    at that score, or at the one that stands.
+    from. `facts` are of the one ball, None where nothing is said of it. `rally` is how the
+    next one is supposed to end.
     """
 
     topic: Topic

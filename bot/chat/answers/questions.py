@@ -87,7 +87,8 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
         return reply
     desk.context = replace(desk.context, told=Depth.CALL)
     weather = asked.wind is not last.wind or asked.sun is not last.sun
-    is_of_score = where.score_said and asked.topic in _OF_A_SCORE
+    is_said = where.score_said or question.slots.score is not None
+    is_of_score = is_said and asked.topic in _OF_A_SCORE
     whose = [now.assumed] if is_of_score and now.assumed is not None else []
     text = "\n".join([now.call, wording("changes_nothing"), *whose])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
