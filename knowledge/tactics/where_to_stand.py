@@ -26,7 +26,6 @@ from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.agreed_places import is_as_agreed
-from knowledge.tactics.score_read import score_read
 from knowledge.tactics.serve_depth_told import serves_short
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.tactics.standing_subject import subject_of
@@ -153,7 +152,7 @@ def _by_rule(situation: Situation) -> Advice:
         topic=Topic.WHERE_TO_STAND,
         call=call,
         reasons=reasons,
-        assumed=now.assumed or score_read(game),
+        assumed=now.assumed or _score_read(game),
         confidence=Confidence.CLEAR,
         choices=_choices(situation, game),
         picture=picture,
@@ -190,6 +189,11 @@ def _next_serve(outcome: Outcome, names: Names) -> str:
     serves = "serve" if starter is None or who == "you" else "serves"
     court = f" from the {game.serving_court}" if game.serving_court else ""
     return f"{game.call}, {who} {serves}{court}"
+
+
+def _score_read(game: GameState) -> str:
+    whose = "we serve" if game.we_serve else "they serve"
+    return f"At {game.call}, {whose}."
 
 
 def _singles(game: GameState) -> tuple[str, tuple[Reason, ...]]:
