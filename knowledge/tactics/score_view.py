@@ -43,10 +43,17 @@ class ScoreView:
     @property
     def score_read(self) -> str:
         """The score in words, and the games before it."""
-        match = self.match
-        so_far = f"{match.games_ours}-{match.games_theirs}"
-        games = "" if so_far == "0-0" else f", games {so_far}"
-        return score_read(match.game, games=games)
+        return score_read(self.match.game, games=self._games)
+
+    @property
+    def both_read(self) -> str:
+        """The same with whose number is whose, whoever serves."""
+        return score_read(self.match.game, games=self._games, names_both=True)
+
+    @property
+    def _games(self) -> str:
+        so_far = f"{self.match.games_ours}-{self.match.games_theirs}"
+        return "" if so_far == "0-0" else f", games {so_far}"
 
     @property
     def rally_chance(self) -> float:
