@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
 from bot.chat.format_said import SaidFormat
+from bot.chat.rally_supposed import SupposedRally
 from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.dataclass import dataclass
 from knowledge.situation import TossChoice, Wind
@@ -32,7 +33,8 @@ class Asked:
     `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
-    from. `facts` are of the one ball, None where nothing is said of it.
+    from. `facts` are of the one ball, None where nothing is said of it. `rally` is how the
+    next one is supposed to end.
     """
 
     topic: Topic
@@ -66,6 +68,7 @@ class Asked:
     rule: str | None = None
     before: str | None = None
     facts: BallFacts | None = None
+    rally: SupposedRally | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -153,5 +156,6 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "rule": str,
     "before": str,
     "facts": facts_from_json,
+    "rally": SupposedRally,
 }
 """How each field is read back; a test holds it to the fields of Asked."""

@@ -32,7 +32,7 @@ def changed(last: Asked, now: Asked) -> Asked:
         said |= _of_the_ball(last, now, now.facts)
     if last.score is not None and now.score is None and now.we_serve is not None:
         said["score"] = last.score._replace(we_serve=now.we_serve, server=None)
-    return replace(last, **said)
+    return replace(last, **{"rally": None, **said})
 
 
 def _of_the_ball(last: Asked, now: Asked, facts: BallFacts) -> dict[str, Any]:
@@ -53,14 +53,14 @@ def is_same_again(mention: Mention) -> bool:
 
 
 def in_last_frame(score: SaidState, slots: Slots, last: SaidState | None) -> SaidState:
-    """The score of "and at 9-6?": whose numbers it does not say, so nearest to the last one's."""
+    """The score of "and at 9-6?": ours first, and who serves as in the last one.
+
+    A call of three numbers is the serving side's own, and without a word of them ours.
+    """
     said = slots.score
-    if last is None or said is None or said.call is None:
+    if last is None or said is None or said.call is None or said.call.server is not None:
         return score
     if slots.serving is not None or said.we_serve is not None:
         return score
-    ours, theirs = score.ours, score.theirs
-    turned = abs(theirs - last.ours) + abs(ours - last.theirs)
-    if turned < abs(ours - last.ours) + abs(theirs - last.theirs):
-        ours, theirs = theirs, ours
-    return score._replace(ours=ours, theirs=theirs, we_serve=last.we_serve)
+    server = score.server if score.we_serve is last.we_serve else None
+    return score._replace(we_serve=last.we_serve, server=server)

@@ -10,7 +10,10 @@ from functools import cache
 from bot.chat.follow_ups import topic_carried
 from bot.chat.forms import branches, patterns
 from bot.chat.message import Message
+from bot.chat.numbers import number
+from bot.chat.rally_supposed import ASKS_CHANCES, only_supposes_a_rally
 from bot.chat.said import Question, Slots
+from bot.chat.score_words import LEVEL_WORDS
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
@@ -80,16 +83,48 @@ _OPEN_TO_CHANGE = frozenset(Topic) - {
 """Topics with an answer that slots may change; those of the others hang on the words."""
 
 
+_AT_A_SCORE = regex(
+    r"(?:(?:ok|okay|so|hm+|oh|well|yeah|cool|no|sorry) )*"
+    r"(?:(?:and|or|but|n|same|also)(?: then)? (?:at|if|when|being|from)|(?:and |or )?(?:if|suppose"
+    r"|supposing|say|lets say|what at)|(?:(?:and|or|but) )?(?:what|how) (?:about|bout|if)"
+    r"(?: at)?) (?:(?:we|were|we are|its|it is|it was|us|im|i am|being|only) )*(?:(?:up|down) )?#"
+)
+"""`and at 3-9`, `what about 9-3`: nobody tells so how a match stands. "At 3-9" alone may."""
+
+_IF = regex(r"\bif\b")
+_SAME = regex(r"(?:(?:ok|okay|and|or|but|so|the) )*(?:same|what|how about)\b")
+_SERVING_BARE = regex(
+    r"(?:(?:ok|okay|so|and|or|but|n|same|thing|score|what|how|about|if|when|while|with|us|we|were"
+    r"|only|then|the) )+(?:(?P<us>serving|on serve)|receiving|returning|on (?:the )?return)"
+)
+"""`same receiving`: who serves, of us and in a word."""
+
+_LEADS = words_in("up down ahead behind leading trailing")
+_SUPPOSING = words_in("suppose supposing say lets being")
+
+
 def change_said(message: Message, chat: ChatView) -> Question | None:
-    """The last topic again with what the message changes; None where it says anything else."""
-    if chat.last_topic not in _OPEN_TO_CHANGE or chat.forwarded:
-        return None
+    """The last topic again with what the message changes; None where it says anything else.
+
+    With nothing asked before, another score asks for our chances.
+    """
     line = _line(message)
-    supposes = "?" in message.text or re.search(r"\bif\b", line) is not None
-    opens = _OPENING.search(line) is not None or _tells_only_the_ball(message, chat)
+    if only_supposes_a_rally(line) and not chat.forwarded:
+        return _of_a_rally(message, chat)
+    at_a_score = _AT_A_SCORE.match(_line(message, numbers="#")) is not None
+    is_open = chat.last_topic in _OPEN_TO_CHANGE
+    if not (is_open or at_a_score) or chat.forwarded:
+        return None
+    bare = _SERVING_BARE.fullmatch(line)
+    is_same = bare is not None or _SAME.match(line) is not None
+    supposes = at_a_score or is_same or "?" in message.text or _IF.search(line) is not None
+    opens = at_a_score or _OPENING.search(line) is not None
+    opens = opens or _tells_only_the_ball(message, chat)
     if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
+    if bare is not None and slots.serving is None:
+        slots = replace(slots, serving=bare["us"] is not None)
     if chat.match_on and not supposes and (slots.serving, slots.score) != (None, None):
         return None  # "no, they serve" tells how the match stands
     slots = _without_denied_hand(slots, line)
@@ -97,9 +132,28 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         return None
     if slots.facts != NOTHING_SAID and (_WEIGHS.search(line) or _names_a_shot(slots, line)):
         return None
-    assert chat.last_topic is not None, "it is open to change"
+    if chat.last_topic is None or not is_open:
+        if slots.score is None:
+            return None
+        return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     return Question(
         text=message.text, topic=chat.last_topic, confidence=CERTAIN, slots=slots, changes=True
+    )
+
+
+def _of_a_rally(message: Message, chat: ChatView) -> Question | None:
+    """ "And if we lose it": the question before at the score after it, else our chances there."""
+    last = chat.last_topic
+    if last not in ASKS_CHANCES and not (last is None and chat.match_on):
+        return None
+    slots = find_slots(message.said, message.mentions, message.told)
+    topic = last or Topic.WIN_CHANCE
+    return Question(
+        text=message.text,
+        topic=topic,
+        confidence=CERTAIN,
+        slots=slots,
+        changes=last is not None,
     )
 
 
@@ -170,16 +224,20 @@ def _says_nothing_else(message: Message, slots: Slots) -> bool:
         word.folded
         for place, word in enumerate(message.said)
         if place not in message.told.ball.places
+        and (slots.score is None or number(word) is None)
         and not any(start <= word.span[0] < stop for start, stop in named)
     ]
     line = _slotwords_in().sub(" ", " ".join(kept))
     free = _LINKING | (_SERVING if slots.serving is not None else frozenset())
-    numbers = slots.score is not None
-    return all(word in free or (numbers and word.isdigit()) for word in line.split())
+    free |= _SUPPOSING | LEVEL_WORDS | _LEADS if slots.score is not None else frozenset()
+    return all(word in free for word in line.split())
 
 
-def _line(message: Message) -> str:
-    return " ".join(word.folded for word in message.said)
+def _line(message: Message, *, numbers: str | None = None) -> str:
+    """The message's words; `numbers` stands for each number where it is given."""
+    return " ".join(
+        word.folded if numbers is None or number(word) is None else numbers for word in message.said
+    )
 
 
 _SLOTS = ("wing", "hand", "ball", "kind", "side", "wind", "sun", "tired", "hot")

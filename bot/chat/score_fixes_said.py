@@ -19,7 +19,7 @@ _ROUND = regex(
 )
 _ONE_SIDE = regex(
     rf"{SLIP}*(?P<side>we|they|us|them|weve|theyve|were|theyre)"
-    r" (?:(?:only|have|has|got|are|is|had|at|on) )*#(?: points?)?(?: now)?"
+    r" (?:(?:only|have|has|got|are|is|had|at|on|the) )*#(?: points?)?(?: now)?"
 )
 _OWNED = regex(
     rf"{SLIP}*(?:(?P<before>ours|theirs)(?: is| are| on| at)? #"

@@ -246,8 +246,18 @@ def _nearer_reading(score: SaidScore, known: GameState) -> bool:
     if_ours = abs(first - known.ours) + abs(second - known.theirs)
     if_theirs = abs(second - known.ours) + abs(first - known.theirs)
     if if_ours == if_theirs:
-        return known.we_serve
+        return known.we_serve or _stands(known, ours=first, theirs=second)
     return if_ours < if_theirs
+
+
+def _stands(known: GameState, *, ours: int, theirs: int) -> bool:
+    """Whether our points would stand where they served: they scored, and lost the serve then.
+
+    "5-7-2" after their 2-5-1: the other way round both sides would have scored, and they serve
+    anew (2025 rulebook, side-out scoring).
+    """
+    is_side_out = known.format.scoring is Scoring.SIDE_OUT
+    return is_side_out and ours == known.ours and theirs > known.theirs
 
 
 def _who_scored(ours: int, theirs: int, known: GameState) -> bool:

@@ -54,6 +54,11 @@ _INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|
 """`is it my serve` asks, question mark or not."""
 
 
+_DENIED = regex(
+    r" not (?:(?:the )?(?:first|second|1st|2nd|1|2|one|two)|ours?|us|we|theirs?|them|they)$"
+)
+"""`second server not first`, `their serve not ours`."""
+
 _TO_WHOM = regex(r"^(?!.*\b(?:now|next|first)\b)(?:we|they) serves? to (?:we|they)$")
 _BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve)\b")
 
@@ -125,7 +130,7 @@ def _parts(said: Sequence[Word]) -> list[list[Word]]:
 
 
 def _by_side(text: str, said: Sequence[Word]) -> ScoreSaid | None:
-    line = re.sub(r" not (?:the )?(?:first|second|1st|2nd|1|2|one|two)$", "", _line(said))
+    line = _DENIED.sub("", _line(said))
     if not set(_NUMBERED.sub("server", line).split()) <= _TELLING or not _SERVE.search(line):
         return None
     ours, theirs = OURS.search(line), THEIRS.search(line)

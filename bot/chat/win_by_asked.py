@@ -1,4 +1,4 @@
-"""Whether a game must be won by two: "is it win by 2 to 15"."""
+"""Whether a game must be won by two, or on serve: "is it win by 2 to 15", "freeze at 20?"."""
 
 from __future__ import annotations
 
@@ -13,7 +13,18 @@ _WIN_BY = regex(
 )
 
 
+_FREEZE = regex(
+    r"(?:(?:so|ok|wait|hey|um|and|is|its|it|this|that|do|does|are|we|you|they|there|the|score|a|an"
+    r"|any|no|get|gets|here|still) )*"
+    r"(?:freeze|freezes|freezing|frozen)"
+    r"(?: (?:at|on|the|a|game|match|point|points|score|serve|rule|here|rally|scoring|or|not|no"
+    r"|in|this|it|is|there|1[0-9]|20|we|event))*"
+)
+"""In rally scoring the score may freeze at game point, until that is won on serve."""
+
+
 def asks_win_by(message: Message) -> bool:
     """Whether it asks for the rule of how a game ends, and for nobody's chance to end it."""
     line = " ".join(word.folded for word in message.said)
-    return message.asks and _WIN_BY.fullmatch(line) is not None
+    found = _WIN_BY.fullmatch(line) or _FREEZE.fullmatch(line)
+    return message.asks and found is not None

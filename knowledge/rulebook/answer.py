@@ -8,6 +8,7 @@ from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
+from knowledge.rulebook.in_format import in_format
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
@@ -73,7 +74,9 @@ def advise(situation: Situation) -> Advice:
             assumed=SAME_EITHER_WAY.format(edition=f"{EDITION} edition"),
             choices=tuple(map(_meant, (found.rule, *found.others))),
         )
-    return _advice(found.rule, found.others, is_officiated(asked))
+    format = situation.format if situation.match is None else situation.match.format
+    rule = in_format(found.rule, format, situation.match)
+    return _advice(rule, found.others, is_officiated(asked))
 
 
 def _is_named(rule: Rule, words: str) -> bool:

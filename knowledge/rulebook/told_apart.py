@@ -14,6 +14,7 @@ from knowledge.rulebook.touching import plain
 MEDICAL: Final = "medical"
 ERNE: Final = "erne"
 KITCHEN_JUMP: Final = "kitchen jump"
+RALLY_SCORING: Final = "rally scoring"
 
 _TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
 _MEDICAL: Final = regex(
@@ -39,6 +40,12 @@ _ERNE: Final = regex(r"\bern(?:e|es|ie|ies|ey|ed|ing|eing)\b")
 _OUTSIDE: Final = regex(r"\bfeet (?:are |were |stay |stayed )?outside\b|\bjump\w* (?:\w+ )?over\b")
 """An Erne as it should be: "feet outside", "jumps over the corner"."""
 
+_FREEZE: Final = regex(
+    r"\b(?:freez(?:e|es|ing)|frozen)\b(?=.*\b(?:at|on|rule|serve|point|score|\d+)\b)"
+    r"|\b(?:is there|any|no|the|a) freeze\b"
+)
+"""The score freezes: the last point of a game in rally scoring counts only on serve."""
+
 _STOPPED: Final = regex(r"\b(?:stop|beat|counter|defend|handle|punish)\b")
 """What to play against an Erne is no rule."""
 
@@ -63,6 +70,8 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
     """The rule's name where such words decide it; else None. `found`: the likeliest."""
     if asks_of_medical(words):
         return MEDICAL
+    if _FREEZE.search(plain(words)):
+        return RALLY_SCORING
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
         return KITCHEN_JUMP
     return None

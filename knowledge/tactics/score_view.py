@@ -24,6 +24,7 @@ from knowledge.game import Discipline, GameFormat, MatchState, start
 from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE, SAID, Source, SourceKind, book_rallies
+from knowledge.tactics.score_read import score_read
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,11 +42,18 @@ class ScoreView:
 
     @property
     def score_read(self) -> str:
-        """The score in words, so that everybody sees which one the answer is about."""
-        game, match = self.match.game, self.match
-        so_far = f"{match.games_ours}-{match.games_theirs}"
-        games = "" if so_far == "0-0" else f", games {so_far}"
-        return f"At {game.call}, {'we' if game.we_serve else 'they'} serve{games}."
+        """The score in words, and the games before it."""
+        return score_read(self.match.game, games=self._games)
+
+    @property
+    def both_read(self) -> str:
+        """The same with whose number is whose, whoever serves."""
+        return score_read(self.match.game, games=self._games, names_both=True)
+
+    @property
+    def _games(self) -> str:
+        so_far = f"{self.match.games_ours}-{self.match.games_theirs}"
+        return "" if so_far == "0-0" else f", games {so_far}"
 
     @property
     def rally_chance(self) -> float:

@@ -55,7 +55,7 @@ def advise(situation: Situation) -> Advice:
         reasons=_reasons(view),
         number=_next_rally(view),
         unless=_tell_more(situation),
-        assumed=view.assumed or view.score_read,
+        assumed=view.assumed or view.both_read,
         confidence=Confidence.CLEAR if view.belief.is_exact else Confidence.LEAN,
         numbers=view.outlook.numbers() | leak_numbers(situation),
         choices=tuple(

@@ -21,6 +21,7 @@ from bot.chat.context import (
 )
 from bot.chat.format_said import SaidFormat
 from bot.chat.pending import Pending
+from bot.chat.rally_supposed import SupposedRally
 from knowledge.ball_facts import BallFacts, Footing, Spin
 from knowledge.ball_facts import Depth as PairDepth
 from knowledge.game import Discipline, Scoring
@@ -70,6 +71,7 @@ ASKED = st.builds(
     officiated=MAYBE | st.booleans(),
     rule=MAYBE | st.sampled_from([rule.name for rule in rules()]),
     before=MAYBE | st.text(max_size=20),
+    rally=MAYBE | st.sampled_from(SupposedRally),
     facts=MAYBE
     | st.builds(
         BallFacts,

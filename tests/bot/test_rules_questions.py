@@ -69,3 +69,16 @@ def test_a_bare_word_of_several_rules_is_asked_about(demo: Talk, text: str) -> N
     assert demo.say(text).splitlines()[0] == "Which rule do you mean?"
     assert "broken ball" in [one.label for one in demo.buttons]
     assert demo.tap("broken ball").startswith("Play the rally out")
+
+
+@pytest.mark.parametrize(
+    "said", ["freeze at 20?", "is there a freeze", "does the score freeze at 20?", "freeze rule?"]
+)
+def test_a_freeze_of_the_score_is_a_rule(demo: Talk, said: str) -> None:
+    """2025 rulebook, 12.B: in rally scoring the winning point only on serve."""
+    assert "rally scoring" in demo.say(said).splitlines()[0]
+
+
+@pytest.mark.parametrize("said", ["they freeze me out at 20", "i freeze at game point"])
+def test_a_freeze_of_ours_is_none(demo: Talk, said: str) -> None:
+    assert "rally scoring" not in demo.say(said)

@@ -10,8 +10,10 @@ from bot.chat.answers.names import settled
 from bot.chat.answers.own_rates import Numbers, numbers_over
 from bot.chat.answers.standing import score_said
 from bot.chat.context import Asked
+from bot.chat.rally_supposed import ASKS_CHANCES, SupposedRally, rally_supposed
 from bot.chat.said import OneOfUs, Question, Slots
 from bot.chat.served_from import served_from
+from bot.chat.words import folded_line, words
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.complaints import complains_of_us
 from knowledge.regex import regex
@@ -26,6 +28,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
     rates, counts = _supposed(desk, slots)
+    is_supposed = question.changes or question.topic is Topic.WIN_CHANCE
     return Asked(
         topic=question.topic,
         text=_with_its_symptom(question, desk.context.asked),
@@ -36,7 +39,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         ball_kind=slots.ball_kind,
         pulled_wide=_pulled_wide(desk, slots, about),
         we_serve=slots.serving,
-        score=score_said(desk, slots),
+        score=score_said(desk, slots, supposed=is_supposed),
         games=slots.games,
         format=slots.format_said,
         lost_in_a_row=slots.lost_in_a_row,
@@ -54,8 +57,15 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         asker=slots.asker,
         hands=(*_told_hands(desk), *_supposed_hands(question)),
         before=_goes_on_from(desk, question),
+        rally=_rally_supposed(question),
         facts=None if slots.facts == NOTHING_SAID else slots.facts,
     )
+
+
+def _rally_supposed(question: Question) -> SupposedRally | None:
+    if question.topic not in ASKS_CHANCES:
+        return None
+    return rally_supposed(folded_line(words(question.text)))
 
 
 LINES_BEFORE = 3

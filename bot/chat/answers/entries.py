@@ -37,7 +37,11 @@ def after_entry(
     """
     if isinstance(row, AlreadyCounted):
         return already_counted(desk, match)
-    desk.context = replace(desk.context, asked_serve=None)
+    asked = desk.context.asked
+    if asked is not None and (asked.score is not None or asked.rally is not None):
+        # What was supposed of the score before is over: "and if we lose it" is of this one.
+        asked = replace(asked, score=None, we_serve=None, rally=None)
+    desk.context = replace(desk.context, asked_serve=None, asked=asked)
     lines = {"n": row.n, "also": list(also)} if also else {"n": row.n}
     change = desk.record("entry", {"match": match, **lines}, {"context": desk.context.to_json()})
     desk.book.set_state(match, StoredState.RUNNING)

@@ -128,5 +128,5 @@ def _is_about_them(topic: Topic) -> bool:
 
 def _says_score(asked: Asked) -> bool:
     """Whether what was read of the score comes from the question: then it must be seen."""
-    said = (asked.score, asked.we_serve, asked.games, asked.format)
+    said = (asked.score, asked.we_serve, asked.games, asked.format, asked.rally)
     return any(one is not None for one in said)

@@ -67,6 +67,12 @@ _TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")
 """Parts of an advice that make it another answer."""
 
 
+_OF_A_SCORE = frozenset(
+    {Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND}
+)
+"""Topics whose answer says which score it is about."""
+
+
 def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -> Reply:
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
@@ -81,7 +87,10 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
         return reply
     desk.context = replace(desk.context, told=Depth.CALL)
     weather = asked.wind is not last.wind or asked.sun is not last.sun
-    text = "\n".join([now.call, wording("changes_nothing")])
+    is_said = where.score_said or question.slots.score is not None
+    is_of_score = is_said and asked.topic in _OF_A_SCORE
+    whose = [now.assumed] if is_of_score and now.assumed is not None else []
+    text = "\n".join([now.call, wording("changes_nothing"), *whose])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
     return with_buttons(replace(reply, text=text, picture=None), more)
 

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
+from typing import Any
 
 from bot.chat.answers.ace import ace
+from bot.chat.answers.call_turned import call_read, call_turned
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
@@ -71,7 +75,10 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
         if counted is not None:
             return counted
     if match is not None and said.score is not None and says_no_points(said.score):
-        return _serve_answered(desk, match, said.score) or _serve_said(desk, match, said.score)
+        answered, turned = _serve_answered(desk, match, said.score), call_turned(desk, said)
+        if answered is None and turned is not None:
+            return _set_score(desk, match, turned)
+        return answered or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
 
 
@@ -112,6 +119,7 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         is_serve_guessed=wanted.is_serve_guessed,
         expected=expected,
         served_by=said.served_by,
+        read={} if wanted.is_serve_guessed else call_read(said),
     )
     is_open = wanted.is_serve_guessed and said.served_by is None and not names_server(said)
     return serve_asked_beside(desk, match, reply) if is_open else reply
@@ -120,6 +128,9 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:
     """The state said; one side's points alone are put right even before anything was counted."""
     known, format = desk.match_state(), desk.format()
+    turned = call_turned(desk, said) if match is not None and says_one_side(said) else None
+    if turned is not None:
+        return StateSaid(game=turned)
     is_told = said.score is not None and said.score.ours is not None
     if said.side_out and not is_told and not desk.log().serve_known:
         return None
@@ -139,6 +150,7 @@ def _set_score(
     is_serve_guessed: bool = False,
     expected: int | None = None,
     served_by: Mention | None = None,
+    read: Mapping[str, Any] = MappingProxyType({}),
 ) -> Reply:
     log = desk.log()
     guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
@@ -151,7 +163,7 @@ def _set_score(
         theirs=game.theirs,
         server=game.server,
         we_serve=game.we_serve,
-        detail={**guess, **sides_of_first(desk, log)} or None,
+        detail={**guess, **read, **sides_of_first(desk, log)} or None,
         inbox=desk.inbox,
     )
     if served_by is None or not isinstance(row, EntryRow):

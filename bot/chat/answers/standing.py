@@ -8,10 +8,12 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.told_log import told_log
 from bot.chat.asked import Asked, SaidState
 from bot.chat.payload import Verb, tap
+from bot.chat.rally_supposed import after_supposed
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import SaidScore, ScoreSaid, Slots
 from bot.chat.score_reading import state_said
+from bot.chat.score_supposed import cannot_follow, ours_first
 from bot.chat.wording import wording
 from knowledge.advice import MatchFact
 from knowledge.dataclass import dataclass
@@ -46,10 +48,11 @@ class Standing:
     faults: tuple[str, ...] = ()
 
 
-def score_said(desk: Desk, slots: Slots) -> SaidState | None:
-    """A score inside a question, from our side; a bare call is ours unless it says they serve.
+def score_said(desk: Desk, slots: Slots, *, supposed: bool) -> SaidState | None:
+    """A score inside a question, from our side; a bare one is ours first unless they serve it.
 
-    In a running match a bare score is read as a score message is: nearest to where we stood.
+    In a running match a bare score that may stand now is read as a score message is: nearest to
+    where we stood. One that is only `supposed` is ours first there too.
     """
     score = slots.score
     if score is None:
@@ -57,6 +60,8 @@ def score_said(desk: Desk, slots: Slots) -> SaidState | None:
     serving = slots.serving if score.we_serve is None else score.we_serve
     known = desk.match_state()
     if known is not None and serving is None:
+        if supposed or cannot_follow(score, known.game):
+            score = ours_first(score, known.game)
         said = ScoreSaid(text="", score=score)
         read = state_said(said, known.game, _own_format(slots, known.format))
         return None if read is None else _as_said(read.game)
@@ -109,6 +114,9 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         game: GameState | None = _state_at(asked.score, format, known)
     else:
         game = _logged_game(logged, asked, format)
+    if asked.rally is not None:
+        is_said, now = True, game or start(format, we_serve=asked.we_serve is not False)
+        game = after_supposed(now, asked.rally)
     match = _match(game, asked, logged, format)
     faults = match_faults(match) if match is not None and (is_said or asked.games) else ()
     return Standing(
