@@ -9,7 +9,18 @@ from bot.chat.format_said import SaidFormat
 from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.dataclass import dataclass
 from knowledge.situation import TossChoice, Wind
-from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
+from knowledge.trait_asked import TraitAsked
+from knowledge.vocabulary import (
+    BallKind,
+    BallQuality,
+    Hand,
+    PlayerId,
+    Side,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
 
 
 class SaidState(NamedTuple):
@@ -32,7 +43,8 @@ class Asked:
     `rates` and `counts` (serving, receiving) are supposed for this question only, and so is
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
-    from. `facts` are of the one ball, None where nothing is said of it.
+    from. `facts` are of the one ball, None where nothing is said of it; `trait` is what a question
+    about somebody asks after.
     """
 
     topic: Topic
@@ -66,6 +78,7 @@ class Asked:
     rule: str | None = None
     before: str | None = None
     facts: BallFacts | None = None
+    trait: TraitAsked | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -85,6 +98,8 @@ def _plain(value: Any) -> Any:
         return value.to_json()
     if isinstance(value, BallFacts):
         return facts_to_json(value)
+    if isinstance(value, TraitAsked):
+        return [value.trait, value.value]
     return list(value) if isinstance(value, tuple) else value
 
 
@@ -153,5 +168,6 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "rule": str,
     "before": str,
     "facts": facts_from_json,
+    "trait": lambda value: TraitAsked(trait=Trait(value[0]), value=maybe(Value, value[1])),
 }
 """How each field is read back; a test holds it to the fields of Asked."""

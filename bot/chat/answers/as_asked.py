@@ -55,6 +55,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         hands=(*_told_hands(desk), *_supposed_hands(question)),
         before=_goes_on_from(desk, question),
         facts=None if slots.facts == NOTHING_SAID else slots.facts,
+        trait=question.trait,
     )
 
 
