@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.another_topic import another_topic
 from bot.chat.changes_said import as_change, leans, says_only_links, says_only_slots
 from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
@@ -167,6 +168,9 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
     of_play = _of_play_after_a_body(question, message, chat)
     if of_play is not None:
         return of_play
+    other = another_topic(message, chat) if question.topic is chat.last_topic else None
+    if other is not None:
+        return other
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
     if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))
