@@ -16,6 +16,7 @@ from bot.chat.answers.plan_buttons import plan_buttons
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.standing import cannot_be, standing
+from bot.chat.answers.stands_as_it_was import stands_as_it_was, supposes
 from bot.chat.answers.timeouts_told import with_timeouts_told
 from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
@@ -71,6 +72,9 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
     reply = answer_asked(desk, asked, offers=question.offers)
+    if asked == last and supposes(question.text):
+        desk.context = replace(desk.context, told=Depth.CALL)
+        return stands_as_it_was(reply, question.text, wording("not_weighed"))
     if asked == last or asked.about != last.about or asked.topic is not last.topic:
         return reply
     if was.faults or where.faults:
@@ -81,9 +85,9 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
         return reply
     desk.context = replace(desk.context, told=Depth.CALL)
     weather = asked.wind is not last.wind or asked.sun is not last.sun
-    text = "\n".join([now.call, wording("changes_nothing")])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
-    return with_buttons(replace(reply, text=text, picture=None), more)
+    stands = stands_as_it_was(reply, question.text, wording("changes_nothing"))
+    return with_buttons(stands, more)
 
 
 def answer_asked(
