@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.retelling_said import retelling_in
+from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
     BookSaid,
     BookVerb,
     Mention,
+    Retelling,
     RetellSaid,
     SaidScore,
     ScoreSaid,
@@ -217,6 +218,8 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
     how = retelling_in(spoken)
+    if how is None and chat.last_topic in OF_THE_TWO and is_for_partner(spoken):
+        how = Retelling.TO_PARTNER
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
     if _WHO_WON.fullmatch(spoken) is not None:

@@ -8,7 +8,7 @@ from bot.chat.reply import Reply
 from bot.chat.words import words
 from knowledge.regex import regex
 
-SUPPOSES = regex(r"\b(?:if|when|whenever|once|in case|suppose|say)\b")
+SUPPOSES = regex(r"\b(?:if|when|whenever|once|in case|suppose)\b")
 MOST_LINES = 2
 """Lines of the last answer that are told again."""
 

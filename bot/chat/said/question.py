@@ -108,11 +108,14 @@ class Retelling(StrEnum):
     AGAIN = "again"
     MIX = "mix"
     PICK = "pick"
+    TO_PARTNER = "to_partner"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
-    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix"."""
+    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix";
+    `TO_PARTNER`: as a line to say to one's partner.
+    """
 
     text: str
     how: Retelling
