@@ -14,6 +14,7 @@ from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.own_shape import own_shape
+from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
@@ -165,6 +166,7 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
         alone = read_question(message, replace(chat, last_topic=None))
         offers = alone.offers if isinstance(alone, Unclear) else (alone.topic, *alone.offers)
         return Unclear(text=question.text, offers=offers, slots=question.slots)
+    question = rule_goes_on(question, message, chat)
     of_play = _of_play_after_a_body(question, message, chat)
     if of_play is not None:
         return of_play
