@@ -40,7 +40,8 @@ def advise(situation: Situation) -> Advice:
         (one for player in people for one in known_of(player, situation)),
         key=lambda one: -one.per_100,
     )
-    side = side_asked(situation.asked.words)
+    is_of_one_trait = situation.asked.trait is not None
+    side = None if is_of_one_trait else side_asked(situation.asked.words)
     if known and side is not None:
         return one_side(people, known, side)
     words = in_words(people, situation)

@@ -50,7 +50,7 @@ def test_which_of_several_alike_is_asked_first(demo: Talk) -> None:
 @pytest.mark.parametrize(
     "said",
     ["tell me about lindqvist", "is lindqvist good", "what do you know of lindqvist the lefty",
-     "lindqvists weakness", "scouting report lindqvist"],
+     "scouting report lindqvist"],
 )  # fmt: skip
 def test_a_report_that_asks_after_no_trait_is_as_it_was(demo: Talk, said: str) -> None:
     assert demo.say(said).startswith(HEADLINE)
