@@ -7,7 +7,6 @@ from itertools import pairwise
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
-from bot.chat.forms import word_set
 from bot.chat.message import Message, is_ours, names_somebody, opponents
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
 from bot.chat.opponents_told import opponents_told
@@ -21,7 +20,6 @@ from bot.chat.said import (
     Understood,
 )
 from bot.chat.score_fixes_said import score_fixed
-from bot.chat.score_reading import says_no_points
 from bot.chat.scores import stray_words
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import (
@@ -48,7 +46,6 @@ ASKS_BESIDE = 0.5
 rally told in words to be nothing but a question. With a topic beyond doubt MAY_ASK_FROM will do: of
 the writers' hard scores that answers 13 of 39 such lines that ask and 7 of 411 that do not."""
 
-_OF_A_SERVE = word_set("of_a_serve")
 _POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
 
 _BESIDE_OUR_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.PAIR_UP})
@@ -99,18 +96,10 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
         return 0
     if isinstance(fixed, MatchSaid) and opponents_told(message, opponents(message.mentions, chat)):
         return 0  # every word of it announces
-    if isinstance(fixed, ScoreSaid) and _is_only_who_serves(fixed, message):
-        return 0
     if score_fixed(message, chat) is not None:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
     stray = stray_words(message.told.of_score) - _of_match_points(message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
-
-
-def _is_only_who_serves(fixed: ScoreSaid, message: Message) -> bool:
-    """ "We start": who serves, answered or told, though a toss is asked about in such words too."""
-    is_of_serve = fixed.score is not None and says_no_points(fixed.score)
-    return is_of_serve and _OF_A_SERVE.issuperset(word.folded for word in message.said)
 
 
 def _of_match_points(message: Message) -> int:

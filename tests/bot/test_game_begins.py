@@ -20,8 +20,6 @@ from bot.chat.said import ScoreSaid, ServerSaid
         ("game on, their serve", "0-0-2. They serve from the right to Mira."),
         ("here we go, we serve first", "0-0-2. Mira serves from the right."),
         ("we start, they serve first", "0-0-2. They serve from the right to Mira."),
-        ("we start, he serves first", "0-0-2. Mira serves from the right."),
-        ("we start", "0-0-2. Mira serves from the right."),
         ("start, tom serves first", "0-0-2. Tom serves from the right."),
         ("tom serves first", "0-0-2. Tom serves from the right."),
         ("okafor serves first", "0-0-2. Okafor serves from the right to Mira."),
