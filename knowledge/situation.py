@@ -13,6 +13,7 @@ from knowledge.dataclass import dataclass
 from knowledge.evidence import Profile
 from knowledge.game import GameFormat, GameState, MatchState, PlayedRally
 from knowledge.given_plan import GivenLine, LastMeeting
+from knowledge.trait_asked import TraitAsked
 from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
@@ -133,7 +134,7 @@ class Asked:
     `background` is anything else behind an end that hides the ball. `officiated`: there is a
     referee; `rule` names the rule of the rulebook that is meant, where a button said so; `before`
     are the words of the question that these go on from ("and if it bounced first?"). `facts`
-    are what is said of the one ball.
+    are what is said of the one ball, `trait` what a question about somebody asks after.
     """
 
     about: tuple[PlayerId, ...] = ()
@@ -162,6 +163,7 @@ class Asked:
     rule: str | None = None
     before: str = ""
     facts: BallFacts = NOTHING_SAID
+    trait: TraitAsked | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

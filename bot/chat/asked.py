@@ -10,7 +10,18 @@ from bot.chat.rally_supposed import SupposedRally
 from knowledge.ball_facts import BallFacts, Depth, Footing, Spin
 from knowledge.dataclass import dataclass
 from knowledge.situation import TossChoice, Wind
-from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
+from knowledge.trait_asked import TraitAsked
+from knowledge.vocabulary import (
+    BallKind,
+    BallQuality,
+    Hand,
+    PlayerId,
+    Side,
+    Topic,
+    Trait,
+    Value,
+    Wing,
+)
 
 
 class SaidState(NamedTuple):
@@ -34,7 +45,7 @@ class Asked:
     the hand of each player in `hands`; `asker` is who of ours says of themselves to be asking.
     `officiated` and `rule` a button settles; `before` are the words that a rules question goes on
     from. `facts` are of the one ball, None where nothing is said of it. `rally` is how the
-    next one is supposed to end.
+    next one is supposed to end; `trait` is what a question about somebody asks after.
     """
 
     topic: Topic
@@ -69,6 +80,7 @@ class Asked:
     before: str | None = None
     facts: BallFacts | None = None
     rally: SupposedRally | None = None
+    trait: TraitAsked | None = None
 
     def to_json(self) -> dict[str, Any]:
         """Plain JSON, absent things left out."""
@@ -88,6 +100,8 @@ def _plain(value: Any) -> Any:
         return value.to_json()
     if isinstance(value, BallFacts):
         return facts_to_json(value)
+    if isinstance(value, TraitAsked):
+        return [value.trait, value.value]
     return list(value) if isinstance(value, tuple) else value
 
 
@@ -157,5 +171,6 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "before": str,
     "facts": facts_from_json,
     "rally": SupposedRally,
+    "trait": lambda value: TraitAsked(trait=Trait(value[0]), value=maybe(Value, value[1])),
 }
 """How each field is read back; a test holds it to the fields of Asked."""

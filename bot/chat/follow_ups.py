@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.chat.retelling_said import retelling_in
+from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
     BookSaid,
     BookVerb,
     Mention,
+    Retelling,
     RetellSaid,
     SaidScore,
     ScoreSaid,
@@ -170,6 +171,14 @@ _PLAYING_NOW = regex(
 )
 """`ok playing now`: how the match stands, so that rallies can be counted on from there."""
 
+_BEGINS = regex(
+    r"(?:(?:ok|okay|so|and|right|now|hey|alright|here we go|lets go) )*"
+    r"(?:(?:lets |we (?:can |will )?)?(?:start|begin)|(?:start|begin) (?:the |our )?(?:match|game)"
+    r"|game on|match on|(?:match|game) (?:starts|begins|start|on)|here we go|lets go"
+    r"|kick ?off|let ?s play|lets play)(?: (?:now|then|please|pls|match|game))*"
+)
+"""`start`, while a match waits: the same. "We start" answers who serves first and is read so."""
+
 _ANSWERS_WHO = regex(
     r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"
     r"(?:(?:we (?:do|are|did|were|will)|us|ours|me|mine|we|i do)"
@@ -209,11 +218,14 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
     how = retelling_in(spoken)
+    if how is None and chat.last_topic in OF_THE_TWO and is_for_partner(spoken):
+        how = Retelling.TO_PARTNER
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
     if _WHO_WON.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
-    if _PLAYING_NOW.fullmatch(spoken) is not None:
+    begins = chat.match_on and spoken not in _WE_SERVE and _BEGINS.fullmatch(spoken) is not None
+    if begins or _PLAYING_NOW.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
     if is_serve_asked or _AROUND.sub("", spoken) in (_SCORE if chat.match_on else _LAST_SCORE):

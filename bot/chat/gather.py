@@ -110,6 +110,7 @@ def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:
         rule=asked.rule,
         before=asked.before or "",
         facts=asked.facts or NOTHING_SAID,
+        trait=asked.trait,
     )
 
 

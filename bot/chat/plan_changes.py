@@ -30,7 +30,9 @@ _TAKES = (
 _COVERS = (
     r"(?:(?:cover|covers|covering|covered|shield|shields|shielding|protect|protects|protecting"
     r"|help|helps|helping)(?: (?:for )?(?:N|him|her|the (?:weak|weaker) (?:one|player|guy)))"
-    r"|slides? over|slid over|squeezes?|squeezing|(?:take|takes) (?:the |away the )?middle)"
+    r"|(?:slides?|slid|moves?|moved|moving|shifts?|shifted|shifting) over"
+    r"(?! to (?:the|my|our|his|her))(?: to (?:cover|help)(?: (?:N|him|her|out))?)?"
+    r"|squeezes?|squeezing|(?:take|takes) (?:the |away the )?middle)"
 )
 _POACHES = (
     r"(?:(?:start|starts|started|begin|begins) (?:to )?(?:poach|poaching|crossing|cross)"

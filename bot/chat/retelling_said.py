@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from bot.chat.said import Retelling
+from knowledge.regex import regex
+from knowledge.vocabulary import Topic
 
 _RETELL = {
     Retelling.MORE: frozenset(
@@ -126,3 +128,25 @@ def retelling_in(spoken: str) -> Retelling | None:
         words = words[1:]
         spoken = " ".join(words)
     return next((how for how, forms in _RETELL.items() if spoken in forms), None)
+
+
+OF_THE_TWO = frozenset(
+    {Topic.COVER_MIDDLE, Topic.STACK_OR_NOT, Topic.WHERE_TO_STAND, Topic.PAIR_UP, Topic.TRANSITION}
+)
+"""Topics that the two of us agree on: what one asks then, the other has to be told."""
+
+_TO = r"(?:her|him|them|(?:my |our )?(?:partner|pard|mate|teammate))"
+_SO_THAT_I_SAY = regex(
+    r"(?:(?:no|ok|so|but|and|sorry|i mean|i meant|i want|i need|just|give me|then) )*"
+    r"(?:what (?:should|can|do|could|would|shall) i (?:tell|say to)"
+    r"|(?:one|a|1|any) (?:\w+ )?(?:sentence|line|phrase|thing|word)(?: (?:that|which|i|to|can|could"
+    rf"|should|may))* (?:say to|tell|for|give)) {_TO}"
+    r"(?: (?:at the net|now|then|quickly|please|pls|out there|before (?:this|the|that) \w+"
+    r"|in (?:one|a) (?:line|sentence|word)))*"
+    r"(?: (?:hes|shes|he|she|because|cause|cos|who|whos) (?:\w+ ?){1,8})?"
+)
+
+
+def is_for_partner(spoken: str) -> bool:
+    """ "What should i tell her, shes the one who hesitates", of an answer that both must know."""
+    return _SO_THAT_I_SAY.fullmatch(spoken) is not None

@@ -167,10 +167,9 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     server = group.numbers[2] if len(group.numbers) == 3 else server_told(said, line)
     we_serve = serving_side(line)
     we_serve = side_serving(full) if we_serve is None else we_serve
-    if we_serve is None and len(group.numbers) == 3 and TO_US.search(line):
-        we_serve = True
-    if we_serve is None and len(group.numbers) == 3 and TO_THEM.search(line):
-        we_serve = False
+    if we_serve is None and server is not None:
+        # Whoever calls a server serves: "3-1-2 them", "3 1 for them, i mean second server".
+        we_serve = True if TO_US.search(line) else False if TO_THEM.search(line) else None
     named = _named_number(group, said)
     if named is not None and we_serve is None and len(group.numbers) == 3 and first != second:
         we_serve = named == first

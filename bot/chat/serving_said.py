@@ -9,6 +9,7 @@ from bot.chat.announcements import begins_as_match
 from bot.chat.forms import any_of, word_set
 from bot.chat.message import Message, names_somebody
 from bot.chat.on_court import is_of_one_side
+from bot.chat.pronouns import CALLS
 from bot.chat.said import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
 from bot.chat.score_serving import serving_side
 from bot.chat.serve_told import OURS, THEIRS, with_sides
@@ -18,7 +19,7 @@ from bot.chat.words import Word
 from knowledge.regex import regex
 
 _BE = r"(?:is |are |was |re |s )?"
-_NOW = r"(?: now| here| again| next)?"
+_NOW = r"(?: now| here| again| next| first)?"
 _IT = r"(?:its|it is|it|thats|that is|that)"
 _DOES = rf"{_BE}(?:(?:the )?ones? )?(?:serving|serves?|to serve|servin|at serve|on serve){_NOW}"
 _BY_NAME = regex(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serve|ball))")
@@ -50,8 +51,19 @@ _HIT_TO = regex(
     r"(?:(?:so|ok|just|we|i|and) )*(?:serve|srv|return|ret|hit)(?: (?:it|deep))* (?:to|at)"
 )
 
-_INVERTED = regex(r"(?:(?:so|ok|wait|hey|um|and) )*(?:is|are|am|was|do|does|did|isnt|arent)\b")
-"""`is it my serve` asks, question mark or not."""
+_INVERTED = regex(
+    r"(?:(?:so|ok|wait|hey|um|and) )*"
+    r"(?:is|are|am|was|do|does|did|isnt|arent|can|should|shall|who|whos|whose|which|when)\b"
+)
+"""`is it my serve`, `who serves first` ask, question mark or not."""
+
+_BEGINS = regex(
+    r"(?:(?:ok|okay|right|alright|hey|lets|match|game|were|we are|and|so) )*"
+    r"(?:start|starting|started|starts|begin|beginning|begins|game on|match on|here we go|lets go)"
+    r"(?: (?:now|then|and|with|the match|the game|match|game))*"
+    r" (?=(?:we|they|our|my|their|the|his|her|me|us|@|its|i|im|were|theyre) )"
+)
+"""What tells that the match begins, before who serves: "start, we serve first"."""
 
 
 _DENIED = regex(
@@ -88,7 +100,8 @@ def serving_said(message: Message, chat: ChatView) -> ScoreSaid | ServerSaid | N
     if begins_as_match(message.said) and names_somebody(message):
         return None  # of the match announced
     named = [one for one in message.mentions if not one.pronoun]
-    if len(named) == 1 and (server := _by_name(message, named[0], chat)) is not None:
+    spoken_of = named or [one for one in message.mentions if one.typed.lower() in CALLS]
+    if len(spoken_of) == 1 and (server := _by_name(message, spoken_of[0], chat)) is not None:
         return server
     if not all(is_of_one_side(one, chat) for one in named):
         return None
@@ -154,7 +167,8 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
         return None
     if _BY_NAME.fullmatch(_bare(_with_name(message, mention))) is None:
         return None
-    return ServerSaid(text=message.text, mention=mention)
+    is_first = message.said[-1].folded == "first"
+    return ServerSaid(text=message.text, mention=mention, first=is_first)
 
 
 def _with_name(message: Message, mention: Mention) -> str:
@@ -169,5 +183,5 @@ def _with_name(message: Message, mention: Mention) -> str:
 
 def _bare(line: str) -> str:
     """The line without words that only lead up to it, or tell which game they are of."""
-    bare = re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line)
+    bare = _BEGINS.sub("", re.sub(rf"^(?:{SLIP}|(?:so|and|now|btw) )+", "", line), count=1)
     return _OF_A_GAME.sub("", bare)

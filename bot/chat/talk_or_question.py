@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.another_topic import another_topic
 from bot.chat.changes_said import as_change, leans, says_only_links, says_only_slots
 from bot.chat.common_words import is_common
 from bot.chat.courtesies import is_courtesy, without_courtesies
@@ -13,6 +14,7 @@ from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.own_shape import own_shape
+from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
 from bot.chat.topic_model import SURE_FROM
@@ -164,9 +166,13 @@ def _one(question: Question, message: Message, chat: ChatView) -> Question | Unc
         alone = read_question(message, replace(chat, last_topic=None))
         offers = alone.offers if isinstance(alone, Unclear) else (alone.topic, *alone.offers)
         return Unclear(text=question.text, offers=offers, slots=question.slots)
+    question = rule_goes_on(question, message, chat)
     of_play = _of_play_after_a_body(question, message, chat)
     if of_play is not None:
         return of_play
+    other = another_topic(message, chat) if question.topic is chat.last_topic else None
+    if other is not None:
+        return other
     is_talk = question.topic is Topic.SMALLTALK_OR_UNKNOWN
     if not is_talk and says_only_links(message) and not _is_clear(question, message):
         return Unclear(text=question.text, offers=(question.topic, *question.offers))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.asking import surely_asks
 from bot.chat.asks_model import (
     ANSWERED_FROM,
     ASKS_FROM,
@@ -19,6 +20,7 @@ from bot.chat.own_shape import asks_how_bold
 from bot.chat.said import Mention, Question, Unclear
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
+from bot.chat.traits_asked import trait_asked
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
 from knowledge.vocabulary import TRAITS, PlayerId, Topic, TraitKind
@@ -38,6 +40,13 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
     guess = _guess(message, chat)
     if slots.rates is not None and _is_vague(guess):
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
+    is_report = guess.topic is Topic.OPPONENT_REPORT or _is_vague(guess)
+    trait = trait_asked(message, chat) if is_report and message.asks else None
+    if trait is not None and surely_asks(message.text, message.said):
+        topic = Topic.OPPONENT_REPORT
+        return Question(
+            text=message.text, topic=topic, confidence=CERTAIN, slots=slots, trait=trait
+        )
     if guess.band is Band.UNSURE:
         return Unclear(text=message.text, offers=guess.shown, slots=slots)
     return Question(
@@ -46,6 +55,7 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         confidence=guess.confidence,
         offers=guess.shown[1:],
         slots=slots,
+        trait=trait if guess.topic is Topic.OPPONENT_REPORT else None,
     )
 
 

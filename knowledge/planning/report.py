@@ -15,6 +15,7 @@ from knowledge.planning.probes import PROBES, hand_choices
 from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.report_bars import Missing, bars_of
 from knowledge.planning.report_side import one_side, side_asked
+from knowledge.planning.trait_told import led_by, said_by_notes, trait_told
 from knowledge.planning.worth import FACTS, HABITS, SKILLS, Worth
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import book
@@ -39,18 +40,21 @@ def advise(situation: Situation) -> Advice:
         (one for player in people for one in known_of(player, situation)),
         key=lambda one: -one.per_100,
     )
-    side = side_asked(situation.asked.words)
+    is_of_one_trait = situation.asked.trait is not None
+    side = None if is_of_one_trait else side_asked(situation.asked.words)
     if known and side is not None:
         return one_side(people, known, side)
     words = in_words(people, situation)
     if not known:
         return only_words(people, words) if words else _nothing_noted(people)
+    call, lines = _call(known), tuple(_line(one) for one in known)
+    if situation.asked.trait is not None:
+        call, first = trait_told(people, situation.asked.trait, today=situation.today)
+        lines = led_by(first, lines)
     return Advice(
         topic=Topic.OPPONENT_REPORT,
-        call=_call(known),
-        lines=tuple(_line(one) for one in known[:MAX_KNOWN])
-        + words[: max(0, MAX_KNOWN - len(known))]
-        + _not_known(people),
+        call=call,
+        lines=lines[:MAX_KNOWN] + words[: max(0, MAX_KNOWN - len(known))] + _not_known(people),
         confidence=Confidence.LEAN,
         numbers=_numbers(known) | rate_numbers(people),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
@@ -117,7 +121,7 @@ def _skill(
     return Known(
         player=player,
         trait=trait,
-        text=_under(estimate.only_when, _said(trait, worth, estimate, up=up)),
+        text=_under(estimate.only_when, said_by_notes(trait, estimate, habit=worth.habit, up=up)),
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
         source=source_of(estimate, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
@@ -148,20 +152,6 @@ def _use(worth: Worth, *, up: bool) -> str:
 def _is_ours(player: OnCourt, situation: Situation) -> bool:
     """Our own players are nobody's target."""
     return any(one.player == player.player for one in situation.ours)
-
-
-def _said(trait: Trait, worth: Worth, estimate: TraitEstimate, *, up: bool) -> str:
-    """ "weak backhand dink", or both sides of a contradiction with how many say each."""
-    yes, no = estimate.says_yes, estimate.says_no
-    if not (yes and no):
-        return trait_words(trait, habit=worth.habit, up=up)
-    sides = [
-        (yes, trait_words(trait, habit=worth.habit, up=True)),
-        (no, trait_words(trait, habit=worth.habit, up=False)),
-    ]
-    if not up:
-        sides.reverse()
-    return ", ".join(f"{count} say{'s' if count == 1 else ''} {words}" for count, words in sides)
 
 
 def _under(condition: Tag | None, words: str) -> str:

@@ -14,7 +14,12 @@ from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
-from knowledge.rulebook.told_apart import rule_told_apart
+from knowledge.rulebook.told_apart import (
+    KITCHEN_ENTER,
+    is_of_a_foot_in,
+    rule_told_apart,
+    tells_of_a_bounce,
+)
 from knowledge.rulebook.touching import rule_of_touch
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
@@ -101,6 +106,10 @@ def find_rule(words: str, *, before: str = "") -> Found:
     found = _find(words, before=before)
     likeliest = None if found.rule is None else found.rule.name
     decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
+    if before and decided is None and tells_of_a_bounce(words):
+        earlier = _finder().find(before).rule
+        if earlier is not None and is_of_a_foot_in(earlier.name):
+            decided = KITCHEN_ENTER
     return found if decided is None else Found(rule=rule_named(decided))
 
 

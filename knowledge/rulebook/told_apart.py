@@ -15,6 +15,11 @@ MEDICAL: Final = "medical"
 ERNE: Final = "erne"
 KITCHEN_JUMP: Final = "kitchen jump"
 RALLY_SCORING: Final = "rally scoring"
+KITCHEN_ENTER: Final = "kitchen enter"
+_OF_A_FOOT_IN: Final = frozenset(
+    ["kitchen line volley", "kitchen jump", "kitchen who calls", "momentum", "kitchen item"]
+)
+"""Rules of a volley, which a ball that has bounced is none of (2026 edition, 11.A)."""
 
 _TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
 _MEDICAL: Final = regex(
@@ -45,6 +50,13 @@ _FREEZE: Final = regex(
     r"|\b(?:is there|any|no|the|a) freeze\b"
 )
 """The score freezes: the last point of a game in rally scoring counts only on serve."""
+_BOUNCED: Final = regex(
+    r"\b(?:after|once|since|off) (?:(?:the|a|it|that|my|had|first) ?)*bounced?\b"
+    r"|\b(?:it|ball|that|this|one)(?: (?:had|has|already|did|clearly))* bounced?\b"
+    r"(?! (?:twice|out|again|on (?:the|their|my) (?:kitchen )?line))"
+    r"|\b(?:wasnt|was not|isnt|not|no|didnt|did not) (?:even )?(?:a )?volley(?:ed)?\b"
+)
+"""It came off the ground: "it was after the bounce", "but it bounced first"."""
 
 _STOPPED: Final = regex(r"\b(?:stop|beat|counter|defend|handle|punish)\b")
 """What to play against an Erne is no rule."""
@@ -59,6 +71,16 @@ def asks_of_feet_first(words: str) -> bool:
     """Whether it is asked what a foot in the kitchen before an Erne means."""
     said = plain(words)
     return _ERNE.search(said) is not None and _tells_foot_in(said)
+
+
+def tells_of_a_bounce(words: str) -> bool:
+    """Whether the ball is told to have bounced before it was hit."""
+    return _BOUNCED.search(plain(words)) is not None
+
+
+def is_of_a_foot_in(rule: str | None) -> bool:
+    """Whether a rule is of a foot, or what one wears, in the kitchen on a volley."""
+    return rule in _OF_A_FOOT_IN
 
 
 def _tells_foot_in(said: str) -> bool:

@@ -15,6 +15,7 @@ from knowledge.evidence import Looked, watched
 from knowledge.planning.rate_lines import others_lines
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics.break_talk import with_calm
+from knowledge.tactics.general_rule import with_notes_named
 from knowledge.vocabulary import Topic
 
 PAGES: Mapping[Topic, str] = MappingProxyType(
@@ -64,7 +65,7 @@ def advise(situation: Situation) -> Advice:
     it from here at load time would close a circle, and a start stays light.
     """
     page: Callable[[Situation], Advice] = import_module(PAGES[situation.topic]).advise
-    return with_calm(page(situation), situation)
+    return with_calm(with_notes_named(page(situation), situation), situation)
 
 
 def advise_traced(situation: Situation) -> Advice:

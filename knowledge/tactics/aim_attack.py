@@ -16,7 +16,6 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import attack_words as words
 from knowledge.tactics import drop_on_deep_opponents
 from knowledge.tactics.aim_words import (
-    NO_NOTES_DECIDE,
     NOBODY_NAMED,
     REASON_LIMIT,
     short,
@@ -35,6 +34,7 @@ from knowledge.tactics.attack_whether import (
     whether,
 )
 from knowledge.tactics.conditions import marks_weak
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.standing_words import capital
 from knowledge.vocabulary import BallQuality, Side, Topic, Trait
 

@@ -10,10 +10,10 @@ from knowledge.engine import Part
 from knowledge.flight import MPS_PER_MPH, Shot
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed, counted
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.serve_return_depth import Depth, carry_ft
 from knowledge.vocabulary import Topic
 
-NO_NOTES_DECIDE = "General rule: no notes on them that change it."
 NOBODY_NAMED = "General rule: name the pair and I use your notes."
 STILL_AIR = "Taken: no wind."
 

@@ -15,13 +15,13 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import lob_desperate, lob_theirs, lob_unrun, take_or_let_bounce
 from knowledge.tactics import lob_words as words
 from knowledge.tactics.aim_words import (
-    NO_NOTES_DECIDE,
     NOBODY_NAMED,
     SUN_CAUTION,
     rallies,
     short,
     sum_lines,
 )
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.lob_answer import LobAnswer, answer_lob
 from knowledge.tactics.lob_lanes import LANE, wind_feet
 from knowledge.tactics.lob_meaning import LobMeaning, meaning

@@ -17,8 +17,9 @@ from knowledge.planning.weighing import is_weak
 from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, sum_lines
+from knowledge.tactics.aim_words import NOBODY_NAMED, sum_lines
 from knowledge.tactics.fourth_asked import fourth_instead
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.third_crash import our_crash
 from knowledge.tactics.third_drive import asks_whom_to_drive, drive_at
 from knowledge.tactics.third_effects import scatter_of, third_ball

@@ -82,3 +82,44 @@ def test_a_freeze_of_the_score_is_a_rule(demo: Talk, said: str) -> None:
 @pytest.mark.parametrize("said", ["they freeze me out at 20", "i freeze at game point"])
 def test_a_freeze_of_ours_is_none(demo: Talk, said: str) -> None:
     assert "rally scoring" not in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ("the ref called my foot in, was i", "it was after the bounce though"),
+        ("ref called a kitchen foot on me", "but the ball bounced before i hit it"),
+        ("my foot touched the line, fault?", "it was after the bounce"),
+        ("is it a fault if i fall into the kitchen after a volley", "no it bounced first"),
+    ],
+)
+def test_a_foot_in_after_the_bounce_is_no_fault(demo: Talk, asked: str, told: str) -> None:
+    """Only a volley from the kitchen is a fault (2026 edition, 11.A)."""
+    assert not demo.say(asked).startswith("Legal")
+    reply = demo.say(told)
+    assert reply.startswith("Legal: be in the kitchen any time, but don't volley.")
+    assert "(rulebook: 2026, 11.A)" in reply
+
+
+@pytest.mark.parametrize(
+    ("asked", "told", "call"),
+    [
+        (
+            "is it a fault if my hat falls in the kitchen",
+            "it was after the point though",
+            "No fault",
+        ),
+        (
+            "they called a foot fault on my serve",
+            "my foot was behind the line though",
+            "Fault: feet",
+        ),
+        ("where do i dink okafor", "it was after the bounce though", "Take it in the air"),
+        ("my foot touched the line, fault?", "it bounced twice", "Fault"),
+    ],
+)
+def test_what_else_is_told_of_it_keeps_its_own_answer(
+    demo: Talk, asked: str, told: str, call: str
+) -> None:
+    demo.say(asked)
+    assert demo.say(told).startswith(call)

@@ -271,3 +271,20 @@ def test_this_rally_asks_for_its_size(demo: Talk) -> None:
 def test_a_run_of_ours_needs_no_time_out(demo: Talk) -> None:
     demo.say("we're on a run, should we call a timeout")
     assert situation(demo).asked.lost_in_a_row == 0
+
+
+@pytest.mark.parametrize(
+    ("told", "asked", "games"),
+    [
+        (("won 11-9", "lost the second 7-11"), "at 8-8 should we take a time out", "1-1"),
+        (("won 11-9", "lost 7-11"), "win chance at 10-10", "1-1"),
+        (("lost 7-11",), "what are our chances at 5-2, they serve", "0-1"),
+        (("won 11-9",), "at 8-8 timeout?", "1-0"),
+    ],
+)
+def test_another_score_behind_a_finished_game_is_of_the_next(
+    demo: Talk, told: tuple[str, ...], asked: str, games: str
+) -> None:
+    for result in told:
+        demo.say(result)
+    assert f"serve, games {games}." in demo.say(asked)

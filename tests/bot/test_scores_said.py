@@ -84,6 +84,13 @@ def test_voices(voices: tuple[str, ...], floor: float) -> None:
         ("ours 5 theirs 6 rtng", {"ours": 5, "theirs": 6, "we_serve": False}),
         ("svr 2, 6-4 them", {"ours": 4, "theirs": 6, "server": 2, "we_serve": False}),
         (
+            "no 3 1 for them i mean second server",
+            {"ours": 1, "theirs": 3, "server": 2, "we_serve": False},
+        ),
+        ("7-5 to them no wait server one", {"server": 1, "theirs": 7, "we_serve": False}),
+        ("5-4 us, i mean second server", {"ours": 5, "server": 2, "we_serve": True}),
+        ("4-2 to them, we are second server", {"theirs": 4, "server": 2, "we_serve": True}),
+        (
             "we lost in three nine eleven eleven six eleven thirteen",
             {"games": [[9, 11], [11, 6], [11, 13]], "won": False},
         ),

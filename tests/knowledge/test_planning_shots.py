@@ -13,7 +13,8 @@ from knowledge.planning.plan_lines import plan_lines
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED
+from knowledge.tactics.aim_words import NOBODY_NAMED
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE, NOTES_AGREE
 from knowledge.vocabulary import PlayerId, Side, Topic
 
 OKAFOR = player(
@@ -75,6 +76,14 @@ def test_without_notes_the_rule_stands_and_says_so(topic: Topic) -> None:
     assert bare.assumed == NO_NOTES_DECIDE
     assert bare.confidence is Confidence.GENERAL_RULE
     assert advise(Situation(topic=topic)).assumed == NOBODY_NAMED
+
+
+def test_a_note_named_above_is_not_denied_below() -> None:
+    """By the notes: a strong forehand speaks for the backhand, where the rule sends it anyway."""
+    hale = player(5, "Hale", None, "forehand_drive strength")
+    advice = _ask(Topic.AIM_SERVE, hale, player(6, "Brandt", None), about=5)
+    assert "Hale's forehand drive is strong" in [one.text for one in advice.reasons]
+    assert advice.assumed == NOTES_AGREE
 
 
 def test_their_lob_is_never_answered_with_ours() -> None:

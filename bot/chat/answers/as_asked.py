@@ -59,6 +59,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         before=_goes_on_from(desk, question),
         rally=_rally_supposed(question),
         facts=None if slots.facts == NOTHING_SAID else slots.facts,
+        trait=question.trait,
     )
 
 
@@ -72,8 +73,9 @@ LINES_BEFORE = 3
 """Questions about whom they play at that are kept for the next one."""
 
 _GOES_ON = regex(
-    r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but) )*"
-    r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then)\b",
+    r"^\W*(?:(?:ok|okay|hm+|well|so|oh|right|but|no|yes|yeah|actually) )*"
+    r"(?:and|what if|what about|how about|even if|but|or|if|is that|does that|then"
+    r"|my (?:foot|feet)|(?:it|that|(?:the )?ball|i)(?: \w+){0,3} bounced?)\b",
     re.IGNORECASE,
 )
 

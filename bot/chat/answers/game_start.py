@@ -93,6 +93,9 @@ def take_server(desk: Desk, said: ServerSaid) -> Reply:
     ours, log = player in desk.ours, desk.log()
     game = log.match.game
     pair = desk.ours if ours else desk.context.theirs
+    if said.first and not (game.is_over or is_opening(game)):
+        # In mid-game it tells who began it, and began it on the right.
+        return take_starter(desk, StarterSaid(text=said.text, mention=said.mention, is_right=True))
     if not game.is_over and log.serve_known and server(game) == player:
         return with_score(desk, match, wording("score.counted_so"))
     if game.is_over or is_opening(game):

@@ -16,6 +16,7 @@ from bot.chat.answers.plan_buttons import plan_buttons
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.standing import cannot_be, standing
+from bot.chat.answers.stands_as_it_was import stands_as_it_was, supposes
 from bot.chat.answers.timeouts_told import with_timeouts_told
 from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
@@ -77,6 +78,9 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
     reply = answer_asked(desk, asked, offers=question.offers)
+    if asked == last and supposes(question.text):
+        desk.context = replace(desk.context, told=Depth.CALL)
+        return stands_as_it_was(reply, question.text, wording("not_weighed"))
     if asked == last or asked.about != last.about or asked.topic is not last.topic:
         return reply
     if was.faults or where.faults:
@@ -90,9 +94,10 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     is_said = where.score_said or question.slots.score is not None
     is_of_score = is_said and asked.topic in _OF_A_SCORE
     whose = [now.assumed] if is_of_score and now.assumed is not None else []
-    text = "\n".join([now.call, wording("changes_nothing"), *whose])
+    why = "\n".join([wording("changes_nothing"), *whose])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
-    return with_buttons(replace(reply, text=text, picture=None), more)
+    stands = stands_as_it_was(reply, question.text, why)
+    return with_buttons(stands, more)
 
 
 def answer_asked(

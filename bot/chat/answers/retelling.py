@@ -36,6 +36,9 @@ def retell(desk: Desk, how: Retelling) -> Reply:
             return _shorter(desk, asked, told)
         case Retelling.CALL:
             return _at(desk, asked, Depth.CALL)
+        case Retelling.TO_PARTNER:
+            call = _at(desk, asked, Depth.CALL)
+            return replace(call, text=wording("to_partner").format(call=call.text))
         case Retelling.AGAIN:
             return _at(desk, asked, told)
         case Retelling.MIX:

@@ -17,7 +17,7 @@ from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, last_rally, take_rally
 from bot.chat.answers.score_faults import faults_of_state
-from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.answers.scoreboard import score_buttons, serve_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call, serve_asked_beside
 from bot.chat.answers.won_what import won_what
 from bot.chat.match_log import GUESSED_SERVE
@@ -201,7 +201,10 @@ def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
     log = desk.log()
     game = log.match.game
     we_serve = game.we_serve if score.we_serve is None else score.we_serve
-    if game.is_over or (is_opening(game) and score.server in (None, game.server)):
+    is_server_of_it = score.server in (None, game.server) or not log.serve_known
+    if game.is_over or (is_opening(game) and is_server_of_it):
+        if score.we_serve is None and (game.is_over or not log.serve_known):
+            return Reply(text=wording("match.who_serves"), buttons=rows(serve_buttons(match, log)))
         return open_game(desk, match, we_serve=we_serve)
     same_side = we_serve is game.we_serve
     number = score.server or (game.server if same_side else 1)

@@ -58,7 +58,7 @@ def score_said(desk: Desk, slots: Slots, *, supposed: bool) -> SaidState | None:
     if score is None:
         return _by_needs(desk, slots)
     serving = slots.serving if score.we_serve is None else score.we_serve
-    known = desk.match_state()
+    known = _played_on(desk.match_state())
     if known is not None and serving is None:
         if supposed or cannot_follow(score, known.game):
             score = ours_first(score, known.game)
@@ -110,6 +110,7 @@ def standing(desk: Desk, asked: Asked) -> Standing:
     logged = desk.match_state()
     is_said = asked.score is not None and not _is_as_logged(asked.score, logged, format)
     if asked.score is not None and is_said:
+        logged = _played_on(logged)
         known = logged.game if logged and asked.games is None else None
         game: GameState | None = _state_at(asked.score, format, known)
     else:
@@ -128,6 +129,13 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         score_said=is_said,
         faults=tuple(dict.fromkeys(map(_sentence, faults))),
     )
+
+
+def _played_on(logged: MatchState | None) -> MatchState | None:
+    """The match that another score is asked about: behind a finished game it is the next one's."""
+    if logged is None or not logged.game.is_over or logged.we_won is not None:
+        return logged
+    return logged.next_game(we_serve=logged.we_serve_next_game is not False)
 
 
 ENDINGS_COUNT = frozenset({Topic.ADJUST, Topic.RESET_HEAD})

@@ -11,6 +11,7 @@ from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat
 from knowledge.situation import TossChoice, Wind
+from knowledge.trait_asked import TraitAsked
 from knowledge.vocabulary import BallKind, BallQuality, Hand, PlayerId, Side, Topic, Wing
 
 
@@ -69,6 +70,7 @@ class Question:
 
     `changes`: it leans on the question before ("and on the backhand?"), and what it leaves
     open stays as that one had it. `may_note`: it states something of somebody, and may be a note.
+    `trait` is what a question about somebody asks after.
     `may_count`: it tells before it asks who won a rally, or it may be a game (won by us).
     """
 
@@ -80,6 +82,7 @@ class Question:
     changes: bool = False
     may_note: bool = False
     may_count: bool | None = None
+    trait: TraitAsked | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,11 +108,14 @@ class Retelling(StrEnum):
     AGAIN = "again"
     MIX = "mix"
     PICK = "pick"
+    TO_PARTNER = "to_partner"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
-    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix"."""
+    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix";
+    `TO_PARTNER`: as a line to say to one's partner.
+    """
 
     text: str
     how: Retelling

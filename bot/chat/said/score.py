@@ -89,10 +89,11 @@ class StarterSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ServerSaid:
-    """Who serves now, by name: "tom is serving"."""
+    """Who serves now, by name: "tom is serving"; `first`: who serves the game's first."""
 
     text: str
     mention: Mention
+    first: bool = False
 
 
 class ScoreRemark(StrEnum):

@@ -1,0 +1,75 @@
+"""Which trait a question about somebody asks after, and what it supposes of it.
+
+Such a question is a note that is not sure of itself: "lindqvist is a lefty, right?" claims what
+"lindqvist is a lefty" claims.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.message import Message
+from bot.chat.notes import read_note
+from bot.chat.said import Certainty, Claim
+from bot.chat.view import ChatView
+from knowledge.regex import regex
+from knowledge.trait_asked import TraitAsked
+from knowledge.vocabulary import TRAITS, PlayerId, Trait, TraitKind
+
+LONGEST = 12
+"""Words of a question that asks after one trait and nothing else. Our own bound."""
+
+_WIDER = regex(
+    r"\b(?:what|whats|how|hows|where|when|why|tell|give|show|anything|about|know|should|could|can"
+    r"|if|because|me|us|we|our|i|my)\b"
+)
+"""What asks for more than whether it is so, or about us."""
+
+_OF_A_FACT = (
+    (regex(r"\b(?:what|which|whats) (?:side|half)\b(?!.*\b(?:we|i|us|serve|should)\b)"),
+     Trait.SIDE_PLAYED),
+    (regex(r"\b(?:what|which|whats) handed\b|\b(?:what|which) hand (?:is|does)\b"), Trait.HAND),
+)  # fmt: skip
+_SOMEBODY = PlayerId(-1)
+
+
+def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
+    """The one trait asked after; None where none is, or several are."""
+    line = " ".join(word.folded for word in message.said)
+    if len(message.said) > LONGEST or not message.mentions:
+        return None
+    named = next((trait for form, trait in _OF_A_FACT if form.search(line)), None)
+    if named is not None:
+        return TraitAsked(trait=named)
+    if _WIDER.search(line):
+        return None
+    claims = message.note.claims or _with_names_settled(message, chat)
+    said = {(one.trait, one.value) for one in claims}
+    traits = {trait for trait, _ in said}
+    if len(traits) != 1:
+        return None
+    (trait,) = traits
+    if TRAITS[trait].kind is TraitKind.FACT and (len(said) > 1 or _weighs_values(line)):
+        return TraitAsked(trait=trait)
+    values = {value for _, value in said}
+    return TraitAsked(trait=trait, value=values.pop()) if len(values) == 1 else None
+
+
+_WEIGHED = regex(r"\b(?:left|lefty|lefties|right|righty|tall|short|one|two)\b.* or \b.*"
+                 r"\b(?:left|lefty|right|righty|tall|short|one|two)\b")  # fmt: skip
+
+
+def _weighs_values(line: str) -> bool:
+    """ "Left or right handed": which of the two, and not whether it is so."""
+    return _WEIGHED.search(line) is not None
+
+
+def _with_names_settled(message: Message, chat: ChatView) -> tuple[Claim, ...]:
+    """What it would claim, were it known which of several alike is meant."""
+    if all(one.certainty is Certainty.SURE for one in message.mentions):
+        return ()
+    known = [
+        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
+        for one in message.mentions
+    ]
+    return read_note(message.text, message.said, known, chat).claims

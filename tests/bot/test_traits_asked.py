@@ -1,0 +1,56 @@
+"""A yes-or-no question about somebody gets yes, no or "not noted" first, then the report.
+
+The demo book: Lindqvist right-handed, plays left and poaches; Okafor's backhand dink is weak; Ana
+Ruiz is a lefty; of Hale's feet two notes disagree. What is wanted first: common practice,
+no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from talk import Talk
+
+HEADLINE = "Return at Lindqvist."
+
+
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        ("lindqvist is a lefty, right?", "No. Lindqvist: right-handed."),
+        ("is lindqvist lefty", "No. Lindqvist: right-handed."),
+        ("lindqvist is right handed, no?", "Yes. Lindqvist: right-handed."),
+        ("isnt hale the lefty", "No. Hale: right-handed."),
+        ("is hale left or right handed", "Hale: right-handed."),
+        ("is ruiz the lefty or hale", "Ana Ruiz: lefty. Hale: right-handed."),
+        ("does lindqvist play left", "Yes. Lindqvist: plays left."),
+        ("what side does lindqvist play", "Lindqvist: plays left."),
+        ("does lindqvist poach", "Yes. Lindqvist: poaches a lot."),
+        ("is okafor's backhand weak", "Yes. Okafor: weak backhand dink."),
+        ("is okafor tall", "Not noted: Okafor's height."),
+        ("does okafor lob a lot", "Not noted: Okafor's lob."),
+        ("is hale fast", "Hale: 1 says slow feet, 1 says quick feet."),
+        ("is tom a lefty", "Yes. Tom: lefty."),
+    ],
+)
+def test_the_answer_comes_first(demo: Talk, said: str, first: str) -> None:
+    before = demo.notes()
+    call, *rest = demo.say(said).splitlines()
+    assert call == first
+    assert len([line for line in rest if line.startswith("·")]) > 1
+    assert len(set(rest)) == len(rest), "nothing is said twice"
+    assert demo.notes() == before, "a question is no note"
+
+
+def test_which_of_several_alike_is_asked_first(demo: Talk) -> None:
+    assert demo.say("is ruiz a lefty?").startswith("Which ruiz?")
+    assert demo.tap("Ana Ruiz").startswith("Yes. Ana Ruiz: lefty.")
+    assert demo.say("why").startswith("Yes. Ana Ruiz: lefty.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["tell me about lindqvist", "is lindqvist good", "what do you know of lindqvist the lefty",
+     "scouting report lindqvist"],
+)  # fmt: skip
+def test_a_report_that_asks_after_no_trait_is_as_it_was(demo: Talk, said: str) -> None:
+    assert demo.say(said).startswith(HEADLINE)
