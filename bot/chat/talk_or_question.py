@@ -64,11 +64,14 @@ def _of_a_case(said: Understood, message: Message) -> Question | None:
     habits = [TRAITS[one.trait].kind is TraitKind.HABIT for one in message.note.claims]
     if not (habits and all(habits)) or not is_supposed(message.said, message.mentions):
         return None
-    is_vague = isinstance(said, Question) and (said.changes or said.topic in _WIDE)
-    if not (is_vague or isinstance(said, Unclear)):
-        return None
-    topic = Topic.ANSWER_PATTERN
-    return Question(text=said.text, topic=topic, confidence=CERTAIN, slots=said.slots)
+    match said:
+        case Question(changes=False, topic=topic) if topic not in _WIDE:
+            return None
+        case Question(text=text, slots=slots) | Unclear(text=text, slots=slots):
+            topic = Topic.ANSWER_PATTERN
+            return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
+        case _:
+            return None
 
 
 _AGAINST_A_HABIT = regex(
