@@ -8,6 +8,7 @@ more") stays a sign, and so does whatever else the message tells.
 from __future__ import annotations
 
 import re
+from itertools import islice
 from typing import Final
 
 from knowledge.regex import regex
@@ -56,6 +57,9 @@ _GRADED = regex(
 )
 """What makes it none, right behind: it was so, or it is so a little."""
 
+_LOOSE = regex(r"^(?:(?:but|and|or) )+|(?: (?:but|and|or))+$")
+"""What joined the denial to the rest."""
+
 _OR = regex(rf" (?:or|nor)(?: im| i| he| she)?(?: not)?{_BETWEEN} ")
 
 
@@ -78,20 +82,39 @@ class Denials:
             kept, at = kept + said[at : found.start()], end
         if not at:
             return None
-        return " ".join(re.sub(r"[?,]", " ", kept + " " + said[at:]).split())
+        rest = " ".join(re.sub(r"[?,]", " ", kept + " " + said[at:]).split())
+        return _LOOSE.sub("", rest)
 
     def _end(self, said: str, denied: re.Match[str]) -> int | None:
         """Where the signs that this denies end; None if it denies none, or not plainly."""
         if _UNSURE.search(said[: denied.start()]):
             return None
         names_it = denied[0].startswith("no ") and not denied[0].startswith("no one")
-        sign = (_NAMED if names_it else self._sign).match(said, denied.end())
-        if sign is None:
-            return None
-        end = sign.end()
-        while (other := _OR.match(said, end)) and (more := self._sign.match(said, other.end())):
-            end = more.end()
-        return None if _GRADED.match(said, end) else end
+        end = _shortest(_NAMED if names_it else self._sign, said, denied.end())
+        while end is not None and (other := _OR.match(said, end)) is not None:
+            more = _shortest(self._sign, said, other.end())
+            if more is None:
+                break
+            end = more
+        return None if end is None or _GRADED.match(said, end) else end
+
+
+LONGEST_SIGN = 7
+"""Words of a sign that may be denied. Our own bound."""
+
+
+def _shortest(sign: re.Pattern[str], said: str, start: int) -> int | None:
+    """Where the sign at this place ends that takes the fewest words: "not dizzy my sugar is low"
+    denies nothing of the sugar."""
+    end = start
+    for word in islice(_WORD.finditer(said, start), LONGEST_SIGN):
+        end = word.end()
+        if sign.fullmatch(said, start, end) is not None:
+            return end
+    return None
+
+
+_WORD = regex(r"[a-z0-9]+")
 
 
 def _openings(said: str) -> list[re.Match[str]]:

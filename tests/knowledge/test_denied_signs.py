@@ -59,6 +59,8 @@ STAYS = [
     "shes not moving",
     "hes not conscious",
     "i fell, not dizzy, but cant get up",
+    "not dizzy but my sugar is low and im shaking",
+    "varnell is still down but not dizzy",
     "not good, dizzy",
     "not ok, she fainted",
 ]
