@@ -259,8 +259,9 @@ _DENIALS: Final = Denials(tuple(sign for _, signs in _SIGNS for sign in signs))
 
 def emergency_of(words: str) -> Emergency | None:
     """The gravest emergency that the words tell of and don't deny; None if none does."""
-    undenied = _DENIALS.without(words)
-    return _told(_folded(words) if undenied is None else undenied)
+    told = _told(_folded(words))
+    undenied = None if told is None else _DENIALS.without(words)
+    return told if undenied is None else _told(undenied)
 
 
 def without_denied(words: str) -> str | None:
