@@ -48,6 +48,14 @@ def asks_for_substitute(words: str) -> bool:
     return _SUBSTITUTE.search(folded(words)) is not None
 
 
+_WHOLE_COURT = regex(r"\b(?:cover(?:s|ing)?|split|share)\b(?: \w+){0,2} court\b")
+
+
+def asks_to_cover(words: str) -> bool:
+    """Whether it is asked how the court is covered, as after somebody is hurt."""
+    return _WHOLE_COURT.search(folded(words)) is not None
+
+
 def with_what_is_asked(advice: Advice, words: str) -> Advice:
     """The answer to a complaint with a line on what is asked beside it."""
     if asks_for_substitute(words):

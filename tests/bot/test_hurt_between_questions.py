@@ -98,3 +98,12 @@ def test_who_steps_in_is_the_desks(demo: Talk, said: str) -> None:
 )
 def test_a_place_on_court_is_no_substitution(demo: Talk, said: str) -> None:
     assert "desk" not in demo.say(said)
+
+
+@pytest.mark.parametrize("said", ["theres lightning, do we stop", "thunder, keep going?"])
+def test_lightning_is_never_left_to_a_menu(fresh: Talk, said: str) -> None:
+    assert fresh.say(said).startswith("Leave the court now")
+
+
+def test_lightning_hands_are_no_weather(demo: Talk) -> None:
+    assert "Leave the court" not in demo.say("hale has lightning hands")
