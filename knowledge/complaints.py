@@ -29,6 +29,10 @@ _ACHES = (
     r"bothering (?:me|him|her)|not (?:right|good|great|happy)|bad|bleed\w*|went|is gone|is dodgy|"
     r"dodgy|torn|tore|complain\w*|angry|grumbl\w+|screaming)"
 )
+_JOINT = (
+    r"(?:cal(?:f|ves)|knees?|ankles?|achilles|hamstrings?|groin|hips?|thighs?|quads?|shoulders?|"
+    r"elbows?|wrists?|back)"
+)
 _OUR = r"(?:my|our|his|her|their|\w+s)"
 _HAS = r"(?:have|has|having|had|got|gets|get|with|feel|feels|felt|feeling|ive got|i got)"
 
@@ -65,6 +69,9 @@ _SIGNS: Final = (
     rf"(?:pulled|twisted|tweaked|strained|sprained|jammed|hurt|injured|tore|bruised|"
     rf"banged|popped|wrecked|did|done|knackered|iced?|icing|taped?|taping) "
     rf"{_OUR} (?:\w+ )?{_PART}\b",
+    rf"(?:hurts|hurting|bothers|kills|killing) {_OUR} (?:\w+ )?{_PART}\b",
+    r"(?:im|am|is|are|hes|shes|got|gets|partner) (?:really |badly |so )?hurt"
+    r"(?! (?:by|us|them|you|when|if|most|more|on|at))",
     rf"(?:rolled|turned) {_OUR} (?:\w+ )?ankle",
     # Who fell on a wrist tells of the wrist, and says so before it hurts.
     rf"(?<!ball )(?<!balls )(?<!it )(?<!lob )(?<!drop )(?<!serve )(?<!shot )(?:fell|fallen|landed|"
@@ -79,6 +86,10 @@ _SIGNS: Final = (
     r"(?:feel|feels|feeling) (?:\w+ )?(?:ill|sick)|pregnant|diabetic|feverish|dehydrated|"
     r"overheated|overheating)",
     r"(?:pulled|strained) (?:a )?(?:muscle|something)",
+    rf"{_OUR} (?:left |right |bad )?{_JOINT} (?:is |s |was |feels |felt |got |gets |getting )+"
+    r"(?:\w+ )?(?:worse|done|finished|toast|fried|cooked)",
+    r"(?:i|im|partner|mate|husband|wife) (?:\w+ )?(?:cant|cannot|can not|hardly|barely|not able to)"
+    r" (?:\w+ )?(?:push off|put (?:any |my |much )?weight|lunge|stand on)",
     r"tennis elbow|golfers elbow|plantar fasci\w+|shin splints|frozen shoulder",
     r"play(?:ing)? through (?:the |this |it )?(?:pain|injury)",
 )

@@ -10,6 +10,7 @@ import re
 from enum import StrEnum
 from typing import Final
 
+from knowledge.denied_signs import Denials
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
 from knowledge.someone_down import is_down
@@ -113,6 +114,7 @@ _SIGNS: Final = (
             r"(?:left |right )?arm (?:\w+ ){0,2}(?:pains?|hurts?|numb\w*|tingl\w+|aches?|aching|"
             r"went dead|feels? (?:dead|heavy|numb))",
             r"(?:pain|numbness|tingling) (?:\w+ ){0,3}(?:left |right )?(?:arm|jaw)",
+            r"(?:not|isn ?t|lost|losing) (?:\w+ )?conscious(?:ness)?",
             r"(?:unconscious|unresponsive|seizure|convuls\w+|slurr\w+|having a stroke|anaphyla\w+)",
             r"face (?:\w+ ){0,3}(?:droop\w*|numb|went dead)",
             r"having (?:a|some kind of) fit\b",
@@ -252,9 +254,23 @@ _SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + ")")
 _KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
 
 
+_DENIALS: Final = Denials(tuple(sign for _, signs in _SIGNS for sign in signs))
+
+
 def emergency_of(words: str) -> Emergency | None:
-    """The gravest emergency that the words tell of; None if none does."""
-    folded = _folded(words)
+    """The gravest emergency that the words tell of and don't deny; None if none does."""
+    told = _told(_folded(words))
+    undenied = None if told is None else _DENIALS.without(words)
+    return told if undenied is None else _told(undenied)
+
+
+def without_denied(words: str) -> str | None:
+    """The words without the alarm that they deny, folded; None where they deny none."""
+    rest = _DENIALS.without(words)
+    return None if rest is None or _told(rest) or not _told(_folded(words)) else rest
+
+
+def _told(folded: str) -> Emergency | None:
     said = _SAYING.sub(" ~ ", folded)
     told = [kind for kind, signs in _KINDS if signs.search(said)]
     if Emergency.LIFE not in told and is_down(folded):

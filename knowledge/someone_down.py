@@ -31,6 +31,13 @@ _SAYINGS: Final = (
     r"(?:go|goes|going|gone|went|hit\w*|attack\w*|speed\w*|play\w*|is|was|it) down "
     r"(?:the|my|our|his|her|their|middle|line|to|by|on|at|low|in (?:the|game|g))",
     r"(?:it )?(?:went|going|gone|go) down (?:hard in|badly)",
+    r"(?:go|goes|going|gone|went|com(?:e|es|ing)|came|walk\w*|step\w*|run\w*) "
+    r"(?:up (?:and|or|n) )?down (?:(?:the|a|some|my|any) )?"
+    r"(?:stairs?|staircase|steps?|stairwell|hills?|ramp|slopes?|escalator|curbs?|kerbs?)",
+    r"(?:swelling|pain|ache|bump|bruise|fever|temperature|soreness|tightness|energy|level)"
+    r"(?: \w+){0,3} (?:goes|going|gone|went) down",
+    r"going down(?= (?:still |also |really |just )?(?:hurts|aches|is|feels|gives|for|low)\b)",
+    r"(?:hurts?|aches?|sore|pain\w*)(?: \w+){0,3} going down(?! hard)",
     r"down (?:by |to |at |in |on |a )?"
     r"(?:\d+|love|game|match|one|two|three|set|big|early|late|points?)",
     r"hurt(?:s|ing)? (?:us|them|you|me|our|their (?:game|serve|chances))",

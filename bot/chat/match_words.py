@@ -16,7 +16,7 @@ from bot.chat.said import RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
 from bot.chat.serving_said import serving_said
-from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK, WRONG_PERSON
+from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK, WAS_A_LET, WRONG_PERSON
 from bot.chat.view import ChatView
 from bot.chat.words import folded_line
 
@@ -51,6 +51,8 @@ def _taken_back(message: Message, chat: ChatView) -> UndoSaid | None:
     line = " ".join(word.folded for word in message.said)
     if EVERYTHING.fullmatch(line):
         return UndoSaid(text=message.text, everything=True)
+    if chat.match_on and WAS_A_LET.fullmatch(line):
+        return UndoSaid(text=message.text, of_score=True, of_rally=True)
     if TAKES_BACK.fullmatch(line) and (chat.match_on or OF_A_TAP.search(line)):
         return UndoSaid(text=message.text, of_score=True)
     return None

@@ -10,6 +10,7 @@ from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
 from bot.chat.said import Certainty, Mention, NoteSaid
+from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
@@ -44,7 +45,10 @@ def read_message(
         text=text,
         said=said,
         mentions=mentions,
-        asks=asks(text, said) or told.weighs_a_break or told.wants_a_figure,
+        asks=asks(text, said)
+        or told.weighs_a_break
+        or told.wants_a_figure
+        or is_supposed(said, mentions),
         note=_without_scores(read_note(text, said, mentions, chat), said),
         told=told,
     )

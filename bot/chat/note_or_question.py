@@ -13,6 +13,7 @@ from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
 from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.said import Certainty, Question, Unclear, Understood
+from bot.chat.supposed_case import is_supposed
 from bot.chat.telling import telling_note, tells_of, tells_of_focus
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
@@ -72,7 +73,10 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
 
 def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
     """ "No idea why hale lobs so much": a word that asks, in a message that tells."""
-    return not surely_asks(message.text, message.said) and _reads_told(message, chat)
+    is_asked = surely_asks(message.text, message.said) or is_supposed(
+        message.said, message.mentions
+    )
+    return not is_asked and _reads_told(message, chat)
 
 
 def _reads_told(message: Message, chat: ChatView) -> bool:
@@ -99,6 +103,8 @@ _SUPPOSING = frozenset(["when", "if", "once", "whenever"])
 
 def _only_supposes(message: Message) -> bool:
     """ "Who takes it when okafor lobs a lot": all that it would claim is the case asked about."""
+    if is_supposed(message.said, message.mentions):
+        return True
     said = as_meant(message.said)
     case = next((word.span[0] for word in said if word.folded in _SUPPOSING), None)
     if case is None or message.note.about_body or not opens_asking(said):

@@ -25,6 +25,7 @@ from bot.chat.note_negations import excepted
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_partners import given_to_partners
+from bot.chat.note_seam import at_the_seam
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
@@ -74,7 +75,9 @@ def read_note(
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         read = replace(read, claims=given_to_partners(read.claims, note))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
-    doubted = (one for one in read.doubted if not is_misread(one.claim, note))
+    kept = (one for one in at_the_seam(kept, note))
+    doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
+    doubted = (one for one in doubted if not is_misread(one.claim, note))
     read = replace(
         read,
         claims=without_nerves(one for one in kept if not is_misread(one, note)),

@@ -9,9 +9,12 @@ from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from knowledge.complaints import complains_of_us
+from knowledge.emergencies import without_denied
+from knowledge.tactics.beside_complaint import asks_for_substitute, asks_to_cover
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
-from knowledge.tactics.plays_on import asks_to_play_on, goes_on_hurt
+from knowledge.tactics.plays_on import asks_to_play_on, goes_on, goes_on_hurt, says_little
+from knowledge.tactics.weather_entries import tells_of_a_body
 from knowledge.vocabulary import Topic
 
 
@@ -19,11 +22,38 @@ def plays_on_asked(message: Message, chat: ChatView) -> Question | None:
     """ "Can she play on", "she says she is fine", "i fell on my wrist": the question of a body that
     it is; so is whether to go at an opponent who hurts.
     """
-    if not (_is_of_hurt(message, chat) or _asks_to_play_on(message, chat)):
+    if not (
+        _is_of_hurt(message, chat)
+        or _asks_to_play_on(message, chat)
+        or _asks_for_substitute(message, chat)
+        or _asks_to_cover(message, chat)
+        or _denies_alarm(message, chat)
+    ):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
     topic = Topic.WEATHER_OR_BODY
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+
+
+def _asks_for_substitute(message: Message, chat: ChatView) -> bool:
+    return not opponents(message.mentions, chat) and asks_for_substitute(message.text)
+
+
+def _asks_to_cover(message: Message, chat: ChatView) -> bool:
+    """ "How do we cover the court", right after one of us is told of as hurt."""
+    is_after = chat.hurt and chat.last_topic is Topic.WEATHER_OR_BODY
+    return is_after and message.asks and asks_to_cover(message.text)
+
+
+def _denies_alarm(message: Message, chat: ChatView) -> bool:
+    """ "no im not dizzy, just tired": nothing else is asked or told than of a body."""
+    rest = without_denied(message.text)
+    if rest is None or opponents(message.mentions, chat):
+        return False
+    if goes_on(rest) if message.asks else tells_of_a_body(rest):
+        return True
+    names = frozenset(word.folded for one in message.mentions for word in words(one.typed))
+    return says_little(rest, names=names)
 
 
 def _is_of_hurt(message: Message, chat: ChatView) -> bool:

@@ -27,6 +27,18 @@ _HOLDS = regex(
 """Words of what holds at other times, or asks."""
 
 
+_SOMEBODY_ELSE = regex(
+    r"(?:(?=.*\b(?:no|nope|mean|meant|said|not|was|its|thats)\b))"
+    r"(?:(?:no|nope|wait|actually|sorry|oops|oh|i mean|i meant|i said|it was|that was|its|thats"
+    r"|that is"
+    r"|it is|was|make that|but|and) )*"
+    r"(?:(?:not (?:me|i|mine|him|her)|him|her|he|she|his|hers)\b"
+    r"(?: (?:did|was|it|who|and|but|hit|made|instead|that|there))* ?)+"
+)
+"""Somebody else is meant, by a word that may mean three: who it was is asked, never made up."""
+_NOT_ASKER = regex(r"\bnot (?:me|i|mine)\b")
+
+
 _SETS_RIGHT = frozenset(["no", "nope", "actually", "wait", "sorry"])
 _IT_WAS = frozenset(["it", "was", "that", "its", "thats", *_SETS_RIGHT])
 
@@ -80,6 +92,11 @@ def rally_remark(message: Message, chat: ChatView) -> DetailSaid | None:
     if message.asks:
         return None
     line = " ".join(word.folded for word in message.said)
+    if _SOMEBODY_ELSE.fullmatch(line) is not None:
+        is_other = _NOT_ASKER.search(line) is not None
+        return DetailSaid(
+            text=message.text, details=RallyDetails(), leaves_who=True, not_asker=is_other
+        )
     if any(number_of(word.folded) is not None for word in message.told.words):
         return None  # a score, or points said
     if len(message.said) > LONGEST_REMARK or not _OPENS.search(line) or _HOLDS.search(line):

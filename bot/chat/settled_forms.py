@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_of_book import asked_of_book
+from bot.chat.ball_behind import ball_behind
 from bot.chat.bench_said import bench_said
 from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
@@ -47,7 +48,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
     fixed = fixed or match_of_strangers(message, chat)
-    fixed = fixed or disagreed(message, chat) or settled_topic(message)
+    fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
+    fixed = fixed or settled_topic(message)
     fixed = fixed or substitute_said(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)

@@ -40,6 +40,32 @@ EVERYTHING = regex(
 )
 
 
+_UNDOES = (
+    r"(?:undo|take back|scratch|delete|remove|cancel|strike|(?:take|put) (?:that|it) back|redo)"
+    r"(?: (?:that|it|this|the|last|one|rally|point|pt|again|back))*"
+)
+_A_LET = (
+    r"(?:lets?|replay(?:ed|ing)?|do ?over|hinder\w*|hindrance|interference|interrupt\w+|stray ball"
+    r"|ball on (?:the )?court|(?:doesnt|didnt|dont|does not|did not|shouldnt) count|no point)"
+)
+_RALLY = r"(?: (?:it|that|the (?:rally|point)))?"
+_AGAIN = (
+    rf"(?:(?:replay(?:ed|ing)?|redo|re ?do|do ?over|play(?:ed|ing)?{_RALLY} (?:again|over))"
+    rf"{_RALLY})"
+)
+_BETWEEN = (
+    r"(?:(?:because|cause|cos|bc|since|as|so|that|it|this|there|was|is|were|its|thats|we|they|are|"
+    r"called|call|got|had|a|an|the|just|only|actually|to|gonna|have|came|rolled|on|it|then|and) )*"
+)
+WAS_A_LET = regex(
+    rf"{SLIP}*{_UNDOES} {_BETWEEN}{_A_LET}(?: {_BETWEEN}{_AGAIN})?"
+    rf"|{SLIP}*{_BETWEEN}{_A_LET} {_BETWEEN}(?:{_UNDOES}|{_AGAIN} {_UNDOES})"
+    rf"|{SLIP}+{_BETWEEN}(?:{_A_LET} )?{_BETWEEN}{_AGAIN}"
+)
+"""The rally just counted is to be played again: "undo that, it was a let", "no let, play it again".
+Without a word that takes back, the let may be of a rally that nobody counted."""
+
+
 def starts_corrected(line: str, at: int) -> bool:
     """Whether the words before place `at` of the line do no more than take back."""
     begun = CORRECTS.match(line)

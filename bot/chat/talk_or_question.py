@@ -17,13 +17,14 @@ from bot.chat.own_shape import own_shape
 from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
+from bot.chat.supposed_case import is_supposed
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
 from knowledge.complaints import complains
 from knowledge.regex import regex
 from knowledge.tactics.smalltalk import is_other_language
-from knowledge.vocabulary import Topic
+from knowledge.vocabulary import TRAITS, Topic, TraitKind
 
 _OF_NUMBERS = (Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.WHERE_TO_STAND)
 """What numbers alone may be about: a score."""
@@ -56,7 +57,23 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         last = _one(last, message, chat)
     if isinstance(last, Unclear) and is_other_language(message.text):
         last = small_talk(message.text)
-    return (*understood[:-1], _against_a_habit(last, message))
+    return (*understood[:-1], _of_a_case(last, message) or _against_a_habit(last, message))
+
+
+def _of_a_case(said: Understood, message: Message) -> Question | None:
+    """ "And if okafor poaches", after a target: what he is supposed to do, where that is a habit
+    and no topic of its own is read. What he is, as a lefty, changes the question before."""
+    habits = [TRAITS[one.trait].kind is TraitKind.HABIT for one in message.note.claims]
+    if not (habits and all(habits)) or not is_supposed(message.said, message.mentions):
+        return None
+    match said:
+        case Question(changes=False, topic=topic) if topic not in _WIDE:
+            return None
+        case Question(text=text, slots=slots) | Unclear(text=text, slots=slots):
+            topic = Topic.ANSWER_PATTERN
+            return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
+        case _:
+            return None
 
 
 _AGAINST_A_HABIT = regex(

@@ -51,7 +51,7 @@ from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.view import ChatView
-from bot.chat.weather_beside import tells_weather
+from bot.chat.weather_beside import tells_lightning, tells_weather
 from bot.chat.who_writes import knowing_writer
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -156,7 +156,7 @@ def _with_told(
 def _heard(said: Understood) -> Understood:
     """A complaint of a body, or weather, that no topic was read from is answered as one."""
     match said:
-        case Unclear(text=text, slots=slots) if complains(text):
+        case Unclear(text=text, slots=slots) if complains(text) or tells_lightning(text):
             topic = Topic.WEATHER_OR_BODY
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):

@@ -22,6 +22,14 @@ _THEIRS = regex(
 _HIGH_BALLS = frozenset({Topic.LOB, Topic.AIM_OVERHEAD})
 
 
+_LIGHTNING = regex(r"\b(?:thunder\w*|lightning)\b(?! (?:fast|quick|speed|hands?|reflex\w*|feet))")
+
+
+def tells_lightning(text: str) -> bool:
+    """Whether it tells of lightning: the one weather that kills is never left to a menu."""
+    return _LIGHTNING.search(text.lower()) is not None
+
+
 def tells_weather(question: Question) -> bool:
     """Whether it is of the weather, though it was taken for talk or for the ball in the sun."""
     text = question.text.lower().replace("'", "").replace("’", "")

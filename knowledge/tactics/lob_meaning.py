@@ -72,6 +72,7 @@ _OUR_LOB = regex(
 _THEIR_LOB = regex(
     rf"\b{_THEY}\b(?: (?!so\b)\w+){{0,4}} lob|\blobs\b|\blob+(?:e?d|ers?|ing?)\b|"
     r"\bover (?:my|our|me|us)\b|"
+    r"\b(?:it|its|ball|lob|overhead|smash|one)(?: \w+)? (?:behind|past) (?:me|us|my|our)\b|"
     rf"\blob(?: \w+){{0,2}} {_THEY}\b.*\bus\b|\b(?:their|his|her) lobs?\b|\bgoes for the lob|"
     r"\btakes? the lob|\bgets? the lob|\blob(?:bed)? (?:us|me)\b"
 )

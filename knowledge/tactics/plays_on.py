@@ -93,7 +93,6 @@ _HOW_TO_LEAVE = regex(
     r"(?:how|what happens|what now)\b"
 )
 
-
 _SOMEBODY: Final = "somename"
 _MARKS: Final = '.,!:;()"-'
 _FEWEST_WORDS: Final = 2
@@ -104,18 +103,35 @@ def asks_to_play_on(words: str, *, names: frozenset[str], is_hurt: bool) -> bool
 
     With `is_hurt` the last question told of a body, so that less has to be said.
     """
-    said = folded(words).replace("?", " ").split()
-    said = [one.strip('.,!:;()"-') for one in said]
-    said = ["somename" if _is_name(one, names) else one for one in said if one]
-    if not len(said) >= 2 or not all(one in _SMALL or one == "somename" for one in said):
+    said = _said(words, names)
+    if len(said) < _FEWEST_WORDS or not _is_little(said):
         return False
     line = " ".join(said)
     return (_MATTERS if is_hurt else _ON_ITS_OWN).search(line) is not None
 
 
+def says_little(words: str, *, names: frozenset[str]) -> bool:
+    """Whether the words tell nothing but who, whether, and going on or not, if anything."""
+    return _is_little(_said(words, names))
+
+
+def _said(words: str, names: frozenset[str]) -> list[str]:
+    said = [one.strip(_MARKS) for one in folded(words).replace("?", " ").split()]
+    return [_SOMEBODY if _is_name(one, names) else one for one in said if one]
+
+
+def _is_little(said: list[str]) -> bool:
+    return all(one in _SMALL or one == _SOMEBODY for one in said)
+
+
 def goes_on_hurt(words: str) -> bool:
     """Whether a message that tells of a complaint asks in the same breath to play on."""
-    return complains(words) and _GOES_ON.search(folded(words)) is not None
+    return complains(words) and goes_on(words)
+
+
+def goes_on(words: str) -> bool:
+    """Whether it asks to play on or to stop."""
+    return _GOES_ON.search(folded(words)) is not None
 
 
 def _is_name(word: str, names: frozenset[str]) -> bool:

@@ -7,10 +7,17 @@ from dataclasses import replace
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.complaints import complains
-from knowledge.emergencies import Emergency, emergency_of
+from knowledge.emergencies import Emergency, emergency_of, without_denied
 from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics import heat_answer, hurt_opponent, knocked, plays_on, wind_answer
+from knowledge.tactics.beside_complaint import (
+    NO_ALARM,
+    asks_for_substitute,
+    no_alarm,
+    substitute,
+    with_what_is_asked,
+)
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -18,6 +25,8 @@ from knowledge.tactics.weather_entries import (
     entry_by_words,
     entry_named,
     mended,
+    picks,
+    tells_of_a_body,
 )
 from knowledge.tactics.weather_finding import LIGHTNING, FoundEntry, entries_of, find_entry
 from knowledge.tactics.weather_length import to_one_screen
@@ -45,6 +54,9 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return _stop(emergency)
+    undenied = without_denied(words)
+    if undenied is not None:
+        return _of_denied(undenied, situation)
     if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
         return hurt_opponent.advise()
     if knocked.hurts_from_a_knock(words):
@@ -53,8 +65,32 @@ def _advice(situation: Situation) -> Advice:
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
     found = _heat_first(entries_of(words), words, heat)
-    advice = _of_entry(_meant(found, situation, heat), situation, heat)
+    entry = _meant(found, situation, heat)
+    told = f"{words}\n{situation.asked.before}"
+    if asks_for_substitute(words) and not picks(entry, told):
+        return substitute()
+    advice = _of_entry(entry, situation, heat)
+    if entry.kind == BODY:
+        advice = with_what_is_asked(advice, words)
     return _with_others(advice, found)
+
+
+def _of_denied(rest: str, situation: Situation) -> Advice:
+    """What else is told beside a denied alarm, now or before, and the way to help kept open."""
+    asked = situation.asked
+    before = asked.before.splitlines()[::-1]
+    if any(emergency_of(line) for line in before):
+        return plays_on.advise(rest, asked.before)
+    told = next((line for line in (rest, *before) if complains(line)), None)
+    if told is None and plays_on.goes_on(rest):
+        return plays_on.advise(rest, asked.before)
+    if told is None and entry_by_words(rest) is None:
+        return no_alarm()
+    return replace(_advice(_asking(told or rest, situation)), unless=NO_ALARM)
+
+
+def _asking(words: str, situation: Situation) -> Situation:
+    return replace(situation, asked=replace(situation.asked, words=words, before=""))
 
 
 def _asks_to_play_on(situation: Situation) -> bool:
@@ -114,10 +150,13 @@ def _with_others(advice: Advice, found: FoundEntry) -> Advice:
 
 
 def _gone_on(situation: Situation) -> Entry | None:
-    """The wind, where words that name nothing follow a question about it: "and my lobs?"."""
-    before = situation.asked.before
-    found = [find_entry(line) for line in before.splitlines()]
-    return next((one for one in found if one is not None and one.id == WIND), None)
+    """The wind, where words that name nothing follow a question about it: "and my lobs?"; or the
+    complaint told before, whatever is asked with it."""
+    lines = situation.asked.before.splitlines()
+    told = [find_entry(line) for line in lines[::-1] if tells_of_a_body(line)]
+    found = [*told, *(find_entry(line) for line in lines)]
+    goes_on = (one for one in found if one is not None and (one.id == WIND or one.kind == BODY))
+    return next(goes_on, None)
 
 
 def _from_entry(

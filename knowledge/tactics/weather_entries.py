@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
+from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
 from knowledge.general_rule import (
     GeneralRule,
@@ -68,16 +69,33 @@ class Entry:
 
 def entry_by_words(words: str) -> Entry | None:
     """The gravest complaint that is told; without one the entry that covers most of the words."""
-    text = re.sub(r"\bhr:? ?(?=\d{3}\b)", "heart rate ", mended(folded(words)))
+    text = _read(words)
     said = SAYINGS.sub(" ~ ", text)
     for entry in entries():
-        if entry.kind == BODY and (
-            overlap(entry.rule.words, said) or groups_said(entry.rule, said)
-        ):
+        if entry.kind == BODY and _picks(entry, said):
             return entry
     sky = [entry for entry in entries() if entry.kind == SKY]
     best = max(sky, key=lambda entry: overlap(entry.rule.words, text))
     return best if overlap(best.rule.words, text) else None
+
+
+def tells_of_a_body(words: str) -> bool:
+    """Whether the words tell of a complaint, by their form or by one of an entry's words."""
+    picked = entry_by_words(words)
+    return complains(words) or (picked is not None and picked.kind == BODY)
+
+
+def picks(entry: Entry, words: str) -> bool:
+    """Whether words that pick this entry stand there, whatever else does."""
+    return _picks(entry, SAYINGS.sub(" ~ ", _read(words)))
+
+
+def _picks(entry: Entry, said: str) -> bool:
+    return bool(overlap(entry.rule.words, said) or groups_said(entry.rule, said))
+
+
+def _read(words: str) -> str:
+    return re.sub(r"\bhr:? ?(?=\d{3}\b)", "heart rate ", mended(folded(words)))
 
 
 REAL_WORDS = frozenset({"does", "tried", "slat", "clod", "sings"})

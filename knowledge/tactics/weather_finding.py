@@ -17,6 +17,7 @@ from knowledge.tactics.weather_entries import (
     entry_by_words,
     entry_named,
     entry_of,
+    picks,
 )
 from knowledge.tactics.weather_said import folded
 
@@ -31,6 +32,10 @@ OVER_GRAVE_FROM = 0.9
 OVER_WORDS_FROM = 0.87
 """Chances from which another complaint is answered than the one whose words stand there, where
 that is a grave one and where not."""
+
+CRAMP, STRAINS = "cramp", frozenset({"pain", "ankle_knee"})
+"""A cramp is stretched, a pulled calf must not be (first aid as it is taught, from memory): no
+cramp is guessed where the words tell of pain and none of a cramp."""
 
 LIGHTNING = "lightning"
 """The one weather that kills: no complaint is guessed where its words stand."""
@@ -77,6 +82,8 @@ def entries_of(words: str, *, model: EntryModel | None = None) -> FoundEntry:
 def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
     first, chance = entry_named(likely.ranked[0][0]), likely.ranked[0][1]
     if picked is not None and picked.kind == BODY:
+        if first.id == CRAMP and picked.id in STRAINS and not picks(first, words):
+            return picked
         enough = OVER_GRAVE_FROM if picked.id in GRAVE else OVER_WORDS_FROM
         is_grave = first.id in GRAVE and not _is_of_another_part(first, words)
         is_other = first.kind == BODY and (is_grave or chance >= enough)

@@ -51,7 +51,8 @@ def after_entry(
         return close(desk, match, won=log.match.we_won, games=_score_of(log.games))
     text = score_text(desk, log, names_game=bool(also) and row.kind is EntryKind.SCORE)
     between_games = log.match.game.is_over
-    desk.context = replace(desk.context, mode=Mode.BREAK if between_games else Mode.MATCH)
+    mode = Mode.BREAK if between_games else Mode.MATCH
+    desk.context = replace(desk.context, mode=mode, asked_last=False)
     if between_games:
         ask_first_serve(desk, match)
     return Reply(

@@ -164,7 +164,19 @@ def _tell(desk: Desk, match: MatchId, n: int, told: RallyDetails) -> Reply:
 def take_detail(desk: Desk, said: DetailSaid) -> Reply | None:
     """What is said of the last rally; None where it was not about one."""
     last = last_told_of(desk)
+    if last is not None and said.leaves_who:
+        return None if desk.context.asked_last else _ask_who(desk, last, said)
     return None if last is None else add_words(desk, last, said.text, is_remark=True)
+
+
+def _ask_who(desk: Desk, played: Played, said: DetailSaid) -> Reply:
+    """Whose the rally was, of the four; nothing is written for a word that may mean three."""
+    known = kept_of(desk, played.match, played.n).row
+    four = _ended_by(played, known.ending) if known.ending else (*played.ours, *played.theirs)
+    but = desk.asker if said.not_asker else None
+    who = [player for player in four if player != but] or four
+    buttons = rows(_names(desk, who, Verb.ENDED_BY, played.match, played.n))
+    return Reply(text=wording("rally.whose"), buttons=buttons, about=("match", played.match))
 
 
 def last_told_of(desk: Desk) -> Played | None:

@@ -23,6 +23,8 @@ def take_back(desk: Desk, said: UndoSaid) -> Reply:
     waited = drop_waiting(desk)
     if waited is not None:
         return waited
+    if said.of_rally:
+        _drop_details(desk)
     if said.of_score:
         return _undo_score(desk)
     reply = undo_last(desk)
@@ -31,6 +33,19 @@ def take_back(desk: Desk, said: UndoSaid) -> Reply:
         return reply
     more = Button(label=wording("undo_more"), payload=tap(Verb.UNDO, following.change))
     return replace(reply, buttons=(*reply.buttons, *rows([more])))
+
+
+MOST_DETAILS = 6
+"""Details of one rally that are taken back with it. Our own bound."""
+
+
+def _drop_details(desk: Desk) -> None:
+    """What was told of the last rally goes before the rally itself does."""
+    for _ in range(MOST_DETAILS):
+        last = desk.book.last_change(desk.chat.chat)
+        if last is None or last.verb != "rally_detail":
+            return
+        undo_last(desk)
 
 
 def _undo_score(desk: Desk) -> Reply:

@@ -10,12 +10,14 @@ from knowledge.dataclass import dataclass
 class UndoSaid:
     """Take back the last change, or put back what was taken back.
 
-    `of_score`: a slip in the running match is meant ("oops"). `everything` was asked for.
+    `of_score`: a slip in the running match is meant ("oops"); `of_rally`: the rally counted last,
+    with all that was told of it ("undo that, it was a let"). `everything` was asked for.
     """
 
     text: str
     redo: bool = False
     of_score: bool = False
+    of_rally: bool = False
     everything: bool = False
 
 

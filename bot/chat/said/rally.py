@@ -60,11 +60,17 @@ class RallySaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DetailSaid:
-    """What is said of the last rally after it was counted: "it was my dink", "that was forced"."""
+    """What is said of the last rally after it was counted: "it was my dink", "that was forced".
+
+    `leaves_who`: somebody else is meant and not named ("no, him not me"); `not_asker` not who
+    writes.
+    """
 
     text: str
     details: RallyDetails
     mentions: tuple[Mention, ...] = ()
+    leaves_who: bool = False
+    not_asker: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
