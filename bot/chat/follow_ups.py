@@ -208,7 +208,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return WhySaid(text=text)
     if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
-    how = retelling_in(spoken)
+    how = retelling_in(spoken, asks="?" in text)
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
     if _WHO_WON.fullmatch(spoken) is not None:

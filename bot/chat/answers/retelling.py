@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.explaining import explain
+from bot.chat.answers.how_sure import how_sure
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked
 from bot.chat.context import Asked, Depth
@@ -27,7 +28,8 @@ def retell(desk: Desk, how: Retelling) -> Reply:
     """The last answer as is wanted now; a word of help where nothing was asked yet."""
     asked = desk.context.asked
     if asked is None:
-        return Reply(text=wording("unclear.why"))
+        key = "unclear.how_sure" if how is Retelling.SURE else "unclear.why"
+        return Reply(text=wording(key))
     told = desk.context.told or Depth.FULL
     match how:
         case Retelling.MORE:
@@ -42,6 +44,8 @@ def retell(desk: Desk, how: Retelling) -> Reply:
             return show_mix(desk, asked.topic)
         case Retelling.PICK:
             return pick(desk, asked.topic)
+        case Retelling.SURE:
+            return how_sure(desk, asked.topic)
 
 
 def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:

@@ -105,11 +105,12 @@ class Retelling(StrEnum):
     AGAIN = "again"
     MIX = "mix"
     PICK = "pick"
+    SURE = "sure"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
-    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix"."""
+    """The last answer, otherwise told: "tell me more", "shorter", "exact mix", "how sure"."""
 
     text: str
     how: Retelling
