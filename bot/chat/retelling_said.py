@@ -135,6 +135,12 @@ _HOW_SURE = regex(
 )
 """How likely the call is the best one: "how sure", "are you sure about that"."""
 
+_WHY_SO_OFTEN = regex(
+    r"(?:(?:ok|okay|so|and|but|wait) )*(?:why|how come)(?: (?:is|it|that|its|only|just|the|a|not))*"
+    r"(?: \w+)? \d+(?: times)? (?:of|in|out of|from) (?:10|100|ten|a hundred)"
+)
+"""What stands behind a figure of the last answer: "why 3 of 10"."""
+
 _POLITE = frozenset({"ok", "okay", "please", "pls", "can", "could", "you", "hm", "hmm", "and"})
 """Words before such a wish that change nothing of it."""
 
@@ -149,6 +155,8 @@ def retelling_in(spoken: str, *, asks: bool) -> Retelling | None:
     """
     if _HOW_SURE.fullmatch(spoken) is not None or (asks and spoken in _SURE):
         return Retelling.SURE
+    if _WHY_SO_OFTEN.fullmatch(spoken) is not None:
+        return Retelling.FIGURE
     words = spoken.removesuffix(" please").split()
     spoken = " ".join(words)
     while words and words[0] in _POLITE and spoken not in _RETELL[Retelling.MORE]:

@@ -150,3 +150,18 @@ def test_how_sure_before_anything_was_asked_is_no_answer_of_mine(demo: Talk, sai
 def test_what_agrees_or_asks_of_something_else_is_not_how_sure(demo: Talk, said: str) -> None:
     demo.say("where do I dink okafor")
     assert "that this call is the best" not in demo.say(said)
+
+
+@pytest.mark.parametrize("said", ["why 3 of 10", "why drive 3 of 10?", "how come 3 in 10"])
+def test_why_so_often_tells_the_mix_and_what_varying_is_worth(demo: Talk, said: str) -> None:
+    demo.say("drive or drop")
+    mix = demo.say("exact mix")
+    assert "3 drive" in mix
+    assert demo.say(said) == mix
+
+
+def test_why_a_chance_is_what_it_is_tells_its_reasons(demo: Talk) -> None:
+    demo.say("win chance")
+    why = demo.say("why")
+    demo.say("win chance")
+    assert demo.say("why only 4 in 10?") == why

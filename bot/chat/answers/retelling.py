@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.explaining import explain
+from bot.chat.answers.explaining import advice_again, explain
 from bot.chat.answers.how_sure import how_sure
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked
@@ -46,6 +46,8 @@ def retell(desk: Desk, how: Retelling) -> Reply:
             return pick(desk, asked.topic)
         case Retelling.SURE:
             return how_sure(desk, asked.topic)
+        case Retelling.FIGURE:
+            return _behind_a_figure(desk, asked.topic)
 
 
 def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
@@ -57,6 +59,13 @@ def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
             return reply
     topics = [topic for topic in _NEXT if topic is not asked.topic]
     return Reply(text=wording("all_told"), buttons=rows(offer_buttons(topics[:OFFERED])))
+
+
+def _behind_a_figure(desk: Desk, topic: Topic) -> Reply:
+    """ "Why 3 of 10": what varying is worth where that is the mix, else all the reasons."""
+    advice = advice_again(desk, topic)
+    is_mixed = not isinstance(advice, Reply) and advice.mix is not None
+    return show_mix(desk, topic) if is_mixed else explain(desk, topic)
 
 
 def _shorter(desk: Desk, asked: Asked, told: Depth) -> Reply:

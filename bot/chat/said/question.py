@@ -106,6 +106,7 @@ class Retelling(StrEnum):
     MIX = "mix"
     PICK = "pick"
     SURE = "sure"
+    FIGURE = "figure"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
