@@ -180,8 +180,10 @@ class _Clause:
         """Whose it was, whom it was played at, or whose error it led to."""
         act, link = self.act, self.link
         ends_in_error = bool(act.endings & {"error", "popup", "forced", "unforced", "jammed"})
-        is_whose = link in link_words("of_whose") or self._owns_all(at) or (
-            ends_in_error and not act.by and link in link_words("of_whose_error")
+        is_whose = (
+            link in link_words("of_whose")
+            or self._owns_all(at)
+            or (ends_in_error and not act.by and link in link_words("of_whose_error"))
         )
         self.link, self.owner = "", someone
         if is_whose and act.by is None:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
+from talk import Talk
 from told_rallies import (
     HELD_BACK,
     MATCH,
