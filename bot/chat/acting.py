@@ -49,7 +49,7 @@ from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
 from bot.chat.answers.topic_unclear import ask_topic
 from bot.chat.asked import Asked
-from bot.chat.one_reply import joined, undoing_apart
+from bot.chat.one_reply import joined, undoing_apart, undoing_what
 from bot.chat.payload import Tap, Verb
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Button, Reply
@@ -267,7 +267,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return answer_asked(desk, Asked(topic=Topic.ADJUST, text=understood.text))
         case BookSaid(then=rest) if rest:
             told = booking.manage(desk, replace(understood, then=""))
-            return joined([told, *acted(desk, understand(rest, chat=desk.chat_view()))])
+            more = acted(desk, understand(rest, chat=desk.chat_view()))
+            return joined([told, *(undoing_what(one, rest) for one in more)])
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():

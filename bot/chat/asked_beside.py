@@ -98,8 +98,20 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
         return 0  # every word of it announces
     if score_fixed(message, chat) is not None:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
+    if isinstance(fixed, ScoreSaid) and _counts_games(fixed, message):
+        return 0
     stray = stray_words(message.told.of_score) - _of_match_points(message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
+
+
+_GAMES = frozenset(["1st", "2nd", "3rd", "first", "second", "third"])
+
+
+def _counts_games(score: ScoreSaid, message: Message) -> bool:
+    """ "3rd, 6-6-1 they serve": which game it is; while they serve the third shot is not ours."""
+    opens = message.said[0].folded in _GAMES and message.said[1:2] != ()
+    is_theirs = score.score is not None and score.score.we_serve is False
+    return is_theirs and opens and message.said[1].folded[0].isdigit()
 
 
 def _of_match_points(message: Message) -> int:

@@ -217,7 +217,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return WhySaid(text=text)
     if _REDO.fullmatch(spoken) is not None:
         return UndoSaid(text=text, redo=True)
-    how = retelling_in(spoken)
+    how = retelling_in(spoken, asks="?" in text)
     if how is None and chat.last_topic in OF_THE_TWO and is_for_partner(spoken):
         how = Retelling.TO_PARTNER
     if how is not None and chat.last_topic is not None:

@@ -93,3 +93,11 @@ def is_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:
     if mention.certainty is Certainty.NOBODY:
         return False
     return bool(mention.players) and all(player in ours for player in mention.players)
+
+
+def may_be_ours(mention: Mention, ours: Sequence[PlayerId]) -> bool:
+    """Whether one of us is meant, or somebody new where we are told: nobody near in the book, or
+    nobody of ours known yet.
+    """
+    is_new = mention.certainty is Certainty.NOBODY and not (mention.players and ours)
+    return is_new or is_ours(mention, ours)

@@ -45,6 +45,7 @@ _TO_A_SIDE = (Trait.MOVES_LEFT, Trait.MOVES_RIGHT)
 _BOTH_SIDES = frozenset(["both", "either", "and", "or"])
 _LEFT, _RIGHT = frozenset(["left", "l"]), frozenset(["right", "r"])
 _FROM_OR_TO = frozenset(["off", "on", "from", "to", "at", "over"])
+_UNDER = frozenset(["under", "vs", "versus", "against"])
 _BETWEEN = frozenset(["the", "his", "her", "their", "that", "of"])
 _BEFORE_AN_ORIGIN = frozenset(
     [
@@ -194,7 +195,8 @@ def _family_of_bare(
 ) -> Family | None:
     """`the backhand one`, `off the forehand` go on about the stroke before; else it is the dink.
 
-    None where the wing only says from where or to where.
+    None where the wing only says from where or to where. A dink has no pace: what is weak under it
+    is the counter.
     """
     if any(_HARD_HITS & set(line[hit.start : hit.stop]) for hit in hits.having(*JUDGEMENTS)):
         return Family.DRIVE
@@ -204,7 +206,16 @@ def _family_of_bare(
     before = [word for word in line[max(0, wing.start - 2) : wing.start] if word in _FROM_OR_TO]
     if ahead in {"one", "ones"} or before:
         return carried
+    if any(_is_under_pace(hit, line) for hit in hits.having(Role.NOUN)):
+        return Family.COUNTER
     return Family.DINK
+
+
+def _is_under_pace(noun: Hit, line: Sequence[str]) -> bool:
+    """`weak under pace`, `good vs hard balls`."""
+    is_pace = noun.meaning.trait is Trait.HANDLES_PACE
+    led = {line[at] for at in (noun.start - 1, noun.start) if at >= 0}
+    return is_pace and bool(led & _UNDER)
 
 
 def _is_judged(wing: Hit, hits: Hits, line: Sequence[str]) -> bool:

@@ -7,6 +7,10 @@ from dataclasses import replace
 
 from bot.chat.payload import Tap, Verb
 from bot.chat.reply import Button, Reply
+from bot.chat.wording import wording
+
+LONGEST_LABEL = 24
+"""Characters of what an undo takes back, on its button."""
 
 
 def joined(replies: Sequence[Reply]) -> Reply:
@@ -26,6 +30,13 @@ def undoing_apart(reply: Reply, label: str) -> Reply:
     return replace(
         reply, buttons=tuple(tuple(_named(one, label) for one in row) for row in reply.buttons)
     )
+
+
+def undoing_what(reply: Reply, words: str) -> Reply:
+    """The reply with its undo named by the words it takes back: one of several in a message."""
+    is_long = len(words) > LONGEST_LABEL
+    short = f"{words[: LONGEST_LABEL - 1].rstrip()}…" if is_long else words
+    return undoing_apart(reply, wording("undo_this").format(what=f"“{short}”"))
 
 
 def _named(button: Button, label: str) -> Button:

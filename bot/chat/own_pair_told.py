@@ -7,6 +7,7 @@ from typing import TypeGuard
 
 from bot.chat.common_words import is_common
 from bot.chat.moods import tells_a_state
+from bot.chat.trait_lexicon import trait_phrases
 from bot.chat.words import words
 from knowledge.regex import regex
 
@@ -20,25 +21,51 @@ _WITH_MORE = regex(
     re.IGNORECASE | re.DOTALL,
 )
 
+_NO_SURNAME = (
+    r"(?!(?:my|our|the|partner|with|w|and|n|play|playing|here|is|has|was|plays|likes|im|i|he|she|hes"
+    r"|shes|but|today|this|now|again|on|at)\b)"
+)
+_MORE_OF_NAME = rf" {_NO_SURNAME}{_NAME}"
+_MYSELF = (
+    rf"(?:(?:i['’]?m|i am|this is|my name is|it['’]?s) (?P<one>{_NAME})"
+    rf"(?P<one_more>{_MORE_OF_NAME})?|(?P<here>{_NAME})(?P<here_more>{_MORE_OF_NAME})? here)"
+)
+_MY_PARTNER = r"(?:(?:my|the|our) )?partner(?: today)?"
+_PARTNER = rf"(?P<two>{_NAME})(?P<two_more>{_MORE_OF_NAME})?"
+_WITH_WHOM = (
+    r"(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? )?(?:w/ ?|with |w )(?:my partner )?"
+    rf"|(?:and )?{_MY_PARTNER}(?: is |'s |s | will be |\s*[:=]\s*| )"
+)
 _ONE_WITH = regex(
-    rf"(?:(?P<before>.*\w.*?)(?:\s*[,.;!\n–—]+\s*| and ))?(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*"
-    rf"(?:i['’]?m|i am|this is) (?P<one>{_NAME})(?P<one_more> {_NAME})?"
-    rf"(?: |\s*[,.]\s*)(?:(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? )?(?:w/ ?|with )"
-    rf"|(?:and )?my partner(?: is|'s)? )"
-    rf"(?P<two>{_NAME})(?P<two_more> {_NAME})?(?: today| this time)?[ .!]*"
-    rf"(?:[,.;!\n–—]+\s*(?P<after>.*\w.*))?",
+    r"(?:(?P<before>.*\w.*?)(?:\s*[,.;!\n–—]+\s*| and ))?"
+    rf"(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*{_MYSELF}(?: |\s*[,.;]\s*)"
+    rf"(?:(?:{_WITH_WHOM}){_PARTNER}"
+    rf"|(?:and )?(?P<his>{_NAME})(?P<his_more>{_MORE_OF_NAME})? is {_MY_PARTNER})"
+    r"(?: today| this time)?[ .!]*"
+    r"(?:(?:[,.;!(\n–—]+\s*)(?P<after>.*\w.*)|(?P<tells>(?:is|has|plays|likes) .+))?",
     re.IGNORECASE | re.DOTALL,
 )
+_HAND_ALONE = regex(
+    r"(?:a |is )?(?:left(?:y|ie|[ -]?hand(?:ed|er)?)|right(?:y|ie|[ -]?hand(?:ed|er)?))\b.*",
+    re.IGNORECASE | re.DOTALL,
+)
+"""`partner joss, lefty`: told of the partner, who was named right before."""
 
 
 def one_with_partner(typed: str) -> tuple[str, str] | None:
     """The pair of "were in denver, im mira w/ tom", and what is told beside it."""
     found = _ONE_WITH.fullmatch(typed.strip())
-    if not _are_names(found) or "?" in (found["before"] or ""):
+    if found is None or "?" in (found["before"] or ""):
         return None
-    one, two = (f"{found[name]}{found[f'{name}_more'] or ''}" for name in ("one", "two"))
-    rest = ", ".join(part.strip() for part in (found["before"], found["after"]) if part)
-    return f"{one} and {two}", rest
+    one = (found["one"] or found["here"], found["one_more"] or found["here_more"] or "")
+    two = (found["two"] or found["his"], found["two_more"] or found["his_more"] or "")
+    if not _are_all_names(one[0], two[0]):
+        return None
+    after = (found["after"] or "").strip().removesuffix(")")
+    after = f"{two[0]} is {after}" if _HAND_ALONE.fullmatch(after) else after
+    told = f"{two[0]} {found['tells']}" if found["tells"] else after
+    rest = ", ".join(part.strip() for part in (found["before"], told) if part)
+    return f"{''.join(one)} and {''.join(two)}", rest
 
 
 def pair_and_rest(typed: str) -> tuple[str, str] | None:
@@ -56,7 +83,13 @@ def is_surely_pair(typed: str) -> bool:
 
 
 def _are_names(found: re.Match[str] | None) -> TypeGuard[re.Match[str]]:
-    if found is None:
-        return False
-    named = [word for name in ("one", "two") for word in words(found[name])]
-    return not any(is_common(word.folded) or tells_a_state(word) for word in named)
+    return found is not None and _are_all_names(found["one"], found["two"])
+
+
+def _are_all_names(*typed: str) -> bool:
+    """Whether none is an everyday word, one of the game's or one for how somebody feels."""
+    named = [word for each in typed for word in words(each)]
+    of_game = trait_phrases().words
+    return not any(
+        is_common(word.folded) or tells_a_state(word) or word.folded in of_game for word in named
+    )

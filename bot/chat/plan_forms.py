@@ -97,7 +97,8 @@ FORMS: Sequence[tuple[PlanAsk, str]] = (
         PlanAsk.SINCE,
         rf"{POLITE}(?:(?:what|whats|anything|any|is there anything) (?:is |s )?)?"
         r"(?:new|news|changed)(?: (?:stuff|things?|notes?))?"
-        r"(?: (?:on|about|with|of|for)) N(?: since (?:then|last \w+|\w+day))?",
+        r"(?: (?:on|about|with|of|for)) (?:N|them|these two|these guys)"
+        r"(?: since (?:then|last \w+|\w+day))?",
     ),
     (
         PlanAsk.SINCE,

@@ -19,6 +19,8 @@ _ARTICLES = frozenset(["the", "a", "an"])
 _VERBS = frozenset(["burnt", "beat", "hit", "blew", "put", "drove", "sped"])
 _ERROR_NOUNS = frozenset(["error", "errors", "err", "miss", "unforced"])
 _CALLED = frozenset(["endings.forced", "endings.unforced", "endings.jammed"])
+STROKE_AHEAD = 2
+"""Words from whose it was to the stroke, the wing between them: "my backhand dink"."""
 SHORTEST_NAME = 3
 """Letters of a name that the book does not know."""
 
@@ -140,7 +142,7 @@ class _Clause:
             self.act = replace(self.act, aims=self.act.aims | {"t"})
         elif at in named:
             if named.get(at - 1) is not named[at]:
-                self._person(self.who.named(named[at]))
+                self._person(self.who.named(named[at]), at)
         else:
             self._plain(at, word)
 
@@ -156,22 +158,32 @@ class _Clause:
     def _plain(self, at: int, word: str) -> None:
         someone = self.who.pronoun(word)
         if someone is not None:
-            self._person(someone)
+            self._person(someone, at)
         elif word in link_words("at_whom") | link_words("of_whose") | link_words("of_whose_error"):
             self.link = word
         elif self._is_a_name(at, word):
-            self._person(self.who.named(_nobody(self.said[at])))
+            self._person(self.who.named(_nobody(self.said[at])), at)
         elif word not in _ARTICLES:
             self.link = ""
             known = word in filling_words() or is_common(word)
             self.unknown += not known
 
-    def _person(self, someone: Who) -> None:
+    def _owns_all(self, at: int) -> bool:
+        """ "Lost on my drive, long": the first stroke told of is that one's."""
+        told = self.act.strokes or self.act.endings or self.act.by
+        ahead = [found for start, found in self._found.items() if 0 < start - at <= STROKE_AHEAD]
+        return not told and any(
+            one.startswith("nouns.") for _, concepts in ahead for one in concepts
+        )
+
+    def _person(self, someone: Who, at: int) -> None:
         """Whose it was, whom it was played at, or whose error it led to."""
         act, link = self.act, self.link
         ends_in_error = bool(act.endings & {"error", "popup", "forced", "unforced", "jammed"})
-        is_whose = link in link_words("of_whose") or (
-            ends_in_error and not act.by and link in link_words("of_whose_error")
+        is_whose = (
+            link in link_words("of_whose")
+            or self._owns_all(at)
+            or (ends_in_error and not act.by and link in link_words("of_whose_error"))
         )
         self.link, self.owner = "", someone
         if is_whose and act.by is None:

@@ -1,4 +1,6 @@
-"""How the last answer is wanted again: "tell me more", "shorter", "once more", "exact mix"."""
+"""How the last answer is wanted again: "tell me more", "shorter", "once more", "exact mix",
+"how sure are you".
+"""
 
 from __future__ import annotations
 
@@ -116,12 +118,46 @@ _RETELL = {
     ),
 }
 
+_THE_ANSWER = (
+    r"(?:you|u|we|i|that|it|this|(?:is )?(?:that|your|the|this) (?:call|answer|advice|one|pick))"
+)
+_KNOWN_TO_BE = r"(?:sure|certain|confident|positive|reliable|solid)"
+_OF_THAT = rf"(?: (?:of|about|on|in|with|here|now|then|really|{_THE_ANSWER}))*"
+_HOW_SURE = regex(
+    r"(?:(?:ok|okay|hm|hmm|so|and|but|wait|well|yeah|hey) )*"
+    rf"(?:how {_KNOWN_TO_BE}(?: (?:is|are|r|am))?(?: {_THE_ANSWER})?{_OF_THAT}"
+    rf"|(?:(?:are|r|is) {_THE_ANSWER}|you|u) (?:really |that |so |quite )*{_KNOWN_TO_BE}{_OF_THAT}"
+    rf"|{_KNOWN_TO_BE} (?:about|of) (?:that|it|this)"
+    rf"|how (?:much|far) (?:can|do|should) (?:i|we|you) (?:trust|believe|rely on|count on)"
+    rf" {_THE_ANSWER}{_OF_THAT}"
+    r"|how (?:likely|probable) is (?:that|it|this)(?: call| one)? (?:right|correct|best|the best"
+    r"|the best (?:call|one|option|choice))"
+    r"|(?:whats|what|what is) (?:the|your) (?:confidence|certainty)(?: (?:of|in|on) (?:that|it))?)"
+)
+"""How likely the call is the best one: "how sure", "are you sure about that"."""
+
+_WHY_SO_OFTEN = regex(
+    r"(?:(?:ok|okay|so|and|but|wait) )*(?:why|how come)(?: (?:is|it|that|its|only|just|the|a|not))*"
+    r"(?: \w+)? \d+(?: times)? (?:of|in|out of|from) (?:10|100|ten|a hundred)"
+)
+"""What stands behind a figure of the last answer: "why 3 of 10"."""
+
 _POLITE = frozenset({"ok", "okay", "please", "pls", "can", "could", "you", "hm", "hmm", "and"})
 """Words before such a wish that change nothing of it."""
 
+_SURE = frozenset({"sure", "really sure", "certain", "confident"})
+"""With a question mark only: "sure" agrees."""
 
-def retelling_in(spoken: str) -> Retelling | None:
-    """How the last answer is wanted, "ok" and "can you" before it and "please" after left out."""
+
+def retelling_in(spoken: str, *, asks: bool) -> Retelling | None:
+    """How the last answer is wanted, "ok" and "can you" before it and "please" after left out.
+
+    `asks`: it has a question mark.
+    """
+    if _HOW_SURE.fullmatch(spoken) is not None or (asks and spoken in _SURE):
+        return Retelling.SURE
+    if _WHY_SO_OFTEN.fullmatch(spoken) is not None:
+        return Retelling.FIGURE
     words = spoken.removesuffix(" please").split()
     spoken = " ".join(words)
     while words and words[0] in _POLITE and spoken not in _RETELL[Retelling.MORE]:

@@ -11,6 +11,7 @@ from bot.chat.changes_said import change_said
 from bot.chat.disagreed import disagreed
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
+from bot.chat.full_names_told import full_name_told
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -58,7 +59,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)
-    return fixed or stated_rates(message, chat) or fixed_form(message, chat)
+    fixed = fixed or stated_rates(message, chat) or fixed_form(message, chat)
+    return fixed or full_name_told(message, chat)
 
 
 def rally_told(text: str, chat: ChatView) -> RallySaid | None:

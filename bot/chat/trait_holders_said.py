@@ -97,13 +97,18 @@ def _claim(line: str, chat: ChatView) -> Claim | None:
         rest = line[found.end() :].split()
         if _OF_US & set(rest):
             return None
-        text = " ".join([_STANDS_IN + verb, *(_POSITIVE.get(word, word) for word in rest)])
-        who = Mention(
-            typed=_STANDS_IN,
-            span=(0, len(_STANDS_IN)),
-            certainty=Certainty.SURE,
-            players=(_SOMEBODY,),
-        )
-        claims = read_note(text, words(text), (who,), replace(chat, focus=())).claims
+        claims = claims_of(" ".join([verb, *(_POSITIVE.get(word, word) for word in rest)]), chat)
         return claims[0] if claims else None
     return None
+
+
+def claims_of(told: str, chat: ChatView) -> tuple[Claim, ...]:
+    """What a note claims that says this of somebody: " is a lefty", " poaches a lot"."""
+    text = f"{_STANDS_IN}{told}"
+    who = Mention(
+        typed=_STANDS_IN,
+        span=(0, len(_STANDS_IN)),
+        certainty=Certainty.SURE,
+        players=(_SOMEBODY,),
+    )
+    return read_note(text, words(text), (who,), replace(chat, focus=())).claims

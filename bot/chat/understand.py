@@ -19,7 +19,7 @@ from bot.chat.game_opening import game_opening
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
     Message,
-    is_ours,
+    may_be_ours,
     read_message,
     weighed_note,
 )
@@ -92,7 +92,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if is_declined(text, message.said):
         return (small_talk(text),)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
-    if own_pair is not None and all(is_ours(one, chat.ours) for one in own_pair.mentions):
+    if own_pair is not None and all(may_be_ours(one, chat.ours) for one in own_pair.mentions):
         return (own_pair,)
     return _read(text, message, chat)
 

@@ -19,6 +19,8 @@ from scouting_db.called_names import call_of_name
 _SHORTEST_NAME = 3
 _SHORTEST_ODD = 5
 """Letters of a word that is a name for no other reason than that it is no word."""
+LONGEST_SKILL = 2
+"""Words that name a skill: "fh dink"."""
 
 _MARKS = frozenset(",;:.!?()\n—–|&/")
 
@@ -30,6 +32,7 @@ _ADVERBS = word_set("adverbs_before_a_verb")
 _PREDICATES = word_set("predicates")
 _SKILLS = word_set("owned_skills")
 _ADJECTIVES = word_set("told_adjectives")
+_OF_A_SKILL = _ADJECTIVES | word_set("told_of_a_skill")
 _NO_NAME = word_set("no_name")
 _GIVEN_NAMES = word_set("given_names_that_are_words")
 _BEFORE_A_FULL_NAME = _BEFORE_A_NAME | word_set("before_a_full_name")
@@ -68,8 +71,7 @@ def _heads_a_line(said: Sequence[Word], position: int) -> bool:
         return False
     folded = said[position].folded
     is_told = any(word.folded in trait_phrases().words for word in said[position + 1 :][:3])
-    is_new = folded not in _seen_words() and not _is_a_word_mistyped(folded)
-    is_name = call_of_name(folded) is not None or (is_new and bool(_VOWELS & set(folded)))
+    is_name = call_of_name(folded) is not None or _is_new(folded)
     return is_told and is_name
 
 
@@ -194,7 +196,25 @@ def _is_name_until(said: Sequence[Word], position: int) -> bool:
 def _is_told_of(said: Sequence[Word], position: int) -> bool:
     """`zorblatt poaches`, and without a verb `zorblatt lefty`."""
     adjective = position < len(said) and said[position].folded in _ADJECTIVES
-    return has_predicate(said, position) or (adjective and said[position].gap == " ")
+    if has_predicate(said, position) or (adjective and said[position].gap == " "):
+        return True
+    return _is_new(said[position - 1].folded) and _tells_of_a_skill(said, position)
+
+
+def _tells_of_a_skill(said: Sequence[Word], position: int) -> bool:
+    """`bh weak`, `fh dink pops up`: a skill and at once how it is."""
+    start, end = position, min(position + LONGEST_SKILL, len(said))
+    while position < end and said[position].folded in _SKILLS and said[position].gap == " ":
+        position += 1
+    if position == start or position >= len(said) or said[position].gap != " ":
+        return False
+    return said[position].folded in _OF_A_SKILL or has_predicate(said, position)
+
+
+def _is_new(folded: str) -> bool:
+    """Whether it is neither an everyday word nor one mistyped: hardly anything but a name."""
+    is_said = folded in _seen_words() or _is_a_word_mistyped(folded)
+    return not is_said and bool(_VOWELS & set(folded))
 
 
 def is_written_as_name(said: Sequence[Word], position: int) -> bool:

@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from knowledge.advice import Reason
 from knowledge.dataclass import dataclass
 from knowledge.planning.aged import aged, source_of
-from knowledge.planning.known import Known
+from knowledge.planning.known import Known, how_sure
 from knowledge.planning.names import pair_name
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.planning.report import known_of
 from knowledge.planning.report_bars import helps_when_up
 from knowledge.situation import OnCourt, Situation
-from knowledge.sources import book
+from knowledge.sources import Source, book
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
 ALIKE = 0.1
@@ -119,6 +119,43 @@ def _of_skill(player: OnCourt, trait: Trait, value: Value, today: int | None) ->
     words = trait_words(trait, habit=habit, up=up)
     reason = Reason(text=f"{player.name}: {words}", source=source_of(estimate, today))
     return Holder(player=player, level=level, words=words, reason=reason)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whether:
+    """What the book says of one trait of one player: whether it is so, None where notes disagree.
+
+    `sure` is how sure that is in words, empty of a fact.
+    """
+
+    is_so: bool | None
+    words: str
+    source: Source
+    sure: str = ""
+
+
+def whether(player: OnCourt, trait: Trait, value: Value, *, today: int | None) -> Whether | None:
+    """Whether the book has them so; None where it says nothing of it."""
+    if TRAITS[trait].kind is TraitKind.FACT:
+        fact = player.profile.facts.get(trait)
+        if fact is None:
+            return None
+        return Whether(
+            is_so=None if fact.known is None else fact.known is value,
+            words=fact_words(trait, fact.value),
+            source=aged(fact.source, fact.newest_day, today),
+        )
+    habit = value in HABIT_VALUES
+    estimate = player.profile.skills.get((trait, habit))
+    if estimate is None or not estimate.evidence:
+        return None
+    wanted_up, up = value in (Value.STRENGTH, Value.OFTEN), estimate.level > 0
+    return Whether(
+        is_so=None if estimate.is_open else up is wanted_up,
+        words=trait_words(trait, habit=habit, up=up),
+        source=source_of(estimate, today),
+        sure=how_sure(estimate),
+    )
 
 
 def is_known(player: OnCourt, trait: Trait, value: Value) -> bool:

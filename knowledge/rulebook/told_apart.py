@@ -1,7 +1,8 @@
 """Rules whose ways of asking are alike but for a few words: those words decide.
 
 A medical time-out is no other time-out (2025 edition, 10.B); an Erne from a foot that touched the
-kitchen is a volley from the kitchen (2026 edition, 11.A.3).
+kitchen is a volley from the kitchen (2026 edition, 11.A.3); a foot fault is the server's unless it
+is told of an Erne or of a ball round the post, which has bounced (2026 edition, 11.A).
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ _OF_A_FOOT_IN: Final = frozenset(
     ["kitchen line volley", "kitchen jump", "kitchen who calls", "momentum", "kitchen item"]
 )
 """Rules of a volley, which a ball that has bounced is none of (2026 edition, 11.A)."""
+SERVE_FOOT: Final = "serve foot"
 
 _TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
 _MEDICAL: Final = regex(
@@ -42,6 +44,8 @@ _FOOT_IN: Final = regex(
     r"|\bboth (?:feet|foot)\b(?: \w+){0,4} (?:outside|out|down|before|b4|first|behind)\b"
 )
 _ERNE: Final = regex(r"\bern(?:e|es|ie|ies|ey|ed|ing|eing)\b")
+_ROUND_THE_POST: Final = regex(r"\batps?\b|\b(?:a?round|outside) (?:of )?(?:the )?(?:post|net)\b")
+_SERVES: Final = regex(r"\bserv\w+\b|\bbase ?line\b")
 _OUTSIDE: Final = regex(r"\bfeet (?:are |were |stay |stayed )?outside\b|\bjump\w* (?:\w+ )?over\b")
 """An Erne as it should be: "feet outside", "jumps over the corner"."""
 
@@ -96,4 +100,13 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
         return RALLY_SCORING
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
         return KITCHEN_JUMP
-    return None
+    return _foot_of_no_server(plain(words)) if found == SERVE_FOOT else None
+
+
+def _foot_of_no_server(said: str) -> str | None:
+    """The rule for a foot at an Erne or at a ball round the post: "foot fault on atp?"."""
+    if _SERVES.search(said):
+        return None
+    if _ROUND_THE_POST.search(said):
+        return KITCHEN_ENTER
+    return ERNE if _ERNE.search(said) else None

@@ -12,7 +12,8 @@ from typing import Final
 from knowledge.advice import MAX_REASONS, Advice, Choice, Confidence, Reason
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, short
+from knowledge.tactics.aim_words import NOBODY_NAMED, short
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.told_ball import plain_words
 from knowledge.tactics.told_reasons import plain, ruled
 from knowledge.vocabulary import Topic, Trait

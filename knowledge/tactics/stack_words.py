@@ -162,6 +162,8 @@ def _of_player(name: str, rest: list[str], part: Part, one: OnCourt) -> str:
 def number_of(answer: StackAnswer) -> str:
     """What it is worth, in rallies of 100."""
     if answer.plan.formation is not Formation.STRAIGHT:
+        if answer.gain < 1:  # the reasons tell tenths: "about 1" over "+0.5" would disagree
+            return "Little over straight: under 1 rally in 100."
         return rallies(answer.gain, over="straight")
     stacked = next(one for one in answer.ranking.ranked if "@" in one.option.id)
     lost = round(-answer.gain_of(stacked.option.id))

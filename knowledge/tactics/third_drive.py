@@ -14,7 +14,8 @@ from knowledge.planning.weighing import is_open, said_of
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NO_NOTES_DECIDE, NOBODY_NAMED, short, sum_lines
+from knowledge.tactics.aim_words import NOBODY_NAMED, short, sum_lines
+from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.standing_words import capital
 from knowledge.tactics.third_options import DRIVE, MIDDLE, at
 from knowledge.tactics.third_picture import picture

@@ -90,3 +90,10 @@ def test_whom_they_serve_to_is_told_from_the_score(demo: Talk, text: str) -> Non
 )
 def test_the_courts_shorthand_asks_like_its_words(short: str, full: Topic) -> None:
     assert topics(short) == [full]
+
+
+def test_which_game_it_is_before_a_score_asks_nothing(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve")
+    assert demo.say("3rd, 6-6-1 they serve").startswith("6-6-1. They serve")
+    assert demo.say("6-6-1 we serve, third shot?").startswith("Drop thirds")

@@ -138,6 +138,10 @@ def test_an_unknown_name_is_nobody() -> None:
         ("where do I dink Petrov's backhand", "Petrov"),
         ("where do we dink farkas", "farkas"),
         ("who returns when I serve to farkas", "farkas"),
+        ("keogh bh weak under pace", "keogh"),
+        ("keogh fh good when he is set", "keogh"),
+        ("keogh bh dink pops up", "keogh"),
+        ("keogh drive weak", "keogh"),
     ],
 )
 def test_a_word_where_a_name_stands_is_an_unknown_name(text: str, typed: str) -> None:
@@ -173,6 +177,12 @@ def test_nobody_far_off_is_offered_as_the_nearest() -> None:
         "my phone is dead, wifi is down",
         "ball three meets somebody on the move",
         "count backwards in sevens",
+        "serve bh weak under pace",
+        "sunlight bh weak",
+        "rally fh good",
+        "righty fh good",
+        "bh weak under pace",
+        "backahnd dink weak",
     ],
 )
 def test_an_odd_word_is_no_name(text: str) -> None:

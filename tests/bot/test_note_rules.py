@@ -87,3 +87,18 @@ def test_what_was_denied_is_not_claimed_in_the_next_breath() -> None:
     assert read("ruiz backhand volley is NOT weak, i tested it, got cooked") == {
         "Ruiz: backhand_volley weakness denied"
     }
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Ruiz bh weak under pace", {"Ruiz: counter_backhand weakness"}),
+        ("Ruiz fh bad vs hard balls", {"Ruiz: counter_forehand weakness"}),
+        ("Ruiz bh good under pace", {"Ruiz: counter_backhand strength"}),
+        ("Ruiz bh weak", {"Ruiz: backhand_dink weakness"}),
+        ("Ruiz bh dink weak under pace", {"Ruiz: backhand_dink weakness"}),
+        ("Ruiz bh volley weak under pace", {"Ruiz: backhand_volley weakness"}),
+    ],
+)
+def test_a_wing_that_is_weak_under_pace_is_no_dink(text: str, claims: set[str]) -> None:
+    assert {one for one in read(text) if "pace" not in one} == claims

@@ -99,3 +99,57 @@ def test_playing_now_shows_how_the_match_stands(demo: Talk, said: str) -> None:
     assert demo.say(said) == "Who serves first?"
     assert demo.say("15 12 won") == "Won 15-12. The match is closed."
     assert demo.say(said).startswith("No match is on.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "im anselm, partner joss tarver",
+        "im anselm partner joss tarver",
+        "im anselm w/ joss tarver",
+        "i'm Anselm. partner: Joss Tarver",
+        "anselm here, partner joss tarver",
+        "anselm here, playing with joss tarver",
+        "im anselm, joss tarver is my partner",
+        "my name is anselm, partner is joss tarver",
+    ],
+)
+def test_two_whom_the_book_does_not_know_are_our_pair_and_the_first_writes(
+    fresh: Talk, said: str
+) -> None:
+    assert fresh.say(said) == "You are Anselm and Joss."
+    assert fresh.say("i am righty").startswith("Noted. Anselm: right-handed.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "im anselm, partner joss tarver, lefty",
+        "im anselm, partner joss tarver (lefty)",
+        "im anselm my partner joss tarver is lefty",
+        "im anselm w/ joss tarver, left handed",
+    ],
+)
+def test_a_hand_behind_the_partner_is_the_partners(fresh: Talk, said: str) -> None:
+    told = fresh.say(said)
+    assert told.startswith("You are Anselm and Joss.")
+    assert "Noted. Joss: left-handed." in told
+    labels = [one.label for one in fresh.buttons]
+    assert len(labels) == len(set(labels))
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "im tired, partner is mad at me",
+        "im lefty, partner righty",
+        "im kitchen partner baseline",
+        "im gassed, partner gassed",
+        "im on the left, partner right",
+        "im okafor, partner lindqvist",
+        "im stuck w/ lindkvist",
+        "im here, partner late",
+    ],
+)
+def test_what_is_told_of_us_and_a_partner_is_no_pair(demo: Talk, said: str) -> None:
+    assert not demo.say(said).startswith("You are ")

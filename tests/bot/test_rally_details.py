@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
+from talk import Talk
 from told_rallies import (
     HELD_BACK,
     MATCH,
@@ -183,3 +184,22 @@ def test_data_that_nothing_could_read_is_refused(data: dict[str, dict[str, list[
 )
 def test_a_slip_of_the_finger_is_read(typed: str, meant: str) -> None:
     assert rally_lexicon().repair(typed) == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("lost on my drive, long", "Mira's drive error"),
+        ("lost it on my drive long", "Mira's drive error"),
+        ("lost on toms drive, wide", "Tom's drive error"),
+        ("lost that on my backhand dink, in the net", "Mira's dink error"),
+        ("lost it off my return, long", "Mira's return error"),
+        ("won on okafors drive, into the net", "Okafor's drive error"),
+        ("okafor winner off my drive", "Okafor's winner"),
+        ("they sped up at my backhand volley, missed", "their speed-up error"),
+    ],
+)
+def test_the_stroke_it_was_lost_on_is_whose_it_was(demo: Talk, said: str, told: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve")
+    assert f"Noted: {told}." in demo.say(said)

@@ -104,3 +104,64 @@ def test_only_the_first_line_is_one_line(demo: Talk, asked: str) -> None:
     whole = demo.say("game plan").splitlines()
     assert demo.say(asked).splitlines() == whole[:1]
     assert len(whole) > 1
+
+
+HOW_SURE = [
+    "how sure",
+    "how sure is that",
+    "how certain are you",
+    "are you sure about that?",
+    "you sure?",
+    "sure?",
+    "ok but how sure are you of that",
+    "how reliable is that call",
+    "how much can i trust that",
+    "how likely is that right",
+]
+
+
+@pytest.mark.parametrize("said", HOW_SURE)
+def test_how_sure_tells_the_chance_that_the_call_is_best_and_what_it_rests_on(
+    demo: Talk, said: str
+) -> None:
+    call = demo.say("where do I dink okafor").splitlines()[0]
+    best = next(line for line in demo.say("why").splitlines() if "the best" in line)
+    told = demo.say(said).splitlines()
+    assert told[:2] == [call, best]
+    assert told[2] == "It leans that way, no more."
+    assert "Okafor's backhand dink is weak (book: 4 notes)" in told[3]
+
+
+def test_how_sure_of_a_chance_is_how_far_it_may_be_off(demo: Talk) -> None:
+    demo.say("win chance")
+    assert "8 times in 10 between" in demo.say("how sure is that")
+
+
+@pytest.mark.parametrize("said", ["how sure are you", "are you sure?"])
+def test_how_sure_before_anything_was_asked_is_no_answer_of_mine(demo: Talk, said: str) -> None:
+    assert "the best" not in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["sure", "ok sure", "we are confident", "sure thing", "how sure is it that we win",
+     "are you sure its out", "that is solid"],
+)  # fmt: skip
+def test_what_agrees_or_asks_of_something_else_is_not_how_sure(demo: Talk, said: str) -> None:
+    demo.say("where do I dink okafor")
+    assert "that this call is the best" not in demo.say(said)
+
+
+@pytest.mark.parametrize("said", ["why 3 of 10", "why drive 3 of 10?", "how come 3 in 10"])
+def test_why_so_often_tells_the_mix_and_what_varying_is_worth(demo: Talk, said: str) -> None:
+    demo.say("drive or drop")
+    mix = demo.say("exact mix")
+    assert "3 drive" in mix
+    assert demo.say(said) == mix
+
+
+def test_why_a_chance_is_what_it_is_tells_its_reasons(demo: Talk) -> None:
+    demo.say("win chance")
+    why = demo.say("why")
+    demo.say("win chance")
+    assert demo.say("why only 4 in 10?") == why

@@ -66,3 +66,19 @@ def test_an_erne_as_it_should_be_is_not(said: str) -> None:
 )
 def test_other_timeouts_and_medical_words_are_not_that_rule(said: str) -> None:
     assert not asks_of_medical(said)
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("foot fault on atp?", "kitchen enter"),
+        ("is it a foot fault on an atp if i step in the kitchen", "kitchen enter"),
+        ("foot fault on ernie?", "erne"),
+        ("foot fault", "serve foot"),
+        ("foot fault on the serve", "serve foot"),
+    ],
+)
+def test_a_foot_fault_is_the_servers_unless_another_shot_is_named(said: str, rule: str) -> None:
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == rule

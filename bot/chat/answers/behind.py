@@ -30,13 +30,13 @@ def behind_lines(desk: Desk, advice: Advice) -> tuple[str, ...]:
     """
     evidence = advice.evidence
     if not evidence:
-        return _chance_of_being_best(advice)
+        return chance_of_being_best(advice)
     named = set(advice.named_evidence)
     shown = sorted(evidence, key=lambda each: (each not in named, *_place(each)))[:MOST_LINES]
     lines = [*_notes(desk, shown), *_matches(desk, shown), *_rallies(desk, shown)]
     more = len(evidence) - len(lines)
     rest = [wording("behind.more").format(count=more)] if more > 0 else []
-    best = _chance_of_being_best(advice)
+    best = chance_of_being_best(advice)
     return (*best, wording("behind.title"), *(f"· {line}" for line in lines), *rest)
 
 
@@ -44,7 +44,8 @@ P_BEST = "p_best"
 """The name under which an answer's numbers hold the chance that its call is the best one."""
 
 
-def _chance_of_being_best(advice: Advice) -> tuple[str, ...]:
+def chance_of_being_best(advice: Advice) -> tuple[str, ...]:
+    """How likely the call is the best, in a line; nothing where no call was weighed."""
     chance = advice.numbers.get(P_BEST)
     if chance is None:
         return ()

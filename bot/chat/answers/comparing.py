@@ -16,7 +16,16 @@ from bot.chat.said import Among, CompareAsked, Compared
 from bot.chat.wording import wording
 from knowledge.advice import Reason
 from knowledge.phone_screen import wrapped
-from knowledge.planning.compare import ALIKE, Side, act_of, holders, is_known, line_of, side_of
+from knowledge.planning.compare import (
+    ALIKE,
+    Side,
+    act_of,
+    holders,
+    is_known,
+    line_of,
+    side_of,
+    whether,
+)
 from knowledge.planning.phrases import fact_words, trait_words
 from knowledge.situation import OnCourt, Situation
 from knowledge.vocabulary import TRAITS, PlayerId, Topic, Trait, TraitKind, Value
@@ -44,7 +53,30 @@ def compare(desk: Desk, said: CompareAsked) -> Reply:
         return _sides(desk, said)
     if said.what is Compared.WHO and said.trait is not None and said.value is not None:
         return _who(desk, said, said.trait, said.value)
+    if said.what is Compared.ONE and said.trait is not None and said.value is not None:
+        return _one(desk, said, said.trait, said.value)
     return _ranked(desk, said)
+
+
+def _one(desk: Desk, said: CompareAsked, trait: Trait, value: Value) -> Reply:
+    """Whether one player has it, by the book: yes or no first, then the notes behind it."""
+    people = settled(one for side in said.sides for one in side) or ()
+    situation = _situation(desk, people)
+    player = next(found for one in people if (found := situation.find(one)) is not None)
+    told = whether(player, trait, value, today=desk.day)
+    side = _side(people, situation)
+    desk.context = desk.context.looking_at(*people)
+    if told is None:
+        text = wording("whether.unknown").format(name=side.name, words=_words(trait, value))
+        is_fact = TRAITS[trait].kind is TraitKind.FACT
+        instead = [] if is_fact else [line_of(one) for one in side.telling_first]
+        return _told(text, [instead], [side], "")
+    key = {True: "whether.yes", False: "whether.no", None: "whether.open"}[told.is_so]
+    line = ", ".join(filter(None, [f"· {told.source}", told.sure]))
+    return Reply(
+        text="\n".join([wording(key).format(name=side.name, words=told.words), line]),
+        buttons=_reports([side]),
+    )
 
 
 def _situation(desk: Desk, players: Sequence[PlayerId]) -> Situation:

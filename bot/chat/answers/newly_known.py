@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.taken_up import ReadAgain, called, take_up
 from bot.chat.answers.writer_asked import PAIR, ask_writer
+from bot.chat.one_reply import undoing_what
 from bot.chat.pending import Pending
 from bot.chat.reply import Reply
 from knowledge.vocabulary import PlayerId
@@ -33,6 +34,7 @@ def with_newly_known(
             continue
         player, *also = known
         then = take_up(desk, pending, player, read_again, also=also)
+        then = then if pending.announces else undoing_what(then, pending.text)
         buttons = then.buttons if pending.announces else (*reply.buttons, *then.buttons)
         reply = replace(then, text=f"{reply.text}\n\n{then.text}", buttons=buttons)
     return _with_writer_known(desk, reply, read_again)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.answers.explaining import explain
+from bot.chat.answers.explaining import advice_again, explain
+from bot.chat.answers.how_sure import how_sure
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked
 from bot.chat.context import Asked, Depth
@@ -27,7 +28,8 @@ def retell(desk: Desk, how: Retelling) -> Reply:
     """The last answer as is wanted now; a word of help where nothing was asked yet."""
     asked = desk.context.asked
     if asked is None:
-        return Reply(text=wording("unclear.why"))
+        key = "unclear.how_sure" if how is Retelling.SURE else "unclear.why"
+        return Reply(text=wording(key))
     told = desk.context.told or Depth.FULL
     match how:
         case Retelling.MORE:
@@ -45,6 +47,10 @@ def retell(desk: Desk, how: Retelling) -> Reply:
             return show_mix(desk, asked.topic)
         case Retelling.PICK:
             return pick(desk, asked.topic)
+        case Retelling.SURE:
+            return how_sure(desk, asked.topic)
+        case Retelling.FIGURE:
+            return _behind_a_figure(desk, asked.topic)
 
 
 def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
@@ -56,6 +62,13 @@ def _more(desk: Desk, asked: Asked, told: Depth) -> Reply:
             return reply
     topics = [topic for topic in _NEXT if topic is not asked.topic]
     return Reply(text=wording("all_told"), buttons=rows(offer_buttons(topics[:OFFERED])))
+
+
+def _behind_a_figure(desk: Desk, topic: Topic) -> Reply:
+    """ "Why 3 of 10": what varying is worth where that is the mix, else all the reasons."""
+    advice = advice_again(desk, topic)
+    is_mixed = not isinstance(advice, Reply) and advice.mix is not None
+    return show_mix(desk, topic) if is_mixed else explain(desk, topic)
 
 
 def _shorter(desk: Desk, asked: Asked, told: Depth) -> Reply:

@@ -1,4 +1,6 @@
-"""What is asked across people: two sides held against each other, or who of many is most so."""
+"""What is asked across people: two sides held against each other, who of many is most so, and
+whether one of them is.
+"""
 
 from __future__ import annotations
 
@@ -16,6 +18,7 @@ class Compared(StrEnum):
     PAIRS = "pairs"
     PLAYERS = "players"
     WHO = "who"
+    ONE = "one"
 
 
 class Among(StrEnum):
@@ -28,7 +31,7 @@ class Among(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CompareAsked:
-    """Two sides named; or who is most dangerous, weakest, or has a trait most.
+    """Two sides named; who is most dangerous, weakest, or has a trait most; whether one has it.
 
     `weakest` asks from the other end; `most` says that one is wanted and not everybody of that
     kind; `acts` that it is asked what to do, and not what they are.

@@ -109,11 +109,14 @@ class Retelling(StrEnum):
     MIX = "mix"
     PICK = "pick"
     TO_PARTNER = "to_partner"
+    SURE = "sure"
+    FIGURE = "figure"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
-    """The last answer, otherwise told: "tell me more", "shorter", "repeat that", "exact mix";
+    """The last answer, otherwise told: "tell me more", "shorter", "exact mix", "how sure".
+
     `TO_PARTNER`: as a line to say to one's partner.
     """
 
