@@ -29,7 +29,7 @@ from bot.chat.note_negations import (
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
 from bot.chat.note_touch import DINKS, is_soft_alone
-from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
+from bot.chat.trait_lexicon import NAME, TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
@@ -97,18 +97,30 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     if not found and not here and not judgements:
         contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
         if contrast is not None:
-            done = contrast is Denied.DONE
-            judged = [_contrary(one, clause, as_verb=done) for one in before.judged]
+            name = line.index(NAME, clause.start)
+            judged = [
+                replace(one, start=clause.start, stop=clause.stop, at=name)
+                if contrast is Denied.TOO
+                else _contrary(one, clause, as_verb=contrast is Denied.DONE)
+                for one in before.judged
+            ]
             return replace(before, judged=tuple(judged))
     once = once_so(hits, [*here, *judgements], line)
     here = [hit for hit in here if hit not in once or hit.meaning.role is Role.HABIT]
     judgements = [hit for hit in judgements if hit not in once]
-    no = denied(negations(hits), [*here, *judgements], line)
-    judged = [_direct(hit, hits, denied=(hit in no) is not (hit in once)) for hit in here]
+    nots = negations(hits, line, clause)
+    no = denied(nots, [*here, *judgements], line)
+    judged = [
+        replace(
+            _direct(hit, hits, denied=(hit in no) is not (hit in once)),
+            at=_behind_names(hit, line),
+        )
+        for hit in here
+    ]
     counters = [one for each in judged for one in _with_wings(each, hits)]
     skills = [
         one
-        for each in _skills(found, judgements, hits, no, line, clause)
+        for each in _skills(found, judgements, nots, no, line, clause)
         for one in _with_wings(each, hits)
     ]
     last = found[-1] if found else _skill_told(here) or carried
@@ -116,6 +128,12 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     wing = Wing.BACKHAND if hands else wing_told
     told_of = tuple(one for one in (*counters, *skills) if not _is_asked_of(one.start, line))
     return Reading(judged=told_of, last=last, wing_told=wing)
+
+
+def _behind_names(hit: Hit, line: Sequence[str]) -> int:
+    """Where it tells of whoever is named in its own words: "nor ruiz lobs"."""
+    named = [at for at in range(hit.start, hit.stop) if line[at] == NAME]
+    return named[-1] if named else hit.start
 
 
 def _is_asked_of(start: int, line: Sequence[str]) -> bool:
@@ -220,7 +238,7 @@ def _with_wings(judged: Judged, hits: Hits) -> list[Judged]:
 def _skills(
     found: Sequence[Thing],
     judgements: Sequence[Hit],
-    hits: Hits,
+    nots: Sequence[Hit],
     no: Sequence[Hit],
     line: Sequence[str],
     clause: Clause,
@@ -234,7 +252,6 @@ def _skills(
             _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
         )
     ]
-    nots = negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
     lacking = [
         thing

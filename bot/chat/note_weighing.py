@@ -27,6 +27,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
+from bot.chat.note_opinions import by_denied_opinions
 from bot.chat.note_plain import between_commas, is_plain, plain_claims
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
@@ -110,6 +111,7 @@ def weigh(
     doubts = {(one.claim.player, one.claim.trait) for one in doubted}
     unheard = [one for one in ruled if (one.player, one.trait) not in doubts and not one.denied]
     claims += _in_a_list(note, parts, unheard, claims)
+    claims = _with_plain(claims, by_denied_opinions(note, parts, ruled))
     claims += _only_denied(ruled, claims)
     claims = [one for one in claims if not _is_of_their_lobs(one, claims)]
     doubted = [one for one in doubted if not _is_of_their_lobs(one.claim, claims)]

@@ -16,6 +16,7 @@ from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected
+from bot.chat.note_doubts import vouched_for
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
@@ -28,6 +29,7 @@ from bot.chat.note_partners import given_to_partners
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
+from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.numbers import number
 from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
@@ -74,6 +76,7 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         read = replace(read, claims=given_to_partners(read.claims, note))
+        read = vouched_for(note, read)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
@@ -84,7 +87,8 @@ def read_note(
         doubted=tuple(doubted),
     )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
-    heard = view.forwarded or note.hits.has(Role.HEARSAY)
+    told_by = is_opinion_of_another(said, mentions)
+    heard = view.forwarded or told_by or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
     return NoteSaid(
         text=text,
