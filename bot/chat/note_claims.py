@@ -145,7 +145,7 @@ def _is_asked_of(start: int, line: Sequence[str]) -> bool:
 
 
 def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
-    value, denied = _under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
+    value, denied = under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
     return replace(
         judged,
         value=value,
@@ -191,7 +191,7 @@ def _direct(hit: Hit, hits: Hits, *, denied: bool) -> Judged:
         value, only_denied = _habit(hit, hits, denied=denied), False
     else:
         assert sense.value is not None
-        value, only_denied = _under_negation(sense.trait, sense.value, denied=denied)
+        value, only_denied = under_negation(sense.trait, sense.value, denied=denied)
     return Judged(
         trait=sense.trait,
         value=value,
@@ -212,7 +212,7 @@ def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
     return Value.RARELY if denied or near else Value.OFTEN
 
 
-def _under_negation(
+def under_negation(
     trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
 ) -> tuple[Value, bool]:
     """The value said, and whether it is only denied: "not slow" is not yet "quick".
@@ -311,7 +311,7 @@ def _skill(thing: Thing, judgement: Hit, *, no: bool) -> list[Judged]:
     said = Value.STRENGTH if judgement.meaning.role is Role.GOOD else Value.WEAKNESS
     judged = []
     for trait in thing.traits:
-        value, only_denied = _under_negation(
+        value, only_denied = under_negation(
             trait, said, denied=no, is_verb=judgement.meaning.is_verb
         )
         judged.append(

@@ -45,6 +45,8 @@ _WE = frozenset(["i", "we"])
 _TAKES_BACK = frozenset(["wait", "no", "nope", "nah", "sorry", "oops", "actually"])
 """Words that open a correction."""
 
+_I_MEANT = (("i", "mean"), ("i", "meant"))
+
 _ACT = word_set("speeds_up_or_drives")
 """Words that tell what is done and not how well."""
 
@@ -146,8 +148,12 @@ def _with_plain(claims: Sequence[Claim], plain: Sequence[Claim]) -> list[Claim]:
 
 
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
-    """What the model thinks the note may claim of the player, "wait no" before it left out."""
-    begins = next((at for at, word in enumerate(note.said) if word.folded not in _TAKES_BACK), 0)
+    """What the model thinks the note may claim of the player, "wait no" or "i mean" before it left
+    out.
+    """
+    typed = [word.folded for word in note.said]
+    begins = next((at for at, word in enumerate(typed) if word not in _TAKES_BACK), 0)
+    begins += 2 * (tuple(typed[begins : begins + 2]) in _I_MEANT)
     seen = [word.keys for word in see_note(note, ruled, player)[begins:]]
     return tuple(
         replace(one, start=one.start + begins, stop=one.stop + begins, at=one.at + begins)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.forms import word_set
@@ -28,6 +29,7 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_partners import given_to_partners
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_subjects import is_advice
+from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.numbers import number
@@ -70,6 +72,9 @@ def read_note(
     it leaves in doubt may be offered.
     """
     said, mentions = corrected(said, mentions)
+    instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
+    if instead is not None:
+        return instead
     note = note_line(said, mentions, view)
     ruled = _by_rules(note)
     read = Weighed(claims=ruled.claims)

@@ -142,7 +142,11 @@ def test_the_part_about_play_is_kept_and_said_so(demo: Talk) -> None:
             "okafors knee is strapped so slow to the left",
             "Okafor: so slow to the left",
         ),
-        ("okafor is quick", "hes got a bad knee so hes slow to his left", "so hes slow to his left"),
+        (
+            "okafor is quick",
+            "hes got a bad knee so hes slow to his left",
+            "so hes slow to his left",
+        ),
     ],
 )
 def test_the_part_that_is_kept_keeps_its_player(
