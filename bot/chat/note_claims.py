@@ -26,22 +26,13 @@ from bot.chat.note_negations import (
     denied,
     negations,
     once_so,
+    under_negation,
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
 from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.trait_lexicon import NAME, TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
-
-_OPPOSITE = {
-    Value.STRENGTH: Value.WEAKNESS,
-    Value.WEAKNESS: Value.STRENGTH,
-    Value.OFTEN: Value.RARELY,
-    Value.RARELY: Value.OFTEN,
-    Value.YES: Value.NO,
-    Value.NO: Value.YES,
-}
-
 
 _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
@@ -210,21 +201,6 @@ def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
         for one in seldom
     )
     return Value.RARELY if denied or near else Value.OFTEN
-
-
-def under_negation(
-    trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
-) -> tuple[Value, bool]:
-    """The value said, and whether it is only denied: "not slow" is not yet "quick".
-
-    Who is not tall need not be short, but who has not two hands on the backhand has one.
-    """
-    if not denied:
-        return value, False
-    is_open_fact = TRAITS[trait].kind is TraitKind.FACT and value not in (Value.YES, Value.NO)
-    if is_open_fact or (value is Value.WEAKNESS and not is_verb):
-        return value, True
-    return _OPPOSITE[value], False
 
 
 def _with_wings(judged: Judged, hits: Hits) -> list[Judged]:

@@ -10,7 +10,7 @@ from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
 from bot.chat.note_opinions import denied_opinions
 from bot.chat.trait_lexicon import NAME, Role
-from knowledge.vocabulary import Trait
+from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
 REACH_OF_A_NEGATION = 6
 """Words between a negation and what it denies. Common practice, no source."""
@@ -32,6 +32,16 @@ _ANY = "any"
 """What a phrase of the lexicon begins with that is meant behind a "not": "any topspin" is none."""
 
 _NEITHER = frozenset(["neither"])
+
+
+_OPPOSITE = {
+    Value.STRENGTH: Value.WEAKNESS,
+    Value.WEAKNESS: Value.STRENGTH,
+    Value.OFTEN: Value.RARELY,
+    Value.RARELY: Value.OFTEN,
+    Value.YES: Value.NO,
+    Value.NO: Value.YES,
+}
 
 
 class Denied(Enum):
@@ -113,3 +123,18 @@ def excepted(hits: Hits, line: Sequence[str], start: int) -> frozenset[Trait]:
     if not found or not set(line[start + 1 : found[0].start]) <= _WHERE:
         return frozenset()
     return frozenset(trait for thing in found for trait in thing.traits)
+
+
+def under_negation(
+    trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
+) -> tuple[Value, bool]:
+    """The value said, and whether it is only denied: "not slow" is not yet "quick".
+
+    Who is not tall need not be short, but who has not two hands on the backhand has one.
+    """
+    if not denied:
+        return value, False
+    is_open_fact = TRAITS[trait].kind is TraitKind.FACT and value not in (Value.YES, Value.NO)
+    if is_open_fact or (value is Value.WEAKNESS and not is_verb):
+        return value, True
+    return _OPPOSITE[value], False

@@ -15,9 +15,9 @@ from typing import Final
 from bot.chat.claim_model import SKILL
 from bot.chat.clauses import clauses
 from bot.chat.forms import any_of, word_set
-from bot.chat.note_claims import under_negation
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits
 from bot.chat.note_line import note_line
+from bot.chat.note_negations import under_negation
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
@@ -120,8 +120,9 @@ def _word_for_word(
     wrong = _OTHER.get(right.folded)
     if wrong in before:
         at = len(before) - 1 - before[::-1].index(wrong)
-        same = _alike_behind(before[at + 1 :], [word.folded for word in breach.behind[first + 1 :]])
-        return _put(breach, at, at + 1 + same, first, first + 1 + same)
+        again = [word.folded for word in breach.behind[first + 1 :]]
+        alike = 1 + _alike_behind(before[at + 1 :], again)
+        return _put(breach, at, at + alike, first, first + alike)
     ahead = note_line(breach.behind[first:], (), view).hits
     behind = next(_alike(ahead, 0), None)
     judged, named = ahead.having(*JUDGEMENTS), ahead.having(Role.STROKE, Role.NOUN)
