@@ -23,6 +23,9 @@ NOT_TO_DO = frozenset(
 )  # fmt: skip
 """What "don't" forbids us; of a player one says "doesn't"."""
 
+_NOR = (("nor",), ("neither",))
+_DOES = (("does",), ("do",), ("did",), ("is",), ("are",), ("can",), ("has",), ("will",))
+
 _JOINS = frozenset(["and", "n", "plus", "then", "also", "w", "with"])
 
 
@@ -46,7 +49,7 @@ def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[
     start, joined, turned = 0, False, False
     for place, word in enumerate(said):
         whole = not place or place in inside or _answers(said, place)
-        cut = None if whole else _cut(word) or _advises(said, place)
+        cut = None if whole else _cut(word) or _advises(said, place) or _likewise(said, place)
         if cut is not None:
             cuts.append(Clause(start=start, stop=place, joined=joined, turned=turned))
             start, joined, turned = place, cut == "join", cut == "turn"
@@ -69,6 +72,13 @@ def _advises(said: Sequence[Word], place: int) -> str | None:
     dont = pair[:1] == ("dont",) and pair[1:2] and pair[1] in NOT_TO_DO
     do_not = pair[:2] == ("do", "not") and pair[2:] and pair[2] in NOT_TO_DO
     return "end" if dont or do_not else None
+
+
+def _likewise(said: Sequence[Word], place: int) -> str | None:
+    """ "Hale doesn't lob | nor does Ruiz": what is denied of another too."""
+    pair = tuple(word.folded for word in said[place : place + 2])
+    begins = place == 0 or said[place - 1].folded not in _JOINS
+    return "join" if begins and pair[:1] in _NOR and pair[1:] in _DOES else None
 
 
 def _cut(word: Word) -> str | None:

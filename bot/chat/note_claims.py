@@ -26,22 +26,13 @@ from bot.chat.note_negations import (
     denied,
     negations,
     once_so,
+    under_negation,
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
 from bot.chat.note_touch import DINKS, is_soft_alone
-from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
+from bot.chat.trait_lexicon import NAME, TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
-
-_OPPOSITE = {
-    Value.STRENGTH: Value.WEAKNESS,
-    Value.WEAKNESS: Value.STRENGTH,
-    Value.OFTEN: Value.RARELY,
-    Value.RARELY: Value.OFTEN,
-    Value.YES: Value.NO,
-    Value.NO: Value.YES,
-}
-
 
 _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
@@ -97,18 +88,30 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     if not found and not here and not judgements:
         contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
         if contrast is not None:
-            done = contrast is Denied.DONE
-            judged = [_contrary(one, clause, as_verb=done) for one in before.judged]
+            name = line.index(NAME, clause.start)
+            judged = [
+                replace(one, start=clause.start, stop=clause.stop, at=name)
+                if contrast is Denied.TOO
+                else _contrary(one, clause, as_verb=contrast is Denied.DONE)
+                for one in before.judged
+            ]
             return replace(before, judged=tuple(judged))
     once = once_so(hits, [*here, *judgements], line)
     here = [hit for hit in here if hit not in once or hit.meaning.role is Role.HABIT]
     judgements = [hit for hit in judgements if hit not in once]
-    no = denied(negations(hits), [*here, *judgements], line)
-    judged = [_direct(hit, hits, denied=(hit in no) is not (hit in once)) for hit in here]
+    nots = negations(hits, line, clause)
+    no = denied(nots, [*here, *judgements], line)
+    judged = [
+        replace(
+            _direct(hit, hits, denied=(hit in no) is not (hit in once)),
+            at=_behind_names(hit, line),
+        )
+        for hit in here
+    ]
     counters = [one for each in judged for one in _with_wings(each, hits)]
     skills = [
         one
-        for each in _skills(found, judgements, hits, no, line, clause)
+        for each in _skills(found, judgements, nots, no, line, clause)
         for one in _with_wings(each, hits)
     ]
     last = found[-1] if found else _skill_told(here) or carried
@@ -116,6 +119,12 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     wing = Wing.BACKHAND if hands else wing_told
     told_of = tuple(one for one in (*counters, *skills) if not _is_asked_of(one.start, line))
     return Reading(judged=told_of, last=last, wing_told=wing)
+
+
+def _behind_names(hit: Hit, line: Sequence[str]) -> int:
+    """Where it tells of whoever is named in its own words: "nor ruiz lobs"."""
+    named = [at for at in range(hit.start, hit.stop) if line[at] == NAME]
+    return named[-1] if named else hit.start
 
 
 def _is_asked_of(start: int, line: Sequence[str]) -> bool:
@@ -127,7 +136,7 @@ def _is_asked_of(start: int, line: Sequence[str]) -> bool:
 
 
 def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
-    value, denied = _under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
+    value, denied = under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
     return replace(
         judged,
         value=value,
@@ -173,7 +182,7 @@ def _direct(hit: Hit, hits: Hits, *, denied: bool) -> Judged:
         value, only_denied = _habit(hit, hits, denied=denied), False
     else:
         assert sense.value is not None
-        value, only_denied = _under_negation(sense.trait, sense.value, denied=denied)
+        value, only_denied = under_negation(sense.trait, sense.value, denied=denied)
     return Judged(
         trait=sense.trait,
         value=value,
@@ -194,21 +203,6 @@ def _habit(hit: Hit, hits: Hits, *, denied: bool) -> Value:
     return Value.RARELY if denied or near else Value.OFTEN
 
 
-def _under_negation(
-    trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
-) -> tuple[Value, bool]:
-    """The value said, and whether it is only denied: "not slow" is not yet "quick".
-
-    Who is not tall need not be short, but who has not two hands on the backhand has one.
-    """
-    if not denied:
-        return value, False
-    is_open_fact = TRAITS[trait].kind is TraitKind.FACT and value not in (Value.YES, Value.NO)
-    if is_open_fact or (value is Value.WEAKNESS and not is_verb):
-        return value, True
-    return _OPPOSITE[value], False
-
-
 def _with_wings(judged: Judged, hits: Hits) -> list[Judged]:
     """Fast hands "on the backhand" are a backhand counter."""
     wings = wings_said(hits) if judged.trait is Trait.COUNTER else ()
@@ -220,7 +214,7 @@ def _with_wings(judged: Judged, hits: Hits) -> list[Judged]:
 def _skills(
     found: Sequence[Thing],
     judgements: Sequence[Hit],
-    hits: Hits,
+    nots: Sequence[Hit],
     no: Sequence[Hit],
     line: Sequence[str],
     clause: Clause,
@@ -234,7 +228,6 @@ def _skills(
             _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
         )
     ]
-    nots = negations(hits)
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
     lacking = [
         thing
@@ -294,7 +287,7 @@ def _skill(thing: Thing, judgement: Hit, *, no: bool) -> list[Judged]:
     said = Value.STRENGTH if judgement.meaning.role is Role.GOOD else Value.WEAKNESS
     judged = []
     for trait in thing.traits:
-        value, only_denied = _under_negation(
+        value, only_denied = under_negation(
             trait, said, denied=no, is_verb=judgement.meaning.is_verb
         )
         judged.append(

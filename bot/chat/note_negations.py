@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from enum import Enum, auto
 
+from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
+from bot.chat.note_opinions import denied_opinions
 from bot.chat.trait_lexicon import NAME, Role
-from knowledge.vocabulary import Trait
+from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
 REACH_OF_A_NEGATION = 6
 """Words between a negation and what it denies. Common practice, no source."""
@@ -24,26 +26,61 @@ _BEEN = word_set("denied_being")
 _IN_A_CONTRAST = word_set("in_a_contrast")
 
 
+_LIKEWISE = word_set("denied_likewise")
+_NOR = "nor"
+_ANY = "any"
+"""What a phrase of the lexicon begins with that is meant behind a "not": "any topspin" is none."""
+
+_NEITHER = frozenset(["neither"])
+
+
+_OPPOSITE = {
+    Value.STRENGTH: Value.WEAKNESS,
+    Value.WEAKNESS: Value.STRENGTH,
+    Value.OFTEN: Value.RARELY,
+    Value.RARELY: Value.OFTEN,
+    Value.YES: Value.NO,
+    Value.NO: Value.YES,
+}
+
+
 class Denied(Enum):
-    """What a contrast denies of another: what somebody does, or what somebody is."""
+    """What a contrast denies of another: what somebody does, or what somebody is.
+
+    `TOO`: what was denied of the one before is denied of another.
+    """
 
     DONE = auto()
     BEEN = auto()
+    TOO = auto()
 
 
 def contrasted(hits: Hits, words: Sequence[str], before: Sequence[object]) -> Denied | None:
     """ "Hale stacks, Ruiz doesn't": a clause that denies of another what the last one claims."""
     if not before or NAME not in words or hits.has(Role.NO_NEGATION):
         return None
-    if not set(words) <= _IN_A_CONTRAST | _DONE | _BEEN:
+    if not set(words) <= _IN_A_CONTRAST | _DONE | _BEEN | _LIKEWISE:
         return None
+    if _LIKEWISE & set(words):
+        return Denied.TOO
     if _DONE & set(words):
         return Denied.DONE
     return Denied.BEEN if _BEEN & set(words) else None
 
 
-def negations(hits: Hits) -> list[Hit]:
-    return _unguarded(hits, Role.NOT)
+def negations(hits: Hits, line: Sequence[str], clause: Clause) -> list[Hit]:
+    """What denies in a clause; "neither hale nor ruiz" does so once."""
+    raised = denied_opinions(line, clause)
+    opinions = {at for hit in raised for at in range(hit.start, hit.stop)}
+    nots = [hit for hit in _unguarded(hits, Role.NOT) if hit.start not in opinions]
+    told = {line[hit.start] for hit in nots} | {
+        line[at] for hit in hits.traits for at in range(hit.start, hit.stop)
+    }
+    doubled = _NEITHER if _NOR in told else frozenset[str]()
+    return sorted(
+        [*raised, *(hit for hit in nots if line[hit.start] not in doubled)],
+        key=lambda hit: hit.start,
+    )
 
 
 def once_so(hits: Hits, predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:
@@ -65,6 +102,8 @@ def denied(nots: Sequence[Hit], predicates: Sequence[Hit], line: Sequence[str]) 
         nearest = min(ahead, key=lambda hit: hit.start, default=None)
         if nearest is not None and _SUBJECTS & set(line[no.stop : nearest.start]):
             continue
+        if nearest is not None and line[nearest.start] == _ANY:
+            continue
         if nearest in reached:
             reached.remove(nearest)
         elif nearest is not None:
@@ -84,3 +123,18 @@ def excepted(hits: Hits, line: Sequence[str], start: int) -> frozenset[Trait]:
     if not found or not set(line[start + 1 : found[0].start]) <= _WHERE:
         return frozenset()
     return frozenset(trait for thing in found for trait in thing.traits)
+
+
+def under_negation(
+    trait: Trait, value: Value, *, denied: bool, is_verb: bool = False
+) -> tuple[Value, bool]:
+    """The value said, and whether it is only denied: "not slow" is not yet "quick".
+
+    Who is not tall need not be short, but who has not two hands on the backhand has one.
+    """
+    if not denied:
+        return value, False
+    is_open_fact = TRAITS[trait].kind is TraitKind.FACT and value not in (Value.YES, Value.NO)
+    if is_open_fact or (value is Value.WEAKNESS and not is_verb):
+        return value, True
+    return _OPPOSITE[value], False

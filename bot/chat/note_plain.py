@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from bot.chat.claim_model import SKILL
 from bot.chat.clauses import Clause
 from bot.chat.note_hits import BIG, JUDGEMENTS, SKILLS, Hit, Hits
 from bot.chat.note_line import NoteLine
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Role
+from knowledge.vocabulary import TRAITS
 
 _BESIDE = frozenset(
     [NAME, "and", "n", "but", "plus", "he", "she", "has", "hes", "shes", "got", "a"]
@@ -38,6 +40,18 @@ def plain_claims(
     if len({one.span for one, _ in listed}) < 2:
         return ()
     return tuple(one for one, part in listed if _is_plain(one, note, part))
+
+
+def with_plain(claims: Sequence[Claim], plain: Sequence[Claim]) -> list[Claim]:
+    """Plain words stand, in the place of their contrary where the model took them for that."""
+    contrary = {
+        (one.player, one.trait, value)
+        for one in plain
+        for value in TRAITS[one.trait].values
+        if value is not one.value and (value in SKILL) is (one.value in SKILL)
+    }
+    kept = [one for one in claims if (one.player, one.trait, one.value) not in contrary]
+    return [*kept, *(one for one in plain if one not in kept)]
 
 
 def is_all_told(note: NoteLine, part: Clause) -> bool:

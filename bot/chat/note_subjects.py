@@ -13,7 +13,7 @@ from knowledge.vocabulary import PlayerId
 _BEFORE_AN_OBJECT = frozenset(
     ["vs", "to", "at", "than", "against", "over", "from", "for", "behind", "beside", "past", "like"]
 )
-_BETWEEN_TWO = frozenset(["and", "n", "or", "with", "plus", "s"])
+_BETWEEN_TWO = frozenset(["and", "n", "or", "nor", "with", "plus", "s"])
 
 _ADVICE = word_set("advice")
 _ADVICE_BEFORE_A_PLACE = frozenset(

@@ -27,7 +27,8 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
-from bot.chat.note_plain import between_commas, is_plain, plain_claims
+from bot.chat.note_opinions import by_denied_opinions
+from bot.chat.note_plain import between_commas, is_plain, plain_claims, with_plain
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
 from knowledge.dataclass import dataclass
@@ -43,6 +44,8 @@ _ENDS_AN_ACT = frozenset(["up", "out", "away", "long", "wide", "short", "high"])
 _WE = frozenset(["i", "we"])
 _TAKES_BACK = frozenset(["wait", "no", "nope", "nah", "sorry", "oops", "actually"])
 """Words that open a correction."""
+
+_I_MEANT = (("i", "mean"), ("i", "meant"))
 
 _ACT = word_set("speeds_up_or_drives")
 """Words that tell what is done and not how well."""
@@ -98,7 +101,7 @@ def weigh(
         ]
         heard = [one for one in likely if one.chance >= MADE_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
-        claims = _with_plain(claims, plain_claims(note, parts, mine.values()))
+        claims = with_plain(claims, plain_claims(note, parts, mine.values()))
         doubted += [
             _doubted(one, player, note, parts)
             for one in likely
@@ -110,6 +113,7 @@ def weigh(
     doubts = {(one.claim.player, one.claim.trait) for one in doubted}
     unheard = [one for one in ruled if (one.player, one.trait) not in doubts and not one.denied]
     claims += _in_a_list(note, parts, unheard, claims)
+    claims = with_plain(claims, by_denied_opinions(note, parts, ruled))
     claims += _only_denied(ruled, claims)
     claims = [one for one in claims if not _is_of_their_lobs(one, claims)]
     doubted = [one for one in doubted if not _is_of_their_lobs(one.claim, claims)]
@@ -131,21 +135,13 @@ def _is_of_their_lobs(claim: Claim, claims: Iterable[Claim]) -> bool:
     )
 
 
-def _with_plain(claims: Sequence[Claim], plain: Sequence[Claim]) -> list[Claim]:
-    """Plain words stand, in the place of their contrary where the model took them for that."""
-    contrary = {
-        (one.player, one.trait, value)
-        for one in plain
-        for value in TRAITS[one.trait].values
-        if value is not one.value and _is_skill(value) is _is_skill(one.value)
-    }
-    kept = [one for one in claims if (one.player, one.trait, one.value) not in contrary]
-    return [*kept, *(one for one in plain if one not in kept)]
-
-
 def likely_claims(note: NoteLine, ruled: Sequence[Claim], player: PlayerId) -> tuple[Likely, ...]:
-    """What the model thinks the note may claim of the player, "wait no" before it left out."""
-    begins = next((at for at, word in enumerate(note.said) if word.folded not in _TAKES_BACK), 0)
+    """What the model thinks the note may claim of the player, "wait no" or "i mean" before it left
+    out.
+    """
+    typed = [word.folded for word in note.said]
+    begins = next((at for at, word in enumerate(typed) if word not in _TAKES_BACK), 0)
+    begins += 2 * (tuple(typed[begins : begins + 2]) in _I_MEANT)
     seen = [word.keys for word in see_note(note, ruled, player)[begins:]]
     return tuple(
         replace(one, start=one.start + begins, stop=one.stop + begins, at=one.at + begins)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.common_words import is_common
 from bot.chat.said import Mention
 from bot.chat.words import Word
 from knowledge.regex import regex
@@ -21,6 +22,18 @@ _TELLS_OF_ANOTHER = regex(
     rf" (?:\w+ ){{0,2}}?{_PERSON}\b(?! (?:of|says|thinks) )"
 )
 """Behind a name: somebody else, who is not named, follows. "Says the wrong thing" tells of them."""
+
+
+_NAME = "@"
+_TELLS_OF_ONE_NAMED = regex(
+    rf"(?:{_NAME} )*(?:my |our |the )?(?P<who>{_NAME}|\w+) (?:just |also |always |keeps )*"
+    rf"(?:{_SEEN}|saying|insists?)(?: that)?(?: (?:the|both|both of|neither))? {_NAME}(?![^ ])"
+)
+"""What opens a message that tells what somebody else thinks of whoever is named next."""
+
+_WITNESSES = frozenset(
+    [_NAME, "partner", "people", "everyone", "everybody", "somebody", "someone", "coach", "folks"]
+)
 
 
 MAY_TELL = 2
@@ -52,6 +65,17 @@ def _only_tells(one: Mention, said: Sequence[Word], first: Sequence[Mention]) ->
     opens = all(any(each.span[0] <= place < each.span[1] for each in first) for place in before)
     behind = " ".join(word.folded for word in said[at : at + LONGEST_OPENING])
     return opens and _TELLS_OF_ANOTHER.match(behind) is not None
+
+
+def is_opinion_of_another(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
+    """Whether somebody else is said to think it: "tom says hale is slow"."""
+    named = [one.span for one in mentions if not one.pronoun]
+    line = (
+        _NAME if any(start <= word.span[0] < stop for start, stop in named) else word.folded
+        for word in said[:LONGEST_OPENING]
+    )
+    found = _TELLS_OF_ONE_NAMED.match(" ".join(line))
+    return found is not None and (found["who"] in _WITNESSES or not is_common(found["who"]))
 
 
 def is_told_by_another(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:

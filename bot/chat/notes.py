@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
 from bot.chat.clauses import Clause, clauses
 from bot.chat.forms import word_set
@@ -16,6 +17,7 @@ from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected
+from bot.chat.note_doubts import vouched_for
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
@@ -27,7 +29,9 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_partners import given_to_partners
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_subjects import is_advice
+from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
+from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.numbers import number
 from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
@@ -68,12 +72,16 @@ def read_note(
     it leaves in doubt may be offered.
     """
     said, mentions = corrected(said, mentions)
+    instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
+    if instead is not None:
+        return instead
     note = note_line(said, mentions, view)
     ruled = _by_rules(note)
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         read = replace(read, claims=given_to_partners(read.claims, note))
+        read = vouched_for(note, read)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
@@ -84,7 +92,8 @@ def read_note(
         doubted=tuple(doubted),
     )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
-    heard = view.forwarded or note.hits.has(Role.HEARSAY)
+    told_by = is_opinion_of_another(said, mentions)
+    heard = view.forwarded or told_by or note.hits.has(Role.HEARSAY)
     named = (*note.whose, *_speaking(read.claims, note.ourselves))
     return NoteSaid(
         text=text,

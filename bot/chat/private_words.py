@@ -60,18 +60,30 @@ def _windows(text: str) -> list[str]:
 
 def playing_part(text: str) -> str:
     """The clauses without such words, as typed; empty where none is left."""
+    return ", ".join(text[start:stop] for start, stop in playing_spans(text))
+
+
+def playing_spans(text: str) -> tuple[tuple[int, int], ...]:
+    """Where those clauses stand, in characters, without the marks at their ends."""
     said = words(text)
     told = _private(said)
     parts = [(part, _is_of_play(said, part, told)) for part in _parts(said, told)]
     if all(is_of_play for _, is_of_play in parts):
         # What is told of a body stands across clauses: no part is surely without it.
-        return ""
-    kept = [
-        _LOOSE_ENDS.sub("", text[said[start].span[0] : said[stop - 1].span[1]])
+        return ()
+    spans = [
+        (said[start].span[0], said[stop - 1].span[1])
         for (start, stop), is_of_play in parts
         if is_of_play
     ]
-    return ", ".join(filter(None, kept))
+    return tuple(_trimmed(text, start, stop) for start, stop in spans)
+
+
+def _trimmed(text: str, start: int, stop: int) -> tuple[int, int]:
+    """The stretch without loose ends; it holds a word at least."""
+    left = _LOOSE_ENDS.sub("", text[start:stop])
+    begins = text.index(left, start)
+    return begins, begins + len(left)
 
 
 def _is_of_play(said: Sequence[Word], part: tuple[int, int], told: set[int]) -> bool:

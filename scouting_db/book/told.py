@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import Any, TypeVar
 
@@ -143,13 +144,31 @@ def _note(row: Any) -> ToldNote:
     )
 
 
+_CLAUSE_MARK = regex(r"[,;.!?\n]")
 _CLAUSE_END = regex(r"[,;.!?\n]|$")
 
 
+_NOT = (
+    r"(?:not|no|never|neither|nor|none|without|hardly|barely|rarely|seldom|doubt|used to|cannot"
+    r"|(?:is|are|was|were|do|does|did|has|have|had|ca|ai|wo|could|would|should)n['’]?t)"
+)
+_DENIED_AHEAD = regex(
+    r"(?:\b(?:i|is|are|was|were|does|do|did|has|have|had|can|could|will|would|its|it['’]s)\s+)?"
+    rf"\b{_NOT}(?:\s+(?!(?:and|but|so|because|though|while)\b)[^\s,;.!?]+){{0,5}}\s*$",
+    re.IGNORECASE,
+)
+"""What is left of a clause before the words of a claim, from the "not" that belongs to them."""
+
+
 def _clause(text: str, start: int, end: int) -> str:
-    """The words from a place on, to the end of the clause that the claim stands in."""
+    """The words from a place on, or from the "not" before them, to the end of the clause that the
+    claim stands in.
+    """
     closing = _CLAUSE_END.search(text, end)
-    return text[start : closing.start() if closing else end].strip()
+    opened = [found.end() for found in _CLAUSE_MARK.finditer(text, 0, start)]
+    denied = _DENIED_AHEAD.search(text, opened[-1] if opened else 0, start)
+    begins = denied.start() if denied else start
+    return text[begins : closing.start() if closing else end].strip()
 
 
 def _rally(row: Any) -> ToldRally:

@@ -47,6 +47,42 @@ def test_why_quotes_the_notes_with_who_and_how_old(demo: Talk) -> None:
     assert len([line for line in why.splitlines() if "“" in line]) <= 8
 
 
+@pytest.mark.parametrize(
+    ("note", "question", "quoted"),
+    [
+        ("okafor does not poach at all", DINK, "Okafor: “does not poach at all”, You, today"),
+        ("lindqvist is no lefty", "where do i serve lindqvist", "“is no lefty”, You, today"),
+        (
+            "i dont think okafor has a good backhand",
+            DINK,
+            "Okafor: “i dont think okafor has a good backhand”, You, today",
+        ),
+    ],
+)
+def test_why_quotes_the_not_with_what_it_denies(
+    demo: Talk, note: str, question: str, quoted: str
+) -> None:
+    demo.say(note)
+    demo.say(question)
+    assert quoted in demo.say("why?")
+
+
+@pytest.mark.parametrize(
+    ("note", "words"),
+    [
+        ("okafor isnt tired and he lobs a lot", ["isnt tired and he lobs a lot", "lobs a lot"]),
+        ("not much today. okafor lobs a lot", ["lobs a lot"]),
+        ("okafor never stacks, lobs a lot", ["never stacks", "lobs a lot"]),
+    ],
+)
+def test_a_not_of_something_else_is_not_quoted(demo: Talk, note: str, words: list[str]) -> None:
+    demo.say(note)
+    number = demo.notes()[0].note
+    names = [EvidenceId(f"note:{number}:{n}") for n in range(len(words) + 2)]
+    with demo.book() as book:
+        assert [one.words for one in book.told_notes(names)] == words
+
+
 def test_why_tells_the_chance_that_the_best_is_best(demo: Talk) -> None:
     chance = numbers(demo, DINK)["p_best"]
     assert f"The chance that this call is the best: {100 * chance:.0f} in 100" in demo.say("why?")

@@ -114,6 +114,62 @@ def test_the_part_about_play_is_kept_and_said_so(demo: Talk) -> None:
     assert demo.notes()[0].text == "okafor is slow to his left"
 
 
+@pytest.mark.parametrize(
+    ("before", "said", "kept"),
+    [
+        (
+            "hale is quick",
+            "okafor knee is strapped so hes slow to his left",
+            "Okafor: so hes slow to his left",
+        ),
+        (
+            "report on mira",
+            "okafor protects his knee so hes slow to his left",
+            "Okafor: so hes slow to his left",
+        ),
+        (
+            "report on mira",
+            "castellano had surgery so shes slow to her left",
+            "Castellano: so shes slow to her left",
+        ),
+        (
+            "hale is quick",
+            "okafor and lindqvist are both hungover so theyre slow",
+            "Okafor and Lindqvist: so theyre slow",
+        ),
+        (
+            "hale is quick",
+            "okafors knee is strapped so slow to the left",
+            "Okafor: so slow to the left",
+        ),
+        (
+            "okafor is quick",
+            "hes got a bad knee so hes slow to his left",
+            "so hes slow to his left",
+        ),
+    ],
+)
+def test_the_part_that_is_kept_keeps_its_player(
+    demo: Talk, before: str, said: str, kept: str
+) -> None:
+    demo.say(before)
+    reply = demo.say(said)
+    assert wording("note.only_play") in reply
+    [note] = [one for one in demo.notes() if one.text == kept]
+    named = "Castellano" if "castellano" in said else "Okafor"
+    players = {one.player for one in note.observations}
+    assert demo.player(named) in players
+    assert players <= {demo.player(named), demo.player("Lindqvist")}
+
+
+def test_whose_part_it_is_may_stay_open(demo: Talk) -> None:
+    """Nobody spoken of before takes what is told of one of two of a name."""
+    demo.say("hale is quick")
+    before = demo.stored()
+    demo.say("ruiz knee is strapped so shes slow to her left")
+    assert demo.stored() == before
+
+
 def test_an_edit_and_a_correction_bring_nothing_in(demo: Talk) -> None:
     demo.say("okafor is tall", external_message_id=9)
     number, before = demo.reply_number, demo.stored()

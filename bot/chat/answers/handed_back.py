@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.private_words import is_private, playing_part
+from bot.chat.private_words import is_private, playing_part, playing_spans
 from bot.chat.reply import Reply
 from bot.chat.said import AgreementSaid, DetailSaid, NoteSaid, RallySaid, Understood
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.complaints import complains_of_us
+from knowledge.vocabulary import PlayerId
 from scouting_db.names import fold
 
 ABOUT = ("handed_back", 0)
@@ -32,13 +33,49 @@ def blank(desk: Desk) -> None:
 
 def kept_of(desk: Desk, said: NoteSaid) -> NoteSaid | None:
     """The part of the note about play, where it stands alone and names its player; else None."""
-    part = playing_part(said.text)
-    if not part:
+    told = _with_names(desk, said)
+    if not told:
         return None
+    part = ", ".join(each for each, _ in told)
     read = understand_note(part, chat=desk.chat_view())
-    names_all = all(one.certainty == "sure" for one in read.mentions)
+    names_all = all(one.certainty == "sure" for one in (*said.mentions, *read.mentions))
     is_whole = bool(read.mentions) and names_all and bool(read.claims) and not is_private(part)
-    return read if is_whole else None
+    meant = {player for _, players in told for player in players}
+    is_theirs = not meant or all(one.player in meant for one in read.claims)
+    return read if is_whole and is_theirs else None
+
+
+def _with_names(desk: Desk, said: NoteSaid) -> list[tuple[str, tuple[PlayerId, ...]]]:
+    """The parts about play, each with the names it leans on, and whom it is about; no bare name.
+
+    Who is "he" is known of the whole alone: the name may stand in what goes.
+    """
+    named = {one.players for one in said.mentions if not one.pronoun}
+    told: list[tuple[str, tuple[PlayerId, ...]]] = []
+    last: tuple[PlayerId, ...] = ()
+    for start, stop in playing_spans(said.text):
+        part = said.text[start:stop]
+        about = _about(said, start, stop)
+        inside = [one for one in said.mentions if start <= one.span[0] < stop]
+        if part in {one.typed for one in inside}:
+            continue
+        names_them = bool(inside) and not inside[0].pronoun
+        if about != last and not names_them and named & {(one,) for one in about}:
+            part = f"{' and '.join(desk.view.short_name(one) for one in about)}: {part}"
+        told.append((part, about))
+        last = about
+    return told
+
+
+def _about(said: NoteSaid, start: int, stop: int) -> tuple[PlayerId, ...]:
+    """Whom the characters are about: whoever is named first there, else last before, else next."""
+    inside = [one for one in said.mentions if start <= one.span[0] < stop]
+    before = [one for one in said.mentions if one.span[0] < start]
+    first = next(iter([*inside, *before[:-2:-1], *said.mentions]), None)
+    if first is None:
+        return ()
+    together = [one for one in said.mentions if one.span == first.span]
+    return tuple(dict.fromkeys(player for one in together for player in one.players))
 
 
 def of_play(understood: Understood) -> Understood:

@@ -1,0 +1,245 @@
+"""What a note takes back in the same breath: "hale is a lefty no wait righty".
+
+What stands before is read, and what stands behind: of what both speak of, the second counts. A
+word that is no sentence stands in the place of the one of its kind: "off the backhand no sorry
+forehand".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from itertools import takewhile
+from typing import Final
+
+from bot.chat.claim_model import SKILL
+from bot.chat.clauses import clauses
+from bot.chat.forms import any_of, word_set
+from bot.chat.note_hits import JUDGEMENTS, Hit, Hits
+from bot.chat.note_line import note_line
+from bot.chat.note_negations import under_negation
+from bot.chat.said import Claim, Mention, NoteSaid
+from bot.chat.trait_lexicon import Role
+from bot.chat.view import ChatView
+from bot.chat.words import Word
+from knowledge.dataclass import dataclass
+from knowledge.vocabulary import PlayerId, Seen, Value
+
+Reader = Callable[[Sequence[Word], Sequence[Mention], ChatView], NoteSaid]
+"""How the words of a note are read."""
+
+_CUE: Final = "takes_back_within"
+_ALL_OF_IT = frozenset(["scratch", "strike", "mean", "meant"])
+"""What takes back all that was just told, whatever is told instead."""
+
+_BEFORE_A_WORD = word_set("before_a_word_put_right")
+_OTHER = {
+    one: other
+    for pair in (
+        ("left", "right"),
+        ("lefty", "righty"),
+        ("lefties", "righties"),
+        ("forehand", "backhand"),
+        ("fh", "bh"),
+        ("one", "two"),
+        ("tall", "short"),
+        ("deep", "short"),
+    )
+    for one, other in (pair, pair[::-1])
+}
+_ONLY_DENIES = word_set("only_denies")
+_DOES_NOT = word_set("denied_doing") | {"cant", "cannot", "dont", "couldnt", "rarely", "hardly"}
+_IS_NOT = word_set("denied_being") | {"wasnt", "arent"}
+_UNTRUE = frozenset(["wrong", "true", "right", "so"])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Breach:
+    """The words before what takes something back, those that take back, and those behind."""
+
+    before: Sequence[Word]
+    cue: frozenset[str]
+    behind: Sequence[Word]
+
+
+def with_what_counts(
+    said: Sequence[Word], mentions: Sequence[Mention], view: ChatView, read: Reader
+) -> NoteSaid | None:
+    """The note without what it takes back; None where it takes back nothing that is read."""
+    breach = _breach(said)
+    if breach is None:
+        return None
+    instead = _word_for_word(breach, mentions, view)
+    if instead is not None:
+        return read(instead, mentions, view)
+    first = read(breach.before, _within(mentions, breach.before), view)
+    told = _within(mentions, breach.behind)
+    last = _last_of(first)
+    alone = view if told or last is None else replace(view, focus=(last,), noted=False)
+    second = read(breach.behind, told, alone)
+    claims = _counting(first, second, breach, is_bare=not told)
+    return None if claims is None else _joined(first, second, claims)
+
+
+def _breach(said: Sequence[Word]) -> _Breach | None:
+    """The last place where something is taken back, with words on both its sides."""
+    line = " ".join(word.folded for word in said)
+    for found in reversed([*any_of(_CUE).finditer(line)]):
+        start = line.count(" ", 0, found.start())
+        stop = line.count(" ", 0, found.end()) + 1
+        if start > 0 and stop < len(said) and "?" not in said[start].gap:
+            cue = frozenset(found[0].split())
+            return _Breach(before=said[:start], cue=cue, behind=said[stop:])
+    return None
+
+
+def _within(mentions: Sequence[Mention], said: Sequence[Word]) -> tuple[Mention, ...]:
+    start, stop = said[0].span[0], said[-1].span[1]
+    return tuple(one for one in mentions if start <= one.span[0] < stop)
+
+
+def _last_of(note: NoteSaid) -> PlayerId | None:
+    """Whoever was told of last, if it is one."""
+    players = {one.player for one in note.claims[-1:]} or {
+        player for one in note.mentions[-1:] for player in one.players
+    }
+    return players.pop() if len(players) == 1 else None
+
+
+def _word_for_word(
+    breach: _Breach, mentions: Sequence[Mention], view: ChatView
+) -> Sequence[Word] | None:
+    """The words with the one put right in the place of the wrong one."""
+    first = next((at for at, word in enumerate(breach.behind) if not _leads(word)), None)
+    if first is None:
+        return None
+    right = breach.behind[first]
+    before = [word.folded for word in breach.before]
+    if any(one.span[0] <= right.span[0] < one.span[1] for one in mentions):
+        return None
+    wrong = _OTHER.get(right.folded)
+    if wrong in before:
+        at = len(before) - 1 - before[::-1].index(wrong)
+        again = [word.folded for word in breach.behind[first + 1 :]]
+        alike = 1 + _alike_behind(before[at + 1 :], again)
+        return _put(breach, at, at + alike, first, first + alike)
+    ahead = note_line(breach.behind[first:], (), view).hits
+    behind = next(_alike(ahead, 0), None)
+    judged, named = ahead.having(*JUDGEMENTS), ahead.having(Role.STROKE, Role.NOUN)
+    if behind is None or (judged and named):
+        return None
+    told = note_line(breach.before, _within(mentions, breach.before), view).hits
+    same = [hit for hit in _alike(told) if _is_kind(hit, behind)]
+    if not same:
+        return None
+    return _put(breach, same[-1].start, same[-1].stop, first, first + behind.stop)
+
+
+def _alike_behind(before: Sequence[str], behind: Sequence[str]) -> int:
+    """How many words are told again behind the right one: "left handed, make that right handed"."""
+    pairs = enumerate(zip(before, behind, strict=False), start=1)
+    return max((n for n, _ in takewhile(lambda each: each[1][0] == each[1][1], pairs)), default=0)
+
+
+def _leads(word: Word) -> bool:
+    return word.folded in _BEFORE_A_WORD
+
+
+def _alike(hits: Hits, place: int | None = None) -> Iterator[Hit]:
+    """What may stand for another of its kind, in order of place."""
+    found = hits.having(Role.DIRECT, Role.STROKE, Role.NOUN, Role.WING, *JUDGEMENTS)
+    return (hit for hit in found if place is None or hit.start == place)
+
+
+def _is_kind(hit: Hit, other: Hit) -> bool:
+    one, two = hit.meaning, other.meaning
+    if one.role is Role.DIRECT or two.role is Role.DIRECT:
+        return one.role is two.role and one.trait is two.trait and one.value is not two.value
+    if one.role in JUDGEMENTS or two.role in JUDGEMENTS:
+        return {one.role, two.role} == JUDGEMENTS
+    return (one.role is Role.WING) is (two.role is Role.WING) and one != two
+
+
+def _put(breach: _Breach, start: int, stop: int, first: int, last: int) -> Sequence[Word]:
+    """The words put right stand from the wrong ones' begin to their own end."""
+    begins = breach.before[start].span[0]
+    right = [
+        replace(word, span=(begins, word.span[1]), gap=breach.before[start].gap)
+        if at == 0
+        else word
+        for at, word in enumerate(breach.behind[first:last])
+    ]
+    return [*breach.before[:start], *right, *breach.before[stop:], *breach.behind[last:]]
+
+
+def _counting(
+    first: NoteSaid, second: NoteSaid, breach: _Breach, *, is_bare: bool
+) -> tuple[Claim, ...] | None:
+    """The claims that count; None where nothing of the first is taken back."""
+    last = _last_clause(breach.before)
+    words = {word.folded for word in breach.behind}
+    if not second.claims and words <= _ONLY_DENIES:
+        return _denied(first, words, last)
+    gone = [one for one in first.claims if any(_is_contrary(one, new) for new in second.claims)]
+    if second.claims and (is_bare or _ALL_OF_IT & breach.cue):
+        whose = {one.player for one in second.claims}
+        gone += [one for one in first.claims if one.span[0] >= last and one.player in whose]
+    if not gone:
+        return None
+    kept = [one for one in first.claims if one not in gone]
+    told = {(one.player, one.trait, one.value, one.denied) for one in second.claims}
+    kept = [one for one in kept if (one.player, one.trait, one.value, one.denied) not in told]
+    return (*kept, *second.claims)
+
+
+def _denied(first: NoteSaid, words: set[str], last: int) -> tuple[Claim, ...] | None:
+    """ "He can handle lobs, no he can't": what the last clause says is not so."""
+    turned = [one for one in first.claims if one.span[0] >= last]
+    does, been = bool(words & _DOES_NOT), bool(words & _IS_NOT)
+    if not turned:
+        return None
+    kept = [one for one in first.claims if one not in turned]
+    is_denied = any(one.denied for one in turned)
+    if words & _UNTRUE or (is_denied and (does or been)):
+        return tuple(kept)
+    if not (does or been):
+        return (*kept, *(_affirmed(one) for one in turned))
+    return (*kept, *(_contrary(one, as_verb=does) for one in turned))
+
+
+def _affirmed(claim: Claim) -> Claim:
+    """ "Doesn't lob, no wait, he does", "isn't slow, no he is"."""
+    rarely = claim.value is Value.RARELY
+    return replace(claim, denied=False, value=Value.OFTEN if rarely else claim.value)
+
+
+def _contrary(claim: Claim, *, as_verb: bool) -> Claim:
+    value, denied = under_negation(claim.trait, claim.value, denied=True, is_verb=as_verb)
+    return replace(claim, value=value, denied=denied)
+
+
+def _is_contrary(one: Claim, other: Claim) -> bool:
+    """Whether both say something of the same, and not the same."""
+    same = one.player == other.player and one.trait is other.trait
+    is_kind = (one.value in SKILL) is (other.value in SKILL)
+    return same and is_kind and (one.value, one.denied) != (other.value, other.denied)
+
+
+def _last_clause(said: Sequence[Word]) -> int:
+    return said[clauses(said, ())[-1].start].span[0]
+
+
+def _joined(first: NoteSaid, second: NoteSaid, claims: tuple[Claim, ...]) -> NoteSaid:
+    named = [one for one in (*first.mentions, *second.mentions) if one.typed]
+    told = {(one.player, one.trait) for one in claims}
+    offered = (*first.offered, *second.offered)
+    heard = Seen.HEARSAY in (first.seen, second.seen)
+    return replace(
+        first,
+        mentions=tuple(dict.fromkeys(named)),
+        claims=claims,
+        kept=(*first.kept, *second.kept),
+        seen=Seen.HEARSAY if heard else first.seen,
+        about_body=first.about_body or second.about_body,
+        offered=tuple(one for one in offered if (one.player, one.trait) not in told),
+    )
