@@ -24,8 +24,10 @@ from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
+from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners
 from bot.chat.note_seam import at_the_seam
+from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.numbers import number
@@ -35,9 +37,7 @@ from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
-from knowledge.vocabulary import TRAITS, Seen, Trait, TraitKind, Value
-
-_CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
+from knowledge.vocabulary import TRAITS, Seen, Trait, TraitKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,8 +80,14 @@ def read_note(
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     read = replace(
         read,
-        claims=without_nerves(one for one in kept if not is_misread(one, note)),
-        doubted=tuple(doubted),
+        claims=without_nerves(
+            in_their_phrases((one for one in kept if not is_misread(one, note)), note)
+        ),
+        doubted=tuple(
+            replace(one, claim=claim)
+            for one in doubted
+            for claim in in_their_phrases((one.claim,), note)
+        ),
     )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     heard = view.forwarded or note.hits.has(Role.HEARSAY)
@@ -175,7 +181,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
             used |= set(range(one.start, one.stop)) if whose else set()
             claims += [(claim, clause.turned) for claim in whose]
     return _Ruled(
-        claims=_settled(claims),
+        claims=settled(claims),
         used=frozenset(used),
         parts=parts,
         excepted=frozenset(exceptions),
@@ -267,20 +273,3 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits, *, weight: float) -> list
         )
         for player in note.subjects.at(judged.at)
     ]
-
-
-def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
-    """Each claim once; of a skill taken both ways, or denied and told, the first, after a "but" the
-    last."""
-    last: dict[tuple[object, ...], Claim] = {}
-    for claim, turned in claims:
-        contrary = (claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied)
-        unsaid = (claim.player, claim.trait, claim.value, True)
-        if (contrary in last or unsaid in last) and not turned:
-            continue
-        last.pop(contrary, None)
-        last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)
-    said = {(one.player, one.trait) for one in last.values() if not one.denied}
-    return tuple(
-        one for one in last.values() if not (one.denied and (one.player, one.trait) in said)
-    )
