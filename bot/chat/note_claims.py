@@ -24,12 +24,13 @@ from bot.chat.note_negations import (
     Denied,
     contrasted,
     denied,
+    denies,
     negations,
     once_so,
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
 from bot.chat.note_touch import DINKS, is_soft_alone
-from bot.chat.trait_lexicon import TRAIT_OF_STROKE, Family, Role
+from bot.chat.trait_lexicon import NAME, TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
@@ -42,6 +43,8 @@ _OPPOSITE = {
     Value.NO: Value.YES,
 }
 
+
+_SKILL = frozenset({Value.STRENGTH, Value.WEAKNESS})
 
 _SOFT_IS_GOOD = word_set("soft_is_good")
 _SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
@@ -95,10 +98,14 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     if not found and not here and carried is not None and goes_on:
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
     if not found and not here and not judgements:
-        contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
+        own = line[clause.start : clause.stop]
+        last = min((one.start for one in before.judged), default=clause.start)
+        said_not = denies(line[max(0, last - REACH_OF_A_NEGATION) : clause.start])
+        contrast = contrasted(hits, own, before.judged, denies=said_not)
         if contrast is not None:
-            done = contrast is Denied.DONE
-            judged = [_contrary(one, clause, as_verb=done) for one in before.judged]
+            done = contrast is not Denied.BEEN
+            at = clause.start + own.index(NAME)
+            judged = [_contrary(one, clause, at, as_verb=done) for one in before.judged]
             return replace(before, judged=tuple(judged))
     once = once_so(hits, [*here, *judgements], line)
     here = [hit for hit in here if hit not in once or hit.meaning.role is Role.HABIT]
@@ -126,21 +133,17 @@ def _is_asked_of(start: int, line: Sequence[str]) -> bool:
     return is_common(before) and before not in _PEOPLE
 
 
-def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
-    value, denied = _under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
-    return replace(
-        judged,
-        value=value,
-        denied=denied,
-        start=clause.start,
-        stop=clause.stop,
-        at=clause.start,
+def _contrary(judged: Judged, clause: Clause, at: int, *, as_verb: bool) -> Judged:
+    value, denied = _under_negation(
+        judged.trait, judged.value, denied=not judged.denied, is_verb=as_verb
     )
+    return replace(judged, value=value, denied=denied, start=clause.start, stop=clause.stop, at=at)
 
 
 def _goes_on(judgements: Sequence[Hit], before: Reading, start: int, line: Sequence[str]) -> bool:
     """ "And it is lethal": the clause goes on about the skill before, and begins by judging it."""
-    if not judgements or counts_a_habit(judgements[0], [one.trait for one in before.judged], line):
+    habits = [one.trait for one in before.judged if one.value not in _SKILL]
+    if not judgements or counts_a_habit(judgements[0], habits, line):
         return False
     return all(word in SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
 

@@ -24,6 +24,9 @@ _ALONG = frozenset(["line", "dtl", "cross", "crosscourt", "court"])
 """Where a shot goes, to which no player moves."""
 _HITS = frozenset(["hit", "hits", "hitting", "goes", "go", "going", "plays", "always", "only"])
 
+HALF_AS_SURE = 0.5
+"""What a mere comparison weighs, like a note that hedges."""
+
 _IN_CASE = frozenset(["when", "whenever", "if", "once", "unless", "against", "vs", "versus"])
 _AS_SOON_AS = ("as", "soon", "as")
 _OWN = frozenset(["his", "her", "their", "hes", "shes", "he", "she", "they", "theyre", NAME])
@@ -141,6 +144,22 @@ def _is_own_spin(claim: Claim, note: NoteLine) -> bool:
     return bool(own) and is_put and not _MEETS & {*before, *_own_words(claim, note)}
 
 
+def _is_the_measure(claim: Claim, note: NoteLine) -> bool:
+    """ "Neither is as quick as Hale": Hale is what the others are measured by."""
+    if claim.value is not Value.WEAKNESS:
+        return False
+    named = [one for one in note.whose if claim.player in one.players]
+    starts = [
+        at for at, word in enumerate(note.said) if word.span[0] in {one.span[0] for one in named}
+    ]
+    return bool(starts) and all(_is_measured_by(at, note) for at in starts)
+
+
+def _is_measured_by(at: int, note: NoteLine) -> bool:
+    before = note.line[max(0, at - _WORDS_TO_SPIN) : at]
+    return before[-1:] == ["than"] or (before[-1:] == ["as"] and "as" in before[:-1])
+
+
 def _leads_a_shot(hit: Hit, note: NoteLine) -> bool:
     return any(one.start == hit.stop for one in note.hits.having(*SKILLS))
 
@@ -150,6 +169,7 @@ _TORN: tuple[Callable[[Claim, NoteLine], bool], ...] = (
     _is_where_it_goes,
     _is_the_case,
     _is_own_spin,
+    _is_the_measure,
 )
 
 
@@ -162,7 +182,17 @@ def _turned(claim: Claim, note: NoteLine) -> Claim:
         return replace(claim, value=Value.WEAKNESS)
     if claim.value is Value.STRENGTH and _is_true_of_few(claim, note):
         return replace(claim, value=Value.WEAKNESS)
+    if claim.value is Value.WEAKNESS and _is_only_less(claim, note):
+        return replace(claim, weight=min(claim.weight, HALF_AS_SURE))
     return claim
+
+
+def _is_only_less(claim: Claim, note: NoteLine) -> bool:
+    """ "Not as quick as Okafor" is slower, and not yet slow."""
+    places = _places(claim, note)
+    behind = places[-1] + 1 if places else 0
+    ends = tuple(note.line[max(0, behind - 1) : behind + 2])
+    return ("as", NAME) in pairwise(ends) and "as" in note.line[max(0, behind - 4) : behind - 1]
 
 
 def _is_lob_hit_at_another(claim: Claim, note: NoteLine) -> bool:

@@ -26,6 +26,7 @@ from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners
+from bot.chat.note_rivals import apart, shared, without_rival
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
@@ -67,13 +68,13 @@ def read_note(
     model of many writers' notes drops what they misread and adds what they overlooked, and what
     it leaves in doubt may be offered.
     """
-    said, mentions = corrected(said, mentions)
+    said, mentions = without_rival(*corrected(said, mentions))
     note = note_line(said, mentions, view)
     ruled = _by_rules(note)
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
-        read = replace(read, claims=given_to_partners(read.claims, note))
+        read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
@@ -190,7 +191,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
 
 def _parts(note: NoteLine) -> tuple[Clause, ...]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
-    return tuple(_whole(clauses(note.said, unbroken), note.hits))
+    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note.hits))
 
 
 def _read_parts(
