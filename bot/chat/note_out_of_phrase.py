@@ -67,6 +67,8 @@ def in_their_phrases(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ..
 
 def _is_of_the_ball_met(claim: Claim, note: NoteLine) -> bool:
     """ "Drives it well off a high ball": another shot's ball, and no shot of its own."""
+    if _OFF.isdisjoint(note.line):
+        return False
     own = _own_hits(claim, note)
     return bool(own) and all(_is_met(one, note) for one in own)
 
@@ -83,6 +85,8 @@ def _is_met(hit: Hit, note: NoteLine) -> bool:
 
 def _is_where_it_goes(claim: Claim, note: NoteLine) -> bool:
     """ "Never hits down the line, always cross": the ball goes there, nobody poaches."""
+    if _ALONG.isdisjoint(note.line):
+        return False
     words = set(_own_words(claim, note))
     if claim.trait in (Trait.GETS_LOW, Trait.FOOTWORK_KITCHEN_FAULTS):
         return _is_down_the_line(claim, note)
@@ -102,6 +106,8 @@ def _is_down_the_line(claim: Claim, note: NoteLine) -> bool:
 def _is_the_case(claim: Claim, note: NoteLine) -> bool:
     """ "Misses returns when the serve is deep", "as soon as his partner hits a drop": what is told
     is what they do then."""
+    if _IN_CASE.isdisjoint(note.line) and "soon" not in note.line:
+        return False
     place = _place(claim, note)
     case = _case_before(place, note)
     if case is None:
@@ -146,7 +152,7 @@ def _is_own_spin(claim: Claim, note: NoteLine) -> bool:
 
 def _is_the_measure(claim: Claim, note: NoteLine) -> bool:
     """ "Neither is as quick as Hale": Hale is what the others are measured by."""
-    if claim.value is not Value.WEAKNESS:
+    if claim.value is not Value.WEAKNESS or {"than", "as"}.isdisjoint(note.line):
         return False
     named = [one for one in note.whose if claim.player in one.players]
     starts = [
@@ -189,6 +195,8 @@ def _turned(claim: Claim, note: NoteLine) -> Claim:
 
 def _is_only_less(claim: Claim, note: NoteLine) -> bool:
     """ "Not as quick as Okafor" is slower, and not yet slow."""
+    if "as" not in note.line:
+        return False
     places = _places(claim, note)
     behind = places[-1] + 1 if places else 0
     ends = tuple(note.line[max(0, behind - 1) : behind + 2])
@@ -223,6 +231,8 @@ _MISSING = frozenset(
 
 def _is_true_of_few(claim: Claim, note: NoteLine) -> bool:
     """ "But only three were deep"."""
+    if (_ONLY | _NONE).isdisjoint(note.line):
+        return False
     start, stop = claim.span
     for hit in (*note.hits.having(Role.GOOD), *_own_hits(claim, note)):
         inside = any(start <= word.span[0] < stop for word in note.said[hit.start : hit.stop])

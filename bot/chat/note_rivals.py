@@ -117,6 +117,8 @@ def is_told_by_contrast(words: Sequence[str]) -> bool:
 def shared(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
     """The claims, what is said of two players at once being true of both."""
     told = tuple(claims)
+    if len({each for one in note.whose for each in one.players}) < _LEAST:
+        return tuple(dict.fromkeys(told))
     known = {(one.player, one.trait) for one in told}
     more = [
         replace(one, player=player)
