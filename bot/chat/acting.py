@@ -48,6 +48,7 @@ from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
 from bot.chat.answers.topic_unclear import ask_topic
+from bot.chat.answers.write_down import nothing_waits, taken_down
 from bot.chat.asked import Asked
 from bot.chat.one_reply import joined, undoing_apart, undoing_what
 from bot.chat.payload import Tap, Verb
@@ -88,6 +89,7 @@ from bot.chat.said import (
     UndoSaid,
     VideoSaid,
     WhySaid,
+    WriteDownSaid,
     ZoneSaid,
 )
 from bot.chat.said_once import said_once
@@ -241,6 +243,9 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return tell_plan(desk, understood)
         case RetellSaid():
             return retell(desk, understood.how)
+        case WriteDownSaid():
+            note = taken_down(desk)
+            return nothing_waits() if note is None else _act(desk, note)
         case CorrectionSaid():
             return corrections.correct(desk, understood)
         case PoolSaid():
@@ -272,7 +277,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case BookSaid():
             return booking.manage(desk, understood)
         case Unclear():
-            return ask_topic(understood)
+            return ask_topic(desk, understood)
 
 
 def _is_playing(desk: Desk) -> bool:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
 from bot.chat.message import Message, is_ours, names_somebody, opponents
-from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note
+from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, opens_with_somebody
 from bot.chat.opponents_told import opponents_told
 from bot.chat.said import (
     MatchSaid,
@@ -17,6 +17,7 @@ from bot.chat.said import (
     RallySaid,
     ResultSaid,
     ScoreSaid,
+    Unclear,
     Understood,
 )
 from bot.chat.score_fixes_said import score_fixed
@@ -40,6 +41,9 @@ STRAY_WORDS_OF_A_QUESTION = 3
 
 FEWEST_WORDS_OFFERED = 2
 """Words beside a score for topics to be offered where it hardly reads like a question."""
+
+LONG_NOTE = 20
+"""Words of a message worth keeping though it asks at its end. Common practice, no source."""
 
 ASKS_BESIDE = 0.5
 """How much a score with fewer other words must read like a question to be answered as well, and a
@@ -131,6 +135,8 @@ def with_offers(
             return (replace(note, may_ask=_topics_of_note(note, message, chat)),)
         case (Question() as question,):
             return (replace(question, may_note=_may_be_a_note(question, message, chat)),)
+        case (Unclear() as unclear,):
+            return (replace(unclear, may_note=_may_be_told(message, chat)),)
     return said
 
 
@@ -154,9 +160,17 @@ def _may_be_a_note(question: Question, message: Message, chat: ChatView) -> bool
     """A statement answered as a question; what names nobody must read the less like one."""
     if question.confidence >= CERTAIN or question.topic is Topic.SMALLTALK_OR_UNKNOWN:
         return False
+    return _may_be_told(message, chat)
+
+
+def _may_be_told(message: Message, chat: ChatView) -> bool:
+    """Whether its words may tell of somebody; a long one with claims does, however it ends."""
     if len(message.said) < SHORTEST_STATEMENT or surely_asks(message.text, message.said):
         return False
     if message.note.about_body or complains(message.text):
         return False
-    below = ASKS_FROM if names_somebody(message) else MAY_ASK_FROM
+    if message.note.claims and len(message.said) >= LONG_NOTE and names_somebody(message):
+        return True
+    is_of_somebody = names_somebody(message) or opens_with_somebody(message.said)
+    below = ASKS_FROM if is_of_somebody else MAY_ASK_FROM
     return asking(message, chat) < below

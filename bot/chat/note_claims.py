@@ -14,8 +14,6 @@ from bot.chat.note_hits import (
     Hit,
     Hits,
     Thing,
-    as_judgement,
-    is_height,
     things,
     wings_said,
 )
@@ -24,20 +22,18 @@ from bot.chat.note_negations import (
     Denied,
     contrasted,
     denied,
+    denies,
     negations,
     once_so,
     under_negation,
 )
 from bot.chat.note_pairs import SMALL_WORDS, judged_within, pairs_of
-from bot.chat.note_touch import DINKS, is_soft_alone
+from bot.chat.note_touch import by_depth, by_touch, says_where
 from bot.chat.trait_lexicon import NAME, TRAIT_OF_STROKE, Family, Role
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value, Wing
 
-_SOFT_IS_GOOD = word_set("soft_is_good")
-_SOFT_SKILLS = frozenset({Trait.THIRD_SHOT_DROP, Trait.RESET})
-
-_ATTACKS = frozenset({Trait.SPEED_UP, Trait.FOREHAND_DRIVE, Trait.BACKHAND_DRIVE})
+_SKILL = frozenset({Value.STRENGTH, Value.WEAKNESS})
 
 _GOING_ON = word_set("going_on")
 
@@ -86,13 +82,16 @@ def read_clause(hits: Hits, line: Sequence[str], clause: Clause, before: Reading
     if not found and not here and carried is not None and goes_on:
         found = [replace(carried, start=judgements[0].start, stop=judgements[0].start)]
     if not found and not here and not judgements:
-        contrast = contrasted(hits, line[clause.start : clause.stop], before.judged)
+        own = line[clause.start : clause.stop]
+        said_at = min((one.start for one in before.judged), default=clause.start)
+        said_not = denies(line[max(0, said_at - REACH_OF_A_NEGATION) : clause.start])
+        contrast = contrasted(hits, own, before.judged, denies=said_not)
         if contrast is not None:
-            name = line.index(NAME, clause.start)
+            at = clause.start + own.index(NAME)
             judged = [
-                replace(one, start=clause.start, stop=clause.stop, at=name)
+                replace(one, start=clause.start, stop=clause.stop, at=at)
                 if contrast is Denied.TOO
-                else _contrary(one, clause, as_verb=contrast is Denied.DONE)
+                else _contrary(one, clause, at, as_verb=contrast is not Denied.BEEN)
                 for one in before.judged
             ]
             return replace(before, judged=tuple(judged))
@@ -135,21 +134,17 @@ def _is_asked_of(start: int, line: Sequence[str]) -> bool:
     return is_common(before) and before not in _PEOPLE
 
 
-def _contrary(judged: Judged, clause: Clause, *, as_verb: bool) -> Judged:
-    value, denied = under_negation(judged.trait, judged.value, denied=True, is_verb=as_verb)
-    return replace(
-        judged,
-        value=value,
-        denied=denied,
-        start=clause.start,
-        stop=clause.stop,
-        at=clause.start,
+def _contrary(judged: Judged, clause: Clause, at: int, *, as_verb: bool) -> Judged:
+    value, denied = under_negation(
+        judged.trait, judged.value, denied=not judged.denied, is_verb=as_verb
     )
+    return replace(judged, value=value, denied=denied, start=clause.start, stop=clause.stop, at=at)
 
 
 def _goes_on(judgements: Sequence[Hit], before: Reading, start: int, line: Sequence[str]) -> bool:
     """ "And it is lethal": the clause goes on about the skill before, and begins by judging it."""
-    if not judgements or counts_a_habit(judgements[0], [one.trait for one in before.judged], line):
+    habits = [one.trait for one in before.judged if one.value not in _SKILL]
+    if not judgements or counts_a_habit(judgements[0], habits, line):
         return False
     return all(word in SMALL_WORDS | _GOING_ON for word in line[start : judgements[0].start])
 
@@ -223,9 +218,9 @@ def _skills(
     judged = [
         one
         for thing, judgement in pairs
-        if not _says_where(thing, judgement, line)
+        if not says_where(thing, judgement, line)
         for one in _skill(
-            _by_depth(thing, judgement, line), _by_touch(thing, judgement, line), no=judgement in no
+            by_depth(thing, judgement, line), by_touch(thing, judgement, line), no=judgement in no
         )
     ]
     without = [thing for thing in found if not any(thing is paired for paired, _ in pairs)]
@@ -256,31 +251,6 @@ def _lacking(thing: Thing) -> list[Judged]:
         )
         for trait in thing.traits
     ]
-
-
-def _by_depth(thing: Thing, judgement: Hit, line: Sequence[str]) -> Thing:
-    """A return called deep or short is spoken of for its depth."""
-    deep = {"deep", "short"} & set(line[judgement.start : judgement.stop])
-    return (
-        replace(thing, traits=(Trait.RETURN_DEPTH,)) if thing.traits == _RETURN and deep else thing
-    )
-
-
-_RETURN = (Trait.RETURN,)
-
-
-def _says_where(thing: Thing, judgement: Hit, line: Sequence[str]) -> bool:
-    """An attack "chest high" is aimed there; a dink or a drop that comes so is a bad one."""
-    return _ATTACKS.issuperset(thing.traits) and is_height(judgement, line)
-
-
-def _by_touch(thing: Thing, judgement: Hit, line: Sequence[str]) -> Hit:
-    """A soft drop is a good one, and so is a soft dink, though a dead one is not."""
-    words, traits = line[judgement.start : judgement.stop], set(thing.traits)
-    is_soft = bool(_SOFT_IS_GOOD & set(words) and traits & _SOFT_SKILLS)
-    if traits & DINKS:
-        is_soft = is_soft_alone(words, line[: judgement.start])
-    return as_judgement(judgement, Role.GOOD) if is_soft else judgement
 
 
 def _skill(thing: Thing, judgement: Hit, *, no: bool) -> list[Judged]:

@@ -12,6 +12,8 @@ _MARKS = frozenset(",;:.!?()\n—–|")
 _NEAR = 4
 """Words from a dink to what is said of it: "a dink that is very soft". Common practice."""
 
+_SIDES = frozenset({Trait.SIDE_PLAYED, Trait.MOVES_LEFT, Trait.MOVES_RIGHT})
+
 _TO = frozenset(["to", "at", "on", "into", "near", "by", "around", "behind"])
 _PLACES = frozenset(
     [
@@ -40,15 +42,20 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
 
 
 def _is_aimed(claim: Claim, note: NoteLine) -> bool:
-    """ "Serves wide to the ad side": where a shot goes, and not the side somebody plays."""
-    if claim.trait is not Trait.SIDE_PLAYED:
+    """ "Serves wide to the ad side", "the erne from the left": where a shot goes or is hit, and not
+    the side somebody plays."""
+    if claim.trait not in _SIDES:
         return False
     place = _place(claim, note)
     before = list(note.line[max(0, place - _WORDS_OF_A_PLACE) : place])
     if before[-1:] == ["the"]:
         before.pop()
-    shots = any(hit.stop <= place for hit in note.hits.having(Role.STROKE, Role.NOUN))
-    return before[-1:] in (["to"], ["into"], ["at"]) and shots
+    if before[-1:] in (["from"], ["off"]):
+        hit_there = note.hits.having(Role.STROKE, Role.NOUN, Role.HABIT)
+        return any(hit.start < place for hit in hit_there)
+    if claim.trait is not Trait.SIDE_PLAYED or before[-1:] not in (["to"], ["into"], ["at"]):
+        return False
+    return any(hit.stop <= place for hit in note.hits.having(Role.STROKE, Role.NOUN))
 
 
 def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:

@@ -23,6 +23,8 @@ _WHERE = frozenset(["on", "off", "with", "for", "from", "in", "at", "when", "the
 
 _DONE = word_set("denied_doing")
 _BEEN = word_set("denied_being")
+_CANT = frozenset(["cant", "cannot", "dont", "arent", "isn"])
+_SO = frozenset(["does", "do", "did", "is", "are", "can", "will"])
 _IN_A_CONTRAST = word_set("in_a_contrast")
 
 
@@ -45,27 +47,45 @@ _OPPOSITE = {
 
 
 class Denied(Enum):
-    """What a contrast denies of another: what somebody does, or what somebody is.
+    """What a contrast denies of another: what somebody does, or is, or only that it is not so.
 
     `TOO`: what was denied of the one before is denied of another.
     """
 
     DONE = auto()
     BEEN = auto()
+    NOT_SO = auto()
     TOO = auto()
 
 
-def contrasted(hits: Hits, words: Sequence[str], before: Sequence[object]) -> Denied | None:
-    """ "Hale stacks, Ruiz doesn't": a clause that denies of another what the last one claims."""
-    if not before or NAME not in words or hits.has(Role.NO_NEGATION):
-        return None
-    if not set(words) <= _IN_A_CONTRAST | _DONE | _BEEN | _LIKEWISE:
+def contrasted(
+    hits: Hits, words: Sequence[str], before: Sequence[object], *, denies: bool
+) -> Denied | None:
+    """ "Hale stacks, Ruiz doesn't": a clause that denies of another what the last one claims.
+
+    `denies` says whether the last one was put with a "not": "Hale doesn't stack, Ruiz does".
+    """
+    if not before or hits.has(Role.NO_NEGATION) or not is_contrast(words):
         return None
     if _LIKEWISE & set(words):
         return Denied.TOO
     if _DONE & set(words):
         return Denied.DONE
-    return Denied.BEEN if _BEEN & set(words) else None
+    if _BEEN & set(words):
+        return Denied.BEEN
+    return Denied.NOT_SO if denies else None
+
+
+def is_contrast(words: Sequence[str]) -> bool:
+    """Whether a clause has a name and nothing else but that they do, are, don't or aren't."""
+    told = set(words)
+    verbs = _DONE | _BEEN | _SO | _LIKEWISE
+    return NAME in told and bool(told & verbs) and told <= _IN_A_CONTRAST | verbs
+
+
+def denies(words: Sequence[str]) -> bool:
+    """Whether words put something with a "not": "Hale doesn't stack"."""
+    return bool(set(words) & (_DONE | _BEEN | _CANT))
 
 
 def negations(hits: Hits, line: Sequence[str], clause: Clause) -> list[Hit]:

@@ -39,6 +39,11 @@ _OF_US = word_set("of_us")
 _IS = frozenset(["he", "she"])
 """With the 's of "he's", which reads as a possessive."""
 
+_POINTING = frozenset(["the", "that", "their", "this", "his", "her"])
+_SOMEBODIES = word_set("somebody_without_a_name")
+_WORDS_OF_SOMEBODY = 4
+"""Of "the tall blond guy". Common practice, no source."""
+
 _GOES_ON = frozenset(["and", "but", "also", "ok", "oh", "btw"])
 
 
@@ -63,6 +68,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if _tells_of_unknown_writer(message, chat):
         return (replace(note, by_writer=True),)
     if _tells_of_focus(message, chat) and (note.claims or isinstance(question, Unclear)):
+        return (note,)
+    if _tells_of_them(message, question):
         return (note,)
     if _reads_told(message, chat):
         if not _is_sure(question):
@@ -152,6 +159,15 @@ def _tells_of_focus(message: Message, chat: ChatView) -> bool:
     return tells_of_focus(said) or is_he or (is_nobody and _tells_of_person(said, message))
 
 
+def _tells_of_them(message: Message, question: Question | Unclear) -> bool:
+    """ "Neither of them lobs", and what "they both" do where nothing is clearly asked."""
+    line = [word.folded for word in message.said]
+    if line[:1] in (["neither"], ["none"]) and line[1:3] == ["of", "them"]:
+        return bool(message.note.claims) or has_predicate(message.said, 3)
+    is_theirs = line[:1] in (["they"], ["theyre"], ["both"]) and bool(message.note.claims)
+    return is_theirs and isinstance(question, Unclear) and not _speaks_of_us(message)
+
+
 def _tells_of_person(said: Sequence[Word], message: Message) -> bool:
     """ "The tall lady pops it up": a person is the subject, of whom something is told."""
     at = next((at for at in range(1, min(3, len(said))) if is_person(said, at)), None)
@@ -186,6 +202,13 @@ def tells_of_somebody(message: Message, chat: ChatView) -> bool:
         for one in message.mentions
     ]
     return bool(read_note(message.text, message.said, known, chat).claims)
+
+
+def opens_with_somebody(said: Sequence[Word]) -> bool:
+    """ "The left one is tired", "their left guy can't volley": of somebody without a name."""
+    opening = [word.folded for word in said[: _WORDS_OF_SOMEBODY + 1]]
+    at = next((at for at, word in enumerate(opening) if at and word in _SOMEBODIES), None)
+    return opening[:1] != [] and opening[0] in _POINTING and at is not None and at + 1 < len(said)
 
 
 def begins_as_note(said: Sequence[Word]) -> bool:

@@ -12,6 +12,7 @@ from bot.chat.claim_model import SKILL
 from bot.chat.clauses import Clause
 from bot.chat.note_hits import BIG, JUDGEMENTS, SKILLS, Hit, Hits
 from bot.chat.note_line import NoteLine
+from bot.chat.note_rivals import is_told_by_contrast
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Role
 from knowledge.vocabulary import TRAITS
@@ -33,13 +34,16 @@ def plain_claims(
     note: NoteLine, parts: Sequence[Clause], ruled: Iterable[Claim]
 ) -> tuple[Claim, ...]:
     """The claims of the rules that are an adjective and the skill right behind it, in a list of two
-    or more.
+    or more, and what tells of another in a word what was just said: "hale stacks, ruiz doesn't".
     """
+    told = tuple(ruled)
+    contrasts = [part for part in parts if is_told_by_contrast(note.line[part.start : part.stop])]
+    turned = tuple(one for one in told for part in contrasts if _own_words(one, note, part))
     lists = [part for part in parts if _is_listed(note, part)]
-    listed = [(one, part) for one in ruled for part in lists if _own_words(one, note, part)]
+    listed = [(one, part) for one in told for part in lists if _own_words(one, note, part)]
     if len({one.span for one, _ in listed}) < 2:
-        return ()
-    return tuple(one for one, part in listed if _is_plain(one, note, part))
+        return turned
+    return (*turned, *(one for one, part in listed if _is_plain(one, note, part)))
 
 
 def with_plain(claims: Sequence[Claim], plain: Sequence[Claim]) -> list[Claim]:

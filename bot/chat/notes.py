@@ -26,8 +26,11 @@ from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
+from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners
+from bot.chat.note_rivals import apart, shared, without_rival
 from bot.chat.note_seam import at_the_seam
+from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
@@ -39,9 +42,7 @@ from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
-from knowledge.vocabulary import TRAITS, Seen, Trait, TraitKind, Value
-
-_CONTRARY = {Value.STRENGTH: Value.WEAKNESS, Value.WEAKNESS: Value.STRENGTH}
+from knowledge.vocabulary import TRAITS, Seen, Trait, TraitKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,12 +76,13 @@ def read_note(
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
     if instead is not None:
         return instead
+    said, mentions = without_rival(said, mentions)
     note = note_line(said, mentions, view)
     ruled = _by_rules(note)
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
-        read = replace(read, claims=given_to_partners(read.claims, note))
+        read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
         read = vouched_for(note, read)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
@@ -88,8 +90,14 @@ def read_note(
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     read = replace(
         read,
-        claims=without_nerves(one for one in kept if not is_misread(one, note)),
-        doubted=tuple(doubted),
+        claims=without_nerves(
+            in_their_phrases((one for one in kept if not is_misread(one, note)), note)
+        ),
+        doubted=tuple(
+            replace(one, claim=claim)
+            for one in doubted
+            for claim in in_their_phrases((one.claim,), note)
+        ),
     )
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     told_by = is_opinion_of_another(said, mentions)
@@ -184,7 +192,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
             used |= set(range(one.start, one.stop)) if whose else set()
             claims += [(claim, clause.turned) for claim in whose]
     return _Ruled(
-        claims=_settled(claims),
+        claims=settled(claims),
         used=frozenset(used),
         parts=parts,
         excepted=frozenset(exceptions),
@@ -193,7 +201,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
 
 def _parts(note: NoteLine) -> tuple[Clause, ...]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
-    return tuple(_whole(clauses(note.said, unbroken), note.hits))
+    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note.hits))
 
 
 def _read_parts(
@@ -276,20 +284,3 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits, *, weight: float) -> list
         )
         for player in note.subjects.at(judged.at)
     ]
-
-
-def _settled(claims: Sequence[tuple[Claim, bool]]) -> tuple[Claim, ...]:
-    """Each claim once; of a skill taken both ways, or denied and told, the first, after a "but" the
-    last."""
-    last: dict[tuple[object, ...], Claim] = {}
-    for claim, turned in claims:
-        contrary = (claim.player, claim.trait, _CONTRARY.get(claim.value), claim.denied)
-        unsaid = (claim.player, claim.trait, claim.value, True)
-        if (contrary in last or unsaid in last) and not turned:
-            continue
-        last.pop(contrary, None)
-        last.setdefault((claim.player, claim.trait, claim.value, claim.denied), claim)
-    said = {(one.player, one.trait) for one in last.values() if not one.denied}
-    return tuple(
-        one for one in last.values() if not (one.denied and (one.player, one.trait) in said)
-    )

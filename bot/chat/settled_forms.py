@@ -39,12 +39,14 @@ from bot.chat.settled_topics import settled_topic
 from bot.chat.stated_rates import stated_rates
 from bot.chat.substitutes_said import substitute_said
 from bot.chat.view import ChatView
+from bot.chat.write_down_said import write_down_said
 from bot.chat.zones_said import zone_said
 
 
 def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
-    fixed: Understood | None = plays_on_asked(message, chat) or scout_said(message, chat)
+    fixed: Understood | None = write_down_said(text, message.said)
+    fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)

@@ -43,6 +43,18 @@ _JOINING = frozenset(["and", "n", "plus", "both", "s"])
 _SUBJECTS = frozenset(["he", "she", "hes", "shes"])
 _OWNERS = frozenset(["his", "her"])
 _SKILLS = word_set("owned_skills")
+_OF_A_STROKE = _SKILLS | {
+    "speed",
+    "up",
+    "ups",
+    "speedup",
+    "speedups",
+    "hand",
+    "shot",
+    "game",
+    "roll",
+}
+_WORDS_OF_A_STROKE = 4
 _TOLD_OF_US = frozenset([Trait.HAND, Trait.TWO_HANDED_BACKHAND])
 """What is noted of ourselves too beside a question: it never changes."""
 
@@ -166,7 +178,16 @@ def _is_subject(said: Sequence[Word], span: range, named: set[int]) -> bool:
         after += 1
     if after < len(said) and "(" in said[after].gap:
         return begins_a_clause(said, span.start)
-    return begins_a_clause(said, span.start) and has_predicate(said, after)
+    is_told = has_predicate(said, after) or has_predicate(said, _past_a_skill(said, after))
+    return begins_a_clause(said, span.start) and is_told
+
+
+def _past_a_skill(said: Sequence[Word], at: int) -> int:
+    """Where "okafors forehand speed up goes" goes on behind the stroke that is his."""
+    stop = at
+    while stop < min(len(said), at + _WORDS_OF_A_STROKE) and said[stop].folded in _OF_A_STROKE:
+        stop += 1
+    return stop
 
 
 def _is_target(said: Sequence[Word], span: range) -> bool:

@@ -17,7 +17,7 @@ from bot.chat.said.match import (
     ResultSaid,
 )
 from bot.chat.said.mention import Certainty, Mention
-from bot.chat.said.note import Claim, NoteSaid
+from bot.chat.said.note import Claim, NoteSaid, WriteDownSaid
 from bot.chat.said.plan import PlanAsk, PlanSaid
 from bot.chat.said.question import (
     ListAsked,
@@ -106,5 +106,6 @@ __all__ = [
     "VideoLine",
     "VideoSaid",
     "WhySaid",
+    "WriteDownSaid",
     "ZoneSaid",
 ]

@@ -8,7 +8,7 @@ from bot.chat.said.book import AgreementSaid, BookSaid, CoachSaid
 from bot.chat.said.change import CorrectionSaid, UndoSaid
 from bot.chat.said.compare import CompareAsked
 from bot.chat.said.match import FormatTold, MatchMoved, MatchSaid, PoolAsked, PoolSaid, ResultSaid
-from bot.chat.said.note import NoteSaid
+from bot.chat.said.note import NoteSaid, WriteDownSaid
 from bot.chat.said.plan import PlanSaid
 from bot.chat.said.question import ListAsked, Question, RetellSaid, TimeoutsAsked, Unclear, WhySaid
 from bot.chat.said.rally import DetailSaid, RallySaid, VideoSaid
@@ -61,6 +61,7 @@ Understood = (
     | CoachSaid
     | ListAsked
     | CompareAsked
+    | WriteDownSaid
     | Unclear
 )
 
@@ -94,5 +95,6 @@ KIND_OF: dict[type, Kind] = {
     CoachSaid: Kind.BOOK,
     ListAsked: Kind.QUESTION,
     CompareAsked: Kind.QUESTION,
+    WriteDownSaid: Kind.NOTE,
     Unclear: Kind.UNCLEAR,
 }

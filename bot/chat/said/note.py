@@ -42,3 +42,10 @@ class NoteSaid:
     corrects: bool = False
     is_of_others: bool = False
     by_writer: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WriteDownSaid:
+    """What was answered or asked about just now is to be kept as a note: "write it down"."""
+
+    text: str

@@ -144,8 +144,12 @@ class ListAsked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unclear:
-    """We cannot tell what is asked: the two or three likeliest topics, to ask with buttons."""
+    """We cannot tell what is asked: the two or three likeliest topics, to ask with buttons.
+
+    `may_note`: nothing may be asked at all, and it may be a note.
+    """
 
     text: str
     offers: tuple[Topic, ...]
     slots: Slots = Slots()
+    may_note: bool = False

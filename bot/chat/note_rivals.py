@@ -1,0 +1,133 @@
+"""Two players told of together: "Hale not Ruiz serves short", "both lob, Hale more than Ruiz"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from bot.chat.clauses import Clause
+from bot.chat.note_figures import is_number
+from bot.chat.note_line import NoteLine
+from bot.chat.note_negations import is_contrast
+from bot.chat.said import Claim, Mention
+from bot.chat.trait_lexicon import NAME
+from bot.chat.words import Word
+
+_LEAST = 2
+"""Names and pronouns of a note that tells of two."""
+
+_NOT = (("not",), ("and", "not"), ("rather", "than"), ("instead", "of"), ("never",))
+_MORE = frozenset(
+    [
+        *("more", "even", "much", "way", "far", "a", "bit", "lot", "little", "worse", "less", "so"),
+        *("most", "worst", "the", "still", "though", "tho", "of", "all"),
+    ]
+)
+_LEADS = frozenset(["but", "and", "though", "while", "whereas", "especially", "with", "so"])
+_COUNTED = frozenset(["made", "hit", "of", "out", "for", "in", "only", "just", NAME])
+
+
+def without_rival(
+    said: Sequence[Word], mentions: Sequence[Mention]
+) -> tuple[Sequence[Word], Sequence[Mention]]:
+    """The words without a second name that only sets off the first.
+
+    "Hale not Ruiz serves short" tells of Hale; "both hate pace, Hale more than Ruiz" of both, who
+    were named before.
+    """
+    named = sorted((one for one in mentions if not one.pronoun), key=lambda one: one.span)
+    for first, second in pairwise(named):
+        between = tuple(_words(said, first.span[1], second.span[0]))
+        after = _words(said, second.span[1])
+        if between in _NOT and after and first.players != second.players:
+            return _cut(said, mentions, first.span[1], second.span[1])
+        if between[-1:] == ("than",) and not after and _MORE.issuperset(between[:-1]):
+            return _without_more(said, mentions, (first, second))
+    last = named[-1:]
+    if last and _is_more(_words(said, last[0].span[1])):
+        return _without_more(said, mentions, last)
+    return said, mentions
+
+
+def _words(said: Sequence[Word], start: int, stop: int | None = None) -> list[str]:
+    """The words from one character up to another, or to the end."""
+    return [
+        word.folded
+        for word in said
+        if start <= word.span[0] and (stop is None or word.span[0] < stop)
+    ]
+
+
+def _is_more(words: Sequence[str]) -> bool:
+    return bool({"more", "worse", "most", "worst"} & set(words)) and _MORE.issuperset(words)
+
+
+def _without_more(
+    said: Sequence[Word], mentions: Sequence[Mention], told: Sequence[Mention]
+) -> tuple[Sequence[Word], Sequence[Mention]]:
+    """Without who does it more, where all were spoken of together before."""
+    start = _lead(said, told[0].span[0])
+    before = {player for one in mentions if one.span[0] < start for player in one.players}
+    if len(before) < _LEAST or not before.issuperset(one for each in told for one in each.players):
+        return said, mentions
+    return _cut(said, mentions, start, said[-1].span[1])
+
+
+def _lead(said: Sequence[Word], start: int) -> int:
+    """Where "but Hale more than Ruiz" begins."""
+    before = [word for word in said if word.span[0] < start]
+    return before[-1].span[0] if before and before[-1].folded in _LEADS else start
+
+
+def _cut(
+    said: Sequence[Word], mentions: Sequence[Mention], start: int, stop: int
+) -> tuple[Sequence[Word], Sequence[Mention]]:
+    gone = range(start, stop)
+    return (
+        [word for word in said if word.span[0] not in gone],
+        tuple(one for one in mentions if one.span[0] not in gone or one.span == (0, 0)),
+    )
+
+
+def apart(parts: Iterable[Clause], line: Sequence[str]) -> Iterator[Clause]:
+    """The clauses, each cut where a name begins a contrast: "hale stacks | ruiz doesn't"."""
+    for part in parts:
+        at = next((at for at in range(part.start + 1, part.stop) if _begins(at, part, line)), None)
+        if at is None:
+            yield part
+        else:
+            yield replace(part, stop=at)
+            yield Clause(start=at, stop=part.stop, joined=True, turned=part.turned)
+
+
+def _begins(at: int, part: Clause, line: Sequence[str]) -> bool:
+    if line[at] != NAME or line[at - 1] == NAME or _LEADS.issuperset(line[part.start : at]):
+        return False
+    return is_told_by_contrast(line[at : part.stop])
+
+
+def is_told_by_contrast(words: Sequence[str]) -> bool:
+    """Whether nothing but a name and "doesn't", or a count, tells of another what was just said."""
+    counts = NAME in words and is_number(words[-1])
+    counts = counts and all(one in _COUNTED | _LEADS or is_number(one) for one in words)
+    return is_contrast(words) or counts
+
+
+def shared(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
+    """The claims, what is said of two players at once being true of both."""
+    told = tuple(claims)
+    if len({each for one in note.whose for each in one.players}) < _LEAST:
+        return tuple(dict.fromkeys(told))
+    known = {(one.player, one.trait) for one in told}
+    more = [
+        replace(one, player=player)
+        for one in told
+        for player in note.subjects.at(_place(one, note))
+        if (player, one.trait) not in known and one.player in note.subjects.at(_place(one, note))
+    ]
+    return tuple(dict.fromkeys([*told, *more]))
+
+
+def _place(claim: Claim, note: NoteLine) -> int:
+    return next((at for at, word in enumerate(note.said) if word.span[0] >= claim.span[0]), 0)
