@@ -5,10 +5,10 @@ from __future__ import annotations
 from bot.chat.comparing_said import comparison_asked
 from bot.chat.day_asked import day_asked
 from bot.chat.day_questions import day_question
+from bot.chat.how_sure_asked import how_sure_asked
 from bot.chat.message import Message
 from bot.chat.notes_asked import notes_asked
 from bot.chat.said import Understood
-from bot.chat.trait_asked import trait_asked
 from bot.chat.view import ChatView
 
 
@@ -19,5 +19,5 @@ def asked_of_book(message: Message, chat: ChatView) -> Understood | None:
         or day_question(message, chat)
         or notes_asked(message)
         or comparison_asked(message, chat)
-        or trait_asked(message, chat)
+        or how_sure_asked(message, chat)
     )

@@ -26,7 +26,7 @@ TOLD_BELOW = -0.55
 """How little a statement about somebody must read like a question to be kept as a note: of the open
 voices' questions one in a hundred does, of the hard notes that had been answered five in ten."""
 
-TOLD_BESIDE_BELOW = -0.75
+TOLD_BESIDE_BELOW = -0.7
 """The same for what has a sure topic as well, and so is kept beside its answer."""
 
 _SOMEBODY = PlayerId(-1)
@@ -83,7 +83,15 @@ def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
     is_asked = surely_asks(message.text, message.said) or is_supposed(
         message.said, message.mentions
     )
-    return not is_asked and _reads_told(message, chat)
+    return not is_asked and (_reads_told(message, chat) or _answers_itself(message))
+
+
+def _answers_itself(message: Message) -> bool:
+    """ "Okafor? Lefty.": a name is called up, and told of."""
+    parts = message.text.split("?")
+    named = [one for one in message.mentions if not one.pronoun]
+    is_called_up = len(parts) == 2 and len(named) == 1 and named[0].span[1] == len(parts[0])
+    return is_called_up and len(parts[0].split()) <= 2 and bool(message.note.claims)
 
 
 def _reads_told(message: Message, chat: ChatView) -> bool:

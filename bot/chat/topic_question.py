@@ -20,7 +20,7 @@ from bot.chat.own_shape import asks_how_bold
 from bot.chat.said import Mention, Question, Unclear
 from bot.chat.slots import find_slots
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
-from bot.chat.traits_asked import trait_asked
+from bot.chat.trait_asked import trait_asked, wants_confirming
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
 from knowledge.vocabulary import TRAITS, PlayerId, Topic, TraitKind
@@ -41,6 +41,7 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
     if slots.rates is not None and _is_vague(guess):
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     is_report = guess.topic is Topic.OPPONENT_REPORT or _is_vague(guess)
+    is_report = is_report or (wants_confirming(message) and "?" in message.text)
     trait = trait_asked(message, chat) if is_report and message.asks else None
     if trait is not None and surely_asks(message.text, message.said):
         topic = Topic.OPPONENT_REPORT

@@ -1,112 +1,88 @@
-"""Whether somebody is like that: "dorn still lefty right?", "is tom a lefty", "how sure okafor bh".
+"""Which trait a report is asked for: "is ruiz the lefty or hale", "what side does okafor play".
 
-Such a question holds a note: with the asking taken off it claims one trait of one player. Plainly
-asked ("is okafor slow?") a skill is the report's, which tells it with what goes beside it.
+Such a question is a note that is not sure of itself: "are they both lefties?" claims what "they
+are both lefties" claims.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.message import Message
-from bot.chat.named_line import NAME, named_line
-from bot.chat.said import Certainty, Claim, CompareAsked, Compared, Mention, Question
-from bot.chat.slots import find_slots
-from bot.chat.topic_question import CERTAIN
-from bot.chat.trait_holders_said import claims_of
+from bot.chat.notes import read_note
+from bot.chat.said import Certainty, Claim
 from bot.chat.view import ChatView
-from bot.chat.words import words_in
 from knowledge.regex import regex
-from knowledge.vocabulary import TRAITS, Topic, Trait, TraitKind
+from knowledge.trait_asked import TraitAsked
+from knowledge.vocabulary import TRAITS, PlayerId, Trait, TraitKind
 
-LONGEST = 7
-"""Words that may be asked of a name."""
+LONGEST = 12
+"""Words of a question that asks after one trait and nothing else. Our own bound."""
 
-_LEAD = r"(?:(?:ok|okay|so|and|but|wait|hey|um|hm|no|yes|yeah) )*"
-_TAG = r"(?: (?:right|correct|yes|yeah|yea|no|huh|eh|true|isnt (?:he|she|it)|doesnt (?:he|she)))"
-_OF_WHOM = rf"{NAME}(?: s)?"
-_STILL = r"(?:still|really|actually|definitely|also)"
-_SURE = r"(?:sure|certain|confident|reliable)"
-_HOW_SURE = regex(
-    rf"{_LEAD}how {_SURE}(?: (?:is|are|r|it|that|this|the|we|you|u|i|of|about|on|note|notes))*"
-    rf" {_OF_WHOM} (?:is |has |s )?(?P<what>.+)"
+_WIDER = regex(
+    r"\b(?:what|whats|how|hows|where|when|why|tell|give|show|anything|about|know|should|could|can"
+    r"|if|because|me|us|we|our|i|my)\b"
 )
-_TAGGED = regex(
-    rf"{_LEAD}(?:(?:is|does|has) )?{_OF_WHOM} (?:is |has |does )?(?:{_STILL} )?(?P<what>.+?){_TAG}"
-    rf"|{_LEAD}(?:{_OF_WHOM} (?:is |has )?|(?:is|does|has) {_OF_WHOM} ){_STILL} (?P<still>.+)"
+"""What asks for more than whether it is so, or about us."""
+
+_OF_A_FACT = (
+    (regex(r"\b(?:what|which|whats) (?:side|half)\b(?!.*\b(?:we|i|us|serve|should)\b)"),
+     Trait.SIDE_PLAYED),
+    (regex(r"\b(?:what|which|whats) handed\b|\b(?:what|which) hand (?:is|does)\b"), Trait.HAND),
+)  # fmt: skip
+_SOMEBODY = PlayerId(-1)
+
+_CONFIRMED = regex(
+    r"\b(?:still|really|actually)\b|\b(?:right|correct|yes|yeah|no|huh|true|isnt (?:he|she|it)"
+    r"|doesnt (?:he|she))$"
 )
-_PLAIN = regex(rf"{_LEAD}(?:is|was|does|has) {_OF_WHOM} (?P<what>.+)")
-_BARE = regex(rf"{_LEAD}{_OF_WHOM} (?P<what>(?:a )?\S+(?: handed| hander)?)")
-
-_ELSE = words_in(
-    "where what who whom which why how when should could would can i me my we us our you your if or"
-    " not isnt then than against with but and do did will going to"
-)
-"""Words of a question of another kind, or of more than one thing."""
-
-_SIDES = (Trait.SIDE_PLAYED,)
-"""Where somebody stands is also asked of this rally: "is okafor right?"."""
+"""`lindqvist still poaches a lot, right?`: it wants no advice, only to know whether it is so."""
 
 
-_NO_TRAIT = words_in("win wins winning beat beats lose loses serve serves serving score")
+def wants_confirming(message: Message) -> bool:
+    """Whether somebody by name is said to be so, and we are asked whether that holds."""
+    line = " ".join(word.folded for word in message.said)
+    is_named = any(not one.pronoun for one in message.mentions)
+    return is_named and len(message.said) <= LONGEST and _CONFIRMED.search(line) is not None
 
 
-def trait_asked(message: Message, chat: ChatView) -> CompareAsked | Question | None:
-    """The trait asked about and of whom; None for any other message.
-
-    How sure we are of something that is no trait ("how sure okafor bh") is the report's.
-    """
-    named = [one for one in message.mentions if one.certainty is Certainty.SURE]
-    if len(named) != 1 or len(message.mentions) != 1 or message.note.about_body:
+def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
+    """The one trait asked after; None where none is, or several are."""
+    line = " ".join(word.folded for word in message.said)
+    if len(message.said) > LONGEST or not message.mentions:
         return None
-    asks_mark = message.text.rstrip().endswith("?")
-    if "?" in message.text.rstrip().rstrip("?"):
+    named = next((trait for form, trait in _OF_A_FACT if form.search(line)), None)
+    if named is not None:
+        return TraitAsked(trait=named)
+    if _WIDER.search(line):
         return None
-    line = named_line(message.said, message.mentions)
-    if (found := _HOW_SURE.fullmatch(line)) is not None:
-        what = found["what"]
-        return _asked(message, chat, named[0], what, only_facts=False) or _report(message, what)
-    if (found := _TAGGED.fullmatch(line)) is not None and asks_mark:
-        what = found["what"] or found["still"]
-        return _asked(message, chat, named[0], what, only_facts=False)
-    found = _PLAIN.fullmatch(line) or (_BARE.fullmatch(line) if asks_mark else None)
-    if found is None:
+    claims = message.note.claims or _with_names_settled(message, chat)
+    said = {(one.trait, one.value) for one in claims}
+    traits = {trait for trait, _ in said}
+    if len(traits) != 1:
         return None
-    return _asked(message, chat, named[0], found["what"], only_facts=True)
+    (trait,) = traits
+    if TRAITS[trait].kind is TraitKind.FACT and (len(said) > 1 or _weighs_values(line)):
+        return TraitAsked(trait=trait)
+    values = {value for _, value in said}
+    return TraitAsked(trait=trait, value=values.pop()) if len(values) == 1 else None
 
 
-def _asked(
-    message: Message, chat: ChatView, whom: Mention, what: str, *, only_facts: bool
-) -> CompareAsked | None:
-    words = [word for word in what.split() if word not in ("still", "really", "actually")]
-    if len(words) > LONGEST or _ELSE & set(words):
-        return None
-    claim = _one(claims_of(" ".join(["", *words]), chat)) or _one(
-        claims_of(" ".join([" is", *words]), chat)
-    )
-    if claim is None or claim.denied:
-        return None
-    is_fact = TRAITS[claim.trait].kind is TraitKind.FACT
-    if only_facts and (not is_fact or claim.trait in _SIDES):
-        return None
-    return CompareAsked(
-        text=message.text,
-        what=Compared.ONE,
-        sides=((whom,),),
-        trait=claim.trait,
-        value=claim.value,
-    )
+_WEIGHED = regex(r"\b(?:left|lefty|lefties|right|righty|tall|short|one|two)\b.* or \b.*"
+                 r"\b(?:left|lefty|right|righty|tall|short|one|two)\b")  # fmt: skip
 
 
-def _report(message: Message, what: str) -> Question | None:
-    words = what.split()
-    if len(words) > LONGEST or (_ELSE | _NO_TRAIT) & set(words):
-        return None
-    slots = find_slots(message.said, message.mentions, message.told)
-    topic = Topic.OPPONENT_REPORT
-    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+def _weighs_values(line: str) -> bool:
+    """ "Left or right handed": which of the two, and not whether it is so."""
+    return _WEIGHED.search(line) is not None
 
 
-def _one(claims: Sequence[Claim]) -> Claim | None:
-    """What is claimed, where it is of one trait."""
-    return claims[0] if len({one.trait for one in claims}) == 1 else None
+def _with_names_settled(message: Message, chat: ChatView) -> tuple[Claim, ...]:
+    """What it would claim, were it known which of several alike is meant."""
+    if all(one.certainty is Certainty.SURE for one in message.mentions):
+        return ()
+    known = [
+        replace(one, certainty=Certainty.SURE, players=one.players[:1] or (_SOMEBODY,))
+        for one in message.mentions
+    ]
+    return read_note(message.text, message.said, known, chat).claims
