@@ -61,6 +61,7 @@ WAS_A_LET = regex(
     rf"{SLIP}*{_UNDOES} {_BETWEEN}{_A_LET}(?: {_BETWEEN}{_AGAIN})?"
     rf"|{SLIP}*{_BETWEEN}{_A_LET} {_BETWEEN}(?:{_UNDOES}|{_AGAIN} {_UNDOES})"
     rf"|{SLIP}+{_BETWEEN}(?:{_A_LET} )?{_BETWEEN}{_AGAIN}"
+    rf"|{SLIP}+(?:that|it|this) (?:was|is) (?:an? )?lets?"
 )
 """The rally just counted is to be played again: "undo that, it was a let", "no let, play it again".
 Without a word that takes back, the let may be of a rally that nobody counted."""

@@ -18,7 +18,8 @@ from knowledge.vocabulary import Topic
 _ONE_ELSE = (
     r"(?:some(?:one|body)(?: else)?|any(?:one|body)(?: else)?|another (?:player|one|guy)|"
     r"an? (?:\w+ )?(?:friend|sub|substitute|replacement|player|guy|mate|buddy|alternate)|"
-    r"(?:my|our|his|her) (?:friend|brother|sister|son|daughter|wife|husband|buddy|mate))"
+    r"(?:my|our|his|her|the) (?:friend|brother|sister|son|daughter|wife|husband|buddy|mate|sub"
+    r"|substitute|alternate|reserve))"
 )
 _STEPS_IN = (
     r"(?:takes? (?:my|his|her|their|our|partners?) (?:place|spot)|stands? in|steps? in|fills? in|"

@@ -79,6 +79,7 @@ def test_a_question_beside_a_denial_is_answered(demo: Talk, said: str) -> None:
         "can a friend take my place",
         "my partner is hurt can someone else play for him",
         "can we use a sub",
+        "can my sub take my place",
         "my calf is done, can a friend take my place",
     ],
 )

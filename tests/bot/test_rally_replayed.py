@@ -20,6 +20,7 @@ def match(demo: Talk) -> Talk:
         "wait no undo that was a let",
         "undo that, it was a let",
         "no let, play it again",
+        "wait no that was a let",
         "no wait we replay that",
         "it was a let, undo that",
         "take that back, ball on the court",
