@@ -136,7 +136,8 @@ def with_offers(
         case (Question() as question,):
             return (replace(question, may_note=_may_be_a_note(question, message, chat)),)
         case (Unclear() as unclear,):
-            return (replace(unclear, may_note=_may_be_told(message, chat)),)
+            may_note = _may_be_told(message, chat) and not _is_of_an_answer(message)
+            return (replace(unclear, may_note=may_note),)
     return said
 
 
@@ -174,3 +175,11 @@ def _may_be_told(message: Message, chat: ChatView) -> bool:
     is_of_somebody = names_somebody(message) or opens_with_somebody(message.said)
     below = ASKS_FROM if is_of_somebody else MAY_ASK_FROM
     return asking(message, chat) < below
+
+
+_OF_AN_ANSWER = frozenset(["ask", "asked", "answer", "answered", "question"])
+
+
+def _is_of_an_answer(message: Message) -> bool:
+    """ "That's not what I asked": nothing for the book."""
+    return any(word.folded in _OF_AN_ANSWER for word in message.said)

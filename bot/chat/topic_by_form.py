@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.message import Message
+from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.which_of_them import which_of_them
@@ -24,6 +25,11 @@ _HABIT_LIKELY = regex(
     r" (?:they|he|she)(?: (?:will|would|is|are|to|going|even|always|ever|really))*"
     r" (?:poach|lob|crash|ernie|stack|speed|drive|bang|drop|slice|leave|attack|counter|switch)\w*"
     r"(?: (?:up|it|us|me|again|now|next|the|our|middle|thirds?|returns?|balls?|a|lot))*"
+)
+
+_PAIRS_WITH = regex(
+    rf"(?:(?:so|ok|and) )*whom? (?:should|could|would|can|do|does) (?:{NAME}|i|we)"
+    r" (?:play|pair|partner|team)(?: up)?(?: best)? with(?: (?:next|best|today|then|tomorrow))*"
 )
 
 
@@ -53,6 +59,10 @@ def _asks_if_they_do(message: Message) -> bool:
     return _HABIT_LIKELY.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
 
 
+def _asks_whom_to_pair(message: Message) -> bool:
+    return _PAIRS_WITH.fullmatch(named_line(message.said, message.mentions)) is not None
+
+
 def _asks_if_fair(message: Message) -> bool:
     return asks_if_fair(message.text)
 
@@ -66,4 +76,5 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),
+    (_asks_whom_to_pair, Topic.PAIR_UP),
 )

@@ -21,7 +21,7 @@ NOT_WEIGHED = wording("not_weighed")
         ("where do i dink okafor", "ok but what if she runs round it"),
         ("where do i dink okafor", "but if i move a bit over"),
         ("where do i serve lindqvist", "ok but if he steps around"),
-        ("should we stack", "ok but what if they stack too"),
+        ("should we stack", "ok but what if he drifts over"),
         ("how do i hit the third shot", "ok but what if they come in"),
     ],
 )

@@ -186,7 +186,7 @@ def test_words_about_pain_are_handed_back_with_a_caution(demo: Talk) -> None:
     # Usual caution, from memory: pain that is sharp, new or getting worse ends play.
     lines = demo.say("my calf hurts").splitlines()
     assert "my calf hurts" in lines
-    assert lines[0] == "Leave out what hurts; sharp, new or worse: stop."
+    assert lines[0] == "Off it till medical staff look: no running on it."
     assert "Not medical advice: medical staff decide." in lines
 
 
