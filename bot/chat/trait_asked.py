@@ -33,7 +33,7 @@ _OF_A_FACT = (
 _SOMEBODY = PlayerId(-1)
 
 _CONFIRMED = regex(
-    r"\b(?:still|really|actually)\b|\b(?:right|correct|yes|yeah|no|huh|true|isnt (?:he|she|it)"
+    r"\b(?:still|really|actually)\b|\b(?:right|correct|true|isnt (?:he|she|it)"
     r"|doesnt (?:he|she))$"
 )
 """`lindqvist still poaches a lot, right?`: it wants no advice, only to know whether it is so."""
