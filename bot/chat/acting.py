@@ -18,6 +18,7 @@ from bot.chat.answers import (
     pools,
     rallies,
     reminders,
+    score_remarks,
     scores,
     timeouts,
     undo_words,
@@ -230,7 +231,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case RemarkSaid(remark=ScoreRemark.SEVERAL_RALLIES):
             return ask_of_several(desk, understood)
         case RemarkSaid():
-            return scores.take_remark(desk, understood)
+            return score_remarks.take_remark(desk, understood)
         case TimeoutSaid():
             return timeouts.take_timeout(desk, understood)
         case AgreementSaid():

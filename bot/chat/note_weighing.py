@@ -22,11 +22,10 @@ from bot.chat.claim_model import (
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.half_understood import Doubted
+from bot.chat.likely_claims import around, claim_of, doubted_claim, number_of_part, part_at
 from bot.chat.note_features import players_meant, see_note
-from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
-from bot.chat.note_manner import condition, surety, weight
 from bot.chat.note_opinions import by_denied_opinions
 from bot.chat.note_plain import between_commas, is_plain, plain_claims, with_plain
 from bot.chat.said import Claim
@@ -86,24 +85,28 @@ def weigh(
             if _is_read(one, mine)
             or (
                 not (one.trait in silent_on or _is_denied(one, player, ruled))
-                and _may_add(one, player, note, _around(one.at, note.hits, parts))
+                and _may_add(one, player, note, around(one.at, note.hits, parts))
             )
         ]
         made = [
             one
             for one in likely
-            if _is_made(one, mine, is_plain=is_plain(_part(one.at, parts), _read(one, mine), note))
+            if _is_made(
+                one, mine, is_plain=is_plain(part_at(one.at, parts), _read(one, mine), note)
+            )
             and not _outdone(one, likely, mine)
         ]
         told = [
-            mine[one.trait, one.value] if _is_read(one, mine) else _claim(one, player, note, parts)
+            mine[one.trait, one.value]
+            if _is_read(one, mine)
+            else claim_of(one, player, note, parts)
             for one in made
         ]
         heard = [one for one in likely if one.chance >= MADE_FROM]
         claims += [*told, *_beside(heard, [one for one in mine.values() if one not in told])]
         claims = with_plain(claims, plain_claims(note, parts, mine.values()))
         doubted += [
-            _doubted(one, player, note, parts)
+            doubted_claim(one, player, note, parts)
             for one in likely
             if one not in made
             and not one.denied
@@ -268,50 +271,16 @@ def _is_skill(value: Value) -> bool:
     return value in SKILL
 
 
-def _doubted(one: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Doubted:
-    claim = _claim(one, player, note, parts)
-    sure = surety(_around(one.at, note.hits, parts))
-    return Doubted(claim=replace(claim, weight=sure), chance=one.chance)
-
-
 def _in_a_list(
     note: NoteLine, parts: Sequence[Clause], unheard: Sequence[Claim], made: Sequence[Claim]
 ) -> list[Claim]:
     """What the rules read in parts of a long list of which the model says nothing at all."""
     if len(made) < LISTED:
         return []
-    told = {_part_of(note, parts, one) for one in made}
-    return [one for one in unheard if _part_of(note, parts, one) not in told]
-
-
-def _part_of(note: NoteLine, parts: Sequence[Clause], claim: Claim) -> int:
-    """Which part the claim begins in, counted from 1."""
-    return sum(note.said[part.start].span[0] <= claim.span[0] for part in parts)
+    told = {number_of_part(note, parts, one) for one in made}
+    return [one for one in unheard if number_of_part(note, parts, one) not in told]
 
 
 def _only_denied(ruled: Iterable[Claim], made: Sequence[Claim]) -> list[Claim]:
     told = {(one.player, one.trait) for one in made}
     return [one for one in ruled if one.denied and (one.player, one.trait) not in told]
-
-
-def _claim(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Claim:
-    """The claim with the words that spoke for it, and how their clause says it."""
-    part = _part(likely.at, parts)
-    hits = note.hits.inside(part)
-    return Claim(
-        player=player,
-        trait=likely.trait,
-        value=likely.value,
-        weight=weight(hits, balls_counted(note.line[part.start : part.stop])),
-        span=(note.said[likely.start].span[0], note.said[likely.stop - 1].span[1]),
-        denied=likely.denied,
-        tag=condition(hits),
-    )
-
-
-def _around(place: int, hits: Hits, parts: Sequence[Clause]) -> Hits:
-    return hits.inside(_part(place, parts))
-
-
-def _part(place: int, parts: Sequence[Clause]) -> Clause:
-    return next(part for part in parts if part.start <= place < part.stop)

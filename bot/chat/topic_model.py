@@ -27,7 +27,8 @@ from bot.chat.question_network import (
     read_question,
     the_question_network,
 )
-from bot.chat.topic_rules import Said, apply_rules
+from bot.chat.topic_conditions import Said
+from bot.chat.topic_rules import apply_rules
 from bot.chat.utterance import Token, Utterance
 from knowledge.dataclass import dataclass
 from knowledge.reading.feature_table import Indices, Numbers, Vector

@@ -9,9 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import partial
 from typing import Any
-from weakref import WeakKeyDictionary
 
-from sqlalchemy import Connection, Engine, event
+from sqlalchemy import Connection
 
 from bot.chat.acting import acted
 from bot.chat.answers import (
@@ -27,7 +26,6 @@ from bot.chat.answers.supposing import supposing
 from bot.chat.answers.taps import press
 from bot.chat.answers.unbound import without_book
 from bot.chat.asking import asks
-from bot.chat.book_views import BookViews
 from bot.chat.called import called_now
 from bot.chat.context import Context
 from bot.chat.edited import read_anew
@@ -42,6 +40,7 @@ from bot.chat.said import KIND_OF, CoachSaid, Kind, Understood
 from bot.chat.tap_kinds import KIND_OF_TAP
 from bot.chat.understand import understand, understand_note
 from bot.chat.view import ChatView
+from bot.chat.views_kept import views_of
 from bot.chat.who_writes import knowing_writer
 from bot.chat.wording import wording
 from bot.chat.words import words
@@ -112,7 +111,7 @@ def hear(
         inbox=row.inbox,
         now=now,
         context=Context.from_json(chat.context if chat.book == place.book else {}),
-        views=_views_of(connection),
+        views=views_of(connection),
         uniform=uniform,
         people=directory,
         person=person,
@@ -148,25 +147,6 @@ def _moved(desk: Desk) -> Heard:
         return _said(desk, Kind.BOOK, None, told)
     heard = _listen(desk, may_write=_may_write(desk))
     return replace(heard, replies=(told, *heard.replies))
-
-
-_VIEWS: WeakKeyDictionary[Engine, BookViews] = WeakKeyDictionary()
-"""Views of books per open store, since two stores may number their books alike."""
-
-
-def _views_of(connection: Connection) -> BookViews:
-    found = _VIEWS.get(connection.engine)
-    if found is None:
-        found = _VIEWS[connection.engine] = BookViews()
-        event.listen(connection.engine, "rollback", _forget_views)
-    return found
-
-
-def _forget_views(connection: Connection) -> None:
-    """A transaction that is rolled back gives its books' versions back, and others will use them
-    for something else: what later turns of it read at those versions never stood.
-    """
-    _VIEWS[connection.engine] = BookViews()
 
 
 def _listen(desk: Desk, *, may_write: bool) -> Heard:

@@ -26,7 +26,7 @@ from databases import watched
 from scouted_pair import scout
 from talk import Talk, demo_talk
 
-from bot.chat import turn
+from bot.chat import views_kept
 from scouting_db.values import Micros
 
 OBSERVATIONS = 2_000
@@ -99,7 +99,7 @@ def changed(talk: Talk, text: str, change: str) -> float:
 
 def cold(talk: Talk, text: str) -> float:
     """A turn of a process that knows nothing yet: everything is read and estimated."""
-    return quickest(COLD_TURNS, lambda: talk.say(text), turn._VIEWS.clear)
+    return quickest(COLD_TURNS, lambda: talk.say(text), views_kept._VIEWS.clear)
 
 
 def report(books: dict[str, Talk], text: str) -> str:

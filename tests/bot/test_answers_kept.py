@@ -219,7 +219,7 @@ def test_every_kind_of_finding_is_bounded(demo: Talk, monkeypatch: pytest.Monkey
     monkeypatch.setattr(book_views, "KEPT_TEXTS", 2)
     monkeypatch.setattr(book_views, "KEPT_ADVICE", 2)
     views = book_views.BookViews()
-    monkeypatch.setattr(turn, "_views_of", lambda _: views)
+    monkeypatch.setattr(turn, "views_of", lambda _: views)
     for text in QUESTIONS:
         demo.say(text)
     assert len(views.readings) == len(views.advice) == len(views.replies) == 2

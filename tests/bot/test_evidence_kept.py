@@ -19,7 +19,7 @@ from bot.chat.answers import evidence_read
 from bot.chat.answers.desk import Desk
 from bot.chat.book_evidence import BookEvidence
 from bot.chat.profiles import CACHED_PROFILES, Memories
-from bot.chat.turn import _VIEWS
+from bot.chat.views_kept import _VIEWS
 from knowledge.evidence import Observation
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Seen, Trait, Value
 from scouting_db.book import Book

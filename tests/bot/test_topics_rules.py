@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from bot.chat.topic_conditions import Said
 from bot.chat.topic_model import recognise
-from bot.chat.topic_rules import RULES, Said, apply_rules
+from bot.chat.topic_rules import RULES, apply_rules
 from bot.chat.utterance import read
 from knowledge.vocabulary import Topic
 

@@ -15,7 +15,7 @@ from bot.chat.answers.record_read import logged_aims, meetings_before
 from bot.chat.book_views import BookViews
 from bot.chat.context import Context
 from bot.chat.reply import Reply
-from bot.chat.turn import _views_of
+from bot.chat.views_kept import views_of
 from bot.post import Arrival, Incoming, IncomingKind, accept
 from knowledge.mixing import MIXED_TOPICS
 from scouting_db.book import Book
@@ -46,7 +46,7 @@ def evidence_of(talk: Talk, *, afresh: bool, book: BookId | None = None) -> dict
             inbox=InboxId(0),
             now=talk.now,
             context=context,
-            views=BookViews() if afresh else _views_of(connection),
+            views=BookViews() if afresh else views_of(connection),
         )
         return _evidence(desk)
 
@@ -70,7 +70,7 @@ def replies_to(talk: Talk, text: str, *, afresh: bool) -> tuple[Reply, ...]:
 
     `afresh` answers with nothing kept, leaving what is kept alone.
     """
-    views = patch.object(turn, "_views_of", lambda _: BookViews()) if afresh else nullcontext()
+    views = patch.object(turn, "views_of", lambda _: BookViews()) if afresh else nullcontext()
     with (
         views,
         talk.store._writer.connect() as connection,

@@ -10,6 +10,7 @@ from functools import cache
 from topic_examples import TESTS, Example, utterance_of
 from topic_training import ASKED_AT_MOST, Scored, calibrate
 
+from bot.chat.topic_conditions import Said
 from bot.chat.topic_model import (
     Band,
     Calibration,
@@ -20,7 +21,6 @@ from bot.chat.topic_model import (
     recognise,
     signals_of,
 )
-from bot.chat.topic_rules import Said
 from knowledge.vocabulary import Topic
 
 

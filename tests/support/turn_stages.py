@@ -23,7 +23,7 @@ from sqlalchemy.sql.elements import (
 )
 from talk import UPDATES, Talk
 
-from bot.chat import turn
+from bot.chat import turn, views_kept
 from bot.chat.answers import advised, questions
 from bot.chat.asks_model import asking_score
 from bot.chat.question_network import read_question
@@ -162,11 +162,11 @@ class Bench:
     def _rolled_back(self, work: Callable[[Connection], object]) -> None:
         with self.talk.store._writer.connect() as connection, connection.begin() as transaction:
             work(connection)
-            views = turn._VIEWS.get(connection.engine)
+            views = views_kept._VIEWS.get(connection.engine)
             transaction.rollback()
             if views is not None:
                 # Taken back only to be taken again: what the turn left in memory is what is warm.
-                turn._VIEWS[connection.engine] = views
+                views_kept._VIEWS[connection.engine] = views
 
     def _recorded(self, before: Callable[[], object]) -> list[Statement]:
         """The statements of the turn as SQLAlchemy, or the driver itself, is given them."""
@@ -255,7 +255,7 @@ def _read_all_of(cursor: Any) -> None:
 
 def forget_texts() -> None:
     """As if no text had been read or answered yet: only what is known of words stays."""
-    for views in turn._VIEWS.values():
+    for views in views_kept._VIEWS.values():
         for kept in ("readings", "advice", "replies"):
             getattr(views, kept).forget()
     read_question.cache_clear()

@@ -7,29 +7,22 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
-from bot.chat.answers.ace import ace
 from bot.chat.answers.call_turned import call_read, call_turned
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
-from bot.chat.answers.games_told import games_without_points
-from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
-from bot.chat.answers.rallies import count_rally, last_rally, take_rally
+from bot.chat.answers.rallies import count_rally, take_rally
 from bot.chat.answers.score_faults import faults_of_state
-from bot.chat.answers.scoreboard import score_buttons, serve_buttons
+from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.serve_asked import ask_serve, open_call, serve_asked_beside
-from bot.chat.answers.won_what import won_what
 from bot.chat.match_log import GUESSED_SERVE
-from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
-from bot.chat.reply import Button, Reply
+from bot.chat.reply import Reply
 from bot.chat.said import (
     Mention,
     RallySaid,
-    RemarkSaid,
     SaidScore,
-    ScoreRemark,
     ScoreSaid,
 )
 from bot.chat.score_reading import (
@@ -39,7 +32,6 @@ from bot.chat.score_reading import (
     says_no_points,
     says_one_side,
     state_said,
-    with_points,
     with_serve_open,
 )
 from bot.chat.settled_forms import rally_told
@@ -50,13 +42,11 @@ from knowledge.game import (
     after,
     is_opening,
     side_out,
-    state_at,
 )
 from scouting_db.values import (
     EntryKind,
     EntryRow,
     MatchId,
-    Winner,
 )
 
 
@@ -77,7 +67,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if match is not None and said.score is not None and says_no_points(said.score):
         answered, turned = _serve_answered(desk, match, said.score), call_turned(desk, said)
         if answered is None and turned is not None:
-            return _set_score(desk, match, turned)
+            return set_score(desk, match, turned)
         return answered or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
 
@@ -112,7 +102,7 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if match is None:
         desk.trace |= {"game": wanted.game}
         return no_match(desk)
-    reply = _set_score(
+    reply = set_score(
         desk,
         match,
         wanted.game,
@@ -142,7 +132,7 @@ def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | N
     return None if put_right is None else replace(put_right, is_serve_guessed=True)
 
 
-def _set_score(
+def set_score(
     desk: Desk,
     match: MatchId,
     game: GameState,
@@ -210,77 +200,7 @@ def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
     number = score.server or (game.server if same_side else 1)
     guessed = score.we_serve is None and not log.serve_known
     now = replace(game, we_serve=we_serve, server=number)
-    return _set_score(desk, match, now, is_serve_guessed=guessed)
-
-
-def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
-    """What is said of the running score without being one; what is open is asked for."""
-    match = desk.context.match
-    if said.remark is ScoreRemark.NO_SCORE:
-        form = wording("score.form")
-        return Reply(text=form) if match is None else with_score(desk, match, form)
-    if match is None:
-        return no_match(desk)
-    match said.remark:
-        case ScoreRemark.TURNED_ROUND:
-            return _turn_round(desk, match, said)
-        case ScoreRemark.GAME_WITHOUT_POINTS:
-            return games_without_points(desk, match, said.number)
-        case ScoreRemark.ONE_NUMBER:
-            return _ask_whose_number(desk, match, said.number or 0)
-        case ScoreRemark.MATCH_OVER:
-            return take_over(desk, said)
-        case ScoreRemark.RALLY_OR_MATCH:
-            return won_what(desk, match, ours=said.ours is True)
-        case _:
-            buttons = score_buttons(match, desk.log().lines + 1)[:2]
-            whose = Reply(text=wording("score.point_whose"), buttons=rows(buttons))
-            return ace(desk, said) or whose
-
-
-def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:
-    """The last rally was the other side's, or the call just told was the other side's call."""
-    last = last_rally(desk)
-    if last is not None:
-        turned = last.won_by is not Winner.US
-        return take_rally(desk, RallySaid(text=said.text, won_by_us=turned, corrects=True))
-    log = desk.log()
-    game = log.match.game
-    if not log.is_begun or game.is_over:
-        return with_score(desk, match, wording("score.again"))
-    other = state_at(
-        game.format,
-        ours=game.theirs,
-        theirs=game.ours,
-        we_serve=not game.we_serve,
-        server=game.server,
-    )
-    return _set_score(desk, match, other)
-
-
-def _ask_whose_number(desk: Desk, match: MatchId, number: int) -> Reply:
-    """ "Make it 5": ours or theirs, unless one of them stands at it already or can't be."""
-    game, expected = desk.log().match.game, desk.log().lines + 1
-    readings = [
-        (ours, state)
-        for ours in (True, False)
-        if number != (game.ours if ours else game.theirs)
-        and not faults_of_state(state := with_points(game, number, ours=ours))
-    ]
-    if not readings:
-        return with_score(desk, match, wording("score.again"))
-    if len(readings) == 1:
-        return _set_score(desk, match, readings[0][1])
-    who = "us" if game.we_serve else "them"
-    buttons = [
-        Button(
-            label=wording("score.for_us" if ours else "score.for_them").format(call=state.call),
-            payload=tap(Verb.SCORE, who, state.call, match, expected),
-        )
-        for ours, state in readings
-    ]
-    text = wording("score.number_whose").format(number=number)
-    return Reply(text=text, buttons=rows(buttons), about=("match", match))
+    return set_score(desk, match, now, is_serve_guessed=guessed)
 
 
 def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
@@ -293,7 +213,7 @@ def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
         return with_score(desk, match, wording("score.again"))
     if said.score is not None and said.score.we_serve is log.match.game.we_serve:
         return _serve_said(desk, match, said.score)
-    return _set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
+    return set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
 
 
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
