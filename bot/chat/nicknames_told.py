@@ -7,6 +7,7 @@ from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.notes import read_note
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
+from bot.chat.unknown_names import may_bear_a_name
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from knowledge.regex import regex
@@ -50,10 +51,30 @@ def nickname_told(message: Message, chat: ChatView) -> BookSaid | None:
 
 
 def _only_one_named(message: Message) -> Mention | None:
-    """Who is called so: somebody of the book, and nobody else of it beside."""
+    """Who is called so: somebody of the book, or the only name, which is nobody's yet."""
     known = [one for one in message.mentions if one.players]
     sure = [one for one in known if one.certainty is Certainty.SURE and not one.pronoun]
-    return sure[0] if len(known) == len(sure) == 1 else None
+    if known:
+        return sure[0] if len(known) == len(sure) == 1 else None
+    if message.mentions:
+        return message.mentions[0] if len(message.mentions) == 1 else None
+    return _stranger(message)
+
+
+_OF_A_STRANGER = regex(
+    rf"{_OPENING}(?:we|i|they|everyone|everybody|people)(?: all| just)? calls? (\w+) {_NICK}"
+)
+
+
+def _stranger(message: Message) -> Mention | None:
+    """ "We call bram the tractor": whoever nobody knows yet, to be asked about."""
+    found = _OF_A_STRANGER.fullmatch(" ".join(word.folded for word in message.said))
+    if found is None:
+        return None
+    word = next(word for word in message.said if word.folded == found[1])
+    if not may_bear_a_name(word):
+        return None
+    return Mention(typed=word.typed, span=word.span, certainty=Certainty.NOBODY, players=())
 
 
 def _may_be_nickname(nick: str, article: str) -> bool:

@@ -32,8 +32,14 @@ _MYSELF = (
 )
 _MY_PARTNER = r"(?:(?:my|the|our) )?partner(?: today)?"
 _PARTNER = rf"(?P<two>{_NAME})(?P<two_more>{_MORE_OF_NAME})?"
+EVENT = (
+    r"(?:(?:in|the|a|some|mixed|doubles|dubs|women['’]?s|men['’]?s|open|senior\w*|today|tonight"
+    r"|to?mm?or+ow|tmrw|tmr|(?:on |this )?(?:\w{3,6}day|weekend|morning|afternoon|evening))[ ,]+)*"
+)
+"""What is played, and when: "playing mixed tomorrow with emeka"."""
+
 _WITH_WHOM = (
-    r"(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? )?(?:w/ ?|with |w )(?:my partner )?"
+    rf"(?:and )?(?:(?:i['’]?m|i am) )?(?:play(?:ing)? {EVENT})?(?:w/ ?|with |w )(?:my partner )?"
     rf"|(?:and )?{_MY_PARTNER}(?: is |'s |s | will be |\s*[:=]\s*| )"
 )
 _ONE_WITH = regex(

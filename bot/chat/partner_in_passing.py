@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.names import find_mentions
+from bot.chat.own_pair_told import EVENT
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.unknown_names import has_predicate, may_bear_a_name
 from bot.chat.view import ChatView
@@ -26,7 +27,7 @@ _KIN = (
 )
 _ANY = rf"(?:{_KIN}|friend|buddy|mate|neighbou?r|cousin|uncle|aunt|student)"
 _WHEN = r"(?:(?:for|on|this|now|today|tonight|tomorrow|tmrw|tmr|tmw|again|here|weekend) )*"
-_PLAYS = r"(?:(?:im|i am|ill be|i|we are|were) )?(?:play|playing|partnering) (?:with|w)"
+_PLAYS = rf"(?:(?:im|i am|ill be|i|we are|were) )?(?:play|playing|partnering) {EVENT}(?:with|w)"
 _OPENINGS = (
     regex(rf"{_LEAD}(?:my|our) {_KIN}(?:s name)? {_WHEN}(?:is|called|named|will be) (?:called )?"),
     regex(rf"{_LEAD}{_PLAYS} (?:my {_ANY} )?"),

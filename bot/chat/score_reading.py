@@ -53,7 +53,7 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         return None if gone is None else StateSaid(game=gone)
     if known is not None and said.rally_ours is not None and _is_bare(score):
         return _after_scoring(score, known, ours=said.rally_ours)
-    score = score if known is None else _as_their_run(score, known)
+    score = score if known is None else _as_points_stand(_as_their_run(score, known), known)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -118,6 +118,21 @@ def _as_their_run(score: SaidScore, known: GameState) -> SaidScore:
     if ours != known.ours or theirs <= known.theirs:
         return score
     return replace(score, call=None, ours=ours, theirs=theirs)
+
+
+def _as_points_stand(score: SaidScore, known: GameState) -> SaidScore:
+    """ "4-5, they serve" after 3-5: with the server's number first they would have lost a point, so
+    ours is first.
+    """
+    call = score.call
+    is_theirs = score.we_serve is False and score.ours is None
+    if call is None or call.server is not None or not is_theirs:
+        return score
+    falls = call.serving < known.theirs or call.receiving < known.ours
+    stands = call.serving >= known.ours and call.receiving >= known.theirs
+    if not (falls and stands):
+        return score
+    return replace(score, call=None, ours=call.serving, theirs=call.receiving)
 
 
 def _one_side_put_right(score: SaidScore, known: GameState) -> StateSaid:

@@ -71,3 +71,10 @@ def test_points_stay_whose_they_were(
     that said who serves: nothing of it is in doubt."""
     after(match, *before)
     assert match.say(said).startswith(stands)
+
+
+def test_a_call_that_would_take_a_point_from_them_is_ours_first(demo: Talk) -> None:
+    """Points never fall: "5-6, they serve" at their 6 and our 4 is their 6 still."""
+    demo.say("playing okafor and lindqvist, one game to 15 rally scoring, they serve")
+    demo.say("we have 4, they have 6, they serve")
+    assert demo.say("5-6, they serve").startswith("6-5. They serve")

@@ -34,3 +34,14 @@ def test_what_says_something_is_no_nickname(demo: Talk, told: str) -> None:
 
 def test_a_command_without_a_nickname_asks_for_one(demo: Talk) -> None:
     assert demo.say("/nickname hale").startswith("What is Ben Hale called?")
+
+
+def test_whoever_nobody_knows_yet_is_added_first(demo: Talk) -> None:
+    assert demo.say("we call bram the tractor").startswith("No bram in your book yet.")
+    demo.tap("add bram")
+    assert "Bram" in demo.say("where do i serve the tractor").splitlines()[0]
+
+
+@pytest.mark.parametrize("told", ["we call balls out", "they call it the kitchen"])
+def test_what_is_no_name_is_nobody(demo: Talk, told: str) -> None:
+    assert "in your book" not in demo.say(told)

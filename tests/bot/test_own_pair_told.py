@@ -153,3 +153,17 @@ def test_a_hand_behind_the_partner_is_the_partners(fresh: Talk, said: str) -> No
 )
 def test_what_is_told_of_us_and_a_partner_is_no_pair(demo: Talk, said: str) -> None:
     assert not demo.say(said).startswith("You are ")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "hi im ines, righty, playing mixed tomorow with emeka, hes a lefty. rally scoring to 15",
+        "im ines, righty, playing womens doubles on saturday with emeka, hes a lefty",
+        "im ines, righty, playing the mixed today w emeka, hes a lefty",
+    ],
+)
+def test_what_is_played_may_stand_before_the_partner(fresh: Talk, said: str) -> None:
+    assert fresh.say(said).startswith("You are Ines and Emeka.")
+    assert ("hand", "right", False) in fresh.claims("Ines")
+    assert ("hand", "left", False) in fresh.claims("Emeka")
