@@ -71,7 +71,8 @@ def test_what_is_so_already_and_what_cannot_be_is_said(announced: Talk) -> None:
 
 
 def test_without_a_match_it_is_told_how_to_announce_one(fresh: Talk) -> None:
-    assert fresh.say("rally scoring to 21") == wording("format.no_match")
+    told = wording("format.no_match").format(format="best of 3 to 21, rally scoring")
+    assert fresh.say("rally scoring to 21") == told
 
 
 @pytest.mark.parametrize("text", ["singles?", "is it one game to 15", "what about rally scoring"])

@@ -21,14 +21,13 @@ _PLAYED = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.TIMEOUT, EntryK
 
 def take_format(desk: Desk, said: FormatTold) -> Reply:
     """The announced match is played so from now on; once rallies are played it stays as it is."""
-    row = desk.match_row()
-    if row is None:
-        return Reply(text=wording("format.no_match"))
-    standing = desk.format()
+    row, standing = desk.match_row(), desk.format()
     try:
         format = said.format.over(standing)
     except FormatError as error:
         return Reply(text=wording("format.cannot_be").format(fault=error))
+    if row is None:
+        return Reply(text=wording("format.no_match").format(format=format_words(format)))
     if said.of_game and format.target != standing.target:
         return _of_one_game(desk, row.match, said, other=format.target)
     if said.of_game and said.we_serve is not None:
