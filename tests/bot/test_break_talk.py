@@ -57,3 +57,8 @@ def test_a_break_gets_one_ball_and_a_calm_word(match: Talk, said: str) -> None:
 )
 def test_rules_and_what_partners_agree_are_other_questions(said: str) -> None:
     assert not asks_what_to_say(said)
+
+
+def test_fear_is_answered_before_any_ball(demo: Talk) -> None:
+    said = "Mira's gone quiet, i think it's fear. What would you tell her between games?"
+    assert demo.say(said).startswith("Breathe out together")

@@ -73,4 +73,4 @@ def test_notes_that_waited_for_names_are_undone_by_buttons_that_tell_them_apart(
     undo = [one.label for one in fresh.buttons if one.label.startswith("undo")]
     assert undo == ["undo", "undo “dorn lobs a lot”", "undo “keogh lefty”"]
     fresh.tap("undo “keogh lefty”")
-    assert fresh.say("is keogh lefty?") == "Not noted of Keogh: lefty."
+    assert fresh.say("how sure is keogh lefty") == "Not noted of Keogh: lefty."
