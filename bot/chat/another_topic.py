@@ -34,6 +34,9 @@ _OF_WORDS = frozenset({Topic.RULES_QUESTION, Topic.WEATHER_OR_BODY, Topic.SMALLT
 
 _ANYTHING = frozenset(["anything", "something", "it", "that", "things", "the", "call", "answer"])
 
+_IT = "it"
+"""The ball or the matter spoken of: "and how low do i take it" goes on about it."""
+
 _SHOT = regex(
     r"(?:(?:the|our|my|their|a|your|whole) )*"
     r"(?:(?P<aim_serve>serves?|serving)|(?P<aim_return>returns?|returning)"
@@ -56,7 +59,7 @@ def another_topic(message: Message, chat: ChatView) -> Question | None:
         return None
     at = len(lead[0].split())
     rest = [word.folded for word in message.said[at:]]
-    if _ANYTHING.issuperset(rest):
+    if _ANYTHING.issuperset(rest) or (whether is None and _IT in rest):
         return None
     named = _SHOT.fullmatch(" ".join(rest))
     asked: Question | None
