@@ -12,8 +12,7 @@ from typing import Final
 from knowledge.advice import MAX_REASONS, Advice, Choice, Confidence, Reason
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
-from knowledge.tactics.aim_words import NOBODY_NAMED, short
-from knowledge.tactics.general_rule import NO_NOTES_DECIDE
+from knowledge.tactics.aim_words import assumed, short
 from knowledge.tactics.told_ball import plain_words
 from knowledge.tactics.told_reasons import plain, ruled
 from knowledge.vocabulary import Topic, Trait
@@ -99,7 +98,7 @@ def advise(situation: Situation) -> Advice:
         call=_called(words),
         reasons=reasons[:MAX_REASONS],
         unless=STAY,
-        assumed=None if off is not None else _assumed(situation),
+        assumed=None if off is not None else assumed(situation, is_general=True),
         confidence=Confidence.GENERAL_RULE if off is None else Confidence.LEAN,
         numbers=MappingProxyType({"usual_share": USUAL}),
         choices=(
@@ -154,7 +153,3 @@ def _off(one: OnCourt) -> Reason:
 
 def _general(off: OnCourt | None) -> tuple[str, ...]:
     return (WHICH_BALL, SHOWN) if off is not None else (WHICH_BALL, PAYS_MOST, SHOWN)
-
-
-def _assumed(situation: Situation) -> str:
-    return NO_NOTES_DECIDE if situation.theirs else NOBODY_NAMED

@@ -14,8 +14,7 @@ from knowledge.planning.weighing import is_open, said_of
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NOBODY_NAMED, short, sum_lines
-from knowledge.tactics.general_rule import NO_NOTES_DECIDE
+from knowledge.tactics.aim_words import assumed, short, sum_lines
 from knowledge.tactics.standing_words import capital
 from knowledge.tactics.third_options import DRIVE, MIDDLE, at
 from knowledge.tactics.third_picture import picture
@@ -69,7 +68,7 @@ def drive_at(situation: Situation, drives: Sequence[Third]) -> Advice:
             :MAX_REASONS
         ],
         unless=ONLY_SHORT,
-        assumed=_assumed(situation) if is_general else None,
+        assumed=assumed(situation, is_general=True) if is_general else None,
         caution=words.BODY_CAUTION if third.target is not None or rather is not None else None,
         confidence=Confidence.GENERAL_RULE if is_general else Confidence.LEAN,
         numbers=figures(third.weighed.ranking),
@@ -128,10 +127,6 @@ def _noted(
 def _general_why(drives: Sequence[Third], situation: Situation) -> tuple[Reason, ...]:
     _, short_one, *_ = rule_why(situation)
     return (*wind_reasons(list(drives), DRIVE), *plain(LATE_ONE), short_one)
-
-
-def _assumed(situation: Situation) -> str:
-    return NO_NOTES_DECIDE if situation.theirs else NOBODY_NAMED
 
 
 def _choices() -> tuple[Choice, ...]:

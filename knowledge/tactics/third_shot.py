@@ -17,9 +17,8 @@ from knowledge.planning.weighing import is_weak
 from knowledge.side_view import SideView
 from knowledge.situation import OnCourt, Situation
 from knowledge.tactics import third_words as words
-from knowledge.tactics.aim_words import NOBODY_NAMED, sum_lines
+from knowledge.tactics.aim_words import assumed, sum_lines
 from knowledge.tactics.fourth_asked import fourth_instead
-from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.third_crash import our_crash
 from knowledge.tactics.third_drive import asks_whom_to_drive, drive_at
 from knowledge.tactics.third_effects import scatter_of, third_ball
@@ -101,7 +100,7 @@ def _rule(situation: Situation, said: ThirdSaid, thirds: list[Third]) -> Advice:
         call=call or words.RULE,
         reasons=(*wind, *why)[:MAX_REASONS],
         unless=words.RULE_UNLESS,
-        assumed=NO_NOTES_DECIDE if situation.theirs else NOBODY_NAMED,
+        assumed=assumed(situation, is_general=True),
         choices=_branches(NOTHING_TOLD),
         mix=third_mix(situation) if said.asks_to_vary else None,
     )
