@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import (
@@ -19,6 +20,7 @@ from bot.chat.message import Message, is_ours
 from bot.chat.own_shape import asks_how_bold
 from bot.chat.said import Mention, Question, Unclear
 from bot.chat.slots import find_slots
+from bot.chat.supposed_case import is_supposed
 from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.trait_asked import trait_asked, wants_confirming
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
@@ -38,6 +40,9 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         topic = Topic.RISK_AT_SCORE
         return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
     guess = _guess(message, chat)
+    if guess.topic is Topic.WEATHER_OR_BODY and is_supposed(message.said, message.mentions):
+        # "And if hale poaches", behind a complaint: what they may do is no part of it.
+        guess = _guess(message, replace(chat, last_topic=None))
     if slots.rates is not None and _is_vague(guess):
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
     is_report = guess.topic is Topic.OPPONENT_REPORT or _is_vague(guess)

@@ -53,3 +53,9 @@ def test_what_he_is_supposed_to_be_changes_the_question(demo: Talk) -> None:
     after = demo.say("and if okafor is a lefty").splitlines()[0]
     assert after.startswith("Serve Okafor")
     assert after != before
+
+
+def test_what_they_may_do_is_no_part_of_a_complaint_told_before(demo: Talk) -> None:
+    assert demo.say("im not dizzy but my head hurts").startswith("Stop now.")
+    assert "poach" in demo.say("ok and if hale poaches").lower()
+    assert demo.say("and if i feel dizzy again").startswith("Stop")
