@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import cache
 
 import pytest
 from talk import Talk
-from topic_examples import OPEN_VOICES, VIEW, voice_examples
+from topic_examples import VIEW
 
 from bot.chat.asked import Asked
 from bot.chat.changes_said import change_said
-from bot.chat.message import Message, read_message
+from bot.chat.message import read_message
 from bot.chat.said import Unclear
 from knowledge.situation import Wind
 from knowledge.vocabulary import BallKind, BallQuality, Hand, Side, Topic, Wing
@@ -143,37 +142,6 @@ def test_a_side_can_be_changed() -> None:
     found = change_said(read_message("and on the left side?", chat), chat)
     assert found is not None
     assert found.slots.side is Side.LEFT
-
-
-@cache
-def read_first(text: str) -> Message:
-    """A voice's message as read where nothing was spoken of before it."""
-    return read_message(text, VIEW)
-
-
-def test_the_voices_follow_ups_keep_their_topic() -> None:
-    followed = 0
-    for voice in OPEN_VOICES:
-        for example in voice_examples(voice):
-            chat = replace(VIEW, last_topic=example.after)
-            message = (
-                read_message(example.text, chat) if example.after else read_first(example.text)
-            )
-            found = change_said(message, chat)
-            if found is not None:
-                followed += 1
-                assert found.topic in example.right, example.text
-    assert followed >= 5
-
-
-def test_no_question_that_stands_alone_is_a_change() -> None:
-    for voice in OPEN_VOICES:
-        for example in voice_examples(voice):
-            if example.after is None:
-                message = read_first(example.text)  # the topic before is looked at after that
-                for last in (Topic.AIM_DINK, Topic.COVER_MIDDLE):
-                    chat = replace(VIEW, last_topic=last)
-                    assert change_said(message, chat) is None, example
 
 
 @pytest.mark.parametrize("said", ["and", "what about", "if", "and then what about it"])

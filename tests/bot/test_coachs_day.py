@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 import pytest
 from coach_talks import coach_with_opponents, new_coach
-from talk import Talk
+from talk import Talk, copy_of
 
 from bot.chat.said import BookSaid, BookVerb, Question
 
@@ -14,19 +15,31 @@ from bot.chat.said import BookSaid, BookVerb, Question
 @pytest.fixture
 def day() -> Iterator[Talk]:
     """A match won and one lost on the same day."""
+    talk = copy_of(_day())
+    yield talk
+    talk.store.close()
+
+
+@cache
+def _day() -> Talk:
     talk = coach_with_opponents()
     for said in ("next petra and joost", "won 11-4 11-6", "next saskia and wim", "lost 11-4 11-6"):
         talk.say(said)
-    yield talk
-    talk.store.close()
+    return talk
 
 
 @pytest.fixture
 def coach() -> Iterator[Talk]:
-    talk = new_coach()
-    talk.say("new opponent saskia")
+    talk = copy_of(_coach())
     yield talk
     talk.store.close()
+
+
+@cache
+def _coach() -> Talk:
+    talk = new_coach()
+    talk.say("new opponent saskia")
+    return talk
 
 
 @pytest.mark.parametrize(

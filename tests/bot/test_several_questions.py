@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from sqlalchemy import select
 from talk import Talk
-from topic_examples import OPEN_VOICES, VIEW, voice_examples
+from topic_examples import VIEW
 
 from bot.chat.message import read_message
 from bot.chat.payload import Tap, Verb
@@ -17,9 +15,6 @@ from scouting_db import tables
 
 MIDDLE, DINK, SERVE = Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.AIM_SERVE
 THREE = [MIDDLE, SERVE, DINK]
-
-MOST_SPLIT = 0.01
-"""Share of the open voices' questions, each labelled with one topic, that may be cut in two."""
 
 LONGEST_ANSWERS = 10
 """Lines of two short answers, the empty one between them and whom they are about."""
@@ -71,19 +66,6 @@ def test_each_part_that_is_surely_a_question_stands_alone(text: str, wanted: lis
 )
 def test_one_question_stays_one(text: str) -> None:
     assert topics(text) == []
-
-
-def test_a_message_of_one_topic_is_hardly_ever_cut() -> None:
-    cut, read = [], 0
-    for voice in OPEN_VOICES:
-        for example in voice_examples(voice):
-            read += 1
-            chat = replace(VIEW, last_topic=example.after)
-            found = several_questions(read_message(example.text, chat), chat)
-            if len({one.topic for one in found}) > 1:
-                cut.append(example.text)
-    assert read > 1_600
-    assert len(cut) <= MOST_SPLIT * read, cut
 
 
 def test_two_are_answered_in_order_in_one_message(demo: Talk) -> None:

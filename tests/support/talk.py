@@ -194,11 +194,20 @@ class Talk:
 
 def demo_talk() -> Talk:
     """The console's user with the demo book, a copy of one that a process writes only once."""
+    return Talk(store=_copied(_demo_book()))
+
+
+def copy_of(talk: Talk) -> Talk:
+    """Somebody who has come just as far, in a store of their own; both are in memory."""
+    return replace(talk, store=_copied(talk.store), sent=list(talk.sent))
+
+
+def _copied(store: Store) -> Store:
     # Opened without the migrations, which the written one went through.
-    store = Store(compiling_once(_engine(make_url("sqlite://"))))
-    with raw_of(_demo_book()) as written, raw_of(store) as empty:
+    copy = Store(compiling_once(_engine(make_url("sqlite://"))))
+    with raw_of(store) as written, raw_of(copy) as empty:
         written.backup(empty)
-    return Talk(store=store)
+    return copy
 
 
 @cache
