@@ -18,6 +18,10 @@ _SMALL: Final = {
     "fifteen": "15", "a couple of": "2", "half an": "0.5",
     **{word: str(n) for n, word in enumerate(_ONES, 1)},
 }  # fmt: skip
+# One pattern for all: a hundred of them, one after the other, took a sixteenth of reading a message.
+_NUMBER_WORDS = regex(
+    rf"\b(?:({'|'.join(_TENS)})(?:[- ]({'|'.join(_ONES)}))?|({'|'.join(_SMALL)}))\b"
+)
 
 _MPH_PER_UNIT: Final = (
     (r"km ?/? ?h\b|kmh|kph|kmph|kilomet\w+|kms?\b", 0.621371),
@@ -109,13 +113,14 @@ class HeatSaid:
 def folded(words: str) -> str:
     """Lower case, apostrophes gone, number words as figures."""
     text = words.casefold().replace("'", "").replace("’", "").replace("º", "°")
-    for n, tens in enumerate(_TENS, 2):
-        for k, ones in enumerate(_ONES, 1):
-            text = re.sub(rf"\b{tens}[- ]{ones}\b", str(10 * n + k), text)
-        text = re.sub(rf"\b{tens}\b", str(10 * n), text)
-    for word, figure in _SMALL.items():
-        text = re.sub(rf"\b{word}\b", figure, text)
-    return " ".join(text.split())
+    return " ".join(_NUMBER_WORDS.sub(_in_figures, text).split())
+
+
+def _in_figures(found: re.Match[str]) -> str:
+    tens, ones, small = found.groups()
+    if tens is None:
+        return _SMALL[small]
+    return str(10 * _TENS.index(tens) + 20 + (int(_SMALL[ones]) if ones else 0))
 
 
 def wind_said(words: str) -> WindSaid:

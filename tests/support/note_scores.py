@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any
 from unittest.mock import patch
@@ -165,6 +166,7 @@ def _labelled(observation: list[str]) -> PlayerClaim:
     return (_name(player), observation[1], observation[2], observation[3:] == ["denied"])
 
 
+@cache
 def _player(name: str) -> PlayerId | None:
     match = NameIndex(IN_TALK.roster).lookup(name)
     row = match.likeliest if isinstance(match, Alike) else None
