@@ -332,7 +332,8 @@ NOISES = {
 
 @pytest.mark.parametrize("noise", NOISES)
 def test_noise_costs_little(noise: str) -> None:
-    understand("who covers the middle", chat=EVENING)
+    for said in ("who covers the middle", "okafor weak backhand", "1-0-2"):
+        understand(said, chat=EVENING)  # what a process loads once is no cost of the noise
     assert calls_of(lambda: understand(NOISES[noise], chat=EVENING)) < MOST_CALLS
 
 
