@@ -29,7 +29,8 @@ _NOT_SO = regex(
     rf" {_NAME}{_LETTERS}{_NOT}"
 )
 _LETTER = regex(
-    rf"{_LEAD}(?:(?:its|it|it is|thats|hes|shes|spelled|spelt|(?:his|her|my partners?) name {_IS}) )?"
+    rf"{_LEAD}(?:(?:its|it|it is|thats|hes|shes|spelled|spelt"
+    rf"|(?:his|her|my partners?) name {_IS}) )?"
     rf"{_NAME} (?:(?:is|spelled|spelt|written) )*with an? (?P<letter>[a-z])"
     rf"(?: (?:and )?not .*)?"
 )

@@ -1,4 +1,4 @@
-"""Two partners of one of us, each in an event: "im mira, i play mixed with tom and womens with jo"."""
+"""Two partners of one of us, by event: "im mira, i play mixed with tom and womens with jo"."""
 
 from __future__ import annotations
 

@@ -19,7 +19,8 @@ def marisol(fresh: Talk) -> Talk:
     [
         "so our first match is at nine forty on court three against um whats her name "
         "philippa langford and a guy called dez okoro i think",
-        "next is mixed with benedikt against philippa langford and dez okoro nine forty court three",
+        "next is mixed with benedikt against philippa langford and dez okoro nine forty "
+        "court three",
         "next mixed final with benedikt vs philippa langford and dez okoro, 9:40, court 3",
         "Our next match, with Benedikt against Philippa Langford and Dez Okoro at 9:40, court 3",
         "next up at 9:40 on court 3 against uh some woman named philippa langford and dez okoro",

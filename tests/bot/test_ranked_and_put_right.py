@@ -1,4 +1,4 @@
-"""Who is the weak one is a note; and whose a note is, once its words were put right. Our wordings."""
+"""Who is the weak one is a note; and whose a note is once it was put right. Our own wordings."""
 
 from __future__ import annotations
 
