@@ -1,4 +1,4 @@
-"""A partner of ours played with again: "im back with benedikt now", "with anouk for the next one"."""
+"""A partner of ours played with again: "im back with benedikt now", "with anouk again"."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How somebody's name is written: "her last name is aas", "it's benedikt with a k", "not benedict"."""
+"""How a name is written: "her last name is aas", "it's benedikt with a k", "not benedict"."""
 
 from __future__ import annotations
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from talk import Talk
 
 from bot.chat.asked import Asked
 from bot.chat.context import Context

@@ -25,6 +25,6 @@ def our_pairs(desk: Desk) -> Reply:
 def _others(desk: Desk) -> list[tuple[PlayerId, PlayerId]]:
     """Pairs of ours that are not this one: who is of both, and with whom."""
     ours = {row.player for row in desk.view.roster if row.ours}
-    pairs = [set(both) for _, both in desk.view.pairs]
-    of_one = [both for both in pairs if both <= ours and len(both & set(desk.ours)) == 1]
-    return [(*(both & {*desk.ours}), *(both - {*desk.ours})) for both in of_one]  # one each
+    pairs = [both for _, both in desk.view.pairs if set(both) <= ours]
+    of_one = [both for both in pairs if len(set(both) & set(desk.ours)) == 1]
+    return [(one, other) if one in desk.ours else (other, one) for one, other in of_one]
