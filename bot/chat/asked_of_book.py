@@ -8,6 +8,7 @@ from bot.chat.day_questions import day_question
 from bot.chat.how_sure_asked import how_sure_asked
 from bot.chat.message import Message
 from bot.chat.notes_asked import notes_asked
+from bot.chat.our_pair_asked import our_pair_asked
 from bot.chat.said import Understood
 from bot.chat.view import ChatView
 
@@ -16,6 +17,7 @@ def asked_of_book(message: Message, chat: ChatView) -> Understood | None:
     """What such a message asks; None for any other."""
     return (
         day_asked(message)
+        or our_pair_asked(message)
         or day_question(message, chat)
         or notes_asked(message)
         or comparison_asked(message, chat)

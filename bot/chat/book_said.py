@@ -10,6 +10,7 @@ from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.moods import tells_a_state
 from bot.chat.newcomer_words import newcomers_in
+from bot.chat.occasions import without_occasion
 from bot.chat.own_pair_told import is_surely_pair, one_with_partner, pair_and_rest
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
@@ -116,6 +117,8 @@ def book_said(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> B
             more = pair_and_rest(words) if verb is BookVerb.OUR_PAIR else None
             if more is not None:
                 return _told_with_more(text, more, mentions)
+            if verb is BookVerb.OUR_PAIR and is_surely_pair(without_occasion(words)):
+                words = without_occasion(words)
             names = is_surely_pair if "were" in line.split()[:4] else _names_a_pair
             if verb is BookVerb.OUR_PAIR and not names(words):
                 continue

@@ -8,6 +8,7 @@ from typing import Any
 from bot.chat.asked import Asked, SaidState
 from bot.chat.said import Mention, Slots
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.situation import Wind
 from knowledge.tactics.ball_words import settled
 
 _THE_OTHER = frozenset({"partner", "partners", "pard", "pardner", "p"})
@@ -26,6 +27,8 @@ def changed(last: Asked, now: Asked) -> Asked:
         for field in fields(Asked)
         if field.name not in _STANDS and (value := getattr(now, field.name)) not in (None, ())
     }
+    if now.wind is Wind.SOME and last.wind is not None:
+        said["wind"] = last.wind  # "what if it's windy" tells nothing of one told already
     if now.topic is not last.topic:
         said |= {"topic": now.topic, "text": now.text}
     if now.facts is not None:

@@ -27,7 +27,8 @@ _TARGET = regex(
     r"(?! (?:my |our |his |her )?(?:drops|dinks|serves|returns|thirds|3rds|drives|lobs|balls|in)\b)"
 )
 _GAME_TO = regex(
-    r"\b(?:games? (?:up )?to|playing to|play to|played to|first to|first side to|rally to|(?:one"
+    r"\b(?:games? (?:up )?to|playing to|play to|played to"
+    r"|first to(?! (?:0|zero|oh|o) (?:0|zero|oh|o)\b)|first side to|rally to|(?:one"
     r"|single|1) set to"
     r"|rally scoring to|singles to|single to|doubles to|scoring to) (?P<minus>minus )?(?P<n>\w+)\b"
     r"|(?:^|^ok |^so |\d-\d+ )to (?P<zero>0|zero)\b"

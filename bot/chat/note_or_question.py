@@ -14,7 +14,7 @@ from bot.chat.notes import read_note
 from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.said import Certainty, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
-from bot.chat.telling import telling_note, tells_of, tells_of_focus
+from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
 from bot.chat.unknown_names import has_predicate
@@ -83,7 +83,10 @@ def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
     is_asked = surely_asks(message.text, message.said) or is_supposed(
         message.said, message.mentions
     )
-    return not is_asked and (_reads_told(message, chat) or _answers_itself(message))
+    if is_asked:
+        return False
+    is_told = _reads_told(message, chat) or ranks_somebody(message.said, message.mentions)
+    return is_told or _answers_itself(message)
 
 
 def _answers_itself(message: Message) -> bool:

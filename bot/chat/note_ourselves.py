@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.note_sides import tells_a_fact
-from bot.chat.said import Certainty, Mention
+from bot.chat.said import Certainty, Claim, Mention
 from bot.chat.unknown_names import begins_a_clause
 from bot.chat.words import Word
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import TRAITS, PlayerId, TraitKind
 
 _SKILLS = word_set("owned_skills")
 _WORDS_TO_THE_SKILL = 2
+_WORDS_TO_A_FACT = 4
 _PLAY = frozenset([("am",), ("play",), ("prefer",)])
 
 
@@ -39,6 +40,29 @@ def is_myself(said: Sequence[Word], place: int) -> bool:
     pair = tuple(word.folded for word in said[place : place + 2])
     is_of_me = pair[:1] == ("me",) and tells_a_fact(said[: place + 2], place)
     return pair[:1] == ("im",) or (pair[:1] == ("i",) and pair[1:] in _PLAY) or is_of_me
+
+
+def facts_of_myself(
+    said: Sequence[Word], begun: Iterable[int], claims: Iterable[Claim]
+) -> list[Claim]:
+    """What the rules read right behind "im" or "i play": a hand or a side, which nothing unsays.
+
+    `begun` are the places where somebody speaks of themselves. The model of notes, which are of
+    opponents, knows little of such clauses.
+    """
+    opened = [said[at].span[0] for at in begun if is_myself(said, at) and tells_a_fact(said, at)]
+    starts = [word.span[0] for word in said]
+    return [
+        one
+        for one in claims
+        if TRAITS[one.trait].kind is TraitKind.FACT
+        and not one.denied
+        and any(0 <= _words_on(starts, at, one.span[0]) <= _WORDS_TO_A_FACT for at in opened)
+    ]
+
+
+def _words_on(starts: Sequence[int], begin: int, end: int) -> int:
+    return sum(begin <= at < end for at in starts) if end >= begin else -1
 
 
 def _owns(said: Sequence[Word], place: int) -> bool:

@@ -27,6 +27,7 @@ from bot.chat.note_features import players_meant, see_note
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
 from bot.chat.note_opinions import by_denied_opinions
+from bot.chat.note_ourselves import facts_of_myself
 from bot.chat.note_plain import between_commas, is_plain, plain_claims, with_plain
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
@@ -118,6 +119,7 @@ def weigh(
     claims += _in_a_list(note, parts, unheard, claims)
     claims = with_plain(claims, by_denied_opinions(note, parts, ruled))
     claims += _only_denied(ruled, claims)
+    claims = with_plain(claims, facts_of_myself(note.said, note.ourselves, by_rules))
     claims = [one for one in claims if not _is_of_their_lobs(one, claims)]
     doubted = [one for one in doubted if not _is_of_their_lobs(one.claim, claims)]
     claims.sort(key=lambda one: one.span)

@@ -30,6 +30,11 @@ _ONE_ABOUT = regex(
     r"(?:notes?|thing|stuff|line|bit|one|part) (?:about|regarding)\b"
 )
 """`delete the backhand one about frank`."""
+_PART = regex(
+    rf"^{_POLITE}{_DROP} (?:the|that|my) (?P<what>\w+(?: \w+){{0,2}}) (?:bit|part|word|thing)\b"
+    r"(?: (?:(?:that|it|this|she|he) (?:was|is|isnt|wasnt)|i|please|pls|sorry)\b.*)?$"
+)
+"""`scratch the lazy bit that was mean`: what goes is told by a word of the note."""
 _OF_SOMEBODY = regex(rf"^{_POLITE}{_DROP} (?:(?!note)\w+ ){{1,5}}(?:notes?|entry|line)$")
 """`delete toomey knee note`."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
@@ -82,11 +87,16 @@ def words_to_drop(text: str, mentions: Sequence[Mention]) -> frozenset[str]:
 
 
 def notes_dropped(message: Message) -> BookSaid | None:
-    """Whose notes are to go, the newest first; None where nobody is named."""
+    """Whose notes are to go, the newest first; of nobody named, the part that has such a word."""
     named = tuple(one for one in message.mentions if not one.pronoun)
-    if not named or "?" in message.text:
+    if "?" in message.text:
         return None
     line = " ".join(word.folded for word in message.said)
+    if not named:
+        found = _PART.match(line)
+        what = "" if found is None else found["what"]
+        is_told = bool({*what.split()} - _NOT_ABOUT)
+        return BookSaid(text=what, verb=BookVerb.DROP_NOTES) if is_told else None
     found = _form_of(line)
     if found is None:
         return None

@@ -48,6 +48,7 @@ READING_VERBS = frozenset(
         BookVerb.HELP,
         BookVerb.MANY_NOTES,
         BookVerb.WHO,
+        BookVerb.OUR_PAIRS,
         BookVerb.SHOW_NOTES,
         BookVerb.SCORE,
         BookVerb.NEXT,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.announced_against import announced_against
 from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.ball_behind import ball_behind
@@ -36,6 +37,7 @@ from bot.chat.said import (
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
+from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
 from bot.chat.substitutes_said import substitute_said
 from bot.chat.view import ChatView
@@ -46,11 +48,12 @@ from bot.chat.zones_said import zone_said
 def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
+    fixed = fixed or spelling_told(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
-    fixed = fixed or match_of_strangers(message, chat)
+    fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or substitute_said(message, chat)

@@ -18,6 +18,7 @@ from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
 from bot.chat.several_questions import part_of, several_questions
 from bot.chat.supposed_case import is_supposed
+from bot.chat.telling import ranks_somebody
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import CERTAIN, asked_anyway, likely_topics, read_question
 from bot.chat.view import ChatView
@@ -122,6 +123,7 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     if _is_of_no_body(question, message):
         return (message.note,)
     tells = bool(message.note.claims) or not is_surely_asked
+    tells = tells or ranks_somebody(message.said, message.mentions)
     return (message.note, question) if tells else (question,)
 
 

@@ -55,6 +55,8 @@ _OF_A_STROKE = _SKILLS | {
     "roll",
 }
 _WORDS_OF_A_STROKE = 4
+_RANKED = words_in("weak weaker weakest strong stronger strongest better best worse worst")
+_RANKS = words_in("one player link half of side guy girl woman man lady partner")
 _TOLD_OF_US = frozenset([Trait.HAND, Trait.TWO_HANDED_BACKHAND])
 """What is noted of ourselves too beside a question: it never changes."""
 
@@ -84,6 +86,12 @@ def tells_of(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
     places = [_places(one, said) for one in mentions]
     named = {at for span in places for at in span}
     return any(_is_subject(said, span, named) or _is_target(said, span) for span in places if span)
+
+
+def ranks_somebody(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
+    """ "Sunnivas the weak one maybe": whatever hedges it, it opens with somebody and ranks them."""
+    places = [_places(one, said) for one in mentions if not one.pronoun]
+    return any(_is_ranked(said, span.stop) and span.start == 0 for span in places if span)
 
 
 def tells_of_focus(said: Sequence[Word]) -> bool:
@@ -179,7 +187,20 @@ def _is_subject(said: Sequence[Word], span: range, named: set[int]) -> bool:
     if after < len(said) and "(" in said[after].gap:
         return begins_a_clause(said, span.start)
     is_told = has_predicate(said, after) or has_predicate(said, _past_a_skill(said, after))
+    is_told = is_told or _is_ranked(said, span.stop)
     return begins_a_clause(said, span.start) and is_told
+
+
+def _is_ranked(said: Sequence[Word], after: int) -> bool:
+    """ "Sunnivas the weak one": the s is short for "is", and nothing like it asks."""
+    line = [word.folded for word in said[after : after + 3]]
+    owner = said[after - 1]
+    is_short = owner.is_possessive or owner.folded.endswith("s")
+    return is_short and line[:1] == ["the"] and line[1:2] != [] and _ranks(*line[1:])
+
+
+def _ranks(how: str, what: str = "") -> bool:
+    return how in _RANKED and what in _RANKS
 
 
 def _past_a_skill(said: Sequence[Word], at: int) -> int:

@@ -8,6 +8,7 @@ from typing import Final
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
+from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
@@ -41,7 +42,7 @@ def topic_by_form(message: Message) -> Topic | None:
 
 def _asks_a_rule(message: Message) -> bool:
     readers = (tells_their_court, asks_of_medical, asks_of_feet_first)
-    return any(reader(message.text) for reader in readers)
+    return any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
 def _asks_our_crash(message: Message) -> bool:

@@ -26,6 +26,7 @@ from bot.chat.message import (
 from bot.chat.note_openings import note_dictated
 from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_beside import told_and_noted
+from bot.chat.partner_again import partner_again
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
@@ -50,6 +51,7 @@ from bot.chat.timeouts_said import timeout_before_question
 from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
+from bot.chat.two_partners_told import two_partners_told
 from bot.chat.view import ChatView
 from bot.chat.weather_beside import tells_lightning, tells_weather
 from bot.chat.who_writes import knowing_writer
@@ -81,8 +83,10 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    partner = None if chat.forwarded else partner_told(text, chat) or partner_in_passing(text, chat)
-    partner = partner or partner_pointed_at(text, chat)
+    partner = None if chat.forwarded else two_partners_told(text, chat) or partner_told(text, chat)
+    if partner is None and not chat.forwarded:
+        partner = partner_in_passing(text, chat)
+    partner = partner or partner_pointed_at(text, chat) or partner_again(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, settled)

@@ -12,12 +12,18 @@ from bot.chat.names import find_mentions
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words, words_in
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 from scouting_db.sounds import fold
 from scouting_db.values import PlayerRow
 
 PAIR = 2
 _MYSELF = words_in("i im ive ill id me my mine myself")
+_ASKS_OF_NOTES = regex(
+    r"\b(?:what|how many|which|any|show|read)\b.*\b(?:did|do|have|had) i (?:\w+ )?"
+    r"(?:note|noted|know|say|said|write|wrote|tell|told|have|got)\b"
+)
+"""`what did i note about mira`: so anybody asks their book, Mira too."""
 _I_AM = (("im",), ("i", "am"), ("this", "is"), ("its", "me"))
 
 
@@ -25,6 +31,8 @@ def knowing_writer(text: str, chat: ChatView) -> ChatView:
     """The chat, with whoever writes this known where the words tell it."""
     said = words(text)
     if len(chat.ours) != PAIR or not any(word.folded in _MYSELF for word in said):
+        return chat
+    if _ASKS_OF_NOTES.search(" ".join(word.folded for word in said)):
         return chat
     if chat.asker in chat.ours:
         return chat

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.regex import regex
+from knowledge.rulebook.bad_calls import BAD_CALL, tells_of_bad_calls
 from knowledge.rulebook.touching import plain
 
 MEDICAL: Final = "medical"
@@ -96,6 +97,8 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
     """The rule's name where such words decide it; else None. `found`: the likeliest."""
     if asks_of_medical(words):
         return MEDICAL
+    if tells_of_bad_calls(words):
+        return BAD_CALL
     if _FREEZE.search(plain(words)):
         return RALLY_SCORING
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):

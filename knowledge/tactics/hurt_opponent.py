@@ -19,8 +19,9 @@ _GOES_AT = regex(
     r"\b(?:attack(?:ing)?|target(?:ing)?|exploit(?:ing)?|pick(?:ing)? on|pound(?:ing)?"
     r"|go(?:ing)? (?:at|after|for)|hit(?:ting)? (?:at|it|to|her|him|them|that|this|there)"
     r"|(?:at|on|to|over) (?:that|this|(?:the|his|her) bad) (?:side|wing|part|shoulder|knee|leg|arm)"
-    r"|lob(?:bing)?|wear (?:her|him|them) out|aim(?:ing)?|punish"
-    r"|use it|take advantage|(?:make|making) (?:her|him|them) (?:run|move)|(?:lob|drop|play) "
+    r"|lob(?:bing)?|(?:drop|dink) ?shot(?:ting|s)?|(?:run|move) (?:her|him|them) (?:around|wide)"
+    r"|wear (?:her|him|them) out|aim(?:ing)?|punish"
+    r"|use it|take advantage|(?:make|making) (?:her|him|them) (?:run|move)|(?:lob|drop|play|dink) "
     r"(?:her|him|it|them|on|to))\b"
 )
 _ASKER = regex(

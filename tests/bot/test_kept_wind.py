@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from talk import Talk
 
 from bot.chat.asked import Asked
 from bot.chat.context import Context
@@ -82,3 +83,19 @@ def test_a_context_keeps_it_through_its_json() -> None:
 
 def test_a_result_ends_it() -> None:
     assert Context(wind=AGAINST).after_result().wind is None
+
+
+@pytest.mark.parametrize("said", ["what if its windy", "and if it's windy?", "and in the wind?"])
+def test_a_wind_asked_of_again_is_the_one_told(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("its super windy blowing in our faces what changes")
+    told = demo.say("where do i serve")
+    assert "10 mph against" in told
+    assert demo.say(said) == told
+
+
+def test_a_wind_from_elsewhere_is_another(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("its super windy blowing in our faces what changes")
+    demo.say("where do i serve")
+    assert "behind" in demo.say("what if the wind is behind us")

@@ -202,3 +202,31 @@ def test_in_a_running_match_it_asks_what_to_change(demo: Talk) -> None:
     demo.say("what went wrong")
     assert demo.heard is not None
     assert demo.heard.trace["topic"].value == "adjust"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "actually scratch the lazy bit that was mean",
+        "scratch the lazy bit",
+        "take out the lazy part please",
+        "forget that lazy thing i was angry",
+    ],
+)
+def test_a_part_told_by_its_word_goes_and_the_rest_stays(demo: Talk, text: str) -> None:
+    demo.say("okafor is slow and lazy")
+    demo.say("im on the right")
+    assert demo.say(text) == "Taken back: “lazy”.\nKept: “okafor is slow”."
+    assert "lazy" not in demo.say("what did i note about okafor")
+    demo.say("undo")
+    assert "slow and lazy" in demo.say("what did i note about okafor")
+
+
+def test_a_note_with_nothing_left_goes_whole(demo: Talk) -> None:
+    demo.say("okafor is grumpy")
+    assert demo.say("scratch the grumpy bit") == "Taken back: “okafor is grumpy”."
+
+
+@pytest.mark.parametrize("text", ["scratch the zebra bit", "undo that zebra thing it was a joke"])
+def test_a_word_of_no_note_takes_nothing_back(demo: Talk, text: str) -> None:
+    assert demo.say(text) == "No note of yours says “zebra”."

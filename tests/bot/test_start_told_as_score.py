@@ -64,3 +64,20 @@ def test_what_else_is_told_beside_a_start_is_no_opening(demo: Talk) -> None:
     before = demo.stored()["entry"]
     demo.say("they serve tom starts well")
     assert demo.stored()["entry"] == before
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("we serve first to zero zero two", "0-0-2. Mira serves from the right."),
+        ("they serve first to zero zero two", "0-0-2. They serve from the right to Mira."),
+    ],
+)
+def test_first_to_zero_zero_is_no_game_to_nothing(demo: Talk, said: str, then: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert demo.say(said).splitlines()[0] == then
+
+
+def test_first_to_a_number_still_is_the_games_length(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert "at least 1, not 0" in demo.say("first to zero")

@@ -81,3 +81,33 @@ def test_who_has_the_other_side_than_i_is_my_partner(demo: Talk, text: str) -> N
     answered = noted(demo, text)
     assert "Tom: plays left" in answered
     assert "Mira: plays right" in answered
+
+
+@pytest.mark.parametrize(
+    ("said", "noted"),
+    [
+        ("im lefty and i play the left side", "left-handed, plays left"),
+        ("im a lefty, i play the left side", "left-handed, plays left"),
+        ("im right handed and i play the right side", "right-handed, plays right"),
+        ("im lefty and i lob a lot", "left-handed, lob often"),
+    ],
+)
+def test_my_hand_is_read_whatever_i_say_next(fresh: Talk, said: str, noted: str) -> None:
+    fresh.say("hi im marisol and my partner is benedikt")
+    assert fresh.say(said).startswith(f"Noted. Marisol: {noted}.")
+
+
+def test_both_our_hands_are_read_beside_more(fresh: Talk) -> None:
+    fresh.say("we are marisol and benedikt")
+    told = fresh.say(
+        "benedikt is right handed and im right handed too i have a good forehand "
+        "but he has the bigger one"
+    )
+    assert told.startswith("Noted. Benedikt: right-handed; Marisol: right-handed.")
+
+
+@pytest.mark.parametrize("said", ["what did i note about marisol", "what do i know about marisol"])
+def test_who_asks_for_notes_on_one_of_us_may_be_either(fresh: Talk, said: str) -> None:
+    fresh.say("we are marisol and benedikt")
+    fresh.say("im right handed")
+    assert "right-handed" not in fresh.say(said)

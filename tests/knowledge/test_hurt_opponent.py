@@ -26,6 +26,9 @@ OURS = ("Mira Dahl", "Tom Adeyemi")
         "he has a sore shoulder, target him?",
         "her back hurts, should i lob her",
         "okafor is cramping, can we take advantage",
+        "dez is limping so can we drop shot him",
+        "is it ok to drop shot dez hes limping",
+        "dez is limping, should we move him around",
     ],
 )
 def test_going_at_an_injury_is_heard(said: str) -> None:
@@ -42,6 +45,9 @@ def test_going_at_an_injury_is_heard(said: str) -> None:
         "priya tweaked her knee",
         "should we attack her backhand",
         "is it too hot to attack",
+        "should we drop shot him",
+        "im limping can i drop shot him",
+        "she hurt her neck, can we move her",
     ],
 )
 def test_our_own_bodies_and_plain_tactics_are_not_meant(said: str) -> None:

@@ -269,6 +269,7 @@ SAYINGS = (
     "/undo",
     "/note quill lobs",
     "who is in my book",
+    "who are we",
     "show notes on quill",
     "show notes",
     "my books",

@@ -17,6 +17,7 @@ from bot.chat.answers.notes_dropped import drop_notes
 from bot.chat.answers.notes_shown import show_notes
 from bot.chat.answers.of_people import manage_people
 from bot.chat.answers.our_pair import our_pair
+from bot.chat.answers.our_pairs import our_pairs
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
@@ -54,6 +55,8 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
             return _players(desk)
         case BookVerb.OUR_PAIR:
             return our_pair(desk, said)
+        case BookVerb.OUR_PAIRS:
+            return our_pairs(desk)
         case BookVerb.ADD_PLAYER:
             return add_newcomers(desk, said.words)
         case BookVerb.PAIR:

@@ -11,6 +11,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.answers.notes_naming import notes_on
+from bot.chat.names import find_mentions
 from bot.chat.note_parts import CutNote, NotePart, cut_note, says_one_of
 from bot.chat.notes_dropped import words_to_drop
 from bot.chat.payload import Verb, tap
@@ -18,6 +19,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId, Trait
 from scouting_db.values import NoteRow
@@ -39,6 +41,8 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     players = settled(said.mentions)
     if players is None:
         return ask_which(desk, said.text, said.mentions)
+    if not players:
+        return _part_dropped(desk, said)
     player = players[0]
     desk.context = desk.context.looking_at(player)
     traits = {Trait(trait) for trait in said.words.split()}
@@ -61,6 +65,32 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
         for n, row in enumerate(shown, start=1)
     ]
     return Reply(text="\n".join([head, *lines]), buttons=rows(buttons))
+
+
+def _part_dropped(desk: Desk, said: BookSaid) -> Reply:
+    """The part that has such a word, of the newest note that has it: the rest stays."""
+    asked = words_to_drop(said.text, ())
+    row = next(
+        (one for one in desk.book.recent_notes(limit=LOOKED_AT) if says_one_of(one.text, asked)),
+        None,
+    )
+    if row is None:
+        return Reply(text=wording("note.drop_no_word").format(words=said.text))
+    only = next((_cut(desk, row, one, (), asked) for one in _told_of(desk, row)), None)
+    is_left = only is not None and _says_something(desk, only.left)
+    return _parted(desk, row, only) if only is not None and is_left else _dropped(desk, row)
+
+
+def _says_something(desk: Desk, left: str) -> bool:
+    """Whether what is left are more than names and small words: "with benedikt" tells nothing."""
+    return bool(words_to_drop(left, find_mentions(words(left), desk.chat_view())))
+
+
+def _told_of(desk: Desk, row: NoteRow) -> tuple[PlayerId, ...]:
+    """Of whom the note is, by its claims or else by its words."""
+    named = (one for one in find_mentions(words(row.text), desk.chat_view()) if not one.pronoun)
+    told = (one.player for one in row.observations)
+    return (*told, *(player for one in named for player in one.players))
 
 
 def _cut(

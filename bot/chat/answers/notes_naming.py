@@ -9,8 +9,9 @@ from dataclasses import replace
 from bot.chat.answers.desk import Desk
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
+from bot.chat.opponents_told import denied
 from bot.chat.said import Certainty
-from bot.chat.words import words
+from bot.chat.words import Word, words
 from knowledge.regex import regex
 from knowledge.situation import KeptWords, Situation
 from knowledge.vocabulary import PlayerId, Topic
@@ -31,22 +32,36 @@ _OPENING = regex(r"\s*(?:/n(?:otes?)?|notes?|take note)\b[\s:]*", re.IGNORECASE)
 
 
 def names_player(desk: Desk, text: str, player: PlayerId) -> bool:
-    """Whether the words name the player as the book would read them, alike names included."""
+    """Whether the words name the player as the book would read them, alike names included.
+
+    Whoever is named only as not meant ("sorry, not gretel") is not: the words are of another.
+    """
     row = desk.view.player(player)
     if row is None:
         return False
     known = {part for name in (row.name, *row.aliases) for part in fold(name).split()}
-    if known.isdisjoint(word.folded for word in words(text)):
+    said = words(text)
+    if known.isdisjoint(one for word in said for one in _may_be_named_by(word)):
         return False
-    found = find_mentions(words(text), desk.chat_view())
-    return any(player in one.players and one.certainty is not Certainty.NOBODY for one in found)
+    found = find_mentions(said, desk.chat_view())
+    not_them = denied(said, found)
+    return any(
+        player in one.players and one.certainty is not Certainty.NOBODY and one not in not_them
+        for one in found
+    )
+
+
+def _may_be_named_by(word: Word) -> tuple[str, str]:
+    """The word, and the name that owns something in it: "sunnivas backhand"."""
+    return word.folded, word.folded.removesuffix("s")
 
 
 def notes_on(desk: Desk, player: PlayerId, *, limit: int) -> tuple[NoteRow, ...]:
     """Undeleted notes with a claim about the player or words that name them, newest first."""
     claimed = {row.note: row for row in desk.book.notes_of(player, limit=limit)}
     named = _naming(desk, player, desk.book.words_of_notes())
-    found = desk.book.notes_in([note for note in named if note not in claimed][:limit])
+    in_words = desk.book.notes_in([note for note in named if note not in claimed][:limit])
+    found = [row for row in in_words if not _is_put_right(row, player)]
     rows = sorted((*claimed.values(), *found), key=lambda row: (row.at, row.note), reverse=True)
     return tuple(rows[:limit])
 
@@ -56,6 +71,13 @@ def _naming(
 ) -> tuple[NoteId, ...]:
     """Those whose words name the player."""
     return tuple(note for note, text in notes if names_player(desk, text, player))
+
+
+def _is_put_right(row: NoteRow, player: PlayerId) -> bool:
+    """Whether it was corrected to be of others, though its words still name the player."""
+    read = row.observations
+    is_of_others = all(one.player != player for one in read)
+    return bool(read) and is_of_others and all(one.origin == "corrected" for one in read)
 
 
 def with_kept_words(desk: Desk, situation: Situation) -> Situation:
@@ -77,7 +99,8 @@ def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]
     naming = {player: _naming(desk, player, words_of)[:LOOKED_AT] for player in people}
     found = []
     for player, notes in naming.items():
-        told = [(row, kept) for one in notes if (kept := _kept_of(desk, row := rows[one], player))]
+        own = [rows[one] for one in notes if not _is_put_right(rows[one], player)]
+        told = [(row, kept) for row in own if (kept := _kept_of(desk, row, player))]
         found += [
             KeptWords(player=player, words=kept, day=local_day(row.at, "UTC"))
             for row, kept in told[:MOST_IN_WORDS]

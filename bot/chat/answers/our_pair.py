@@ -27,12 +27,12 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
     A partner told alone plays with whoever writes, if that is known.
     """
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
-    me = desk.asker if len(named) == 1 else None
+    found = [_mention_in(part, said) for part in named]
+    me = desk.asker or _usual_partner(desk, found[0]) if len(named) == 1 else None
     if len(named) == 1 and me is None:
         return _partner_alone(desk, said, named[0])
     if len(named) != PAIR and me is None:
         return Reply(text=wording("book.ask_pair"))
-    found = [_mention_in(part, said) for part in named]
     alike = [one for one in found if one and one.certainty is Certainty.AMBIGUOUS]
     if alike:
         return ask_which(desk, said.text, alike)
@@ -49,6 +49,7 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
     for player in players:
         desk.book.set_ours(player, ours=True)
     desk.book.pair_of(players[0], players[1])
+    also = _also_plays_with(desk, said, players[0])
     change = desk.record("context", {}, {"context": before.to_json()})
     desk.changed()
     theirs = tuple(player for player in before.theirs if player not in players)
@@ -57,10 +58,36 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
     desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs, focus=focus)
     beside = _beside_the_partner(players, were_ours, wrote)
     desk.knows_writer(players[0] if said.tells_writer else beside)
-    names = " and ".join(desk.names(players))
-    return Reply(
-        text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
+    lines = [wording("book.our_pair").format(names=" and ".join(desk.names(players)))]
+    if also is not None:
+        one, other = desk.names((players[0], also))
+        lines.append(wording("book.other_pair").format(one=one, other=other))
+    return Reply(text="\n".join(lines), buttons=rows([undo_button(change)]))
+
+
+def _also_plays_with(desk: Desk, said: BookSaid, me: PlayerId) -> PlayerId | None:
+    """The partner of another event: ours from now on, and of a pair that a word brings back."""
+    if not said.also:
+        return None
+    known = _mention_in(said.also, said)
+    is_known = known is not None and known.certainty is Certainty.SURE
+    other = (
+        known.players[0]
+        if known is not None and is_known
+        else desk.book.add_player(capitalised(said.also), ours=True)
     )
+    desk.book.set_ours(other, ours=True)
+    if other != me:
+        desk.book.pair_of(me, other)
+    return other
+
+
+def _usual_partner(desk: Desk, named: Mention | None) -> PlayerId | None:
+    """Who of us plays with them by the book: it knows one such pair and no other."""
+    if named is None or named.certainty is not Certainty.SURE:
+        return None
+    known = [one for one in desk.ours if desk.view.pair_id((one, named.players[0])) is not None]
+    return known[0] if len(known) == 1 else None
 
 
 def _beside_the_partner(

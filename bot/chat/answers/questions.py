@@ -78,7 +78,8 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
     reply = answer_asked(desk, asked, offers=question.offers)
-    if asked == last and supposes(question.text):
+    counts_already = asked == last and question.slots.wind is not None
+    if asked == last and supposes(question.text) and not counts_already:
         desk.context = replace(desk.context, told=Depth.CALL)
         return stands_as_it_was(reply, question.text, wording("not_weighed"))
     if asked == last or asked.about != last.about or asked.topic is not last.topic:

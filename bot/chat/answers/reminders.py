@@ -209,9 +209,14 @@ def _meant(desk: Desk, said: MatchMoved) -> MatchRow | None:
 
 
 def _no_such_match(desk: Desk, said: MatchMoved) -> Reply:
-    """Nothing is announced that could move: with a time it is an announcement of its own."""
+    """Nothing is announced that could move: with names and a time it is an announcement.
+
+    Without names it would be a match against nobody, which rallies then count for.
+    """
     if said.at is None:
         return Reply(text=wording("reminder.no_match"))
+    if not said.mentions:
+        return Reply(text=wording("reminder.which_match").format(at=f"{said.at:%H:%M}"))
     announced = MatchSaid(text=said.text, mentions=said.mentions, at=said.at, court=said.court)
     return matches.announce(desk, announced)
 

@@ -32,6 +32,7 @@ class BookVerb(StrEnum):
     DROP_NOTES = "drop_notes"
     WHO = "who"
     OUR_PAIR = "our_pair"
+    OUR_PAIRS = "our_pairs"
     MODE = "mode"
     LOG_ONLY = "log_only"
     EXPORT = "export"
@@ -64,7 +65,7 @@ class BookSaid:
     """Book management: the verb and its words.
 
     `then` is told behind our pair, and read once it is known whom "we" means; `tells_writer`: the
-    first of the pair is who writes.
+    first of the pair is who writes; `also` is with whom else they play, in another event.
     """
 
     text: str
@@ -73,6 +74,7 @@ class BookSaid:
     mentions: tuple[Mention, ...] = ()
     then: str = ""
     tells_writer: bool = False
+    also: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
