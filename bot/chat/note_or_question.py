@@ -11,6 +11,7 @@ from bot.chat.message import Message, names_somebody, opponents
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
+from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.said import Certainty, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
@@ -57,6 +58,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if is_told_by_another(message.said, message.mentions) and not message.asks:
         return (note,)
+    if tells_of_private_life(message):
+        return (note,)
     question = read_question(message, chat)
     if tells_of(message.said, opponents(message.mentions, chat)):
         is_asked = _is_sure(question) and _speaks_of_us(message)
@@ -76,6 +79,13 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
             return (note,)
         return (note, question) if asking(message, chat) < TOLD_BESIDE_BELOW else (question,)
     return (question,)
+
+
+def tells_of_private_life(message: Message) -> bool:
+    """Whether it tells such of one of them, asking nothing: it is handed back, whoever it is, and
+    no tactics come of it."""
+    is_told = not message.asks and not _speaks_of_us(message)
+    return is_told and is_of_private_life(message.text)
 
 
 def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
