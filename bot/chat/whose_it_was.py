@@ -1,4 +1,4 @@
-"""Who a note was really of, told right behind it: "no she doesn't, that was Dez", "i mixed them up".
+"""Who a note was really of, told right behind it: "no she doesn't, that was Dez", "i mixed them".
 
 What is denied of the one is what the other does: the note moves over, and stands of nobody twice.
 """
@@ -38,9 +38,7 @@ class WhoseItWas:
     right: Mention
 
 
-def whose_it_was(
-    text: str, said: Sequence[Word], mentions: Sequence[Mention]
-) -> WhoseItWas | None:
+def whose_it_was(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> WhoseItWas | None:
     """The denial and the right name; None unless the message ends on "that was NAME".
 
     Nothing but the name may stand behind "that was": "she didn't lob, that was a drive" names
