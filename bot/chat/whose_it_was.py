@@ -13,7 +13,8 @@ from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _DENIES = regex(
-    r"\b(?:not|never|no|isnt|arent|wasnt|doesnt|dont|didnt|cant|wont|hardly|barely|aint)\b"
+    r"\b(?:never|isnt|arent|wasnt|doesnt|dont|didnt|cant|wont|hardly|barely|aint)\b"
+    r"|\b(?:he|she|they|hes|shes|theyre|is|are|was|does|do|did)(?: really)? not\b"
 )
 _IT_WAS = regex(
     r"(?:that|it|this|thats|its)(?: (?:was|is|were|be))?"

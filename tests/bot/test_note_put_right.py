@@ -162,3 +162,8 @@ def test_what_another_note_told_of_moves_nothing(demo: Talk) -> None:
 def test_what_names_no_other_moves_no_note(demo: Talk, said: str) -> None:
     claims_after(demo, "okafor is slow", said)
     assert ("foot_speed", "weakness", False) in demo.claims("Okafor")
+
+
+@pytest.mark.parametrize("said", ["no, it was lindqvist", "not okafor, it was lindqvist"])
+def test_a_bare_no_moves_it_as_ever(demo: Talk, said: str) -> None:
+    assert claims_after(demo, "okafor is NOT slow", said).startswith("Changed. Lindqvist: foot")

@@ -34,10 +34,10 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
         return None
     if said.about_body or is_private(said.text):
         return None
-    told = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
-    if told is not None and (reply := _of_another(desk, row, told)) is not None:
+    denied = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
+    if denied is not None and (reply := _of_another(desk, row, denied)) is not None:
         return reply
-    if told is not None:
+    if denied is not None:
         # Of which note it is isn't known: what the one doesn't do is no claim about the other.
         return notes.take(desk, replace(said, claims=(), offered=()))
     moved = _exchanged(desk, row, said)
