@@ -41,8 +41,11 @@ _SAYINGS: Final = (
     r"down (?:by |to |at |in |on |a )?"
     r"(?:\d+|love|game|match|one|two|three|set|big|early|late|points?)",
     r"hurt(?:s|ing)? (?:us|them|you|me|our|their (?:game|serve|chances))",
+    r"(?:lazy|grumpy|sulk\w*|moody|annoyed|angry|bored|stubborn|flat ?footed)"
+    r"(?: (?:today|now|out there))?(?: and| so| n)? (?:(?:he|she|hes|shes|he s|she s)(?: is)? )?"
+    r"(?:not|isn ?t) moving",
 )
-"""Falls and hurts that are none: a score, a line, a level."""
+"""Falls and hurts that are none: a score, a line, a level; feet that a mood keeps still."""
 
 _FALLS: Final = (
     r"(?:fell|falls|fallen|fall|falling)",

@@ -11,7 +11,7 @@ from dataclasses import replace
 from bot.chat.common_words import is_common, respelled
 from bot.chat.forms import word_set
 from bot.chat.said import Certainty, Mention
-from bot.chat.words import Word
+from bot.chat.words import Word, words_in
 from knowledge.vocabulary import PlayerId
 from scouting_db.known_names import is_no_name
 from scouting_db.name_forms import is_particles
@@ -38,6 +38,11 @@ _AFTER_NAMES = (word_set("never_in_a_name") | word_set("of_a_schedule")) - _GIVE
     "thursday", "friday", "saturday", "sunday", "tue", "tues", "wed", "thurs", "fri", "sat",
     "weekend", "week",
 }  # fmt: skip
+_NUMBERS = words_in(
+    "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
+    " sixteen seventeen eighteen nineteen twenty thirty forty fifty"
+)
+"""Behind a name they tell when or where: "berg eleven thirty". Love is a name as well."""
 _TOLD = word_set("told_adjectives") | word_set("predicates")
 
 
@@ -95,7 +100,8 @@ def _sides(said: Sequence[Word]) -> list[list[Word]]:
             sides.append([])
         if word.folded in _JOINING:
             continue
-        if _ends_names(word.folded) or not word.folded.replace("'", "").isalpha():
+        is_number = bool(sides[-1]) and word.folded in _NUMBERS
+        if is_number or _ends_names(word.folded) or not word.folded.replace("'", "").isalpha():
             break
         sides[-1].append(word)
     return sides

@@ -11,8 +11,8 @@ from bot.chat.message import Message
 from bot.chat.said import Question
 from bot.chat.several_questions import part_of
 from bot.chat.slots import find_slots
-from bot.chat.topic_model import SURE_FROM
-from bot.chat.topic_question import CERTAIN, likely_question
+from bot.chat.topic_model import STANDS_ALONE_FROM, SURE_FROM
+from bot.chat.topic_question import CERTAIN, likely_question, read_question
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
@@ -37,6 +37,16 @@ _ANYTHING = frozenset(["anything", "something", "it", "that", "things", "the", "
 _IT = "it"
 """The ball or the matter spoken of: "and how low do i take it" goes on about it."""
 
+WORDS_OF_A_WHOLE_QUESTION = 8
+"""Fewer may lean on what was asked before without a word that says so. Common practice."""
+
+_OPENS = regex(r"(?:(?:ok|okay|so|hm+|oh|well|right|wait) )*")
+_GOES_ON = regex(
+    rf"{_FIRST}(?:and|or|if|when|what (?:if|about|when)|how about|but|even|same|then|also)\b"
+)
+_POINTS = regex(r"\b(?:it|its|that|thats|this|those|these|one|ones|there|then|instead|still)\b")
+"""Words that may point at the last answer."""
+
 _SHOT = regex(
     r"(?:(?:the|our|my|their|a|your|whole) )*"
     r"(?:(?P<aim_serve>serves?|serving)|(?P<aim_return>returns?|returning)"
@@ -51,7 +61,12 @@ _SHOT = regex(
 def another_topic(message: Message, chat: ChatView) -> Question | None:
     """The question of another topic; None where the message goes on with the last."""
     line = " ".join(word.folded for word in message.said)
-    if chat.last_topic is None or chat.last_topic in _OF_WORDS or _SUPPOSES.search(line):
+    if chat.last_topic is None or chat.last_topic in _OF_WORDS:
+        return None
+    if _says_all(message, line):
+        opening = _OPENS.match(line)
+        return _whole(message, len(opening[0].split()) if opening else 0, chat)
+    if _SUPPOSES.search(line):
         return None
     whether = _CHANGES.match(line)
     lead = whether or _AND.match(line)
@@ -73,6 +88,24 @@ def another_topic(message: Message, chat: ChatView) -> Question | None:
         asked = _alone(message, at, replace(chat, last_topic=None), is_sure=whether is None)
     is_other = asked is not None and asked.topic not in {*_OF_WORDS, chat.last_topic}
     return asked if is_other else None
+
+
+def _says_all(message: Message, line: str) -> bool:
+    """Whether it is a whole question that points at nothing said before: "they keep driving at my
+    chest what do i do". What opens with "and if" or speaks of "it" goes on with the last."""
+    is_whole = message.asks and len(message.said) >= WORDS_OF_A_WHOLE_QUESTION
+    return is_whole and not (_GOES_ON.match(line) or _POINTS.search(line))
+
+
+def _whole(message: Message, at: int, chat: ChatView) -> Question | None:
+    """The question from place `at` on, behind "ok so", read by itself; None where it is of the last
+    topic still, or of none."""
+    alone = replace(chat, last_topic=None)
+    asked = read_question(part_of(message, at, len(message.said), alone), alone)
+    if not isinstance(asked, Question) or asked.confidence < STANDS_ALONE_FROM:
+        return None
+    is_other = asked.topic not in {*_OF_WORDS, chat.last_topic}
+    return replace(asked, text=message.text) if is_other else None
 
 
 def _alone(message: Message, at: int, chat: ChatView, *, is_sure: bool) -> Question | None:

@@ -22,6 +22,16 @@ _UNDO = regex(
     r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
 )
 
+_WAS_ASKED = regex(
+    r"^(?:please |ok |oops |whoops |no |wait |wrong )*"
+    r"(?:undo|take (?:that|it) back|scratch|delete|remove|cancel|forget|drop|strike)"
+    r"(?: (?:that|it|this|the)(?: \w+){0,3}?)?"
+    r"(?: (?:because|cause|cos|bc|since))? (?:(?:it|that|this) (?:was|is)|its|thats|i was|i)"
+    r" (?:just |only |meant (?:it |that )?(?:as )?)*"
+    r"(?:a question|asking|asked|no note|not a note|not meant as a note)(?: not a note)?$"
+)
+"""`undo that middle thing it was a question`: of a note just made of what was asked."""
+
 _CORRECTION = regex(
     r"^(?:no|nope|sorry|oops|wait|actually|correction|not that|wrong|scratch that|i mean|i meant"
     r"|make that|that was|that should)\b"
@@ -35,7 +45,7 @@ _CORRECTION_BODY = regex(
 
 def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
     line = folded_line(said)
-    if not _UNDO.match(line):
+    if not (_UNDO.match(line) or _WAS_ASKED.match(line)):
         return None
     return UndoSaid(text=text, everything=EVERYTHING.fullmatch(line) is not None)
 

@@ -55,6 +55,11 @@ _SCORE = frozenset(
         "what the score",
         "what is the score",
         "what was the score",
+        "our score",
+        "whats our score",
+        "what our score",
+        "what is our score",
+        "what was our score",
         "current score",
         "where are we",
         "who is serving",
@@ -209,6 +214,13 @@ _AROUND = regex(
 )
 """Small words around the score asked for: "wait whats the score again", "score pls"."""
 
+_FILLING = regex(
+    r"^(?:(?:ok|okay|alright|well|um|uh|oh|yeah|yes|yep|and) )+"
+    r"|(?: (?:ok|okay|so|then|um|uh|yeah|i think|i guess|for now))+$"
+)
+"""What is spoken around who serves: "they serve first okay so". No word of it asks; with a question
+mark it might."""
+
 
 def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | None:
     """What such a message means; None for one that stands on its own."""
@@ -242,7 +254,7 @@ def _serving(text: str, said: Sequence[Word], chat: ChatView) -> ScoreSaid | Non
     spoken = " ".join(word.folded for word in said)
     if not chat.match_on:
         # Who serves first is also asked about before a match; who serves now needs one.
-        return _who_serves(text, spoken) if spoken.split()[-1] != "first" else None
+        return _who_serves(text, spoken) if "first" not in spoken.split() else None
     if answers_who_serves(said, chat):
         return ScoreSaid(text=text, score=SaidScore(we_serve=_WE.search(spoken) is not None))
     if (told := _who_serves(text, spoken)) is not None:
@@ -255,9 +267,10 @@ def _serving(text: str, said: Sequence[Word], chat: ChatView) -> ScoreSaid | Non
 
 
 def _who_serves(text: str, spoken: str) -> ScoreSaid | None:
-    if spoken not in _WE_SERVE | _THEY_SERVE:
+    bare = spoken if "?" in text else _FILLING.sub("", spoken)
+    if bare not in _WE_SERVE | _THEY_SERVE:
         return None
-    return ScoreSaid(text=text, score=SaidScore(we_serve=spoken in _WE_SERVE))
+    return ScoreSaid(text=text, score=SaidScore(we_serve=bare in _WE_SERVE))
 
 
 def topic_carried(

@@ -22,6 +22,7 @@ MANNER = (
 )
 """How something is said; without the thing itself such words tell nothing."""
 
+_ENDS = ".;:!?\n,()"
 _EMPTY_WORDS = word_set("empty")
 
 
@@ -31,24 +32,48 @@ def places_of_manner(hits: Hits) -> set[int]:
     return {at for hit in hits.having(*MANNER) for at in range(hit.start, hit.stop)} - judging
 
 
+def negations(hits: Hits) -> set[int]:
+    """Where words stand that deny: "not", "never"."""
+    return {at for hit in hits.having(Role.NOT) for at in range(hit.start, hit.stop)}
+
+
 def kept_words(
-    text: str, said: Sequence[Word], line: Sequence[str], used: set[int], manner: set[int]
+    text: str,
+    said: Sequence[Word],
+    line: Sequence[str],
+    used: set[int],
+    *,
+    manner: set[int],
+    denying: set[int],
 ) -> tuple[str, ...]:
     """Stretches of unclaimed words without the small words at their ends.
 
-    A stretch of small words and words of manner alone is left out.
+    A stretch of small words and words of manner alone is left out. What denies the words right
+    behind it is theirs, whatever claim it was counted to as well: "not bad at the net" must not be
+    quoted as "bad at the net".
     """
+    used = used - _denying_what_is_kept(said, used, denying)
     kept: list[str] = []
     run: list[int] = []
     for place in range(len(said) + 1):
         ends = place == len(said) or place in used or line[place] == NAME
-        broken = not ends and place and set(said[place].gap) & set(".;:!?\n,()")
+        broken = not ends and place and set(said[place].gap) & set(_ENDS)
         if ends or broken:
             kept += _trimmed(text, said, run, manner)
             run = []
         if not ends:
             run.append(place)
     return tuple(kept)
+
+
+def _denying_what_is_kept(said: Sequence[Word], used: set[int], denying: set[int]) -> set[int]:
+    kept: set[int] = set()
+    for place in sorted(denying & used, reverse=True):
+        behind = place + 1
+        is_left = behind < len(said) and (behind not in used or behind in kept)
+        if is_left and not set(said[behind].gap) & set(_ENDS):
+            kept.add(place)
+    return kept
 
 
 def _trimmed(text: str, said: Sequence[Word], run: Sequence[int], manner: set[int]) -> list[str]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from bot.chat.note_line import NoteLine
 from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
-from bot.chat.trait_lexicon import Role
+from bot.chat.trait_lexicon import NAME, Role
+from bot.chat.words import words_in
 from knowledge.vocabulary import Trait, Value
 
 _MARKS = frozenset(",;:.!?()\n—–|")
@@ -24,6 +25,12 @@ _PLACES = frozenset(
 _WORDS_OF_A_PLACE = 4
 """Of "to her left foot". Common practice, no source."""
 
+_EXCLAIMED = words_in("oh ok okay and so ah um uh well yeah")
+_GOES_ON = words_in(
+    "and yeah yes no wait btw also by so but well i he she they hes shes theyre ok okay my"
+) | {NAME}
+"""What "oh" is followed by where it names no stroke."""
+
 _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
@@ -38,7 +45,32 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_only_soft(claim, note)
         or _is_of_a_place(claim, note)
         or _is_aimed(claim, note)
+        or _is_only_exclaimed(claim, note)
     )
+
+
+def _is_only_exclaimed(claim: Claim, note: NoteLine) -> bool:
+    """ "Oh and he doesn't like her side": the "oh" that opens is no overhead.
+
+    It is one where it is said how it is ("oh is weak", "oh weak").
+    """
+    if claim.trait is not Trait.OVERHEAD:
+        return False
+    start, stop = claim.span
+    own = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
+    strokes = note.hits.having(Role.STROKE, Role.NOUN)
+    told = [
+        at
+        for at in own
+        if note.said[at].folded == "oh" or any(hit.start <= at < hit.stop for hit in strokes)
+    ]
+    return bool(told) and all(_exclaims(at, note) for at in told)
+
+
+def _exclaims(at: int, note: NoteLine) -> bool:
+    behind = note.line[at + 1 : at + 2]
+    leads = all(word.folded in _EXCLAIMED for word in note.said[:at])
+    return note.said[at].folded == "oh" and leads and bool({*behind} & _GOES_ON)
 
 
 def _is_aimed(claim: Claim, note: NoteLine) -> bool:

@@ -7,14 +7,15 @@ from dataclasses import replace
 
 from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.forms import word_set
-from bot.chat.message import Message, names_somebody, opponents
+from bot.chat.message import Message, names_somebody, opponents, read_message, weighed_note
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_witness import is_told_by_another
 from bot.chat.notes import read_note
+from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
-from bot.chat.said import Certainty, Question, Unclear, Understood
+from bot.chat.said import Certainty, NoteSaid, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
-from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus
+from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus, told_beside
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
 from bot.chat.unknown_names import has_predicate
@@ -57,6 +58,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if is_told_by_another(message.said, message.mentions) and not message.asks:
         return (note,)
+    if tells_of_private_life(message):
+        return (note,)
     question = read_question(message, chat)
     if tells_of(message.said, opponents(message.mentions, chat)):
         is_asked = _is_sure(question) and _speaks_of_us(message)
@@ -76,6 +79,13 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
             return (note,)
         return (note, question) if asking(message, chat) < TOLD_BESIDE_BELOW else (question,)
     return (question,)
+
+
+def tells_of_private_life(message: Message) -> bool:
+    """Whether it tells such of one of them, asking nothing: it is handed back, whoever it is, and
+    no tactics come of it."""
+    is_told = not message.asks and not _speaks_of_us(message)
+    return is_told and is_of_private_life(message.text)
 
 
 def _only_sounds_asked(message: Message, chat: ChatView) -> bool:
@@ -107,6 +117,11 @@ def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A question, and before it the note that stands beside it."""
     question = read_question(message, chat)
     beside = telling_note(message.text, as_meant(message.said), message.note, chat.ours)
+    if beside is None and not message.note.about_body:
+        for span in told_beside(message.text, as_meant(message.said), message.note, chat.ours):
+            apart = _told_apart(message.text[slice(*span)], chat)
+            if apart is not None:
+                return (apart, _asked_beside(question, span))
     if beside is not None and not message.note.about_body:
         return (beside, question)
     tells = _tells_claims(message) and not _only_supposes(message)
@@ -114,6 +129,25 @@ def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
         is_sure = surely_asks(message.text, message.said)
         return (message.note, question) if is_sure else (message.note,)
     return (question,)
+
+
+def _told_apart(part: str, chat: ChatView) -> NoteSaid | None:
+    """The note that a part beside the question makes when read without it: of "okafor is slow on
+    his backhand side and where do i serve hale" the whole blurs what its first half claims."""
+    alone = read_message(part, chat)
+    note = None if alone.asks else weighed_note(alone, chat)
+    is_theirs = note is not None and not {one.player for one in note.claims} & {*chat.ours}
+    return note if is_theirs and note is not None and note.claims else None
+
+
+def _asked_beside(question: Question | Unclear, told: tuple[int, int]) -> Question | Unclear:
+    """The question, of whom it names itself, where it names somebody beside that part."""
+    start, stop = told
+    mentions = question.slots.mentions
+    own = tuple(one for one in mentions if not start <= one.span[0] < stop)
+    if all(one.pronoun for one in own):
+        return question
+    return replace(question, slots=replace(question.slots, mentions=own))
 
 
 _SUPPOSING = frozenset(["when", "if", "once", "whenever"])

@@ -10,6 +10,7 @@ from bot.chat.message import Message, names_somebody, read_message, weighed_note
 from bot.chat.pronouns import CALLS, PLURAL
 from bot.chat.said import CorrectionSaid, NoteSaid
 from bot.chat.view import ChatView
+from bot.chat.whose_it_was import tells_of_exchange, whose_it_was
 from bot.chat.words import Word, folded_line, words, words_in
 from knowledge.regex import regex
 from knowledge.vocabulary import Wing
@@ -57,6 +58,10 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
         return None
     if _NOT_SO.fullmatch(folded_line(message.said)):
         return CorrectionSaid(text=message.text, untrue=True)
+    if whose_it_was(message.text, message.said, message.mentions) is not None or tells_of_exchange(
+        message.said, message.mentions
+    ):
+        return replace(weighed_note(message, chat), text=message.text, corrects=True)
     body = told_instead(message.text)
     if body is None:
         return None
@@ -94,6 +99,11 @@ def wing_instead(text: str) -> Wing | None:
     if found is None:
         return None
     return Wing.FOREHAND if found["wing"].startswith("f") else Wing.BACKHAND
+
+
+def is_untrue(text: str) -> bool:
+    """Whether nothing but "no, she doesn't" is said."""
+    return _UNTRUE.fullmatch(folded_line(words(told_instead(text) or text))) is not None
 
 
 def _judges(body: str, chat: ChatView) -> bool:

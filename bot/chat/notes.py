@@ -13,7 +13,7 @@ from functools import partial
 from bot.chat.clauses import Clause, clauses
 from bot.chat.forms import word_set
 from bot.chat.half_understood import worth_offering
-from bot.chat.kept_words import kept_words, places_of_manner
+from bot.chat.kept_words import kept_words, negations, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected
@@ -107,7 +107,14 @@ def read_note(
         text=text,
         mentions=tuple(sorted(named, key=lambda one: one.span)),
         claims=read.claims,
-        kept=kept_words(text, said, note.line, used, places_of_manner(note.hits)),
+        kept=kept_words(
+            text,
+            said,
+            note.line,
+            used,
+            manner=places_of_manner(note.hits),
+            denying=negations(note.hits) - _places(note, read.claims),
+        ),
         seen=Seen.HEARSAY if heard else Seen.LIVE,
         about_body=_is_about_body(note),
         offered=worth_offering(read.doubted, read.claims),

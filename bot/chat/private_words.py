@@ -52,6 +52,11 @@ def is_of_a_body(text: str) -> bool:
     return any(one.meaning in _OF_BODIES and _places([one]) & told for one in found)
 
 
+def is_of_private_life(text: str) -> bool:
+    """Whether it is of a private life: a loss, a marriage, money; not of anybody's health."""
+    return is_private(text) and not (is_of_a_body(text) or complains(text))
+
+
 def _windows(text: str) -> list[str]:
     """The text in overlapping stretches, since of a long one only the beginning is read."""
     step = WINDOW - OVERLAP

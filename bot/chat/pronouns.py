@@ -8,7 +8,8 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_sides import shares_the_court, tells_a_fact
 from bot.chat.said import Certainty, Mention
 from bot.chat.view import ChatView
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 from scouting_db.called_names import call_of_name
 from scouting_db.sounds import fold
@@ -27,6 +28,7 @@ _PERSONS = (
     | dict.fromkeys(("lady", "ladys", "woman", "womans", "girl", "girls", "gal"), "she")
     | _SPOUSES
 )
+_OTHER = frozenset(["other"])
 _BEFORE_A_PERSON = frozenset(["the", "that"])
 
 
@@ -57,6 +59,8 @@ def _meant(
     last = (*named[::-1], *view.focus)
     if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
         return _beside(view.asker, view)
+    if only_contrasts(said) and (other := _other_asked_of(folded, last, before, view)):
+        return other
     if folded in _SINGULAR and not last and _tells_of_myself(said):
         return _beside(view.asker, view)
     if folded in _SINGULAR:
@@ -70,6 +74,35 @@ def _meant(
     if folded in _PERSONS and is_person(said, position):
         return _one_opponent(_PERSONS[folded], view, _called(before, view))
     return ()
+
+
+_CONTRASTS = regex(
+    r"(?:(?:ok|okay|and|so|but|then|n|what|how|about|bout|for|with|against|to|on|at|vs|same) )*"
+    r"(?:him|her|he|she|(?:the |his |her |their )?other(?: one| guy| girl| lady| player)?)"
+    r"(?: (?:then|too|instead|now))*"
+)
+
+
+def only_contrasts(said: Sequence[Word]) -> bool:
+    """ "And her?", "what about him", "and the other one": nothing but another person is named."""
+    return _CONTRASTS.fullmatch(folded_line(said)) is not None
+
+
+def _other_asked_of(
+    folded: str, last: Sequence[PlayerId], before: Sequence[Mention], view: ChatView
+) -> tuple[PlayerId, ...]:
+    """The other of the pair, right behind an answer about the one: the same is not asked twice.
+
+    Not where only the one is called so: "and him?" behind the man of a mixed pair is that man.
+    """
+    if view.last_topic is None or view.noted or len(view.focus) != 1 or not last:
+        return ()
+    other = _beside(last[0], view) if last[0] in view.theirs else ()
+    if folded in _OTHER or not other or folded not in _SINGULAR:
+        return other if folded in _OTHER else ()
+    called, call = _called(before, view), CALLS[folded]
+    is_the_one = called.get(last[0]) == call and called.get(other[0], call) != call
+    return () if is_the_one else other
 
 
 def _tells_of_myself(said: Sequence[Word]) -> bool:

@@ -11,7 +11,12 @@ from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.follow_ups import topic_carried
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
-from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
+from bot.chat.note_or_question import (
+    SHORTEST_STATEMENT,
+    begins_as_note,
+    note_or_question,
+    tells_of_private_life,
+)
 from bot.chat.note_witness import is_opinion_of_another, is_told_by_another
 from bot.chat.own_shape import own_shape
 from bot.chat.rule_goes_on import rule_goes_on
@@ -111,6 +116,8 @@ def _is_of_weather(message: Message) -> bool:
 def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A note, and the question that it also is; without a claim only the question."""
     if message.note.about_body or is_told_by_another(message.said, message.mentions):
+        return (message.note,)
+    if tells_of_private_life(message):
         return (message.note,)
     if not message.asks and is_opinion_of_another(message.said, message.mentions):
         return (message.note,)

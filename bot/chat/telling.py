@@ -60,6 +60,9 @@ _RANKS = words_in("one player link half of side guy girl woman man lady partner"
 _TOLD_OF_US = frozenset([Trait.HAND, Trait.TWO_HANDED_BACKHAND])
 """What is noted of ourselves too beside a question: it never changes."""
 
+_IS = words_in("is isnt has hasnt")
+"""Behind a name they tell what somebody is, and at all times."""
+
 _AIMS = frozenset(
     ["attack", "target", "avoid", "exploit", "pound", "pick", "test", "punish", "respect", "feed"]
 )
@@ -125,6 +128,28 @@ def telling_note(
     thought = [part for part in telling if _is_thought_of_them(part, said, note.mentions, ours)]
     words = tuple(text[slice(*part.span(said))] for part in thought)
     return replace(note, claims=(), offered=(), kept=words) if words else None
+
+
+def told_beside(
+    text: str, said: Sequence[Word], note: NoteSaid, ours: Sequence[PlayerId]
+) -> tuple[tuple[int, int], ...]:
+    """Where the parts stand that say beside a question what an opponent, by name, is.
+
+    What one does just now only sets the scene: "hale serves and hesitates, where do i return".
+    """
+    parts = _parts(text, said, note.mentions)
+    if not any(part.asks for part in parts):
+        return ()
+    theirs = [one for one in note.mentions if not set(one.players) & set(ours)]
+    named = replace(note, mentions=tuple(theirs))
+    telling = [part for part in parts if _tells(part, said, theirs) and _names(part, said, named)]
+    return tuple(part.span(said) for part in telling if _says_what_is(part, said, theirs))
+
+
+def _says_what_is(part: Part, said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
+    opens = _subject_at(said, part.start)
+    stops = [places.stop for one in mentions if opens in (places := _places(one, said))]
+    return any(word.folded in _IS for stop in stops for word in said[stop : stop + 1])
 
 
 def _is_inside(claim: Claim, spans: Sequence[tuple[int, int]]) -> bool:

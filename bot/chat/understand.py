@@ -25,6 +25,7 @@ from bot.chat.message import (
 )
 from bot.chat.note_openings import note_dictated
 from bot.chat.note_put_right import note_put_right
+from bot.chat.noted_behind_a_rally import rally_and_note
 from bot.chat.noted_beside import told_and_noted
 from bot.chat.partner_again import partner_again
 from bot.chat.partner_in_passing import partner_in_passing
@@ -108,7 +109,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
-    beside = told_and_noted(message, chat, settled)
+    beside = told_and_noted(message, chat, settled) or rally_and_note(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.in_format import in_format
+from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
@@ -57,7 +59,7 @@ _REF = regex(r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated)\b", re.I
 def advise(situation: Situation) -> Advice:
     """The rule that the words ask for, or whom to ask."""
     asked = situation.asked
-    found = _found(asked)
+    found = _found(asked, ours=[part for one in situation.ours for part in one.name.split()])
     if found.rule is None:
         return Advice(
             topic=Topic.RULES_QUESTION,
@@ -86,8 +88,10 @@ def _is_named(rule: Rule, words: str) -> bool:
     return named or len(word.split()) != 1
 
 
-def _found(asked: Asked) -> Found:
+def _found(asked: Asked, *, ours: Sequence[str]) -> Found:
     tapped = None if asked.rule is None else rule_named(asked.rule)
+    if tapped is None and partners_differ(asked.words, ours):
+        tapped = rule_named(PARTNERS_DISAGREE)
     return find_rule(asked.words, before=asked.before) if tapped is None else Found(rule=tapped)
 
 

@@ -106,3 +106,18 @@ def test_the_pair_on_court_announced_again_counts_no_rally(demo: Talk) -> None:
 def test_whoever_comes_after_that_won_no_rally(demo: Talk, opening: str) -> None:
     assert demo.say(f"{opening} hale and ana ruiz").startswith("Next: Ben Hale and Ana Ruiz")
     assert demo.say(f"{opening} anna olsen and tim sills").startswith("No anna olsen in your book")
+
+
+@pytest.mark.parametrize(
+    ("said", "at"),
+    [
+        ("next gretel hoffmann and sunniva berg eleven thirty court two", "11:30, court 2"),
+        ("next gretel hoffmann and sunniva berg ten fifteen", "10:15"),
+        ("we play gretel hoffmann and sunniva berg eleven thirty", "11:30"),
+        ("next up gretel hoffmann and sunniva berg at twelve court eleven", "12:00, court 11"),
+    ],
+)
+def test_a_spoken_time_behind_a_surname_is_no_part_of_it(fresh: Talk, said: str, at: str) -> None:
+    fresh.say(said)
+    reply = fresh.press(fresh.buttons[0].payload)
+    assert reply.startswith(f"Next: Gretel Hoffmann and Sunniva Berg, {at}, best of 3")

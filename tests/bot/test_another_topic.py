@@ -58,3 +58,39 @@ def test_what_goes_on_with_the_last_stays_there(
     demo: Talk, first: str, said: str, topic: Topic
 ) -> None:
     assert topic_after(demo, first, said) is topic
+
+
+TOSS, MIDDLE = "we won the toss what do we take", "who takes the middle"
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "topic"),
+    [
+        (TOSS, "ok they keep driving at me at my chest what do i do", Topic.ANSWER_PATTERN),
+        (TOSS, "so their lobs keep beating us what can we do", Topic.LOB),
+        (
+            MIDDLE,
+            "so who starts serving us or them how do we decide if we win the toss",
+            Topic.CHOOSE_END_OR_SERVE,
+        ),
+        (MIDDLE, "ok so where should i serve okafor when he stands far back", Topic.AIM_SERVE),
+    ],
+)
+def test_a_whole_question_behind_ok_asks_of_itself(
+    demo: Talk, first: str, said: str, topic: Topic
+) -> None:
+    assert topic_after(demo, first, said) is topic
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "topic"),
+    [
+        (TOSS, "ok and what if they win the toss and take the end", Topic.CHOOSE_END_OR_SERVE),
+        (SERVE, "ok so what do i do with that when he stands on the left", Topic.AIM_SERVE),
+        (MIDDLE, "so who takes it then when the ball comes from the left", Topic.COVER_MIDDLE),
+    ],
+)
+def test_a_long_question_that_points_back_goes_on(
+    demo: Talk, first: str, said: str, topic: Topic
+) -> None:
+    assert topic_after(demo, first, said) is topic

@@ -173,3 +173,27 @@ def test_once_the_name_is_settled_nothing_is_open(demo: Talk) -> None:
     demo.say("morena leans middle, okafor guards the line")
     demo.tap("Moreno")
     assert "On nobody yet" not in demo.say("not okafor, lindqvist")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "undo that it was a question",
+        "undo that middle thing it was a question",
+        "take it back, i was only asking",
+        "scratch that note because it was a question not a note",
+    ],
+)
+def test_a_note_made_of_a_question_goes(demo: Talk, said: str) -> None:
+    notes = len(demo.notes())
+    demo.say("note who takes the middle with tom")
+    assert demo.say(said).startswith("Taken back")
+    assert len(demo.notes()) == notes
+
+
+@pytest.mark.parametrize("said", ["forget that, it was a good shot", "is it a question of nerves"])
+def test_what_only_sounds_like_it_takes_nothing_back(demo: Talk, said: str) -> None:
+    demo.say("okafor is slow")
+    notes = len(demo.notes())
+    assert not demo.say(said).startswith("Taken back")
+    assert len(demo.notes()) >= notes

@@ -181,3 +181,63 @@ def test_whose_a_rally_was_still_counts_it(demo: Talk, said: str) -> None:
 
 def rallies(talk: Talk) -> int:
     return len(talk.stored()["rally"])
+
+
+@pytest.mark.parametrize(
+    "said", ["and him?", "and him", "what about him", "and the other one", "ok and for him then"]
+)
+def test_behind_the_one_of_their_pair_the_other_is_asked_about(demo: Talk, said: str) -> None:
+    assert demo.say("where do i serve okafor").startswith("Serve Okafor")
+    assert demo.say(said).startswith("Serve Lindqvist")
+    assert demo.say(said).startswith("Serve Okafor")
+
+
+def test_a_her_behind_the_one_is_the_other_too(demo: Talk) -> None:
+    demo.say("where do i serve okafor")
+    assert demo.say("and her?").startswith("Serve Lindqvist")
+    assert demo.say("what about him").startswith("Serve Okafor")
+    assert demo.say("and her?").startswith("Serve Lindqvist")
+
+
+@pytest.mark.parametrize("said", ["and his backhand", "what if he is lefty", "should i lob him"])
+def test_more_about_him_goes_on_about_the_same(demo: Talk, said: str) -> None:
+    demo.say("where do i serve okafor")
+    demo.say(said)
+    assert demo.context.asked is not None
+    assert demo.context.asked.about == (demo.player("Okafor"),)
+
+
+def test_who_alone_of_a_mixed_pair_is_called_so_stays_meant(fresh: Talk) -> None:
+    fresh.say("next: rosalind tack and benny oyelaran")
+    fresh.press(fresh.buttons[0].payload)
+    assert fresh.say("report on benny").startswith("Watch them first: no notes on Oyelaran")
+    assert fresh.say("and him").startswith("Watch them first: no notes on Oyelaran")
+    assert fresh.say("and her").startswith("Watch them first: no notes on Tack")
+
+
+@pytest.mark.parametrize("said", ["whats our score", "ok whats our score now", "our score pls"])
+def test_our_score_is_the_score(demo: Talk, said: str) -> None:
+    demo.say("4-2-1 us")
+    assert demo.say(said).startswith("4-2-1.")
+
+
+@pytest.mark.parametrize(
+    ("said", "score"),
+    [
+        ("they serve first okay so", "0-0-2. They serve"),
+        ("ok they serve first um", "0-0-2. They serve"),
+        ("um we serve first ok", "0-0-2. Mira serves"),
+        ("they start i guess", "0-0-2. They serve"),
+    ],
+)
+def test_who_serves_is_told_with_what_is_spoken_around_it(
+    demo: Talk, said: str, score: str
+) -> None:
+    demo.say("next: brandt and castellano, to 11")
+    assert demo.say(said).startswith(score)
+
+
+@pytest.mark.parametrize("said", ["they serve first ok?", "should they serve first then"])
+def test_who_serves_first_may_be_asked(demo: Talk, said: str) -> None:
+    demo.say("next: brandt and castellano, to 11")
+    assert not demo.say(said).startswith("0-0-2")

@@ -139,3 +139,24 @@ def test_where_a_shot_goes_is_not_where_somebody_plays(demo: Talk, text: str) ->
 @pytest.mark.parametrize("text", ["okafor plays the ad side", "okafor serves well and plays left"])
 def test_where_somebody_plays_stays(demo: Talk, text: str) -> None:
     assert "side_played left" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "oh and lindqvist doesnt like going to her backhand side",
+        "ok oh lindqvist is slow",
+        "oh lindqvist is bad at dinks",
+        "oh yeah lindqvist hates it",
+    ],
+)
+def test_what_is_only_exclaimed_is_no_overhead(demo: Talk, text: str) -> None:
+    assert not {one for one in told(demo, text) if one.startswith("overhead")}
+    assert not [one.label for one in demo.buttons if "overhead" in one.label]
+
+
+@pytest.mark.parametrize(
+    "text", ["lindqvist oh weak", "oh and lindqvists oh is weak", "lindqvists oh is weak"]
+)
+def test_a_short_overhead_stays_one(demo: Talk, text: str) -> None:
+    assert "overhead weakness" in told(demo, text)

@@ -120,3 +120,50 @@ def test_a_reading_overtaken_since_does_not_come_back(demo: Talk) -> None:
     stored = demo.claims("Okafor")
     demo.press(again)
     assert demo.claims("Okafor") == stored
+
+
+@pytest.mark.parametrize(
+    ("note", "said", "changed"),
+    [
+        ("okafor poaches", "no he doesnt poach at all that was lindqvist", "Lindqvist: poaching"),
+        ("okafor poaches", "he never poaches that was lindqvist", "Lindqvist: poaching often."),
+        ("okafor poaches", "no he doesnt its lindqvist", "Lindqvist: poaching often."),
+        ("okafor is slow", "sorry he isnt slow, that is really lindqvist", "Lindqvist: foot speed"),
+        ("okafor is slow", "i mixed them up", "Lindqvist: foot speed weak."),
+        ("okafor is slow", "i got them the wrong way round", "Lindqvist: foot speed weak."),
+        ("okafor is slow", "i mixed up okafor and lindqvist", "Lindqvist: foot speed weak."),
+        (
+            "okafor is slow",
+            "swap okafor and lindqvist i mixed them up lindqvist is slow",
+            "Lindqvist: foot speed weak.",
+        ),
+    ],
+)
+def test_a_note_moves_to_whom_it_really_was_of(
+    demo: Talk, note: str, said: str, changed: str
+) -> None:
+    noted = demo.claims("Okafor")
+    assert claims_after(demo, note, said).startswith(f"Changed. {changed}")
+    assert demo.claims("Okafor") == noted
+    demo.tap("undo")
+
+
+def test_what_another_note_told_of_moves_nothing(demo: Talk) -> None:
+    lobs = {one for one in demo.claims("Lindqvist") if one[0] == "lob"}
+    reply = claims_after(demo, "okafor poaches", "no he doesnt lob at all that was lindqvist")
+    assert "Changed" not in reply
+    assert ("poaching", "often", False) in demo.claims("Okafor")
+    assert {one for one in demo.claims("Lindqvist") if one[0] == "lob"} == lobs
+
+
+@pytest.mark.parametrize(
+    "said", ["was that lindqvist?", "he didnt lob that was a drive", "i mixed up the score"]
+)
+def test_what_names_no_other_moves_no_note(demo: Talk, said: str) -> None:
+    claims_after(demo, "okafor is slow", said)
+    assert ("foot_speed", "weakness", False) in demo.claims("Okafor")
+
+
+@pytest.mark.parametrize("said", ["no, it was lindqvist", "not okafor, it was lindqvist"])
+def test_a_bare_no_moves_it_as_ever(demo: Talk, said: str) -> None:
+    assert claims_after(demo, "okafor is NOT slow", said).startswith("Changed. Lindqvist: foot")

@@ -151,3 +151,30 @@ def test_the_example_of_a_match_names_opponents_of_the_book(fresh: Talk) -> None
     assert fresh.say("4-2-1") == "No match is on. Say: next: Shah and NAME, to 11"
     fresh.say("add jo vance")
     assert fresh.say("we serve") == "No match is on. Say: next: Shah and Vance, to 11"
+
+
+@pytest.mark.parametrize(
+    ("told", "score"),
+    [
+        (("0-0-2", "our point they netted it", "side out i mean we get it now"), "0-0-1. Mira"),
+        (("0-0-2", "our point", "side out"), "0-0-1. Mira serves"),
+        (("3-1-2", "our point", "side out"), "1-3-1. Tom serves"),
+        (("3-1-2", "their point", "side out"), "1-3-1. They serve"),
+        (("3-1-2", "side out we serve"), "1-3-1. Tom serves"),
+        (("3-1-2", "side out they serve"), "1-3-1. They serve"),
+        (("3-1-1", "side out we serve"), "3-1-1. We serve"),
+    ],
+)
+def test_a_side_out_tells_who_served(demo: Talk, told: tuple[str, ...], score: str) -> None:
+    """Only the pair that served loses the serve; the first server's call is after the side-out."""
+    demo.say(NEXT)
+    for each in told[:-1]:
+        assert "who serves?" in demo.say(each)
+    assert demo.say(told[-1]).startswith(score)
+
+
+def test_a_side_out_alone_leaves_open_who_serves(demo: Talk) -> None:
+    demo.say(NEXT)
+    demo.say("3-1-2")
+    assert demo.say("side out") == "3-1-2: who serves?"
+    assert demo.say("we do").startswith("3-1-2. We serve")

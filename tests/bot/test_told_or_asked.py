@@ -173,3 +173,30 @@ def test_what_is_called_a_note_offers_no_topic() -> None:
     [note] = understand("note okafor eats everything at his body, out of ideas", chat=MATCH)
     assert isinstance(note, NoteSaid)
     assert note.may_ask == ()
+
+
+@pytest.mark.parametrize(
+    ("said", "topic"),
+    [
+        ("who takes the middle with tom", Topic.COVER_MIDDLE),
+        ("who takes the middle with okafor", Topic.COVER_MIDDLE),
+        ("so who takes the middle with tom", Topic.COVER_MIDDLE),
+    ],
+)
+def test_a_who_with_somebody_is_asked_and_no_note(said: str, topic: Topic) -> None:
+    [asked] = understand(said, chat=MATCH)
+    assert isinstance(asked, Question)
+    assert asked.topic is topic
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "lindqvist who takes the middle",
+        "who poaches the most: okafor",
+        "okafor plays left and is slow with lindqvist",
+    ],
+)
+def test_a_who_that_tells_stays_a_note(said: str) -> None:
+    [note] = understand(said, chat=MATCH)
+    assert isinstance(note, NoteSaid)

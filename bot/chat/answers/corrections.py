@@ -51,8 +51,8 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
         return attribute(desk, note, _two_of(desk, note))
     if note is not None and said.untrue:
         return notes.delete(desk, note.note)
-    if note is not None and note.observations and _means_the_other(said, players, denied, note):
-        players = _the_other(desk, [note.observations[0].player])
+    if note is not None and note.observations and _meansthe_other(said, players, denied, note):
+        players = the_other(desk, [note.observations[0].player])
     if note is not None and players and _is_of(note, players) and not _names_any(said):
         text = wording("note.as_it_was").format(claims=observed_line(desk, note.observations))
         return Reply(text=text, about=("note", note.note))
@@ -73,7 +73,7 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     return Reply(text=wording("nothing_to_undo" if asked is None else "name.whom"))
 
 
-def _means_the_other(
+def _meansthe_other(
     said: CorrectionSaid,
     players: Sequence[PlayerId],
     denied: Sequence[PlayerId],
@@ -145,7 +145,7 @@ def _meant_instead(
     left = tuple(one for one in asked.about if one not in denied)
     if not players and left and len(left) < len(asked.about):
         return replace(asked, about=left)
-    players = players or _the_other(desk, asked.about)
+    players = players or the_other(desk, asked.about)
     if not players:
         return None
     ours, about_ours = {*desk.ours}, [one for one in asked.about if one in desk.ours]
@@ -167,7 +167,7 @@ def _last_note(desk: Desk) -> NoteRow | None:
     return None if row is None or row.deleted else row
 
 
-def _the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
+def the_other(desk: Desk, about: Sequence[PlayerId]) -> tuple[PlayerId, ...]:
     """The partner of whoever was meant, in the current match or as far as the book knows."""
     for pair in (desk.context.theirs, desk.ours):
         if len(about) == 1 and about[0] in pair and len(pair) == 2:
@@ -198,7 +198,7 @@ def _two_of(desk: Desk, row: NoteRow) -> tuple[PlayerId, ...]:
         if one.certainty is Certainty.SURE and not one.pronoun
     ]
     others = dict.fromkeys(one for one in named if one != about)
-    return (about, *(others or _the_other(desk, (about,))))
+    return (about, *(others or the_other(desk, (about,))))
 
 
 def _read_for(desk: Desk, row: NoteRow, player: PlayerId) -> Reply:

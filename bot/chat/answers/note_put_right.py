@@ -8,12 +8,16 @@ from dataclasses import replace
 from bot.chat.answers import corrections, notes
 from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk
-from bot.chat.note_put_right import told_instead, wing_instead
+from bot.chat.answers.names import settled
+from bot.chat.names import mentions_of
+from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
 from bot.chat.said import NoteSaid
 from bot.chat.understand import understand_note
+from bot.chat.whose_it_was import WhoseItWas, tells_of_exchange, whose_it_was
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.vocabulary import TRAITS, Trait, Wing
 from scouting_db.values import NewObservation, NoteRow
 
@@ -30,6 +34,15 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
         return None
     if said.about_body or is_private(said.text):
         return None
+    denied = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
+    if denied is not None and (reply := _of_another(desk, row, denied)) is not None:
+        return reply
+    if denied is not None:
+        # Of which note it is isn't known: what the one doesn't do is no claim about the other.
+        return notes.take(desk, replace(said, claims=(), offered=()))
+    moved = _exchanged(desk, row, said)
+    if moved:
+        return corrections.rewrite(desk, row, moved)
     wing = wing_instead(said.text)
     if wing is not None:
         return corrections.rewrite(desk, row, [_on(wing, one) for one in row.observations])
@@ -44,6 +57,40 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     kept = notes.take(desk, said)
     stands = wording("note.stands").format(claims=observed_line(desk, row.observations))
     return replace(kept, text="\n".join([kept.text, stands]))
+
+
+def _of_another(desk: Desk, row: NoteRow, told: WhoseItWas) -> Reply | None:
+    """The note moved over to whom it was, denied of the one: "no she doesn't, that was Dez".
+
+    What was denied has to be what the note told of: "she never lobs, that was Dez" behind a note
+    of her poaching leaves that note alone.
+    """
+    wrong, right = row.observations[0].player, told.right.players[0]
+    if right == wrong:
+        return None
+    view = replace(desk.chat_view(), focus=(wrong,), replying_to_note=True)
+    denied = understand_note(told.denied, chat=view)
+    traits = {(one.player, one.trait) for one in (*denied.claims, *denied.offered)}
+    noted = {(one.player, one.trait) for one in row.observations}
+    is_denied = is_untrue(told.denied) or bool(traits & noted)
+    return corrections.attribute(desk, row, [right]) if is_denied else None
+
+
+def _exchanged(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:
+    """What the note says of each, told of the other; nothing where more is told than that."""
+    mentions = mentions_of(said.text, desk.chat_view())
+    if not tells_of_exchange(words(said.text), mentions):
+        return ()
+    about = row.observations[0].player
+    named = settled(one for one in mentions if not one.pronoun)
+    pair = named or (about, *corrections.the_other(desk, (about,)))
+    if len(pair) != len({*pair, about}) or len(pair) != 2:
+        return ()
+    other = dict([pair, pair[::-1]])
+    moved = [replace(one, player=other.get(one.player, one.player)) for one in row.observations]
+    stands = {(one.player, one.trait, one.value) for one in moved}
+    is_told = {(one.player, one.trait, one.value) for one in notes.observations(said)} <= stands
+    return moved if is_told else ()
 
 
 def _told(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:

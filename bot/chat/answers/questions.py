@@ -22,10 +22,12 @@ from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
+from bot.chat.pronouns import only_contrasts
 from bot.chat.render import offer_buttons, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.said import Question
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.advice import Advice
 from knowledge.vocabulary import Topic
 
@@ -48,7 +50,8 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     last = desk.context.asked
     is_faulty = rates is not None and rates.fault is not None
     if question.changes and last is not None and not is_faulty:
-        about = settled([one for one in mentions if not is_same_again(one)]) or ()
+        is_other = only_contrasts(words(question.text))
+        about = settled([one for one in mentions if is_other or not is_same_again(one)]) or ()
         asked = as_asked(desk, question, about)
         if asked.score is not None:
             score = in_last_frame(asked.score, question.slots, last.score)

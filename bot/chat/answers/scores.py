@@ -15,7 +15,7 @@ from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, take_rally
 from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.answers.scoreboard import serve_buttons
-from bot.chat.answers.serve_asked import ask_serve, open_call, serve_asked_beside
+from bot.chat.answers.serve_asked import ask_again, ask_serve, open_call, serve_asked_beside
 from bot.chat.match_log import GUESSED_SERVE
 from bot.chat.render import rows
 from bot.chat.reply import Reply
@@ -34,6 +34,7 @@ from bot.chat.score_reading import (
     state_said,
     with_serve_open,
 )
+from bot.chat.score_words import SIDE_OUT
 from bot.chat.settled_forms import rally_told
 from bot.chat.wording import wording
 from knowledge.game import (
@@ -58,6 +59,9 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.won_by_us is not None:
         return count_rally(desk, ours=said.won_by_us, match=None, expected=None)
     match = desk.context.match
+    answered = None if match is None else _side_out_answers(desk, match, said)
+    if answered is not None:
+        return answered
     if said.side_out and (said.score is None or said.score.call is None):
         return no_match(desk) if match is None else _side_out(desk, match, said)
     if match is not None and said.rally_ours is not None:
@@ -169,6 +173,30 @@ def _serve_answered(desk: Desk, match: MatchId, score: SaidScore) -> Reply | Non
         return None
     known = SaidScore(call=ScoreCall.parse(asked.call), we_serve=score.we_serve)
     return answer_call(desk, match, ScoreSaid(text=asked.call, score=known), asked.n)
+
+
+def _side_out_answers(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply | None:
+    """The score of which we asked who serves, answered by a side-out: "side out, we get it now".
+
+    Who has the serve now did not serve at that call, unless it is the first server's, which a
+    side-out leads to. Who has it is told, or won the rally that waits; else it is asked again.
+    """
+    asked = open_call(desk)
+    is_told = SIDE_OUT.search(said.text.lower()) is not None
+    if asked is None or not is_told or (said.score is not None and not says_no_points(said.score)):
+        return None
+    gained = said.score.we_serve if said.score is not None else None
+    if gained is None and asked.then:
+        gained = asked.then[-1][0]
+    if gained is None:
+        return ask_again(desk, asked)
+    call = ScoreCall.parse(asked.call)
+    is_led_to = call.server == 1 and not asked.then
+    score = SaidScore(call=call, we_serve=gained is is_led_to)
+    reply = answer_call(desk, match, ScoreSaid(text=asked.call, score=score), asked.n)
+    if open_call(desk) is not None or desk.log().match.game.we_serve is gained:
+        return reply
+    return _side_out(desk, match, said)
 
 
 def answer_call(desk: Desk, match: MatchId, said: ScoreSaid, expected: int) -> Reply:

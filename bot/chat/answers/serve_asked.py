@@ -66,6 +66,11 @@ def keep_waiting(
     return _waiting(desk, replace(asked, then=(*before, (ours, text))))
 
 
+def ask_again(desk: Desk, asked: AskedServe) -> Reply:
+    """The same question, which what was said did not answer."""
+    return _waiting(desk, asked)
+
+
 def drop_waiting(desk: Desk) -> Reply | None:
     """Take back the rally that waits; None where none does."""
     asked = open_call(desk)
