@@ -13,7 +13,7 @@ _NOT_WHO_AFTER = frozenset(["for", "to", "between", "with", "are", "is", "do", "
 _WHAT = frozenset(["that", "it", "the", "this", "again", "both", "our", "their", "game", "match"])
 _A_PLACE_AFTER = frozenset(
     ["over", "out", "up", "in", "back", "down", "is", "was", "are", "were", "be", "stand", "stands",
-     "from", "go", "get", "gets", "goes", "stay", "right", "left", "who", "whos", "hes", "shes", 
+     "from", "go", "get", "gets", "goes", "stay", "right", "left", "who", "whos", "hes", "shes",
      "been", "near", "around", "if", "isnt", "wasnt"]
 )  # fmt: skip
 _SERVE = frozenset(["serving", "serve", "serves", "server"])

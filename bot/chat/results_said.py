@@ -10,7 +10,7 @@ from bot.chat.breaks_said import without_runs
 from bot.chat.format_said import TARGETS
 from bot.chat.numbers import groups
 from bot.chat.other_matches import is_of_others
-from bot.chat.results_brief import is_over, names_a_game
+from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
 from bot.chat.results_games import Game, GameTold, games_told, is_one_game, is_whole
 from bot.chat.results_whose import is_told_otherwise, whose_each
