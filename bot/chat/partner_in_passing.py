@@ -39,11 +39,6 @@ _ME_AND = regex(
     rf"{_LEAD}(?:(?:its|it is|just|were|we are) )*(?:me|myself) (?:and|n|with|w|plus)"
     rf" (?:my {_ANY} )?"
 )
-_EVENTS = r"(?:mixed|womens|mens|open|doubles|dubs|seniors?|ladies|gender)"
-_ALSO = regex(
-    rf"(?:and )?(?:i )?(?:play )?(?:(?:the|in|a) )*(?:{_EVENTS} )+(?:with|w)(?: my {_ANY})?"
-    r"(?= (?:\w+)(?: \w+){0,3}$)"
-)
 _AND_ME = regex(r" (?:and|n) (?:i|me|myself)\b ?| is my " + _KIN + r"\b ?")
 _I_AM = r"(?:im|i am|this is|my name is|its me)"
 _BOTH = regex(
@@ -244,29 +239,16 @@ def _said(
     stop = named[-1].stop
     while stop < len(said) and said[stop].folded in _TIMES:
         stop += 1
-    also = _in_another_event(text, said, stop)
-    if tells_more and also is None and not _goes_on(said, stop):
+    if tells_more and not _goes_on(said, stop):
         return None
     return BookSaid(
         text=text,
         verb=BookVerb.OUR_PAIR,
         words=" and ".join(one.typed for one in named),
         mentions=tuple(one.known for one in named if one.known is not None),
-        then=_rest(text, said, stop, named[-1].typed) if tells_more and also is None else "",
+        then=_rest(text, said, stop, named[-1].typed) if tells_more else "",
         tells_writer=tells_writer,
-        also=also,
     )
-
-
-def _in_another_event(text: str, said: Sequence[Word], stop: int) -> str | None:
-    """The second partner of "mixed with sam and womens with zoe"; empty where no name is read."""
-    rest = said[stop:]
-    found = _ALSO.match(" ".join(word.folded for word in rest))
-    if found is None:
-        return None
-    named = [word for word in rest[len(found[0].split()) :] if word.folded not in _TIMES]
-    is_name = 0 < len(named) <= PAIR and all(map(_is_name, named))
-    return text[named[0].span[0] : named[-1].span[1]] if is_name else ""
 
 
 def _rest(text: str, said: Sequence[Word], stop: int, name: str) -> str:

@@ -26,7 +26,6 @@ from bot.chat.message import (
 from bot.chat.note_openings import note_dictated
 from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_beside import told_and_noted
-from bot.chat.own_pair_again import own_pair_again
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
@@ -82,9 +81,6 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     listed = listed_said(text, chat)
     if listed is not None:
         return (listed,)
-    ours = own_pair_again(text, chat)
-    if ours is not None:
-        return (ours,)
     partner = None if chat.forwarded else partner_told(text, chat) or partner_in_passing(text, chat)
     partner = partner or partner_pointed_at(text, chat)
     if partner is not None:

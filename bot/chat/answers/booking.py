@@ -16,7 +16,7 @@ from bot.chat.answers.no_match import no_match
 from bot.chat.answers.notes_dropped import drop_notes
 from bot.chat.answers.notes_shown import show_notes
 from bot.chat.answers.of_people import manage_people
-from bot.chat.answers.our_pair import our_pair, own_pairs
+from bot.chat.answers.our_pair import our_pair
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
 from bot.chat.answers.results import last_match
@@ -27,7 +27,6 @@ from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.follow_ups import OF_GAMES
-from bot.chat.own_pair_again import OF_US
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -52,7 +51,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.MANY_NOTES:
             return Reply(text=wording("help.many_notes").strip())
         case BookVerb.WHO:
-            return own_pairs(desk) if said.words == OF_US else _players(desk)
+            return _players(desk)
         case BookVerb.OUR_PAIR:
             return our_pair(desk, said)
         case BookVerb.ADD_PLAYER:

@@ -27,7 +27,7 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
     A partner told alone plays with whoever writes, if that is known.
     """
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
-    me = _who_plays_with(desk, said, named[0]) if len(named) == 1 else None
+    me = desk.asker if len(named) == 1 else None
     if len(named) == 1 and me is None:
         return _partner_alone(desk, said, named[0])
     if len(named) != PAIR and me is None:
@@ -57,53 +57,10 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
     desk.context = replace(before, ours=(players[0], players[1]), theirs=theirs, focus=focus)
     beside = _beside_the_partner(players, were_ours, wrote)
     desk.knows_writer(players[0] if said.tells_writer else beside)
-    lines = [wording("book.our_pair").format(names=" and ".join(desk.names(players)))]
-    if said.also is not None:
-        lines.append(_also_with(desk, said.also, players[0]))
-    return Reply(text="\n".join(lines), buttons=rows([undo_button(change)]))
-
-
-def _also_with(desk: Desk, name: str, me: PlayerId) -> str:
-    """How to change to the partner of another event, who is ours from now on."""
-    if not name:
-        return wording("book.and_with_whom").format(me=desk.names([me])[0])
-    known = [row.player for row in desk.view.roster if row.name.lower() == name.lower()]
-    partner = known[0] if known else desk.book.add_player(capitalised(name), ours=True)
-    desk.book.set_ours(partner, ours=True)
-    if partner != me:
-        desk.book.pair_of(me, partner)
-    desk.changed()
-    return wording("book.our_other_pair").format(names=" and ".join(desk.names([me, partner])))
-
-
-def own_pairs(desk: Desk) -> Reply:
-    """Who plays now, and with whom else one of us is a pair, with the words to change it."""
-    if len(desk.ours) != PAIR:
-        return Reply(text=wording("book.ask_pair"))
-    lines = [wording("book.our_pair").format(names=" and ".join(desk.names(desk.ours)))]
-    for pair in _other_pairs(desk):
-        lines.append(wording("book.our_other_pair").format(names=" and ".join(desk.names(pair))))
-    return Reply(text="\n".join(lines))
-
-
-def _other_pairs(desk: Desk) -> list[tuple[PlayerId, PlayerId]]:
-    """The book's pairs of ours that do not play now, whoever plays now named first."""
-    pairs = [pair for _, pair in desk.view.pairs if {*pair} <= {*desk.view.ours()}]
-    others = [pair for pair in pairs if {*pair} != {*desk.ours} and {*pair} & {*desk.ours}]
-    return [(one, two) if one in desk.ours else (two, one) for one, two in others]
-
-
-def _who_plays_with(desk: Desk, said: BookSaid, name: str) -> PlayerId | None:
-    """Who of us has the partner that is told alone: whoever writes, or the one who had before."""
-    partner = _mention_in(name, said)
-    if partner is None or partner.certainty is not Certainty.SURE:
-        return desk.asker
-    told = partner.players[0]
-    if desk.asker is not None and desk.asker != told:
-        return desk.asker
-    pairs = [(*desk.ours,), *_other_pairs(desk)] if len(desk.ours) == PAIR else []
-    beside = [one for pair in pairs if told in pair for one in pair if one != told]
-    return beside[0] if len(beside) == 1 else desk.asker
+    names = " and ".join(desk.names(players))
+    return Reply(
+        text=wording("book.our_pair").format(names=names), buttons=rows([undo_button(change)])
+    )
 
 
 def _beside_the_partner(

@@ -64,8 +64,7 @@ class BookSaid:
     """Book management: the verb and its words.
 
     `then` is told behind our pair, and read once it is known whom "we" means; `tells_writer`: the
-    first of the pair is who writes; `also` is a partner they have in another event, empty where
-    that one's name was not read.
+    first of the pair is who writes.
     """
 
     text: str
@@ -74,7 +73,6 @@ class BookSaid:
     mentions: tuple[Mention, ...] = ()
     then: str = ""
     tells_writer: bool = False
-    also: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
