@@ -33,7 +33,9 @@ from bot.chat.topic_question import (
     topics_with_score,
 )
 from bot.chat.view import ChatView
+from bot.chat.words import folded_line
 from knowledge.complaints import complains, complains_of_us
+from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
 STRAY_WORDS_OF_A_QUESTION = 3
@@ -105,6 +107,7 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
     if isinstance(fixed, ScoreSaid) and _counts_games(fixed, message):
         return 0
     stray = stray_words(message.told.of_score) - _of_match_points(message)
+    stray -= _of_the_end(fixed, message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
 
 
@@ -122,6 +125,22 @@ def _of_match_points(message: Message) -> int:
     """How often "match point" tells of the score itself: "4-10 match point them" asks nothing."""
     said = [word.folded for word in message.told.of_score]
     return sum(one == "match" and then in _POINTS for one, then in pairwise(said))
+
+
+_ENDED = regex(
+    r"^(?:\w+ )*?(?:ended|wound|finished) up (?:losing|winning|dropping|taking|beating)\b"
+)
+
+
+def _of_the_end(fixed: Understood, message: Message) -> int:
+    """How many words lead over to how a game ended: "so we ended up losing 11-7" asks nothing."""
+    if not isinstance(fixed, ResultSaid) or message.asks:
+        return 0
+    found = _ENDED.match(folded_line(message.told.words))
+    if found is None:
+        return 0
+    left_out = sum(word.folded == "," for word in message.told.of_score)
+    return left_out + stray_words(message.told.words[: len(found[0].split())])
 
 
 def with_offers(

@@ -12,6 +12,7 @@ from bot.chat.note_ourselves import ourselves
 from bot.chat.note_sides import shares_the_court
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
+from bot.chat.pronouns import tells_of_two
 from bot.chat.said import Certainty, Mention
 from bot.chat.trait_lexicon import NAME, trait_phrases
 from bot.chat.view import ChatView
@@ -79,16 +80,20 @@ def _whose(
     told_of = without_witness(said, mentions)
     if speaks_of_us or len(told_of) < len(mentions):
         return meant(said, told_of)
-    return meant(said, told_of) or _implied(view)
+    return meant(said, told_of) or _implied(said, view)
 
 
 def _breaks(said: Sequence[Word]) -> list[int]:
     return [place for place, word in enumerate(said) if place and set(word.gap) & _MARKS]
 
 
-def _implied(view: ChatView) -> tuple[Mention, ...]:
-    """Nobody named: the one player spoken of just now, if it is only one."""
-    if len(view.focus) != 1:
+def _implied(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
+    """Nobody named: the one player spoken of just now, if it is only one.
+
+    A he and a she whom nobody named are a pair: neither is the one of us who was spoken of.
+    """
+    is_of_others = tells_of_two(said) and {*view.focus} <= {*view.ours}
+    if len(view.focus) != 1 or is_of_others:
         return ()
     return (
         Mention(typed="", span=(0, 0), certainty=Certainty.SURE, players=view.focus, pronoun=True),

@@ -73,7 +73,7 @@ _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
 def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     """What helps the pair; None where an opponent is spoken of, or a body that hurts."""
-    line = _line(message, chat)
+    line = line_of_us(message, chat)
     if _TOLD.search(line) is None or _OF_US.search(line) is None or complains(message.text):
         return None
     if "?" in message.text.rstrip(" ?!."):
@@ -85,7 +85,7 @@ def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
 
 
-def _line(message: Message, chat: ChatView) -> str:
+def line_of_us(message: Message, chat: ChatView) -> str:
     """The words in full, one of ours by name as "ourname"."""
     ours = [one.span for one in message.mentions if not one.pronoun and is_ours(one, chat.ours)]
     return " ".join(

@@ -68,6 +68,15 @@ def playing_part(text: str) -> str:
     return ", ".join(text[start:stop] for start, stop in playing_spans(text))
 
 
+def without_private(text: str) -> str:
+    """The text with such words blanked out, so that who is named beside them still stands."""
+    said = words(text)
+    for at in _private(said):
+        start, stop = said[at].span
+        text = text[:start] + " " * (stop - start) + text[stop:]
+    return text
+
+
 def playing_spans(text: str) -> tuple[tuple[int, int], ...]:
     """Where those clauses stand, in characters, without the marks at their ends."""
     said = words(text)

@@ -56,7 +56,9 @@ def _meant(
     named = [each.players[0] for each in sure if not each.pronoun] or [
         each.players[0] for each in sure
     ]
-    last = (*named[::-1], *view.focus)
+    is_of_a_pair = all(each.pronoun for each in before) and tells_of_two(said)
+    focus = [each for each in view.focus if not (is_of_a_pair and each in view.ours)]
+    last = (*named[::-1], *focus)
     if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
         return _beside(view.asker, view)
     if only_contrasts(said) and (other := _other_asked_of(folded, last, before, view)):
@@ -110,6 +112,11 @@ def _tells_of_myself(said: Sequence[Word]) -> bool:
     return any(is_myself(said, at) and tells_a_fact(said, at) for at in range(len(said)))
 
 
+def tells_of_two(said: Sequence[Word]) -> bool:
+    """ "He bangs and she blocks": two whom nobody named are a pair across the net, not of us."""
+    return len({CALLS[word.folded] for word in said if word.folded in CALLS}) > 1
+
+
 def is_partner_word(typed: str) -> bool:
     """Whether a mention's word means the other of somebody's pair: "partner", "husband"."""
     return fold(typed) in _PARTNER or fold(typed) in _SPOUSES
@@ -157,7 +164,7 @@ def _fitting(
     if fitting:
         return (fitting[0],)
     beside = _beside(last[0], view) if last else ()
-    other = tuple(one for one in beside if called.get(one, call) == call)
+    other = tuple(one for one in beside if called.get(one, call) == call and one != view.asker)
     return other or _one_opponent(call, view, called)
 
 

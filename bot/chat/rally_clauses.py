@@ -7,10 +7,12 @@ from dataclasses import replace
 
 from bot.chat.disputed_calls import is_disputed
 from bot.chat.forms import word_set
-from bot.chat.message import Message
+from bot.chat.message import Message, read_message
 from bot.chat.numbers import number_of
 from bot.chat.on_court import is_of_one_side
+from bot.chat.private_words import without_private
 from bot.chat.rally_details import RallyReading, read_rally
+from bot.chat.rally_opening import opened_by
 from bot.chat.rally_tense import is_reported, tells_what_holds
 from bot.chat.rally_told import is_owned, is_side_out, is_unowned, serving_after, won_by_us
 from bot.chat.said import RallySaid, SaidScore, ScoreSaid
@@ -35,9 +37,6 @@ _JUDGES = regex(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
 """What somebody is, said as readily of all the day as of one rally: no outcome alone."""
 
 _MARKS = frozenset(",;.!:\n–—")
-_STILL_WHOSE = frozenset(
-    ["is", "to", "now", "again", "serve", "ball", "the", "serving", "and", "was"]
-)
 _OTHERWISE = word_set("not_of_one_rally")
 _MANY = word_set("of_many_rallies")
 
@@ -65,6 +64,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         return None
     if not _says_whose(clauses) and is_disputed(message.said):
         return None
+    if not _says_whose(clauses) and without_private(message.text) != message.text:
+        return _beside_a_body(message, chat)
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)
     won = _won_by_play(reading, said, line) if told is None else told
@@ -74,6 +75,13 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     corrects = CORRECTS.match(line) is not None
     rally = RallySaid(text=message.text, won_by_us=won, mentions=named, corrects=corrects)
     return with_details(rally, message, chat)
+
+
+def _beside_a_body(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
+    """The rally that is told beside private words: "pain killers" and "shot" hit no winner."""
+    beside = read_message(without_private(message.text), chat)
+    rally = told_rally(beside, chat) if beside.said else None
+    return None if rally is None else replace(rally, text=message.text)
 
 
 def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool | None:
@@ -95,17 +103,13 @@ def _is_out_of_place(word: str) -> bool:
     return word in _OTHERWISE or (number_of(word) not in (None, 1, 2)) or word == "two"
 
 
-def _opens_with_whose(said: Sequence[Word]) -> bool:
-    """ "Ours okafor netted it": the first word says whose, and the rest what happened."""
-    return said[0].folded in ("ours", "theirs") and said[1].folded not in _STILL_WHOSE
-
-
 def _clauses(said: Sequence[Word]) -> tuple[str, ...]:
     """The lines between the message's marks."""
     lines: list[list[str]] = [[]]
+    opened = opened_by(said) if said else 0
     for at, word in enumerate(said):
         is_apart = set(word.gap) & _MARKS or " - " in word.gap
-        if lines[-1] and (is_apart or (at == 1 and _opens_with_whose(said))):
+        if lines[-1] and (is_apart or at == opened):
             lines.append([])
         lines[-1].append(word.folded)
     return tuple(with_sides(" ".join(line)) for line in lines)

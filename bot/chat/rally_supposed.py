@@ -26,10 +26,14 @@ _LOSES = r"lose|loses|lost|drop|drops|dropped|miss|misses|missed"
 _HOW = rf"(?:(?P<loses>{_LOSES})|win|wins|won|get|gets|got|take|takes|took|score|scores|scored)"
 _RALLY = (
     r"(?:it|(?:this|that|the next|next|the)(?: (?:one|rally|point|pt|ball))?"
-    r"|(?:a|one)(?: more)?(?: (?:rally|point|pt))?|another(?: one)?)"
+    r"|(?:a|one)(?: more)?(?: (?:rally|point|pt))|one(?: more)?|another(?: one)?)"
 )
 _SERVE = r"(?P<serve>(?:the|our|their|my) serve|serve)"
-_GAME = r"(?! (?:game|match|set|two|2|three|both|first|second|third|last|next game))"
+_GAME = (
+    r"(?! (?:game|match|set|two|2|three|both|first|second|third|last|next game|time ?outs?|to\b"
+    r"|break|pause|breather|rest|minute|medical|ball|balls|lobs?|middle|risk|chance|hint|call))"
+)
+"""`should we take a time-out`, `if we take that ball`: what is taken there is no rally."""
 _NOUN = (
     r"(?:after|on|with|following) (?:a |one |the |another )?(?:(?:(?P<bad>loss|miss|lost (?:rally"
     r"|point))|(?:win|winner|won (?:rally|point)))|(?P<over>side ?out))"

@@ -25,8 +25,10 @@ _TARGET = regex(
 
 
 _OPENED = regex(
-    r"(?:(?:ok|so|and|ugh|nice) )*(?:we )?(?:just )?(?P<how>lost|loss|l|won|win|w)"
+    r"(?:(?:ok|so|and|ugh|nice|yes|no|damn|argh) )*(?:we )?(?:just )?"
+    r"(?:(?P<how>lost|loss|l|won|win|w)"
     r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?"
+    r"|dropped that (?:one|rally|point))"
 )
 """`lost, mira netted it`: said in so many words, before what happened in it."""
 

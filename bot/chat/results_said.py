@@ -14,6 +14,7 @@ from bot.chat.results_brief import game_won, is_over, match_won, names_a_game
 from bot.chat.results_doubted import LONGEST_GAME, is_going_on, is_now
 from bot.chat.results_games import Game, GameTold, games_told, is_one_game, is_whole
 from bot.chat.results_whose import is_told_otherwise, whose_each
+from bot.chat.results_won import told_won
 from bot.chat.said import ResultSaid, SaidScore
 from bot.chat.score_groups import level_at
 from bot.chat.score_words import BADLY_BEATEN, SIDE_OUT
@@ -30,23 +31,9 @@ GAMES_IN_WORDS = 3
 
 _MARKS = frozenset(",;.!?\n")
 
-_WON = regex(
-    r"\b(?:won|win(?! by\b)|beat|bt|w|took|take|dub|winners|gold|victory|through)\b"
-    rf"|(?:\bwe |^)(?:just )?{BADLY_BEATEN} (?:they|them|em)\b"
-    r"|\bover they\b|\bto (?:us|we)\b|\d (?:us|we)$"
-)
-_LOST = regex(
-    r"\b(?:got beat|lost|loss|lose|l|fell|dropped|beaten|they won|they beat|they took|out in"
-    r"|gone in|knocked out)\b"
-)
-_THEY_WON = regex(
-    rf"\bgot {BADLY_BEATEN}\b|\bbeaten\b|\bthey (?:team )?(?:won|beat|took|win|got|had us)\b"
-    rf"|\b(?:just|have) (?:won|beat) us\b|\blost\b|\b{BADLY_BEATEN} (?:us|we)\b"
-    r"|\b(?:to|for) (?:them|they)\b|\btook us\b|\d (?:them|they)$"
-)
 _FINISHED = regex(
-    r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|fell|dropped|dub"
-    r"|(?<=\d )w(?! \w)|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
+    r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|wound up|fell|dropped"
+    r"|dub|(?<=\d )w(?! \w)|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
     r"|(?<!side )out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
@@ -68,7 +55,6 @@ _ONLY_A_RALLY = regex(
 )
 _THAT_ONE = regex(r"\b(?:won|lost|took|win|lose|got) (?:(?:that|this)(?: one)?|it)\b")
 """Of a rally behind a call of three numbers ("7-8-2 they won that one"), else of a game."""
-_THEY_LOST = regex(r"\bthey (?:have |just )?(?:lost|lose|dropped)\b")
 
 
 def result_said(
@@ -148,7 +134,7 @@ def _without_points(
     format: GameFormat | None,
 ) -> ResultSaid | None:
     """ "Won in 3", "swept them", "they were a no-show", "game over, us 11 them 9"."""
-    won, games = _won(line), _IN_GAMES.search(line)
+    won, games = told_won(line), _IN_GAMES.search(line)
     is_best_of_three = format is None or format.best_of == GAMES_IN_WORDS
     unplayed = _WITHOUT_A_GAME.search(line)
     brief = match_won(line)
@@ -186,7 +172,7 @@ def _our_points_first(
         each = zip(games, verdicts, strict=True)
         games = tuple(game if won is None else _turned(game, won=won) for game, won in each)
         return games, _won_by(games)
-    won = _won(folded_line(said))
+    won = told_won(folded_line(said))
     won = game_won(folded_line(said)) if won is None and len(games) == 1 else won
     if won is not None and won is not _won_most(games) and _is_flippable(games, won=won):
         games = tuple((second, first) for first, second in games)
@@ -197,14 +183,15 @@ def _each_won(said: Sequence[Word], told: Sequence[GameTold]) -> list[bool | Non
     """Who won each game, by the words before it, or by the clause that holds it alone."""
     starts = [0, *(one.stop for one in told)]
     before = [
-        _won(folded_line(said[start : one.start])) for start, one in zip(starts, told, strict=False)
+        told_won(folded_line(said[start : one.start]))
+        for start, one in zip(starts, told, strict=False)
     ]
     cuts = [0, *(at for at, word in enumerate(said) if at and set(word.gap) & _MARKS), len(said)]
     clauses = list(pairwise(cuts))
     holding = [next(span for span in clauses if span[0] <= one.start < span[1]) for one in told]
     if len(set(holding)) < len(holding):
         return before
-    alone = [_won(folded_line(said[start:stop])) for start, stop in holding]
+    alone = [told_won(folded_line(said[start:stop])) for start, stop in holding]
     return alone if sum(one is not None for one in alone) > 1 else before
 
 
@@ -224,7 +211,7 @@ def _won_by(games: Sequence[Game]) -> bool | None:
 
 def _tally(told: Sequence[GameTold], line: str, format: GameFormat | None) -> Game | None:
     """A match in games, ours first: "we lost 2-1" in a best of three; "L 0-2" in any."""
-    won = _won(line)
+    won = told_won(line)
     if len(told) != 1 or won is None or (format is not None and format.best_of == 1):
         return None
     if format is None and not _BY_A_LETTER.match(line):
@@ -247,7 +234,7 @@ def _is_bare_end(told: Sequence[GameTold], of_score: Sequence[Word], format: Gam
 
 def _says_other(told: Sequence[GameTold], line: str) -> bool:
     """ "Lost 15-8": the winner's points first, by the word beside them."""
-    won = _won(line)
+    won = told_won(line)
     return won is not None and won is not (told[0].game[0] > told[0].game[1])
 
 
@@ -278,14 +265,6 @@ def _is_over_by_two(first: int, second: int) -> bool:
 
 def _is_short(said: Sequence[Word]) -> bool:
     return len(said) <= 12
-
-
-def _won(line: str) -> bool | None:
-    if _THEY_LOST.search(line):
-        return True
-    if _THEY_WON.search(line):
-        return False
-    return True if _WON.search(line) else False if _LOST.search(line) else None
 
 
 def _won_most(games: Sequence[tuple[int, int]]) -> bool:

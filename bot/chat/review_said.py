@@ -20,6 +20,7 @@ _REST = words_in("please pls now then guys today tonight overall again out there
 _REVIEW = (
     r"(?:(?:match|game|after|post|last|short|quick|the) )*(?:review|recap|debrief)"
     r"(?: (?:of|the|that|this|our|last|match|game|it|us))*"
+    r"(?: (?:against|vs|versus|with) N(?: (?:and|n) N)?(?: (?:today|earlier))?)?"
 )
 _HOW = (
     r"how did (?:we|it|that|this|the)(?: last)?(?: (?:match|game))?(?: (?:do|go|went|play))"
@@ -37,7 +38,10 @@ _WRONG = (
 )
 _WRITE = r"what (?:should|do) (?:we|i) write down(?: (?:after|about|of|the|this|that|match|game))*"
 
-_ASKS = regex(rf"{_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
+_THEN_REVIEW = rf"(?:{_HOW}|{_WAS}|how was (?:it|that|this)|{_WHAT}) (?:and )?{_REVIEW}"
+"""`how did we do review`: asked in words, and once more by its name."""
+
+_ASKS = regex(rf"{_REVIEW}|{_THEN_REVIEW}|post match|{_HOW}|{_WAS}|{_WHAT}|{_WRITE}")
 """The whole of the message but courtesies."""
 
 _LOST = regex(_WRONG)

@@ -37,6 +37,7 @@ from bot.chat.said import (
 )
 from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
+from bot.chat.side_quarrel import side_quarrel
 from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
 from bot.chat.substitutes_said import substitute_said
@@ -52,7 +53,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
+    fixed = fixed or partner_trouble(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)

@@ -12,6 +12,7 @@ from bot.chat.cast import cast
 from bot.chat.dictated import as_numbers
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
+from bot.chat.misheard_words import as_heard
 from bot.chat.needs_said import FoundNeeds, find_needs
 from bot.chat.rates_said import FoundRates, find_rates
 from bot.chat.said import Mention
@@ -85,7 +86,7 @@ def tell(
     text: str, said: Sequence[Word], ours: Sequence[Mention], others: Sequence[Mention]
 ) -> Told:
     names = [one.span for one in (*ours, *others)]
-    words = tuple(as_numbers(cast(in_full(said, names=names), ours, others)))
+    words = tuple(as_numbers(cast(in_full(as_heard(said), names=names), ours, others)))
     rates = find_rates(text, words)
     line = line_of(words, without=rates.places if rates else ())
     if rates is not None:

@@ -34,6 +34,15 @@ _PAIRS_WITH = regex(
 )
 
 
+_WHOM_WE_SERVE = regex(
+    r"(?:(?:so|ok|and|then|also) )*(?:who|whom|which (?:one|player|of they|of them))"
+    r" (?:(?:do|should|shall|would|will|can|am|are|is it best) )?(?:i|we|to)(?: be| now)*"
+    r" (?:serve|serving|aim (?:my|our|the|we|a) serves?)(?: it)? (?:to|at)"
+    r"(?: (?:now|here|next|first|then|today|more|most))*"
+)
+"""`who do we serve to`: whom the serve is for; whom they serve is told by the score."""
+
+
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
     found = next((topic for knows, topic in _READERS if knows(message)), None)
@@ -55,6 +64,12 @@ def _asks_of_our_poach(message: Message) -> bool:
     return asks_of_our_poach(message.text) and not tells_of_their_poach(line)
 
 
+def _asks_whom_we_serve(message: Message) -> bool:
+    return (
+        _WHOM_WE_SERVE.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
+    )
+
+
 def _asks_if_they_do(message: Message) -> bool:
     """Whether it asks how likely a habit of theirs is: the book knows that, not the score."""
     return _HABIT_LIKELY.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
@@ -69,6 +84,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
+    (_asks_whom_we_serve, Topic.AIM_SERVE),
     (_asks_a_rule, Topic.RULES_QUESTION),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),

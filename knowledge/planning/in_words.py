@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from knowledge.advice import Advice, Reason
 from knowledge.planning.aged import aged
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.probes import PROBES, hand_choices
+from knowledge.planning.probes import hand_choices, probes
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import book
 from knowledge.vocabulary import Topic
@@ -39,7 +39,7 @@ def only_words(people: Sequence[OnCourt], words: tuple[Reason, ...]) -> Advice:
     return Advice(
         topic=Topic.OPPONENT_REPORT,
         call=first_that_fits(call),
-        lines=(*words[:MOST_IN_WORDS], *PROBES[:1]),
+        lines=(*words[:MOST_IN_WORDS], *probes(people)[:1]),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
     )
 

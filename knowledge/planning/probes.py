@@ -21,14 +21,30 @@ _HANDS = PROBES[-1]
 
 
 def probes(theirs: Sequence[OnCourt]) -> tuple[Reason, ...]:
-    """Those that are still worth a look: nobody speeds up at hands that are noted as quick."""
+    """Those that are still worth a look: nobody speeds up at hands that are noted as quick, and no
+    hand is looked for that is known.
+    """
+    which, *others = PROBES
+    wings = _which_hand(theirs) if theirs else (which,)
     unknown = [one for one in theirs if not has_quick_hands(one)]
     if len(unknown) == len(theirs):
-        return PROBES
+        return (*wings, *others)
     at = tuple(
         replace(_HANDS, text=f"Speed up once at {one.name}: late?") for one in unknown if one.name
     )
-    return (*PROBES[:-1], *at)
+    return (*wings, *others[:-1], *at)
+
+
+def _which_hand(theirs: Sequence[OnCourt]) -> tuple[Reason, ...]:
+    """What is left to see of their hands: of one alone by name, and nothing once all is known."""
+    which = PROBES[0]
+    unknown = [one for one in theirs if one.hand is None]
+    if len(unknown) == len(theirs):
+        return (which,)
+    if unknown:
+        return tuple(replace(which, text=f"Is {one.name} a lefty?") for one in unknown if one.name)
+    is_open = any(one.profile.fact(Trait.TWO_HANDED_BACKHAND) is None for one in theirs)
+    return (replace(which, text="Two-handed backhand?"),) if is_open else ()
 
 
 def has_quick_hands(one: OnCourt) -> bool:

@@ -11,7 +11,7 @@ from knowledge.planning.in_words import in_words, only_words
 from knowledge.planning.known import DISAGREE, RANGE, Known
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.phrases import fact_words, trait_words
-from knowledge.planning.probes import PROBES, hand_choices
+from knowledge.planning.probes import hand_choices, probes
 from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.report_bars import Missing, bars_of
 from knowledge.planning.report_side import one_side, side_asked
@@ -99,7 +99,7 @@ def _nothing_noted(people: Sequence[OnCourt]) -> Advice:
     return Advice(
         topic=Topic.OPPONENT_REPORT,
         call=first_that_fits(call),
-        lines=PROBES,
+        lines=probes(people),
         choices=hand_choices(people, Topic.OPPONENT_REPORT),
     )
 

@@ -8,7 +8,7 @@ from enum import StrEnum
 from knowledge.advice import Advice, Confidence, Reason
 from knowledge.planning.known import Known
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.probes import PROBES, hand_choices
+from knowledge.planning.probes import hand_choices, probes
 from knowledge.regex import regex
 from knowledge.situation import OnCourt
 from knowledge.vocabulary import Topic
@@ -51,7 +51,7 @@ def one_side(people: Sequence[OnCourt], known: Sequence[Known], side: Asks) -> A
         return Advice(
             topic=Topic.OPPONENT_REPORT,
             call=_none(people, side),
-            lines=PROBES,
+            lines=probes(people),
             choices=hand_choices(people, Topic.OPPONENT_REPORT),
         )
     return Advice(

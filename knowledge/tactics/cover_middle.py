@@ -136,15 +136,27 @@ def _may_say(answer: MiddleAnswer, taken: Taken, part: Part) -> bool:
 
 
 def _rests_on_a_guessed_hand(answer: MiddleAnswer, taken: Taken) -> bool:
-    """A named court or player that wins because most people are right-handed."""
+    """A left court or its player that wins because most people are right-handed.
+
+    On the right court a right-hander has the backhand there.
+    """
     seat = answer.player(taken.owner)
-    return taken.agreed is None and seat is not None and seat.wing is None
+    is_guessed = seat is not None and seat.wing is None and seat.side is Side.LEFT
+    return taken.agreed is None and is_guessed
+
+
+def _likely_wing(seat: Seat) -> Wing | None:
+    """The wing in the middle; of a named court it is a right-hander's where no hand is known."""
+    if seat.wing is not None or not seat.named:
+        return seat.wing
+    return Wing.FOREHAND if seat.side is Side.LEFT else Wing.BACKHAND
 
 
 def _two_alike(answer: MiddleAnswer) -> list[Reason]:
-    if answer.wings == (Wing.FOREHAND, Wing.FOREHAND):
+    wings = tuple(_likely_wing(seat) for seat in answer.seats)
+    if wings == (Wing.FOREHAND, Wing.FOREHAND):
         return [Reason(text="Two forehands meet: say it early", source=COMMON_PRACTICE)]
-    if answer.wings == (Wing.BACKHAND, Wing.BACKHAND):
+    if wings == (Wing.BACKHAND, Wing.BACKHAND):
         return [
             Reason(text="Two backhands meet: swap sides, or name an owner", source=COMMON_PRACTICE)
         ]

@@ -215,3 +215,34 @@ def test_words_of_a_failed_turn_are_not_kept_as_a_note_either(
     with demo.store.reading() as connection:
         notes = connection.execute(select(tables.note.c.text)).scalars().all()
     assert not [text for text in notes if "divorcing" in text]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "lindqvist is on pain killers his shoulder is shot so overheads",
+        "okafor takes painkillers, his knee is shot",
+        "okafors shoulder is shot so overheads",
+    ],
+)
+def test_words_of_a_body_are_no_rally(demo: Talk, said: str) -> None:
+    """A killer and a shot are a winner only beside words that are nobody's health."""
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve first")
+    before = demo.stored()
+    assert wording("note.body") in demo.say(said)
+    assert demo.stored() == before
+
+
+@pytest.mark.parametrize(
+    ("said", "scored"),
+    [
+        ("okafor hurt his ankle and missed it", "1-0-2"),
+        ("our point, okafor is limping", "1-0-2"),
+        ("lost it, his shoulder is shot but he smashed it", "0-0-1"),
+    ],
+)
+def test_a_rally_told_beside_them_still_counts(demo: Talk, said: str, scored: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve first")
+    assert demo.say(said).startswith(scored)

@@ -8,6 +8,8 @@ import pytest
 from coach_talks import coach_at_a_match
 from talk import Talk
 
+from bot.chat.rally_supposed import SupposedRally, rally_supposed
+
 
 @pytest.fixture
 def match() -> Iterator[Talk]:
@@ -83,3 +85,34 @@ def test_a_rally_told_counts_as_before(match: Talk, said: str, stands: str) -> N
 def test_a_shot_missed_is_no_rally_of_the_score(match: Talk) -> None:
     match.say("where do i dink petra")
     assert "serve" not in match.say("and if i miss?")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "should we take a time out",
+        "should we take a timeout and who do we serve to",
+        "should we take a break",
+        "should we take the break now",
+        "when we take a time out does it help",
+    ],
+)
+def test_a_break_that_is_taken_is_no_rally(match: Talk, said: str) -> None:
+    match.say("they serve 9-8-1")
+    answered = match.say(said)
+    assert "At " not in answered or "At 9-8-1" in answered
+    line = said.replace("time out", "timeout")
+    assert rally_supposed(line) is rally_supposed(said) is None
+
+
+@pytest.mark.parametrize(
+    ("said", "how"),
+    [
+        ("if we take a rally", SupposedRally.WON),
+        ("if we take one more", SupposedRally.WON),
+        ("if they take this one", SupposedRally.LOST),
+        ("if we lose the serve", SupposedRally.SIDE_OUT),
+    ],
+)
+def test_a_rally_that_is_taken_is_one(said: str, how: SupposedRally) -> None:
+    assert rally_supposed(said) is how

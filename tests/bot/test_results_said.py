@@ -44,6 +44,13 @@ def games_of(text: str) -> tuple[tuple[int, int], ...]:
         ("game 1 11-7, game 2 8-11", ((11, 7), (8, 11))),
         ("won 11-8 9-11 11-6", ((11, 8), (9, 11), (11, 6))),
         ("lost 11-9 11-7", ((9, 11), (7, 11))),
+        ("we ended up losing eleven seven first game", ((7, 11),)),
+        ("so we wound up losing the first one eleven nine", ((9, 11),)),
+        ("we ended up dropping the first game 11-9", ((9, 11),)),
+        ("they ended up winning 11-7", ((7, 11),)),
+        ("they ended up losing 11-7", ((11, 7),)),
+        ("we ended up winning 7-11", ((11, 7),)),
+        ("ended up losing 11-9, 11-6", ((9, 11), (6, 11))),
     ],
 )
 def test_whose_game_each_was(text: str, games: tuple[tuple[int, int], ...]) -> None:
@@ -316,3 +323,19 @@ def test_a_no_show_closes_the_match_against_them_only(demo: Talk) -> None:
     assert demo.say("last match?") == "Last match: won."
     demo.say("undo")
     assert demo.context.match is not None
+
+
+@pytest.mark.parametrize(
+    "told", ["we ended up losing eleven seven", "so we wound up losing the first one eleven seven"]
+)
+def test_how_a_game_ended_asks_nothing(demo: Talk, told: str) -> None:
+    demo.say(NEXT)
+    assert demo.say(told).startswith("Game 1 theirs, 7-11.")
+    assert demo.say("we won the second game eleven nine yay").startswith("Game 2 ours, 11-9.")
+
+
+def test_what_is_asked_beside_a_lost_game_is_answered(demo: Talk) -> None:
+    demo.say(NEXT)
+    told = demo.say("we ended up losing eleven seven what should we change")
+    assert "Game 1 theirs, 7-11." in told
+    assert not told.startswith("Game 1")

@@ -162,3 +162,29 @@ def test_endings_say_of_how_many_they_are() -> None:
     assert found is not None
     assert (found.stroke, found.count, found.of) == (Stroke.DINK, FEWEST, FEWEST + 1)
     assert our_winners(ended) is None
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "how did we do review",
+        "how was it review",
+        "how was that match, review please",
+        "review the match against okafor",
+        "recap of the match vs okafor and lindqvist",
+        "what worked, review",
+    ],
+)
+def test_a_review_asked_twice_over_is_one(demo: Talk, asked: str) -> None:
+    demo.say("next: okafor and lindqvist, to 11")
+    demo.say("we won 11-7 11-8")
+    before = demo.stored()
+    assert demo.say(asked).startswith("Last match: won 11-7 11-8.")
+    assert demo.stored() == before
+
+
+@pytest.mark.parametrize("asked", ["review okafor's backhand", "review the rule on line calls"])
+def test_what_reviews_something_else_is_none(demo: Talk, asked: str) -> None:
+    demo.say("next: okafor and lindqvist, to 11")
+    demo.say("we won 11-7 11-8")
+    assert not demo.say(asked).startswith("Last match:")

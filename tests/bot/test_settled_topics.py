@@ -44,3 +44,24 @@ def test_our_misses_are_what_to_change(text: str) -> None:
 
 def test_one_ball_in_the_net_is_no_habit() -> None:
     assert _topic("my third goes in the net") is not Topic.ADJUST
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "who do we serve to",
+        "who should i serve to now",
+        "ok and who are we serving to",
+        "which one should we serve at",
+        "whom do i serve it to first",
+    ],
+)
+def test_whom_we_serve_is_the_aim_of_the_serve(text: str) -> None:
+    assert _topic(text) is Topic.AIM_SERVE
+
+
+@pytest.mark.parametrize(
+    "text", ["who do they serve to", "who serves first", "who do we play next"]
+)
+def test_who_receives_or_starts_is_no_aim(text: str) -> None:
+    assert _topic(text) is not Topic.AIM_SERVE

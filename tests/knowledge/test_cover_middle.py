@@ -298,6 +298,29 @@ def test_unknown_hands_are_assumed_aloud() -> None:
     assert "forehand" not in advice.call
 
 
+FOREHAND_THERE = "A right-hander's forehand is there"
+
+
+@pytest.mark.parametrize("kind", [None, BallKind.LOB, BallKind.DRIVE])
+@pytest.mark.parametrize("left_hand", [Hand.LEFT, None])
+def test_a_guessed_right_hander_on_the_right_has_no_forehand_in_the_middle(
+    left_hand: Hand | None, kind: BallKind | None
+) -> None:
+    """Beside a lefty on the left both have the backhand there, as the stack's answer says too."""
+    advice = middle(mira(hand=left_hand), tom(hand=None), ball_kind=kind)
+    texts = [reason.text for reason in advice.reasons]
+    assert any("Two backhands" in text for text in texts) is (left_hand is Hand.LEFT)
+    assert "Tom" not in advice.call or FOREHAND_THERE not in texts
+
+
+@pytest.mark.parametrize("left_hand", [Hand.RIGHT, None])
+def test_on_the_left_a_guessed_right_hander_has_it_there(left_hand: Hand | None) -> None:
+    advice = middle(mira(hand=left_hand), tom(hand=None), ball_kind=BallKind.LOB)
+    texts = [reason.text for reason in advice.reasons]
+    assert (FOREHAND_THERE in texts) is (left_hand is None)
+    assert not any("Two backhands" in text for text in texts)
+
+
 def test_a_hitter_known_to_speed_up_is_named_if_there_is_room() -> None:
     fast = player(3, "Okafor", noted=[(Trait.SPEED_UP, Value.STRENGTH, 4)])
     advice = middle(mira(), tom(), theirs=(fast,), hitter_side=Side.RIGHT)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.meant_to_do import is_our_plan
 from bot.chat.private_words import is_private, playing_part, playing_spans
 from bot.chat.reply import Reply
 from bot.chat.said import AgreementSaid, DetailSaid, NoteSaid, RallySaid, Understood
@@ -48,7 +49,8 @@ def kept_of(desk: Desk, said: NoteSaid) -> NoteSaid | None:
 def _with_names(desk: Desk, said: NoteSaid) -> list[tuple[str, tuple[PlayerId, ...]]]:
     """The parts about play, each with the names it leans on, and whom it is about; no bare name.
 
-    Who is "he" is known of the whole alone: the name may stand in what goes.
+    Who is "he" is known of the whole alone: the name may stand in what goes. What we would do
+    about a body ("so lets lob her") says nothing of how they play.
     """
     named = {one.players for one in said.mentions if not one.pronoun}
     told: list[tuple[str, tuple[PlayerId, ...]]] = []
@@ -57,7 +59,7 @@ def _with_names(desk: Desk, said: NoteSaid) -> list[tuple[str, tuple[PlayerId, .
         part = said.text[start:stop]
         about = _about(said, start, stop)
         inside = [one for one in said.mentions if start <= one.span[0] < stop]
-        if part in {one.typed for one in inside}:
+        if part in {one.typed for one in inside} or is_our_plan(part):
             continue
         names_them = bool(inside) and not inside[0].pronoun
         if about != last and not names_them and named & {(one,) for one in about}:
