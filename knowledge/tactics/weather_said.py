@@ -18,7 +18,7 @@ _SMALL: Final = {
     "fifteen": "15", "a couple of": "2", "half an": "0.5",
     **{word: str(n) for n, word in enumerate(_ONES, 1)},
 }  # fmt: skip
-# One pattern for all: a hundred of them, one after the other, took a sixteenth of reading a message.
+# One pattern for all: a hundred, one after the other, took a sixteenth of reading a message.
 _NUMBER_WORDS = regex(
     rf"\b(?:({'|'.join(_TENS)})(?:[- ]({'|'.join(_ONES)}))?|({'|'.join(_SMALL)}))\b"
 )
