@@ -36,6 +36,7 @@ from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.numbers import number
+from bot.chat.pointed_out import pointed_elsewhere
 from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
@@ -72,7 +73,7 @@ def read_note(
     model of many writers' notes drops what they misread and adds what they overlooked, and what
     it leaves in doubt may be offered.
     """
-    said, mentions = corrected(said, mentions)
+    said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
     if instead is not None:
         return instead
