@@ -19,6 +19,7 @@ from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_c
 from bot.chat.note_corrections import corrected
 from bot.chat.note_doubts import vouched_for
 from bot.chat.note_figures import balls_counted
+from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
@@ -84,7 +85,7 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
-        read = vouched_for(note, read)
+        read = of_high_balls(note, vouched_for(note, read))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)

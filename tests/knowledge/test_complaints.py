@@ -23,9 +23,19 @@ HURTS = [
     "my back is shot",
     "his bad back shows on lobs",
     "he stays back because his knee hurts",
+    "quist hit tom in the chest with a hard one. he says it is ok",
+    "mira took one in the ribs, she has a blue mark",
+    "a drive caught her in the throat, she's fine",
+    "lena hit mira in the chest. can she go on?",
+    "its a dead leg, she limps",
 ]
 
 PLAY = [
+    "hit her in the chest, she is fine with body balls",
+    "they keep hitting us in the chest",
+    "she hits me in the ribs every time",
+    "we hit quist in the chest twice, he is good at it",
+    "the ball limps over the net",
     "they attack my right hip",
     "speed up at the chest or the shoulder",
     "ball at my feet, reset?",

@@ -81,7 +81,12 @@ def _kept(desk: Desk, said: NoteSaid) -> Reply:
 
 
 def _about_body(desk: Desk, said: NoteSaid) -> Reply:
-    """Words about a body are handed back, not kept; what to do first and who decides lead."""
+    """Words about a body are handed back, not kept; what to do first and who decides lead.
+
+    Whom they named is still whom "she" means next, and nobody noted before.
+    """
+    named = [player for one in said.mentions if not one.pronoun for player in one.players]
+    desk.context = desk.context.looking_at(*dict.fromkeys(named))
     reply = handed_back(desk, said.text)
     if not _hurts(said):
         return reply
