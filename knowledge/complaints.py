@@ -44,6 +44,9 @@ _SAYINGS: Final = (
     rf"(?:at|off|over) {_OUR} (?:right |left )?{_PART}\b",
     r"(?:good|bad|soft|quick|fast|slow|great|hot|cold|tight|back|left|right|other|paddle|off) "
     r"hands?(?! (?:\w+ )?(?:hurt|pain|numb|cramp|sore|swol))",
+    # How fast somebody's hands are; only of one's own they may be what hurts.
+    r"(?<!my )(?<!our )hands (?:(?:are|is|were|got|get|look|looked|not|arent|really|so|too|very|"
+    r"pretty|just|that|all|a bit|still|always) )*(?:bad|good|great|shot)\b",
     r"head to head|cold feet|heavy feet|back ?hands?|fore ?hands?|back (?:up|to|in|at|line|court)",
     r"side ?(?:line|out|by side)|(?:left|right|their|our|his|her|my|other|odd|even) side",
     r"(?:hurts?|hurting|kills?|killing|burns?|burning) (?:us|them|you)\b",

@@ -28,9 +28,14 @@ HURTS = [
     "a drive caught her in the throat, she's fine",
     "lena hit mira in the chest. can she go on?",
     "its a dead leg, she limps",
+    "my hands are not good today",
+    "quist's hands hurt",
 ]
 
 PLAY = [
+    "quist's hands are not so bad as i said",
+    "quist's hands are really bad in firefights",
+    "her hands are bad",
     "hit her in the chest, she is fine with body balls",
     "they keep hitting us in the chest",
     "she hits me in the ribs every time",
