@@ -17,7 +17,7 @@ from bot.chat.kept_words import kept_words, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected
-from bot.chat.note_doubts import vouched_for
+from bot.chat.note_doubts import before_a_doubt, only_offered, vouched_for
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
@@ -26,6 +26,7 @@ from bot.chat.note_manner import condition, weight
 from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_nerves import without_nerves
+from bot.chat.note_offered import offered_rightly
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners
@@ -74,6 +75,9 @@ def read_note(
     model of many writers' notes drops what they misread and adds what they overlooked, and what
     it leaves in doubt may be offered.
     """
+    sure = before_a_doubt(said)
+    if weighed and len(sure) < len(said):
+        return only_offered(read_note(text, sure, mentions, view, weighed=True))
     said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
     if instead is not None:
@@ -101,6 +105,7 @@ def read_note(
             for claim in in_their_phrases((one.claim,), note)
         ),
     )
+    read = offered_rightly(note, read)
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     told_by = is_opinion_of_another(said, mentions)
     heard = view.forwarded or told_by or note.hits.has(Role.HEARSAY)
