@@ -6,7 +6,7 @@ there. And a button never says the contrary of the note, nor puts two partners o
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -36,16 +36,29 @@ _HIDES: Final = regex(
     r"|protect(?:s|ing)?|avoid(?:s|ing)?) (?:his|her|the|their) (?:backhand|bh)\b"
 )
 
+_DISLIKES_OVERHEAD: Final = regex(
+    r"\b(?:(?:does not|doesnt|dont|do not) (?:really )?(?:like|want|enjoy)|hates|dislikes|avoids"
+    r"|struggles with) (?:(?:the|his|her|their|a|any|hitting|to hit) )*(?:(?:backhand|bh)s? "
+    r"(?:over (?:the|his|her) (?:head|shoulder)|overheads?|smash(?:es)?)"
+    r"|(?:balls? |ones? )?over (?:the|his|her) (?:backhand|bh) shoulder)\b"
+)
+_MAY_BE_WEAK: Final = (
+    (Trait.COUNTER, _PADDLE_LOW),
+    (Trait.BACKHAND_DINK, _HIDES),
+    (Trait.OVERHEAD, _DISLIKES_OVERHEAD),
+)
+
 
 def offered_rightly(note: NoteLine, read: Weighed) -> Weighed:
     """The reading with what is two-faced offered only, and nothing offered against the note."""
     read = _without_low_paddles(note, read)
     unsure = [one for one in read.claims if _only_sits(one, note)]
     is_praised = bool(note.hits.having(Role.GOOD))
+    seen = [*_seen(note)]
     doubted = [
         *(Doubted(claim=one, chance=1.0) for one in unsure if not is_praised),
-        *(one for one in read.doubted if not _is_taken_back(one, note)),
-        *_seen(note),
+        *seen,
+        *(one for one in read.doubted if not _is_taken_back(one, note) and not _is_of(one, seen)),
     ]
     claims = tuple(one for one in read.claims if one not in unsure)
     kept = (one for one in doubted if not _is_their_partners_side(one.claim, claims))
@@ -88,7 +101,7 @@ def _is_taken_back(one: Doubted, note: NoteLine) -> bool:
 
 def _seen(note: NoteLine) -> Iterator[Doubted]:
     """What a paddle held low and a backhand hidden may say of whoever does it."""
-    for trait, form in ((Trait.COUNTER, _PADDLE_LOW), (Trait.BACKHAND_DINK, _HIDES)):
+    for trait, form in _MAY_BE_WEAK:
         for start, stop in found_in(note.line, form):
             span = (note.said[start].span[0], note.said[stop - 1].span[1])
             for player in note.subjects.at(start):
@@ -96,6 +109,13 @@ def _seen(note: NoteLine) -> Iterator[Doubted]:
                     player=player, trait=trait, value=Value.WEAKNESS, weight=1.0, span=span
                 )
                 yield Doubted(claim=weak, chance=1.0)
+
+
+def _is_of(one: Doubted, seen: Sequence[Doubted]) -> bool:
+    """Whether a weak wing is only read out of words that speak of overheads."""
+    overheads = [each.claim for each in seen if each.claim.trait is Trait.OVERHEAD]
+    is_wing = one.claim.trait is Trait.BACKHAND_DINK
+    return is_wing and any(each.player == one.claim.player for each in overheads)
 
 
 def _is_their_partners_side(claim: Claim, claims: tuple[Claim, ...]) -> bool:

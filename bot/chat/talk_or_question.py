@@ -12,7 +12,7 @@ from bot.chat.follow_ups import topic_carried
 from bot.chat.lexicon import the_lexicon
 from bot.chat.message import Message, names_somebody, read_message
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, note_or_question
-from bot.chat.note_witness import is_opinion_of_another, is_told_by_another
+from bot.chat.note_witness import is_hearsay, is_opinion_of_another, is_told_by_another
 from bot.chat.own_shape import own_shape
 from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
@@ -111,7 +111,8 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A note, and the question that it also is; without a claim only the question."""
     if message.note.about_body or is_told_by_another(message.said, message.mentions):
         return (message.note,)
-    if not message.asks and is_opinion_of_another(message.said, message.mentions):
+    is_heard = is_hearsay(message.said) or is_opinion_of_another(message.said, message.mentions)
+    if not message.asks and is_heard:
         return (message.note,)
     if (shape := own_shape(message, chat)) is not None:
         return (message.note, shape)

@@ -215,3 +215,15 @@ def test_words_of_a_failed_turn_are_not_kept_as_a_note_either(
     with demo.store.reading() as connection:
         notes = connection.execute(select(tables.note.c.text)).scalars().all()
     assert not [text for text in notes if "divorcing" in text]
+
+
+def test_what_may_be_a_trait_is_kept_of_a_sentence_with_an_injury(demo: Talk) -> None:
+    reply = demo.say(
+        "I heard from another coach that okafor has the elbow taped and he does not like the"
+        " backhand over the head"
+    )
+    assert wording("note.only_play") in reply
+    assert "overhead weak?" in [one.label for one in demo.buttons]
+    assert "elbow" not in demo.notes()[0].text
+    assert "backhand over the head" in demo.notes()[0].text
+    assert "Leave the lob" not in reply
