@@ -106,3 +106,26 @@ def test_the_pair_on_court_announced_again_counts_no_rally(demo: Talk) -> None:
 def test_whoever_comes_after_that_won_no_rally(demo: Talk, opening: str) -> None:
     assert demo.say(f"{opening} hale and ana ruiz").startswith("Next: Ben Hale and Ana Ruiz")
     assert demo.say(f"{opening} anna olsen and tim sills").startswith("No anna olsen in your book")
+
+
+@pytest.mark.parametrize(
+    ("said", "pair"),
+    [
+        ("next: Duarte and Ferreira-Lund, 14:15", "Duarte and Ferreira-Lund"),
+        ("next: Rosa Ferreira-Lund and Duarte", "Rosa Ferreira-Lund and Duarte"),
+        ("next: Duarte/Ferreira-Lund", "Duarte and Ferreira-Lund"),
+    ],
+)
+def test_a_hyphen_joins_one_surname_of_a_pair(fresh: Talk, said: str, pair: str) -> None:
+    assert fresh.say(said) == f"No {pair} in your book yet."
+    assert fresh.say("yes").startswith(f"Next: {pair}")
+    assert fresh.say("Lund is slow") == "Noted. Ferreira-Lund: foot speed weak."
+    assert fresh.say("report on Ferreira-Lund").startswith("Move Ferreira-Lund")
+
+
+def test_a_hyphen_between_blanks_parts_two(fresh: Talk) -> None:
+    assert fresh.say("next: Duarte - Ferreira") == "No Duarte and Ferreira in your book yet."
+
+
+def test_a_pool_keeps_the_hyphen(fresh: Talk) -> None:
+    assert "1 Duarte/Ferreira-Lund" in fresh.say("pool: Duarte/Ferreira-Lund, ruiz/hale")
