@@ -11,6 +11,7 @@ from typing import Final
 
 from knowledge.regex import regex
 from knowledge.said_phrases import fold
+from knowledge.struck import is_struck_badly
 
 _PART = (
     r"(?:elbows?|shoulders?|knees?|wrists?|ankles?|backs?|hips?|necks?|hands?|feet|foot|toes?|heels?|"
@@ -43,6 +44,9 @@ _SAYINGS: Final = (
     rf"(?:at|off|over) {_OUR} (?:right |left )?{_PART}\b",
     r"(?:good|bad|soft|quick|fast|slow|great|hot|cold|tight|back|left|right|other|paddle|off) "
     r"hands?(?! (?:\w+ )?(?:hurt|pain|numb|cramp|sore|swol))",
+    # How fast somebody's hands are; only of one's own they may be what hurts.
+    r"(?<!my )(?<!our )hands (?:(?:are|is|were|got|get|look|looked|not|arent|really|so|too|very|"
+    r"pretty|just|that|all|a bit|still|always) )*(?:bad|good|great|shot)\b",
     r"head to head|cold feet|heavy feet|back ?hands?|fore ?hands?|back (?:up|to|in|at|line|court)",
     r"side ?(?:line|out|by side)|(?:left|right|their|our|his|her|my|other|odd|even) side",
     r"(?:hurts?|hurting|kills?|killing|burns?|burning) (?:us|them|you)\b",
@@ -82,7 +86,8 @@ _SIGNS: Final = (
     rf"{_HAS} (?:\w+ ){{0,3}}(?:cramps?|blisters?|fever|flu|asthma|tennis elbow|tendin\w+|"
     r"plantar\w*|tendonitis|shin splints|surgery|injur\w+|pain|pains|stitch|migraine|bursitis|"
     r"arthritis|sciatica)",
-    r"(?:cramping|cramped up|cramps up|injured|limping|hobbling|unwell|poorly|nauseous|in pain|"
+    r"(?:cramping|cramped up|cramps up|injured|limping|(?<!ball )limp(?:s|ed)|hobbling|hobbles|"
+    r"(?:a|the|got|has) dead leg|unwell|poorly|nauseous|in pain|"
     r"(?:feel|feels|feeling) (?:\w+ )?(?:ill|sick)|pregnant|diabetic|feverish|dehydrated|"
     r"overheated|overheating)",
     r"(?:pulled|strained) (?:a )?(?:muscle|something)",
@@ -109,5 +114,5 @@ def complains_of_us(words: str, *, names: Iterable[str]) -> bool:
 
 
 def complains(words: str) -> bool:
-    """Whether the words tell that somebody's body hurts or fails."""
-    return _SIGN.search(_SAYING.sub(" ~ ", fold(words))) is not None
+    """Whether the words tell that somebody's body hurts or fails, or took a blow that may."""
+    return is_struck_badly(words) or _SIGN.search(_SAYING.sub(" ~ ", fold(words))) is not None

@@ -57,7 +57,7 @@ def named_in_full(
     is_listed = len(sides) == 2 and "," in sides[1][0].gap
     if (len(sides) == 1 or is_listed) and not all(map(_is_full, sides)):
         return tuple(named)
-    found = [_named(text, side, known) for side in sides]
+    found = [_named(text, side, known, of_two=len(sides) == PAIR) for side in sides]
     opponents = [one for one in found if one is not None and (one in named or one not in known)]
     is_read = 0 < len(opponents) == len(sides) <= PAIR
     return tuple(opponents) if is_read else tuple(named)
@@ -126,12 +126,18 @@ def _is_everyday(word: Word) -> bool:
     return is_common(word.folded) and not is_particles(word.folded)
 
 
-def _named(text: str, side: Sequence[Word], known: Sequence[Mention]) -> Mention | None:
-    """Whom a side names: somebody of the book, or somebody new; None where it is no name."""
+def _named(
+    text: str, side: Sequence[Word], known: Sequence[Mention], *, of_two: bool
+) -> Mention | None:
+    """Whom a side names: somebody of the book, or somebody new; None where it is no name.
+
+    A hyphen joins one surname where the side is one of two; alone it may part the pair itself.
+    """
     span = (side[0].span[0], side[-1].span[1])
     inside = [one for one in known if span[0] < one.span[1] and one.span[0] < span[1]]
     in_book = [one for one in inside if one.certainty is not Certainty.NOBODY]
-    if len(in_book or inside) > 1:
+    is_one = of_two and not in_book and _is_hyphenated(side)
+    if len(in_book or inside) > 1 and not is_one:
         return None
     if in_book and not _goes_beyond(side, in_book[0]):
         return in_book[0]
@@ -141,6 +147,11 @@ def _named(text: str, side: Sequence[Word], known: Sequence[Mention]) -> Mention
         return None
     near = in_book[0].players if in_book else ()
     return Mention(typed=text[slice(*span)], span=span, certainty=Certainty.NOBODY, players=near)
+
+
+def _is_hyphenated(side: Sequence[Word]) -> bool:
+    """Whether its last words are one surname: "Ferreira-Lund", "Rosa Ferreira-Lund"."""
+    return len(side) > 1 and side[-1].gap == "-"
 
 
 def _goes_beyond(side: Sequence[Word], one: Mention) -> bool:

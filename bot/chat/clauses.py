@@ -23,6 +23,7 @@ NOT_TO_DO = frozenset(
 )  # fmt: skip
 """What "don't" forbids us; of a player one says "doesn't"."""
 
+_NOTS = frozenset(["not", "isnt", "arent", "wasnt", "werent", "aint"])
 _NOR = (("nor",), ("neither",))
 _DOES = (("does",), ("do",), ("did",), ("is",), ("are",), ("can",), ("has",), ("will",))
 
@@ -48,7 +49,7 @@ def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[
     cuts: list[Clause] = []
     start, joined, turned = 0, False, False
     for place, word in enumerate(said):
-        whole = not place or place in inside or _answers(said, place)
+        whole = not place or place in inside or _answers(said, place) or _is_denied(said, place)
         cut = None if whole else _cut(word) or _advises(said, place) or _likewise(said, place)
         if cut is not None:
             cuts.append(Clause(start=start, stop=place, joined=joined, turned=turned))
@@ -56,6 +57,12 @@ def clauses(said: Sequence[Word], unbroken: Sequence[tuple[int, int]]) -> tuple[
     if said:
         cuts.append(Clause(start=start, stop=len(said), joined=joined, turned=turned))
     return tuple(cuts)
+
+
+def _is_denied(said: Sequence[Word], place: int) -> bool:
+    """ "Not so bad as i said": how bad it is denied to be, and nothing that follows from it."""
+    is_so = said[place].folded == "so" and not said[place].gap.strip()
+    return is_so and said[place - 1].folded in _NOTS and place + 1 < len(said)
 
 
 def _answers(said: Sequence[Word], place: int) -> bool:

@@ -105,13 +105,14 @@ class Context:
 
     `rates` are our chances of a rally (serving, receiving) as the user put them for this match,
     `counts` what was counted of it instead: (won, played) of either half. `told` is how far the
-    answer to `asked` went; `asked_last`: nothing was noted or counted since, so that a
-    correction is of the question. `asks_who` is the pending message whose name we asked about just
-    now. `tagged` is our choice for the next rally, `asked_serve` the score whose server we asked
-    about. `wind` blows until told otherwise. `timeouts`: of ours left as told, in which match and
-    game. `pool` is the pool that we play in, `listing` the page of a list that was shown last,
-    `scouting` the open scout card, `over` the match that was closed last. `called` are those
-    spoken of as he or as she. `noted` is the note that the last message left or changed.
+    answer to `asked` went, None once we asked back what is meant; `asked_last`: nothing was noted
+    or counted since, so that a correction is of the question. `asks_who` is the pending message
+    whose name we asked about just now. `tagged` is our choice for the next rally, `asked_serve` the
+    score whose server we asked about. `wind` blows until told otherwise. `timeouts`: of ours left
+    as told, in which match and game. `pool` is the pool that we play in, `listing` the page of a
+    list that was shown last, `scouting` the open scout card, `over` the match that was closed last.
+    `called` are those spoken of as he or as she. `noted` is the note that the last message left or
+    changed.
     """
 
     match: MatchId | None = None

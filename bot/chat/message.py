@@ -9,6 +9,7 @@ from bot.chat.asking import asks
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
+from bot.chat.pointed_out import without_relatives
 from bot.chat.said import Certainty, Mention, NoteSaid
 from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
@@ -45,7 +46,7 @@ def read_message(
         text=text,
         said=said,
         mentions=mentions,
-        asks=asks(text, said)
+        asks=asks(text, without_relatives(said, mentions))
         or told.weighs_a_break
         or told.wants_a_figure
         or is_supposed(said, mentions),

@@ -11,13 +11,14 @@ from dataclasses import replace
 from itertools import takewhile
 from typing import Final
 
-from bot.chat.half_understood import Doubted
+from bot.chat.half_understood import MOST_OFFERED, Doubted
 from bot.chat.note_hits import JUDGEMENTS, SKILLS
 from bot.chat.note_line import NoteLine
 from bot.chat.note_opinions import found_in
 from bot.chat.note_weighing import Weighed
-from bot.chat.said import Claim
+from bot.chat.said import Claim, NoteSaid
 from bot.chat.trait_lexicon import NAME
+from bot.chat.words import Word
 from knowledge.regex import regex
 
 _ENDS = frozenset(".;!?\n()")
@@ -36,6 +37,13 @@ _OPEN: Final = regex(
     rf"(?= {_THEM}(?![^ ])))"
 )
 """Behind it stands what is not known."""
+
+_LEFT_OPEN: Final = regex(
+    r"(?:(?:but|though|tho|and) )?(?:(?:im|i am|i) )?(?:really |still )?not "
+    r"(?:(?:so|too|really|quite|entirely|100|totally|completely|all that|very) )*"
+    r"(?:sure|certain|positive)(?: (?:about (?:it|that|this)|of (?:it|that)|though|tho|yet))* "
+)
+"""What a note may end with: "castellan lobs a lot, i am not sure"."""
 
 _EITHER: Final = regex(rf"\b{_UNSURE} which\b")
 """Before it stand two things of which one is so."""
@@ -70,6 +78,21 @@ _FROM = frozenset(["from", "by", "of"])
 
 Stretch = tuple[int, int]
 """Words from the first up to the second."""
+
+
+def before_a_doubt(said: Sequence[Word]) -> Sequence[Word]:
+    """The words before a last "i am not sure", which parts itself by a mark or a "but"."""
+    for at in range(1, len(said)):
+        parted = said[at].gap.strip() or said[at].folded in _TURNS
+        if parted and _LEFT_OPEN.fullmatch(" ".join(word.folded for word in said[at:]) + " "):
+            return said[:at]
+    return said
+
+
+def only_offered(note: NoteSaid) -> NoteSaid:
+    """The note with nothing claimed: what it says may be tapped."""
+    offered = [one for one in (*note.claims, *note.offered) if not one.denied]
+    return replace(note, claims=(), offered=tuple(offered[:MOST_OFFERED]))
 
 
 def vouched_for(note: NoteLine, read: Weighed) -> Weighed:

@@ -12,6 +12,7 @@ from bot.chat.note_ourselves import ourselves
 from bot.chat.note_sides import shares_the_court
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
+from bot.chat.pointed_out import points_at
 from bot.chat.pronouns import tells_of_two
 from bot.chat.said import Certainty, Mention
 from bot.chat.trait_lexicon import NAME, trait_phrases
@@ -143,9 +144,11 @@ def _unceasing(line: list[str]) -> list[str]:
 
 
 def opening_words(said: Sequence[Word], line: Sequence[str]) -> int:
-    """How many words open a correction: two in "wait no okafor is strong", none in "no serve"."""
+    """How many words open a correction: two in "wait no okafor is strong", one in "no that was
+    okafor", none in "no serve"."""
     words = next((at for at, word in enumerate(line) if word not in _OPENING), 0)
-    return words if line[words : words + 1] == [NAME] or (words and said[words].gap.strip()) else 0
+    named = words + points_at(line[words:])
+    return words if line[named : named + 1] == [NAME] or (words and said[words].gap.strip()) else 0
 
 
 def _plain(folded: str) -> str:

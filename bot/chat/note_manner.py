@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isclose
+
 from bot.chat.note_hits import Hits
 from bot.chat.trait_lexicon import Role
 from knowledge.vocabulary import Tag
@@ -34,6 +36,11 @@ def _strength(hits: Hits, balls: int | None) -> float:
 def surety(hits: Hits) -> float:
     """What hedging leaves, whatever the strength."""
     return HEDGED_WEIGHT if hits.has(Role.HEDGE) else 1.0
+
+
+def is_hedged(weight: float) -> bool:
+    """Whether a claim of that weight was told with a "maybe"."""
+    return any(isclose(weight, one * HEDGED_WEIGHT) for one in (STRONG_WEIGHT, 1.0, MILD_WEIGHT))
 
 
 def condition(hits: Hits) -> Tag | None:

@@ -7,6 +7,7 @@ from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Role
 from bot.chat.words import words_in
+from knowledge.struck import is_struck
 from knowledge.vocabulary import Trait, Value
 
 _MARKS = frozenset(",;:.!?()\n—–|")
@@ -30,6 +31,17 @@ _GOES_ON = words_in(
     "and yeah yes no wait btw also by so but well i he she they hes shes theyre ok okay my"
 ) | {NAME}
 """What "oh" is followed by where it names no stroke."""
+_OF_BLOWS = frozenset({Trait.BODY_JAM, Trait.HANDLES_PACE})
+
+_HIT_SHORT = frozenset(["it", "them", "everything", "all", "balls", "those", "these"])
+_BEFORE_SHORT = frozenset(
+    [
+        *("always", "too", "very", "so", "often", "mostly", "usually", "really", "quite", "way"),
+        *("just", "only", "pretty", "rather", "far", "constantly", "never", "up"),
+    ]
+)
+_LEAST_BEFORE = 2
+"""Words before "it short": somebody and what they do to it. "All short" begins a list."""
 
 _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
@@ -46,6 +58,8 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_a_place(claim, note)
         or _is_aimed(claim, note)
         or _is_only_exclaimed(claim, note)
+        or _is_of_a_ball(claim, note)
+        or _is_of_a_blow(claim, note)
     )
 
 
@@ -71,6 +85,24 @@ def _exclaims(at: int, note: NoteLine) -> bool:
     behind = note.line[at + 1 : at + 2]
     leads = all(word.folded in _EXCLAIMED for word in note.said[:at])
     return note.said[at].folded == "oh" and leads and bool({*behind} & _GOES_ON)
+
+
+def _is_of_a_ball(claim: Claim, note: NoteLine) -> bool:
+    """ "Slices it always short": the ball is short, nobody's body."""
+    if claim.trait is not Trait.HEIGHT or claim.value is not Value.SHORT:
+        return False
+    place = at = _place(claim, note)
+    while at > 0 and note.line[at - 1] in _BEFORE_SHORT:
+        at -= 1
+    is_apart = any(set(one.gap) & _MARKS for one in note.said[at : place + 1])
+    before = note.line[:at]
+    is_hit = len(before) >= _LEAST_BEFORE and before[-1] in _HIT_SHORT and before[-2] != "of"
+    return is_hit and not is_apart
+
+
+def _is_of_a_blow(claim: Claim, note: NoteLine) -> bool:
+    """ "Hit her in the chest, she says it is ok": how she is, and not how she meets such balls."""
+    return claim.trait in _OF_BLOWS and is_struck(" ".join(word.typed for word in note.said))
 
 
 def _is_aimed(claim: Claim, note: NoteLine) -> bool:

@@ -9,7 +9,7 @@ from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents, read_message, weighed_note
 from bot.chat.note_ourselves import is_myself
-from bot.chat.note_witness import is_told_by_another
+from bot.chat.note_witness import is_hearsay, is_told_by_another
 from bot.chat.notes import read_note
 from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
@@ -37,6 +37,7 @@ SHORTEST_STATEMENT = 3
 """Words of a statement; shorter ones ("okafor backhand") ask."""
 
 _OF_US = word_set("of_us")
+_WITNESSED = frozenset(["heard", "hear", "saw", "noticed", "see", "found", "learned", "think"])
 _IS = frozenset(["he", "she"])
 """With the 's of "he's", which reads as a possessive."""
 
@@ -56,7 +57,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return _asked(message, chat)
     if _tells_claims(message) or tells_of_somebody(message, chat):
         return (note,)
-    if is_told_by_another(message.said, message.mentions) and not message.asks:
+    is_heard = is_hearsay(message.said) and names_somebody(message)
+    if (is_heard or is_told_by_another(message.said, message.mentions)) and not message.asks:
         return (note,)
     if tells_of_private_life(message):
         return (note,)
@@ -224,7 +226,10 @@ def _is_sure(question: Question | Unclear) -> bool:
 
 
 def _speaks_of_us(message: Message) -> bool:
-    return any(word.folded in _OF_US for word in message.said)
+    """Whether one of us is in it, beside whoever only heard of it: "i heard that okafor lobs"."""
+    line = [word.folded for word in message.said]
+    own = line[2:] if line[:1] == ["i"] and line[1:2] != [] and line[1] in _WITNESSED else line
+    return any(word in _OF_US for word in own)
 
 
 def _weighs(message: Message) -> bool:

@@ -18,6 +18,8 @@ _LEAST = 2
 """Names and pronouns of a note that tells of two."""
 
 _NOT = (("not",), ("and", "not"), ("rather", "than"), ("instead", "of"), ("never",))
+_NOT_THEM_BUT = frozenset(["but", "its", "it", "is", "was", "that", "thats"])
+_OPENS = frozenset(["no", "nope", "sorry", "wait", "actually", "oops"])
 _MORE = frozenset(
     [
         *("more", "even", "much", "way", "far", "a", "bit", "lot", "little", "worse", "less", "so"),
@@ -33,12 +35,14 @@ def without_rival(
 ) -> tuple[Sequence[Word], Sequence[Mention]]:
     """The words without a second name that only sets off the first.
 
-    "Hale not Ruiz serves short" tells of Hale; "both hate pace, Hale more than Ruiz" of both, who
-    were named before.
+    "Hale not Ruiz serves short" and "not Ruiz, Hale serves short" tell of Hale; "both hate pace,
+    Hale more than Ruiz" of both, who were named before.
     """
     named = sorted((one for one in mentions if not one.pronoun), key=lambda one: one.span)
     for first, second in pairwise(named):
         between = tuple(_words(said, first.span[1], second.span[0]))
+        if _is_not_them(said, first, second):
+            return _cut(said, mentions, said[0].span[0], first.span[1])
         after = _words(said, second.span[1])
         if between in _NOT and after and first.players != second.players:
             return _cut(said, mentions, first.span[1], second.span[1])
@@ -48,6 +52,15 @@ def without_rival(
     if last and _is_more(_words(said, last[0].span[1])):
         return _without_more(said, mentions, last)
     return said, mentions
+
+
+def _is_not_them(said: Sequence[Word], first: Mention, second: Mention) -> bool:
+    """Whether the message begins "not Ruiz, it is Hale" and goes on."""
+    before = _words(said, 0, first.span[0])
+    begins = before[-1:] == ["not"] and _OPENS.issuperset(before[:-1])
+    between = _NOT_THEM_BUT.issuperset(_words(said, first.span[1], second.span[0]))
+    is_other = first.players != second.players
+    return begins and between and is_other and bool(_words(said, second.span[1]))
 
 
 def _words(said: Sequence[Word], start: int, stop: int | None = None) -> list[str]:

@@ -21,7 +21,9 @@ _ADVICE_BEFORE_A_PLACE = frozenset(
 )
 _PLACES = frozenset(["to", "at", "him", "her", "them", "it", "on", "over", "up", "deep", "wide"])
 _DONT = frozenset(["dont", "never"])
-_BEFORE_ADVICE = frozenset(["so", "just", "then", "and", "but", "please", "maybe", "also"])
+_BEFORE_ADVICE = frozenset(
+    ["so", "just", "then", "and", "but", "please", "maybe", "also", "no", "nope", "sorry"]
+)
 
 
 _US = frozenset(["i", "im", "ive", "ill", "id", "we", "weve", "well", "you", "youd"])

@@ -78,6 +78,17 @@ def is_opinion_of_another(said: Sequence[Word], mentions: Sequence[Mention]) -> 
     return found is not None and (found["who"] in _WITNESSES or not is_common(found["who"]))
 
 
+_HEARD = regex(
+    r"(?:(?:and|so|ok|also) )*(?:(?:i|we|ive|weve) (?:(?:just|also|have|only) )*"
+    r"(?:heard|hear|(?:was|were|been) told)|word is|(?:they|people|folks) say|rumou?r has it)\b"
+)
+
+
+def is_hearsay(said: Sequence[Word]) -> bool:
+    """Whether it opens by saying that others told it: "i heard that hale is slow"."""
+    return _HEARD.match(" ".join(word.folded for word in said[:LONGEST_OPENING])) is not None
+
+
 def is_told_by_another(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
     """Whether somebody is named who tells of another."""
     return len(without_witness(said, mentions)) < len(mentions)

@@ -17,14 +17,16 @@ from bot.chat.kept_words import kept_words, negations, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected
-from bot.chat.note_doubts import vouched_for
+from bot.chat.note_doubts import before_a_doubt, only_offered, vouched_for
 from bot.chat.note_figures import balls_counted
+from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
 from bot.chat.note_misreadings import is_misread
 from bot.chat.note_negations import excepted
 from bot.chat.note_nerves import without_nerves
+from bot.chat.note_offered import offered_rightly
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners
@@ -36,6 +38,7 @@ from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.numbers import number
+from bot.chat.pointed_out import pointed_elsewhere
 from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
@@ -72,7 +75,10 @@ def read_note(
     model of many writers' notes drops what they misread and adds what they overlooked, and what
     it leaves in doubt may be offered.
     """
-    said, mentions = corrected(said, mentions)
+    sure = before_a_doubt(said)
+    if weighed and len(sure) < len(said):
+        return only_offered(read_note(text, sure, mentions, view, weighed=True))
+    said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
     if instead is not None:
         return instead
@@ -83,7 +89,7 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
-        read = vouched_for(note, read)
+        read = of_high_balls(note, vouched_for(note, read))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
@@ -99,6 +105,7 @@ def read_note(
             for claim in in_their_phrases((one.claim,), note)
         ),
     )
+    read = offered_rightly(note, read)
     used = _covered(note, ruled, read.claims) | set(range(note.opening))
     told_by = is_opinion_of_another(said, mentions)
     heard = view.forwarded or told_by or note.hits.has(Role.HEARSAY)

@@ -7,7 +7,7 @@ from bot.chat.named_line import NAME, named_line
 from bot.chat.said import BookSaid, BookVerb
 from knowledge.regex import regex
 
-COUNT, TODAY, YESTERDAY = "count", "today", "yesterday"
+COUNT, TODAY, YESTERDAY, UNSURE = "count", "today", "yesterday", "unsure"
 """What such a message says beside the names."""
 
 _POLITE = r"(?:(?:please|pls|ok|so|and|hey|now|can you|could you|can i|let me) )*"
@@ -44,6 +44,13 @@ _FORMS = (
         rf"(?: in (?:the|my|our) book)?(?:{_WHOM})?{_WHEN}"
     ),
 )
+_UNSURE = regex(
+    r" (?:that|which|where|and)(?: (?:is|are|was|were|im|am|i|we|it|you|not|so|too|very|really"
+    r"|quite|all|that|only|a|bit))*"
+    r" (?:sure|unsure|certain|uncertain|doubtful|guess|maybe)(?: of| about)?$"
+)
+"""Behind what is asked for, only what was told with a "maybe" of it."""
+
 _DAY_WORD = regex(
     r"\b(?P<today>todays?|this (?:morning|afternoon|evening))\b|\b(?P<yesterday>yesterdays?)\b"
 )
@@ -52,14 +59,16 @@ _DAY_WORD = regex(
 def notes_asked(message: Message) -> BookSaid | None:
     """Whose notes, of when, or how many; None unless it is all that is said."""
     named = tuple(one for one in message.mentions if not one.pronoun)
-    line = named_line(message.said, message.mentions)
+    whole = named_line(message.said, message.mentions)
+    line = _UNSURE.sub("", whole)
     found = next((at for form in _FORMS if (at := form.fullmatch(line)) is not None), None)
     if found is None:
         return None
     parts = found.groupdict()
     day = _DAY_WORD.search(line)
     parts |= {} if day is None else {key: said for key, said in day.groupdict().items() if said}
-    words = [key for key in (COUNT, TODAY, YESTERDAY) if parts.get(key)]
+    parts |= {UNSURE: whole[len(line) :]}
+    words = [key for key in (COUNT, TODAY, YESTERDAY, UNSURE) if parts.get(key)]
     verb = BookVerb.SHOW_NOTES
     mentions = named or message.mentions
     return BookSaid(text=message.text, verb=verb, words=" ".join(words), mentions=mentions)

@@ -67,7 +67,21 @@ _FEELS = (
 )
 """How our partner feels now; "gets nervous when behind" is a habit, which a note may keep."""
 
-_TOLD = regex("|".join((_TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
+_OTHERS = r"(?: (?!ourname\b)\w+)"
+_QUARREL = (
+    rf"\bourname\b{_OTHERS}{{0,6}} (?:wont|will not|refus\w+|no longer wants?"
+    rf"|(?:doesnt|does not|didnt|did not|never) wants?){_OTHERS}{{0,4}}"
+    rf" (?:play|partner|speak|talk|communicate){_OTHERS}{{0,3}} (?:with|to) ourname\b"
+    r"|\bourname (?:(?:is|was|got|so|really|very) )*"
+    r"(?:angry|mad|furious|cross|annoyed|upset|fed up) (?:at|with) ourname\b"
+    r"|\b(?:ourname (?:and |n )?ourname"
+    r"|(?:my|our|the|both) (?:two )?(?:players|girls|boys|pair|two|team|kids))"
+    r"(?: (?:are|is|keep|always|just|started|start))*"
+    r" (?:fight|fighting|quarrel|quarrell?ing|argue|arguing|row|rowing|bicker|bickering)\b"
+)
+"""Our two, as whoever coaches them tells of it: which of them is in the right is never asked."""
+
+_TOLD = regex("|".join((_QUARREL, _TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
 _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
 

@@ -10,6 +10,7 @@ from bot.chat.view import ChatView
 from bot.chat.words import words
 from knowledge.complaints import complains_of_us
 from knowledge.emergencies import without_denied
+from knowledge.struck import is_struck_badly
 from knowledge.tactics.beside_complaint import asks_for_substitute, asks_to_cover
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
@@ -61,6 +62,8 @@ def _is_of_hurt(message: Message, chat: ChatView) -> bool:
     text, theirs = message.text, opponents(message.mentions, chat)
     if "?" in text.rstrip(" ?!."):
         return False  # what else is asked has its own answer
+    if is_struck_badly(text) and goes_on(text):
+        return True  # whoever hit them is named as well
     if theirs:
         return message.asks and goes_at_injury(text, ours=_names_of_ours(chat))
     if hurts_from_a_knock(text):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
@@ -121,11 +122,16 @@ def named(part: str, chat: ChatView) -> Mention | None:
     sure = [one for one in known if one.certainty is not Certainty.NOBODY]
     if sure:
         return sure[0]
-    typed = " ".join(word.typed for word in said)
+    typed = _typed(said)
     if not _is_name(typed):
         return None
     near = known[0].players if known else ()
     return Mention(typed=typed, span=(0, len(typed)), certainty=Certainty.NOBODY, players=near)
+
+
+def _typed(said: Sequence[Word]) -> str:
+    """The words with a blank between, or the hyphen of "Ferreira-Lund"."""
+    return "".join(f"{'-' if word.gap == '-' else ' '}{word.typed}" for word in said).strip(" -")
 
 
 def _of_a_name(part: str) -> tuple[Word, ...]:

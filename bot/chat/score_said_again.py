@@ -6,8 +6,17 @@ from collections.abc import Sequence
 
 from bot.chat.score_groups import score_group
 from bot.chat.words import Word
+from knowledge.regex import regex
 
 _SLIPS = (("no", "i", "mean"), ("no", "wait"), ("wait", "no"), ("i", "mean"), ("no", "sorry"))
+
+_NOT_SO = regex(
+    r"no(?: no| wait| sorry)* (?:we|i|they|it|that)"
+    r" ?(?:(?:did|do|was|were|are|is|have|had|has) not|didnt|dont|wasnt|werent|arent|isnt|havent)"
+    r"(?: (?:the|our|their|yet|serve|serves|served|serving|start|started|right|so|ours|theirs))*"
+    r"(?: (?:sorry|wait|no|my bad|oops))* "
+)
+"""What takes a call back by saying what was not so: "no we did not serve, sorry"."""
 
 
 def after_slip(said: Sequence[Word]) -> Sequence[Word]:
@@ -17,4 +26,15 @@ def after_slip(said: Sequence[Word]) -> Sequence[Word]:
         is_slip = any(folded[at : at + len(slip)] == slip for slip in _SLIPS)
         if is_slip and score_group(said[at:]) is not None:
             return said[at:]
+        behind = _behind_what_was_not(said, at)
+        if behind and score_group(behind) is not None:
+            return behind
     return said
+
+
+def _behind_what_was_not(said: Sequence[Word], at: int) -> Sequence[Word]:
+    """The words behind "no we did not serve", where that stands at this place; else none."""
+    if said[at].folded != "no":
+        return ()
+    found = _NOT_SO.match(" ".join(word.folded for word in said[at:]) + " ")
+    return said[at + found[0].count(" ") :] if found else ()

@@ -17,7 +17,7 @@ from bot.chat.note_or_question import (
     note_or_question,
     tells_of_private_life,
 )
-from bot.chat.note_witness import is_opinion_of_another, is_told_by_another
+from bot.chat.note_witness import is_hearsay, is_opinion_of_another, is_told_by_another
 from bot.chat.own_shape import own_shape
 from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
@@ -119,7 +119,8 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
         return (message.note,)
     if tells_of_private_life(message):
         return (message.note,)
-    if not message.asks and is_opinion_of_another(message.said, message.mentions):
+    is_heard = is_hearsay(message.said) or is_opinion_of_another(message.said, message.mentions)
+    if not message.asks and is_heard:
         return (message.note,)
     if (shape := own_shape(message, chat)) is not None:
         return (message.note, shape)

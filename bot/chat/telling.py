@@ -14,6 +14,7 @@ from bot.chat.said import Certainty, Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
 from bot.chat.words import Word, words_in
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId, Trait
 
 _PART_MARKS = frozenset(",.;!?\n")
@@ -36,6 +37,17 @@ _SEEN_BY_ME = (
     words_in("really just do also kinda still"),
 )
 _BEFORE_WHOM = words_in("that like")
+_SEEN_BY_US = regex(
+    r"(?:(?:i|we|ive|weve) (?:(?:really|just|do|did|also|kinda|still|can|now|have|ve|had|only) )*"
+    r"(?:think|thought|believe|reckon|guess|feel|noticed?|saw|see|seen|bet|know|knew|swear|found"
+    r"|learned|learnt|heard|hear|realised|realized|discovered|spotted|remember)"
+    r"|(?:(?:it|so) )?(?:turns|turned) out)(?: (?:out|now|today|clearly|already|just))*"
+    r"(?: (?:that|like))? "
+)
+"""What a part may open with that only says how we know it: "i see now that", "it turns out"."""
+
+_WORDS_OF_SEEING = 8
+"""Of "and i can see now that". Common practice, no source."""
 
 _FEWEST_WORDS_KEPT = 3
 """Words of what I think of somebody, with whom: "i think he does" tells nothing."""
@@ -158,7 +170,7 @@ def _is_inside(claim: Claim, spans: Sequence[tuple[int, int]]) -> bool:
 
 def _names(part: Part, said: Sequence[Word], note: NoteSaid) -> bool:
     """Whether a name opens the part; of "they returned it short do i rip it" nothing is kept."""
-    opens = _subject_at(said, part.start)
+    opens = _told_at(said, part.start)
     return any(not one.pronoun and opens in _places(one, said) for one in note.mentions)
 
 
@@ -166,6 +178,14 @@ def _subject_at(said: Sequence[Word], start: int) -> int:
     """Where the subject of a statement stands that begins here: behind "and", and "i think"."""
     at = start + (said[start].folded in _LEADS)
     return at + _words_of_thought(said, at)
+
+
+def _told_at(said: Sequence[Word], start: int) -> int:
+    """The same where a part begins, which no question runs into: behind "we found out that" too."""
+    at = start + (said[start].folded in _LEADS)
+    line = " ".join(word.folded for word in said[at : at + _WORDS_OF_SEEING]) + " "
+    seen = _SEEN_BY_US.match(line)
+    return at + seen[0].count(" ") if seen else _subject_at(said, start)
 
 
 def _words_of_thought(said: Sequence[Word], at: int) -> int:
@@ -294,6 +314,6 @@ def _telling_places(said: Sequence[Word], mentions: Sequence[Mention]) -> set[in
 def _tells(part: Part, said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
     """Whether a part opens with somebody and says a short thing of them: "hale poaches a lot"."""
     words = [word.folded for word in said[part.start : part.stop]]
-    opens = _subject_at(said, part.start)
+    opens = _told_at(said, part.start)
     about = any(opens in _places(one, said)[:1] for one in mentions)
     return about and not part.asks and len(words) <= LONGEST_TELLING and "or" not in words

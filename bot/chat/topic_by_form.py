@@ -42,6 +42,15 @@ _WHOM_WE_SERVE = regex(
 )
 """`who do we serve to`: whom the serve is for; whom they serve is told by the score."""
 
+_GAPS = regex(
+    r"(?:(?:so|ok|and) )*"
+    r"(?:what (?:else )?(?:(?:do|does|have) (?:you|we|i|the book) (?:still |yet )?not"
+    r"|dont (?:you|we|i)|(?:you|we|i) (?:still )?dont|is it (?:you|we) dont) know"
+    r"|what(?:s| is)? (?:still )?(?:missing|unknown|not known))"
+    rf"(?: yet)? (?:about|of|on|in|for)(?: (?:{NAME}|and|n|them|him|her|these|two|yet|still))*"
+)
+"""What to find out is what the book does not know of them."""
+
 
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
@@ -79,6 +88,10 @@ def _asks_whom_to_pair(message: Message) -> bool:
     return _PAIRS_WITH.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
+def _asks_what_is_not_known(message: Message) -> bool:
+    return _GAPS.fullmatch(named_line(message.said, message.mentions)) is not None
+
+
 def _asks_if_fair(message: Message) -> bool:
     return asks_if_fair(message.text)
 
@@ -94,4 +107,5 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),
     (_asks_whom_to_pair, Topic.PAIR_UP),
+    (_asks_what_is_not_known, Topic.PROBE),
 )

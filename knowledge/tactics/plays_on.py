@@ -11,6 +11,7 @@ from typing import Final
 from knowledge.advice import Advice, Choice, Reason
 from knowledge.cautions import DEFERS, is_emergency
 from knowledge.complaints import complains
+from knowledge.emergencies import Emergency, emergency_of
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, rule
 from knowledge.tactics.weather_entries import BODY, Entry
@@ -44,7 +45,7 @@ _SURE = (
     r"|are (?:you|u) sure|yes or no|for sure|really)"
 )
 _MATTERS = regex(
-    rf"\b(?:{_PLAYS_ON}|{_STOPS}|{_SAYS_FINE}|{_SURE}|(?:can|may|could|should) {_WHO} play)\b"
+    rf"\b(?:{_PLAYS_ON}|{_STOPS}|{_SAYS_FINE}|{_SURE}|(?:can|may|could|should|let) {_WHO} play)\b"
 )
 
 _SMALL_WORDS: Final = (
@@ -62,20 +63,29 @@ _SMALL_WORDS: Final = (
     "pause play played player playing plays please pls point points possible pull pulled "
     "push quit quits quitting ready really refuses rest rested resting retire retires "
     "retiring return right run safe said say saying says second see seems set shake shaking "
-    "shaky she shes shot should shouldnt shrug sit sits sitting smart so some son soon step "
+    "shaky shall she shes shot should shouldnt shrug sit sits sitting smart so some son soon step "
     "still stop stopped stopping stops student stupid sure swears take taken tell than that "
     "thats the them then they theyre thing think thinks this though through time to today "
     "tomorrow too tough tournament try trying u uh um until us wait walk walking want wants "
     "was way we well what when where whole wife will wise with withdraw without wont worse "
     "would wrong yeah yes yet you your"
 )
-_SMALL: Final = frozenset(_SMALL_WORDS.split())
-"""Words that tell nothing but who, whether, and going on or not: any other is about something."""
+_REMEDIES: Final = (
+    "ate banana breather cold cool cooled cooling drank drink drinking drunk eat eaten "
+    "electrolytes ice iced icing lain lay lie lying next salt sat shade shadow sip sipped sips "
+    "sitting some stretch stretched stretching taken tape taped took towel water"
+)
+"""What is done about it meanwhile: "she has drunk, she says it is good now"."""
+
+_SMALL: Final = frozenset([*_SMALL_WORDS.split(), *_REMEDIES.split()])
+"""Words that tell nothing but who, whether, going on or not, and what was done about it: any other
+is about something."""
 
 _ON_ITS_OWN = regex(
     r"\b(?:can|could|should|may|shall|must|let|is it (?:ok|okay|safe|smart|stupid|wise)"
     r"(?: (?:if|for|to))?)(?: (?:i|he|she|him|her|me|my|the|partner|player|kid|student|just|still"
-    r"|now|not|somename))+ (?:play$|play (?:on|again|today|now|this|the|tomorrow|next|still)\b"
+    r"|now|not|let|somename))+ (?:play(?: or| ok| okay| then)?$"
+    r"|play (?:on|again|today|now|this|the|tomorrow|next|still)\b"
     r"|keep playing|stop playing|sit (?:it |this |this one )?(?:out|down)|retire|stop (?:now|here)"
     r"|(?:pull|take|bring|bench) (?:him|her|me|partner|somename|my partner) (?:out|off))"
 )
@@ -146,7 +156,8 @@ def advise(words: str, before: str) -> Advice:
     if not told:
         return _answer("Hurt or unwell? Sit out till staff have looked.", _TIRED, DEFERS)
     if is_emergency(told[0]):
-        return _answer(_SIT_OUT, _FEELS_BETTER, DEFERS)
+        is_heat = emergency_of(told[0]) is Emergency.HEAT
+        return _answer(_SIT_OUT, _HEAT_BETTER if is_heat else _FEELS_BETTER, DEFERS)
     entry = find_entry(told[0])
     if entry is None or entry.kind != BODY:
         return _answer(_SIT_OUT, _DULL, DEFERS)
@@ -160,6 +171,7 @@ def _caution(entry: Entry) -> str:
 
 _SIT_OUT: Final = "Sit out. Play only if medical staff clear it."
 _FEELS_BETTER: Final = "Feels better? It is still staff who say so."
+_HEAT_BETTER: Final = "Feels better? Dizzy or dry in the heat: done today."
 _DULL: Final = "Dull and old, and the swing is as ever? Play on."
 _TIRED: Final = "Only tired? Slow it down: deep breaths, no lobs."
 

@@ -10,6 +10,7 @@ from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.regex import regex
+from knowledge.struck import is_struck_badly
 from knowledge.tactics.weather_entries import (
     BODY,
     SAYINGS,
@@ -58,11 +59,17 @@ def find_entry(words: str) -> Entry | None:
     return entries_of(words).entry
 
 
+_AFTER_A_BLOW = "heart"
+"""What a blow to chest, throat or belly is answered by: staff look before anybody plays on."""
+
+
 def entries_of(words: str, *, model: EntryModel | None = None) -> FoundEntry:
     """What words and the model find together; `model` is the shipped one unless one is given."""
     tapped = entry_of(words.strip().replace(" ", "_"))
     if tapped is not None:
         return FoundEntry(entry=tapped)
+    if is_struck_badly(words):
+        return FoundEntry(entry=entry_named(_AFTER_A_BLOW))  # whatever part the model knows
     picked = entry_by_words(words)
     votes = {} if picked is None else {picked.id: WORD_VOTE}
     said = SAYINGS.sub(" ", folded(words))

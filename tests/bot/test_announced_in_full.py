@@ -121,3 +121,26 @@ def test_a_spoken_time_behind_a_surname_is_no_part_of_it(fresh: Talk, said: str,
     fresh.say(said)
     reply = fresh.press(fresh.buttons[0].payload)
     assert reply.startswith(f"Next: Gretel Hoffmann and Sunniva Berg, {at}, best of 3")
+
+
+@pytest.mark.parametrize(
+    ("said", "pair"),
+    [
+        ("next: Duarte and Ferreira-Lund, 14:15", "Duarte and Ferreira-Lund"),
+        ("next: Rosa Ferreira-Lund and Duarte", "Rosa Ferreira-Lund and Duarte"),
+        ("next: Duarte/Ferreira-Lund", "Duarte and Ferreira-Lund"),
+    ],
+)
+def test_a_hyphen_joins_one_surname_of_a_pair(fresh: Talk, said: str, pair: str) -> None:
+    assert fresh.say(said) == f"No {pair} in your book yet."
+    assert fresh.say("yes").startswith(f"Next: {pair}")
+    assert fresh.say("Lund is slow") == "Noted. Ferreira-Lund: foot speed weak."
+    assert fresh.say("report on Ferreira-Lund").startswith("Move Ferreira-Lund")
+
+
+def test_a_hyphen_between_blanks_parts_two(fresh: Talk) -> None:
+    assert fresh.say("next: Duarte - Ferreira") == "No Duarte and Ferreira in your book yet."
+
+
+def test_a_pool_keeps_the_hyphen(fresh: Talk) -> None:
+    assert "1 Duarte/Ferreira-Lund" in fresh.say("pool: Duarte/Ferreira-Lund, ruiz/hale")

@@ -241,3 +241,16 @@ def test_who_serves_is_told_with_what_is_spoken_around_it(
 def test_who_serves_first_may_be_asked(demo: Talk, said: str) -> None:
     demo.say("next: brandt and castellano, to 11")
     assert not demo.say(said).startswith("0-0-2")
+
+
+def test_why_behind_a_question_of_ours_asks_what_is_meant(demo: Talk) -> None:
+    demo.say("/plan")
+    assert demo.say("where shall we serve").startswith("Which of these")
+    assert demo.say("why?").startswith("Say which you mean first")
+    assert "·" in demo.press(demo.buttons[0].payload)
+
+
+def test_why_behind_words_handed_back_is_about_the_care(fresh: Talk) -> None:
+    fresh.say("im coaching ilka and noor")
+    fresh.say("noor has a sore knee")
+    assert "medical staff" in fresh.say("why?").splitlines()[0]

@@ -90,3 +90,45 @@ def test_the_last_of_several_goes_at_once(noted: Talk) -> None:
 def test_the_last_thing_is_taken_back(noted: Talk, words: str) -> None:
     noted.say("report on pellegrino")
     assert noted.say(words) == f"Taken back: “{LAST}”."
+
+
+@pytest.fixture
+def doubted(fresh: Talk) -> Talk:
+    fresh.say("add Pellegrino")
+    fresh.say("pellegrino is slow to the left maybe")
+    fresh.say("pellegrino has a weak backhand")
+    return fresh
+
+
+def test_what_was_told_with_a_maybe_says_so(doubted: Talk) -> None:
+    reply = doubted.say("what did i note about pellegrino")
+    assert "  = moving left weak (not sure)" in reply
+    assert "  = backhand dink weak\n" in f"{reply}\n"
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "what did i note about pellegrino that is not so sure",
+        "my notes on pellegrino that i'm not sure of",
+    ],
+)
+def test_only_what_is_not_sure_is_read_back_if_asked(doubted: Talk, asked: str) -> None:
+    reply = doubted.say(asked)
+    assert "moving left weak" in reply
+    assert "backhand" not in reply
+
+
+def test_nothing_unsure_is_said(noted: Talk) -> None:
+    asked = "what did i note about pellegrino that is not so sure"
+    assert noted.say(asked) == "Nothing unsure is noted on Pellegrino."
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["what do you not know about pellegrino", "what don't we know about pellegrino yet",
+     "what's missing on pellegrino"],
+)  # fmt: skip
+def test_what_is_not_known_is_what_to_look_for(doubted: Talk, asked: str) -> None:
+    assert doubted.say(asked).startswith("Look at")
+    assert doubted.say("what do you know about pellegrino").startswith("Dink Pellegrino")

@@ -160,3 +160,70 @@ def test_what_is_only_exclaimed_is_no_overhead(demo: Talk, text: str) -> None:
 )
 def test_a_short_overhead_stays_one(demo: Talk, text: str) -> None:
     assert "overhead weakness" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor attacks everything that is over the net",
+        "okafor attacks anything above the net",
+        "okafor attacks every ball that sits up",
+        "okafor attacks all that is high",
+    ],
+)
+def test_an_attack_on_high_balls_is_no_weak_speed_up(demo: Talk, text: str) -> None:
+    assert not {one for one in told(demo, text) if one.endswith("weakness")}
+    assert not [one.label for one in demo.buttons if one.label == "speed-up weak?"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor attacks balls below the net",
+        "okafor attacks everything over the net and misses half",
+        "okafor attacks everything and misses half",
+    ],
+)
+def test_an_attack_on_low_balls_or_a_missed_one_is(demo: Talk, text: str) -> None:
+    assert "speed_up weakness" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor has a bad backhand, he slices it always short",
+        "okafor chops it short",
+        "okafor is tall, he plays it too short",
+        "okafor leaves them short",
+    ],
+)
+def test_a_ball_that_is_short_is_no_short_body(demo: Talk, text: str) -> None:
+    assert "height short" not in told(demo, text)
+    assert not [one.label for one in demo.buttons if "short" in one.label]
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor is short and slow", "okafor, short, lefty", "okafor hates lobs, he is short"]
+)
+def test_a_short_body_is(demo: Talk, text: str) -> None:
+    assert "height short" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor got hit on the arm by lindqvist, he is ok",
+        "lindqvist took one on the hip, he says it is fine",
+        "hale hit ruiz on the shoulder with a hard one. she says it is ok",
+    ],
+)
+def test_who_is_ok_after_a_blow_is_not_strong_there(demo: Talk, text: str) -> None:
+    assert not {one for one in told(demo, text) if one.startswith(("body_jam", "handles_pace"))}
+    assert not [one.label for one in demo.buttons if "body" in one.label or "pace" in one.label]
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor handles body shots well", "okafor is fine with balls at the body"]
+)
+def test_who_meets_balls_at_the_body_well_is(demo: Talk, text: str) -> None:
+    assert "body_jam strength" in told(demo, text)

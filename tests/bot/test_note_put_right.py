@@ -167,3 +167,46 @@ def test_what_names_no_other_moves_no_note(demo: Talk, said: str) -> None:
 @pytest.mark.parametrize("said", ["no, it was lindqvist", "not okafor, it was lindqvist"])
 def test_a_bare_no_moves_it_as_ever(demo: Talk, said: str) -> None:
     assert claims_after(demo, "okafor is NOT slow", said).startswith("Changed. Lindqvist: foot")
+
+
+@pytest.mark.parametrize(
+    ("said", "changed"),
+    [
+        (
+            "No that was Lindqvist who is slow to the left, not Okafor",
+            "Lindqvist: moving left weak; Okafor: moving left not weak.",
+        ),
+        (
+            "sorry it is lindqvist that is slow to the left, not okafor",
+            "Lindqvist: moving left weak; Okafor: moving left not weak.",
+        ),
+        ("not okafor, lindqvist is slow to the left", "Lindqvist: moving left weak."),
+        (
+            "no it was not okafor who is slow to the left, it was lindqvist",
+            "Lindqvist: moving left weak.",
+        ),
+        (
+            "it wasn't okafor who is slow to the left, that was lindqvist",
+            "Lindqvist: moving left weak.",
+        ),
+    ],
+)
+def test_who_it_was_instead_is_told_whole(demo: Talk, said: str, changed: str) -> None:
+    assert claims_after(demo, "okafor is slow to the left", said) == f"Changed. {changed}"
+    assert ("moves_left", "weakness", False) in demo.claims("Lindqvist")
+    assert ("moves_left", "weakness", False) not in demo.claims("Okafor")
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "that was lindqvist, who is next",
+        "not lindqvist, who serves first?",
+        "it was okafor who should i serve",
+    ],
+)
+def test_a_name_pointed_at_leaves_a_question_one(demo: Talk, asked: str) -> None:
+    before = demo.claims("Okafor") | demo.claims("Lindqvist")
+    assert "Changed" not in claims_after(demo, "okafor is slow to the left", asked)
+    added = (demo.claims("Okafor") | demo.claims("Lindqvist")) - before
+    assert added <= {("moves_left", "weakness", False)}

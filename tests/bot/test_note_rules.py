@@ -102,3 +102,18 @@ def test_what_was_denied_is_not_claimed_in_the_next_breath() -> None:
 )
 def test_a_wing_that_is_weak_under_pace_is_no_dink(text: str, claims: set[str]) -> None:
     assert {one for one in read(text) if "pace" not in one} == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Ruiz's backhand is not so bad as I said", {"Ruiz: backhand_dink weakness denied"}),
+        ("Ruiz is not so slow as we thought", {"Ruiz: foot_speed weakness denied"}),
+        ("Ruiz's hands are not so bad as I said", {"Ruiz: counter weakness denied"}),
+        ("Ruiz's serve isn't so weak", {"Ruiz: serve weakness denied"}),
+        ("Ruiz's backhand isn't so great", {"Ruiz: backhand_dink weakness"}),
+        ("Ruiz is not slow, so dont lob her", {"Ruiz: foot_speed weakness denied"}),
+    ],
+)
+def test_not_so_bad_is_denied_in_one_breath(text: str, claims: set[str]) -> None:
+    assert read(text) == claims

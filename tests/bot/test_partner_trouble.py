@@ -47,6 +47,37 @@ def test_it_is_answered_and_nothing_is_kept(pair: Talk, text: str, call: str) ->
     assert pair.stored() == before
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Bronagh says she will not play with Petronella any more if she does not call the middle."
+        " what do I do",
+        "bronagh refuses to play with petronella. what now?",
+        "bronagh does not want to play with petronella any more",
+        "bronagh won't speak to petronella",
+        "bronagh is angry at petronella, she never calls the middle. what do i say?",
+        "bronagh and petronella are fighting. what do i do",
+    ],
+)
+def test_a_quarrel_of_our_two_is_kept_of_neither(pair: Talk, text: str) -> None:
+    before = pair.stored()
+    assert pair.say(text).startswith("Hear each one alone")
+    assert "new partner" not in [one.label for one in pair.buttons]
+    assert pair.stored() == before
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bronagh does not talk to petronella in the middle",
+        "bronagh and petronella never call the middle",
+        "okafor won't speak to lindqvist",
+    ],
+)
+def test_how_they_talk_in_play_is_a_note(pair: Talk, text: str) -> None:
+    assert pair.say(text).startswith("Noted")
+
+
 def test_an_opponent_who_poaches_is_scouted(demo: Talk) -> None:
     assert demo.say("okafor keeps poaching my shots").startswith("Noted. Okafor: poaching")
 

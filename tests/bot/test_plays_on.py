@@ -152,3 +152,67 @@ def test_what_is_about_play_is_no_question_of_a_body(fresh: Talk, said: str) -> 
 def test_whether_the_storm_lets_one_play_on_is_no_complaint(fresh: Talk) -> None:
     fresh.say("theres lightning, do we stop")
     assert "unwell" not in fresh.say("can i play on")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "she has drunk, she says it is good now. can she play the next",
+        "she had some water and sat in the shade, can she play the next game",
+        "noor drank and cooled down, shall i let her play on",
+    ],
+)
+def test_what_was_done_about_it_changes_no_topic(coach: Talk, said: str) -> None:
+    coach.say("noor is a little dizzy and has stopped to sweat")
+    assert call(coach.say(said)) == SIT_OUT
+    assert "done today" in coach.sent[-1]
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["she will go on. I let her play, or?", "shall i let her play on", "i let her play, ok?"],
+)
+def test_letting_her_play_is_told_of_nobody_noted_before(coach: Talk, said: str) -> None:
+    coach.say("petra's return floats up")
+    before = coach.claims("Petra")
+    coach.say("it is a dead leg for noor, she limps")
+    assert call(coach.say(said)) == LOOKED_AT
+    assert coach.claims("Petra") == before
+
+
+@pytest.mark.parametrize("said", ["she will go on. I let her play, or?", "shall i let her play on"])
+def test_letting_her_play_is_of_a_body_though_none_was_told_of(coach: Talk, said: str) -> None:
+    coach.say("petra is slow in coming forward")
+    before = coach.claims("Petra")
+    assert call(coach.say(said)).startswith("Hurt or unwell?")
+    assert coach.claims("Petra") == before
+
+
+def test_she_behind_words_handed_back_is_whom_they_named(coach: Talk) -> None:
+    coach.say("petra's return floats up")
+    coach.say("noor has a sore knee")
+    coach.say("she is slow today")
+    assert ("foot_speed", "weakness", False) in coach.claims("Noor")
+    assert ("foot_speed", "weakness", False) not in coach.claims("Petra")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "petra hit noor in the chest with a hard one. she says it is ok",
+        "joost got ilka in the ribs, can she go on?",
+        "noor took one in the throat, she says she is fine",
+    ],
+)
+def test_a_blow_is_looked_after_and_stored_nowhere(coach: Talk, said: str) -> None:
+    coach.say("0-0-1 we serve")
+    before = coach.stored()
+    reply = coach.say(said)
+    assert "medical staff" in call(reply)
+    assert coach.stored() == before
+
+
+@pytest.mark.parametrize("said", ["where do i stretch petra", "who takes the cold side"])
+def test_what_else_is_asked_behind_a_complaint_is_answered(coach: Talk, said: str) -> None:
+    coach.say("noor has cramp in her calf")
+    assert "sit out" not in call(coach.say(said)).lower()

@@ -246,3 +246,15 @@ def test_a_rally_told_beside_them_still_counts(demo: Talk, said: str, scored: st
     demo.say("next: okafor and lindqvist")
     demo.say("we serve first")
     assert demo.say(said).startswith(scored)
+
+
+def test_what_may_be_a_trait_is_kept_of_a_sentence_with_an_injury(demo: Talk) -> None:
+    reply = demo.say(
+        "I heard from another coach that okafor has the elbow taped and he does not like the"
+        " backhand over the head"
+    )
+    assert wording("note.only_play") in reply
+    assert "overhead weak?" in [one.label for one in demo.buttons]
+    assert "elbow" not in demo.notes()[0].text
+    assert "backhand over the head" in demo.notes()[0].text
+    assert "Leave the lob" not in reply

@@ -403,3 +403,22 @@ def test_more_than_that_is_none(demo: Talk, said: str) -> None:
 def test_a_score_before_a_curse_and_a_question_counts(demo: Talk, said: str, then: str) -> None:
     demo.say("5-5-1, we serve")
     assert then in demo.say(said)
+
+
+# A call taken back by what was not so.
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "1-0-... no we did not serve, sorry. They serve 0-0-1",
+        "1-0-1, no we were not serving, sorry. 0-0-1 they serve",
+        "hale has served in the net, 1-0-... no we did not serve, sorry. They serve 0-0-1",
+    ],
+)
+def test_what_was_not_so_takes_a_call_back_and_denies_no_skill(demo: Talk, said: str) -> None:
+    demo.say(NEXT)
+    demo.say(said)
+    assert call(demo) == "0-0-1"
+    assert "They serve" in demo.sent[-1]
+    assert not {one for one in demo.claims("Hale") if one[0] == "serve" and one[2]}

@@ -95,3 +95,34 @@ def test_how_weak_a_shot_told_in_a_question_is_noted(demo: Talk) -> None:
     said = demo.say("okafor's dinks come chest high, where do i speed up")
     assert said.startswith("Noted. Okafor: ")
     assert "dink weak" in said.splitlines()[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "claim"),
+    [
+        (
+            "I see now that okafor is a lefty, and lindqvist has slow feet. so which side shall we"
+            " serve at when lindqvist stands right?",
+            ("hand", "left", False),
+        ),
+        ("we found out okafor is lefty. who covers the middle?", ("hand", "left", False)),
+        ("it turns out okafor lobs a lot, where do we stand?", ("lob", "often", False)),
+        ("we saw that okafor is slow, so who do we target", ("foot_speed", "weakness", False)),
+    ],
+)
+def test_how_we_know_it_hides_nothing_told_beside_a_question(
+    fresh: Talk, text: str, claim: tuple[str, str, bool]
+) -> None:
+    for name in ("Chidi Okafor", "Sven Lindqvist"):
+        fresh.say(f"/add {name}")
+    assert fresh.say(text).startswith("Noted.")
+    assert claim in fresh.claims("Okafor")
+
+
+@pytest.mark.parametrize(
+    "text", ["how do we know okafor is lefty", "do we know if okafor is lefty?"]
+)
+def test_whether_we_know_it_tells_nothing(fresh: Talk, text: str) -> None:
+    fresh.say("/add Chidi Okafor")
+    assert "Noted" not in fresh.say(text)
+    assert not fresh.claims("Okafor")

@@ -10,8 +10,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.in_words import around, is_short, with_caution
 from bot.chat.answers.standing import cannot_be, standing
 from bot.chat.context import Asked, Depth
+from bot.chat.payload import Verb, tap
 from bot.chat.render import leaves_out, render, render_more, shown_of
-from bot.chat.reply import Reply
+from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice
 from knowledge.vocabulary import Topic
@@ -38,10 +39,19 @@ def explain(desk: Desk, topic: Topic) -> Reply:
 
 
 def explain_last(desk: Desk) -> Reply:
-    """The reasons of the last answer, for a typed "why?"."""
-    if desk.context.asked is None:
+    """The reasons of the last answer, for a typed "why?"; of one before a question of ours they are
+    a tap away."""
+    asked = desk.context.asked
+    if asked is None:
         return Reply(text=wording("unclear.why"))
-    return explain(desk, desk.context.asked.topic)
+    if desk.context.told is None:
+        return Reply(text=wording("unclear.why_which"), buttons=((_why_before(asked.topic),),))
+    return explain(desk, asked.topic)
+
+
+def _why_before(topic: Topic) -> Button:
+    label = wording("unclear.why_before").format(topic=wording(f"topic.{topic}"))
+    return Button(label=label, payload=tap(Verb.WHY, topic), topic=topic)
 
 
 def advice_again(desk: Desk, topic: Topic) -> Advice | Reply:

@@ -40,9 +40,10 @@ def kept_of(desk: Desk, said: NoteSaid) -> NoteSaid | None:
     part = ", ".join(each for each, _ in told)
     read = understand_note(part, chat=desk.chat_view())
     names_all = all(one.certainty == "sure" for one in (*said.mentions, *read.mentions))
-    is_whole = bool(read.mentions) and names_all and bool(read.claims) and not is_private(part)
+    says = (*read.claims, *read.offered)
+    is_whole = bool(read.mentions) and names_all and bool(says) and not is_private(part)
     meant = {player for _, players in told for player in players}
-    is_theirs = not meant or all(one.player in meant for one in read.claims)
+    is_theirs = not meant or all(one.player in meant for one in says)
     return read if is_whole and is_theirs else None
 
 

@@ -14,6 +14,7 @@ from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
 from bot.chat.answers.scoreboard import score_text
 from bot.chat.answers.writer_asked import ask_writer
 from bot.chat.asked import Asked
+from bot.chat.context import Depth
 from bot.chat.payload import Verb, tap
 from bot.chat.private_words import is_of_a_body, is_private
 from bot.chat.render import offer_buttons as topic_buttons
@@ -81,7 +82,12 @@ def _kept(desk: Desk, said: NoteSaid) -> Reply:
 
 
 def _about_body(desk: Desk, said: NoteSaid) -> Reply:
-    """Words about a body are handed back, not kept; what to do first and who decides lead."""
+    """Words about a body are handed back, not kept; what to do first and who decides lead.
+
+    Whom they named is still whom "she" means next, and nobody noted before.
+    """
+    named = [player for one in said.mentions if not one.pronoun for player in one.players]
+    desk.context = desk.context.looking_at(*dict.fromkeys(named))
     reply = handed_back(desk, said.text)
     if not _hurts(said):
         return reply
@@ -101,7 +107,8 @@ def _care(desk: Desk, said: NoteSaid) -> tuple[str, ...]:
     if named and not set(named) & set(desk.ours) and not is_emergency(said.text):
         return (DEFERS,)
     # So that the button offered answers these words, not an empty question.
-    desk.context = replace(desk.context, asked=Asked(topic=Topic.WEATHER_OR_BODY, text=said.text))
+    asked = Asked(topic=Topic.WEATHER_OR_BODY, text=said.text)
+    desk.context = replace(desk.context, asked=asked, told=Depth.SHORT)
     call, caution = first_care(said.text)
     return (call, *dict.fromkeys((caution, DEFERS)))
 

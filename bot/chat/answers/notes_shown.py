@@ -9,12 +9,13 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.answers.plan_book import day_of
-from bot.chat.notes_asked import COUNT, TODAY, YESTERDAY
+from bot.chat.note_manner import is_hedged
+from bot.chat.notes_asked import COUNT, TODAY, UNSURE, YESTERDAY
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import NoteRow
+from scouting_db.values import NewObservation, NoteRow
 
 SHOWN_NOTES = 5
 SHOWN_OF_SEVERAL = 3
@@ -30,7 +31,7 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
     players = settled(mentions)
     if players is None:
         return ask_which(desk, said.text, mentions)
-    asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY)]
+    asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY, UNSURE)]
     if not players and said.words and not asked:
         return Reply(text=wording("name.whom"))
     if asked == [COUNT] and not players:
@@ -46,7 +47,10 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
         name = desk.view.short_name(player)
         limit = LOOKED_AT if asked else most
         rows = _on_days(desk, notes_on(desk, player, limit=limit), asked)
-        none = wording("note.none").format(name=name)
+        if UNSURE in asked:
+            rows = [row for row in rows if _is_unsure(row, player)]
+        key = "note.none_unsure" if UNSURE in asked else "note.none"
+        none = wording(key).format(name=name)
         of = player if len(players) == 1 else None
         parts.append(
             _told(rows, asked, f"{name}, newest first:", none, name=name, most=most, of=of)
@@ -79,11 +83,19 @@ def _lines(row: NoteRow, of: PlayerId | None) -> list[str]:
     words = f"· {cut(row.text)}"
     if of is None:
         return [words]
-    read = [claim_words(one) for one in row.observations if one.player == of]
+    read = [_said(one) for one in row.observations if one.player == of]
     return [
         words,
         wording("note.read_as").format(claims=", ".join(read) or wording("note.no_trait")),
     ]
+
+
+def _said(one: NewObservation) -> str:
+    return claim_words(one) + (wording("note.unsure") if is_hedged(one.weight) else "")
+
+
+def _is_unsure(row: NoteRow, player: PlayerId) -> bool:
+    return any(one.player == player and is_hedged(one.weight) for one in row.observations)
 
 
 def _count(notes: int) -> str:

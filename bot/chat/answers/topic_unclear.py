@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.write_down import write_down
 from bot.chat.payload import Verb, tap
@@ -16,7 +18,11 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 
 
 def ask_topic(desk: Desk, unclear: Unclear) -> Reply:
-    """Never "I don't understand" alone: two or three likely topics as buttons."""
+    """Never "I don't understand" alone: two or three likely topics as buttons.
+
+    Nothing is told then, so that "why?" is not about the answer before.
+    """
+    desk.context = replace(desk.context, told=None)
     if not any(character.isalnum() for character in unclear.text):
         return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
     offers = offer_buttons(unclear.offers or FIRST_OFFERS)
