@@ -8,6 +8,7 @@ from typing import Final
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
+from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
@@ -73,6 +74,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),
     (_asks_if_fair, Topic.WEATHER_OR_BODY),
+    (asks_of_their_drives, Topic.ANSWER_PATTERN),
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),
