@@ -29,6 +29,7 @@ from bot.chat.noted_beside import told_and_noted
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
+from bot.chat.rally_beside_score import rally_beside_score
 from bot.chat.rally_clauses import with_details
 from bot.chat.said import (
     BookSaid,
@@ -104,7 +105,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
-    beside = told_and_noted(message, chat, settled)
+    scored = rally_beside_score(message, chat)
+    beside = (scored,) if scored else told_and_noted(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)
