@@ -16,6 +16,7 @@ from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
+from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
     Message,
@@ -106,7 +107,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if opening:
         return opening
     scored = rally_beside_score(message, chat)
-    beside = (scored,) if scored else told_and_noted(message, chat, settled)
+    beside = (scored,) if scored else lead_asked(message, chat)
+    beside = beside or told_and_noted(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)
