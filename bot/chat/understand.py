@@ -12,6 +12,7 @@ from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
+from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves
@@ -108,7 +109,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         return opening
     scored = rally_beside_score(message, chat)
     beside = (scored,) if scored else lead_asked(message, chat)
-    beside = beside or told_and_noted(message, chat, settled)
+    beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)
