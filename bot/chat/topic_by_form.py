@@ -13,7 +13,12 @@ from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
-from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
+from knowledge.rulebook.told_apart import (
+    asks_of_feet_first,
+    asks_of_line_judges,
+    asks_of_medical,
+    asks_who_should_serve,
+)
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
@@ -41,7 +46,13 @@ def topic_by_form(message: Message) -> Topic | None:
 
 
 def _asks_a_rule(message: Message) -> bool:
-    readers = (tells_their_court, asks_of_medical, asks_of_feet_first)
+    readers = (
+        tells_their_court,
+        asks_of_medical,
+        asks_of_feet_first,
+        asks_of_line_judges,
+        asks_who_should_serve,
+    )
     return any(reader(message.text) for reader in readers)
 
 
