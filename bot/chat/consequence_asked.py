@@ -50,7 +50,5 @@ def _with_plan(message: Message, told: Message, chat: ChatView) -> tuple[Underst
     if told.asks or told.note.about_body or not of_them or groups(told.said):
         return ()
     slots = find_slots(message.said, message.mentions, message.told)
-    question = Question(
-        text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN, slots=slots
-    )
+    question = Question(text=message.text, topic=Topic.GAME_PLAN, confidence=CERTAIN, slots=slots)
     return (weighed_note(told, chat), question)

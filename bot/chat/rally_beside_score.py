@@ -41,7 +41,9 @@ def rally_beside_score(message: Message, chat: ChatView) -> ScoreSaid | None:
     if not isinstance(score, ScoreSaid) or score.score is None or score.score.call is None:
         return None
     end = said[stop].span[0] if stop < len(said) else len(message.text)
-    rally = rally_told(f"{message.text[: said[start].span[0]]}{message.text[end:]}".rstrip(" ,;"), chat)
+    rally = rally_told(
+        f"{message.text[: said[start].span[0]]}{message.text[end:]}".rstrip(" ,;"), chat
+    )
     if rally is None or not rally.says_whose or rally.details == RallyDetails():
         return None
     rally = replace(rally, text=message.text)

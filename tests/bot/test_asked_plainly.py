@@ -49,7 +49,9 @@ def test_only_the_verb_is_put_otherwise(text: str, plain: str) -> None:
     assert [put[0][one.span[0] : one.span[1]] for one in put[1]] == ["okafor"] * len(masks)
 
 
-@pytest.mark.parametrize("text", ["where can we serve", "where should we serve", "we shall not", ""])
+@pytest.mark.parametrize(
+    "text", ["where can we serve", "where should we serve", "we shall not", ""]
+)
 def test_what_may_mean_another_thing_is_left(text: str) -> None:
     assert asked_plainly(text, []) is None
 
