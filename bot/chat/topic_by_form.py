@@ -10,6 +10,7 @@ from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
+from bot.chat.vary_asked import vary_asked
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
@@ -42,7 +43,7 @@ _PAIRS_WITH = regex(
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
     found = next((topic for knows, topic in _READERS if knows(message)), None)
-    return found or which_of_them(message.told.words)
+    return found or vary_asked(message) or which_of_them(message.told.words)
 
 
 def _asks_a_rule(message: Message) -> bool:
