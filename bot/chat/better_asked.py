@@ -11,13 +11,15 @@ from knowledge.vocabulary import TRAITS, Trait, TraitKind
 _MORE = r"(?:better|worse|stronger|weaker|safer|steadier|(?:as|so) (?:good|bad|strong|weak|safe))"
 _COMPARED = regex(
     r"(?:(?:so|ok|and|but|tell me|do you know if) )*"
-    rf"(?:(?:is|are|was) {NAME} (?:much |any |really |the )?{_MORE}(?: or {_MORE})? (?:than|as) {NAME}"
+    rf"(?:(?:is|are|was) {NAME} (?:much |any |really |the )?{_MORE}(?: or {_MORE})?"
+    rf" (?:than|as) {NAME}"
     rf"|(?:who|which(?: one| of them)?)(?: is|s)? (?:the )?{_MORE}(?: player)?)"
     r" (?P<at>(?:on|with|at|in|off|under|from) \w+(?: \w+){0,3}?)"
     rf"(?:,? {NAME} or {NAME})?"
 )
 _FAST_GAME = regex(
-    r"\b(?:in|at|with) (?:the |a )?(?:fast|quick) (?:game|play|ones?|balls?|exchanges?|rall(?:y|ies))"
+    r"\b(?:in|at|with) (?:the |a )?(?:fast|quick)"
+    r" (?:game|play|ones?|balls?|exchanges?|rall(?:y|ies))"
 )
 _HANDS = "in hands battles"
 """What the trade calls the fast game at the net; who is fast there need not run fast."""

@@ -21,8 +21,9 @@ FEWEST_BESIDE = 3
 def rally_beside_score(message: Message, chat: ChatView) -> ScoreSaid | None:
     """The score with the rally that led to it; None where the words hold not both.
 
-    The score stands in a clause of its own behind the first, and what is left says in so many words whose the
-    rally was: a note beside a score says nothing of that, and whoever asks tells nothing.
+    The score stands in a clause of its own behind the first, and what is left says in so many
+    words whose the rally was: a note beside a score says nothing of that, and whoever asks tells
+    nothing.
     """
     if not chat.match_on or chat.forwarded or message.asks or begins_as_note(message.said):
         return None

@@ -22,7 +22,6 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import (
     Mention,
-    RallySaid,
     SaidScore,
     ScoreSaid,
 )
@@ -40,7 +39,6 @@ from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
     ScoreCall,
-    after,
     is_opening,
     side_out,
 )

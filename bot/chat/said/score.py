@@ -64,8 +64,9 @@ class ScoreSaid:
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
-    was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
-    `rally` is that rally where more is told of it than whose it was. `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
+    was that is told with a call: "7-8-2 they won that one"; `rally` is that rally where more is
+    told of it than whose it was; `served_by` who serves it, by name.
+    `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
     text: str
