@@ -8,6 +8,7 @@ from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
 from bot.chat.rallies_said import brief_rally
+from bot.chat.rally_denied import rally_denied
 from bot.chat.rally_remarks import names_who, rally_remark
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
@@ -33,6 +34,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         return RemarkSaid(text=message.text, remark=ScoreRemark.NO_SCORE)
     return (
         _taken_back(message, chat)
+        or rally_denied(message, chat)
         or serving_said(message, chat)
         or bare_game(message, chat)
         or match_over_said(message, chat)

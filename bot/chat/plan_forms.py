@@ -24,6 +24,9 @@ THEN = (
 )
 STUDENT = r"(?:(?:a|the|my|our|one of my|some) )?(?:students?|pupils?|learners?|class|clinic)"
 SEND = r"(?:send|snd|sned|forward|fwd|share|text|message|msg|pass|copy|give|write|mail|email)"
+SEND_ON = rf"(?!give\b|write\b){SEND}"
+"""Without somebody to give it to, "give the plan" asks for the plan itself."""
+
 HIM = r"(?:N|him|her|them|my (?:partner|mate|friend)|partner|the partner)"
 
 FORMS: Sequence[tuple[PlanAsk, str]] = (
@@ -40,10 +43,8 @@ FORMS: Sequence[tuple[PlanAsk, str]] = (
         rf"{POLITE}(?:{SEND} )?{THE}{PLAN}{AGAINST} without (?:the |our |any )?notes?"
         r"(?: on (?:people|them|players|anyone|anybody))?",
     ),
-    (
-        PlanAsk.SHARE,
-        rf"{POLITE}{SEND} {THE}{PLAN}{AGAINST}(?: (?:to|with|for) {HIM})?{AGAINST}",
-    ),
+    (PlanAsk.SHARE, rf"{POLITE}{SEND_ON} {THE}{PLAN}{AGAINST}"),
+    (PlanAsk.SHARE, rf"{POLITE}{SEND} {THE}{PLAN}{AGAINST} (?:to|with|for) {HIM}{AGAINST}"),
     (PlanAsk.SHARE, rf"{POLITE}{SEND} {HIM} {THE}{PLAN}{AGAINST}"),
     (
         PlanAsk.SHARE,

@@ -105,6 +105,8 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     if chat.forwarded:
         return _our_own(message)
     line = line_of(message.said, message.mentions)
+    if _LINE_EACH.search(line) and not message.note.claims and len(line.split()) <= LONGEST_EACH:
+        return _cue(message, serving=None)
     serving = _serving(line)
     if serving is None:
         serving = _cue_said(line, message)
@@ -164,8 +166,9 @@ _SO_THAT_WE_SEND = regex(
     rf"{POLITE}(?:say|put|write|word|phrase|make|give|get)(?: me| us)? (?:it|this|that)"
     rf"(?: \w+){{0,3}}? (?:so|that|to)(?: that)?(?: (?:i|we))?(?: can| could)? {SEND}"
     rf"(?: (?:it|this|that))?(?: on)?(?: (?:to|with|for))?(?: {HIM})?{END}"
+    r"(?: (?:because |since |as |and )?(?:he|she|they|N|who)(?: \w+){1,8})?"
 )
-"""`say it so i can text it to tom`."""
+"""`say it so i can text it to tom, he reads little`."""
 
 
 def _sends_it(line: str, chat: ChatView) -> PlanAsk | None:
@@ -204,6 +207,13 @@ def line_of(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
 
 _CHAIN = regex(r"\bN(?: (?:and |n |und |with |or )?N)+\b")
 
+
+_LINE_EACH = regex(
+    r"\b(?:one|a) (?:short )?(?:line|word|sentence|thing) (?:for N (?:and )?(?:one|another|a line)"
+    r" for N|for each|each)\b"
+)
+"""`a plan for both, one line for mira and one for tom`: a bench has a cue for each."""
+LONGEST_EACH = 20
 
 _NOW_SERVING = regex(
     r"\b(?:(?:we|were|we are|i|im) (?:serve|serving)\b(?! first)|on (?:our|my) serve\b)"
@@ -247,7 +257,7 @@ def _serving(line: str) -> bool | None:
     return None if bool(serving) is bool(receiving) else serving is not None
 
 
-def _cue(message: Message, *, serving: bool) -> Question:
+def _cue(message: Message, *, serving: bool | None) -> Question:
     slots = find_slots(message.said, message.mentions, message.told)
     return Question(
         text=message.text,

@@ -23,6 +23,7 @@ from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.regex import regex
+from knowledge.vocabulary import TRAITS, TraitKind
 
 LONGEST_TOLD = 16
 """Words of a rally told with what happened in it; what is longer is a story, and a note."""
@@ -124,6 +125,16 @@ def with_details(rally: RallySaid, message: Message, chat: ChatView) -> RallySai
         details=reading.details,
         strangers=reading.strangers if chat.theirs else (),
         understood=reading.understood,
+        may_note=_tells_a_habit(message, chat),
+    )
+
+
+def _tells_a_habit(message: Message, chat: ChatView) -> bool:
+    """ "Okafor poached on it": once is no habit yet, so that it is only offered as a note."""
+    named = {player for one in message.mentions if not one.pronoun for player in one.players}
+    return bool(named.intersection(chat.theirs)) and any(
+        claim.player in chat.theirs and TRAITS[claim.trait].kind is TraitKind.HABIT
+        for claim in message.note.claims
     )
 
 

@@ -30,6 +30,7 @@ _WAS = r"how (?:was|went) (?:the|that|this|our)(?: last)? (?:match|game)"
 _WHAT = (
     r"what (?:worked|went (?:well|right)|did we (?:learn|do well))"
     r"(?: (?:well|best|for us|in|that|this|the|our|last|match|game))*"
+    r"(?: (?:against|vs|versus|with) N(?: (?:and |n )?N)?)?"
 )
 _WRONG = (
     r"(?:so )?(?:what (?:went wrong|did we do wrong|happened (?:there|out there|to us)|lost it)"

@@ -11,7 +11,10 @@ BOTH = 2
 
 
 def said_once(replies: Sequence[Reply]) -> list[Reply]:
-    """The replies; of two with the same first line the second, then what only the first says."""
+    """The replies; of two with the same first line the second, then what only the first says.
+
+    Where it says nothing more, its taps stay all the same: the undo of what it did.
+    """
     if len(replies) != BOTH:
         return [*replies]
     first, second = replies
@@ -22,4 +25,6 @@ def said_once(replies: Sequence[Reply]) -> list[Reply]:
     taps = {one.payload for row in second.buttons for one in row}
     rows = [tuple(one for one in row if one.payload not in taps) for row in first.buttons]
     rest = replace(first, text="\n".join(own), buttons=tuple(row for row in rows if row))
-    return [second, rest] if own else [second]
+    if own:
+        return [second, rest]
+    return [replace(second, buttons=(*second.buttons, *rest.buttons))]

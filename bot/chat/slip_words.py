@@ -18,8 +18,12 @@ CORRECTS = regex(
 )
 """At the start of a message that says what is right instead of what was said."""
 
+_STEP = r"(?:one|1|a)(?: (?:step|rally|point|pt|tap))?"
+_ONE_BACK = rf"(?:please )?(?:(?:go )?back {_STEP}|go {_STEP} back)(?: please)?"
+"""`back one step`; "one step back" alone says where to stand."""
+
 TAKES_BACK = regex(
-    rf"{SLIP}*(?:oops|whoops|go back|take back|wrong|wrong (?:button|one|tap|key)"
+    rf"{SLIP}*(?:oops|whoops|go back|take back|{_ONE_BACK}|wrong|wrong (?:button|one|tap|key)"
     r"|(?:i )?(?:hit|pressed|tapped) the wrong (?:button|one)|(?:that|it)(?: was|s| is)? wrong"
     r"|thats wrong|that was a mistake|not that|mis ?tap(?:ped)?|mistake|typo)"
 )

@@ -9,11 +9,18 @@ from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.rules_by_form import asks_of_rules
+from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
+from bot.chat.vary_asked import vary_asked
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
-from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
+from knowledge.rulebook.told_apart import (
+    asks_of_feet_first,
+    asks_of_line_judges,
+    asks_of_medical,
+    asks_who_should_serve,
+)
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
@@ -55,11 +62,17 @@ _GAPS = regex(
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
     found = next((topic for knows, topic in _READERS if knows(message)), None)
-    return found or which_of_them(message.told.words)
+    return found or vary_asked(message) or which_of_them(message.told.words)
 
 
 def _asks_a_rule(message: Message) -> bool:
-    readers = (tells_their_court, asks_of_medical, asks_of_feet_first)
+    readers = (
+        tells_their_court,
+        asks_of_medical,
+        asks_of_feet_first,
+        asks_of_line_judges,
+        asks_who_should_serve,
+    )
     return any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
@@ -103,6 +116,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),
     (_asks_if_fair, Topic.WEATHER_OR_BODY),
+    (asks_of_their_drives, Topic.ANSWER_PATTERN),
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),

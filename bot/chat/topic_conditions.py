@@ -139,3 +139,16 @@ def our_third_floats(said: Said) -> bool:
     """Ours, and nothing else named that went wrong."""
     floats = said.has("float", "floats", "floating", "pop", "pops", "high")
     return said.has("our", "my") and said.has(*_THIRDS) and floats and not said.has("<score>")
+
+
+_OF_THE_HEAD = ("head", "mind", "brain", "mental", "mentally", "calm", "nerves", "breathe")
+_ASTRAY = (
+    "pop", "pops", "popped", "popping", "float", "floats", "floated", "sit", "sits", "miss",
+    "misses", "missed", "missing", "netted", "dumped", "bad", "terrible", "awful", "high", "out",
+)  # fmt: skip
+
+
+def resets_astray(said: Said) -> bool:
+    """The shot, by what became of it; heads are reset one at a time."""
+    hit = said.has("resets") or said.has_run("up the reset", "up a reset", "reset pops")
+    return hit and said.has(*_ASTRAY) and not said.has(*_OF_THE_HEAD)

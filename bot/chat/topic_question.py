@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.asked_plainly import asked_plainly
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import (
     ANSWERED_FROM,
@@ -157,7 +158,17 @@ def likely_question(message: Message, chat: ChatView) -> Question | None:
 
 
 def _guess(message: Message, chat: ChatView) -> TopicGuess:
-    utterance = _utterance(message, chat)
+    """The topic as the message puts it, or in a plainer verb where that is not clear."""
+    guess = _recognised(_utterance(message, chat), chat)
+    masks = _masks(message.mentions, chat.ours)
+    plainly = asked_plainly(message.text, masks) if guess.band is Band.UNSURE else None
+    if plainly is None:
+        return guess
+    put = _recognised(read(*plainly), chat)
+    return guess if put.band is Band.UNSURE else put
+
+
+def _recognised(utterance: Utterance, chat: ChatView) -> TopicGuess:
     return recognise(utterance, context_topic=chat.last_topic, match_on=chat.match_on)
 
 

@@ -17,6 +17,7 @@ from bot.chat.topic_conditions import (
     names_the_target,
     odds,
     our_third_floats,
+    resets_astray,
     size,
     they_serve,
     timeout_weighed,
@@ -173,6 +174,13 @@ RULES = (
         than=(Topic.ADJUST, Topic.ANSWER_PATTERN),
         holds=our_third_floats,
         because="one shot of ours is named, and what to do with it is asked",
+    ),
+    PairRule(
+        name="resets that went wrong are a shot to change",
+        better=Topic.ADJUST,
+        than=(Topic.RESET_HEAD,),
+        holds=resets_astray,
+        because="a lost run is told beside them because it is what they cost",
     ),
     PairRule(
         name="two words in a match want a cue",

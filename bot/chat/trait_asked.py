@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.better_asked import skill_compared
 from bot.chat.message import Message
 from bot.chat.notes import read_note
 from bot.chat.said import Certainty, Claim
@@ -54,6 +55,8 @@ def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
     named = next((trait for form, trait in _OF_A_FACT if form.search(line)), None)
     if named is not None:
         return TraitAsked(trait=named)
+    if (compared := skill_compared(message, chat)) is not None:
+        return TraitAsked(trait=compared)
     if _WIDER.search(line):
         return None
     claims = message.note.claims or _with_names_settled(message, chat)

@@ -12,10 +12,12 @@ from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
+from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
+from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
     Message,
@@ -31,6 +33,7 @@ from bot.chat.partner_again import partner_again
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
+from bot.chat.rally_beside_score import rally_beside_score
 from bot.chat.rally_clauses import with_details
 from bot.chat.said import (
     BookSaid,
@@ -109,7 +112,10 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
-    beside = told_and_noted(message, chat, settled) or rally_and_note(message, chat, settled)
+    scored = rally_beside_score(message, chat)
+    beside = (scored,) if scored else lead_asked(message, chat)
+    beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
+    beside = beside or rally_and_note(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)

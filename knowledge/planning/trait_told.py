@@ -16,6 +16,7 @@ from knowledge.sources import book
 from knowledge.trait_asked import TraitAsked
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
+PAIR = 2
 _UP = frozenset({Value.STRENGTH, Value.OFTEN})
 _HABIT = frozenset({Value.OFTEN, Value.RARELY})
 
@@ -46,6 +47,9 @@ def trait_told(
     if len(told) == 1:
         return first_that_fits((told[0].alone, told[0].words)), reasons
     known = [f"{one.player.name}: {one.words}." for one in told if one.reason is not None]
+    if not known:
+        whose = "either" if len(told) == PAIR else "them"
+        return first_that_fits((f"Not noted of {whose}: {TRAITS[asked.trait].label}.",)), reasons
     unknown = [one.words for one in told if one.reason is None]
     every = " ".join([*known, *(f"{words}." for words in unknown)])
     return first_that_fits((every, " ".join(known) or every)), reasons

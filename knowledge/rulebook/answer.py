@@ -53,7 +53,11 @@ _OR_REF = regex(
     r"|\b(?:ref|referee|umpire)\b[\w\s]{0,30}\bor\s+(?:we|us|me|do|the|players?)\b",
     re.IGNORECASE,
 )
-_REF = regex(r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated)\b", re.IGNORECASE)
+_REF = regex(
+    r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated|(?<!no )line ?judges?)\b",
+    re.IGNORECASE,
+)
+"""Line judges come with a referee, who hears what is appealed."""
 
 
 def advise(situation: Situation) -> Advice:

@@ -63,6 +63,21 @@ _BOUNCED: Final = regex(
 )
 """It came off the ground: "it was after the bounce", "but it bounced first"."""
 
+ROTATION: Final = "rotation"
+_WHO_SERVES_AT: Final = regex(
+    r"\bwhom? (?:(?:is|it|its|best|better|should|shall|do|can|would|could|we|i|you|want|let|have|to"
+    r"|be) )+(?:serves?|serving|server)\b(?! (?:to|at (?:them|him|her)|first))"
+    r"(?=.* ?(?:\b(?:[1-9]|1\d|2\d) \d{1,2}\b|\b(?:game|match) point\b))"
+)
+"""In mid-game nobody chooses the server; first of a game is another question."""
+
+BAD_CALL: Final = "bad call"
+_CHALLENGED: Final = regex(
+    r"(?=.*\b(?:line ?judges?|lines(?:man|men|woman|people)|umpires?)\b)"
+    r"(?=.*\b(?:challeng\w+|appeal\w*|contest|dispute|protest)\b)"
+)
+"""Who calls lines other than the players may be appealed from, whatever the ball did."""
+
 _STOPPED: Final = regex(r"\b(?:stop|beat|counter|defend|handle|punish)\b")
 """What to play against an Erne is no rule."""
 
@@ -76,6 +91,16 @@ def asks_of_feet_first(words: str) -> bool:
     """Whether it is asked what a foot in the kitchen before an Erne means."""
     said = plain(words)
     return _ERNE.search(said) is not None and _tells_foot_in(said)
+
+
+def asks_who_should_serve(words: str) -> bool:
+    """Whether it is asked which of us is best to serve at a score, where the order is fixed."""
+    return _WHO_SERVES_AT.search(plain(words)) is not None
+
+
+def asks_of_line_judges(words: str) -> bool:
+    """Whether it is asked if a call may be taken further where there are line judges."""
+    return _CHALLENGED.match(plain(words)) is not None
 
 
 def tells_of_a_bounce(words: str) -> bool:
@@ -97,7 +122,9 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
     """The rule's name where such words decide it; else None. `found`: the likeliest."""
     if asks_of_medical(words):
         return MEDICAL
-    if tells_of_bad_calls(words):
+    if asks_who_should_serve(words):
+        return ROTATION
+    if asks_of_line_judges(words) or tells_of_bad_calls(words):
         return BAD_CALL
     if _FREEZE.search(plain(words)):
         return RALLY_SCORING

@@ -12,6 +12,7 @@ from knowledge.situation import Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, computed, counted
 from knowledge.tactics.general_rule import NO_NOTES_DECIDE
 from knowledge.tactics.serve_return_depth import Depth, carry_ft
+from knowledge.tactics.wind_along import BREEZE_MPS
 from knowledge.vocabulary import Topic
 
 NOBODY_NAMED = "General rule: name the pair and I use your notes."
@@ -82,6 +83,10 @@ def wind_reasons(wind: Wind | None, shot: Shot, wind_mps: float) -> list[Reason]
             text = f"{mph:.0f} mph against: stops {moves_ft:.0f} ft, hit longer"
         case Wind.ACROSS:
             return [Reason(text="Cross wind: aim on its upwind side", source=COMMON_PRACTICE)]
+        case Wind.SOME:
+            behind, against = (abs(carry_ft(shot, mps)) for mps in (BREEZE_MPS, -BREEZE_MPS))
+            mph = BREEZE_MPS / MPS_PER_MPH
+            text = f"{mph:.0f} mph behind adds {behind:.0f} ft, against takes {against:.0f}"
         case _:
             return []
     return [Reason(text=text, source=WIND)]
@@ -109,8 +114,8 @@ def naive_said(depth: Depth) -> str:
 
 
 def wind_choices(topic: Topic, wind: Wind | None) -> list[Choice]:
-    """The wind along the court as buttons, where nobody spoke of one."""
-    if wind is not None:
+    """The wind along the court as buttons, where nobody said from where it blows."""
+    if wind not in (None, Wind.SOME):
         return []
     rows = (("wind behind", Wind.BEHIND_US), ("into the wind", Wind.AGAINST_US))
     return [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -15,8 +16,9 @@ from knowledge.cautions import (
     heat_level,
 )
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
-from knowledge.tactics.weather_said import HeatSaid
+from knowledge.tactics.weather_said import HeatSaid, folded
 from knowledge.vocabulary import Topic
 
 NIOSH = Source(kind=SourceKind.PUBLISHED, citation="NIOSH 2017-126")
@@ -89,6 +91,39 @@ def assumed_line(said: HeatSaid, index: Felt) -> str | None:
     if said.humidity_percent is None and not index.from_said:
         return f"Taken as {HUMID_PERCENT if said.humid else DRY_PERCENT:.0f}% humidity."
     return None
+
+
+_ANOTHER: Final = regex(
+    r"(?<!how )(?<!where )(?<!when )(?<!what )(?<!who )(?<!whom )"
+    r"\b(?:do|does|should|shall|can|could|may|will|would) (?:\w+ ){1,3}?"
+    r"(?:play|start|enter|go (?:into|out|on)) (?:\w+ ){0,2}?(?:another|next|more|again|final"
+    r"|semi|semifinal|quarter|quarterfinal)\b"
+)
+"""Whether to play the next match at all; how to play in such a heat is another question."""
+
+_WHETHER: Final = MappingProxyType(
+    {
+        HeatLevel.CAUTION: "Cooled and fresh again: yes; else sit out.",
+        HeatLevel.EXTREME_CAUTION: "Cool first: shade, ice, drink. Fresh again? Then yes.",
+        HeatLevel.DANGER: "Cool first: shade, ice, drink; then ask medical staff.",
+        HeatLevel.EXTREME_DANGER: _CALLS[HeatLevel.EXTREME_DANGER],
+    }
+)
+
+
+def asks_if_another(words: str) -> bool:
+    """Whether it is asked if one plays another match."""
+    return _ANOTHER.search(" ".join(folded(words).split())) is not None
+
+
+def another(said: HeatSaid, index: Felt) -> Advice:
+    """Whether to play the next one in such a heat: cooling comes first, and staff decide."""
+    usual, level = advise(said, index), heat_level(index.index_f)
+    if level not in _WHETHER:
+        return usual
+    rests = "Still hot or weak after 15 min of shade: sit out"
+    reasons = (Reason(text=rests, source=COMMON_PRACTICE), usual.reasons[1], usual.reasons[0])
+    return replace(usual, call=_WHETHER[level], reasons=reasons)
 
 
 def advise(said: HeatSaid, index: Felt) -> Advice:

@@ -39,17 +39,24 @@ _WHO_RUNS = regex(
     r"\bwho(?:se|s)?\b(?!.*\b(?:to|should we|should i|do we|do i) lob\b)"
     r".*\b(?:lobs?|overheads?|it)\b|"
     r"\bover (?:my|our|his|her|your|the|partners) (?:head|heads|partner)\b.*\bwho\b|"
-    r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b"
+    r"\bwhose (?:ball|lobs?)\b|\b(?:mine|yours)\b|"
+    r"\b(?:we|i|us) or (?:we|i|us)\b.*\b(?:take|get|run|chase|cover|fetch|go)\w*\b.*\blobs?\b"
 )
+"""The last form: two of ours by name, who are "we" here ("is mira or tom better to take lobs")."""
+
 _OVER_WHOM = regex(r"\bover whom?\b|\bwhom?\b.*\bto lob")
 _SURELY_OURS = regex(
     r"\blob (?:over )?(?:him|her|them)(?: then| now| more)?$|"
     r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
-    r"\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
+    r"(?<!they )(?<!he )(?<!she )\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
 )
+_SHOULD_ONE_OF_US = regex(r"\b(?:should|shall) (?:i|we|he|she) (?:\w+ )?lob\b(?! back)")
+"""A partner's or a coach's question; nobody asks whether an opponent should."""
+
 _THEY_DO = regex(
     r"\b(?:they|he|she|opponents?|these two|those two|those guys|somebody|someone)"
-    r"(?: (?:always|just|keep|keeps|do|will|would|then|all|both|often|suddenly|start|try|to))*"
+    r"(?: (?:always|just|keep|keeps|do|is|are|will|would|then|all|both|often|suddenly|start|try"
+    r"|to))*"
     r" lob(?:s|bed|bing)?\b"
 )
 """`if they lob him`: whom "him" means is one of us."""
@@ -87,7 +94,7 @@ def meaning(situation: Situation) -> LobMeaning:
 
     Somebody of theirs named first ("okafor lobs") is their lob.
     """
-    found = _of_words(_bare(situation.asked.words), situation)
+    found = _of_words(_sided(_bare(situation.asked.words), situation), situation)
     if found is LobMeaning.ATTACK and _is_in_trouble(situation):
         return LobMeaning.DESPERATE
     return found
@@ -103,6 +110,17 @@ def asks_of_their_lob(text: str) -> bool:
 
 def _bare(text: str) -> str:
     return " ".join(re.findall(r"[\w%]+", text.casefold().replace("'", "")))
+
+
+def _sided(words: str, situation: Situation) -> str:
+    """The words with whoever lobs by name called "they" or "we", and "mira or tom" "we or we"."""
+    for said, pair in (("they", situation.theirs), ("we", situation.ours)):
+        for one in pair:
+            name = re.escape(one.name.casefold()) if one.name else r"(?!)"
+            words = re.sub(rf"\b{name}(?= (?:(?:is|keeps?|always) )?lob)", said, words)
+            if said == "we":
+                words = re.sub(rf"\b{name}(?= or )|(?<= or ){name}\b", said, words)
+    return words
 
 
 def _of_words(words: str, situation: Situation) -> LobMeaning:
@@ -129,6 +147,8 @@ def _of_words(words: str, situation: Situation) -> LobMeaning:
 
 
 def _is_surely_ours(words: str) -> bool:
+    if _SHOULD_ONE_OF_US.search(words):
+        return True
     return _SURELY_OURS.search(words) is not None and _THEY_DO.search(words) is None
 
 

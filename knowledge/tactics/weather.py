@@ -64,6 +64,9 @@ def _advice(situation: Situation) -> Advice:
     if _asks_to_play_on(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
+    index = heat_answer.felt(heat) if heat_answer.asks_if_another(words) else None
+    if index is not None and not complains(words):
+        return heat_answer.another(heat, index)
     found = _heat_first(entries_of(words), words, heat)
     entry = _meant(found, situation, heat)
     told = f"{words}\n{situation.asked.before}"

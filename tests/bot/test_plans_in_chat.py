@@ -265,3 +265,28 @@ def test_what_is_to_be_sent_on_is_the_plan_and_no_note(demo: Talk, text: str) ->
 def test_to_send_the_ball_to_one_of_them_is_no_message(demo: Talk) -> None:
     demo.say("who covers the middle")
     assert "message to send on" not in demo.say("send it to lindqvist")
+
+
+@pytest.mark.parametrize(
+    "asked", ["plan for tom only", "can i make a plan for mira", "plan for mira and tom"]
+)
+def test_a_plan_for_ours_alone_is_against_whom_they_play(asked: str) -> None:
+    talk = demo_talk()
+    talk.say("next: okafor and lindqvist")
+    reply = talk.say(asked)
+    assert "your side" not in reply
+    assert "at Lindqvist" in reply
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "can you make it shorter so I can send it to Tom, he reads not so much",
+        "say it so i can text it to tom because he is on court",
+        "put it so that i can forward it to tom",
+    ],
+)
+def test_what_is_to_be_sent_on_is_a_copy_whatever_is_said_of_whom_it_is_for(asked: str) -> None:
+    talk = demo_talk()
+    talk.say("plan vs okafor and lindqvist")
+    assert talk.say(asked).startswith("For Tom: plan vs Okafor/Lindqvist")

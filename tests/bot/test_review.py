@@ -188,3 +188,19 @@ def test_what_reviews_something_else_is_none(demo: Talk, asked: str) -> None:
     demo.say("next: okafor and lindqvist, to 11")
     demo.say("we won 11-7 11-8")
     assert not demo.say(asked).startswith("Last match:")
+
+
+@pytest.mark.parametrize(
+    "asked", ["what worked against okafor and lindqvist", "what went well vs okafor"]
+)
+def test_what_worked_against_those_just_played_is_the_review(demo: Talk, asked: str) -> None:
+    begin(demo)
+    play(demo, "wwwwbbbb", "uuuuuuut")
+    demo.say("won 11-4 11-5")
+    assert demo.say(asked).startswith("Last match: won 11-4 11-5.")
+
+
+def test_what_worked_against_people_never_met_offers_the_plan(demo: Talk) -> None:
+    demo.say("new opponent zenon pirk")
+    assert demo.say("what worked against pirk").startswith("No match against Pirk")
+    assert "game plan" in {one.label for one in demo.buttons}

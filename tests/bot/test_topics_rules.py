@@ -57,6 +57,10 @@ CASES = {
         "our thrids float what now",
         "their thirds float what now",
     ),
+    "resets that went wrong are a shot to change": (
+        "we lost two in a row <ours> popped up the resets",
+        "we lost two in a row i need resets for the head missed it all",
+    ),
     "two words in a match want a cue": ("what now", "what do we change about our returns now"),
 }
 

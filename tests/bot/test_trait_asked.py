@@ -41,6 +41,33 @@ def test_the_answer_comes_first(demo: Talk, said: str, first: str) -> None:
     assert demo.notes() == before, "a question is no note"
 
 
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        (
+            "is okafor better than lindqvist on the backhand?",
+            "Okafor: weak backhand dink.",
+        ),
+        ("is okafor weaker than lindqvist at overheads", "Not noted of either: overhead."),
+        ("is lindqvist better or worse than okafor in the fast game", "counter"),
+        ("is okafor as good as lindqvist in hands battles", "counter"),
+    ],
+)
+def test_two_compared_in_one_skill_are_told_in_that_skill(
+    demo: Talk, said: str, first: str
+) -> None:
+    before = demo.notes()
+    call = demo.say(said).splitlines()[0]
+    assert first in call
+    assert "foot" not in call
+    assert demo.notes() == before
+
+
+@pytest.mark.parametrize("said", ["is okafor better than lindqvist", "is okafor better at the net"])
+def test_a_comparison_without_a_skill_is_a_report(demo: Talk, said: str) -> None:
+    assert "Not noted" not in demo.say(said).splitlines()[0]
+
+
 def test_which_of_several_alike_is_asked_first(demo: Talk) -> None:
     assert demo.say("is ruiz a lefty?").startswith("Which ruiz?")
     assert demo.tap("Ana Ruiz").startswith("Yes. Ana Ruiz: lefty.")

@@ -103,3 +103,32 @@ def test_what_is_asked_of_them_stays_a_question(demo: Talk, text: str) -> None:
     demo.say(text)
     assert demo.heard is not None
     assert isinstance(demo.heard.understood, Question)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lost it, okafor poached on tom's drop",
+        "their point, lindqvist poached",
+        "okafor went for an erne and missed",
+    ],
+)
+def test_a_habit_told_with_a_rally_can_be_kept(demo: Talk, text: str) -> None:
+    demo.say("start")
+    demo.say("0-0-1 us")
+    before = len(demo.notes(200))
+    demo.say(text)
+    assert [one.label for one in demo.buttons].count("write it down") == 1
+    assert len(demo.notes(200)) == before
+    demo.say("write it down")
+    assert demo.notes(1)[0].text == text
+
+
+@pytest.mark.parametrize(
+    "text", ["lost it, tom poached and missed", "we won it, okafor netted the drop", "our point"]
+)
+def test_a_rally_without_a_habit_of_theirs_offers_no_note(demo: Talk, text: str) -> None:
+    demo.say("start")
+    demo.say("0-0-1 us")
+    demo.say(text)
+    assert "write it down" not in [one.label for one in demo.buttons]

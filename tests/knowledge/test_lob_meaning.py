@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from noted_players import match, player
+from noted_players import MIRA, TOM, match, player
 
 from knowledge.situation import Asked
 from knowledge.tactics.lob_meaning import LobMeaning, asks_of_their_lob, meaning
@@ -61,3 +61,41 @@ def test_a_lob_that_is_up_is_theirs(words: str) -> None:
 def test_a_lob_of_our_own_stays_ours(words: str) -> None:
     assert _meant(words) is LobMeaning.ATTACK
     assert not asks_of_their_lob(words)
+
+
+def _meant_of_ours(words: str) -> LobMeaning:
+    situation = replace(match(Topic.LOB, *PAIR), ours=(MIRA, TOM), asked=Asked(words=words))
+    return meaning(situation)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "when okafor is lobbing, who takes it, Mira or Tom?",
+        "who goes back when lindqvist keeps lobbing it",
+        "if they are lobbing, who takes it",
+        "Is Mira or Tom better to take the lobs?",
+        "should tom or mira run for the lobs",
+    ],
+)
+def test_who_of_us_takes_their_lobs(words: str) -> None:
+    assert _meant_of_ours(words) is LobMeaning.WHO_RUNS
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "shall she lob? okafor stands very near the net",
+        "should he lob over okafor",
+        "should tom lob, okafor is crowding the net",
+        "should tom or mira lob them",
+        "is lobbing okafor a good idea",
+    ],
+)
+def test_whether_one_of_us_should_lob_is_ours(words: str) -> None:
+    assert _meant_of_ours(words) is LobMeaning.ATTACK
+
+
+@pytest.mark.parametrize("words", ["should she lob back", "what should he do if they lob"])
+def test_what_one_of_us_does_off_theirs_is_not(words: str) -> None:
+    assert _meant_of_ours(words) is not LobMeaning.ATTACK

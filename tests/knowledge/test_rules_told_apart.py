@@ -8,7 +8,12 @@ from __future__ import annotations
 import pytest
 
 from knowledge.rulebook.finding import find_rule
-from knowledge.rulebook.told_apart import asks_of_feet_first, asks_of_medical
+from knowledge.rulebook.told_apart import (
+    asks_of_feet_first,
+    asks_of_line_judges,
+    asks_of_medical,
+    asks_who_should_serve,
+)
 
 MEDICAL = [
     "how long is med timeout",
@@ -82,3 +87,51 @@ def test_a_foot_fault_is_the_servers_unless_another_shot_is_named(said: str, rul
     found = find_rule(said).rule
     assert found is not None
     assert found.name == rule
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "who is it best to have serving at 10-8, I want Brandt",
+        "who should serve at match point",
+        "who do we want to serve at 9 8 2",
+    ],
+)
+def test_who_is_to_serve_in_mid_game_is_the_order_of_servers(said: str) -> None:
+    found = find_rule(said).rule
+    assert asks_who_should_serve(said)
+    assert found is not None
+    assert found.name == "rotation"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "who should serve first",
+        "who do we serve to at 9-8",
+        "who should serve first at 0-0",
+        "where do we serve at 10-8",
+        "who serves better",
+    ],
+)
+def test_other_questions_of_who_serves_are_not(said: str) -> None:
+    assert not asks_who_should_serve(said)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "it bounced on the line and she said out, there are line judges. can they challenge?",
+        "can we appeal if a line judge called it out",
+    ],
+)
+def test_a_call_taken_further_where_there_are_line_judges(said: str) -> None:
+    found = find_rule(said).rule
+    assert asks_of_line_judges(said)
+    assert found is not None
+    assert found.name == "bad call"
+
+
+@pytest.mark.parametrize("said", ["who calls the line", "a line judge stood in my way", "appeal?"])
+def test_line_judges_or_an_appeal_alone_decide_nothing(said: str) -> None:
+    assert not asks_of_line_judges(said)

@@ -37,3 +37,11 @@ def test_two_players_are_told_by_name_and_nothing_twice() -> None:
     told, reasons = trait_told([other, HALE], TraitAsked(trait=Trait.HAND), today=TODAY)
     assert told == "Ruiz: lefty. Hale: right-handed."
     assert led_by(reasons, reasons[::-1]) == reasons
+
+
+def test_of_several_nothing_is_noted_once_and_whole() -> None:
+    other = player(4, "Okonjo-Castellan", None)
+    asked = TraitAsked(trait=Trait.THIRD_SHOT_DROP)
+    told, reasons = trait_told([HALE, other], asked, today=TODAY)
+    assert told == "Not noted of either: third-shot drop."
+    assert not reasons

@@ -10,6 +10,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
 from bot.chat.answers.last_meeting import last_meeting_told
+from bot.chat.answers.lead_told import lead_told
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.newcomers import add_newcomers, capitalised, pair_up_them
 from bot.chat.answers.no_match import no_match
@@ -28,6 +29,7 @@ from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.follow_ups import OF_GAMES
+from bot.chat.lead_asked import OF_LEAD
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -72,7 +74,7 @@ def manage(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.LOG_ONLY:
             return _log_only(desk)
         case BookVerb.SCORE:
-            return _score(desk, of_games=said.words == OF_GAMES)
+            return _score(desk, said.words)
         case BookVerb.NEXT:
             return no_match(desk)
         case BookVerb.WHEN:
@@ -116,13 +118,15 @@ def _start(desk: Desk) -> Reply:
     return Reply(text=wording("start.text").strip(), buttons=rows(examples))
 
 
-def _score(desk: Desk, *, of_games: bool) -> Reply:
+def _score(desk: Desk, words: str) -> Reply:
     """The score of the running match, and the taps that count on; or its finished games."""
     match = desk.context.match
     if match is None:
         return last_match(desk)
-    if of_games:
+    if words == OF_GAMES:
         return games_so_far(desk, match)
+    if words == OF_LEAD:
+        return lead_told(desk, match)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 

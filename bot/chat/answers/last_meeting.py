@@ -6,10 +6,12 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.plan_book import day_of, is_meeting
 from bot.chat.answers.results import score_of, told_result
+from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid
 from bot.chat.wording import wording
 from knowledge.planning.rematch import day_name
+from knowledge.vocabulary import Topic
 
 LOOKED_AT = 300
 """Newest matches looked through: years of a pair's."""
@@ -28,7 +30,8 @@ def last_meeting_told(desk: Desk, said: BookSaid) -> Reply:
             break
     else:
         names = "/".join(desk.names(players))
-        return Reply(text=wording("match.never_met").format(names=names))
+        text = wording("match.never_met").format(names=names)
+        return Reply(text=text, buttons=rows(offer_buttons([Topic.GAME_PLAN])))
     result = told_result(desk, row)
     key = {True: "won", False: "lost", None: "open"}[result.won]
     text = wording(f"match.met_{key}").format(

@@ -26,6 +26,8 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
 
     A partner told alone plays with whoever writes, if that is known.
     """
+    if not said.words:
+        return Reply(text="\n".join([wording("book.ask_pair"), wording("book.ask_coach")]))
     named = [part for part in _BETWEEN_NAMES.split(said.words.strip(" .!")) if part]
     found = [_mention_in(part, said) for part in named]
     me = desk.asker or _usual_partner(desk, found[0]) if len(named) == 1 else None

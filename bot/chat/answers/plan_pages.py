@@ -231,7 +231,7 @@ def _message(desk: Desk, situation: Situation, what: PlanAsk, to: str | None) ->
     lines, made = (found.lines, found.made_at) if found else (_made(desk, situation), desk.now)
     if not lines:
         told = wording("plan.no_book").format(names=names)
-        return Reply(text=told, buttons=rows(offer_buttons([Topic.GAME_PLAN])))
+        return Reply(text=told, buttons=rows(offer_buttons([Topic.CUE, Topic.GAME_PLAN])))
     day = day_name(day_of(desk, made), today=day_of(desk, desk.now))
     when = wording("plan.today_word") if day == "earlier today" else day
     sign = plan_b.sign_of(situation, plan_lines(situation))

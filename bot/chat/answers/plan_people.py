@@ -17,6 +17,7 @@ from knowledge.vocabulary import PlayerId, Topic
 
 _AGAINST = regex(r"\b(?:against|versus|vs|v)\b\.?", re.IGNORECASE)
 
+PAIR = 2
 OFFERED_PAIRS = 2
 """Pairs of theirs offered where the one named cannot be meant."""
 
@@ -34,6 +35,8 @@ def people_fault(desk: Desk, text: str, mentions: Sequence[Mention]) -> Reply | 
     others = [one for one in after if one not in ours]
     if ours and others:
         return _say(desk, "plan.one_of_us", ours=_names(desk, ours), names=_names(desk, others))
+    if ours and _is_for_us(desk, text):
+        return None
     if ours:
         return _say(desk, "plan.only_us", names=_names(desk, ours))
     return _for_whom(desk, before, after)
@@ -51,6 +54,11 @@ def _for_whom(desk: Desk, before: Sequence[PlayerId], after: Sequence[PlayerId])
     if not {*before} & roster:
         return _say(desk, "plan.not_ours", names=_names(desk, before, joint=" and "))
     return None
+
+
+def _is_for_us(desk: Desk, text: str) -> bool:
+    """ "A plan for mira only": against whom needs no asking where a pair is known and none said."""
+    return _AGAINST.search(text) is None and len(desk.context.theirs) == PAIR
 
 
 def _sides(

@@ -20,6 +20,7 @@ from bot.chat.answers.rally_details import (
 )
 from bot.chat.answers.rally_tags import keep_tag
 from bot.chat.answers.serve_asked import keep_waiting, open_call
+from bot.chat.answers.write_down import write_down
 from bot.chat.match_log import unvoided
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -78,9 +79,9 @@ def count_rally(
     if said is not None:
         keep_told(desk, current, row.n, said)
     strangers = () if said is None else said.strangers
-    reply = after_entry(
-        desk, current, row, also=also, more=buttons_about(desk, current, row.n, strangers)
-    )
+    more = buttons_about(desk, current, row.n, strangers)
+    more += [] if said is None else write_down(desk, said)
+    reply = after_entry(desk, current, row, also=also, more=more)
     about = [] if said is None else lines_about(desk, current, row.n, strangers)
     return replace(reply, text="\n".join([reply.text, *about]))
 

@@ -13,6 +13,7 @@ from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, take_rally
+from bot.chat.answers.rally_at_call import rally_at_call
 from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.serve_asked import ask_again, ask_serve, open_call, serve_asked_beside
@@ -21,7 +22,6 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import (
     Mention,
-    RallySaid,
     SaidScore,
     ScoreSaid,
 )
@@ -40,7 +40,6 @@ from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
     ScoreCall,
-    after,
     is_opening,
     side_out,
 )
@@ -65,7 +64,7 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
     if said.side_out and (said.score is None or said.score.call is None):
         return no_match(desk) if match is None else _side_out(desk, match, said)
     if match is not None and said.rally_ours is not None:
-        counted = _rally_at_call(desk, match, said, ours=said.rally_ours)
+        counted = rally_at_call(desk, match, said, ours=said.rally_ours)
         if counted is not None:
             return counted
     if match is not None and said.score is not None and says_no_points(said.score):
@@ -74,23 +73,6 @@ def take_score(desk: Desk, said: ScoreSaid, *, expected: int | None = None) -> R
             return set_score(desk, match, turned)
         return answered or _serve_said(desk, match, said.score)
     return _score_said(desk, match, said, expected)
-
-
-def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -> Reply | None:
-    """The rally counted that was told with the call it was played at, or that it led to.
-
-    None where by the log it is neither: then the call is only where the match stands.
-    """
-    known = desk.match_state()
-    call = said.score.call if said.score is not None else None
-    if known is None or call is None or known.game.is_over:
-        return None
-    game = known.game
-    if call not in (game.call, after(game, won_by_us=ours).call):
-        last = desk.log().played[-1:]
-        is_told = bool(last) and last[0].won_by_us is ours and last[0].before.call == call
-        return with_score(desk, match, wording("score.counted_so")) if is_told else None
-    return take_rally(desk, RallySaid(text=said.text, won_by_us=ours))
 
 
 def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: int | None) -> Reply:

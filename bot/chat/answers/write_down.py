@@ -1,4 +1,4 @@
-"""A statement that was answered as a question may have been meant as a note: one tap keeps it."""
+"""A statement that was answered as a question, or counted as a rally, may be a note: one tap."""
 
 from __future__ import annotations
 
@@ -6,20 +6,20 @@ from bot.chat.answers.desk import Desk
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
 from bot.chat.reply import Button, Reply
-from bot.chat.said import NoteSaid, Question, Unclear
+from bot.chat.said import NoteSaid, Question, RallySaid, Unclear
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 
 _CALLED_NOTE = "note "
 
 
-def write_down(desk: Desk, question: Question | Unclear) -> list[Button]:
-    """The button that keeps the question's words as a note, where they may be one."""
-    if not question.may_note:
+def write_down(desk: Desk, said: Question | Unclear | RallySaid) -> list[Button]:
+    """The button that keeps the words as a note, where they may be one."""
+    if not said.may_note:
         return []
     number = desk.context.pending_count + 1
     desk.context = desk.context.with_pending(
-        Pending(number=number, typed="", text=_CALLED_NOTE + question.text, candidates=())
+        Pending(number=number, typed="", text=_CALLED_NOTE + said.text, candidates=())
     )
     return [Button(label=wording("note.write_down"), payload=tap(Verb.LATER, number))]
 

@@ -45,6 +45,7 @@ class RallySaid:
     told and not only a rally ("they scored"), and only the serving side's count in side-out.
     `says_whose`: whose it was is said in so many words, and does not only follow from how it
     ended. `strangers` are names of nobody in this match. `understood` counts the words read.
+    `may_note`: it also tells a habit of one of theirs, which no detail of a rally keeps.
     """
 
     text: str
@@ -56,6 +57,7 @@ class RallySaid:
     details: RallyDetails = RallyDetails()
     strangers: tuple[Mention, ...] = ()
     understood: int = 0
+    may_note: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from bot.chat.said.mention import Mention
+from bot.chat.said.rally import RallySaid
 from knowledge.dataclass import dataclass
 from knowledge.game import ScoreCall
 from knowledge.vocabulary import Topic
@@ -63,7 +64,8 @@ class ScoreSaid:
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
-    was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
+    was that is told with a call: "7-8-2 they won that one"; `rally` is that rally where more is
+    told of it than whose it was; `served_by` who serves it, by name.
     `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
@@ -74,6 +76,7 @@ class ScoreSaid:
     side_out: bool = False
     all_at: int | None = None
     rally_ours: bool | None = None
+    rally: RallySaid | None = None
     served_by: Mention | None = None
     may_ask: tuple[Topic, ...] = ()
 
