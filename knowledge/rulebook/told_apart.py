@@ -71,7 +71,6 @@ _WHO_SERVES_AT: Final = regex(
 )
 """In mid-game nobody chooses the server; first of a game is another question."""
 
-BAD_CALL: Final = "bad call"
 _CHALLENGED: Final = regex(
     r"(?=.*\b(?:line ?judges?|lines(?:man|men|woman|people)|umpires?)\b)"
     r"(?=.*\b(?:challeng\w+|appeal\w*|contest|dispute|protest)\b)"
