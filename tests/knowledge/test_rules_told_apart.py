@@ -1,4 +1,4 @@
-"""A medical time-out and an Erne out of the kitchen, told apart from what is asked much alike.
+"""A medical time-out, an Erne out of the kitchen and a follow through, told apart from what is asked much alike.
 
 Medical time-out: rulebook 2025, 10.B; both feet outside before a volley: 2026, 11.A.3.
 """
@@ -79,6 +79,26 @@ def test_other_timeouts_and_medical_words_are_not_that_rule(said: str) -> None:
     ],
 )
 def test_a_foot_fault_is_the_servers_unless_another_shot_is_named(said: str, rule: str) -> None:
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == rule
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("nvz fault on follow through?", "momentum"),
+        ("kitchen fault on follow thru?", "momentum"),
+        ("followthru into the kitchen a fault?", "momentum"),
+        ("is it ok if my followthrough goes in the nvz", "momentum"),
+        ("follow through of my volley touched the kitchen line", "momentum"),
+        ("can i follow through into the kitchen if the ball bounced first", "kitchen enter"),
+        ("follow through over the net legal?", "follow through"),
+        ("follow thru over the net legal from the kitchen", "follow through"),
+        ("my hat fell in the kitchen on the follow through", "kitchen item"),
+    ],
+)
+def test_a_follow_through_is_momentum_where_the_kitchen_is_spoken_of(said: str, rule: str) -> None:
     found = find_rule(said).rule
     assert found is not None
     assert found.name == rule
