@@ -23,7 +23,7 @@ from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
 from bot.chat.note_misreadings import is_misread
-from bot.chat.note_negations import excepted
+from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
@@ -201,7 +201,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
 
 def _parts(note: NoteLine) -> tuple[Clause, ...]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
-    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note.hits))
+    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note))
 
 
 def _read_parts(
@@ -234,11 +234,13 @@ def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, b
     return [*claims[:-1], (replace(last, tag=tag), turned)]
 
 
-def _whole(parts: Sequence[Clause], hits: Hits) -> list[Clause]:
+def _whole(parts: Sequence[Clause], note: NoteLine) -> list[Clause]:
     """Skills without a judgement wait for the next clause: "serve and return | are solid"."""
     whole: list[Clause] = []
+    hits = note.hits
     for part in parts:
         waits = whole and only_names_skills(hits.inside(whole[-1]))
+        waits = waits and not is_told_lacking(whole[-1], part, note)
         trails = part is parts[-1] and only_names_skills(hits.inside(part))
         if whole and part.joined and (waits or trails):
             whole[-1] = replace(whole[-1], stop=part.stop)
