@@ -27,7 +27,7 @@ from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
-from bot.chat.note_partners import given_to_partners
+from bot.chat.note_partners import given_to_partners, without_asides
 from bot.chat.note_rivals import apart, shared, without_rival
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
@@ -82,7 +82,8 @@ def read_note(
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
-        read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
+        given = without_asides(given_to_partners(read.claims, note), note)
+        read = replace(read, claims=shared(given, note))
         read = vouched_for(note, read)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note))

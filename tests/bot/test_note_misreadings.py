@@ -139,3 +139,33 @@ def test_where_a_shot_goes_is_not_where_somebody_plays(demo: Talk, text: str) ->
 @pytest.mark.parametrize("text", ["okafor plays the ad side", "okafor serves well and plays left"])
 def test_where_somebody_plays_stays(demo: Talk, text: str) -> None:
     assert "side_played left" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor calls everything out",
+        "okafor calls every close ball out",
+        "okaf cheats lines",
+        "lindqvist cheats on the lines",
+        "lindqvist cheats line calls",
+    ],
+)
+def test_calling_balls_out_is_no_trait_of_play(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+    assert not [one.label for one in demo.buttons if "communication" in one.label]
+
+
+def test_calls_between_partners_still_are_talk(demo: Talk) -> None:
+    assert told(demo, "hale calls switch all the time") == {"communication strength"}
+
+
+@pytest.mark.parametrize(
+    "text", ["hale bh cant hit volley, only dinks", "hale's backhand cant hit volleys, just dinks"]
+)
+def test_what_is_all_they_have_is_not_what_they_lack(demo: Talk, text: str) -> None:
+    assert told(demo, text) == {"backhand_volley weakness"}
+
+
+def test_weak_dinks_stay_weak_though_they_only_dink(demo: Talk) -> None:
+    assert "backhand_dink weakness" in told(demo, "hale weak bh dink, only dinks")
