@@ -33,7 +33,8 @@ _HARD = r"(?:fence|wall|post|net|court|ground|floor|concrete|bench|pole|chair)"
 
 HEAD_HIT_SIGNS: Final = (
     rf"{_HIT} (?:{_WHOSE} )?(?:{_HEAD}|heads){_NO_KNOCK}",
-    rf"(?:{_STRUCK}|{_TOOK}) (?:\w+ ){{0,2}}(?:in|on|to|off|upside) (?:{_WHOSE} )?{_HEAD}{_NO_KNOCK}",
+    rf"(?:{_STRUCK}|{_TOOK}) (?:\w+ ){{0,2}}(?:in|on|to|off|upside) "
+    rf"(?:{_WHOSE} )?{_HEAD}{_NO_KNOCK}",
     rf"(?:knock|blow|bang|bump|whack|smack|crack|lump|egg|cut|gash) (?:on|to) "
     rf"(?:{_WHOSE} )?{_HEAD}{_NO_KNOCK}",
     rf"{_INTO} (?:\w+ ){{0,5}}(?:head|face) ?first",

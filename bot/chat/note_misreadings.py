@@ -114,8 +114,7 @@ def _is_missed(claim: Claim, note: NoteLine) -> bool:
 
 
 def _is_of_line_calls(claim: Claim, note: NoteLine) -> bool:
-    """ "Calls everything out", "a cheater on line calls", "cheats lines": of their calls, no trait of
-    play."""
+    """ "Calls everything out", "a cheater on line calls", "cheats lines": that is no play."""
     start, stop = claim.span
     places = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
     if any(_cheats_lines(note, at) for at in places):

@@ -3,7 +3,7 @@
 A medical time-out is no other time-out (2025 edition, 10.B); an Erne from a foot that touched the
 kitchen is a volley from the kitchen (2026 edition, 11.A.3); a foot fault is the server's unless it
 is told of an Erne or of a ball round the post, which has bounced (2026 edition, 11.A). A follow
-through is legal over the net, and momentum where the kitchen is spoken of (2025 edition, section 9).
+through is legal over the net; where the kitchen is spoken of it is momentum (2025, section 9).
 """
 
 from __future__ import annotations
@@ -45,6 +45,12 @@ _FOOT_IN: Final = regex(
     rf"|\b(?:from|out of|off) (?:inside )?the {_KITCHEN}\b(?! (?:side|corner|line))"
     r"|\bre ?(?:establish|set|plant)(?:es|ed|ing|ting)?\b(?: \w+){0,3} (?:feet|foot|outside)"
     r"|\bboth (?:feet|foot)\b(?: \w+){0,4} (?:outside|out|down|before|b4|first|behind)\b"
+)
+_FROM_OUTSIDE: Final = regex(
+    r"\b(?:jump\w*|leap\w*|launch\w*|tak\w+ off|start\w*|came|comes?)(?: \w+)? (?:behind|outside)\b"
+)
+_LANDS_OUTSIDE: Final = regex(
+    r"\bland\w*(?: \w+){0,2} (?:oob|ob|out|outside|past|beyond|clear|off)\b"
 )
 _FOLLOW_THROUGH: Final = regex(r"\bfoll?ow(?:ed|s|ing)? ?th(?:r|or)(?:u|ough)s?\b")
 _OF_KITCHEN: Final = regex(r"\b(?:kitchen|kitch|nvz|non ?volley(?: (?:zone|line))?)\b")
@@ -110,6 +116,8 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
         return KITCHEN_ENTER if tells_of_a_bounce(words) else MOMENTUM
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
         return KITCHEN_JUMP
+    if found == KITCHEN_JUMP and _jumps_clear(plain(words)):
+        return ERNE
     return _foot_of_no_server(plain(words)) if found == SERVE_FOOT else None
 
 
@@ -117,6 +125,11 @@ def _follows_into_kitchen(said: str) -> bool:
     """ "Nvz fault on follow through?": the swing, or who swung, goes on into the kitchen."""
     goes_on = _FOLLOW_THROUGH.search(said) and _OF_KITCHEN.search(said)
     return bool(goes_on) and _OVER_THE_NET.search(said) is None
+
+
+def _jumps_clear(said: str) -> bool:
+    """Whether somebody is told to jump from outside the kitchen and to land outside it."""
+    return _FROM_OUTSIDE.search(said) is not None and _LANDS_OUTSIDE.search(said) is not None
 
 
 def _foot_of_no_server(said: str) -> str | None:

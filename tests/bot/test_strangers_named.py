@@ -1,4 +1,4 @@
-"""Somebody not in the book, named in small letters: neither taken for a known one nor passed over."""
+"""Somebody not in the book, named in small letters: never taken for a known player."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A medical time-out, an Erne out of the kitchen and a follow through, told apart from what is asked much alike.
+"""A medical time-out, an Erne out of the kitchen, a follow through: told from what is much alike.
 
 Medical time-out: rulebook 2025, 10.B; both feet outside before a volley: 2026, 11.A.3.
 """
@@ -99,6 +99,20 @@ def test_a_foot_fault_is_the_servers_unless_another_shot_is_named(said: str, rul
     ],
 )
 def test_a_follow_through_is_momentum_where_the_kitchen_is_spoken_of(said: str, rule: str) -> None:
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == rule
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("nvz volley ok if i jump from behind n land oob", "erne"),
+        ("legal if he jumps from outside the kitchen, volleys and lands outside?", "erne"),
+        ("volley ok if i land in the kitchen after", "momentum"),
+    ],
+)
+def test_who_jumps_clear_of_the_kitchen_may_volley(said: str, rule: str) -> None:
     found = find_rule(said).rule
     assert found is not None
     assert found.name == rule
