@@ -22,6 +22,7 @@ MANNER = (
 )
 """How something is said; without the thing itself such words tell nothing."""
 
+_CASES = frozenset(["if", "when", "once", "whenever"])
 _EMPTY_WORDS = word_set("empty")
 
 
@@ -40,8 +41,10 @@ def kept_words(
     """
     kept: list[str] = []
     run: list[int] = []
+    case = _case_of_another(said, line)
     for place in range(len(said) + 1):
-        ends = place == len(said) or place in used or line[place] == NAME
+        is_told = place in used or (place < len(said) and line[place] == NAME)
+        ends = place == len(said) or (is_told and place not in case)
         broken = not ends and place and set(said[place].gap) & set(".;:!?\n,()")
         if ends or broken:
             kept += _trimmed(text, said, run, manner)
@@ -49,6 +52,16 @@ def kept_words(
         if not ends:
             run.append(place)
     return tuple(kept)
+
+
+def _case_of_another(said: Sequence[Word], line: Sequence[str]) -> range:
+    """ "Poaches if Okafor is wide": the words of a case that is somebody else's, whom no condition
+    of the claim tells of; empty without one."""
+    start = next((at for at, word in enumerate(line) if at and word in _CASES), len(line))
+    marks = (at for at in range(start + 1, len(line)) if set(said[at].gap) & set(".;:!?\n,()"))
+    case = range(start, next(marks, len(line)))
+    named = line[start + 1 : start + 2] == [NAME]
+    return case if named and NAME in line[:start] else range(0)
 
 
 def _trimmed(text: str, said: Sequence[Word], run: Sequence[int], manner: set[int]) -> list[str]:

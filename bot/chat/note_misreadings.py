@@ -32,6 +32,7 @@ _SMALL = frozenset(["on", "the", "his", "her", "their", "all", "with"])
 _LINES = frozenset(["lines", "call", "calls"])
 _CALLS_FAR = 4
 """Words from "calls" to its "out": "calls every close ball out". Common practice, no source."""
+_FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
 _ONLY = frozenset(["only", "just"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
 """Words that may stand between "misses" and what is missed."""
@@ -47,6 +48,15 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_aimed(claim, note)
         or _is_all_they_have(claim, note)
     )
+
+
+def is_feigned(claim: Claim, note: NoteLine) -> bool:
+    """ "Fakes the erne": what is only shown is not done, though it is told of them."""
+    if claim.value is not Value.OFTEN:
+        return False
+    place = _place(claim, note)
+    before = [word for word in note.line[max(0, place - 2) : place] if word not in _SMALL]
+    return before[-1:] != [] and before[-1] in _FEIGNS
 
 
 def _is_all_they_have(claim: Claim, note: NoteLine) -> bool:

@@ -22,7 +22,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
-from bot.chat.note_misreadings import is_misread
+from bot.chat.note_misreadings import is_feigned, is_misread
 from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_ourselves import is_myself
@@ -86,7 +86,7 @@ def read_note(
         read = replace(read, claims=shared(given, note))
         read = vouched_for(note, read)
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
-    kept = (one for one in at_the_seam(kept, note))
+    kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     read = replace(

@@ -22,6 +22,8 @@ from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
 from scouting_db.known_names import Known, known_first_name, known_surname
 from scouting_db.names import Nobody
+from scouting_db.sounds import fold
+from scouting_db.values import PlayerRow
 
 _SHORTEST = 4
 """Letters: shorter names are words typed short as often ("min", "lin")."""
@@ -31,7 +33,35 @@ _SOMEBODY = PlayerId(-2)
 
 _JOINS_ANOTHER = frozenset(["or", "and", "n"])
 _NO_STRANGER = word_set("borne_but_no_stranger")
+_ARTICLES = frozenset(["a", "an"])
+_SKILLS = word_set("owned_skills")
 _AFTER_WHOM = word_set("after_whom_it_is_aimed_at")
+
+
+def without_things(
+    said: Sequence[Word], mentions: tuple[Mention, ...], chat: ChatView
+) -> tuple[Mention, ...]:
+    """The mentions without what is only a thing: in "lindqvist in a cast" no Castellano is meant.
+
+    Behind "a" or "an" stands nobody cut short, unless a shot of theirs does: "a lindq lob".
+    """
+    return tuple(one for one in mentions if not _is_a_thing(said, one, chat))
+
+
+def _is_a_thing(said: Sequence[Word], mention: Mention, chat: ChatView) -> bool:
+    if mention.pronoun or not mention.typed.islower() or " " in mention.typed:
+        return False
+    at = next((at for at, word in enumerate(said) if word.span == mention.span), 0)
+    if not at or said[at - 1].folded not in _ARTICLES:
+        return False
+    named = {part for row in chat.roster if row.player in mention.players for part in _parts(row)}
+    is_whole = fold(mention.typed) in named
+    owns = at + 1 < len(said) and said[at + 1].folded in _SKILLS
+    return not is_whole and not owns
+
+
+def _parts(row: PlayerRow) -> list[str]:
+    return fold(row.name).split()
 
 
 def with_strangers(

@@ -169,3 +169,26 @@ def test_what_is_all_they_have_is_not_what_they_lack(demo: Talk, text: str) -> N
 
 def test_weak_dinks_stay_weak_though_they_only_dink(demo: Talk) -> None:
     assert "backhand_dink weakness" in told(demo, "hale weak bh dink, only dinks")
+
+
+@pytest.mark.parametrize(
+    "text", ["lindqvist fakes erne", "okafor fakes the poach a lot", "hale fakes ernies"]
+)
+def test_what_is_only_shown_is_not_done(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+
+
+def test_who_shows_one_thing_may_do_another(demo: Talk) -> None:
+    assert told(demo, "hale fakes the erne, lobs a lot") == {"lob often"}
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("lindqvist poaches if okafor is wide", "okafor is wide"),
+        ("lindqvist poaches when okafor is pulled wide", "okafor is pulled wide"),
+    ],
+)
+def test_a_case_of_the_other_is_kept_as_words(demo: Talk, text: str, kept: str) -> None:
+    assert "poaching often" in told(demo, text)
+    assert kept in demo.last[-1].text

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from voices import IN_TALK, PEOPLE
 
+from bot.chat.message import read_message
 from bot.chat.said import Certainty, NoteSaid, Question
 from bot.chat.understand import understand
 
@@ -70,3 +71,14 @@ def test_words_that_people_bear_too_name_nobody(text: str) -> None:
     said = understand(text, chat=IN_TALK)[-1]
     if isinstance(said, NoteSaid | Question):
         assert _named(text)[0] == []
+
+
+@pytest.mark.parametrize("text", ["lindqvist in a cast last mo", "hale had a cast on"])
+def test_a_thing_behind_its_article_is_nobody_cut_short(text: str) -> None:
+    message = read_message(text, IN_TALK)
+    assert [PEOPLE[one.players[0] - 1] for one in message.mentions if "cast" in one.typed] == []
+
+
+@pytest.mark.parametrize("text", ["cast lobs a lot", "a lindq lob, what now", "is that a hale lob"])
+def test_somebody_cut_short_is_still_named(text: str) -> None:
+    assert len(read_message(text, IN_TALK).mentions) == 1
