@@ -11,6 +11,7 @@ from enum import StrEnum
 from typing import Final
 
 from knowledge.denied_signs import Denials
+from knowledge.head_hits import HEAD_HIT_SIGNS
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
 from knowledge.someone_down import is_down
@@ -209,6 +210,7 @@ _SIGNS: Final = (
             r"(?:worst headache|headache (?:\w+ ){0,4}stiff neck)",
             r"ringing (?:\w+ )?(?:ears?|head)",
             r"neck (?:\w+ )?(?:hurts?|pain|numb)",
+            *HEAD_HIT_SIGNS,
         ),
     ),
     (

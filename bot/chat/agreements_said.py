@@ -1,11 +1,20 @@
-"""What our pair settles, told in words: "we agreed forehand takes the middle"."""
+"""What our pair settles, told in words: "we agreed forehand takes the middle".
+
+Who of us takes the middle on which ball is settled by saying it, "tom takes mid on dinks, mira on
+drives": of two partners that is no scouting. Both must be named, each with a ball, and nothing more
+may be told or asked.
+"""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 
-from bot.chat.said import AgreementSaid
+from bot.chat.forms import word_set
+from bot.chat.message import Message, is_ours
+from bot.chat.named_line import NAME, named_line
+from bot.chat.said import AgreementSaid, Mention
+from bot.chat.view import ChatView
 from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 from knowledge.vocabulary import AgreementKey
@@ -26,13 +35,49 @@ _AGREEMENT_WORDS = (
     (r"\b(?:poach\w*|signals?|fist|open hand|fingers behind)\b", AgreementKey.POACH_SIGNAL),
     (r"\b(?:stack\w*)\b", AgreementKey.STACK),
     (r"\b(?:lobs?|lobbed|overhead|overheads)\b", AgreementKey.LOBS),
-    (r"\b(?:middle|center|centre|seam|between us|down the gut)\b", AgreementKey.MIDDLE),
+    (r"\b(?:mid|middle|center|centre|seam|between us|down the gut)\b", AgreementKey.MIDDLE),
     (
         r"\b(?:left side|right side|plays? left|plays? right|on the left|on the right|sides?"
         r"|left (?:and )?\w+ right|right (?:and )?\w+ left)\b",
         AgreementKey.SIDES,
     ),
 )
+
+
+_MIDDLES = frozenset(["mid", "mids", "middle", "middles", "seam"])
+_SLOW = frozenset(["slow", "soft", "dink", "dinks"])
+_FAST = frozenset(["fast", "hard", "drive", "drives", "speedups"])
+_SHARED = 4
+"""Words of two names, each with its kind of ball."""
+_OF_A_SPLIT = word_set("shares_out_the_middle")
+
+
+def middle_shared_out(message: Message, chat: ChatView) -> AgreementSaid | None:
+    """Whose the middle is on slow and on fast balls, where each of us is named with one."""
+    named = [one for one in message.mentions if not one.pronoun]
+    ours = all(is_ours(one, chat.ours) for one in named)
+    if message.asks or "?" in message.text or not (named and ours):
+        return None
+    told = named_line(message.said, message.mentions).split()
+    rest = {*told} - {NAME} - _MIDDLES - _SLOW - _FAST - _OF_A_SPLIT
+    if rest or _MIDDLES.isdisjoint(told):
+        return None
+    names = iter(named)
+    row = [_first_name(next(names), chat) if word == NAME else word for word in told]
+    share = [word for word, kind in zip(row, told, strict=True) if kind in {NAME, *_SLOW, *_FAST}]
+    whose = {
+        "slow" if _SLOW & {one, other} else "fast": other if {one} & (_SLOW | _FAST) else one
+        for one, other in zip(share[::2], share[1::2], strict=False)
+        if len({one, other} & (_SLOW | _FAST)) == 1
+    }
+    if len(share) != _SHARED or set(whose) != {"slow", "fast"} or len({*whose.values()}) == 1:
+        return None
+    value = f"slow {whose['slow']}, fast {whose['fast']}"
+    return AgreementSaid(text=message.text, key=AgreementKey.MIDDLE, value=value)
+
+
+def _first_name(mention: Mention, chat: ChatView) -> str:
+    return next(row.name for row in chat.roster if row.player in mention.players).split()[0]
 
 
 def agreement_said(text: str, said: Sequence[Word]) -> AgreementSaid | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.chat.agreements_said import agreement_said
+from bot.chat.agreements_said import agreement_said, middle_shared_out
 from bot.chat.book_said import book_said
 from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.formats_told import asked_of_another_format, format_told
@@ -72,6 +72,7 @@ def fixed_form(message: Message, chat: ChatView) -> Understood | None:
         or won_what(message, chat)
         or match_announced(message, chat)
         or _score(message, chat)
+        or middle_shared_out(message, chat)
         or agreement_said(text, said)
         or book_said(text, said, mentions)
         or _correction(message, replying=replying)

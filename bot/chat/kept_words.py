@@ -23,6 +23,7 @@ MANNER = (
 """How something is said; without the thing itself such words tell nothing."""
 
 _ENDS = ".;:!?\n,()"
+_CASES = frozenset(["if", "when", "once", "whenever"])
 _EMPTY_WORDS = word_set("empty")
 
 
@@ -55,8 +56,10 @@ def kept_words(
     used = used - _denying_what_is_kept(said, used, denying)
     kept: list[str] = []
     run: list[int] = []
+    case = _case_of_another(said, line)
     for place in range(len(said) + 1):
-        ends = place == len(said) or place in used or line[place] == NAME
+        is_told = place in used or (place < len(said) and line[place] == NAME)
+        ends = place == len(said) or (is_told and place not in case)
         broken = not ends and place and set(said[place].gap) & set(_ENDS)
         if ends or broken:
             kept += _trimmed(text, said, run, manner)
@@ -74,6 +77,16 @@ def _denying_what_is_kept(said: Sequence[Word], used: set[int], denying: set[int
         if is_left and not set(said[behind].gap) & set(_ENDS):
             kept.add(place)
     return kept
+
+
+def _case_of_another(said: Sequence[Word], line: Sequence[str]) -> range:
+    """ "Poaches if Okafor is wide": the words of a case that is somebody else's, whom no condition
+    of the claim tells of; empty without one."""
+    start = next((at for at, word in enumerate(line) if at and word in _CASES), len(line))
+    marks = (at for at in range(start + 1, len(line)) if set(said[at].gap) & set(_ENDS))
+    case = range(start, next(marks, len(line)))
+    named = line[start + 1 : start + 2] == [NAME]
+    return case if named and NAME in line[:start] else range(0)
 
 
 def _trimmed(text: str, said: Sequence[Word], run: Sequence[int], manner: set[int]) -> list[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
 from bot.chat.claim_model import Likely
@@ -12,8 +12,12 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine
 from bot.chat.note_manner import condition, surety, weight
+from bot.chat.note_plain import between_commas
 from bot.chat.said import Claim
-from knowledge.vocabulary import PlayerId
+from bot.chat.trait_lexicon import Role
+from knowledge.vocabulary import PlayerId, Trait, Value
+
+_SELDOM = (Role.NOT, Role.RARELY, Role.FORMER)
 
 
 def claim_of(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[Clause]) -> Claim:
@@ -53,3 +57,15 @@ def doubted_claim(
 def number_of_part(note: NoteLine, parts: Sequence[Clause], claim: Claim) -> int:
     """Which part the claim begins in, counted from 1."""
     return sum(note.said[part.start].span[0] <= claim.span[0] for part in parts)
+
+
+def as_its_own_words(
+    likely: Sequence[Likely], ruled: Collection[tuple[Trait, Value]], note: NoteLine
+) -> Iterator[Likely]:
+    """What they do, where the rules read that and nothing between its commas says seldom: of "no
+    lob, ernes lots" the model carries the "no" on."""
+    for one in likely:
+        own = note.hits.inside(between_commas(note, one.start, one.stop))
+        is_carried = one.value is Value.RARELY and (one.trait, Value.OFTEN) in ruled
+        is_done = is_carried and not own.having(*_SELDOM)
+        yield replace(one, value=Value.OFTEN) if is_done else one

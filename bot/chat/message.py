@@ -11,6 +11,7 @@ from bot.chat.notes import read_note
 from bot.chat.numbers import groups
 from bot.chat.pointed_out import without_relatives
 from bot.chat.said import Certainty, Mention, NoteSaid
+from bot.chat.strangers_named import with_strangers, without_things
 from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
@@ -40,7 +41,8 @@ def read_message(
     """The message; `mentions` where whom it names is known from what it is a part of."""
     said = words(text)
     if mentions is None:
-        mentions = find_mentions(said, chat)
+        mentions = without_things(said, find_mentions(said, chat), chat)
+        mentions = with_strangers(text, said, mentions, chat)
     told = _told(text, said, mentions, chat)
     return Message(
         text=text,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.pronouns import PLURAL
@@ -13,6 +14,7 @@ from bot.chat.words import Word
 
 _LINKS = word_set("between_a_slip_and_a_name")
 _AFTER = word_set("after_a_right_name")
+_AS_AN_ANSWER = frozenset(["yes", "yeah", "yep", "does", "always", "maybe"])
 _ADDS = frozenset(["too", "also", "both", "as", "well"])
 """What says that it is true of the one and of the other."""
 
@@ -55,10 +57,13 @@ def corrected(
 ) -> tuple[Sequence[Word], Sequence[Mention]]:
     """The words and names without a slip of the name and what takes it back.
 
+    A slip of which nothing was told yet goes with whatever led to it: "hang on okafor no lindqvist
+    is a lefty" tells of one, and its "no" denies nothing.
     Told again behind the right name, what was told before goes as well: "okafor lobs, sorry
     lindqvist lobs"; else the right name stands where the slip stood: "okafor lobs, sorry
     lindqvist".
     """
+    said, mentions = _without_bare_slip(said, mentions)
     named = [one for one in mentions if not one.pronoun]
     if len(named) < 2 or not _is_correction(said, named[-2], named[-1]):
         return said, mentions
@@ -69,6 +74,41 @@ def corrected(
     stop = len([word for word in said if word.span[0] < slip.span[1]])
     stop += len(_told_before(said, slip, right))
     return said[:stop], (replace(right, span=slip.span),)
+
+
+def _without_bare_slip(
+    said: Sequence[Word], mentions: Sequence[Mention]
+) -> tuple[Sequence[Word], Sequence[Mention]]:
+    named = [one for one in mentions if not one.pronoun]
+    for slip, right in pairwise(named):
+        before = [word for word in said if word.span[0] < slip.span[0]]
+        if _is_bare(said, slip, right) and _only_leads(before):
+            left = [word for word in said if word.span[0] >= right.span[0]]
+            return left, tuple(one for one in mentions if one.span[0] >= right.span[0])
+    return said, mentions
+
+
+def _only_leads(before: Sequence[Word]) -> bool:
+    return any_of("leads_to_a_slip", first=True, last=True).search(_line(before)) is not None
+
+
+def _is_bare(said: Sequence[Word], slip: Mention, right: Mention) -> bool:
+    """Whether nothing but a change of mind stands between two names, and something is told behind.
+
+    "Okafor no, lindqvist yes" answers for each of them, and "no" behind a comma is a mind changed.
+    """
+    between = [word for word in said if slip.span[1] <= word.span[0] < right.span[0]]
+    ahead = [word for word in said if word.span[0] >= right.span[0]]
+    told = [word for word in said if word.span[0] >= right.span[1]]
+    if slip.players == right.players or not (between and told):
+        return False
+    if _line(between) == "no" and (ahead[0].gap.strip() or _AS_AN_ANSWER & {told[0].folded}):
+        return False
+    return any_of("changes_the_name", first=True, last=True).search(_line(between)) is not None
+
+
+def _line(words: Sequence[Word]) -> str:
+    return " ".join(word.folded for word in words)
 
 
 def _told_again(said: Sequence[Word], slip: Mention, right: Mention) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.chat.note_line import NoteLine
 from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
-from bot.chat.trait_lexicon import NAME, Role
+from bot.chat.trait_lexicon import NAME, Family, Role
 from bot.chat.words import words_in
 from knowledge.struck import is_struck
 from knowledge.vocabulary import Trait, Value
@@ -45,6 +45,14 @@ _LEAST_BEFORE = 2
 
 _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
+_OUT = frozenset(["out", "outs"])
+_CHEATS = frozenset(["cheat", "cheats", "cheating", "cheated", "hooks", "hooking"])
+_SMALL = frozenset(["on", "the", "his", "her", "their", "all", "with"])
+_LINES = frozenset(["lines", "call", "calls"])
+_CALLS_FAR = 4
+"""Words from "calls" to its "out": "calls every close ball out". Common practice, no source."""
+_FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
+_ONLY = frozenset(["only", "just"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
 """Words that may stand between "misses" and what is missed."""
 
@@ -60,6 +68,30 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_only_exclaimed(claim, note)
         or _is_of_a_ball(claim, note)
         or _is_of_a_blow(claim, note)
+        or _is_all_they_have(claim, note)
+    )
+
+
+def is_feigned(claim: Claim, note: NoteLine) -> bool:
+    """ "Fakes the erne": what is only shown is not done, though it is told of them."""
+    if claim.value is not Value.OFTEN:
+        return False
+    place = _place(claim, note)
+    before = [word for word in note.line[max(0, place - 2) : place] if word not in _SMALL]
+    return before[-1:] != [] and before[-1] in _FEIGNS
+
+
+def _is_all_they_have(claim: Claim, note: NoteLine) -> bool:
+    """ "Bh can't hit a volley, only dinks": a wing alone was read as its dinks, which they have."""
+    if claim.trait not in DINKS or claim.value is not Value.WEAKNESS or claim.denied:
+        return False
+    dinks = [hit for hit in note.hits.having(Role.STROKE) if hit.meaning.family is Family.DINK]
+    named = any(claim.span[0] <= note.said[hit.start].span[0] < claim.span[1] for hit in dinks)
+    return not named and any(
+        hit.start > 0
+        and note.line[hit.start - 1] in _ONLY
+        and (hit.stop == len(note.said) or bool(set(note.said[hit.stop].gap) & _MARKS))
+        for hit in dinks
     )
 
 
@@ -156,12 +188,34 @@ def _is_missed(claim: Claim, note: NoteLine) -> bool:
 
 
 def _is_of_line_calls(claim: Claim, note: NoteLine) -> bool:
-    if claim.trait is not Trait.COMMUNICATION:
-        return False
+    """ "Calls everything out", "a cheater on line calls", "cheats lines": that is no play."""
     start, stop = claim.span
     places = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
+    if any(_cheats_lines(note, at) for at in places):
+        return True
+    if claim.trait is not Trait.COMMUNICATION:
+        return False
     called = [at for at in places if note.line[at] in _CALLED]
-    return bool(called) and all(at > 0 and note.line[at - 1] in _OF_LINES for at in called)
+    return bool(called) and all(
+        (at > 0 and note.line[at - 1] in _OF_LINES) or _calls_it_out(note, at) for at in called
+    )
+
+
+def _cheats_lines(note: NoteLine, at: int) -> bool:
+    """Whether lines are what is cheated on; "cheats to the line" is where somebody stands."""
+    ahead = [word for word in note.line[at + 1 : at + 4] if word not in _SMALL]
+    is_of_lines = ahead[:1] != [] and ahead[0] in _LINES
+    return note.line[at] in _CHEATS and (is_of_lines or ahead[:2] == ["line", "calls"])
+
+
+def _calls_it_out(note: NoteLine, at: int) -> bool:
+    ahead = range(at + 1, min(at + 1 + _CALLS_FAR, len(note.said)))
+    for place in ahead:
+        if set(note.said[place].gap) & _MARKS:
+            return False
+        if note.line[place] in _OUT:
+            return True
+    return False
 
 
 def _place(claim: Claim, note: NoteLine) -> int:

@@ -7,7 +7,8 @@ from enum import Enum, auto
 
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
-from bot.chat.note_hits import JUDGEMENTS, Hit, Hits, things
+from bot.chat.note_hits import JUDGEMENTS, SKILLS, Hit, Hits, things
+from bot.chat.note_line import NoteLine
 from bot.chat.note_opinions import denied_opinions
 from bot.chat.trait_lexicon import NAME, Role
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
@@ -34,6 +35,10 @@ _ANY = "any"
 """What a phrase of the lexicon begins with that is meant behind a "not": "any topspin" is none."""
 
 _NEITHER = frozenset(["neither"])
+
+_NONE = frozenset(["no", "zero", "without"])
+_OR = frozenset(["or", "nor"])
+_COMMAS = frozenset(",/–—")
 
 
 _OPPOSITE = {
@@ -143,6 +148,19 @@ def excepted(hits: Hits, line: Sequence[str], start: int) -> frozenset[Trait]:
     if not found or not set(line[start + 1 : found[0].start]) <= _WHERE:
         return frozenset()
     return frozenset(trait for thing in found for trait in thing.traits)
+
+
+def is_told_lacking(part: Clause, ahead: Clause, note: NoteLine) -> bool:
+    """ "No lob, ernes lots": the skill is said to be missing, which waits for no judgement behind
+    the comma; "no lobs, ernies or poaches" is one list under its "no"."""
+    lacks = any(
+        no.stop == skill.start and note.line[no.start] in _NONE
+        for no in note.hits.inside(part).having(Role.NOT)
+        for skill in note.hits.inside(part).having(*SKILLS)
+    )
+    is_apart = bool(set(note.said[ahead.start].gap) & _COMMAS)
+    rest = note.line[ahead.start :]
+    return lacks and is_apart and _OR.isdisjoint(rest)
 
 
 def under_negation(

@@ -5,7 +5,7 @@ The model of many notes has met few such and gives them to whoever was named.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from bot.chat.note_line import NoteLine
@@ -23,6 +23,19 @@ def given_to_partners(claims: Sequence[Claim], note: NoteLine) -> tuple[Claim, .
 def _given(claim: Claim, note: NoteLine) -> Claim:
     partner = _partner_before(claim, note)
     return claim if partner is None else replace(claim, player=partner)
+
+
+def without_asides(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
+    """The claims without what the model gives to somebody named in passing, behind the comma that
+    ends the aside: "Lindqvist stacks with Okafor, drops every third"."""
+    return tuple(one for one in claims if not _is_of_an_aside(one, note))
+
+
+def _is_of_an_aside(claim: Claim, note: NoteLine) -> bool:
+    place = next(at for at, word in enumerate(note.said) if word.span[0] >= claim.span[0])
+    named = [one for one in note.whose if claim.player in one.players and not one.pronoun]
+    is_passed = bool(named) and note.subjects.is_passed(named[-1], place)
+    return is_passed and claim.player not in note.subjects.at(place)
 
 
 def _partner_before(claim: Claim, note: NoteLine) -> PlayerId | None:

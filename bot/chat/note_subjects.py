@@ -26,6 +26,10 @@ _BEFORE_ADVICE = frozenset(
 )
 
 
+_ASIDE = frozenset(["with", "w", "alongside"])
+_MARKS = frozenset(",;.\n")
+_GOES_ON_OF_THEM = frozenset(["who", "whos", "whose", "which", "and", "both", "they"])
+
 _US = frozenset(["i", "im", "ive", "ill", "id", "we", "weve", "well", "you", "youd"])
 _OPINIONS = word_set("opinions")
 _THEY = frozenset(["they", "both", "theyre", "these", "those"])
@@ -42,6 +46,7 @@ class Subjects:
     ) -> None:
         self._said = said
         self._from: list[tuple[int, tuple[Mention, ...]]] = []
+        self._passed: dict[tuple[int, int], int] = {}
         for mention in mentions:
             self._add(mention)
         self._others = tuple(self._from)
@@ -76,6 +81,21 @@ class Subjects:
             self._from.append((start, (*last[1], mention)))
         elif not self._is_object(mention, start):
             self._from.append((start, (mention,)))
+            if start and self._said[start - 1].folded in _ASIDE:
+                self._go_back(start, last[1])
+
+    def _go_back(self, start: int, subject: tuple[Mention, ...]) -> None:
+        """ "Lindqvist stacks with Okafor on the right, lobs a lot": behind the comma it is told of
+        the first again."""
+        behind = range(start + 1, len(self._said))
+        back = next((at for at in behind if set(self._said[at].gap) & _MARKS), None)
+        if back is not None and self._said[back].folded not in _GOES_ON_OF_THEM:
+            self._from.append((back, subject))
+            self._passed[self._from[-2][1][-1].span] = back
+
+    def is_passed(self, mention: Mention, place: int) -> bool:
+        """Whether somebody was named in passing only, and the place is behind that."""
+        return mention.span in self._passed and self._passed[mention.span] <= place
 
     def _place_of(self, mention: Mention) -> int:
         return next(

@@ -22,7 +22,14 @@ from bot.chat.claim_model import (
 from bot.chat.clauses import Clause
 from bot.chat.forms import word_set
 from bot.chat.half_understood import Doubted
-from bot.chat.likely_claims import around, claim_of, doubted_claim, number_of_part, part_at
+from bot.chat.likely_claims import (
+    around,
+    as_its_own_words,
+    claim_of,
+    doubted_claim,
+    number_of_part,
+    part_at,
+)
 from bot.chat.note_features import players_meant, see_note
 from bot.chat.note_hits import Hits, is_height
 from bot.chat.note_line import NoteLine
@@ -82,7 +89,9 @@ def weigh(
         mine = {(one.trait, one.value): one for one in ruled if _affirms(one, player)}
         likely = [
             one
-            for one in _as_affirmed(likely_claims(note, by_rules, player), mine)
+            for one in _as_affirmed(
+                as_its_own_words(likely_claims(note, by_rules, player), mine, note), mine
+            )
             if _is_read(one, mine)
             or (
                 not (one.trait in silent_on or _is_denied(one, player, ruled))

@@ -23,13 +23,13 @@ from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
-from bot.chat.note_misreadings import is_misread
-from bot.chat.note_negations import excepted
+from bot.chat.note_misreadings import is_feigned, is_misread
+from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_offered import offered_rightly
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
-from bot.chat.note_partners import given_to_partners
+from bot.chat.note_partners import given_to_partners, without_asides
 from bot.chat.note_rivals import apart, shared, without_rival
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
@@ -88,10 +88,11 @@ def read_note(
     read = Weighed(claims=ruled.claims)
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
-        read = replace(read, claims=shared(given_to_partners(read.claims, note), note))
+        given = without_asides(given_to_partners(read.claims, note), note)
+        read = replace(read, claims=shared(given, note))
         read = of_high_balls(note, vouched_for(note, read))
     kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
-    kept = (one for one in at_the_seam(kept, note))
+    kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     read = replace(
@@ -215,7 +216,7 @@ def _by_rules(note: NoteLine) -> _Ruled:
 
 def _parts(note: NoteLine) -> tuple[Clause, ...]:
     unbroken = [(hit.start, hit.stop) for hit in (*note.hits.traits, *note.hits.others)]
-    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note.hits))
+    return tuple(_whole([*apart(clauses(note.said, unbroken), note.line)], note))
 
 
 def _read_parts(
@@ -248,11 +249,13 @@ def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, b
     return [*claims[:-1], (replace(last, tag=tag), turned)]
 
 
-def _whole(parts: Sequence[Clause], hits: Hits) -> list[Clause]:
+def _whole(parts: Sequence[Clause], note: NoteLine) -> list[Clause]:
     """Skills without a judgement wait for the next clause: "serve and return | are solid"."""
     whole: list[Clause] = []
+    hits = note.hits
     for part in parts:
         waits = whole and only_names_skills(hits.inside(whole[-1]))
+        waits = waits and not is_told_lacking(whole[-1], part, note)
         trails = part is parts[-1] and only_names_skills(hits.inside(part))
         if whole and part.joined and (waits or trails):
             whole[-1] = replace(whole[-1], stop=part.stop)

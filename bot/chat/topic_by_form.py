@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.rules_by_form import asks_of_rules
+from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.vary_asked import vary_asked
@@ -76,6 +78,11 @@ def _asks_a_rule(message: Message) -> bool:
     return any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
+def _asks_a_rule_by_form(message: Message) -> bool:
+    line = " ".join(word.folded for word in message.said)
+    return asks_if_ok(line) or asks_when_ends_change(line)
+
+
 def _asks_our_crash(message: Message) -> bool:
     return asks_our_crash(" ".join(word.folded for word in message.told.words))
 
@@ -112,6 +119,9 @@ def _asks_if_fair(message: Message) -> bool:
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_whom_we_serve, Topic.AIM_SERVE),
     (_asks_a_rule, Topic.RULES_QUESTION),
+    (_asks_a_rule_by_form, Topic.RULES_QUESTION),
+    (wants_a_head, Topic.AIM_ATTACK),
+    (rages_at_referee, Topic.RESET_HEAD),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),

@@ -26,6 +26,7 @@ from bot.chat.topic_model import SHOWN, SURE_FROM, Band, TopicGuess, recognise
 from bot.chat.trait_asked import trait_asked, wants_confirming
 from bot.chat.utterance import Mask, SlotToken, Utterance, read
 from bot.chat.view import ChatView
+from knowledge.complaints import complains
 from knowledge.vocabulary import TRAITS, PlayerId, Topic, TraitKind
 
 CERTAIN = 1.0
@@ -41,8 +42,8 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         topic = Topic.RISK_AT_SCORE
         return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
     guess = _guess(message, chat)
-    if guess.topic is Topic.WEATHER_OR_BODY and is_supposed(message.said, message.mentions):
-        # "And if hale poaches", behind a complaint: what they may do is no part of it.
+    if guess.topic is Topic.WEATHER_OR_BODY and _is_of_theirs(message, chat):
+        # "And if hale poaches", "should i headhunt okafor", behind a complaint: no part of it.
         guess = _guess(message, replace(chat, last_topic=None))
     if slots.rates is not None and _is_vague(guess):
         return Question(text=message.text, topic=Topic.WIN_CHANCE, confidence=CERTAIN, slots=slots)
@@ -64,6 +65,15 @@ def read_question(message: Message, chat: ChatView) -> Question | Unclear:
         slots=slots,
         trait=trait if guess.topic is Topic.OPPONENT_REPORT else None,
     )
+
+
+def _is_of_theirs(message: Message, chat: ChatView) -> bool:
+    """Whether it speaks of what they may do, or of one of them and of no body."""
+    if is_supposed(message.said, message.mentions):
+        return True
+    named = [one for one in message.mentions if not one.pronoun]
+    is_theirs = bool(named) and not any(is_ours(one, chat.ours) for one in named)
+    return is_theirs and not complains(message.text)
 
 
 def _is_vague(guess: TopicGuess) -> bool:

@@ -127,6 +127,11 @@ def may_bear_a_name(word: Word) -> bool:
     return word.folded.isalpha() and not is_known and (is_new or word.is_capitalised)
 
 
+def is_new_word(folded: str) -> bool:
+    """Whether it is neither everyday English, nor a word of play, nor a slip of one."""
+    return _is_new(folded) and not _is_a_word(folded)
+
+
 def is_seen(folded: str) -> bool:
     """Whether it is an everyday word, though not one of the common ones."""
     return folded in _seen_words()

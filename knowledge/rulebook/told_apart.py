@@ -2,7 +2,8 @@
 
 A medical time-out is no other time-out (2025 edition, 10.B); an Erne from a foot that touched the
 kitchen is a volley from the kitchen (2026 edition, 11.A.3); a foot fault is the server's unless it
-is told of an Erne or of a ball round the post, which has bounced (2026 edition, 11.A).
+is told of an Erne or of a ball round the post, which has bounced (2026 edition, 11.A). A follow
+through is legal over the net; where the kitchen is spoken of it is momentum (2025, section 9).
 """
 
 from __future__ import annotations
@@ -23,6 +24,8 @@ _OF_A_FOOT_IN: Final = frozenset(
 )
 """Rules of a volley, which a ball that has bounced is none of (2026 edition, 11.A)."""
 SERVE_FOOT: Final = "serve foot"
+MOMENTUM: Final = "momentum"
+KITCHEN_ITEM: Final = "kitchen item"
 
 _TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
 _MEDICAL: Final = regex(
@@ -43,6 +46,17 @@ _FOOT_IN: Final = regex(
     rf"|\b(?:from|out of|off) (?:inside )?the {_KITCHEN}\b(?! (?:side|corner|line))"
     r"|\bre ?(?:establish|set|plant)(?:es|ed|ing|ting)?\b(?: \w+){0,3} (?:feet|foot|outside)"
     r"|\bboth (?:feet|foot)\b(?: \w+){0,4} (?:outside|out|down|before|b4|first|behind)\b"
+)
+_FROM_OUTSIDE: Final = regex(
+    r"\b(?:jump\w*|leap\w*|launch\w*|tak\w+ off|start\w*|came|comes?)(?: \w+)? (?:behind|outside)\b"
+)
+_LANDS_OUTSIDE: Final = regex(
+    r"\bland\w*(?: \w+){0,2} (?:oob|ob|out|outside|past|beyond|clear|off)\b"
+)
+_FOLLOW_THROUGH: Final = regex(r"\bfoll?ow(?:ed|s|ing)? ?th(?:r|or)(?:u|ough)s?\b")
+_OF_KITCHEN: Final = regex(r"\b(?:kitchen|kitch|nvz|non ?volley(?: (?:zone|line))?)\b")
+_OVER_THE_NET: Final = regex(
+    r"\b(?:net|plane|their (?:side|court|kitchen|nvz)|other side|across|post)\b"
 )
 _ERNE: Final = regex(r"\bern(?:e|es|ie|ies|ey|ed|ing|eing)\b")
 _ROUND_THE_POST: Final = regex(r"\batps?\b|\b(?:a?round|outside) (?:of )?(?:the )?(?:post|net)\b")
@@ -127,9 +141,24 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
         return BAD_CALL
     if _FREEZE.search(plain(words)):
         return RALLY_SCORING
+    if found != KITCHEN_ITEM and _follows_into_kitchen(plain(words)):
+        return KITCHEN_ENTER if tells_of_a_bounce(words) else MOMENTUM
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
         return KITCHEN_JUMP
+    if found == KITCHEN_JUMP and _jumps_clear(plain(words)):
+        return ERNE
     return _foot_of_no_server(plain(words)) if found == SERVE_FOOT else None
+
+
+def _follows_into_kitchen(said: str) -> bool:
+    """ "Nvz fault on follow through?": the swing, or who swung, goes on into the kitchen."""
+    goes_on = _FOLLOW_THROUGH.search(said) and _OF_KITCHEN.search(said)
+    return bool(goes_on) and _OVER_THE_NET.search(said) is None
+
+
+def _jumps_clear(said: str) -> bool:
+    """Whether somebody is told to jump from outside the kitchen and to land outside it."""
+    return _FROM_OUTSIDE.search(said) is not None and _LANDS_OUTSIDE.search(said) is not None
 
 
 def _foot_of_no_server(said: str) -> str | None:

@@ -6,8 +6,9 @@ from dataclasses import replace
 
 import pytest
 from talk import Talk
-from voices import EVENING, PEOPLE
+from voices import EVENING, IN_TALK, PEOPLE
 
+from bot.chat.message import read_message, weighed_note
 from bot.chat.understand import understand_note
 from knowledge.vocabulary import PlayerId
 
@@ -96,3 +97,34 @@ def test_both_are_the_two_that_the_note_names(fresh: Talk) -> None:
     fresh.say("marisela hates lobs, sorry dov hates lobs")
     answered = fresh.say("actually both")
     assert answered == "Changed. Dov: lob defence weak; Marisela: lob defence weak."
+
+
+@pytest.mark.parametrize(
+    ("text", "player", "claim"),
+    [
+        ("okafor wait no lindqvist is a lefty", "Sven Lindqvist", ("hand", "left")),
+        (
+            "hang on okafor no lindqvist has the weak bh",
+            "Sven Lindqvist",
+            ("backhand_dink", "weakness"),
+        ),
+        ("okafor no wait hale is tall", "Ben Hale (Bones)", ("height", "tall")),
+        ("ok so hale i mean lindqvist poaches a lot", "Sven Lindqvist", ("poaching", "often")),
+        ("okafor, sorry, lindqvist lobs a lot", "Sven Lindqvist", ("lob", "often")),
+    ],
+)
+def test_the_no_that_takes_a_name_back_denies_nothing(
+    text: str, player: str, claim: tuple[str, str]
+) -> None:
+    note = weighed_note(read_message(text, IN_TALK), IN_TALK)
+    told = [(PEOPLE[one.player - 1], str(one.trait), str(one.value)) for one in note.claims]
+    assert told == [(player, *claim)]
+    assert not any(one.denied for one in note.claims)
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor no lob, lindqvist no drop", "okafor no, lindqvist yes poaches"]
+)
+def test_a_no_that_answers_takes_no_name_back(text: str) -> None:
+    note = weighed_note(read_message(text, IN_TALK), IN_TALK)
+    assert {PEOPLE[one.player - 1] for one in note.claims} == {"Chidi Okafor", "Sven Lindqvist"}

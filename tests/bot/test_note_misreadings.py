@@ -227,3 +227,56 @@ def test_who_is_ok_after_a_blow_is_not_strong_there(demo: Talk, text: str) -> No
 )
 def test_who_meets_balls_at_the_body_well_is(demo: Talk, text: str) -> None:
     assert "body_jam strength" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor calls everything out",
+        "okafor calls every close ball out",
+        "okaf cheats lines",
+        "lindqvist cheats on the lines",
+        "lindqvist cheats line calls",
+    ],
+)
+def test_calling_balls_out_is_no_trait_of_play(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+    assert not [one.label for one in demo.buttons if "communication" in one.label]
+
+
+def test_calls_between_partners_still_are_talk(demo: Talk) -> None:
+    assert told(demo, "hale calls switch all the time") == {"communication strength"}
+
+
+@pytest.mark.parametrize(
+    "text", ["hale bh cant hit volley, only dinks", "hale's backhand cant hit volleys, just dinks"]
+)
+def test_what_is_all_they_have_is_not_what_they_lack(demo: Talk, text: str) -> None:
+    assert told(demo, text) == {"backhand_volley weakness"}
+
+
+def test_weak_dinks_stay_weak_though_they_only_dink(demo: Talk) -> None:
+    assert "backhand_dink weakness" in told(demo, "hale weak bh dink, only dinks")
+
+
+@pytest.mark.parametrize(
+    "text", ["lindqvist fakes erne", "okafor fakes the poach a lot", "hale fakes ernies"]
+)
+def test_what_is_only_shown_is_not_done(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+
+
+def test_who_shows_one_thing_may_do_another(demo: Talk) -> None:
+    assert told(demo, "hale fakes the erne, lobs a lot") == {"lob often"}
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("lindqvist poaches if okafor is wide", "okafor is wide"),
+        ("lindqvist poaches when okafor is pulled wide", "okafor is pulled wide"),
+    ],
+)
+def test_a_case_of_the_other_is_kept_as_words(demo: Talk, text: str, kept: str) -> None:
+    assert "poaching often" in told(demo, text)
+    assert kept in demo.last[-1].text

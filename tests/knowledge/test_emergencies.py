@@ -91,6 +91,18 @@ FOR = [
     "heart racing and wont stop",
     "bad headache since the fall",
     "i can't walk on it",
+    "fell backpedalin on lob, hit head",
+    "went back for lob n smacked head on fence",
+    "tom bonked his head on the post",
+    "slipped, banged head on the court",
+    "ran into the fence head first goin for a lob",
+    "went face first into the net post",
+    "bumped heads w tom going for the middle ball",
+    "got clocked in the head by a smash",
+    "mira took a drive to the head",
+    "took one off the forehead",
+    "landed on head",
+    "knock to the head just now",
 ]
 AGAINST = [
     "stacking makes my head hurt, lets do regular",
@@ -139,6 +151,15 @@ AGAINST = [
     "she hits with the arm, slow feet",
     "reset my head after a loss",
     "is it a fault if the ball hits my hand",
+    "they keep hitting head high balls",
+    "he hits heads up dinks",
+    "we bumped heads about the middle",
+    "should i hit at his head",
+    "they hit it head on",
+    "keep ur head still on the drive",
+    "we went head first into this match",
+    "head to head they win",
+    "didnt hit head",
 ]
 
 

@@ -1,4 +1,4 @@
-"""A medical time-out and an Erne out of the kitchen, told apart from what is asked much alike.
+"""A medical time-out, an Erne out of the kitchen, a follow through: told from what is much alike.
 
 Medical time-out: rulebook 2025, 10.B; both feet outside before a volley: 2026, 11.A.3.
 """
@@ -135,3 +135,37 @@ def test_a_call_taken_further_where_there_are_line_judges(said: str) -> None:
 @pytest.mark.parametrize("said", ["who calls the line", "a line judge stood in my way", "appeal?"])
 def test_line_judges_or_an_appeal_alone_decide_nothing(said: str) -> None:
     assert not asks_of_line_judges(said)
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("nvz fault on follow through?", "momentum"),
+        ("kitchen fault on follow thru?", "momentum"),
+        ("followthru into the kitchen a fault?", "momentum"),
+        ("is it ok if my followthrough goes in the nvz", "momentum"),
+        ("follow through of my volley touched the kitchen line", "momentum"),
+        ("can i follow through into the kitchen if the ball bounced first", "kitchen enter"),
+        ("follow through over the net legal?", "follow through"),
+        ("follow thru over the net legal from the kitchen", "follow through"),
+        ("my hat fell in the kitchen on the follow through", "kitchen item"),
+    ],
+)
+def test_a_follow_through_is_momentum_where_the_kitchen_is_spoken_of(said: str, rule: str) -> None:
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == rule
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("nvz volley ok if i jump from behind n land oob", "erne"),
+        ("legal if he jumps from outside the kitchen, volleys and lands outside?", "erne"),
+        ("volley ok if i land in the kitchen after", "momentum"),
+    ],
+)
+def test_who_jumps_clear_of_the_kitchen_may_volley(said: str, rule: str) -> None:
+    found = find_rule(said).rule
+    assert found is not None
+    assert found.name == rule

@@ -1,0 +1,46 @@
+"""What a "no" denies ends where the next thing is told."""
+
+from __future__ import annotations
+
+import pytest
+from voices import IN_TALK
+
+from bot.chat.message import read_message, weighed_note
+
+
+def _claimed(text: str) -> dict[str, str]:
+    note = weighed_note(read_message(text, IN_TALK), IN_TALK)
+    return {str(one.trait): str(one.value) for one in note.claims if not one.denied}
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("hale no soft game, crashes", {"crash": "often"}),
+        ("hale lefty, no soft game, crashes", {"hand": "left", "crash": "often"}),
+        ("lindqvist no lob, ernes lots", {"lob": "rarely", "ernie": "often"}),
+        ("okafor no lob, poaches", {"lob": "rarely", "poaching": "often"}),
+        ("okafor no spin, ernies", {"topspin": "rarely", "ernie": "often"}),
+        ("okafor no 3rd, poaches", {"third_shot_drop": "rarely", "poaching": "often"}),
+        ("hale never stacks, poaches", {"stacks": "rarely", "poaching": "often"}),
+        ("hale no hands, crashes every drive", {"counter": "weakness", "crash": "often"}),
+    ],
+)
+def test_a_no_ends_at_the_comma(text: str, claims: dict[str, str]) -> None:
+    assert _claimed(text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        (
+            "okafor no lobs, ernies or poaches",
+            {"lob": "rarely", "ernie": "rarely", "poaching": "rarely"},
+        ),
+        ("okafor no lobs and ernies", {"lob": "rarely", "ernie": "rarely"}),
+        ("okafor no lob, rarely ernies", {"lob": "rarely", "ernie": "rarely"}),
+        ("okafor never lobs, never poaches", {"lob": "rarely", "poaching": "rarely"}),
+    ],
+)
+def test_a_list_under_one_no_is_denied_whole(text: str, claims: dict[str, str]) -> None:
+    assert _claimed(text) == claims
