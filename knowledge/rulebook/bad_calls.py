@@ -20,7 +20,7 @@ _TELLS: Final = regex(
     rf"|\b(?:makes?|making|made|gives?|giving|with|these|those|their|her|his) (?:really |such |so"
     rf" many |more )?{_BAD} (?:line ?calls?|out calls)\b"
     r"|\bcall(?:s|ed|ing)? (?:everything|(?:(?:all|my|our|good|clear|so many|every|the) )+"
-    r"(?:balls|shots|ones|(?<=every )(?:ball|shot))) out\b"
+    r"(?:balls|shots|ones|(?<=every )(?:ball|shot))) out\b(?! loud)"
     rf"|\bdo about (?:her|his|their|the|these|those|\w+s) (?:{_BAD} )?(?:line ?calls?|out calls?)\b"
     r"|\b(?:can|could|may|should) (?:we|i) (?:get|ask for|have|request) (?:a |an |some )?"
     r"(?:line judges?|line callers?|linesmen|linesman)\b"

@@ -47,6 +47,7 @@ def test_the_rule_is_told_and_nothing_kept(demo: Talk, text: str, call: str) -> 
         "hale cheats on his backhand",
         "can i get the plan on my phone",
         "my calls were bad today",
+        "do we decide who calls the balls out loud",
         "hale calls everything early and his backhand is weak",
     ],
 )
