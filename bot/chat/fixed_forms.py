@@ -37,7 +37,7 @@ from bot.chat.scores import (
     with_point_served,
 )
 from bot.chat.serving_said import server_named
-from bot.chat.side_outs_said import with_side_out
+from bot.chat.side_outs_said import with_lost_rally, with_side_out
 from bot.chat.slip_words import starts_corrected
 from bot.chat.starts_said import starter_said
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
@@ -117,13 +117,15 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
-        rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
+        scored = scored_beside(message) if rally_ours is None else None
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
         if served.score is not None:
             served = replace(served, score=after_lost_run(served.score, message.said))
         by, leads = server_named(message, chat), is_lead(message.told.line.text)
-        return replace(served, rally_ours=rally_ours, served_by=by, leads=leads)
+        rally_ours, is_scored = (rally_ours, False) if scored is None else (scored, True)
+        read = replace(served, rally_ours=rally_ours, scored=is_scored, served_by=by, leads=leads)
+        return with_lost_rally(read, message, chat)
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

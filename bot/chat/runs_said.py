@@ -57,6 +57,14 @@ _BESIDE_A_SCORE = regex(
     rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
     rf"(?:straight|in a row|{_RALLIES}|more)\b"
 )
+_ONE_BESIDE = regex(
+    r"\b(?P<side>we|they) (?:just |have |ve )*"
+    r"(?:(?:got|get|gets|made) (?:(?:1|one|another)(?: more)?"
+    r"(?: (?:point|pt)\b|(?=\s*[.,;:!]\s))|a(?:nother)? (?:point|pt)\b)"
+    r"|scored?(?: (?:1|one|again|a point|a pt))?(?=\s*[.,;:!]))"
+)
+"""`they got 1. 1-1-1`: a number of its own, since in "they got 1-1-1" it is the score's."""
+
 _LOST_BESIDE = regex(
     r"(?<!they )(?<!they have )\b(?:lost|dropped|gave up|given up|down) (?:the )?(?:last )?"
     rf"(?:[2-9] |a few |some |several )(?:{_RALLIES} )?(?:straight|in a row|running|on the trot)\b"
@@ -82,9 +90,10 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
     )
 
 
-def scored_beside(said: Sequence[Word]) -> bool | None:
+def scored_beside(message: Message) -> bool | None:
     """Whose points a score was reached by: "they took two straight, its 5-7"; None if not told."""
-    found = _BESIDE_A_SCORE.search(_line(said))
+    one = _ONE_BESIDE.search(with_sides(message.text.lower()))
+    found = _BESIDE_A_SCORE.search(_line(message.said)) or one
     return None if found is None else found["side"] == "we"
 
 

@@ -51,8 +51,10 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     if said.side_out:
         gone = None if known is None or score.call is None else after_side_out(score.call, known)
         return None if gone is None else StateSaid(game=gone)
-    if known is not None and said.rally_ours is not None and _is_bare(score):
-        return _after_scoring(score, known, ours=said.rally_ours)
+    if known is not None and said.rally_ours is not None and (said.scored or _is_bare(score)):
+        reached = _after_scoring(score, known, ours=said.rally_ours)
+        if reached is not None or _is_bare(score):
+            return reached
     score = score if known is None else _as_points_stand(_as_their_run(score, known), known)
     we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
     points = _points(score, we_serve)
@@ -153,9 +155,11 @@ def _is_bare(score: SaidScore) -> bool:
 
 def _after_scoring(score: SaidScore, known: GameState, *, ours: bool) -> StateSaid | None:
     """The state after points of one side, which serves then; None where neither reading fits."""
-    assert score.call is not None, "a bare score is a call"
+    if score.call is None or score.we_serve is (not ours):
+        return None
     numbers = (score.call.serving, score.call.receiving)
-    for we, they in (numbers, numbers[::-1]):
+    theirs_first = score.call.server is not None and not ours
+    for we, they in (numbers[::-1], numbers) if theirs_first else (numbers, numbers[::-1]):
         rose, kept = (we > known.ours, they == known.theirs)
         if not ours:
             rose, kept = (they > known.theirs, we == known.ours)
@@ -260,9 +264,25 @@ def _nearer_reading(score: SaidScore, known: GameState) -> bool:
     first, second = score.call.serving, score.call.receiving
     if_ours = abs(first - known.ours) + abs(second - known.theirs)
     if_theirs = abs(second - known.ours) + abs(first - known.theirs)
+    if first == second and score.call.server is not None:
+        return _serves_at_level(first, score.call.server, known)
     if if_ours == if_theirs:
         return known.we_serve or _stands(known, ours=first, theirs=second)
     return if_ours < if_theirs
+
+
+def _serves_at_level(points: int, server: int, known: GameState) -> bool:
+    """Whose a level call is: "1-1-1" after their 0-1-1, they scored and serve on.
+
+    Who served before serves still, unless only the others' points rose, or the server's number
+    went back: a second server is followed by the other side's first (2025 rulebook, side-out
+    scoring). Points of both sides tell nothing.
+    """
+    scored = _who_scored(points, points, known)
+    went_back = known.server is not None and server < known.server
+    is_side_out = known.format.scoring is Scoring.SIDE_OUT and scored is known.we_serve
+    both_rose = points > known.ours and points > known.theirs
+    return not scored if is_side_out and went_back and not both_rose else scored
 
 
 def _stands(known: GameState, *, ours: int, theirs: int) -> bool:

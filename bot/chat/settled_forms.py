@@ -69,8 +69,9 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
     """The rally that a line of its own tells; None for anything else, whatever it might ask."""
     message = read_message(text, chat)
     found = None if message.asks or not message.said else settled(text, message, chat)
-    if isinstance(found, ScoreSaid) and found.won_by_us is not None:
-        found = RallySaid(text=text, won_by_us=found.won_by_us)
+    if isinstance(found, ScoreSaid):
+        won = found.rally_ours if found.side_out else found.won_by_us
+        found = None if won is None else RallySaid(text=text, won_by_us=won)
     if not isinstance(found, RallySaid) or found.corrects:
         return None
     return found if found.understood else with_details(found, message, chat)

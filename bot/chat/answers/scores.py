@@ -82,6 +82,9 @@ def _rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) -
     if known is None or call is None or known.game.is_over:
         return None
     game = known.game
+    if said.scored and call == game.call:
+        is_it = game.we_serve is ours
+        return with_score(desk, match, wording("score.counted_so")) if is_it else None
     if call not in (game.call, after(game, won_by_us=ours).call):
         last = desk.log().played[-1:]
         is_told = bool(last) and last[0].won_by_us is ours and last[0].before.call == call
@@ -206,14 +209,22 @@ def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
 def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
     """ "Side out": the serve changes sides, whichever server was on.
 
-    "Side out, our ball" while we have it as ours already changes nothing.
+    "Side out, our ball" while we have it as ours already changes nothing. Where the rally it came
+    by is told, and leads there by itself, that rally is counted.
     """
     log = desk.log()
     if log.match.game.is_over:
         return with_score(desk, match, wording("score.again"))
     if said.score is not None and said.score.we_serve is log.match.game.we_serve:
         return _serve_said(desk, match, said.score)
+    lost = rally_told(said.text, desk.chat_view()) if said.rally_ours is not None else None
+    if lost is not None and log.serve_known and _leads_to_side_out(log.match.game, lost):
+        return take_rally(desk, lost)
     return set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
+
+
+def _leads_to_side_out(game: GameState, rally: RallySaid) -> bool:
+    return after(game, won_by_us=rally.won_by_us) == side_out(game)
 
 
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:

@@ -63,7 +63,8 @@ class ScoreSaid:
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
-    was that is told with a call: "7-8-2 they won that one"; `served_by` who serves it, by name.
+    was that is told with a call, "7-8-2 they won that one", or with a side-out; `scored`: the
+    score was reached by their points, "they got 1. 1-1-1". `served_by` is who serves it, by name.
     `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
@@ -74,6 +75,7 @@ class ScoreSaid:
     side_out: bool = False
     all_at: int | None = None
     rally_ours: bool | None = None
+    scored: bool = False
     served_by: Mention | None = None
     may_ask: tuple[Topic, ...] = ()
 
