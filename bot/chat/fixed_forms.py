@@ -44,6 +44,11 @@ from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.told_before import result_put_right
 from bot.chat.view import ChatView
 from bot.chat.won_what import won_what
+from knowledge.regex import regex
+
+_OF_A_SLIP = frozenset(["nah", "nope", "wait", "sorry", "make", "mean"])
+_PUT_RIGHT = regex(r"\d\s*\?+\s*(?:no|nah|nope|wait|sorry|its|it's|make it|i mean)\b[^?]*\d[^?]*$")
+"""`4-0-2? no 3-0-2`: the doubt is settled in the same breath."""
 
 
 def fixed_form(message: Message, chat: ChatView) -> Understood | None:
@@ -101,7 +106,10 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 
 def _is_bare_score(message: Message) -> bool:
     """Nothing but a score, though a word of it looks like asking ("were up 8 7")."""
-    return "?" not in message.text and not stray_words(message.told.of_score)
+    if "?" not in message.text:
+        return not stray_words(message.told.of_score)
+    rest = [word for word in message.told.of_score if word.folded not in _OF_A_SLIP]
+    return _PUT_RIGHT.search(message.text.lower()) is not None and not stray_words(rest)
 
 
 def _score(message: Message, chat: ChatView) -> Understood | None:

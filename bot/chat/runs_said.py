@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from bot.chat.dictated import SOUNDS_LIKE
@@ -22,7 +23,7 @@ _WON = r"(?:won|win|got|get|took|take|scored?)"
 _LOST = r"(?P<lost>lost|lose|dropped|gave away)"
 _HAVE = r"(?:just |have |has |ve )*"
 _QUICK = r"(?:more |quick |easy |cheap )*"
-_RUNNING = r"(?:in a row|strai(?:gh)?t|on the trot|back to back|running)"
+_RUNNING = r"(?:in a row|in row|strai(?:gh)?t|str8|on the trot|back to back|running)"
 _OF_SIDE = rf"{_SIDE} {_HAVE}(?:{_WON}|{_LOST})"
 _ROW = rf"(?:{_RALLIES}|(?:{_RALLIES} )?{_RUNNING})"
 _FEW = r"(?:(?:a )?(?:few|couple|bunch)|some|sum|several|many)(?: of)?"
@@ -36,6 +37,7 @@ _BODIES = (
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY} {_QUICK}{_ROW}",
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY}",
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_FEW}(?: {_QUICK}{_ROW})?",
+    rf"(?:just )?(?P<bare>{_WON}|{_LOST}) (?:the )?(?:last |next )?{_MANY} {_QUICK}{_RUNNING}",
     rf"{_RUN} {_SIDE}",
     rf"{_SIDE} (?:are |re |go |went |just |on |have |with )*{_RUN}",
 )
@@ -86,8 +88,14 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
         text=message.text,
         remark=ScoreRemark.SEVERAL_RALLIES,
         number=int(found["n"]) if found.groupdict().get("n") else None,
-        ours=(found["side"] in _OURS) is not bool(found.groupdict().get("lost")),
+        ours=_is_ours(found) is not bool(found.groupdict().get("lost")),
     )
+
+
+def _is_ours(found: re.Match[str]) -> bool:
+    """Whether it is told of us: so is "lost 3 in a row", which names nobody."""
+    told = found.groupdict()
+    return told.get("bare") is not None or told.get("side") in _OURS
 
 
 def scored_beside(message: Message) -> bool | None:

@@ -26,6 +26,10 @@ _BY_NAME = regex(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serv
 _SECOND = regex(r"\b(?:second|2nd|server (?:2|two)|serve (?:2|two))\b")
 _FIRST = regex(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
 _NUMBERED = regex(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
+_BEGINS_IT = regex(
+    r"\b(?:we|they) (?:(?:are|re) )?(?:serves?|serving|starts?|begins?) (?:first|1st)$"
+)
+"""`we serve first`: who serves the game's first ball, and not as which server."""
 _TELLING = word_set("of_a_serve")
 _SERVE = any_of("serve_word")
 _STOPS = frozenset(",;.:!\n()")
@@ -148,7 +152,8 @@ def _by_side(text: str, said: Sequence[Word]) -> ScoreSaid | None:
         return None
     ours, theirs = OURS.search(line), THEIRS.search(line)
     we_serve = serving_side(line)
-    is_second, is_first = _SECOND.search(line), _FIRST.search(line)
+    is_second = _SECOND.search(line)
+    is_first = None if _BEGINS_IT.search(line) else _FIRST.search(line)
     server = None if bool(is_second) is bool(is_first) else 2 if is_second else 1
     is_sided = ours is not None or theirs is not None
     if (we_serve is None) is is_sided or (we_serve is None and server is None):

@@ -12,6 +12,7 @@ from bot.chat.disagreed import disagreed
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
 from bot.chat.full_names_told import full_name_told
+from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -49,7 +50,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or asked_of_book(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or asked_of_book(message, chat) or hurt_and_asked(message, chat)
+    fixed = fixed or partner_trouble(message, chat)
     fixed = fixed or match_of_strangers(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)

@@ -33,6 +33,13 @@ _PAIRS_WITH = regex(
 )
 
 
+_BREAK_IN_LETTERS = regex(
+    r"\s*(?:(?:ok|so|call|take|need|want|a|our|should|do|can|we|i) )*t/?o(?: (?:now|here|yet))*"
+    r"\s*\?+\s*"
+)
+"""`to?`, `call a to now?`: letters that mean nothing else where they are all that is asked."""
+
+
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
     found = next((topic for knows, topic in _READERS if knows(message)), None)
@@ -42,6 +49,10 @@ def topic_by_form(message: Message) -> Topic | None:
 def _asks_a_rule(message: Message) -> bool:
     readers = (tells_their_court, asks_of_medical, asks_of_feet_first)
     return any(reader(message.text) for reader in readers)
+
+
+def _asks_for_a_break(message: Message) -> bool:
+    return _BREAK_IN_LETTERS.fullmatch(message.text.lower()) is not None
 
 
 def _asks_our_crash(message: Message) -> bool:
@@ -69,6 +80,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_a_rule, Topic.RULES_QUESTION),
+    (_asks_for_a_break, Topic.TIMEOUT_NOW),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),

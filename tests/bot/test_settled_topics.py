@@ -44,3 +44,15 @@ def test_our_misses_are_what_to_change(text: str) -> None:
 
 def test_one_ball_in_the_net_is_no_habit() -> None:
     assert _topic("my third goes in the net") is not Topic.ADJUST
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["who takes overheads", "who takes the lob", "who covers our smashes", "who gets the overhead"],
+)
+def test_who_goes_for_a_lob_is_no_question_of_the_middle(text: str) -> None:
+    assert _topic(text) is Topic.LOB
+
+
+def test_who_covers_the_middle_stays_there() -> None:
+    assert _topic("who takes the middle") is Topic.COVER_MIDDLE

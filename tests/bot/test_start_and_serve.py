@@ -42,3 +42,50 @@ def test_a_start_changes_no_match_that_runs(demo: Talk) -> None:
     demo.say("our point")
     demo.say("start")
     assert demo.say("score").startswith("1-0-2")
+
+
+@pytest.fixture
+def between_games(demo: Talk) -> Talk:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("we serve")
+    demo.say("10-5-1 we serve")
+    assert "They serve first next." in demo.say("11-5 w")
+    return demo
+
+
+@pytest.mark.parametrize("said", ["me", "we do", "mine"])
+@pytest.mark.parametrize("before", ["should i lob okafor", "to?"])
+def test_once_something_else_is_spoken_of_a_pronoun_starts_no_game(
+    between_games: Talk, before: str, said: str
+) -> None:
+    between_games.say(before)
+    stored = between_games.stored()
+    between_games.say(said)
+    assert between_games.stored()["entry"] == stored["entry"]
+    assert "They serve first next." in between_games.say("score")
+
+
+@pytest.mark.parametrize("said", ["us", "we do"])
+def test_right_behind_a_game_a_pronoun_tells_who_serves(between_games: Talk, said: str) -> None:
+    assert between_games.say(said) == "Game 2. 0-0-2. Mira serves from the right."
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "nah we serve 1st",
+        "nah we serve",
+        "actually we serve first",
+        "no we serve 1st",
+        "wait, we serve first",
+    ],
+)
+def test_who_serves_first_is_put_right_and_the_toss_left_alone(
+    between_games: Talk, said: str
+) -> None:
+    assert between_games.say(said) == "Game 2. 0-0-2. Mira serves from the right."
+    assert between_games.say("nope they serve 1st").startswith("Game 2. 0-0-2. They serve")
+
+
+def test_should_we_serve_first_is_still_asked(between_games: Talk) -> None:
+    assert "Game 2" not in between_games.say("should we serve first?")

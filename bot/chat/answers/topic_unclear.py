@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.serve_asked import spoken_of_otherwise
 from bot.chat.answers.write_down import write_down
 from bot.chat.payload import Verb, tap
 from bot.chat.render import offer_buttons, rows, with_buttons
@@ -17,6 +18,7 @@ FIRST_OFFERS = (Topic.COVER_MIDDLE, Topic.AIM_DINK, Topic.GAME_PLAN)
 
 def ask_topic(desk: Desk, unclear: Unclear) -> Reply:
     """Never "I don't understand" alone: two or three likely topics as buttons."""
+    spoken_of_otherwise(desk)
     if not any(character.isalnum() for character in unclear.text):
         return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))
     offers = offer_buttons(unclear.offers or FIRST_OFFERS)
