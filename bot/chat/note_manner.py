@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from bot.chat.note_hits import Hits
 from bot.chat.trait_lexicon import Role
 from knowledge.vocabulary import Tag
@@ -34,6 +36,12 @@ def _strength(hits: Hits, balls: int | None) -> float:
 def surety(hits: Hits) -> float:
     """What hedging leaves, whatever the strength."""
     return HEDGED_WEIGHT if hits.has(Role.HEDGE) else 1.0
+
+
+def weighs_as_hedged(weight: float) -> bool:
+    """Whether such a weight is what hedging left, however strong or mild the words are."""
+    strengths = (1.0, STRONG_WEIGHT, MILD_WEIGHT)
+    return any(math.isclose(weight, HEDGED_WEIGHT * each) for each in strengths)
 
 
 def condition(hits: Hits) -> Tag | None:

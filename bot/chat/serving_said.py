@@ -13,6 +13,7 @@ from bot.chat.pronouns import CALLS
 from bot.chat.said import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
 from bot.chat.score_serving import serving_side
 from bot.chat.serve_told import OURS, THEIRS, with_sides
+from bot.chat.short_forms import in_full
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -179,7 +180,7 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
 def _with_name(message: Message, mention: Mention) -> str:
     """The message's line with @ for the name."""
     line: list[str] = []
-    for word in message.said:
+    for word in in_full(message.said, names=[mention.span]):
         is_name = mention.span[0] <= word.span[0] < mention.span[1]
         if not is_name or line[-1:] != ["@"]:
             line.append("@" if is_name else word.folded)

@@ -89,3 +89,16 @@ def test_who_serves_first_is_put_right_and_the_toss_left_alone(
 
 def test_should_we_serve_first_is_still_asked(between_games: Talk) -> None:
     assert "Game 2" not in between_games.say("should we serve first?")
+
+
+@pytest.mark.parametrize(
+    ("said", "serves"),
+    [
+        ("3-0-1 us, tom srv", "3-0-1. Tom serves from the right."),
+        ("3-0-1 us, mira srving", "3-0-1. Mira serves from the left."),
+        ("3-0-1 us tom serves", "3-0-1. Tom serves from the right."),
+    ],
+)
+def test_who_serves_by_name_may_be_typed_short(demo: Talk, said: str, serves: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert demo.say(said) == serves

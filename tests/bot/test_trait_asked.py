@@ -78,7 +78,7 @@ def test_what_is_named_of_somebody_is_told_first(demo: Talk, said: str, told: st
         ("hows okafor", "Dink Okafor's backhand."),
         ("how do i handle okafors hands", "Dink Okafor's backhand."),
         ("dink okafor bh?", "Dink Okafor's backhand: straight, inside foot."),
-        ("okaf lob?", "Lob cross off a dead dink, over the off shoulder."),
+        ("okaf lob?", "Lob cross off a dead dink, over Okafor's left shoulder."),
     ],
 )
 def test_of_him_altogether_or_of_our_shots_something_else_is_told(
