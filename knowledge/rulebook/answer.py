@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.in_format import in_format
+from knowledge.rulebook.whose_point import with_point
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
@@ -76,6 +78,7 @@ def advise(situation: Situation) -> Advice:
         )
     format = situation.format if situation.match is None else situation.match.format
     rule = in_format(found.rule, format, situation.match)
+    rule = replace(rule, ruling=with_point(rule.ruling, asked.words, format.scoring))
     return _advice(rule, found.others, is_officiated(asked))
 
 

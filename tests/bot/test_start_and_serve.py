@@ -102,3 +102,21 @@ def test_should_we_serve_first_is_still_asked(between_games: Talk) -> None:
 def test_who_serves_by_name_may_be_typed_short(demo: Talk, said: str, serves: str) -> None:
     demo.say("next: okafor and lindqvist")
     assert demo.say(said) == serves
+
+
+@pytest.mark.parametrize("said", ["gm 2", "game 2", "ok game two"])
+def test_the_next_game_named_tells_how_it_stands(between_games: Talk, said: str) -> None:
+    assert "They serve first next." in between_games.say(said)
+
+
+@pytest.mark.parametrize("said", ["what ct", "which court", "what court again"])
+def test_what_court_is_read_from_what_was_announced(demo: Talk, said: str) -> None:
+    demo.say("next okafor lindqvist 10:40, court 9")
+    assert "court 9" in demo.say(said)
+
+
+@pytest.mark.parametrize("said", ["erm put it back", "um bring it back", "nah put it back"])
+def test_a_hesitation_before_putting_back_is_none_of_it(demo: Talk, said: str) -> None:
+    demo.say("okafor is slow")
+    demo.say("undo")
+    assert demo.say(said).startswith("Put back:")
