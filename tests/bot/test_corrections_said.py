@@ -173,3 +173,13 @@ def test_once_the_name_is_settled_nothing_is_open(demo: Talk) -> None:
     demo.say("morena leans middle, okafor guards the line")
     demo.tap("Moreno")
     assert "On nobody yet" not in demo.say("not okafor, lindqvist")
+
+
+@pytest.mark.parametrize("said", ["*lindq", "* lindqvist", "lindqvist*"])
+def test_a_star_beside_a_name_puts_the_note_right(demo: Talk, said: str) -> None:
+    demo.say("okafor is tall")
+    assert demo.say(said) == "Changed. Lindqvist: tall."
+
+
+def test_a_star_before_a_whole_note_is_none(demo: Talk) -> None:
+    assert demo.say("* okafor is slow") == "Noted. Okafor: foot speed weak."
