@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, MatchFact
+from knowledge.game import Scoring
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
@@ -78,7 +79,8 @@ def advise(situation: Situation) -> Advice:
         )
     format = situation.format if situation.match is None else situation.match.format
     rule = in_format(found.rule, format, situation.match)
-    rule = replace(rule, ruling=with_point(rule.ruling, asked.words, format.scoring))
+    rally = format is not None and format.scoring is Scoring.RALLY
+    rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from knowledge.game import Scoring
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Ruling
 
@@ -21,8 +20,8 @@ _ASKS_WHOSE = regex(
 _FAULT = "Fault"
 
 
-def with_point(ruling: Ruling, words: str, scoring: Scoring) -> Ruling:
+def with_point(ruling: Ruling, words: str, *, rally_scoring: bool) -> Ruling:
     """The ruling, with whose point a fault makes it where that is asked."""
     if not ruling.call.startswith(_FAULT) or _ASKS_WHOSE.search(words.lower()) is None:
         return ruling
-    return replace(ruling, now=SIDE_OUT if scoring is Scoring.SIDE_OUT else RALLY)
+    return replace(ruling, now=RALLY if rally_scoring else SIDE_OUT)
