@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from bot.chat.note_hits import Hits
 from bot.chat.trait_lexicon import Role
+from knowledge.regex import regex
 from knowledge.vocabulary import Tag
 
 HEDGED_WEIGHT = 0.45
@@ -38,7 +40,20 @@ def surety(hits: Hits) -> float:
     return HEDGED_WEIGHT if hits.has(Role.HEDGE) else 1.0
 
 
-def weighs_as_hedged(weight: float) -> bool:
+_SOUNDS_UNSURE = regex(
+    r"\b(?:maybe|perhaps|prob(?:ably|s)?|prolly|i (?:think|guess|believe|reckon)|might|may be"
+    r"|could be|not sure|unsure|seems?|looks? like|kinda|possibly|iirc)\b"
+)
+"""A mere comparison, "not as slow as he looks", weighs as little and is no doubt."""
+
+
+def is_told_unsure(text: str, weights: Sequence[float]) -> bool:
+    """Whether hedging made all of a note count less, in words that a reader takes for doubt."""
+    hedged = all(_weighs_as_hedged(one) for one in weights)
+    return bool(weights) and hedged and _SOUNDS_UNSURE.search(text.lower()) is not None
+
+
+def _weighs_as_hedged(weight: float) -> bool:
     """Whether such a weight is what hedging left, however strong or mild the words are."""
     strengths = (1.0, STRONG_WEIGHT, MILD_WEIGHT)
     return any(math.isclose(weight, HEDGED_WEIGHT * each) for each in strengths)
