@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import product
+
+from rapidfuzz.distance.DamerauLevenshtein import normalized_similarity
 
 from bot.chat.common_words import is_common, respelled
 from bot.chat.forms import word_set
@@ -15,12 +18,15 @@ from bot.chat.words import Word, words_in
 from knowledge.vocabulary import PlayerId
 from scouting_db.known_names import is_no_name
 from scouting_db.name_forms import is_particles
-from scouting_db.names import Alike, Found, NameIndex
+from scouting_db.names import Alike, Found, NameIndex, fold
 
 PAIR = 2
 
 LONGEST_NAME = 4
 """Words: Joost van der Meer."""
+
+LIKE = 0.5
+"""Share of the letters in which two names agree where one may be meant for the other. Our guess."""
 
 _OPENING = frozenset(
     ["ok", "okay", "so", "um", "uh", "hey", "next", "nxt", "match", "up", "game", "opponents",
@@ -82,8 +88,22 @@ def _nearest(typed: str, index: NameIndex) -> tuple[PlayerId, ...]:
     match = index.lookup(typed)
     if isinstance(match, Found):
         return (match.player.player,)
-    rows = match.players if isinstance(match, Alike) else match.nearest or match.supposed
-    return tuple(row.player for row in rows)
+    if isinstance(match, Alike):
+        return tuple(row.player for row in match.players)
+    rows = match.nearest or match.supposed
+    return tuple(row.player for row in rows if _is_like(typed, row.name))
+
+
+def _is_like(typed: str, name: str) -> bool:
+    """Whether a name in full is like another's in one of its words at least, or run together.
+
+    "Bo Kerr" is told in full and nothing like Ben Hale: a tap on him would have us meet him.
+    """
+    told, borne = fold(typed).split(), fold(name).split()
+    if len(told) < PAIR:
+        return True
+    pairs = [("".join(told), "".join(borne)), *product(told, borne), ("".join(told), borne[-1])]
+    return max(normalized_similarity(*pair) for pair in pairs) >= LIKE
 
 
 def _sides(said: Sequence[Word]) -> list[list[Word]]:

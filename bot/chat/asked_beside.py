@@ -22,6 +22,7 @@ from bot.chat.said import (
 )
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.scores import stray_words
+from bot.chat.serving_said import serving_said
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import (
     CERTAIN,
@@ -106,6 +107,8 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
     if isinstance(fixed, ScoreSaid) and _counts_games(fixed, message):
         return 0
+    if isinstance(fixed, ScoreSaid) and serving_said(message, chat) is not None:
+        return 0  # "actually we serve first": every word of it tells whose serve it is
     stray = stray_words(message.told.of_score) - _of_match_points(message)
     stray -= _of_the_end(fixed, message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray

@@ -43,6 +43,10 @@ _CORRECTION_BODY = regex(
 )
 
 
+_STARRED = regex(r"\s*(?:\*\s*[\w' -]+|[\w' -]+\*)\s*")
+"""`*lindqvist`: how a slip in the line before is put right among people who type."""
+
+
 def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
     line = folded_line(said)
     if not (_UNDO.match(line) or _WAS_ASKED.match(line)):
@@ -69,7 +73,7 @@ def correction_said(
     names_other = not begins or mentions or not _NAMES_A_THING.search(line)
     if begins and names_other and (_CORRECTION_BODY.search(line) or mentions):
         return CorrectionSaid(text=text, mentions=tuple(mentions))
-    bare_name = replying and mentions and len(said) <= 3
+    bare_name = (replying or _STARRED.fullmatch(text)) and mentions and len(said) <= 3
     return CorrectionSaid(text=text, mentions=tuple(mentions)) if bare_name else None
 
 

@@ -35,9 +35,10 @@ _HOW_LONG = regex(
 )
 _NAMES_A_START = regex(r"\b(?:play|playing|match|game|on|up|start|starts|starting)\b")
 _WHEN_ALONE = regex(
-    r"(?:(?:so|ok|hey|and) )*(?:whens|when is|what time is) it(?: (?:again|now|then))*"
+    r"(?:(?:so|ok|hey|and) )*(?:(?:whens|when is|what time is) it|(?:what|which) (?:court|ct|crt))"
+    r"(?: (?:again|now|then))*"
 )
-"""`when is it`: of the match announced; without one it may be of anything."""
+"""`when is it`, `what ct`: of the match announced; without one it may be of anything."""
 _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
     r"(?:play|playing|facing|up against|against)"

@@ -37,13 +37,18 @@ from bot.chat.scores import (
     with_point_served,
 )
 from bot.chat.serving_said import server_named
-from bot.chat.side_outs_said import with_side_out
+from bot.chat.side_outs_said import with_lost_rally, with_side_out
 from bot.chat.slip_words import starts_corrected
 from bot.chat.starts_said import starter_said
 from bot.chat.timeouts_said import timeout_said, timeouts_asked
 from bot.chat.told_before import result_put_right
 from bot.chat.view import ChatView
 from bot.chat.won_what import won_what
+from knowledge.regex import regex
+
+_OF_A_SLIP = frozenset(["nah", "nope", "wait", "sorry", "make", "mean"])
+_PUT_RIGHT = regex(r"\d\s*\?+\s*(?:no|nah|nope|wait|sorry|its|it's|make it|i mean)\b[^?]*\d[^?]*$")
+"""`4-0-2? no 3-0-2`: the doubt is settled in the same breath."""
 
 
 def fixed_form(message: Message, chat: ChatView) -> Understood | None:
@@ -102,7 +107,10 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 
 def _is_bare_score(message: Message) -> bool:
     """Nothing but a score, though a word of it looks like asking ("were up 8 7")."""
-    return "?" not in message.text and not stray_words(message.told.of_score)
+    if "?" not in message.text:
+        return not stray_words(message.told.of_score)
+    rest = [word for word in message.told.of_score if word.folded not in _OF_A_SLIP]
+    return _PUT_RIGHT.search(message.text.lower()) is not None and not stray_words(rest)
 
 
 def _score(message: Message, chat: ChatView) -> Understood | None:
@@ -118,13 +126,15 @@ def _score(message: Message, chat: ChatView) -> Understood | None:
     named = tuple(one for one in message.mentions if not one.pronoun)
     if not isinstance(score, RallySaid):
         rally_ours = rally_beside_call(score, told)
-        rally_ours = scored_beside(message.said) if rally_ours is None else rally_ours
+        scored = scored_beside(message) if rally_ours is None else None
         served = with_point_served(score, told, chat.format.scoring) if chat.match_on else score
         served = with_side_out(served, told, chat.format.scoring) if chat.match_on else served
         if served.score is not None:
             served = replace(served, score=after_lost_run(served.score, message.said))
         by, leads = server_named(message, chat), is_lead(message.told.line.text)
-        return replace(served, rally_ours=rally_ours, served_by=by, leads=leads)
+        rally_ours, is_scored = (rally_ours, False) if scored is None else (scored, True)
+        read = replace(served, rally_ours=rally_ours, scored=is_scored, served_by=by, leads=leads)
+        return with_lost_rally(read, message, chat)
     return replace(score, mentions=named, corrects=_corrects(message))
 
 

@@ -38,7 +38,8 @@ _WHY = frozenset(
 )
 
 _REDO = regex(
-    r"(?:(?:oh|ok|no|oops|wait|sorry|please|pls|can you|could you|actually|and|so|but) )*"
+    r"(?:(?:oh|ok|no|nah|oops|wait|sorry|please|pls|can you|could you|actually|and|so|but|erm|er|um"
+    r"|uh|hm+|nvm) )*"
     r"(?:(?:did (?:i|we) (?:just )?(?:lose|delete|remove|undo|erase) (?:anything|something|that|it"
     r"|one)|i did not (?:want|mean) (?:that|it|to)|i didnt (?:want|mean) (?:that|it|to)) )?"
     r"(?:redo|undo the undo|(?:put|bring|get|give) (?:it|that|them|this|everything)(?: all)? back"
@@ -180,9 +181,11 @@ _BEGINS = regex(
     r"(?:(?:ok|okay|so|and|right|now|hey|alright|here we go|lets go) )*"
     r"(?:(?:lets |we (?:can |will )?)?(?:start|begin)|(?:start|begin) (?:the |our )?(?:match|game)"
     r"|game on|match on|(?:match|game) (?:starts|begins|start|on)|here we go|lets go"
-    r"|kick ?off|let ?s play|lets play)(?: (?:now|then|please|pls|match|game))*"
+    r"|kick ?off|let ?s play|lets play|(?:game|gm|set) (?:2|3|4|5|two|three|four|five))"
+    r"(?: (?:now|then|please|pls|match|game))*"
 )
-"""`start`, while a match waits: the same. "We start" answers who serves first and is read so."""
+"""`start`, `gm 2`, while a match waits or runs: the same. "We start" answers who serves first and
+is read so."""
 
 _ANSWERS_WHO = regex(
     r"(?:(?:it is|its|it was|that is|thats|was|oh|ok|um) )*"

@@ -14,6 +14,7 @@ from bot.chat.said import MatchSaid, Mention
 from bot.chat.schedule_said import A_PAIR
 from bot.chat.score_serving import serving_side
 from bot.chat.serving_said import serves_at_first
+from bot.chat.short_forms import in_full
 from bot.chat.view import ChatView
 
 
@@ -35,4 +36,10 @@ def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     if message.note.claims and not begins:
         return None
     asked = with_nearest(found.mentions, index_of(chat))
-    return replace(found, mentions=asked, we_serve=serves_at_first(message.said))
+    return replace(found, mentions=asked, we_serve=_serving(message))
+
+
+def _serving(message: Message) -> bool | None:
+    """Whether we serve first, typed short too: "they srv"."""
+    spans = [one.span for one in message.mentions if not one.pronoun]
+    return serves_at_first(in_full(message.said, names=spans))

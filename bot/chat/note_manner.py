@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import isclose
 
 from bot.chat.note_hits import Hits
 from bot.chat.trait_lexicon import Role
+from knowledge.regex import regex
 from knowledge.vocabulary import Tag
 
 HEDGED_WEIGHT = 0.45
@@ -41,6 +43,19 @@ def surety(hits: Hits) -> float:
 def is_hedged(weight: float) -> bool:
     """Whether a claim of that weight was told with a "maybe"."""
     return any(isclose(weight, one * HEDGED_WEIGHT) for one in (STRONG_WEIGHT, 1.0, MILD_WEIGHT))
+
+
+_SOUNDS_UNSURE = regex(
+    r"\b(?:maybe|perhaps|prob(?:ably|s)?|prolly|i (?:think|guess|believe|reckon)|might|may be"
+    r"|could be|not sure|unsure|seems?|looks? like|kinda|possibly|iirc)\b"
+)
+"""A mere comparison, "not as slow as he looks", weighs as little and is no doubt."""
+
+
+def is_told_unsure(text: str, weights: Sequence[float]) -> bool:
+    """Whether hedging made all of a note count less, in words that a reader takes for doubt."""
+    hedged = all(is_hedged(one) for one in weights)
+    return bool(weights) and hedged and _SOUNDS_UNSURE.search(text.lower()) is not None
 
 
 def condition(hits: Hits) -> Tag | None:

@@ -85,9 +85,13 @@ _CONTRASTS = regex(
 )
 
 
+_MOST_TO_CONTRAST = 12
+"""Words that are looked at; this is asked of every word, and no such message is half as long."""
+
+
 def only_contrasts(said: Sequence[Word]) -> bool:
     """ "And her?", "what about him", "and the other one": nothing but another person is named."""
-    return _CONTRASTS.fullmatch(folded_line(said)) is not None
+    return len(said) <= _MOST_TO_CONTRAST and _CONTRASTS.fullmatch(folded_line(said)) is not None
 
 
 def _other_asked_of(

@@ -7,7 +7,7 @@ from dataclasses import field, replace
 
 from bot.chat.common_words import is_common
 from bot.chat.rally_who import Who, WhoIsWho
-from bot.chat.rally_words import filling_words, link_words, rally_lexicon
+from bot.chat.rally_words import filling_words, link_words, passive_words, rally_lexicon
 from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word
 from knowledge.dataclass import dataclass
@@ -16,6 +16,9 @@ from knowledge.vocabulary import Stroke, Wing
 _MARKS = frozenset(",;.!?:()\n–—")
 _JOINS = frozenset(["and", "then", "but", "so"])
 _ARTICLES = frozenset(["the", "a", "an"])
+_STRESSED = frozenset(
+    ["just", "really", "totally", "completely", "absolutely", "all", "so", "again"]
+)
 _VERBS = frozenset(["burnt", "beat", "hit", "blew", "put", "drove", "sped"])
 _ERROR_NOUNS = frozenset(["error", "errors", "err", "miss", "unforced"])
 _CALLED = frozenset(["endings.forced", "endings.unforced", "endings.jammed"])
@@ -121,7 +124,10 @@ class _Clause:
         while at < len(line):
             if at in self._found:
                 end, concepts = self._found[at]
-                self._hit(concepts, line[at:end], is_first=at == 0)
+                if self._is_passive(at, line):
+                    self._suffer(line[at])
+                else:
+                    self._hit(concepts, line[at:end], is_first=at == 0)
                 at = end
             else:
                 self._word(at, line[at], named)
@@ -145,6 +151,26 @@ class _Clause:
                 self._person(self.who.named(named[at]), at)
         else:
             self._plain(at, word)
+
+    def _is_passive(self, at: int, line: Sequence[str]) -> bool:
+        """ "Okafor got burned": somebody right before, to whom it was done."""
+        done = passive_words("beaten") | passive_words("of_a_ball")
+        before = [word for word in line[:at] if word not in _STRESSED]
+        is_done = line[at] in done and before[-1:] and before[-1] in passive_words("beside")
+        return bool(is_done) and self._is_somebody(before[-2:-1])
+
+    def _is_somebody(self, word: Sequence[str]) -> bool:
+        return word == [_TAKEN] or (bool(word) and self.who.pronoun(word[0]) is not None)
+
+    def _suffer(self, word: str) -> None:
+        """Whoever was beaten lost to a winner of the others; of a dumped one no rally is told."""
+        someone = self.owner
+        if word in passive_words("of_a_ball") or someone is None or someone.ours is None:
+            self.unknown += 1
+            return
+        self.understood += 1
+        endings = self.act.endings | {"winner"}
+        self.act = replace(self.act, by=Who(ours=not someone.ours), at=someone, endings=endings)
 
     def _is_a_name(self, at: int, word: str) -> bool:
         """An odd word right before what somebody did: "zorblatt missed the return"."""

@@ -19,6 +19,7 @@ from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides
+from bot.chat.side_outs_said import with_lost_rally
 from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -58,7 +59,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     if is_side_out(line):
         we_serve = serving_after(line)
         score = None if we_serve is None else SaidScore(we_serve=we_serve)
-        return ScoreSaid(text=message.text, side_out=True, score=score)
+        told_so = ScoreSaid(text=message.text, side_out=True, score=score)
+        return with_lost_rally(told_so, message, chat)
     if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
         return None
     if not _says_whose(clauses) and (_JUDGES.search(line) or _MANY.intersection(line.split())):

@@ -56,6 +56,12 @@ def link_words(key: str) -> frozenset[str]:
 
 
 @cache
+def passive_words(key: str) -> frozenset[str]:
+    """`beside`, `beaten` or `of_a_ball`: what is done to somebody, and what makes it so."""
+    return frozenset(_data()["passive"][key])
+
+
+@cache
 def filling_words() -> frozenset[str]:
     """Words of a rally line that carry nothing."""
     return frozenset(_data()["filling"]["words"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from bot.chat.dictated import SOUNDS_LIKE
@@ -22,7 +23,7 @@ _WON = r"(?:won|win|got|get|took|take|scored?)"
 _LOST = r"(?P<lost>lost|lose|dropped|gave away)"
 _HAVE = r"(?:just |have |has |ve )*"
 _QUICK = r"(?:more |quick |easy |cheap )*"
-_RUNNING = r"(?:in a row|strai(?:gh)?t|on the trot|back to back|running)"
+_RUNNING = r"(?:in a row|in row|strai(?:gh)?t|str8|on the trot|back to back|running)"
 _OF_SIDE = rf"{_SIDE} {_HAVE}(?:{_WON}|{_LOST})"
 _ROW = rf"(?:{_RALLIES}|(?:{_RALLIES} )?{_RUNNING})"
 _FEW = r"(?:(?:a )?(?:few|couple|bunch)|some|sum|several|many)(?: of)?"
@@ -36,6 +37,7 @@ _BODIES = (
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY} {_QUICK}{_ROW}",
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY}",
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_FEW}(?: {_QUICK}{_ROW})?",
+    rf"(?:just )?(?P<bare>{_WON}|{_LOST}) (?:the )?(?:last |next )?{_MANY} {_QUICK}{_RUNNING}",
     rf"{_RUN} {_SIDE}",
     rf"{_SIDE} (?:are |re |go |went |just |on |have |with )*{_RUN}",
 )
@@ -57,6 +59,14 @@ _BESIDE_A_SCORE = regex(
     rf"(?:[2-9] |a few |some |several )(?:more |quick |easy )*"
     rf"(?:straight|in a row|{_RALLIES}|more)\b"
 )
+_ONE_BESIDE = regex(
+    r"\b(?P<side>we|they) (?:just |have |ve )*"
+    r"(?:(?:got|get|gets|made) (?:(?:1|one|another)(?: more)?"
+    r"(?: (?:point|pt)\b|(?=\s*[.,;:!]\s))|a(?:nother)? (?:point|pt)\b)"
+    r"|scored?(?: (?:1|one|again|a point|a pt))?(?=\s*[.,;:!]))"
+)
+"""`they got 1. 1-1-1`: a number of its own, since in "they got 1-1-1" it is the score's."""
+
 _LOST_BESIDE = regex(
     r"(?<!they )(?<!they have )\b(?:lost|dropped|gave up|given up|down) (?:the )?(?:last )?"
     rf"(?:[2-9] |a few |some |several )(?:{_RALLIES} )?(?:straight|in a row|running|on the trot)\b"
@@ -78,13 +88,20 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
         text=message.text,
         remark=ScoreRemark.SEVERAL_RALLIES,
         number=int(found["n"]) if found.groupdict().get("n") else None,
-        ours=(found["side"] in _OURS) is not bool(found.groupdict().get("lost")),
+        ours=_is_ours(found) is not bool(found.groupdict().get("lost")),
     )
 
 
-def scored_beside(said: Sequence[Word]) -> bool | None:
+def _is_ours(found: re.Match[str]) -> bool:
+    """Whether it is told of us: so is "lost 3 in a row", which names nobody."""
+    told = found.groupdict()
+    return told.get("bare") is not None or told.get("side") in _OURS
+
+
+def scored_beside(message: Message) -> bool | None:
     """Whose points a score was reached by: "they took two straight, its 5-7"; None if not told."""
-    found = _BESIDE_A_SCORE.search(_line(said))
+    one = _ONE_BESIDE.search(with_sides(message.text.lower()))
+    found = _BESIDE_A_SCORE.search(_line(message.said)) or one
     return None if found is None else found["side"] == "we"
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from bot.chat.match_log import MatchLog
 from bot.chat.said import SaidScore, ScoreSaid
+from bot.chat.score_whose_call import serving_side_of
 from knowledge.dataclass import dataclass
 from knowledge.game import (
     GameFormat,
@@ -51,10 +52,12 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     if said.side_out:
         gone = None if known is None or score.call is None else after_side_out(score.call, known)
         return None if gone is None else StateSaid(game=gone)
-    if known is not None and said.rally_ours is not None and _is_bare(score):
-        return _after_scoring(score, known, ours=said.rally_ours)
+    if known is not None and said.rally_ours is not None and (said.scored or _is_bare(score)):
+        reached = _after_scoring(score, known, ours=said.rally_ours)
+        if reached is not None or _is_bare(score):
+            return reached
     score = score if known is None else _as_points_stand(_as_their_run(score, known), known)
-    we_serve = score.we_serve if score.we_serve is not None else _serving_side(score, known)
+    we_serve = score.we_serve if score.we_serve is not None else serving_side_of(score, known)
     points = _points(score, we_serve)
     if points is None:
         return None
@@ -153,9 +156,11 @@ def _is_bare(score: SaidScore) -> bool:
 
 def _after_scoring(score: SaidScore, known: GameState, *, ours: bool) -> StateSaid | None:
     """The state after points of one side, which serves then; None where neither reading fits."""
-    assert score.call is not None, "a bare score is a call"
+    if score.call is None or score.we_serve is (not ours):
+        return None
     numbers = (score.call.serving, score.call.receiving)
-    for we, they in (numbers, numbers[::-1]):
+    theirs_first = score.call.server is not None and not ours
+    for we, they in (numbers[::-1], numbers) if theirs_first else (numbers, numbers[::-1]):
         rose, kept = (we > known.ours, they == known.theirs)
         if not ours:
             rose, kept = (they > known.theirs, we == known.ours)
@@ -243,45 +248,3 @@ def faults_said(said: ScoreSaid, format: GameFormat) -> tuple[str, ...]:
     if format.has_two_servers and call.server is None:
         call = replace(call, server=1)
     return faults_of_call(call, format)
-
-
-def _serving_side(score: SaidScore, known: GameState | None) -> bool | None:
-    if known is None:
-        return None
-    if score.ours is not None and score.theirs is not None:
-        return _who_scored(score.ours, score.theirs, known)
-    return _nearer_reading(score, known)
-
-
-def _nearer_reading(score: SaidScore, known: GameState) -> bool:
-    """A bare call is the serving side's own: whichever reading is nearer to what we had."""
-    if score.call is None:
-        return known.we_serve
-    first, second = score.call.serving, score.call.receiving
-    if_ours = abs(first - known.ours) + abs(second - known.theirs)
-    if_theirs = abs(second - known.ours) + abs(first - known.theirs)
-    if if_ours == if_theirs:
-        return known.we_serve or _stands(known, ours=first, theirs=second)
-    return if_ours < if_theirs
-
-
-def _stands(known: GameState, *, ours: int, theirs: int) -> bool:
-    """Whether our points would stand where they served: they scored, and lost the serve then.
-
-    "5-7-2" after their 2-5-1: the other way round both sides would have scored, and they serve
-    anew (2025 rulebook, side-out scoring).
-    """
-    is_side_out = known.format.scoring is Scoring.SIDE_OUT
-    return is_side_out and ours == known.ours and theirs > known.theirs
-
-
-def _who_scored(ours: int, theirs: int, known: GameState) -> bool:
-    """Where only one side's points rose it is their serve, in either scoring.
-
-    Only the serving side scores, or whoever scores serves next. In rally scoring a side without
-    a point cannot be serving at all.
-    """
-    we_rose, they_rose = ours > known.ours, theirs > known.theirs
-    if known.format.scoring is Scoring.RALLY and 0 in (ours, theirs) and ours != theirs:
-        return ours > theirs
-    return we_rose if we_rose is not they_rose else known.we_serve

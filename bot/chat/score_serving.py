@@ -14,6 +14,22 @@ _WENT_OVER = regex(r"\b(?:(?P<they>they|their|theirs)|we|our|ours) (?:serve|ball
 """Whose serve it was that is over: "their serve, side out"."""
 
 
+_IN_THEIR_CALL = regex(
+    r"(?:(?:ok|okay|so|and|now|still|just|but) )*(?:(?P<we>we are|we re|were|we r|we)"
+    r"|they are|they re|theyre|they r|they) (?:(?:now|still|just) )*# #(?: #)?(?: (?:now|still))?"
+)
+"""`we're 0-0-1`: a side that is a call of three numbers serves at it."""
+
+
+def serves_level_call(line: str) -> bool | None:
+    """Whose call a level one is by who is said to be at it; None where that is not said.
+
+    "We are tied 4-4-2" is said of both, and of two numbers nobody's call is told.
+    """
+    found = _IN_THEIR_CALL.fullmatch(line)
+    return None if found is None else found["we"] is not None
+
+
 def serving_side(line: str) -> bool | None:
     """Whether we serve by what a line of the score says; None where it does not say."""
     gone = _WENT_OVER.search(line)

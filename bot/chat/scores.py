@@ -13,7 +13,7 @@ from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_each import call_for, each_side, score_line
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_said_again import after_slip
-from bot.chat.score_serving import server_told, serving_side
+from bot.chat.score_serving import server_told, serves_level_call, serving_side
 from bot.chat.score_words import (
     AHEAD,
     BEHIND,
@@ -170,6 +170,8 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     if we_serve is None and server is not None:
         # Whoever calls a server serves: "3-1-2 them", "3 1 for them, i mean second server".
         we_serve = True if TO_US.search(line) else False if TO_THEM.search(line) else None
+    if we_serve is None and len(group.numbers) == 3 and first == second:
+        we_serve = serves_level_call(line)
     named = _named_number(group, said)
     if named is not None and we_serve is None and len(group.numbers) == 3 and first != second:
         we_serve = named == first

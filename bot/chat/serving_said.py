@@ -13,6 +13,7 @@ from bot.chat.pronouns import CALLS
 from bot.chat.said import Certainty, Mention, SaidScore, ScoreSaid, ServerSaid
 from bot.chat.score_serving import serving_side
 from bot.chat.serve_told import OURS, THEIRS, with_sides
+from bot.chat.short_forms import in_full
 from bot.chat.slip_words import SLIP
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -26,6 +27,10 @@ _BY_NAME = regex(rf"(?:{_IT} )?@ (?:{_DOES}|serve{_NOW}|to serve|has the (?:serv
 _SECOND = regex(r"\b(?:second|2nd|server (?:2|two)|serve (?:2|two))\b")
 _FIRST = regex(r"\b(?:first|1st|server (?:1|one)|serve (?:1|one))\b")
 _NUMBERED = regex(r"\b(?:server|serve|number) (?:1|2|one|two)\b(?! (?:\d|one|two))")
+_BEGINS_IT = regex(
+    r"\b(?:we|they) (?:(?:are|re) )?(?:serves?|serving|starts?|begins?) (?:first|1st)$"
+)
+"""`we serve first`: who serves the game's first ball, and not as which server."""
 _TELLING = word_set("of_a_serve")
 _SERVE = any_of("serve_word")
 _STOPS = frozenset(",;.:!\n()")
@@ -148,7 +153,8 @@ def _by_side(text: str, said: Sequence[Word]) -> ScoreSaid | None:
         return None
     ours, theirs = OURS.search(line), THEIRS.search(line)
     we_serve = serving_side(line)
-    is_second, is_first = _SECOND.search(line), _FIRST.search(line)
+    is_second = _SECOND.search(line)
+    is_first = None if _BEGINS_IT.search(line) else _FIRST.search(line)
     server = None if bool(is_second) is bool(is_first) else 2 if is_second else 1
     is_sided = ours is not None or theirs is not None
     if (we_serve is None) is is_sided or (we_serve is None and server is None):
@@ -174,7 +180,7 @@ def _by_name(message: Message, mention: Mention, chat: ChatView) -> ServerSaid |
 def _with_name(message: Message, mention: Mention) -> str:
     """The message's line with @ for the name."""
     line: list[str] = []
-    for word in message.said:
+    for word in in_full(message.said, names=[mention.span]):
         is_name = mention.span[0] <= word.span[0] < mention.span[1]
         if not is_name or line[-1:] != ["@"]:
             line.append("@" if is_name else word.folded)

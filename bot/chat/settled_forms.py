@@ -14,6 +14,7 @@ from bot.chat.disagreed import disagreed
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
 from bot.chat.full_names_told import full_name_told
+from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -55,7 +56,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
-    fixed = fixed or partner_trouble(message, chat)
+    fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or both_told_of(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
@@ -76,8 +77,9 @@ def rally_told(text: str, chat: ChatView) -> RallySaid | None:
     """The rally that a line of its own tells; None for anything else, whatever it might ask."""
     message = read_message(text, chat)
     found = None if message.asks or not message.said else settled(text, message, chat)
-    if isinstance(found, ScoreSaid) and found.won_by_us is not None:
-        found = RallySaid(text=text, won_by_us=found.won_by_us)
+    if isinstance(found, ScoreSaid):
+        won = found.rally_ours if found.side_out else found.won_by_us
+        found = None if won is None else RallySaid(text=text, won_by_us=won)
     if not isinstance(found, RallySaid) or found.corrects:
         return None
     return found if found.understood else with_details(found, message, chat)

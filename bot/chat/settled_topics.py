@@ -193,7 +193,7 @@ _OUR_AIM = regex(
 _WHO_RUNS = regex(
     r"(?:(?:so|ok|and) )*(?:who|whos) (?:covers?|takes?|gets?|has|chases?|runs (?:for|down)"
     r"|goes (?:back )?for|covering|taking|should (?:take|cover|get))"
-    r" (?:the |their |any |all )*lobs?"
+    r" (?:the |their |any |all |our )*(?:lobs?|overheads?|smash(?:es)?)"
 )
 
 _THEIR_STACK = regex(

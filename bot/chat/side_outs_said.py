@@ -5,12 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.said import ScoreSaid
+from bot.chat.message import Message
+from bot.chat.rally_details import read_rally
+from bot.chat.said import SaidScore, ScoreSaid
 from bot.chat.score_each import score_line
 from bot.chat.score_groups import score_group
 from bot.chat.score_words import SIDE_OUT, SIDE_OUT_AFTER
+from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.game import ScoreCall, Scoring
+
+
+def with_lost_rally(score: ScoreSaid, message: Message, chat: ChatView) -> ScoreSaid:
+    """ "Side out, hale netted it": whoever lost that rally lost the serve with it.
+
+    The name behind a side-out is whom the serve goes to only where nothing is told of them.
+    """
+    is_alone = score.side_out and (score.score is None or score.score.call is None)
+    if not is_alone or score.rally_ours is not None:
+        return score
+    told = read_rally(message, chat)
+    if told.won_by_us is None or told.details.ending is None or told.unknown:
+        return score
+    return replace(score, score=SaidScore(we_serve=told.won_by_us), rally_ours=told.won_by_us)
 
 
 def with_side_out(score: ScoreSaid, said: Sequence[Word], scoring: Scoring) -> ScoreSaid:

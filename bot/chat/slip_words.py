@@ -7,13 +7,13 @@ import re
 from knowledge.regex import regex
 
 SLIP = (
-    r"(?:(?:no|nope|oops|whoops|wait|actually|sorry|wrong|correction|hang on|hold on|i mean"
+    r"(?:(?:no|nope|nah|naw|oops|whoops|wait|actually|sorry|wrong|correction|hang on|hold on|i mean"
     r"|i meant|my bad|ah|oh|ok|um|uh) )"
 )
 """One such word before what is right."""
 
 CORRECTS = regex(
-    r"^(?:(?:ah|oh|ok|um|uh) )*(?:no|nope|oops|whoops|wait|actually|wrong|correction|i mean"
+    r"^(?:(?:ah|oh|ok|um|uh) )*(?:no|nope|nah|naw|oops|whoops|wait|actually|wrong|correction|i mean"
     r"|i meant|hang on|hold on|sorry no)\b(?! (?:way|chance|doubt|idea|point|luck|problem))"
 )
 """At the start of a message that says what is right instead of what was said."""

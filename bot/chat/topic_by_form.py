@@ -60,6 +60,12 @@ _GAPS = regex(
 )
 """What to find out is what the book does not know of them."""
 
+_BREAK_IN_LETTERS = regex(
+    r"\s*(?:(?:ok|so|call|take|need|want|a|our|should|do|can|we|i) )*t/?o(?: (?:now|here|yet))*"
+    r"\s*\?+\s*"
+)
+"""`to?`, `call a to now?`: letters that mean nothing else where they are all that is asked."""
+
 
 def topic_by_form(message: Message) -> Topic | None:
     """The topic of the first reader that knows the message."""
@@ -81,6 +87,10 @@ def _asks_a_rule(message: Message) -> bool:
 def _asks_a_rule_by_form(message: Message) -> bool:
     line = " ".join(word.folded for word in message.said)
     return asks_if_ok(line) or asks_when_ends_change(line)
+
+
+def _asks_for_a_break(message: Message) -> bool:
+    return _BREAK_IN_LETTERS.fullmatch(message.text.lower()) is not None
 
 
 def _asks_our_crash(message: Message) -> bool:
@@ -122,6 +132,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
+    (_asks_for_a_break, Topic.TIMEOUT_NOW),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),

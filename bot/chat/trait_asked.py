@@ -10,8 +10,10 @@ from dataclasses import replace
 
 from bot.chat.better_asked import skill_compared
 from bot.chat.message import Message
+from bot.chat.named_line import NAME, named_line
 from bot.chat.notes import read_note
 from bot.chat.said import Certainty, Claim
+from bot.chat.trait_holders_said import claims_of
 from bot.chat.view import ChatView
 from knowledge.regex import regex
 from knowledge.trait_asked import TraitAsked
@@ -31,6 +33,19 @@ _OF_A_FACT = (
      Trait.SIDE_PLAYED),
     (regex(r"\b(?:what|which|whats) handed\b|\b(?:what|which) hand (?:is|does)\b"), Trait.HAND),
 )  # fmt: skip
+_OPENS = r"(?:hows|how is|how are|how good (?:is|are)|whats|what is|what about|how about)"
+_HOW_IS = regex(
+    rf"(?:(?:so|and|ok|hey) )*(?P<opens>{_OPENS} )?{NAME} (?P<what>\w+(?: \w+){{0,2}}?)"
+    r"(?: (?:like|today|now|really))*"
+)
+"""`hows okafor's hands`, `okafor hands?`: what is named of him, strong or weak, is all that is
+asked; behind "how do we" or "where" stands another question."""
+
+_AIMED = frozenset(
+    ["serve", "return", "lob", "dink", "drop", "drive", "attack", "speed up", "speedup", "target"]
+)
+"""`okafor speed up?`: a shot of ours at him, where nothing opens as "how is" does."""
+
 _SOMEBODY = PlayerId(-1)
 
 _CONFIRMED = regex(
@@ -57,6 +72,9 @@ def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
         return TraitAsked(trait=named)
     if (compared := skill_compared(message, chat)) is not None:
         return TraitAsked(trait=compared)
+    of_him = _named_of_him(message, chat)
+    if of_him is not None:
+        return TraitAsked(trait=of_him)
     if _WIDER.search(line):
         return None
     claims = message.note.claims or _with_names_settled(message, chat)
@@ -69,6 +87,17 @@ def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
         return TraitAsked(trait=trait)
     values = {value for _, value in said}
     return TraitAsked(trait=trait, value=values.pop()) if len(values) == 1 else None
+
+
+def _named_of_him(message: Message, chat: ChatView) -> Trait | None:
+    """The one trait that is named of somebody with neither strong nor weak."""
+    found = _HOW_IS.fullmatch(named_line(message.said, message.mentions))
+    if found is None or (found["opens"] is None and found["what"] in _AIMED):
+        return None
+    if message.note.claims and not (found["opens"] or "").startswith("how good"):
+        return None
+    traits = {one.trait for one in claims_of(f" has a weak {found['what']}", chat)}
+    return traits.pop() if len(traits) == 1 else None
 
 
 _WEIGHED = regex(r"\b(?:left|lefty|lefties|right|righty|tall|short|one|two)\b.* or \b.*"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from knowledge.dataclass import dataclass
-from knowledge.evidence import TraitEstimate
+from knowledge.evidence import FactEstimate, TraitEstimate
+from knowledge.planning.phrases import fact_words
 from knowledge.situation import OnCourt
 from knowledge.sources import Source
-from knowledge.vocabulary import Trait
+from knowledge.vocabulary import TRAITS, Trait
 
 RANGE = 0.8
 """The chance that a level lies in the range that a report gives for it."""
@@ -17,6 +18,14 @@ FAIRLY = 0.5
 
 DISAGREE = "notes disagree"
 """What stands behind a fact that some notes tell otherwise."""
+
+
+def fact_said(trait: Trait, fact: FactEstimate) -> str:
+    """A fact as a report says it; where neither value counts, no value is told as one."""
+    if fact.contradicted and fact.known is None:
+        return f"{DISAGREE} on {TRAITS[trait].label}"
+    words = fact_words(trait, fact.value)
+    return f"{words} ({DISAGREE})" if fact.contradicted else words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,9 +8,9 @@ from knowledge.advice import Advice, Confidence, Reason
 from knowledge.evidence import FactEstimate, TraitEstimate
 from knowledge.planning.aged import aged, source_of
 from knowledge.planning.in_words import in_words, only_words
-from knowledge.planning.known import DISAGREE, RANGE, Known
+from knowledge.planning.known import RANGE, Known, fact_said
 from knowledge.planning.names import first_that_fits, pair_name
-from knowledge.planning.phrases import fact_words, trait_words
+from knowledge.planning.phrases import trait_words
 from knowledge.planning.probes import hand_choices, probes
 from knowledge.planning.rate_lines import rate_lines, rate_numbers
 from knowledge.planning.report_bars import Missing, bars_of
@@ -176,7 +176,7 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
     return Known(
         player=player,
         trait=order[0],
-        text=", ".join(_fact_said(trait, facts[trait]) for trait in order),
+        text=", ".join(fact_said(trait, facts[trait]) for trait in order),
         per_100=_fact_per_100(order[0], facts[order[0]]),
         source=aged(
             book(notes=len(evidence), evidence=evidence),
@@ -185,11 +185,6 @@ def _facts(player: OnCourt, situation: Situation) -> Known:
         ),
         use="",
     )
-
-
-def _fact_said(trait: Trait, fact: FactEstimate) -> str:
-    words = fact_words(trait, fact.value)
-    return f"{words} ({DISAGREE})" if fact.contradicted else words
 
 
 def _fact_per_100(trait: Trait, fact: FactEstimate) -> float:

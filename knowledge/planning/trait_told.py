@@ -8,9 +8,9 @@ from knowledge.advice import Reason
 from knowledge.dataclass import dataclass
 from knowledge.evidence import TraitEstimate
 from knowledge.planning.aged import aged, source_of
-from knowledge.planning.known import DISAGREE
+from knowledge.planning.known import fact_said
 from knowledge.planning.names import first_that_fits
-from knowledge.planning.phrases import fact_words, trait_words
+from knowledge.planning.phrases import trait_words
 from knowledge.situation import OnCourt
 from knowledge.sources import book
 from knowledge.trait_asked import TraitAsked
@@ -90,9 +90,7 @@ def _fact(player: OnCourt, asked: TraitAsked, today: int | None) -> _Told:
     fact = player.profile.facts.get(asked.trait)
     if fact is None:
         return _not_noted(player, asked.trait)
-    words = fact_words(asked.trait, fact.value)
-    if fact.contradicted:
-        words = f"{words} ({DISAGREE})"
+    words = fact_said(asked.trait, fact)
     source = aged(book(notes=len(fact.evidence), evidence=fact.evidence), fact.newest_day, today)
     is_so = None if asked.value is None or fact.contradicted else fact.value is asked.value
     return _reading(player, words, is_so, Reason(text=f"{player.name}: {words}", source=source))
@@ -106,7 +104,7 @@ def _skill(player: OnCourt, asked: TraitAsked, today: int | None) -> _Told:
     up = estimate.level > 0
     words = said_by_notes(asked.trait, estimate, habit=habit, up=up)
     is_even = estimate.is_open or 0 < estimate.says_yes == estimate.says_no
-    is_so = None if is_even else up is (asked.value in _UP)
+    is_so = None if is_even or asked.value is None else up is (asked.value in _UP)
     reason = Reason(text=f"{player.name}: {words}", source=source_of(estimate, today))
     return _reading(player, words, is_so, reason)
 

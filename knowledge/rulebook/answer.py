@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from knowledge.advice import Advice, Choice, MatchFact
+from knowledge.game import Scoring
 from knowledge.regex import regex
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.in_format import in_format
 from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
+from knowledge.rulebook.whose_point import with_point
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
@@ -54,10 +57,11 @@ _OR_REF = regex(
     re.IGNORECASE,
 )
 _REF = regex(
-    r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated|(?<!no )line ?judges?)\b",
+    r"\b(?:ref|refs|reffed|referee|refereed|umpire|officiated|"
+    r"(?<!no )(?<!get )(?<!get a )(?<!for a )(?<!have a )line ?judges?)\b",
     re.IGNORECASE,
 )
-"""Line judges come with a referee, who hears what is appealed."""
+"""Line judges come with a referee, who hears what is appealed; who asks for one has none."""
 
 
 def advise(situation: Situation) -> Advice:
@@ -82,6 +86,8 @@ def advise(situation: Situation) -> Advice:
         )
     format = situation.format if situation.match is None else situation.match.format
     rule = in_format(found.rule, format, situation.match)
+    rally = format is not None and format.scoring is Scoring.RALLY
+    rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))
 
 

@@ -80,6 +80,31 @@ def substitute() -> Advice:
     )
 
 
+_CANNOT_MOVE = regex(
+    r"\b(?:can ?not|cant|can (?:barely|hardly)|barely|hardly) (?:even |really |properly )*"
+    r"(?:move|moves|run|runs|walk|walks|bend|bends|put weight|push off)\b"
+    r"(?! (?:fast|quick|quickly|up|forward|back|it|him|her|them)\b)"
+)
+
+
+def cannot_move(words: str) -> bool:
+    """Whether somebody is said not to move any more, with no word on what hurts."""
+    return _CANNOT_MOVE.search(folded(words)) is not None
+
+
+def unmoving() -> Advice:
+    """How the court is covered where one of ours hardly moves, for whatever reason."""
+    return Advice(
+        topic=Topic.WEATHER_OR_BODY,
+        call="Can't move? Stop, and let medical staff look first.",
+        reasons=(
+            Reason(text="Till then nobody lunges or runs back for a lob", source=COMMON_PRACTICE),
+        ),
+        unless="Cleared to play? Partner takes middle and lobs.",
+        caution=DEFERS,
+    )
+
+
 NO_ALARM: Final = "It comes after all? Stop and get medical staff."
 """Under every answer to a denied emergency: the way to help stays open."""
 

@@ -19,7 +19,7 @@ _DOES = (
     r" (?:keeps? |always |just |often |then |really )*"
     r"(?:ern(?:e|ie|es|ies|ed|ieing|eing)?|jump(?:s|ed)?|"
     r"hops?|leaps?|(?:goes|go|going|went) (?:round|around)|hits? (?:an )?atps?|"
-    r"hits? (?:it |one |the ball )?(?:round|around)|atps)\b"
+    r"hits? (?:it |one |the ball )?(?:round|around)|atps?)\b"
 )
 _THEY_DO = regex(
     rf"\b(?:they|he|she|opponents?|these two|those two|those guys){_DOES}|"
@@ -27,6 +27,14 @@ _THEY_DO = regex(
     r"\b(?:their|his|her) (?:ern\w*|atps?)\b|"
     r"\bdo it to us\b|\b(?:ern\w*|atps?) us\b|\bon us\b"
 )
+_THEIR_POST = regex(
+    r"\batps? (?:is |as )?(?:a |an |the |his |her |their )?(?:threat|danger|weapon|risk|coming)\b"
+    r"|\b(?:threat|danger|risk|scared|afraid|worried) (?:of|about) (?:the |an |his |her |their )?"
+    r"atps?\b"
+    r"|\bwhen(?:ever)? (?:i|we) (?:dink|go|hit|pull|push) (?:\w+ ){0,2}wide\b"
+)
+"""A ball round the post to be feared, or one that our own wide dink gives the angle for."""
+
 _POST = regex(r"\b(?:post|pole|atps?|(?:round|around) the net)\b")
 _CORNER = regex(r"\b(?:ern\w*|erny|earnie|jump\w*|hop\w*|leap\w*|corner|bert|burn e)\b")
 _WHERE_TO_HIT = regex(
@@ -114,7 +122,7 @@ def ernie_said(situation: Situation) -> ErnieSaid:
 def _kind(words: str, situation: Situation) -> Kind:
     is_post = bool(_POST.search(words)) and not _CORNER.search(words)
     is_post |= situation.asked.facts.past_sideline is True
-    if _is_theirs(words, situation):
+    if _is_theirs(words, situation) or (is_post and _THEIR_POST.search(words)):
         return Kind.THEIR_POST if is_post else Kind.THEIR_ERNIE
     return Kind.OUR_POST if is_post else Kind.OUR_ERNIE
 

@@ -62,7 +62,7 @@ def _attack(situation: Situation) -> Advice:
     leaves = not answer.is_specific and bool(against)
     return Advice(
         topic=Topic.LOB,
-        call=_call(answer, leaves=leaves),
+        call=_call(answer, situation, leaves=leaves),
         reasons=_reasons(answer, against, leaves=leaves),
         number=_number(answer),
         unless=_unless(situation, leaves=leaves),
@@ -79,12 +79,14 @@ def _attack(situation: Situation) -> Advice:
     )
 
 
-def _call(answer: LobAnswer, *, leaves: bool) -> str:
+def _call(answer: LobAnswer, situation: Situation, *, leaves: bool) -> str:
     if answer.is_specific:
         return words.call(answer)
     if leaves and answer.question.ball is BallQuality.EASY:
         return words.HIT_DOWN
-    return words.NO_LOB_CALL if leaves else words.GENERAL
+    if leaves:
+        return words.NO_LOB_CALL
+    return words.general(situation.theirs, situation.asked.about, situation.asked.words)
 
 
 def _against(answer: LobAnswer) -> list[Part]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
 from typing import Final
 
 from knowledge.planning.names import first_that_fits
 from knowledge.situation import OnCourt
 from knowledge.tactics.lob_answer import LobAnswer
-from knowledge.vocabulary import Hand
+from knowledge.vocabulary import Hand, PlayerId
 
 GENERAL: Final = "Lob cross off a dead dink, over the off shoulder."
 NO_LOB_CALL: Final = "Leave the lob; keep dinking."
@@ -38,3 +39,20 @@ def call(answer: LobAnswer) -> str:
     line = off_a_dead_dink(answer)
     over = shoulder(answer.target)
     return first_that_fits((f"{line}, over the {over}.", f"{line}, {over}.", f"{line}."))
+
+
+def general(pair: Sequence[OnCourt], about: Collection[PlayerId], said: str) -> str:
+    """The rule for anybody; of one who is asked about, or where that is asked, which shoulder."""
+    named = [one for one in pair if one.player in about]
+    asked = named if len(named) == 1 else pair if "shoulder" in said.lower() else ()
+    told = [(one, SHOULDERS[one.hand]) for one in asked if one.hand in SHOULDERS]
+    if not told or len(told) != len(asked):
+        return GENERAL
+    sides = {side for _, side in told}
+    name, side = told[0][0].name, told[0][1]
+    line = "Lob cross off a dead dink, over"
+    if len(sides) > 1:
+        each = ", ".join(f"{one.name}'s {over.split()[0]}" for one, over in told)
+        return first_that_fits((f"Lob over the off shoulder: {each}.", GENERAL))
+    whose = (f"{line} {name}'s {side}.",) if len(told) == 1 else ()
+    return first_that_fits((*whose, f"{line} the {side}."))

@@ -14,8 +14,10 @@ from knowledge.tactics import heat_answer, hurt_opponent, knocked, plays_on, win
 from knowledge.tactics.beside_complaint import (
     NO_ALARM,
     asks_for_substitute,
+    cannot_move,
     no_alarm,
     substitute,
+    unmoving,
     with_what_is_asked,
 )
 from knowledge.tactics.weather_entries import (
@@ -69,6 +71,8 @@ def _advice(situation: Situation) -> Advice:
         return heat_answer.another(heat, index)
     found = _heat_first(entries_of(words), words, heat)
     entry = _meant(found, situation, heat)
+    if cannot_move(words) and not complains(words):
+        return unmoving()
     told = f"{words}\n{situation.asked.before}"
     if asks_for_substitute(words) and not picks(entry, told):
         return substitute()

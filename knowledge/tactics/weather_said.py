@@ -139,7 +139,13 @@ def wind_said(words: str) -> WindSaid:
     )
 
 
-_OTHER_END = regex(r"\bother (?:end|side)\b|\b(?:change|switch|swap)\w* (?:ends|sides)\b")
+_OTHER_END = regex(
+    r"\bother (?:end|side)\b|\b(?:change|switch|swap)\w* (?:ends|sides)\b"
+    r"|\b(?:if|when|once|after) we (?:have |ve |do )*(?:change|switch|swap)(?:s|ed|d)?"
+    r"(?: (?:over|round|around|then|now|later|too))*$"
+)
+""" "And if we switch": of a wind nothing else is switched than the end."""
+
 _TURNED: Final = {Wind.BEHIND_US: Wind.AGAINST_US, Wind.AGAINST_US: Wind.BEHIND_US}
 
 

@@ -144,3 +144,27 @@ def test_a_hyphen_between_blanks_parts_two(fresh: Talk) -> None:
 
 def test_a_pool_keeps_the_hyphen(fresh: Talk) -> None:
     assert "1 Duarte/Ferreira-Lund" in fresh.say("pool: Duarte/Ferreira-Lund, ruiz/hale")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "next: jj tran + bo kerr 2pm ct 9, they srv",
+        "next: jj tran and bo kerr 2pm, they serve",
+        "next: jj tran/bo kerr, ct 9, they srvs",
+    ],
+)
+def test_a_pair_that_is_like_nobody_is_asked_about_once_and_its_serve_kept(
+    demo: Talk, said: str
+) -> None:
+    assert demo.say(said) == "No jj tran and bo kerr in your book yet."
+    assert [one.label for one in demo.buttons] == ["add jj tran and bo kerr"]
+    reply = demo.tap("add jj tran and bo kerr")
+    assert reply.startswith("Next: Jj Tran and Bo Kerr")
+    assert "They serve" in reply
+
+
+@pytest.mark.parametrize("name", ["ana rueez", "sven lindkwist", "chidy okafur"])
+def test_a_full_name_that_is_like_somebody_is_never_added_unasked(demo: Talk, name: str) -> None:
+    demo.say(f"next: {name} and jj tran, 2pm")
+    assert not any(name in one.label for one in demo.buttons if "jj tran" in one.label)

@@ -197,3 +197,13 @@ def test_what_only_sounds_like_it_takes_nothing_back(demo: Talk, said: str) -> N
     notes = len(demo.notes())
     assert not demo.say(said).startswith("Taken back")
     assert len(demo.notes()) >= notes
+
+
+@pytest.mark.parametrize("said", ["*lindq", "* lindqvist", "lindqvist*"])
+def test_a_star_beside_a_name_puts_the_note_right(demo: Talk, said: str) -> None:
+    demo.say("okafor is tall")
+    assert demo.say(said) == "Changed. Lindqvist: tall."
+
+
+def test_a_star_before_a_whole_note_is_none(demo: Talk) -> None:
+    assert demo.say("* okafor is slow") == "Noted. Okafor: foot speed weak."

@@ -52,3 +52,19 @@ def test_what_fits_is_no_clash(demo: Talk) -> None:
     assert "also says" not in demo.say("ziegler is a lefty")
     assert "also says" not in demo.say("ziegler is not a righty")
     assert "also says" not in demo.say("ziegler: slow feet")
+
+
+@pytest.mark.parametrize(
+    ("note", "values"),
+    [
+        ("okafor is on the left now", ("plays left", "plays right")),
+        ("okafor is a lefty", ("lefty", "right-handed")),
+    ],
+)
+def test_where_neither_counts_a_report_tells_neither(
+    demo: Talk, note: str, values: tuple[str, str]
+) -> None:
+    assert "Neither counts till one more note says." in demo.say(note)
+    reply = demo.say("report on okafor")
+    assert "notes disagree on " in reply
+    assert not any(value in reply for value in values)

@@ -46,3 +46,57 @@ def test_who_writes_is_still_understood(match: Talk) -> None:
 def test_after_a_question_it_is_of_the_question(match: Talk) -> None:
     match.say("where do i serve okafor")
     assert not match.say("no i mean her").startswith("Who was it?")
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("okafor got burned", "1-0-2"),
+        ("lindqvist just got smashed by tom", "1-0-2"),
+        ("okafor's third got dumped in the net", "1-0-2"),
+        ("okafor dumped it", "1-0-2"),
+        ("mira got aced", "0-0-1"),
+        ("tom got passed down the line", "0-0-1"),
+    ],
+)
+def test_what_is_done_to_somebody_is_won_by_the_others(demo: Talk, said: str, then: str) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("we serve")
+    assert demo.say(said).startswith(then)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "okaf just got dumped, hes rattled",
+        "okafor got dumped by his girlfriend",
+        "lindqvist was dumped last week so hes distracted",
+        "hale just got dumped",
+    ],
+)
+def test_of_whoever_was_dumped_no_rally_is_told_and_nothing_is_kept(match: Talk, said: str) -> None:
+    before = match.stored()["rally"], match.say("score?")
+    match.say(said)
+    assert (match.stored()["rally"], match.say("score?")) == before
+    assert not any("dumped" in str(row) for rows in match.stored().values() for row in rows)
+
+
+@pytest.mark.parametrize(
+    ("serve", "said", "noted"),
+    [
+        ("we serve", "lost it long return", "our error"),
+        ("we serve", "tom missed the return", "Tom's error"),
+        ("they serve", "lost it my serve long", "Mira's error"),
+        ("they serve", "lost it, dumped the third", "our error"),
+        ("we serve", "won it, lindqvist missed the serve", "Lindqvist's error"),
+        ("they serve", "lost it long return", "Mira's return error"),
+        ("we serve", "lost it my serve long", "Mira's serve error"),
+        ("we serve", "won it, lindqvist return long", "Lindqvist's return error"),
+    ],
+)
+def test_a_stroke_that_had_no_turn_is_left_out(
+    demo: Talk, serve: str, said: str, noted: str
+) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say(serve)
+    assert demo.say(said).split("\n")[-1] == f"Noted: {noted}."

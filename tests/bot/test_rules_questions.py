@@ -123,3 +123,23 @@ def test_what_else_is_told_of_it_keeps_its_own_answer(
 ) -> None:
     demo.say(asked)
     assert demo.say(told).startswith(call)
+
+
+@pytest.mark.parametrize(
+    "said", ["tom foot fault on srv, their pt?", "foot fault on the serve, whose point"]
+)
+def test_whose_point_a_fault_makes_is_told_where_that_is_asked(demo: Talk, said: str) -> None:
+    reply = demo.say(said)
+    assert reply.startswith("Fault:")
+    assert "Now: Server's fault: no point. Receiver's fault: a point." in reply
+
+
+def test_of_the_fault_alone_it_is_not(demo: Talk) -> None:
+    assert "no point" not in demo.say("is a foot fault on the serve a fault")
+
+
+def test_in_rally_scoring_every_fault_is_a_point(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist, rally scoring to 15")
+    assert "Now: Rally scoring: a fault is the other side's point." in demo.say(
+        "tom foot fault on srv, their pt?"
+    )

@@ -83,3 +83,49 @@ def test_a_result_no_game_ends_at_is_still_questioned(demo: Talk) -> None:
     demo.say("next: ruiz and hale")
     demo.say("we serve")
     assert "Not stored" in demo.say("won 9-7")
+
+
+@pytest.mark.parametrize(
+    ("said", "leads"),
+    [
+        ("lost 3 in a row", "they serve at 2-3-1"),
+        ("just lost the last 3 straight", "they serve at 2-3-1"),
+        ("they got 2 str8", "they serve at 1-3-1"),
+        ("won 2 straight", "we serve at 5-0-2"),
+    ],
+)
+def test_a_run_without_a_name_is_ours(demo: Talk, said: str, leads: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve")
+    demo.say("3-0-2 us")
+    demo.say(said)
+    assert demo.buttons[0].label == leads
+
+
+def test_a_run_that_a_question_gives_is_answered(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("3-0-2 us")
+    assert demo.say("lost 3 in a row, should we call timeout").startswith("Take it")
+
+
+@pytest.mark.parametrize("said", ["4-0-2? no 3-0-2", "3-1-2?? wait 3-0-2", "4-0-2? sorry, 3-0-2"])
+def test_a_doubt_settled_in_the_same_breath_is_a_score(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("2-0-2 us")
+    assert demo.say(said).startswith("3-0-2. We serve")
+
+
+@pytest.mark.parametrize("said", ["is it 4-0-2? or 3-0-2", "3-0-2?", "no, 3-0-2?"])
+def test_a_score_that_is_asked_is_not_stored(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("2-0-2 us")
+    entries = demo.stored()["entry"]
+    demo.say(said)
+    assert demo.stored()["entry"] == entries
+
+
+@pytest.mark.parametrize("said", ["to?", "to now?", "t/o?", "call a to?"])
+def test_a_break_in_two_letters(demo: Talk, said: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("3-0-2 us")
+    assert demo.say(said).startswith("Take it")

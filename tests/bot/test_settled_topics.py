@@ -65,3 +65,15 @@ def test_whom_we_serve_is_the_aim_of_the_serve(text: str) -> None:
 )
 def test_who_receives_or_starts_is_no_aim(text: str) -> None:
     assert _topic(text) is not Topic.AIM_SERVE
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["who takes overheads", "who takes the lob", "who covers our smashes", "who gets the overhead"],
+)
+def test_who_goes_for_a_lob_is_no_question_of_the_middle(text: str) -> None:
+    assert _topic(text) is Topic.LOB
+
+
+def test_who_covers_the_middle_stays_there() -> None:
+    assert _topic("who takes the middle") is Topic.COVER_MIDDLE

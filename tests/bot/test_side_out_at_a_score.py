@@ -97,3 +97,108 @@ def test_from_a_level_score_only_who_served_has_risen(
     demo.say("next: ruiz and hale")
     demo.say(before)
     assert demo.say(said).startswith(then)
+
+
+@pytest.mark.parametrize(
+    ("serve", "said", "then"),
+    [
+        (
+            "they serve",
+            "side out lindq netted it",
+            "0-0-1. Mira serves from the right.\nNoted: Lind",
+        ),
+        (
+            "they serve",
+            "side out, okaf dinked long",
+            "0-0-1. Mira serves from the right.\nNoted: Okaf",
+        ),
+        ("they serve", "side out okafor long", "0-0-1. Mira serves from the right.\nNoted: Okafor"),
+        (
+            "they serve",
+            "sideout. we hit a winner",
+            "0-0-1. Mira serves from the right.\nNoted: our",
+        ),
+        ("we serve", "side out tom dumped the third", "0-0-1. They serve from the right"),
+        ("we serve", "lost serve, lindqvist hit a winner", "0-0-1. They serve from the right"),
+    ],
+)
+def test_whoever_lost_the_rally_lost_the_serve(
+    demo: Talk, serve: str, said: str, then: str
+) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say(serve)
+    assert demo.say(said).startswith(then)
+    demo.say("undo")
+    assert demo.say("score?").startswith("0-0-2.")
+
+
+def test_a_side_out_that_takes_more_than_one_rally_goes_over_all_the_same(demo: Talk) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("3-2-1 we serve")
+    assert demo.say("side out, tom netted it").startswith("2-3-1. They serve")
+
+
+@pytest.mark.parametrize(
+    ("serve", "said", "then"),
+    [
+        ("they serve", "side out", "0-0-1. Mira serves"),
+        ("they serve", "side out to us", "0-0-1. Mira serves"),
+        ("we serve", "side out lindqvist", "0-0-1. They serve"),
+        ("we serve", "side out, okafor serves", "0-0-1. They serve"),
+    ],
+)
+def test_the_name_behind_a_side_out_is_whose_serve_it_is(
+    demo: Talk, serve: str, said: str, then: str
+) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say(serve)
+    reply = demo.say(said)
+    assert reply.startswith(then)
+    assert "Noted" not in reply
+
+
+@pytest.mark.parametrize(
+    ("before", "said", "then"),
+    [
+        ("they serve", "we r 0-0-1", "0-0-1. Mira serves"),
+        ("they serve", "0-0-1", "0-0-1. Mira serves"),
+        ("0-1-1 they serve", "they got 1. 1-1-1", "1-1-1. They serve"),
+        ("0-1-1 they serve", "1-1-1", "1-1-1. They serve"),
+        ("0-1-2 they serve", "1-1-1", "1-1-1. We serve"),
+        ("3-3-1 we serve", "they're 3-3-2", "3-3-2. They serve"),
+        ("3-3-1 we serve", "3-3-2", "3-3-2. We serve"),
+        ("3-3-2 we serve", "3-3-1", "3-3-1. They serve"),
+    ],
+)
+def test_a_level_call_is_whose_it_can_be(demo: Talk, before: str, said: str, then: str) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("they serve")
+    demo.say(before)
+    assert demo.say(said).startswith(then)
+
+
+@pytest.mark.parametrize(
+    ("said", "then"),
+    [
+        ("they got 1. 0-1-1", "1-0-1. They serve"),
+        ("they scored, 1-0-1", "1-0-1. They serve"),
+        ("they got a point 1-0-2", "1-0-2. They serve"),
+        ("we got one. 1-0-2", "1-0-2. Mira serves"),
+    ],
+)
+def test_whoever_scored_serves(demo: Talk, said: str, then: str) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("we serve")
+    assert demo.say(said).startswith(then)
+
+
+def test_a_number_that_is_the_scores_is_no_point(demo: Talk) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("2-2-1 we serve")
+    assert demo.say("we got 3-2-1").startswith("3-2-1. We serve")
+
+
+def test_points_told_with_the_score_that_stands_are_counted(demo: Talk) -> None:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("1-0-1 they serve")
+    assert demo.say("they got 1. 1-0-1").startswith("That's how I have it.")

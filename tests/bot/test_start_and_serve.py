@@ -42,3 +42,81 @@ def test_a_start_changes_no_match_that_runs(demo: Talk) -> None:
     demo.say("our point")
     demo.say("start")
     assert demo.say("score").startswith("1-0-2")
+
+
+@pytest.fixture
+def between_games(demo: Talk) -> Talk:
+    demo.say("next okafor lindqvist 10:40")
+    demo.say("we serve")
+    demo.say("10-5-1 we serve")
+    assert "They serve first next." in demo.say("11-5 w")
+    return demo
+
+
+@pytest.mark.parametrize("said", ["me", "we do", "mine"])
+@pytest.mark.parametrize("before", ["should i lob okafor", "to?"])
+def test_once_something_else_is_spoken_of_a_pronoun_starts_no_game(
+    between_games: Talk, before: str, said: str
+) -> None:
+    between_games.say(before)
+    stored = between_games.stored()
+    between_games.say(said)
+    assert between_games.stored()["entry"] == stored["entry"]
+    assert "They serve first next." in between_games.say("score")
+
+
+@pytest.mark.parametrize("said", ["us", "we do"])
+def test_right_behind_a_game_a_pronoun_tells_who_serves(between_games: Talk, said: str) -> None:
+    assert between_games.say(said) == "Game 2. 0-0-2. Mira serves from the right."
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "nah we serve 1st",
+        "nah we serve",
+        "actually we serve first",
+        "no we serve 1st",
+        "wait, we serve first",
+    ],
+)
+def test_who_serves_first_is_put_right_and_the_toss_left_alone(
+    between_games: Talk, said: str
+) -> None:
+    assert between_games.say(said) == "Game 2. 0-0-2. Mira serves from the right."
+    assert between_games.say("nope they serve 1st").startswith("Game 2. 0-0-2. They serve")
+
+
+def test_should_we_serve_first_is_still_asked(between_games: Talk) -> None:
+    assert "Game 2" not in between_games.say("should we serve first?")
+
+
+@pytest.mark.parametrize(
+    ("said", "serves"),
+    [
+        ("3-0-1 us, tom srv", "3-0-1. Tom serves from the right."),
+        ("3-0-1 us, mira srving", "3-0-1. Mira serves from the left."),
+        ("3-0-1 us tom serves", "3-0-1. Tom serves from the right."),
+    ],
+)
+def test_who_serves_by_name_may_be_typed_short(demo: Talk, said: str, serves: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    assert demo.say(said) == serves
+
+
+@pytest.mark.parametrize("said", ["gm 2", "game 2", "ok game two"])
+def test_the_next_game_named_tells_how_it_stands(between_games: Talk, said: str) -> None:
+    assert "They serve first next." in between_games.say(said)
+
+
+@pytest.mark.parametrize("said", ["what ct", "which court", "what court again"])
+def test_what_court_is_read_from_what_was_announced(demo: Talk, said: str) -> None:
+    demo.say("next okafor lindqvist 10:40, court 9")
+    assert "court 9" in demo.say(said)
+
+
+@pytest.mark.parametrize("said", ["erm put it back", "um bring it back", "nah put it back"])
+def test_a_hesitation_before_putting_back_is_none_of_it(demo: Talk, said: str) -> None:
+    demo.say("okafor is slow")
+    demo.say("undo")
+    assert demo.say(said).startswith("Put back:")

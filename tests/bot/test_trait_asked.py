@@ -81,3 +81,34 @@ def test_which_of_several_alike_is_asked_first(demo: Talk) -> None:
 )  # fmt: skip
 def test_a_report_that_asks_after_no_trait_is_as_it_was(demo: Talk, said: str) -> None:
     assert demo.say(said).startswith(HEADLINE)
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("hows okaf hands", "Not noted: Okafor's counter."),
+        ("okaf hands?", "Not noted: Okafor's counter."),
+        ("how is okafor's backhand", "Okafor: weak backhand dink."),
+        ("whats okafors bh like", "Okafor: weak backhand dink."),
+        ("how good is okafor's bh dink", "Okafor: weak backhand dink."),
+        ("hows lindq bh", "Not noted: Lindqvist's backhand dink."),
+        ("how is okafors serve", "Not noted: Okafor's serve."),
+    ],
+)
+def test_what_is_named_of_somebody_is_told_first(demo: Talk, said: str, told: str) -> None:
+    assert demo.say(said).splitlines()[0] == told
+
+
+@pytest.mark.parametrize(
+    ("said", "call"),
+    [
+        ("hows okafor", "Dink Okafor's backhand."),
+        ("how do i handle okafors hands", "Dink Okafor's backhand."),
+        ("dink okafor bh?", "Dink Okafor's backhand: straight, inside foot."),
+        ("okaf lob?", "Lob cross off a dead dink, over Okafor's left shoulder."),
+    ],
+)
+def test_of_him_altogether_or_of_our_shots_something_else_is_told(
+    demo: Talk, said: str, call: str
+) -> None:
+    assert demo.say(said).splitlines()[0] == call

@@ -198,3 +198,20 @@ def test_a_condition_that_the_trait_says_already_is_not_said_twice(demo: Talk) -
     reply = demo.say("brandt is slow coming forward")
     assert "speed coming forward weak" in reply
     assert "moving forward" not in reply
+
+
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        ("lindq prolly 2h bh", "Noted. Lindqvist: two-handed backhand."),
+        ("maybe lindqvist lobs a lot", "Noted. Lindqvist: lob often."),
+        ("i think okafor is slow", "Noted. Okafor: foot speed weak."),
+    ],
+)
+def test_a_note_that_hedges_is_told_to_count_less(demo: Talk, said: str, first: str) -> None:
+    assert demo.say(said).splitlines()[:2] == [first, "Not for sure: counts less."]
+
+
+@pytest.mark.parametrize("said", ["okafor is slow", "okafor is a bit slow", "heard okafor is slow"])
+def test_a_note_that_does_not_hedge_is_not(demo: Talk, said: str) -> None:
+    assert "Not for sure" not in demo.say(said)

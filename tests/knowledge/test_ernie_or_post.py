@@ -84,6 +84,11 @@ def test_every_effect_has_a_case_that_calls_for_it_and_one_that_does_not() -> No
         ("wide angle dink and he ATPs it low", Kind.THEIR_POST),
         ("how do i defend an atp", Kind.THEIR_POST),
         ("they hit around the post, where do i stand", Kind.THEIR_POST),
+        ("what do i do if they atp", Kind.THEIR_POST),
+        ("lindq atp threat when i dink wide", Kind.THEIR_POST),
+        ("worried about his atp", Kind.THEIR_POST),
+        ("round the post on me when i go wide", Kind.THEIR_POST),
+        ("when do i atp", Kind.OUR_POST),
     ],
 )
 def test_whose_and_which(words: str, kind: Kind) -> None:

@@ -15,6 +15,7 @@ from bot.chat.answers.scoreboard import score_text
 from bot.chat.answers.writer_asked import ask_writer
 from bot.chat.asked import Asked
 from bot.chat.context import Depth
+from bot.chat.note_manner import is_told_unsure
 from bot.chat.payload import Verb, tap
 from bot.chat.private_words import is_of_a_body, is_private
 from bot.chat.render import offer_buttons as topic_buttons
@@ -184,6 +185,8 @@ def _confirmed(desk: Desk, said: NoteSaid, note: NoteId, change: ChangeId) -> Re
         lines.append(wording("note.tap_which" if said.offered else "note.all_words"))
     if said.seen is Seen.HEARSAY:
         lines.append(wording("note.heard"))
+    elif is_told_unsure(said.text, [one.weight for one in said.claims]):
+        lines.append(wording("note.hedged"))
     if said.is_of_others:
         lines.append(_not_counted(desk))
     clashing = tuple(clashes(desk, said.claims, note))

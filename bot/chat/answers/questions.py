@@ -15,6 +15,7 @@ from bot.chat.answers.plan_book import IS_PLAN, keep_plan
 from bot.chat.answers.plan_buttons import plan_buttons
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
+from bot.chat.answers.serve_asked import spoken_of_otherwise
 from bot.chat.answers.standing import cannot_be, standing
 from bot.chat.answers.stands_as_it_was import stands_as_it_was, supposes
 from bot.chat.answers.timeouts_told import with_timeouts_told
@@ -115,6 +116,7 @@ def answer_asked(
     if short is None:
         short = is_short(desk, asked)
     if asked.topic is not Topic.SMALLTALK_OR_UNKNOWN:
+        spoken_of_otherwise(desk)
         desk.context = replace(
             desk.context.looking_at(*(asked.about or desk.context.focus)),
             asked=asked,

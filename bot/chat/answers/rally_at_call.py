@@ -22,6 +22,9 @@ def rally_at_call(desk: Desk, match: MatchId, said: ScoreSaid, *, ours: bool) ->
     if known is None or call is None or known.game.is_over:
         return None
     game, rally = known.game, said.rally or RallySaid(text=said.text, won_by_us=ours)
+    if said.scored and call == game.call:
+        is_it = game.we_serve is ours
+        return with_score(desk, match, wording("score.counted_so")) if is_it else None
     if call in (game.call, after(game, won_by_us=ours).call):
         return take_rally(desk, rally)
     last = desk.log().played[-1:]

@@ -22,6 +22,7 @@ from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import (
     Mention,
+    RallySaid,
     SaidScore,
     ScoreSaid,
 )
@@ -40,6 +41,7 @@ from bot.chat.wording import wording
 from knowledge.game import (
     GameState,
     ScoreCall,
+    after,
     is_opening,
     side_out,
 )
@@ -216,14 +218,22 @@ def _serve_said(desk: Desk, match: MatchId, score: SaidScore) -> Reply:
 def _side_out(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:
     """ "Side out": the serve changes sides, whichever server was on.
 
-    "Side out, our ball" while we have it as ours already changes nothing.
+    "Side out, our ball" while we have it as ours already changes nothing. Where the rally it came
+    by is told, and leads there by itself, that rally is counted.
     """
     log = desk.log()
     if log.match.game.is_over:
         return with_score(desk, match, wording("score.again"))
     if said.score is not None and said.score.we_serve is log.match.game.we_serve:
         return _serve_said(desk, match, said.score)
+    lost = rally_told(said.text, desk.chat_view()) if said.rally_ours is not None else None
+    if lost is not None and log.serve_known and _leads_to_side_out(log.match.game, lost):
+        return take_rally(desk, lost)
     return set_score(desk, match, side_out(log.match.game), is_serve_guessed=not log.serve_known)
+
+
+def _leads_to_side_out(game: GameState, rally: RallySaid) -> bool:
+    return after(game, won_by_us=rally.won_by_us) == side_out(game)
 
 
 def _ask_whose(desk: Desk, match: MatchId, said: ScoreSaid) -> Reply:

@@ -30,6 +30,16 @@ def ask_first_serve(desk: Desk, match: MatchId) -> None:
     desk.context = replace(desk.context, asked_serve=asked)
 
 
+def spoken_of_otherwise(desk: Desk) -> None:
+    """Something else is answered or asked: between games "me" no longer tells who serves first.
+
+    The rulebook tells that already, and its taps stay; any other question of ours stays open.
+    """
+    asked = desk.context.asked_serve
+    if asked is not None and not asked.call and desk.log().match.game.is_over:
+        desk.context = replace(desk.context, asked_serve=None)
+
+
 def serve_asked_beside(desk: Desk, match: MatchId, reply: Reply) -> Reply:
     """The reply to a score whose points are sure and whose serve is a guess: who serves is asked.
 

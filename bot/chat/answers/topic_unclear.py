@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.serve_asked import spoken_of_otherwise
 from bot.chat.answers.write_down import write_down
 from bot.chat.payload import Verb, tap
 from bot.chat.render import offer_buttons, rows, with_buttons
@@ -22,6 +23,7 @@ def ask_topic(desk: Desk, unclear: Unclear) -> Reply:
 
     Nothing is told then, so that "why?" is not about the answer before.
     """
+    spoken_of_otherwise(desk)
     desk.context = replace(desk.context, told=None)
     if not any(character.isalnum() for character in unclear.text):
         return Reply(text=wording("unclear.noise"), buttons=rows([_example()]))

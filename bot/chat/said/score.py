@@ -64,8 +64,9 @@ class ScoreSaid:
 
     Exactly one of `score`, `won_by_us`, `side_out` and `all_at` is set, but beside a side-out
     `score` may say whose serve it now is, or the call it came at. `rally_ours` is whose a rally
-    was that is told with a call: "7-8-2 they won that one"; `rally` is that rally where more is
-    told of it than whose it was; `served_by` who serves it, by name.
+    was that is told with a call, "7-8-2 they won that one", or with a side-out; `rally` is that
+    rally where more is told of it than whose it was; `scored`: the score was reached by their
+    points, "they got 1. 1-1-1". `served_by` is who serves it, by name.
     `leads`: told as a lead, so the game goes on. `may_ask` are topics to offer, as of a note.
     """
 
@@ -77,6 +78,7 @@ class ScoreSaid:
     all_at: int | None = None
     rally_ours: bool | None = None
     rally: RallySaid | None = None
+    scored: bool = False
     served_by: Mention | None = None
     may_ask: tuple[Topic, ...] = ()
 
