@@ -11,7 +11,6 @@ from dataclasses import replace
 from functools import partial
 
 from bot.chat.clauses import Clause, clauses
-from bot.chat.forms import word_set
 from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, negations, places_of_manner
 from bot.chat.note_asked import answered
@@ -23,6 +22,7 @@ from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import condition, weight
+from bot.chat.note_measures import is_of_shot, measures
 from bot.chat.note_misreadings import is_feigned, is_misread
 from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
@@ -37,7 +37,6 @@ from bot.chat.note_subjects import is_advice
 from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
-from bot.chat.numbers import number
 from bot.chat.pointed_out import pointed_elsewhere
 from bot.chat.private_words import is_of_play
 from bot.chat.said import Claim, Mention, NoteSaid
@@ -91,7 +90,7 @@ def read_note(
         given = without_asides(given_to_partners(read.claims, note), note)
         read = replace(read, claims=shared(given, note))
         read = of_high_balls(note, vouched_for(note, read))
-    kept = (one for one in read.claims if not _measures(one, said) and not _is_of_shot(one, said))
+    kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
@@ -127,29 +126,6 @@ def read_note(
         about_body=_is_about_body(note),
         offered=worth_offering(read.doubted, read.claims),
     )
-
-
-_NEAR = 3
-"""Words from a shot to what is said of it: "serve is just huge"."""
-_SHOTS = word_set("owned_skills") - {"feet", "hands", "hip"}
-_BIG = frozenset(["huge", "big", "massive"])
-_MEASURES = frozenset(["feet", "foot", "ft"])
-_AFEW = frozenset(["couple", "few", "half"])
-
-
-def _measures(claim: Claim, said: Sequence[Word]) -> bool:
-    """Whether the feet of a claim only measure: "they are 3 feet behind the line"."""
-    first = next((at for at, word in enumerate(said) if word.span[0] >= claim.span[0]), 0)
-    is_unit = first > 0 and said[first].folded in _MEASURES
-    return is_unit and (number(said[first - 1]) is not None or said[first - 1].folded in _AFEW)
-
-
-def _is_of_shot(claim: Claim, said: Sequence[Word]) -> bool:
-    """Whether what is huge or big is a shot and nobody's height: "his serve is huge"."""
-    start, stop = claim.span
-    own = {word.folded for word in said if start <= word.span[0] < stop}
-    near = [word.folded for word in said if word.span[1] <= start][-_NEAR:]
-    return claim.trait is Trait.HEIGHT and bool(_BIG & own) and bool(_SHOTS & {*near, *own})
 
 
 def _is_about_body(note: NoteLine) -> bool:

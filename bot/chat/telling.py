@@ -9,12 +9,12 @@ from itertools import pairwise
 from bot.chat.asking import asks
 from bot.chat.clauses import NOT_TO_DO
 from bot.chat.forms import any_of, word_set
+from bot.chat.how_known import words_of_seeing, words_of_thought
 from bot.chat.pronouns import PLURAL
 from bot.chat.said import Certainty, Claim, Mention, NoteSaid
 from bot.chat.unknown_names import begins_a_clause, has_predicate
 from bot.chat.words import Word, words_in
 from knowledge.dataclass import dataclass
-from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId, Trait
 
 _PART_MARKS = frozenset(",.;!?\n")
@@ -32,23 +32,6 @@ _NO_REASON = words_in("is it its that thats this just only or not mostly probabl
 """
 
 _SUPPOSES = words_in("if when whenever once unless imagine suppose say")
-_SEEN_BY_ME = (
-    words_in("think thought believe reckon guess feel noticed notice saw see bet know swear"),
-    words_in("really just do also kinda still"),
-)
-_BEFORE_WHOM = words_in("that like")
-_SEEN_BY_US = regex(
-    r"(?:(?:i|we|ive|weve) (?:(?:really|just|do|did|also|kinda|still|can|now|have|ve|had|only) )*"
-    r"(?:think|thought|believe|reckon|guess|feel|noticed?|saw|see|seen|bet|know|knew|swear|found"
-    r"|learned|learnt|heard|hear|realised|realized|discovered|spotted|remember)"
-    r"|(?:(?:it|so) )?(?:turns|turned) out)(?: (?:out|now|today|clearly|already|just))*"
-    r"(?: (?:that|like))? "
-)
-"""What a part may open with that only says how we know it: "i see now that", "it turns out"."""
-
-_WORDS_OF_SEEING = 8
-"""Of "and i can see now that". Common practice, no source."""
-
 _FEWEST_WORDS_KEPT = 3
 """Words of what I think of somebody, with whom: "i think he does" tells nothing."""
 _JOINING = frozenset(["and", "n", "plus", "both", "s"])
@@ -177,27 +160,14 @@ def _names(part: Part, said: Sequence[Word], note: NoteSaid) -> bool:
 def _subject_at(said: Sequence[Word], start: int) -> int:
     """Where the subject of a statement stands that begins here: behind "and", and "i think"."""
     at = start + (said[start].folded in _LEADS)
-    return at + _words_of_thought(said, at)
+    return at + words_of_thought(said, at)
 
 
 def _told_at(said: Sequence[Word], start: int) -> int:
     """The same where a part begins, which no question runs into: behind "we found out that" too."""
     at = start + (said[start].folded in _LEADS)
-    line = " ".join(word.folded for word in said[at : at + _WORDS_OF_SEEING]) + " "
-    seen = _SEEN_BY_US.match(line)
-    return at + seen[0].count(" ") if seen else _subject_at(said, start)
-
-
-def _words_of_thought(said: Sequence[Word], at: int) -> int:
-    """How many words here only say that I think so: "i really think that"."""
-    line = [word.folded for word in said[at : at + 4]]
-    verbs, adverbs = _SEEN_BY_ME
-    if line[:1] != ["i"]:
-        return 0
-    verb = 1 + (line[1:2] != [] and line[1] in adverbs)
-    if line[verb : verb + 1] == [] or line[verb] not in verbs:
-        return 0
-    return verb + 1 + (line[verb + 1 : verb + 2] != [] and line[verb + 1] in _BEFORE_WHOM)
+    seen = words_of_seeing(said, at)
+    return at + seen if seen else _subject_at(said, start)
 
 
 def _is_thought_of_them(
