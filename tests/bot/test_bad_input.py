@@ -82,9 +82,9 @@ def test_noise_as_long_as_a_message_may_be(demo: Talk, text: str) -> None:
     "text",
     ["\x00", "okafor\x00: lefty", "\ud800", "'; DROP TABLE note; --", "<b>okafor</b> &amp; {0} %s"],
 )
-def test_text_that_breaks_weaker_programs(fresh: Talk, text: str) -> None:
-    assert fresh.say(text).strip()
-    assert fresh.say("/players").strip()
+def test_text_that_breaks_weaker_programs(fresh_anywhere: Talk, text: str) -> None:
+    assert fresh_anywhere.say(text).strip()
+    assert fresh_anywhere.say("/players").strip()
 
 
 @settings(

@@ -224,14 +224,14 @@ def _rows_after(talk: Talk, change: str) -> int:
     return rows
 
 
-def test_a_book_that_told_no_hand_yet_tells_the_first(fresh: Talk) -> None:
+def test_a_book_that_told_no_hand_yet_tells_the_first(fresh_anywhere: Talk) -> None:
     """Who stands how is asked before anybody's notes are: of nobody a hand is known at first."""
-    fresh.say("/add Chidi Okafor")
-    with fresh.book() as book:
+    fresh_anywhere.say("/add Chidi Okafor")
+    with fresh_anywhere.book() as book:
         kept = BookEvidence(version=book.about().version).knowing_stances(book)
     assert kept.stances == ()
-    fresh.say("okafor is a lefty")
-    with fresh.book() as book:
+    fresh_anywhere.say("okafor is a lefty")
+    with fresh_anywhere.book() as book:
         found = kept.brought_to(book.about().version, book).stances
     assert [(one.trait, one.value) for one in found or ()] == [(Trait.HAND, Value.LEFT)]
 

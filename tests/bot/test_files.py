@@ -22,54 +22,54 @@ def give(someone: Talk, text: str | None, name: str = "draw.csv") -> str:
     return someone.send(IncomingKind.FILE, file=File(name=name, content=content))
 
 
-def test_a_roster_is_previewed_and_nothing_is_written_before_the_tap(fresh: Talk) -> None:
-    fresh.say("hello")
-    before = fresh.stored()
-    told = give(fresh, DRAW)
+def test_a_roster_is_previewed_and_nothing_is_written_before_the_tap(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("hello")
+    before = fresh_anywhere.stored()
+    told = give(fresh_anywhere, DRAW)
     assert told.splitlines()[0] == "draw.csv: 4 players, 4 new."
     assert "Pairs to add: 2." in told
     assert "Hands to note: 1." in told
-    assert fresh.stored() == before
+    assert fresh_anywhere.stored() == before
 
 
-def test_the_tap_adds_them_and_undo_takes_them_out(fresh: Talk) -> None:
-    give(fresh, DRAW)
-    assert fresh.tap("add them") == "Added 4 players, 2 pairs, 1 hands."
-    assert "Ana Ruiz" in fresh.say("/players")
-    assert fresh.claims("Ruiz") == {("hand", "left", False)}
-    assert "4 players" in fresh.say("undo")
-    assert "Ana Ruiz" not in fresh.say("/players")
-    assert fresh.notes() == ()
-    fresh.say("redo")
-    assert fresh.claims("Ruiz") == {("hand", "left", False)}
+def test_the_tap_adds_them_and_undo_takes_them_out(fresh_anywhere: Talk) -> None:
+    give(fresh_anywhere, DRAW)
+    assert fresh_anywhere.tap("add them") == "Added 4 players, 2 pairs, 1 hands."
+    assert "Ana Ruiz" in fresh_anywhere.say("/players")
+    assert fresh_anywhere.claims("Ruiz") == {("hand", "left", False)}
+    assert "4 players" in fresh_anywhere.say("undo")
+    assert "Ana Ruiz" not in fresh_anywhere.say("/players")
+    assert fresh_anywhere.notes() == ()
+    fresh_anywhere.say("redo")
+    assert fresh_anywhere.claims("Ruiz") == {("hand", "left", False)}
 
 
-def test_who_is_known_is_not_written_twice(fresh: Talk) -> None:
-    fresh.say("/add Ana Ruiz")
-    assert "4 players, 3 new" in give(fresh, DRAW)
-    fresh.tap("add them")
-    assert "All of it is in your book already." in give(fresh, DRAW)
-    assert fresh.buttons == []
+def test_who_is_known_is_not_written_twice(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("/add Ana Ruiz")
+    assert "4 players, 3 new" in give(fresh_anywhere, DRAW)
+    fresh_anywhere.tap("add them")
+    assert "All of it is in your book already." in give(fresh_anywhere, DRAW)
+    assert fresh_anywhere.buttons == []
 
 
-def test_a_second_press_adds_nothing(fresh: Talk) -> None:
-    give(fresh, DRAW)
-    payload = fresh.button("add them").payload
-    fresh.press(payload)
-    before = fresh.stored()
-    assert fresh.press(payload) == "All of it is in your book already."
-    assert fresh.stored() == before
+def test_a_second_press_adds_nothing(fresh_anywhere: Talk) -> None:
+    give(fresh_anywhere, DRAW)
+    payload = fresh_anywhere.button("add them").payload
+    fresh_anywhere.press(payload)
+    before = fresh_anywhere.stored()
+    assert fresh_anywhere.press(payload) == "All of it is in your book already."
+    assert fresh_anywhere.stored() == before
 
 
-def test_a_forged_or_foreign_tap_does_nothing(fresh: Talk) -> None:
-    give(fresh, DRAW)
-    payload = fresh.button("add them").payload
-    stranger = fresh.of("Zed", chat="elsewhere")
+def test_a_forged_or_foreign_tap_does_nothing(fresh_anywhere: Talk) -> None:
+    give(fresh_anywhere, DRAW)
+    payload = fresh_anywhere.button("add them").payload
+    stranger = fresh_anywhere.of("Zed", chat="elsewhere")
     stranger.say("hello")
-    before = fresh.stored()
+    before = fresh_anywhere.stored()
     assert "earlier time" in stranger.press(payload)
-    assert "earlier time" in fresh.press("1:import:999999")
-    assert fresh.stored() == before
+    assert "earlier time" in fresh_anywhere.press("1:import:999999")
+    assert fresh_anywhere.stored() == before
 
 
 @pytest.mark.parametrize(
@@ -81,8 +81,8 @@ def test_a_forged_or_foreign_tap_does_nothing(fresh: Talk) -> None:
         ('{"seamwise": 99}', "Nothing imported: the file is no export"),
     ],
 )
-def test_a_file_of_no_use_is_told_why(fresh: Talk, text: str | None, said: str) -> None:
-    assert give(fresh, text).startswith(said)
+def test_a_file_of_no_use_is_told_why(fresh_anywhere: Talk, text: str | None, said: str) -> None:
+    assert give(fresh_anywhere, text).startswith(said)
 
 
 def test_a_book_leaves_as_a_file_and_comes_back_as_one_of_its_own(demo: Talk) -> None:
@@ -117,11 +117,11 @@ def test_players_leave_as_a_table_that_is_read_again(demo: Talk) -> None:
     assert "All of it is in your book already." in give(demo, text)
 
 
-def test_a_name_is_no_formula_to_a_spreadsheet(fresh: Talk) -> None:
+def test_a_name_is_no_formula_to_a_spreadsheet(fresh_anywhere: Talk) -> None:
     """OWASP, "CSV Injection": a cell that begins with =, +, - or @ is run."""
-    fresh.say("/add =HYPERLINK(1)")
-    fresh.say("export players")
-    file = fresh.last[0].file
+    fresh_anywhere.say("/add =HYPERLINK(1)")
+    fresh_anywhere.say("export players")
+    file = fresh_anywhere.last[0].file
     assert file is not None
     assert file.content is not None
     rows = list(csv.reader(io.StringIO(file.content.decode("utf-8-sig"))))

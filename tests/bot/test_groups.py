@@ -14,9 +14,9 @@ ASKED = "who covers the middle"
 
 
 @pytest.fixture
-def mira(fresh: Talk) -> Talk:
+def mira(fresh_anywhere: Talk) -> Talk:
     """An editor in a group to which she bound a new book."""
-    mira = replace(fresh, chat="group", is_group=True)
+    mira = replace(fresh_anywhere, chat="group", is_group=True)
     mira.bind_new_book()
     mira.say("/add Okafor")
     mira.say("okafor is tall")
@@ -105,11 +105,11 @@ def test_an_anonymous_admin_is_no_member(mira: Talk) -> None:
     assert mira.stored() == before
 
 
-def test_nothing_of_one_book_appears_in_anothers_replies(fresh: Talk) -> None:
-    kim = fresh.of("kim", chat="kim's")
-    fresh.say("/add Quillfeather")
-    fresh.say("quillfeather: lefty, pops up backhand dinks")
-    fresh.say("we are Xanthe and Yorick")
+def test_nothing_of_one_book_appears_in_anothers_replies(fresh_anywhere: Talk) -> None:
+    kim = fresh_anywhere.of("kim", chat="kim's")
+    fresh_anywhere.say("/add Quillfeather")
+    fresh_anywhere.say("quillfeather: lefty, pops up backhand dinks")
+    fresh_anywhere.say("we are Xanthe and Yorick")
     kim.say("/add Plainname")
     for text in (
         "/players", "plan", "cue", ASKED, "where do I dink quillfeather", "report on quillfeather",
@@ -119,12 +119,12 @@ def test_nothing_of_one_book_appears_in_anothers_replies(fresh: Talk) -> None:
         shown = reply + " ".join(one.label for one in kim.buttons)
         for secret in ("Quillfeather", "left-handed", "Xanthe", "Yorick", "pops up"):
             assert secret not in shown.replace("add Quillfeather", ""), (text, shown)
-    assert ("hand", "left", False) in fresh.claims("Quillfeather")
-    assert ("hand", "right", False) not in fresh.claims("Quillfeather")
+    assert ("hand", "left", False) in fresh_anywhere.claims("Quillfeather")
+    assert ("hand", "right", False) not in fresh_anywhere.claims("Quillfeather")
 
 
-def test_two_stores_with_equal_numbers_keep_apart(demo: Talk, fresh: Talk) -> None:
+def test_two_stores_with_equal_numbers_keep_apart(demo: Talk, fresh_anywhere: Talk) -> None:
     """Rosters and profiles are kept in memory: never those of another store."""
-    fresh.say("/add Hale")
+    fresh_anywhere.say("/add Hale")
     assert "Okafor" in demo.say("/players")
-    assert "Okafor" not in fresh.say("/players")
+    assert "Okafor" not in fresh_anywhere.say("/players")

@@ -12,12 +12,12 @@ LAST = f"note pellegrino {WORDS[-1]}"
 
 
 @pytest.fixture
-def noted(fresh: Talk) -> Talk:
-    fresh.say("add Pellegrino")
+def noted(fresh_anywhere: Talk) -> Talk:
+    fresh_anywhere.say("add Pellegrino")
     for words in WORDS:
-        said = fresh.say(f"note pellegrino {words}")
+        said = fresh_anywhere.say(f"note pellegrino {words}")
         assert said.startswith((wording("note.all_words"), wording("note.tap_which")))
-    return fresh
+    return fresh_anywhere
 
 
 @pytest.mark.parametrize(
@@ -93,11 +93,11 @@ def test_the_last_thing_is_taken_back(noted: Talk, words: str) -> None:
 
 
 @pytest.fixture
-def doubted(fresh: Talk) -> Talk:
-    fresh.say("add Pellegrino")
-    fresh.say("pellegrino is slow to the left maybe")
-    fresh.say("pellegrino has a weak backhand")
-    return fresh
+def doubted(fresh_anywhere: Talk) -> Talk:
+    fresh_anywhere.say("add Pellegrino")
+    fresh_anywhere.say("pellegrino is slow to the left maybe")
+    fresh_anywhere.say("pellegrino has a weak backhand")
+    return fresh_anywhere
 
 
 def test_what_was_told_with_a_maybe_says_so(doubted: Talk) -> None:

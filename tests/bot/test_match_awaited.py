@@ -7,13 +7,13 @@ from talk import Talk
 
 
 @pytest.fixture
-def awaited(fresh: Talk) -> Talk:
+def awaited(fresh_anywhere: Talk) -> Talk:
     """Soll and Quist announced, then Varnell and Mireaux, of whom Mireaux is not added yet."""
     for said in ("we are tamsel and idris", "add soll", "add quist", "next: soll and quist"):
-        fresh.say(said)
-    fresh.say("add varnell")
-    fresh.say("next: varnell and mireaux")
-    return fresh
+        fresh_anywhere.say(said)
+    fresh_anywhere.say("add varnell")
+    fresh_anywhere.say("next: varnell and mireaux")
+    return fresh_anywhere
 
 
 @pytest.mark.parametrize(
@@ -40,11 +40,11 @@ def test_questions_about_others_do_not_push_it_out(awaited: Talk) -> None:
 
 
 @pytest.fixture
-def announced(fresh: Talk) -> Talk:
+def announced(fresh_anywhere: Talk) -> Talk:
     for said in ("we are tamsel and idris", "add ruun", "add mireaux", "add quist"):
-        fresh.say(said)
-    fresh.say("next: mireaux and ruun")
-    return fresh
+        fresh_anywhere.say(said)
+    fresh_anywhere.say("next: mireaux and ruun")
+    return fresh_anywhere
 
 
 @pytest.mark.parametrize(

@@ -163,8 +163,8 @@ def test_what_only_sounds_like_the_mix_is_answered_as_itself(asked: Talk, said: 
     assert not isinstance(asked.heard.understood, RetellSaid)
 
 
-def test_a_reader_of_the_book_may_press_both(fresh: Talk) -> None:
-    host = replace(fresh, chat="group", is_group=True)
+def test_a_reader_of_the_book_may_press_both(fresh_anywhere: Talk) -> None:
+    host = replace(fresh_anywhere, chat="group", is_group=True)
     host.bind_new_book()
     host.say("/add Okafor")
     host.say("/add Lindqvist")

@@ -75,16 +75,18 @@ def test_a_name_ends_where_play_is_told(typed: str, names: tuple[str, ...], told
     assert found.told is told
 
 
-def test_a_new_pair_is_announced_with_one_tap(fresh: Talk) -> None:
-    reply = fresh.say("next: kenji mori and pat olsen, 10:40, they serve")
+def test_a_new_pair_is_announced_with_one_tap(fresh_anywhere: Talk) -> None:
+    reply = fresh_anywhere.say("next: kenji mori and pat olsen, 10:40, they serve")
     assert reply == "No kenji mori and pat olsen in your book yet."
-    reply = fresh.say("yes")
+    reply = fresh_anywhere.say("yes")
     assert reply.startswith("Next: Kenji Mori and Pat Olsen, 10:40")
     assert "They serve" in reply
-    assert fresh.say("pat pops up backhands").startswith("Noted. Olsen: backhand dink weak")
+    assert fresh_anywhere.say("pat pops up backhands").startswith(
+        "Noted. Olsen: backhand dink weak"
+    )
     for _ in range(5):
-        fresh.say("undo")
-    with fresh.book() as book:
+        fresh_anywhere.say("undo")
+    with fresh_anywhere.book() as book:
         assert book.players() == ()
 
 
@@ -104,14 +106,14 @@ def test_what_is_told_of_a_new_player_is_a_note(
     assert {trait for trait, _, _ in demo.claims(added)} == traits
 
 
-def test_a_list_of_players_is_added_whole_and_nothing_is_noted(fresh: Talk) -> None:
-    reply = fresh.say("add marcus hollis, wendell frank, june park and rose winters")
+def test_a_list_of_players_is_added_whole_and_nothing_is_noted(fresh_anywhere: Talk) -> None:
+    reply = fresh_anywhere.say("add marcus hollis, wendell frank, june park and rose winters")
     assert reply == "Added Marcus Hollis, Wendell Frank, June Park and Rose Winters."
-    assert fresh.stored()["note"] == []
-    with fresh.book() as book:
+    assert fresh_anywhere.stored()["note"] == []
+    with fresh_anywhere.book() as book:
         assert len(book.players()) == 4
-    fresh.say("add leo brandt and june park")
-    with fresh.book() as book:
+    fresh_anywhere.say("add leo brandt and june park")
+    with fresh_anywhere.book() as book:
         assert [row.name for row in book.players()].count("June Park") == 1
 
 

@@ -45,12 +45,12 @@ def test_what_is_said_instead_counts(demo: Talk, note: str, said: str, changed: 
     assert before.startswith("Taken back: how I read that note.")
 
 
-def test_the_corrected_hand_is_the_one_reported(fresh: Talk) -> None:
-    fresh.say("next: rosalind tack and benny oyelaran")
-    fresh.press(fresh.buttons[0].payload)
-    fresh.say("rosalind is a lefty")
-    fresh.say("no she is right handed")
-    assert "lefty" not in fresh.say("report tack").split("“")[0]
+def test_the_corrected_hand_is_the_one_reported(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("next: rosalind tack and benny oyelaran")
+    fresh_anywhere.press(fresh_anywhere.buttons[0].payload)
+    fresh_anywhere.say("rosalind is a lefty")
+    fresh_anywhere.say("no she is right handed")
+    assert "lefty" not in fresh_anywhere.say("report tack").split("“")[0]
 
 
 @pytest.mark.parametrize(

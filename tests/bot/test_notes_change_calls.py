@@ -7,11 +7,11 @@ from talk import Talk
 
 
 @pytest.fixture
-def met(fresh: Talk) -> Talk:
+def met(fresh_anywhere: Talk) -> Talk:
     """Somebody whose next opponents are two of whom nothing is noted."""
-    fresh.say("next: gell and rudd")
-    fresh.tap("add gell and rudd")
-    return fresh
+    fresh_anywhere.say("next: gell and rudd")
+    fresh_anywhere.tap("add gell and rudd")
+    return fresh_anywhere
 
 
 @pytest.mark.parametrize(

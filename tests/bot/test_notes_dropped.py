@@ -92,44 +92,44 @@ TWO_TOLD = "brandt lobs a lot when pulled wide, castellano poaches alot and he c
         ),
     ],
 )
-def test_only_what_is_asked_goes(fresh: Talk, text: str, gone: str, left: str) -> None:
-    fresh.say("next: lena brandt and joao castellano")
-    fresh.press(fresh.buttons[0].payload)
-    fresh.say(TWO_TOLD)
-    told = fresh.say(text)
-    assert fresh.notes(1)[0].text == left
+def test_only_what_is_asked_goes(fresh_anywhere: Talk, text: str, gone: str, left: str) -> None:
+    fresh_anywhere.say("next: lena brandt and joao castellano")
+    fresh_anywhere.press(fresh_anywhere.buttons[0].payload)
+    fresh_anywhere.say(TWO_TOLD)
+    told = fresh_anywhere.say(text)
+    assert fresh_anywhere.notes(1)[0].text == left
     assert told.startswith(f"Taken back: “{gone[:20]}")
-    assert fresh.tap("undo").startswith(f"Back in the book: “{gone[:20]}")
-    assert fresh.notes(1)[0].text == TWO_TOLD
-    assert fresh.tap("put it back").startswith(f"Out of the book again: “{gone[:20]}")
-    assert fresh.notes(1)[0].text == left
+    assert fresh_anywhere.tap("undo").startswith(f"Back in the book: “{gone[:20]}")
+    assert fresh_anywhere.notes(1)[0].text == TWO_TOLD
+    assert fresh_anywhere.tap("put it back").startswith(f"Out of the book again: “{gone[:20]}")
+    assert fresh_anywhere.notes(1)[0].text == left
 
 
-def test_what_stays_says_what_it_said(fresh: Talk) -> None:
-    fresh.say("next: lena brandt and joao castellano")
-    fresh.press(fresh.buttons[0].payload)
-    fresh.say(TWO_TOLD)
-    before = fresh.claims("Brandt")
-    fresh.say("forget what i said about castellano cheating")
-    assert fresh.claims("Brandt") == before
-    assert ("poaching", "often", False) in fresh.claims("Castellano")
+def test_what_stays_says_what_it_said(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("next: lena brandt and joao castellano")
+    fresh_anywhere.press(fresh_anywhere.buttons[0].payload)
+    fresh_anywhere.say(TWO_TOLD)
+    before = fresh_anywhere.claims("Brandt")
+    fresh_anywhere.say("forget what i said about castellano cheating")
+    assert fresh_anywhere.claims("Brandt") == before
+    assert ("poaching", "often", False) in fresh_anywhere.claims("Castellano")
 
 
-def test_what_no_note_says_takes_nothing_back(fresh: Talk) -> None:
-    fresh.say("next: lena brandt and joao castellano")
-    fresh.press(fresh.buttons[0].payload)
-    fresh.say(TWO_TOLD)
-    assert fresh.say("forget what i said about brandt drinking").startswith("No note on ")
-    assert fresh.notes(1)[0].text == TWO_TOLD
+def test_what_no_note_says_takes_nothing_back(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("next: lena brandt and joao castellano")
+    fresh_anywhere.press(fresh_anywhere.buttons[0].payload)
+    fresh_anywhere.say(TWO_TOLD)
+    assert fresh_anywhere.say("forget what i said about brandt drinking").startswith("No note on ")
+    assert fresh_anywhere.notes(1)[0].text == TWO_TOLD
 
 
-def test_each_undo_says_what_stands_then(fresh: Talk) -> None:
-    fresh.say("next: lena brandt and joao castellano")
-    fresh.press(fresh.buttons[0].payload)
-    fresh.say("brandt is slow")
-    fresh.say("forget what i said about brandt")
-    assert fresh.say("undo") == "Back in the book: “brandt is slow”."
-    assert fresh.say("undo that") == "Taken back: “brandt is slow”."
+def test_each_undo_says_what_stands_then(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("next: lena brandt and joao castellano")
+    fresh_anywhere.press(fresh_anywhere.buttons[0].payload)
+    fresh_anywhere.say("brandt is slow")
+    fresh_anywhere.say("forget what i said about brandt")
+    assert fresh_anywhere.say("undo") == "Back in the book: “brandt is slow”."
+    assert fresh_anywhere.say("undo that") == "Taken back: “brandt is slow”."
 
 
 def test_an_undo_that_opens_a_finished_match_says_so(demo: Talk) -> None:

@@ -16,23 +16,25 @@ from bot.chat.own_pair_told import pair_and_rest
         ("were mira n tom, tom is lefty", "Noted. Tom: left-handed."),
     ],
 )
-def test_the_pair_is_known_and_the_rest_is_taken(fresh: Talk, said: str, noted: str) -> None:
-    answered = fresh.say(said)
+def test_the_pair_is_known_and_the_rest_is_taken(
+    fresh_anywhere: Talk, said: str, noted: str
+) -> None:
+    answered = fresh_anywhere.say(said)
     assert "You are Mira and Tom." in answered
     assert noted in answered
-    assert len(fresh.last) == 1
+    assert len(fresh_anywhere.last) == 1
 
 
-def test_whose_side_is_told_by_somebody_else_is_asked_about(fresh: Talk) -> None:
-    fresh.user, fresh.name = "zoe", "Zoe"
-    answered = fresh.say("we are mira and tom and i play left")
+def test_whose_side_is_told_by_somebody_else_is_asked_about(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.user, fresh_anywhere.name = "zoe", "Zoe"
+    answered = fresh_anywhere.say("we are mira and tom and i play left")
     assert "You are Mira and Tom." in answered
     assert answered.endswith("Which of you are you?")
 
 
 @pytest.mark.parametrize("said", ["we're mira and tom", "hey were mira n tom!"])
-def test_the_apostrophe_may_be_anywhere_or_left_out(fresh: Talk, said: str) -> None:
-    assert fresh.say(said) == "You are Mira and Tom."
+def test_the_apostrophe_may_be_anywhere_or_left_out(fresh_anywhere: Talk, said: str) -> None:
+    assert fresh_anywhere.say(said) == "You are Mira and Tom."
 
 
 @pytest.mark.parametrize(
@@ -115,10 +117,10 @@ def test_playing_now_shows_how_the_match_stands(demo: Talk, said: str) -> None:
     ],
 )
 def test_two_whom_the_book_does_not_know_are_our_pair_and_the_first_writes(
-    fresh: Talk, said: str
+    fresh_anywhere: Talk, said: str
 ) -> None:
-    assert fresh.say(said) == "You are Anselm and Joss."
-    assert fresh.say("i am righty").startswith("Noted. Anselm: right-handed.")
+    assert fresh_anywhere.say(said) == "You are Anselm and Joss."
+    assert fresh_anywhere.say("i am righty").startswith("Noted. Anselm: right-handed.")
 
 
 @pytest.mark.parametrize(
@@ -130,11 +132,11 @@ def test_two_whom_the_book_does_not_know_are_our_pair_and_the_first_writes(
         "im anselm w/ joss tarver, left handed",
     ],
 )
-def test_a_hand_behind_the_partner_is_the_partners(fresh: Talk, said: str) -> None:
-    told = fresh.say(said)
+def test_a_hand_behind_the_partner_is_the_partners(fresh_anywhere: Talk, said: str) -> None:
+    told = fresh_anywhere.say(said)
     assert told.startswith("You are Anselm and Joss.")
     assert "Noted. Joss: left-handed." in told
-    labels = [one.label for one in fresh.buttons]
+    labels = [one.label for one in fresh_anywhere.buttons]
     assert len(labels) == len(set(labels))
 
 
@@ -163,7 +165,7 @@ def test_what_is_told_of_us_and_a_partner_is_no_pair(demo: Talk, said: str) -> N
         "im ines, righty, playing the mixed today w emeka, hes a lefty",
     ],
 )
-def test_what_is_played_may_stand_before_the_partner(fresh: Talk, said: str) -> None:
-    assert fresh.say(said).startswith("You are Ines and Emeka.")
-    assert ("hand", "right", False) in fresh.claims("Ines")
-    assert ("hand", "left", False) in fresh.claims("Emeka")
+def test_what_is_played_may_stand_before_the_partner(fresh_anywhere: Talk, said: str) -> None:
+    assert fresh_anywhere.say(said).startswith("You are Ines and Emeka.")
+    assert ("hand", "right", False) in fresh_anywhere.claims("Ines")
+    assert ("hand", "left", False) in fresh_anywhere.claims("Emeka")

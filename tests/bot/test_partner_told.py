@@ -21,12 +21,12 @@ from talk import Talk
         "im playing w bronagh today",
     ],
 )
-def test_a_partner_that_the_book_does_not_know_is_ours(fresh: Talk, text: str) -> None:
-    fresh.user, fresh.name = "zoe", "Zoe"
-    assert fresh.say(text) == "And you? Write: we are YOUR NAME and Bronagh"
-    fresh.say("im petronella, playing with kim")
-    assert fresh.say(text) == "You are Petronella and Bronagh."
-    assert fresh.say("my partner is a lefty").startswith("Noted. Bronagh: left-handed.")
+def test_a_partner_that_the_book_does_not_know_is_ours(fresh_anywhere: Talk, text: str) -> None:
+    fresh_anywhere.user, fresh_anywhere.name = "zoe", "Zoe"
+    assert fresh_anywhere.say(text) == "And you? Write: we are YOUR NAME and Bronagh"
+    fresh_anywhere.say("im petronella, playing with kim")
+    assert fresh_anywhere.say(text) == "You are Petronella and Bronagh."
+    assert fresh_anywhere.say("my partner is a lefty").startswith("Noted. Bronagh: left-handed.")
 
 
 @pytest.mark.parametrize(
@@ -50,5 +50,8 @@ def test_what_is_told_or_asked_of_a_partner_makes_none(demo: Talk, text: str) ->
     assert "You are" not in demo.say(text)
 
 
-def test_a_name_that_ends_in_s_keeps_it(fresh: Talk) -> None:
-    assert fresh.say("chris my partner tomorrow") == "And you? Write: we are YOUR NAME and Chris"
+def test_a_name_that_ends_in_s_keeps_it(fresh_anywhere: Talk) -> None:
+    assert (
+        fresh_anywhere.say("chris my partner tomorrow")
+        == "And you? Write: we are YOUR NAME and Chris"
+    )

@@ -23,22 +23,24 @@ from talk import Talk
         "ok pool 2 tmrw morning -",
     ],
 )
-def test_a_day_in_the_heading_is_nobody(fresh: Talk, heading: str) -> None:
-    reply = fresh.say(f"{heading} ines/korbin, wladek/pru")
+def test_a_day_in_the_heading_is_nobody(fresh_anywhere: Talk, heading: str) -> None:
+    reply = fresh_anywhere.say(f"{heading} ines/korbin, wladek/pru")
     assert reply.startswith("Pool: 2 matches")
-    with fresh.book() as book:
+    with fresh_anywhere.book() as book:
         assert {row.name for row in book.players()} == {"Ines", "Korbin", "Wladek", "Pru"}
 
 
-def test_one_pair_under_a_day_is_a_pool(fresh: Talk) -> None:
-    assert fresh.say("pool a sat: ines/korbin").startswith("Pool: 1 match, one game to 11.")
+def test_one_pair_under_a_day_is_a_pool(fresh_anywhere: Talk) -> None:
+    assert fresh_anywhere.say("pool a sat: ines/korbin").startswith(
+        "Pool: 1 match, one game to 11."
+    )
 
 
-def test_how_it_is_played_in_the_heading_counts(fresh: Talk) -> None:
-    reply = fresh.say("pool games to 15: ines/korbin")
+def test_how_it_is_played_in_the_heading_counts(fresh_anywhere: Talk) -> None:
+    reply = fresh_anywhere.say("pool games to 15: ines/korbin")
     assert reply.startswith("Pool: 1 match, one game to 15.")
 
 
-def test_a_name_like_a_day_stays_one_after_the_heading(fresh: Talk) -> None:
-    fresh.say("pool sat: sunny/korbin")
-    assert fresh.player("Sunny")
+def test_a_name_like_a_day_stays_one_after_the_heading(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("pool sat: sunny/korbin")
+    assert fresh_anywhere.player("Sunny")

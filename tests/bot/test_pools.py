@@ -238,12 +238,12 @@ def test_once_its_days_are_over_next_is_the_match_that_is_on(demo: Talk) -> None
     assert "Okafor" not in demo.say("next")
 
 
-def test_a_pool_in_a_book_that_knows_nobody(fresh: Talk) -> None:
-    fresh.say("we are Mira and Tom")
-    reply = fresh.say(POOL)
+def test_a_pool_in_a_book_that_knows_nobody(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("we are Mira and Tom")
+    reply = fresh_anywhere.say(POOL)
     assert "New in the book: Okafor, Lindqvist, Ruiz, Hale." in reply
-    fresh.say("won 15-11")
-    assert fresh.say("pool").startswith("Pool: 1 won, 0 lost, 1 to play.")
+    fresh_anywhere.say("won 15-11")
+    assert fresh_anywhere.say("pool").startswith("Pool: 1 won, 0 lost, 1 to play.")
 
 
 def test_a_format_that_nobody_said_is_settled_by_the_first_result(demo: Talk) -> None:
@@ -259,8 +259,8 @@ def test_a_result_that_cannot_be_is_questioned_and_not_stored(demo: Talk) -> Non
 
 
 @pytest.mark.parametrize("said", ["next", "pool", "won 15-11"])
-def test_without_a_pool_and_a_match_it_is_said_how(fresh: Talk, said: str) -> None:
-    reply = fresh.say(said)
+def test_without_a_pool_and_a_match_it_is_said_how(fresh_anywhere: Talk, said: str) -> None:
+    reply = fresh_anywhere.say(said)
     assert "Say: " in reply
 
 

@@ -486,22 +486,22 @@ def test_an_edit_of_an_older_rally_keeps_the_score(match: Talk) -> None:
     assert "The score stays" in reply
 
 
-def test_who_is_no_member_tells_nothing(fresh: Talk) -> None:
-    fresh.chat, fresh.is_group = "group", True
-    fresh.bind_new_book()
-    fresh.say("we are Mira and Tom")
-    fresh.say("/add Okafor")
-    fresh.say("/add Lindqvist")
-    fresh.say("next: okafor and lindqvist, to 11")
-    fresh.say("we serve")
-    fresh.tap("our rally")
-    stranger = fresh.of("sam")
-    before = fresh.stored()
-    pressed = fresh.button("winner").payload
+def test_who_is_no_member_tells_nothing(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.chat, fresh_anywhere.is_group = "group", True
+    fresh_anywhere.bind_new_book()
+    fresh_anywhere.say("we are Mira and Tom")
+    fresh_anywhere.say("/add Okafor")
+    fresh_anywhere.say("/add Lindqvist")
+    fresh_anywhere.say("next: okafor and lindqvist, to 11")
+    fresh_anywhere.say("we serve")
+    fresh_anywhere.tap("our rally")
+    stranger = fresh_anywhere.of("sam")
+    before = fresh_anywhere.stored()
+    pressed = fresh_anywhere.button("winner").payload
     for said in ("ours, okafor missed", "it was his dink", "okafor's error", "tag rallies"):
         stranger.say(said)
     stranger.press(pressed)
-    assert fresh.stored() == before
+    assert fresh_anywhere.stored() == before
 
 
 def test_every_line_is_kept_whatever_is_said(match: Talk) -> None:

@@ -36,10 +36,12 @@ def test_asked_who_is_the_weak_one_keeps_nothing(demo: Talk, text: str) -> None:
 
 
 @pytest.mark.parametrize("text", ["hales serve looks odd today", "hale's serve looks odd today"])
-def test_words_that_name_the_owner_of_a_stroke_are_found_again(fresh: Talk, text: str) -> None:
-    fresh.say("new opponent hale")
-    fresh.say(text)
-    assert text in fresh.say("what did i note about hale")
+def test_words_that_name_the_owner_of_a_stroke_are_found_again(
+    fresh_anywhere: Talk, text: str
+) -> None:
+    fresh_anywhere.say("new opponent hale")
+    fresh_anywhere.say(text)
+    assert text in fresh_anywhere.say("what did i note about hale")
 
 
 @pytest.mark.parametrize(
@@ -49,11 +51,11 @@ def test_words_that_name_the_owner_of_a_stroke_are_found_again(fresh: Talk, text
         "i mean sunnivas hands are slow not gretel",
     ],
 )
-def test_nothing_of_it_is_of_whom_it_was_not_meant(fresh: Talk, right: str) -> None:
-    fresh.say("next: gretel hoffmann and sunniva berg")
-    fresh.say("add both")
-    fresh.say("gretels hands are slow")
-    assert fresh.say(right) == "Changed. Berg: counter weak."
-    assert "hands are slow" not in fresh.say("what do i know about gretel")
-    assert fresh.say("what did i note about gretel") == "No notes on Hoffmann yet."
-    assert "= counter weak" in fresh.say("what did i note about sunniva")
+def test_nothing_of_it_is_of_whom_it_was_not_meant(fresh_anywhere: Talk, right: str) -> None:
+    fresh_anywhere.say("next: gretel hoffmann and sunniva berg")
+    fresh_anywhere.say("add both")
+    fresh_anywhere.say("gretels hands are slow")
+    assert fresh_anywhere.say(right) == "Changed. Berg: counter weak."
+    assert "hands are slow" not in fresh_anywhere.say("what do i know about gretel")
+    assert fresh_anywhere.say("what did i note about gretel") == "No notes on Hoffmann yet."
+    assert "= counter weak" in fresh_anywhere.say("what did i note about sunniva")

@@ -45,13 +45,13 @@ def given(someone: Talk, now: Micros, *, say: Remind = remind) -> list[str]:
 
 
 @pytest.fixture
-def playing(fresh: Talk) -> Talk:
+def playing(fresh_anywhere: Talk) -> Talk:
     """Mira and Tom in a place whose clock is told, with two opponents."""
-    fresh.say("we are Mira and Tom")
-    fresh.say("timezone UTC")
+    fresh_anywhere.say("we are Mira and Tom")
+    fresh_anywhere.say("timezone UTC")
     for name in ("Chidi Okafor", "Sven Lindqvist", "Ana Ruiz", "Ben Hale"):
-        fresh.say(f"/add {name}")
-    return fresh
+        fresh_anywhere.say(f"/add {name}")
+    return fresh_anywhere
 
 
 NEXT = "next: okafor and lindqvist, 11:00, court 7"
@@ -210,30 +210,30 @@ def add(someone: Talk, *names: str) -> None:
         someone.say(f"/add {name}")
 
 
-def test_an_unknown_clock_is_asked_kindly_and_a_place_settles_it(fresh: Talk) -> None:
-    add(fresh, "Okafor", "Hale")
-    assert "That's UTC. Say: we're in Denver" in fresh.say("next: okafor and hale, 10:40")
-    told = fresh.say("timezone smallville")
+def test_an_unknown_clock_is_asked_kindly_and_a_place_settles_it(fresh_anywhere: Talk) -> None:
+    add(fresh_anywhere, "Okafor", "Hale")
+    assert "That's UTC. Say: we're in Denver" in fresh_anywhere.say("next: okafor and hale, 10:40")
+    told = fresh_anywhere.say("timezone smallville")
     assert told.startswith("I don't know the clock of smallville.")
-    assert fresh.say("we're in Denver").startswith("Clock set: Denver, now 04:00.")
-    assert "UTC" not in fresh.say("next: okafor and hale, 10:40")
+    assert fresh_anywhere.say("we're in Denver").startswith("Clock set: Denver, now 04:00.")
+    assert "UTC" not in fresh_anywhere.say("next: okafor and hale, 10:40")
 
 
-def test_a_zone_told_later_keeps_the_times_as_said(fresh: Talk) -> None:
+def test_a_zone_told_later_keeps_the_times_as_said(fresh_anywhere: Talk) -> None:
     """At four in the morning in Denver "10:40" is today; in UTC it was too."""
-    add(fresh, "Okafor", "Hale")
-    fresh.say("next: okafor and hale, 10:40")
-    assert "Matches stay at 10:40, Denver time." in fresh.say("we're in Denver")
-    assert given(fresh, at(10, 20)) == []
-    assert len(given(fresh, at(16, 20))) == 1
+    add(fresh_anywhere, "Okafor", "Hale")
+    fresh_anywhere.say("next: okafor and hale, 10:40")
+    assert "Matches stay at 10:40, Denver time." in fresh_anywhere.say("we're in Denver")
+    assert given(fresh_anywhere, at(10, 20)) == []
+    assert len(given(fresh_anywhere, at(16, 20))) == 1
 
 
-def test_a_near_zone_is_a_button(fresh: Talk) -> None:
-    told = fresh.say("timezone berlingen")
+def test_a_near_zone_is_a_button(fresh_anywhere: Talk) -> None:
+    told = fresh_anywhere.say("timezone berlingen")
     assert told.startswith("I don't know") or "Berlin" in told
-    fresh.press("1:zone:Europe/Berlin")
-    assert "Berlin (Europe/Berlin)" in fresh.say("what timezone")
-    assert "earlier time" in fresh.press("1:zone:Europe/Atlantis")
+    fresh_anywhere.press("1:zone:Europe/Berlin")
+    assert "Berlin (Europe/Berlin)" in fresh_anywhere.say("what timezone")
+    assert "earlier time" in fresh_anywhere.press("1:zone:Europe/Atlantis")
 
 
 @pytest.mark.parametrize(
@@ -252,12 +252,12 @@ def test_a_near_zone_is_a_button(fresh: Talk) -> None:
     ],
 )
 def test_the_nights_of_a_clock_change_are_told(
-    fresh: Talk, now: datetime, said: str, lines: list[str]
+    fresh_anywhere: Talk, now: datetime, said: str, lines: list[str]
 ) -> None:
-    fresh.now = Micros(int(now.timestamp() * 1e6))
-    fresh.say("we're in Denver")
-    add(fresh, "Okafor", "Hale")
-    told = fresh.say(said)
+    fresh_anywhere.now = Micros(int(now.timestamp() * 1e6))
+    fresh_anywhere.say("we're in Denver")
+    add(fresh_anywhere, "Okafor", "Hale")
+    told = fresh_anywhere.say(said)
     assert all(line in told for line in lines), told
 
 

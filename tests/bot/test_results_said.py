@@ -260,12 +260,12 @@ def test_a_match_tapped_to_its_end_can_be_asked_for(demo: Talk) -> None:
     assert demo.say("what was the score?") == "Last match: won 11-3."
 
 
-def test_no_match_at_all_says_so(fresh: Talk) -> None:
-    assert fresh.say("score").startswith("No match is on")
+def test_no_match_at_all_says_so(fresh_anywhere: Talk) -> None:
+    assert fresh_anywhere.say("score").startswith("No match is on")
 
 
-def test_a_score_without_a_match_is_not_called(fresh: Talk) -> None:
-    assert fresh.say("third: 5-2-1 we serve").startswith("No match is on")
+def test_a_score_without_a_match_is_not_called(fresh_anywhere: Talk) -> None:
+    assert fresh_anywhere.say("third: 5-2-1 we serve").startswith("No match is on")
 
 
 def test_the_new_game_is_named(demo: Talk) -> None:

@@ -315,10 +315,10 @@ def test_a_closed_card_and_one_of_another_day_take_no_taps(demo: Talk) -> None:
     demo.say("scout okafor")
     payload = answers(demo)[0]
     demo.say("scout lindqvist")
-    fresh, before = answers(demo)[0], demo.stored()
+    fresh_anywhere, before = answers(demo)[0], demo.stored()
     assert demo.press(payload) == wording("scout.closed")
     demo.later(days=1)
-    assert demo.press(fresh) == wording("scout.closed")
+    assert demo.press(fresh_anywhere) == wording("scout.closed")
     assert demo.stored() == before
 
 
@@ -343,8 +343,8 @@ def test_an_unknown_name_is_asked_about_and_then_watched(demo: Talk) -> None:
     assert demo.sent[-1].startswith("Petrov: which hand?")
 
 
-def test_nobody_to_watch_asks_whom(fresh: Talk) -> None:
-    assert fresh.say("scout card") == wording("scout.whom")
+def test_nobody_to_watch_asks_whom(fresh_anywhere: Talk) -> None:
+    assert fresh_anywhere.say("scout card") == wording("scout.whom")
 
 
 def test_a_report_and_what_to_look_for_offer_the_card(demo: Talk) -> None:

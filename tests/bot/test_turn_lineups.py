@@ -27,13 +27,13 @@ def test_our_starter_is_the_agreed_one_and_both_of_theirs_are_offered(demo: Talk
     assert labels(demo) == STARTERS
 
 
-def test_without_an_agreement_both_of_ours_are_offered(fresh: Talk) -> None:
+def test_without_an_agreement_both_of_ours_are_offered(fresh_anywhere: Talk) -> None:
     for line in ("/pair Mira and Tom", "/add Hale", "/add Ruiz"):
-        fresh.say(line)
-    assert begin(fresh) == "0-0-2. We serve from the right."
-    assert labels(fresh)[:2] == ["Mira starts right", "Tom starts right"]
-    assert fresh.tap("Tom starts right") == "0-0-2. Tom serves from the right."
-    assert fresh.tap("our rally") == "1-0-2. Tom serves from the left."
+        fresh_anywhere.say(line)
+    assert begin(fresh_anywhere) == "0-0-2. We serve from the right."
+    assert labels(fresh_anywhere)[:2] == ["Mira starts right", "Tom starts right"]
+    assert fresh_anywhere.tap("Tom starts right") == "0-0-2. Tom serves from the right."
+    assert fresh_anywhere.tap("our rally") == "1-0-2. Tom serves from the left."
 
 
 def test_a_match_named_all_through(demo: Talk) -> None:
@@ -311,18 +311,18 @@ def test_best_of_five_is_no_time_of_day(demo: Talk) -> None:
     )
 
 
-def test_names_that_are_too_long_for_a_line_give_way(fresh: Talk) -> None:
+def test_names_that_are_too_long_for_a_line_give_way(fresh_anywhere: Talk) -> None:
     for line in (
         "/pair Bartholomew-Maximilian and Tom",
         "/add Featherstonehaugh-Cholmondeley",
         "/add Ruiz",
         "next: featherstonehaugh-cholmondeley and ruiz, to 11",
     ):
-        fresh.say(line)
-    fresh.tap("we serve")
-    fresh.tap("Bartholomew-Maximilian starts right")
-    label = next(one.label for one in fresh.buttons if one.label.startswith("Feather"))
-    reply = fresh.tap(label)
+        fresh_anywhere.say(line)
+    fresh_anywhere.tap("we serve")
+    fresh_anywhere.tap("Bartholomew-Maximilian starts right")
+    label = next(one.label for one in fresh_anywhere.buttons if one.label.startswith("Feather"))
+    reply = fresh_anywhere.tap(label)
     assert reply == "0-0-2. Bartholomew-Maximilian serves from the right."
 
 

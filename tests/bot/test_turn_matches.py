@@ -156,10 +156,10 @@ def test_an_impossible_score_is_questioned_and_not_stored(demo: Talk, said: str)
     assert "Not stored" in reply or "?" in reply
 
 
-def test_a_score_without_a_match_says_how_to_announce_one(fresh: Talk) -> None:
-    before = fresh.stored()
-    assert "No match is on" in fresh.say("6-4-2")
-    assert fresh.stored() == before
+def test_a_score_without_a_match_says_how_to_announce_one(fresh_anywhere: Talk) -> None:
+    before = fresh_anywhere.stored()
+    assert "No match is on" in fresh_anywhere.say("6-4-2")
+    assert fresh_anywhere.stored() == before
 
 
 def test_a_result_closes_the_match_and_they_mean_nobody(demo: Talk) -> None:
@@ -293,17 +293,17 @@ def test_a_rally_button_of_another_match_is_too_old(demo: Talk) -> None:
     assert demo.stored() == before
 
 
-def test_the_log_on_both_databases(fresh: Talk) -> None:
-    fresh.say("/pair Mira and Tom")
-    fresh.say("/add Hale")
-    fresh.say("/add Ruiz")
-    fresh.say("next: ruiz and hale, to 11")
-    fresh.tap("they serve")
-    fresh.tap("our rally")
-    fresh.tap("our rally")
-    fresh.tap("undo")
-    assert rallies(fresh) == 1
-    assert Tap.parse(fresh.button("our rally").payload).verb is Verb.RALLY
+def test_the_log_on_both_databases(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("/pair Mira and Tom")
+    fresh_anywhere.say("/add Hale")
+    fresh_anywhere.say("/add Ruiz")
+    fresh_anywhere.say("next: ruiz and hale, to 11")
+    fresh_anywhere.tap("they serve")
+    fresh_anywhere.tap("our rally")
+    fresh_anywhere.tap("our rally")
+    fresh_anywhere.tap("undo")
+    assert rallies(fresh_anywhere) == 1
+    assert Tap.parse(fresh_anywhere.button("our rally").payload).verb is Verb.RALLY
 
 
 @pytest.mark.parametrize(

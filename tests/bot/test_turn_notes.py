@@ -31,12 +31,12 @@ def test_undo_and_redo_are_exact(demo: Talk) -> None:
     assert demo.notes()[0].text == SAID
 
 
-def test_undo_in_words_goes_back_one_by_one_and_then_says_so(fresh: Talk) -> None:
-    fresh.say("/add Hale")
-    fresh.say("hale is tall")
-    assert "hale is tall" in fresh.say("undo")
-    assert "Hale" in fresh.say("undo")
-    assert fresh.say("undo") == "Nothing of yours to take back here."
+def test_undo_in_words_goes_back_one_by_one_and_then_says_so(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("/add Hale")
+    fresh_anywhere.say("hale is tall")
+    assert "hale is tall" in fresh_anywhere.say("undo")
+    assert "Hale" in fresh_anywhere.say("undo")
+    assert fresh_anywhere.say("undo") == "Nothing of yours to take back here."
 
 
 @pytest.mark.parametrize("words", ["delete", "Delete it.", "scratch that", "undo"])
@@ -113,32 +113,32 @@ def test_an_edit_of_anything_else_changes_nothing(demo: Talk) -> None:
     assert demo.stored() == before
 
 
-def test_an_unknown_name_keeps_the_words_and_add_attaches_them(fresh: Talk) -> None:
-    fresh.say("note zorblatt: lefty, lobs a lot")
-    assert fresh.sent[-1].splitlines()[:2] == [
+def test_an_unknown_name_keeps_the_words_and_add_attaches_them(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("note zorblatt: lefty, lobs a lot")
+    assert fresh_anywhere.sent[-1].splitlines()[:2] == [
         "No zorblatt in your book yet.",
         "Your words are kept.",
     ]
-    assert fresh.notes()[0].unread
-    reply = fresh.tap("add zorblatt")
+    assert fresh_anywhere.notes()[0].unread
+    reply = fresh_anywhere.tap("add zorblatt")
     assert reply.startswith("Noted. Zorblatt: left-handed")
-    assert ("hand", "left", False) in fresh.claims("Zorblatt")
-    assert len(fresh.notes()) == 1, "the stored note was read, not stored again"
-    assert not fresh.notes()[0].unread
+    assert ("hand", "left", False) in fresh_anywhere.claims("Zorblatt")
+    assert len(fresh_anywhere.notes()) == 1, "the stored note was read, not stored again"
+    assert not fresh_anywhere.notes()[0].unread
 
 
-def test_a_note_of_an_unknown_name_needs_no_command_word(fresh: Talk) -> None:
-    reply = fresh.say("zorblatt: lefty")
+def test_a_note_of_an_unknown_name_needs_no_command_word(fresh_anywhere: Talk) -> None:
+    reply = fresh_anywhere.say("zorblatt: lefty")
     assert "Your words are kept." in reply
-    assert fresh.notes()[0].text == "zorblatt: lefty"
+    assert fresh_anywhere.notes()[0].text == "zorblatt: lefty"
 
 
-def test_one_tap_adds_everybody_unknown_in_a_note(fresh: Talk) -> None:
-    reply = fresh.say("note zorblatt: lefty. Quexley: poaches a lot")
+def test_one_tap_adds_everybody_unknown_in_a_note(fresh_anywhere: Talk) -> None:
+    reply = fresh_anywhere.say("note zorblatt: lefty. Quexley: poaches a lot")
     assert "No zorblatt and Quexley in your book yet." in reply
-    fresh.tap("add zorblatt and Quexley")
-    assert ("hand", "left", False) in fresh.claims("Zorblatt")
-    assert ("poaching", "often", False) in fresh.claims("Quexley")
+    fresh_anywhere.tap("add zorblatt and Quexley")
+    assert ("hand", "left", False) in fresh_anywhere.claims("Zorblatt")
+    assert ("poaching", "often", False) in fresh_anywhere.claims("Quexley")
 
 
 def test_alike_names_are_asked_about_and_a_tap_attaches(demo: Talk) -> None:
@@ -157,13 +157,13 @@ def test_hearsay_by_forward_counts_less_and_says_so(demo: Talk) -> None:
     assert demo.notes()[0].observations[0].seen == "hearsay"
 
 
-def test_a_note_about_nobody_keeps_the_words_and_asks_whose(fresh: Talk) -> None:
-    fresh.say("/add Hale")
-    fresh.say("undo")
-    reply = fresh.say("note: lobs a lot, lefty")
+def test_a_note_about_nobody_keeps_the_words_and_asks_whose(fresh_anywhere: Talk) -> None:
+    fresh_anywhere.say("/add Hale")
+    fresh_anywhere.say("undo")
+    reply = fresh_anywhere.say("note: lobs a lot, lefty")
     assert "kept" in reply
-    assert fresh.notes()[0].text == "note: lobs a lot, lefty"
-    assert fresh.notes()[0].observations == ()
+    assert fresh_anywhere.notes()[0].text == "note: lobs a lot, lefty"
+    assert fresh_anywhere.notes()[0].observations == ()
 
 
 def test_a_reply_with_a_name_gives_a_note_about_nobody_its_player(demo: Talk) -> None:

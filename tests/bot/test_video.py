@@ -344,8 +344,8 @@ def test_the_shared_review_is_the_same_whatever_notes_and_names_there_are(demo: 
 
 
 @pytest.mark.parametrize("said", ["leaks", "review for a student", "share the review"])
-def test_a_review_without_a_match_is_said_kindly(fresh: Talk, said: str) -> None:
-    assert fresh.say(said).startswith("Nothing to review: no rally is logged.")
+def test_a_review_without_a_match_is_said_kindly(fresh_anywhere: Talk, said: str) -> None:
+    assert fresh_anywhere.say(said).startswith("Nothing to review: no rally is logged.")
 
 
 def test_a_match_told_rally_by_rally_is_reviewed_too(demo: Talk) -> None:

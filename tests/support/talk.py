@@ -26,7 +26,7 @@ from knowledge.vocabulary import PlayerId
 from scouting_db import tables
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.session import Store, _engine
+from scouting_db.session import Store, _engine, open_store
 from scouting_db.values import BookId, Micros, NoteRow, Role
 
 SATURDAY = Micros(1_750_500_000_000_000)
@@ -197,6 +197,11 @@ def demo_talk() -> Talk:
     return Talk(store=_copied(_demo_book()))
 
 
+def fresh_talk() -> Talk:
+    """Somebody who has just started, in a private chat and an empty store in memory."""
+    return Talk(store=_copied(_empty()), chat="private", user="mira", name="Mira")
+
+
 def copy_of(talk: Talk) -> Talk:
     """Somebody who has come just as far, in a store of their own; both are in memory."""
     return replace(talk, store=_copied(talk.store), sent=list(talk.sent))
@@ -208,6 +213,11 @@ def _copied(store: Store) -> Store:
     with raw_of(store) as written, raw_of(copy) as empty:
         written.backup(empty)
     return copy
+
+
+@cache
+def _empty() -> Store:
+    return open_store("sqlite://")
 
 
 @cache
