@@ -32,6 +32,8 @@ FOR = [
     "mira cant see properly since that ball",
     "he says he can barely see clearly",
     "i can't see very well",
+    "from that ball he cant see well",
+    "the sun is low, the ball hit me in the eye and i cant see well",
     "he hit it long into tom's eye",
     "the ball went straight in miras eye",
     "he can't see with his right eye",
@@ -112,6 +114,7 @@ FOR = [
 ]
 AGAINST = [
     "i cant see well with the sun low",
+    "the sun was there and i smashed at nobody, where do you aim if you can't see well",
     "the sun is so low that i cant see properly",
     "okafor cant see well without his glasses",
     "we cant see well enough from our side to call it",
