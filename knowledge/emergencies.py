@@ -56,6 +56,16 @@ _KNOCK = (
     r"cut|gash|slipped|collided)"
 )
 
+_NO_SIGHT = r"(?:can ?t|cannot|can not|can hardly|can barely) see"
+_WELL = (
+    r"(?:well|properly|clearly|right(?! now))\b(?! (?:if|whether|where|who|how|what|the|it|enough))"
+)
+_LIGHT = (
+    r"(?:suns?|sunny|glare|lights?|bright|dark|dusk|fog\w*|rain\w*|shade\w*|glass\w*|goggles|lens\w*"
+    r"|caps?|visors?|refs?|referees?|umpires?|backgrounds?|walls?)"
+)
+"""What else than an eye keeps somebody from seeing well."""
+
 _SAYINGS: Final = (
     r"heart of the (?:court|kitchen|plan|match|game|matter)",
     r"(?:by|in|at|to|off by) heart",
@@ -219,6 +229,7 @@ _SIGNS: Final = (
             rf"(?:{_HIT}|poked|caught|took|got|ball|paddle) (?:\w+ ){{0,5}}(?:in|on|to) "
             rf"(?:{_WHOSE} )?(?:left |right )?eyes?\b",
             rf"(?:{_HIT}|poked) {_WHOSE} (?:left |right )?eyes?\b",
+            rf"(?:{_HIT}|ball|paddle) (?:\w+ ){{0,5}}(?:in|into) \w+ ?s (?:left |right )?eye\b",
             r"(?:in|to) the eye\b",
             r"eyes? (?:\w+ ){0,2}(?:hurts?|pain\w*|bleed\w*|swell\w*|swollen|injur\w+)",
             r"(?:can ?t|cannot) see (?:\w+ ){0,3}(?:eyes?|anything|nothing)",
@@ -226,6 +237,7 @@ _SIGNS: Final = (
             r"(?:\w+ ){0,3}(?:eyes?|it)\b",
             r"(?:can ?t|cannot|couldn ?t) see (?:\w+ ){0,3}(?:with|on|in) "
             r"(?:my |his |her |the )?(?:one|left|right|other|that) (?:eye|side)\b",
+            rf"^(?!.*\b{_LIGHT}\b).*\b{_NO_SIGHT} (?:(?:very|too|so|that|really) )?{_WELL}",
             r"(?:lost|losing|loss of|lose) (?:\w+ ){0,3}(?:vision|sight)",
             r"(?:blind|nothing|black|dark) in (?:\w+ )?(?:left |right |other )?eye",
             r"(?:went|going|gone|go) blind\b",

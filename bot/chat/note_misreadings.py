@@ -51,6 +51,12 @@ _SMALL = frozenset(["on", "the", "his", "her", "their", "all", "with"])
 _LINES = frozenset(["lines", "call", "calls"])
 _CALLS_FAR = 4
 """Words from "calls" to its "out": "calls every close ball out". Common practice, no source."""
+_LATE = frozenset(["late", "last"])
+_NEVER = frozenset(["never", "not", "isnt", "until", "before"])
+_LEAVES = words_in(
+    "leave leaves leaving left let lets letting watch watches watching stop stops stands freezes"
+    " hesitates bails"
+)
 _FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
 _ONLY = frozenset(["only", "just"])
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
@@ -62,6 +68,7 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
     return (
         _is_missed(claim, note)
         or _is_of_line_calls(claim, note)
+        or _is_called_too_late(claim, note)
         or _is_only_soft(claim, note)
         or _is_of_a_place(claim, note)
         or _is_aimed(claim, note)
@@ -199,6 +206,22 @@ def _is_of_line_calls(claim: Claim, note: NoteLine) -> bool:
     return bool(called) and all(
         (at > 0 and note.line[at - 1] in _OF_LINES) or _calls_it_out(note, at) for at in called
     )
+
+
+def _is_called_too_late(claim: Claim, note: NoteLine) -> bool:
+    """ "Leaves me the middle ball and then yells yours", "calls it late": that helps no partner."""
+    is_praised = claim.value is Value.STRENGTH and not claim.denied
+    if claim.trait is not Trait.COMMUNICATION or not is_praised:
+        return False
+    place = _place(claim, note)
+    behind = note.line[place : place + _CALLS_FAR + 1]
+    before = note.line[:place]
+    late = any(one in _LATE and not _NEVER & {*behind[:at]} for at, one in enumerate(behind))
+    gives_away = "yours" in behind and "mine" not in behind
+    leaves = any(
+        one in _LEAVES and "know" not in before[at : at + 3] for at, one in enumerate(before)
+    )
+    return late or (gives_away and leaves)
 
 
 def _cheats_lines(note: NoteLine, at: int) -> bool:

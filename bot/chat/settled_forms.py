@@ -11,6 +11,7 @@ from bot.chat.both_told_of import both_told_of
 from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
 from bot.chat.disagreed import disagreed
+from bot.chat.fault_remembered import fault_remembered
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
 from bot.chat.full_names_told import full_name_told
@@ -57,6 +58,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
+    fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or both_told_of(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)

@@ -23,6 +23,7 @@ from knowledge.rulebook.told_apart import (
     asks_of_medical,
     asks_who_should_serve,
 )
+from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
@@ -50,6 +51,16 @@ _WHOM_WE_SERVE = regex(
     r"(?: (?:now|here|next|first|then|today|more|most))*"
 )
 """`who do we serve to`: whom the serve is for; whom they serve is told by the score."""
+
+_SAFE = r"(?:safe(?:st|r)?|surest|most reliable|highest percentage)"
+_SAFE_SERVE = regex(
+    r"(?:(?:so|ok|and|we|us|they|them|serve|serving|lead|up|down|at|all|game|match|point|\d+) )*"
+    rf"(?:(?:whats|what is|which is|is there|whats my best|need|want|give me|tell me) "
+    rf"(?:(?:the|a|my|our) )*{_SAFE}|(?:(?:my|our|the) )?(?:safest|surest)) serves?"
+    r"(?: (?:here|now|then|to (?:hit|make|use|they|him|her)|for (?:me|us)|at this score|i have"
+    r"|we have|vs they))*"
+)
+"""`9-9-2 us whats the safe serve`: which serve, not how much to risk at that score."""
 
 _GAPS = regex(
     r"(?:(?:so|ok|and) )*"
@@ -80,6 +91,8 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_feet_first,
         asks_of_line_judges,
         asks_who_should_serve,
+        asks_of_a_hurt_rally,
+        tells_of_a_bounced_ball,
     )
     return any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
@@ -109,6 +122,10 @@ def _asks_whom_we_serve(message: Message) -> bool:
     )
 
 
+def _asks_safe_serve(message: Message) -> bool:
+    return _SAFE_SERVE.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
+
+
 def _asks_if_they_do(message: Message) -> bool:
     """Whether it asks how likely a habit of theirs is: the book knows that, not the score."""
     return _HABIT_LIKELY.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
@@ -128,6 +145,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_whom_we_serve, Topic.AIM_SERVE),
+    (_asks_safe_serve, Topic.AIM_SERVE),
     (_asks_a_rule, Topic.RULES_QUESTION),
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),

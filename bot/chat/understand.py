@@ -15,6 +15,7 @@ from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
+from bot.chat.emergency_said import emergency_said
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
 from bot.chat.lead_asked import lead_asked
@@ -79,9 +80,10 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
         return (_commanded(text, typed, chat),)
     if code_in(text) is not None:
         return (BookSaid(text=text, verb=BookVerb.JOIN, words=text),)
-    if is_emergency(text):
-        # Help comes first: such words are answered at once, never read or kept as a note.
-        return (Question(text=text, topic=Topic.WEATHER_OR_BODY, confidence=CERTAIN),)
+    # Help comes first: such words are answered at once, never kept as a note.
+    emergency = emergency_said(text, chat)
+    if emergency:
+        return emergency
     if distress_of(text) is not None:
         return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
     listed = listed_said(text, chat)

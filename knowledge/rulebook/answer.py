@@ -13,6 +13,7 @@ from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.in_format import in_format
 from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
+from knowledge.rulebook.theirs_to_call import as_theirs
 from knowledge.rulebook.whose_point import with_point
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
@@ -67,7 +68,8 @@ _REF = regex(
 def advise(situation: Situation) -> Advice:
     """The rule that the words ask for, or whom to ask."""
     asked = situation.asked
-    found = _found(asked, ours=[part for one in situation.ours for part in one.name.split()])
+    ours = [part for one in situation.ours for part in one.name.split()]
+    found = _found(asked, ours=ours)
     if found.rule is None:
         return Advice(
             topic=Topic.RULES_QUESTION,
@@ -85,7 +87,7 @@ def advise(situation: Situation) -> Advice:
             choices=tuple(map(_meant, (found.rule, *found.others))),
         )
     format = situation.format if situation.match is None else situation.match.format
-    rule = in_format(found.rule, format, situation.match)
+    rule = as_theirs(in_format(found.rule, format, situation.match), asked.words, ours)
     rally = format is not None and format.scoring is Scoring.RALLY
     rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))

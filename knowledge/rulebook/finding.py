@@ -20,6 +20,7 @@ from knowledge.rulebook.told_apart import (
     rule_told_apart,
     tells_of_a_bounce,
 )
+from knowledge.rulebook.told_of_rally import rule_of_rally
 from knowledge.rulebook.touching import rule_of_touch
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
@@ -106,6 +107,7 @@ def find_rule(words: str, *, before: str = "") -> Found:
     found = _find(words, before=before)
     likeliest = None if found.rule is None else found.rule.name
     decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
+    decided = decided or rule_of_rally(words, likeliest, before=before)
     if before and decided is None and tells_of_a_bounce(words):
         earlier = _finder().find(before).rule
         if earlier is not None and is_of_a_foot_in(earlier.name):

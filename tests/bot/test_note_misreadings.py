@@ -281,3 +281,29 @@ def test_who_shows_one_thing_may_do_another(demo: Talk) -> None:
 def test_a_case_of_the_other_is_kept_as_words(demo: Talk, text: str, kept: str) -> None:
     assert "poaching often" in told(demo, text)
     assert kept in demo.last[-1].text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tom keeps leaving me the middle ball and then yells yours",
+        "tom always leaves me the lob then shouts yours",
+        "tom lets the middle go and calls yours",
+        "tom calls yours late every time",
+        "tom calls it at the last second",
+    ],
+)
+def test_a_ball_left_to_a_partner_is_no_good_talk(demo: Talk, text: str) -> None:
+    assert "communication strength" not in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tom calls mine and yours loud and early",
+        "tom yells mine and yours, never late",
+        "okafor lets lindqvist know, calls mine or yours all day",
+    ],
+)
+def test_calls_in_time_still_are_good_talk(demo: Talk, text: str) -> None:
+    assert "communication strength" in told(demo, text)

@@ -77,3 +77,41 @@ def test_who_goes_for_a_lob_is_no_question_of_the_middle(text: str) -> None:
 
 def test_who_covers_the_middle_stays_there() -> None:
     assert _topic("who takes the middle") is Topic.COVER_MIDDLE
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "9-9-2 us whats the safe serve",
+        "whats the safest serve here",
+        "so what is my most reliable serve",
+        "we need a safe serve now",
+        "safest serve?",
+    ],
+)
+def test_the_safe_serve_is_the_aim_of_the_serve(text: str) -> None:
+    assert _topic(text) is Topic.AIM_SERVE
+
+
+@pytest.mark.parametrize("text", ["lindqvist has a safe serve", "play it safe at 9-9?"])
+def test_a_safe_serve_of_theirs_or_safe_play_is_none(text: str) -> None:
+    assert _topic(text) is not Topic.AIM_SERVE
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "okafor foot faulted when he hit that, his toe was on the line, but the ball had bounced",
+        "okafor stepped in the kitchen but the ball had bounced",
+        "imani rolled her ankle, do we get the point",
+    ],
+)
+def test_what_the_rules_settle_of_one_ball_is_no_habit(text: str) -> None:
+    assert _topic(text) is Topic.RULES_QUESTION
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor foot faults on the kitchen line a lot", "imani rolled her ankle"]
+)
+def test_a_habit_or_a_body_alone_is_no_rule(text: str) -> None:
+    assert _topic(text) is not Topic.RULES_QUESTION
