@@ -97,7 +97,7 @@ def take_rally(desk: Desk, said: RallySaid) -> Reply:
         )
     tapped = adds_to_last(desk, said)
     if tapped is not None:
-        return add_words(desk, tapped, said.text)
+        return add_words(desk, tapped, said.text, said=said)
     last = last_rally(desk) if said.corrects else None
     if last is not None and last.won_by is (Winner.US if said.won_by_us else Winner.THEM):
         played = played_at(desk, match, last.n)
