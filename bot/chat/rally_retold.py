@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
-from bot.chat.rally_clauses import with_details
+from bot.chat.rally_clauses import LONGEST_TOLD, with_details
 from bot.chat.rally_denied import belongs, rally_denied
 from bot.chat.said import Certainty, Mention, RallySaid, Understood
 from bot.chat.scores import score_message, stray_words
@@ -34,13 +34,16 @@ _DID_NOT = regex(r"(?:we|i|they) (?:didnt|did not)" + _BEHIND)
 _LOST = regex(r"\b(?:lost|lose|dropped|blew)\b", re.IGNORECASE)
 _IT_WAS = words_in("it was that its thats did who i mean sorry actually instead")
 
+LONGEST_RETOLD = 2 * LONGEST_TOLD
+"""Words of two rallies told with what happened in them."""
+
 STRAY_WORDS = 2
 """Words of a half that tell nothing of whose rally it was: "ok fine, our point"."""
 
 
 def rally_retold(message: Message, chat: ChatView) -> RallySaid | None:
     """The rally as it is told last; None where nothing is told twice."""
-    if not chat.match_on or "?" in message.text:
+    if not chat.match_on or "?" in message.text or len(message.said) > LONGEST_RETOLD:
         return None
     for before, behind in _halves(message):
         first = _told(message.text[:before], chat)
