@@ -10,6 +10,7 @@ from bot.chat.packed_calls import DOTTED, packed_call
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_denied import rally_denied
 from bot.chat.rally_remarks import names_who, rally_remark
+from bot.chat.rally_retold import rally_retold
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
 from bot.chat.runs_said import several_rallies
@@ -34,6 +35,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         return RemarkSaid(text=message.text, remark=ScoreRemark.NO_SCORE)
     return (
         _taken_back(message, chat)
+        or rally_retold(message, chat)
         or rally_denied(message, chat)
         or serving_said(message, chat)
         or bare_game(message, chat)

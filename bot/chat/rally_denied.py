@@ -22,7 +22,7 @@ _DENIED = r"(?:win|won|score)"
 _WON = r"(?:win|won|get|got|take|took|have|had|score|scored|make|made)"
 
 
-def _belongs(whose: str, who: str) -> str:
+def belongs(whose: str, who: str) -> str:
     """ "It was theirs", "they took it", "they did"."""
     return (
         rf"(?:(?:{_IT} (?:was|is|s) |its |thats )?{whose}"
@@ -38,8 +38,8 @@ def _denial(whose: str, who: str, others: str) -> str:
     return rf"{_OPENS}(?:{denied})(?: (?:but |and |it |so )*{others})?(?: (?:sorry|actually|then))*"
 
 
-_NOT_OURS = regex(_denial(_OF_US, "we", _belongs(_OF_THEM, "they")))
-_NOT_THEIRS = regex(_denial(_OF_THEM, "they", _belongs(_OF_US, "we")))
+_NOT_OURS = regex(_denial(_OF_US, "we", belongs(_OF_THEM, "they")))
+_NOT_THEIRS = regex(_denial(_OF_THEM, "they", belongs(_OF_US, "we")))
 _LOOKS_BACK = regex(
     rf"{_OPENS}(?:{_IT} (?:was|is|s|wasnt|isnt|aint)|wasnt|(?:we|they) {_DID_NOT}) "
 )

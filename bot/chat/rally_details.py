@@ -58,13 +58,15 @@ def read_rally(
     won_by_us: bool | None = None,
     instead: PlayerId | None = None,
     is_remark: bool = False,
+    last: Who | None = None,
 ) -> RallyReading:
     """The rally that the words tell. `won_by_us` where that is known already.
 
     `instead` is whom a name of nobody on court stands for. `is_remark`: the words are about how
-    the rally ended, even where they only name a player or a stroke ("it was my dink").
+    the rally ended, even where they only name a player or a stroke ("it was my dink"). `last` is
+    who was spoken of before: "she" of words that name nobody.
     """
-    who = WhoIsWho(chat=chat, instead=instead)
+    who = WhoIsWho(chat=chat, instead=instead, last=last)
     found = read_acts(message.said, message.mentions, who)
     acts = found.acts
     won = _winner(acts) if won_by_us is None else won_by_us

@@ -6,8 +6,10 @@ from bot.chat.forms import any_of, word_set
 from bot.chat.serve_told import OURS, THEIRS, forms_of_a_side
 from knowledge.regex import regex
 
-_NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her"])
-"""A name alone, which only names somebody: whose rally it was is "ours" or "us"."""
+_NAMED_ALONE = frozenset(["we", "they", "me", "i", "he", "she", "him", "her", "his", "hers"])
+"""A name alone, which only names somebody: whose rally it was is "ours" or "us". "And his" asks on
+about his shoulder, as two play every rally.
+"""
 
 _BESIDE_A_NAME = word_set("beside_a_name")
 """Words beside a name that say nothing of a rally: "and lindqvist", "ok tom then"."""

@@ -14,7 +14,8 @@ SLIP = (
 
 CORRECTS = regex(
     r"^(?:(?:ah|oh|ok|um|uh) )*(?:no|nope|nah|naw|oops|whoops|wait|actually|wrong|correction|i mean"
-    r"|i meant|hang on|hold on|sorry no)\b(?! (?:way|chance|doubt|idea|point|luck|problem))"
+    r"|i meant|hang on|hold on|sorry no|scratch that|strike that)\b"
+    r"(?! (?:way|chance|doubt|idea|point|luck|problem))"
 )
 """At the start of a message that says what is right instead of what was said."""
 

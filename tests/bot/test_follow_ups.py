@@ -162,7 +162,20 @@ def test_a_name_alone_asks_on_and_counts_no_rally(demo: Talk, said: str) -> None
 
 
 @pytest.mark.parametrize(
-    "said", ["and them", "and us", "and tom", "ok mira", "yes tom", "nice tom", "the one for tom"]
+    "said",
+    [
+        "and them",
+        "and us",
+        "and tom",
+        "and his",
+        "ok and hers",
+        "hers then",
+        "and mine",
+        "ok mira",
+        "yes tom",
+        "nice tom",
+        "the one for tom",
+    ],
 )
 def test_no_name_of_either_side_counts_a_rally_by_itself(demo: Talk, said: str) -> None:
     demo.say("where do we dink tom")

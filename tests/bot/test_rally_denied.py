@@ -86,3 +86,11 @@ def test_a_step_back_in_the_score_is_undo(match: Talk, said: str) -> None:
 @pytest.mark.parametrize("said", ["take one step back", "step back", "back a step when he lobs"])
 def test_a_step_back_on_court_is_none(said: str) -> None:
     assert not any(isinstance(one, UndoSaid) for one in understand(said, chat=MATCH))
+
+
+@pytest.mark.parametrize(
+    "said", ["scratch that, their point", "strike that, it was theirs", "scratch that they won it"]
+)
+def test_scratched_and_told_anew_it_counts_once(match: Talk, said: str) -> None:
+    match.say("our point")
+    assert "7-3-2" in match.say(said)

@@ -18,6 +18,7 @@ from bot.chat.answers.rally_details import (
     lines_about,
     read_anew,
 )
+from bot.chat.answers.rally_same_person import of_who_ended_it
 from bot.chat.answers.rally_tags import keep_tag
 from bot.chat.answers.serve_asked import keep_waiting, open_call
 from bot.chat.answers.write_down import write_down
@@ -97,12 +98,13 @@ def take_rally(desk: Desk, said: RallySaid) -> Reply:
         )
     tapped = adds_to_last(desk, said)
     if tapped is not None:
-        return add_words(desk, tapped, said.text)
+        return add_words(desk, tapped, said.text, said=said)
     last = last_rally(desk) if said.corrects else None
+    said = said if last is None else of_who_ended_it(desk, match, last, said)
     if last is not None and last.won_by is (Winner.US if said.won_by_us else Winner.THEM):
         played = played_at(desk, match, last.n)
         if played is not None and said.details != RallyDetails():
-            return add_words(desk, played, said.text)
+            return add_words(desk, played, said.text, said=said)
         return with_score(desk, match, wording("score.counted_so"))
     if last is None and said.scored and _is_the_others_serve(desk, ours=said.won_by_us):
         return ask_whose_serve(desk, match, ours=said.won_by_us)

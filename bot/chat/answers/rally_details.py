@@ -208,9 +208,19 @@ def adds_to_last(desk: Desk, said: RallySaid) -> Played | None:
     return last if is_fresh and is_open else None
 
 
-def add_words(desk: Desk, played: Played, text: str, *, is_remark: bool = False) -> Reply:
-    """Words about a counted rally: later ones correct earlier ones, and all are kept."""
-    found = reading(desk, played, text, is_remark=is_remark)
+def add_words(
+    desk: Desk,
+    played: Played,
+    text: str,
+    *,
+    is_remark: bool = False,
+    said: RallySaid | None = None,
+) -> Reply:
+    """Words about a counted rally: later ones correct earlier ones, and all are kept.
+
+    `said` is the rally as they tell it, where they were read as one.
+    """
+    found = said or reading(desk, played, text, is_remark=is_remark)
     before = kept_of(desk, played.match, played.n)
     after = with_told(desk, played, before.with_line(text), found.details)
     return _change(desk, played, before, after, strangers=found.strangers)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
+from bot.chat.answers.call_doubted import asked_whose_points
 from bot.chat.answers.call_turned import call_read, call_turned
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
@@ -90,6 +91,9 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if match is None:
         desk.trace |= {"game": wanted.game}
         return no_match(desk)
+    doubted = asked_whose_points(desk, match, said, wanted.game) if expected is None else None
+    if doubted is not None:
+        return doubted
     reply = set_score(
         desk,
         match,
