@@ -188,7 +188,9 @@ _NOBODY = word_set("no_name")
 _GIVEN_NAMES = "given_names_that_are_words"
 
 
-_ALL_OF_THEM = words_in("both all everyone everybody the two them of him her these those please pls")
+_ALL_OF_THEM = words_in(
+    "both all everyone everybody the two them of him her these those please pls"
+)
 """Whoever was spoken of: no player is called so, where "add both" finds nobody to add."""
 
 

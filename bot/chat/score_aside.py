@@ -1,4 +1,4 @@
-"""What is told behind a score that already said who serves: "5-3 oskar serving, imani is at net"."""
+"""What is told behind a score and its server: "5-3 oskar serving, imani is at net"."""
 
 from __future__ import annotations
 

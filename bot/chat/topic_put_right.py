@@ -1,4 +1,4 @@
-"""The wrong shot asked about, put right: "not lob i mean dink", "i mean the serve not the return"."""
+"""The wrong shot asked about, put right: "not lob i mean dink", "the serve not the return"."""
 
 from __future__ import annotations
 

@@ -22,7 +22,9 @@ def test_the_shot_meant_is_answered(demo: Talk, asked: str, said: str, call: str
     assert demo.say(said).startswith(call)
 
 
-@pytest.mark.parametrize("said", ["not a dink a drop", "a serve not a return", "okafor pops up dinks not lobs"])
+@pytest.mark.parametrize(
+    "said", ["not a dink a drop", "a serve not a return", "okafor pops up dinks not lobs"]
+)
 def test_what_ball_was_played_asks_nothing(demo: Talk, said: str) -> None:
     demo.say("we play okafor and lindqvist next")
     demo.say("where do i dink okafor")
