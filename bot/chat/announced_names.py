@@ -32,7 +32,7 @@ _OPENING = frozenset(
     ["ok", "okay", "so", "um", "uh", "hey", "next", "nxt", "match", "up", "game", "opponents",
      "opponent", "opps", "one", "is", "are", "we", "were", "our", "on", "deck", "play", "playing",
      "after", "that", "this", "then", "have", "got", "face", "facing", "vs", "versus", "v",
-     "against", "round", "pair", "team", "its"]
+     "against", "round", "pair", "team", "its", "womens", "mens", "mixed", "doubles", "dubs"]
 )  # fmt: skip
 _JOINING = frozenset(["and", "n", "with", "plus", "w"])
 _JOINING_MARKS = frozenset("/&+")

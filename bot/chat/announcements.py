@@ -8,6 +8,7 @@ from datetime import time
 
 from bot.chat.cast import cast as cast_as_sides
 from bot.chat.common_words import is_common
+from bot.chat.event_heading import without_heading
 from bot.chat.format_said import format_parts
 from bot.chat.forms import any_of
 from bot.chat.numbers import number_of
@@ -86,8 +87,8 @@ def _with_opponents(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequen
 
 
 def begins_as_match(said: Sequence[Word]) -> bool:
-    """Whether the message begins as announcements do: "next: ..."."""
-    return _SURE_NEXT.search(folded_line(said)) is not None
+    """Whether the message begins as announcements do: "next: ...", "womens first. next ..."."""
+    return _SURE_NEXT.search(folded_line(without_heading(said))) is not None
 
 
 def match_said(

@@ -58,6 +58,12 @@ _SHOT = regex(
 """A shot or a matter named alone, by the topic that it then asks about."""
 
 
+def shot_named(line: str) -> Topic | None:
+    """The topic that a shot named alone asks about; None for any other words."""
+    named = _SHOT.fullmatch(line)
+    return None if named is None or named.lastgroup is None else Topic(named.lastgroup)
+
+
 def another_topic(message: Message, chat: ChatView) -> Question | None:
     """The question of another topic; None where the message goes on with the last."""
     line = " ".join(word.folded for word in message.said)
@@ -76,10 +82,9 @@ def another_topic(message: Message, chat: ChatView) -> Question | None:
     rest = [word.folded for word in message.said[at:]]
     if _ANYTHING.issuperset(rest) or (whether is None and _IT in rest):
         return None
-    named = _SHOT.fullmatch(" ".join(rest))
+    topic = shot_named(" ".join(rest))
     asked: Question | None
-    if named is not None and named.lastgroup is not None:
-        topic = Topic(named.lastgroup)
+    if topic is not None:
         if topic is Topic.COVER_MIDDLE and whether is None:
             return None  # "and the middle?" is where the ball asked about goes
         slots = find_slots(message.said, message.mentions, message.told)

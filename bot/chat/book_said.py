@@ -14,7 +14,7 @@ from bot.chat.occasions import without_occasion
 from bot.chat.own_pair_told import is_surely_pair, one_with_partner, pair_and_rest
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.sharing_words import MAY_ASK, SHARING_WORDS
-from bot.chat.words import Word, folded_line
+from bot.chat.words import Word, folded_line, words_in
 from bot.chat.words import words as split
 from knowledge.regex import regex
 
@@ -188,8 +188,16 @@ _NOBODY = word_set("no_name")
 _GIVEN_NAMES = "given_names_that_are_words"
 
 
+_ALL_OF_THEM = words_in(
+    "both all everyone everybody the two them of him her these those please pls"
+)
+"""Whoever was spoken of: no player is called so, where "add both" finds nobody to add."""
+
+
 def _names_somebody_new(line: str, typed: str) -> bool:
     """Whether "new team ..." goes on with a name; "add ..." is told to add whatever follows."""
+    if {word.folded for word in split(typed)} <= _ALL_OF_THEM:
+        return False
     if not line.startswith("new "):
         return True
     names = newcomers_in(typed).names

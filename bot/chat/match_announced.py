@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.announced_names import named_in_full, with_nearest
 from bot.chat.announcements import begins_as_match, match_said
+from bot.chat.event_heading import without_heading
 from bot.chat.message import Message, opponents
 from bot.chat.names import index_of
 from bot.chat.opponents_told import denied, is_schedules, opponents_told
@@ -21,14 +22,15 @@ from bot.chat.view import ChatView
 def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     """The match to come; None where play is told, or who serves in the match that is on."""
     named: Sequence[Mention] = opponents(message.mentions, chat)
-    begins = begins_as_match(message.said)
+    said = without_heading(message.said)
+    begins = begins_as_match(said)
     if begins:
-        named = named_in_full(message.text, message.said, message.mentions, named)
+        named = named_in_full(message.text, said, message.mentions, named)
     else:
         not_them = denied(message.said, named)
         named = [one for one in named if one not in not_them and not is_schedules(one)]
     told = () if begins else opponents_told(message, opponents(message.mentions, chat))
-    found = match_said(message.text, message.said, told or named, announced=bool(told))
+    found = match_said(message.text, said, told or named, announced=bool(told))
     line = message.told.line.text
     serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
     if found is None or (serves_now and len(named) < A_PAIR):

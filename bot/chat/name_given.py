@@ -64,8 +64,11 @@ def _names_of(pending: Pending) -> set[str]:
 
 
 def _adds(said: set[str], pending: Pending) -> bool:
-    """Whether the name that nobody bears is to be added: in so many words, or by yes to that."""
-    if pending.also and said & _ALL_OF_THEM:
+    """Whether the name that nobody bears is to be added: in so many words, or by yes to that.
+
+    "Add both" adds the one that is asked about as well: the other may be known, or was missed.
+    """
+    if (pending.also or said & _ADDS) and said & _ALL_OF_THEM:
         said = (said - _ALL_OF_THEM) or set(_ADDS)
     if said & _ADDS:
         return said <= _ADDS | _AROUND_ADDS | _YES | _BESIDE_YES

@@ -16,6 +16,7 @@ from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.said import Certainty, NoteSaid, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
 from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus, told_beside
+from bot.chat.told_dislike import tells_of_a_dislike
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
 from bot.chat.unknown_names import has_predicate
@@ -52,6 +53,8 @@ _GOES_ON = frozenset(["and", "but", "also", "ok", "oh", "btw"])
 def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     note = message.note
     if begins_as_note(message.said) or chat.forwarded:
+        return (note,)
+    if tells_of_a_dislike(message):
         return (note,)
     if message.asks and not _only_sounds_asked(message, chat):
         return _asked(message, chat)

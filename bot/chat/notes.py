@@ -35,6 +35,7 @@ from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_taken_back import with_what_counts
+from bot.chat.note_unbothered import without_unbothered
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.pointed_out import pointed_elsewhere
@@ -88,7 +89,7 @@ def read_note(
     if weighed:
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         given = without_asides(given_to_partners(read.claims, note), note)
-        read = replace(read, claims=shared(given, note))
+        read = replace(read, claims=without_unbothered(shared(given, note), note))
         read = of_high_balls(note, vouched_for(note, read))
     kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from bot.chat.moods import tells_a_state
 from bot.chat.names import find_mentions
+from bot.chat.occasions import DISCIPLINE
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.unknown_names import may_bear_a_name
 from bot.chat.view import ChatView
@@ -49,6 +50,11 @@ _TELLS = (
         r"^(?:(?:ok|so|btw|hey|and) )*(?:(?:im|i am|ill be|i) )?"
         rf"(?:play|playing|partnering|teaming up) (?:with|w) {_NAME}(?: {_WHEN})?$"
     ),
+    regex(
+        rf"^{_LEAD}(?:(?:new|match|game|{DISCIPLINE}|next|time) )*(?:(?:im|i am|ill be|its me) )"
+        rf"(?:(?:now|playing|back) )*(?:with|w) {_NAME} "
+        rf"(?:now|today|instead|(?:now )?(?:for|in) (?:the )?(?:{DISCIPLINE}|this one|this match))$"
+    ),
 )
 """Statements and nothing else: what goes on after the name is about something else."""
 
@@ -56,7 +62,7 @@ _TELLS = (
 def partner_told(text: str, chat: ChatView) -> BookSaid | None:
     """The partner that a message names, whom the book may not know; None for anything else."""
     said = words(text)
-    if "?" in text or not any(word.folded.startswith(("partner", "play")) for word in said):
+    if "?" in text or not any(_may_tell(word) for word in said):
         return None
     line = " ".join(word.folded for word in said)
     for form in _TELLS:
@@ -68,6 +74,10 @@ def partner_told(text: str, chat: ChatView) -> BookSaid | None:
             is_short = form is _OF_NAME and after in ("my", "now")
             return _said_of(text, named, find_mentions(said, chat), chat, is_short=is_short)
     return None
+
+
+def _may_tell(word: Word) -> bool:
+    return word.folded in ("with", "w") or word.folded.startswith(("partner", "play"))
 
 
 def _said_of(

@@ -10,6 +10,7 @@ from bot.chat.numbers import Group, is_dictated, number
 from bot.chat.other_matches import is_elsewhere, is_of_play
 from bot.chat.rally_told import serving_after
 from bot.chat.said import RallySaid, SaidScore, ScoreSaid
+from bot.chat.score_aside import without_aside
 from bot.chat.score_each import call_for, each_side, score_line
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_said_again import after_slip
@@ -61,7 +62,7 @@ def said_score(
     `own_first`: of two numbers the first is ours, unless they are a call or said to be otherwise.
     """
     found = score_group(said)
-    line = score_line(said, found)
+    line = score_line(without_aside(said, found), found)
     each = each_side(said, line)
     if each is not None:
         return each, (said[0].span[0], said[-1].span[1])

@@ -44,6 +44,8 @@ from bot.chat.side_quarrel import side_quarrel
 from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
 from bot.chat.substitutes_said import substitute_said
+from bot.chat.substitutes_told_of import substitute_told_of
+from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
 from bot.chat.write_down_said import write_down_said
 from bot.chat.zones_said import zone_said
@@ -63,10 +65,11 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or both_told_of(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)
-    fixed = fixed or substitute_said(message, chat)
+    fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
+    fixed = fixed or topic_put_right(message, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or nickname_told(message, chat)

@@ -1,4 +1,6 @@
-"""What to do about drives of theirs at one of us: "how does one do when hale drives at tom"."""
+"""What to do about balls of theirs at one of us: "how does one do when hale drives at tom", "he
+keeps hitting at my chest".
+"""
 
 from __future__ import annotations
 
@@ -17,8 +19,24 @@ _ASKED = regex(
     r"|everything|fast) )*(?:at|on|into|to) (?:we|us|me|i|our|my)(?: \w+){0,3}"
 )
 
+_KEEPS = (
+    r"(?:(?:is|are|s|re|just|really|both|all)? ?(?:keeps?|kept|always|constantly|only|still)"
+    r"(?: on)?(?: just)?)"
+)
+_AT_MY_BODY = regex(
+    rf"(?:(?:so|ok|and|but|well|help|ugh) )*(?:they|he|she) {_KEEPS}"
+    r" (?:hit(?:s|ting)?|go(?:es|ing)?|aim(?:s|ing)?|driv(?:e|es|ing)|speed(?:s|ing)?(?: it)? up"
+    r"|com(?:e|es|ing)|attack(?:s|ing)?|play(?:s|ing)?)"
+    r"(?: (?:it|balls?|them|the|every|everything|hard|straight|right|fast|all))*"
+    r" (?:at|into|to|in|on|for) (?:my|our|we)(?: (?:right|left|paddle|upper))*"
+    r" (?:chest|body|hips?|shoulders?|belly|stomach|ribs?|torso|armpit)"
+    r"(?: (?:what|how|do|can|should|i|we|to|now|help|about|it|that|then|any|ideas|fix))*"
+)
+"""Told or asked: where at them we would hit is another matter, and nobody is told hurt."""
+
 
 def asks_of_their_drives(message: Message) -> bool:
     """Whether nothing but that is asked: how to take them, and no third of ours. Whoever asks what
     to hit, where to stand or who takes it says so in other verbs."""
-    return _ASKED.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
+    line = " ".join(word.folded for word in message.told.words)
+    return _ASKED.fullmatch(line) is not None or _AT_MY_BODY.fullmatch(line) is not None

@@ -21,6 +21,7 @@ from knowledge.reading.entry_model import SHOWN, Band, EntryModel, Kind, Likely,
 from knowledge.regex import regex
 from knowledge.said_phrases import Hit, Phrases
 from knowledge.situation import Situation
+from knowledge.tactics.at_the_body import AT_THE_BODY, tells_only_of_a_body
 from knowledge.vocabulary import TRAITS, Trait, Value
 
 PLAN_B = "Plan B: "
@@ -103,6 +104,8 @@ def symptoms_of(situation: Situation, *, model: EntryModel | None = None) -> Fou
         return FoundSymptoms(named=(tapped,))
     hits = told_in(situation, phrases())
     told = [hit.id for hit in hits if not _only_seems(hit, hits)]
+    if told == [AT_THE_BODY] and tells_only_of_a_body(words):
+        return FoundSymptoms(named=_all(told))
     votes = {id: PHRASE_VOTE / (1 + place) for place, id in reversed([*enumerate(told)])}
     in_full = _ROUND_THE_POST.sub("around the post", words)
     likely = (model or entry_model(Kind.SYMPTOMS)).likely(in_full, votes)

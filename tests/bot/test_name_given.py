@@ -104,9 +104,14 @@ def test_yes_says_nobodys_name() -> None:
     assert name_given("yes", one, CHAT) is None
 
 
-@pytest.mark.parametrize("said", ["both", "add both", "both of them pop up"])
+@pytest.mark.parametrize("said", ["both", "both of them pop up"])
 def test_both_is_said_of_two(said: str) -> None:
     assert name_given(said, NOBODY, CHAT) is None
+
+
+def test_add_both_adds_the_one_asked_about() -> None:
+    """The other is known, or was not heard as a name: nobody says it to add nobody."""
+    assert name_given("add both", NOBODY, CHAT) == name_given("add", NOBODY, CHAT) is not None
 
 
 @pytest.mark.parametrize("pending", [ONE_NEAR, NOBODY, WHOSE])

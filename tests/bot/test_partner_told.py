@@ -19,6 +19,9 @@ from talk import Talk
         "ok my new partner is called bronagh",
         "playing with bronagh tomorrow",
         "im playing w bronagh today",
+        "im with bronagh now",
+        "new match, mixed, im with bronagh now",
+        "ok im w bronagh for mixed",
     ],
 )
 def test_a_partner_that_the_book_does_not_know_is_ours(fresh_anywhere: Talk, text: str) -> None:
@@ -42,6 +45,10 @@ def test_a_partner_that_the_book_does_not_know_is_ours(fresh_anywhere: Talk, tex
         "okafor targets my partner",
         "hale attacks my partner",
         "playing with wind today",
+        "im with you now",
+        "im with the idea now",
+        "im happy with lobs now",
+        "im with bronagh who serves first",
         "my partner is slow",
         "my partner is a lefty",
     ],

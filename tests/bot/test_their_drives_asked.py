@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from talk import Talk
 from voices import EVENING
 
 from bot.chat.said import Question
@@ -21,6 +22,11 @@ def _topic(text: str) -> Topic | None:
         ("how does one do when okafor is driving every third at tom?", True),
         ("how do we handle it when lindqvist keeps driving at mira", True),
         ("what to do when they bang everything at us", True),
+        ("okafor keeps hitting at my chest", True),
+        ("lindqvist always goes straight at toms body what do i do", True),
+        ("they keep speeding up at my right hip", True),
+        ("okafor keeps popping up at his hip", False),
+        ("where do i hit at okafors chest", False),
         ("how should i drive when okafor drives at tom", False),
         ("what do we hit when okafor drives at us", False),
         ("how do we drive the third at okafor", False),
@@ -28,3 +34,16 @@ def _topic(text: str) -> Topic | None:
 )
 def test_drives_of_theirs_at_us_are_a_habit_to_answer(text: str, *, asked: bool) -> None:
     assert (_topic(text) is Topic.ANSWER_PATTERN) is asked
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "he keeps hitting at my chest",
+        "lindqvist keeps hitting at my chest",
+        "lindqvist always goes at my body",
+    ],
+)
+def test_balls_at_my_body_are_answered_and_not_aimed(demo: Talk, said: str) -> None:
+    demo.say("we play okafor and lindqvist next")
+    assert demo.say(said).startswith("Wait with the backhand in front, elbow free.")
