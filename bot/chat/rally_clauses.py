@@ -81,10 +81,15 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
 
 
 def _beside_a_body(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None:
-    """The rally that is told beside private words: "pain killers" and "shot" hit no winner."""
+    """The rally that is told beside private words: "pain killers" and "shot" hit no winner.
+
+    Something must happen in what is left: of "my calf hurts" that is "my", and nobody's point.
+    """
     beside = read_message(without_private(message.text), chat)
     rally = told_rally(beside, chat) if beside.said else None
-    return None if rally is None else replace(rally, text=message.text)
+    if rally is None or (isinstance(rally, RallySaid) and not rally.understood):
+        return None
+    return replace(rally, text=message.text)
 
 
 def _won_by_play(reading: RallyReading, said: Sequence[Word], line: str) -> bool | None:

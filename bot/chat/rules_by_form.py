@@ -51,3 +51,9 @@ def asks_of_rules(message: Message) -> bool:
         return False
     is_asked = _ENDS.fullmatch(line) or _MAY.fullmatch(line)
     return is_asked is not None or tells_of_bad_calls(message.text)
+
+
+def tells_of_somebodys_calls(message: Message) -> bool:
+    """Whether it says of somebody by name that their calls are bad: words that one may keep."""
+    is_named = any(not one.pronoun for one in message.mentions)
+    return is_named and not message.asks and tells_of_bad_calls(message.text)

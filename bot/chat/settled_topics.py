@@ -6,6 +6,7 @@ from functools import cache
 from typing import Final
 
 from bot.chat.message import Message
+from bot.chat.rules_by_form import tells_of_somebodys_calls
 from bot.chat.said import Question
 from bot.chat.server_number_asked import asks_server_number
 from bot.chat.slots import find_slots
@@ -290,8 +291,13 @@ def settled_topic(message: Message) -> Question | None:
         topic = Topic.OPPONENT_REPORT
     if topic is None:
         return None
-    slots = find_slots(message.said, message.mentions, message.told)
-    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+    return Question(
+        text=message.text,
+        topic=topic,
+        confidence=CERTAIN,
+        slots=find_slots(message.said, message.mentions, message.told),
+        may_note=tells_of_somebodys_calls(message),
+    )
 
 
 def _topic_of(line: str) -> Topic | None:

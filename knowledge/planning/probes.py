@@ -44,7 +44,7 @@ def _which_hand(theirs: Sequence[OnCourt]) -> tuple[Reason, ...]:
     if unknown:
         return tuple(replace(which, text=f"Is {one.name} a lefty?") for one in unknown if one.name)
     is_open = any(one.profile.fact(Trait.TWO_HANDED_BACKHAND) is None for one in theirs)
-    return (replace(which, text="Two-handed backhand?"),) if is_open else ()
+    return (replace(which, text="Who hits a two-handed backhand?"),) if is_open else ()
 
 
 def has_quick_hands(one: OnCourt) -> bool:

@@ -26,9 +26,13 @@ _TELLS: Final = regex(
     r"(?:line judges?|line callers?|linesmen|linesman)\b"
 )
 _OF_OURS: Final = regex(r"\b(?:i|we) (?:cheat|call(?:ed)?|made|make)\b|\bmy calls?\b")
+_OUTCOME: Final = r"(?:theirs|ours|(?:their|our) (?:point|rally)|(?:lost|won) (?:it|that)(?: one)?)"
+_OF_A_RALLY: Final = regex(rf"^{_OUTCOME}\b|\b{_OUTCOME}$")
+"""Told with them, a rally is counted first: "they call everything out, theirs"."""
 
 
 def tells_of_bad_calls(words: str) -> bool:
     """Whether calls of theirs are doubted, or somebody wanted who sees the lines."""
     said = plain(words)
-    return _TELLS.search(said) is not None and _OF_OURS.search(said) is None
+    is_none = _OF_OURS.search(said) or _OF_A_RALLY.search(said)
+    return is_none is None and _TELLS.search(said) is not None

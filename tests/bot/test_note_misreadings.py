@@ -42,9 +42,11 @@ def test_returns_that_land_deep_are_strong(demo: Talk, text: str) -> None:
     ],
 )
 def test_line_calls_are_no_talk_between_partners(demo: Talk, text: str) -> None:
+    """What to do about them is answered; that they are made is kept with one tap."""
     assert told(demo, text) == set()
-    assert demo.last[-1].text.startswith("Noted, all kept as words")
+    assert demo.last[-1].text.startswith("Play on and stay calm")
     assert not [one.label for one in demo.buttons if "communication" in one.label]
+    assert demo.tap("write it down").startswith("Noted, all kept as words")
 
 
 def test_calls_to_a_partner_are(demo: Talk) -> None:

@@ -79,24 +79,3 @@ def test_of_whoever_was_dumped_no_rally_is_told_and_nothing_is_kept(match: Talk,
     match.say(said)
     assert (match.stored()["rally"], match.say("score?")) == before
     assert not any("dumped" in str(row) for rows in match.stored().values() for row in rows)
-
-
-@pytest.mark.parametrize(
-    ("serve", "said", "noted"),
-    [
-        ("we serve", "lost it long return", "our error"),
-        ("we serve", "tom missed the return", "Tom's error"),
-        ("they serve", "lost it my serve long", "Mira's error"),
-        ("they serve", "lost it, dumped the third", "our error"),
-        ("we serve", "won it, lindqvist missed the serve", "Lindqvist's error"),
-        ("they serve", "lost it long return", "Mira's return error"),
-        ("we serve", "lost it my serve long", "Mira's serve error"),
-        ("we serve", "won it, lindqvist return long", "Lindqvist's return error"),
-    ],
-)
-def test_a_stroke_that_had_no_turn_is_left_out(
-    demo: Talk, serve: str, said: str, noted: str
-) -> None:
-    demo.say("next okafor lindqvist 10:40")
-    demo.say(serve)
-    assert demo.say(said).split("\n")[-1] == f"Noted: {noted}."

@@ -29,8 +29,8 @@ def test_with_no_hand_known_all_three_are_worth_a_look(theirs: tuple[OnCourt, ..
 
 @pytest.mark.parametrize("hand", [Hand.LEFT, Hand.RIGHT])
 def test_a_hand_that_is_known_is_looked_for_no_more(hand: Hand) -> None:
-    assert texts(okoro(hand))[0] == "Two-handed backhand?"
-    assert texts(okoro(hand), langford(hand))[0] == "Two-handed backhand?"
+    assert texts(okoro(hand))[0] == "Who hits a two-handed backhand?"
+    assert texts(okoro(hand), langford(hand))[0] == "Who hits a two-handed backhand?"
 
 
 def test_the_one_whose_hand_is_not_known_is_named() -> None:

@@ -120,25 +120,9 @@ def reading(
 
 def with_told(desk: Desk, played: Played, kept: KeptRally, told: RallyDetails) -> KeptRally:
     """What is kept, with what is told now: later words correct earlier ones."""
-    told = _playable(played, told)
     row = merged(kept.row, told, won_by_us=played.won_by_us, ours=played.ours)
     now = replace(kept, row=row, choices=_choices(desk, played, kept, told.choices))
     return replace(now, rates=_rates(desk, played, now))
-
-
-def _playable(played: Played, told: RallyDetails) -> RallyDetails:
-    """Without a stroke that its side had no turn for: who serves returns no serve.
-
-    Either the stroke is a slip or the log's serve is; the words stay, and no drill counts it.
-    """
-    if told.stroke not in (*_SERVING_STROKES, Stroke.RETURN) or not played.is_serve_known:
-        return told
-    by_us = told.by in played.ours if told.by is not None else told.by_us
-    if by_us is None and told.ending is not None:
-        by_us = played.won_by_us is not told.ending.is_error
-    is_serving = by_us is played.before.we_serve
-    fits = by_us is None or is_serving is (told.stroke in _SERVING_STROKES)
-    return told if fits else replace(told, stroke=None)
 
 
 def _choices(
