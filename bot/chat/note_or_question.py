@@ -89,8 +89,9 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
 def tells_of_private_life(message: Message) -> bool:
     """Whether it tells such of one of them, asking nothing: it is handed back, whoever it is, and
     no tactics come of it."""
-    is_told = not message.asks and not _speaks_of_us(message)
-    return is_told and is_of_private_life(message.text)
+    if message.asks or _speaks_of_us(message) or not message.said:
+        return False
+    return is_of_private_life(message.text[: message.said[-1].span[1]])
 
 
 def _only_sounds_asked(message: Message, chat: ChatView) -> bool:

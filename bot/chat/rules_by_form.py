@@ -44,9 +44,11 @@ _OF_CALLS = frozenset([Trait.COMMUNICATION])
 def asks_of_rules(message: Message) -> bool:
     """Whether it asks when ends change, or for a phone; or tells that they call good balls out.
 
-    Nothing that notes a trait is taken for it.
+    Nothing that notes a trait is taken for it, nor what is called a note.
     """
     line = " ".join(word.folded for word in message.said)
+    if line.startswith("note "):
+        return False
     if len(message.said) > LONGEST or not {one.trait for one in message.note.claims} <= _OF_CALLS:
         return False
     is_asked = _ENDS.fullmatch(line) or _MAY.fullmatch(line)
