@@ -6,9 +6,9 @@ Opponents are left out: what they cannot do is scouting.
 
 from __future__ import annotations
 
-from bot.chat.message import Message, is_ours, opponents
+from bot.chat.message import Message, opponents
+from bot.chat.partner_trouble import line_of_us
 from bot.chat.said import Question
-from bot.chat.short_forms import in_full
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
@@ -33,7 +33,7 @@ def hurt_and_asked(message: Message, chat: ChatView) -> Question | None:
     """The question as one of a body; None where nobody of ours hurts, or nothing is asked so."""
     if any(not one.pronoun for one in opponents(message.mentions, chat)):
         return None
-    line = _line(message, chat)
+    line = line_of_us(message, chat)
     if _WHO_COVERS.search(line) is None:
         return None
     of_us = _OF_US.search(line) is not None and complains(message.text)
@@ -42,12 +42,3 @@ def hurt_and_asked(message: Message, chat: ChatView) -> Question | None:
     slots = find_slots(message.said, (), message.told)
     topic = Topic.WEATHER_OR_BODY
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
-
-
-def _line(message: Message, chat: ChatView) -> str:
-    """The words in full, one of ours by name as "ourname"."""
-    ours = [one.span for one in message.mentions if not one.pronoun and is_ours(one, chat.ours)]
-    return " ".join(
-        "ourname" if any(start <= word.span[0] < stop for start, stop in ours) else word.folded
-        for word in in_full(message.said, names=ours)
-    )
