@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from knowledge.beliefs import REST_OF_GROUP
 from knowledge.effects import ALWAYS, Condition, Effect, Mechanism, Points
 from knowledge.tactics.conditions import DINKS, grows_with, rule_of_thumb, skill, two_handed
 from knowledge.tactics.dink_aims import Aim, DinkQuestion
@@ -59,7 +60,7 @@ def _weak_wings(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
     """What notes say of the wing that meets it; of both alike, it is there whichever that is."""
     backhand, name = question.backhand_at(aim), aim.target.name
     weak_wing = _in_safe_lanes(WEAK_WING, aim)
-    common = None if aim.wing is not None else _said_of_both(aim)
+    common = None if aim.wing is not None else _said_of_both(aim, backhand.prevalence)
     if common is not None:
         trait, named = common, f"{name}'s dink"
         yield skill(aim.target, trait, -weak_wing, Mechanism.THEIR_REPLY, on=(aim.id,), named=named)
@@ -76,13 +77,23 @@ def _weak_wings(question: DinkQuestion, aim: Aim) -> Iterator[Effect]:
         )
 
 
-def _said_of_both(aim: Aim) -> Trait | None:
-    """The wing of which less is said, where notes call both weak or both strong."""
+def _said_of_both(aim: Aim, meets_backhand: float) -> Trait | None:
+    """The wing of which less is said, where notes call both weak or both strong.
+
+    None where what is said of the likelier wing alone counts for more: a weak backhand, noted
+    beside a weaker forehand, must not make the middle the lesser target.
+    """
     skills = {trait: aim.target.profile.skill(trait) for trait in DINKS.values()}
     levels = [one.level for one in skills.values()]
     if any(one.is_open for one in skills.values()) or math.prod(levels) <= 0:
         return None
-    return min(skills, key=lambda trait: abs(skills[trait].level))
+    chances = {Trait.BACKHAND_DINK: meets_backhand, Trait.FOREHAND_DINK: 1 - meets_backhand}
+    apart = sorted(chances[trait] * abs(one.level) for trait, one in skills.items())
+    less = min(skills, key=lambda trait: abs(skills[trait].level))
+    more = next(trait for trait in skills if trait is not less)
+    least = abs(skills[less].level)
+    together = least + REST_OF_GROUP * chances[more] * (abs(skills[more].level) - least)
+    return less if together >= apart[1] + REST_OF_GROUP * apart[0] else None
 
 
 def _share_of(common: Trait | None, trait: Trait, aim: Aim) -> float:

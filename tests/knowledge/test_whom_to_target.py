@@ -512,6 +512,14 @@ def lead_of_okafor(target: Target) -> tuple[float, float, int]:
     st.sampled_from([Value.WEAKNESS, Value.STRENGTH]),
     st.integers(1, 3),
 )
+@example(
+    ["forehand_dink weakness"] * 2,
+    [],
+    (Side.LEFT, Side.RIGHT),
+    Trait.BACKHAND_DINK,
+    Value.WEAKNESS,
+    1,
+)
 def test_a_weaker_dinker_is_never_the_lesser_target_nor_a_stronger_one_the_better(
     his: list[str],
     others: list[str],
