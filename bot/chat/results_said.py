@@ -259,10 +259,6 @@ def _is_finished(first: int, second: int) -> bool:
     return max(first, second) >= min(TARGETS) and first != second
 
 
-def _is_over_by_two(first: int, second: int) -> bool:
-    return is_over(*sorted((first, second)))
-
-
 def _is_short(said: Sequence[Word]) -> bool:
     return len(said) <= 12
 

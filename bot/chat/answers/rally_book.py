@@ -26,9 +26,6 @@ _OF_EVERY_RALLY = frozenset([Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.THIRD_SHOT
 afterwards is always one that was worth telling."""
 
 _WE_SERVING = frozenset([Topic.AIM_SERVE, Topic.THIRD_SHOT])
-_SERVING_STROKES = frozenset([Stroke.SERVE, Stroke.THIRD])
-"""What only the serving side plays; the return is the other side's."""
-
 _HIPS = {"right_hip": Hand.RIGHT, "left_hip": Hand.LEFT}
 
 
