@@ -57,10 +57,14 @@ _HAND_ALONE = regex(
 )
 """`partner joss, lefty`: told of the partner, who was named right before."""
 
+_LONGEST = 500
+"""Characters of a message that may introduce its writer; the pattern's work grows with the square
+of them."""
+
 
 def one_with_partner(typed: str) -> tuple[str, str] | None:
     """The pair of "were in denver, im mira w/ tom", and what is told beside it."""
-    found = _ONE_WITH.fullmatch(typed.strip())
+    found = _ONE_WITH.fullmatch(typed.strip()) if len(typed) <= _LONGEST else None
     if found is None or "?" in (found["before"] or ""):
         return None
     one = (found["one"] or found["here"], found["one_more"] or found["here_more"] or "")

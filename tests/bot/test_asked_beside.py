@@ -9,7 +9,6 @@ from dataclasses import replace
 
 import pytest
 from talk import Talk
-from topic_examples import OPEN_VOICES, voice_examples
 from voices import EVENING
 
 from bot.chat.said import NoteSaid, Question, RallySaid, ResultSaid, ScoreSaid, Unclear, Understood
@@ -193,14 +192,6 @@ def test_what_was_not_asked_offers_other_topics() -> None:
     assert isinstance(unclear, Unclear)
     assert unclear.offers
     assert Topic.AIM_DINK not in unclear.offers
-
-
-@pytest.mark.parametrize("voice", OPEN_VOICES)
-def test_no_unclear_question_of_an_open_voice_is_without_topics(voice: str) -> None:
-    said: list[Understood] = []
-    for one in voice_examples(voice):
-        said += understand(one.text, chat=replace(EVENING, last_topic=one.after))
-    assert all(1 <= len(one.offers) <= 3 for one in said if isinstance(one, Unclear))
 
 
 @pytest.mark.parametrize(

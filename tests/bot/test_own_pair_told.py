@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import pytest
 from talk import Talk
+from voices import EVENING
 
+from bot.chat import own_pair_told
 from bot.chat.own_pair_told import pair_and_rest
+from bot.chat.understand import understand
 
 
 @pytest.mark.parametrize(
@@ -169,3 +172,21 @@ def test_what_is_played_may_stand_before_the_partner(fresh_anywhere: Talk, said:
     assert fresh_anywhere.say(said).startswith("You are Ines and Emeka.")
     assert ("hand", "right", False) in fresh_anywhere.claims("Ines")
     assert ("hand", "left", False) in fresh_anywhere.claims("Emeka")
+
+
+@pytest.mark.parametrize("filler", ["x", "9 ", "okafor\n", "a and "])
+def test_a_message_too_long_to_introduce_anybody_is_not_searched(
+    monkeypatch: pytest.MonkeyPatch, filler: str
+) -> None:
+    """The pattern's work grows with the square of what it is given."""
+    given: list[int] = []
+
+    class Counting:
+        def fullmatch(self, text: str) -> None:
+            given.append(len(text))
+
+    monkeypatch.setattr(own_pair_told, "_ONE_WITH", Counting())
+    understand((filler * 4096)[:4096], chat=EVENING)
+    assert all(length <= 500 for length in given)
+    understand("im mira with tom", chat=EVENING)
+    assert given
