@@ -104,7 +104,8 @@ def _read(example: Example) -> Read:
     questions = [one for one in said if isinstance(one, Question)]
     unclear = [one for one in said if isinstance(one, Unclear)]
     told = [one for one in said if isinstance(one, NoteSaid | ScoreSaid | ResultSaid)]
-    offers = [topic for one in (*questions, *unclear) for topic in one.offers]
+    offers = [topic for one in questions for topic in one.offers]
+    offers += [topic for one in unclear for topic in one.offers]
     offers += [topic for one in told for topic in one.may_ask]
     topics = frozenset(one.topic for one in questions)
     if any(isinstance(one, PlanSaid) for one in said):
