@@ -57,6 +57,9 @@ _HAND_ALONE = regex(
 )
 """`partner joss, lefty`: told of the partner, who was named right before."""
 
+_NAMES_PARTNER = regex(r"partner|\bwith |\bw[/ ]", re.IGNORECASE)
+"""One of these stands in every introduction: the long pattern is not tried on other messages."""
+
 _LONGEST = 500
 """Characters of a message that may introduce its writer; the pattern's work grows with the square
 of them."""
@@ -64,7 +67,8 @@ of them."""
 
 def one_with_partner(typed: str) -> tuple[str, str] | None:
     """The pair of "were in denver, im mira w/ tom", and what is told beside it."""
-    found = _ONE_WITH.fullmatch(typed.strip()) if len(typed) <= _LONGEST else None
+    may_be = len(typed) <= _LONGEST and _NAMES_PARTNER.search(typed)
+    found = _ONE_WITH.fullmatch(typed.strip()) if may_be else None
     if found is None or "?" in (found["before"] or ""):
         return None
     one = (found["one"] or found["here"], found["one_more"] or found["here_more"] or "")

@@ -40,8 +40,10 @@ class FeatureTable:
     @classmethod
     def of(cls, messages: Sequence[Message], lengths: tuple[float, ...]) -> FeatureTable:
         """The table of all features that any of the messages shows."""
-        shown = [np.unique(_keys(message)) for message in messages]
-        keys, counts = np.unique(np.concatenate(shown), return_counts=True)
+        shown = [frozenset(chain.from_iterable(message.groups)) for message in messages]
+        keys, counts = np.unique(
+            np.fromiter(chain.from_iterable(shown), np.uint32), return_counts=True
+        )
         telling = np.log((1 + len(messages)) / (1 + counts)) + 1
         return cls(
             keys=keys, telling=telling.astype(np.float16).astype(np.float32), lengths=lengths

