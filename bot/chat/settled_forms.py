@@ -16,6 +16,7 @@ from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
 from bot.chat.full_names_told import full_name_told
 from bot.chat.hurt_and_asked import hurt_and_asked
+from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -55,6 +56,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
     fixed = fixed or spelling_told(message, chat)
+    fixed = fixed or hurt_awaited_asked(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)

@@ -9,7 +9,7 @@ from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.complaints import complains
 from knowledge.emergencies import emergency_of, without_denied
 from knowledge.situation import Situation, Wind
-from knowledge.tactics import heat_answer, hurt_opponent, knocked, plays_on, wind_answer
+from knowledge.tactics import braces, heat_answer, hurt_opponent, knocked, plays_on, wind_answer
 from knowledge.tactics.beside_complaint import (
     NO_ALARM,
     asks_for_substitute,
@@ -62,6 +62,8 @@ def _advice(situation: Situation) -> Advice:
         return _of_denied(undenied, situation)
     if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
         return hurt_opponent.advise()
+    if braces.asks_for_brace(words):
+        return braces.advise()
     if knocked.hurts_from_a_knock(words):
         return knocked.advise()
     if asks_to_play_on(situation) or goes_on_anyway(situation):
