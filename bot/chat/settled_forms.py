@@ -14,6 +14,7 @@ from bot.chat.disagreed import disagreed
 from bot.chat.fault_remembered import fault_remembered
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
+from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
@@ -73,6 +74,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or topic_put_right(message, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
+    fixed = fixed or forget_asked(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)
