@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from bot.chat.message import Message, opponents
 from bot.chat.rally_clauses import with_details
-from bot.chat.said import Question, RallySaid, ResultSaid, ScoreSaid
+from bot.chat.said import Question, RallySaid, ResultSaid, ScoreSaid, Understood
 from bot.chat.settled_forms import rally_told, settled
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -20,7 +20,7 @@ from knowledge.vocabulary import Topic
 _Told = RallySaid | ResultSaid | ScoreSaid
 
 
-def fine_again(message: Message, chat: ChatView) -> tuple[Question | _Told, ...]:
+def fine_again(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """The question of the body, and what is told of the match beside it; empty for all else."""
     if not _says_so(message, chat):
         return ()
