@@ -13,6 +13,7 @@ from bot.chat.note_witness import is_hearsay, is_told_by_another
 from bot.chat.notes import read_note
 from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
+from bot.chat.ruled_incident import is_ruled_on
 from bot.chat.said import Certainty, NoteSaid, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
 from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus, told_beside
@@ -122,6 +123,8 @@ def _reads_told(message: Message, chat: ChatView) -> bool:
 def _asked(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     """A question, and before it the note that stands beside it."""
     question = read_question(message, chat)
+    if is_ruled_on(question, message):
+        return (question,)
     beside = telling_note(message.text, as_meant(message.said), message.note, chat.ours)
     if beside is None and not message.note.about_body:
         for span in told_beside(message.text, as_meant(message.said), message.note, chat.ours):

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, is_ours, opponents
-from bot.chat.said import Question
+from bot.chat.said import Certainty, Question
 from bot.chat.short_forms import in_full
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
@@ -18,6 +18,11 @@ from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
 _PARTNER = r"(?:(?:my |our )?(?:partner|partners|pard|pardner|ourname)|shes?|hes?)"
+_ANYBODY = (
+    rf"(?:\b{_PARTNER}|^(?:(?:so|ok|and|now|help) )*(?!(?:i|im|we|you|they|these|opponents?|ref"
+    r"|referee|umpire|crowd|coach|everyone|everybody|somebody|someone|nobody)\b)\w+)"
+)
+"""A partner whom nobody has told us of yet opens the message as a name that we don't know."""
 _OFTEN = (
     r"(?: (?:is|was|has|are|just|really|always|keeps?|kept|keep|again|been|wont|stop|even|still|on"
     r"|all|now|the|time|so|both))*"
@@ -81,7 +86,15 @@ _QUARREL = (
 )
 """Our two, as whoever coaches them tells of it: which of them is in the right is never asked."""
 
-_TOLD = regex("|".join((_QUARREL, _TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
+_SNAPS = (
+    rf"{_ANYBODY}{_OFTEN}(?: (?:getting|gets|got|being|a|bit|little|very))*"
+    r" (?:(?:snap(?:s|ped|ping)?|moan(?:s|ed|ing)?|bark(?:s|ed|ing)?) at me|(?:told|tells|telling)"
+    r" me off|(?:cross|angry|mad|annoyed|snappy|short|fed up|impatient|frustrated|furious)"
+    r" (?:at|with) me)\b"
+)
+"""Cross with whoever writes: of an opponent it is none, who is known by name."""
+
+_TOLD = regex("|".join((_QUARREL, _SNAPS, _TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
 _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
 
@@ -92,7 +105,8 @@ def partner_trouble(message: Message, chat: ChatView) -> Question | None:
         return None
     if "?" in message.text.rstrip(" ?!."):
         return None  # "is it as good as over? tom's gone quiet" asks of something else
-    if any(not one.pronoun for one in opponents(message.mentions, chat)):
+    known = (one for one in message.mentions if one.certainty is not Certainty.NOBODY)
+    if any(not one.pronoun for one in opponents(list(known), chat)):
         return None
     slots = find_slots(message.said, (), message.told)
     topic = Topic.RESET_HEAD

@@ -12,6 +12,7 @@ from knowledge.complaints import complains_of_us
 from knowledge.emergencies import without_denied
 from knowledge.struck import is_struck_badly
 from knowledge.tactics.beside_complaint import asks_for_substitute, asks_to_cover
+from knowledge.tactics.braces import asks_for_brace
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
 from knowledge.tactics.plays_on import asks_to_play_on, goes_on, goes_on_hurt, says_little
@@ -28,6 +29,7 @@ def plays_on_asked(message: Message, chat: ChatView) -> Question | None:
         or _asks_to_play_on(message, chat)
         or _asks_for_substitute(message, chat)
         or _asks_to_cover(message, chat)
+        or _asks_for_brace(message, chat)
         or _denies_alarm(message, chat)
     ):
         return None
@@ -44,6 +46,11 @@ def _asks_to_cover(message: Message, chat: ChatView) -> bool:
     """ "How do we cover the court", right after one of us is told of as hurt."""
     is_after = chat.hurt and chat.last_topic is Topic.WEATHER_OR_BODY
     return is_after and message.asks and asks_to_cover(message.text)
+
+
+def _asks_for_brace(message: Message, chat: ChatView) -> bool:
+    """ "Can she wear a knee brace": of one of us; what an opponent wears is told or a rule."""
+    return not opponents(message.mentions, chat) and asks_for_brace(message.text)
 
 
 def _denies_alarm(message: Message, chat: ChatView) -> bool:

@@ -14,8 +14,10 @@ from bot.chat.disagreed import disagreed
 from bot.chat.fault_remembered import fault_remembered
 from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
+from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.hurt_and_asked import hurt_and_asked
+from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words
 from bot.chat.message import (
@@ -55,6 +57,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
     fixed = fixed or spelling_told(message, chat)
+    fixed = fixed or hurt_awaited_asked(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
@@ -71,6 +74,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or topic_put_right(message, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
+    fixed = fixed or forget_asked(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)

@@ -17,6 +17,7 @@ from bot.chat.vary_asked import vary_asked
 from bot.chat.which_of_them import which_of_them
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
+from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
     asks_of_line_judges,
@@ -94,7 +95,8 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_a_hurt_rally,
         tells_of_a_bounced_ball,
     )
-    return any(reader(message.text) for reader in readers) or asks_of_rules(message)
+    is_new = rule_of_a_newcomer(message.text) is not None
+    return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
 def _asks_a_rule_by_form(message: Message) -> bool:

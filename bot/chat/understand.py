@@ -16,6 +16,7 @@ from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.emergency_said import emergency_said
+from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
 from bot.chat.lead_asked import lead_asked
@@ -115,7 +116,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if opening:
         return opening
     scored = rally_beside_score(message, chat)
-    beside = (scored,) if scored else lead_asked(message, chat)
+    beside = (scored,) if scored else fine_again(message, chat)
+    beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
     beside = beside or rally_and_note(message, chat, settled)
     if beside:

@@ -14,6 +14,7 @@ from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
+from knowledge.rulebook.hurt_awaited import MEDICAL, waits_for_hurt
 from knowledge.rulebook.told_apart import (
     KITCHEN_ENTER,
     is_of_a_foot_in,
@@ -108,6 +109,8 @@ def find_rule(words: str, *, before: str = "") -> Found:
     likeliest = None if found.rule is None else found.rule.name
     decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
     decided = decided or rule_of_rally(words, likeliest, before=before)
+    if decided is None and waits_for_hurt(words, before=before):
+        decided = MEDICAL
     if before and decided is None and tells_of_a_bounce(words):
         earlier = _finder().find(before).rule
         if earlier is not None and is_of_a_foot_in(earlier.name):

@@ -12,6 +12,7 @@ from typing import Final
 
 from knowledge.regex import regex
 from knowledge.rulebook.bad_calls import BAD_CALL, tells_of_bad_calls
+from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.touching import plain
 
 MEDICAL: Final = "medical"
@@ -133,6 +134,8 @@ def _tells_foot_in(said: str) -> bool:
 
 def rule_told_apart(words: str, found: str | None) -> str | None:
     """The rule's name where such words decide it; else None. `found`: the likeliest."""
+    if (asked := rule_of_a_newcomer(words)) is not None:
+        return asked
     if asks_of_medical(words):
         return MEDICAL
     if asks_who_should_serve(words):

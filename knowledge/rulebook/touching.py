@@ -18,6 +18,10 @@ _STILL_LIVE: Final = regex(
     r"\bbefore (?:\w+ ){0,4}(?:second bounce|2nd bounce|bounced twice|bounces twice|double bounced?"
     r"|bounces? (?:a )?(?:second|2nd) time|(?:was|is|went|goes) dead|died"
     r"|(?:point|rally) (?:was|is|had) (?:over|ended)|(?:point|rally) ended)\b"
+    r"|\bbefore (?:he|she|they|i|we|you|partner|opponent|\w+) (?:\w+ )?(?:hit|hits|smash\w*|put"
+    r"|puts|made|makes|played|plays|struck|finish\w*)\b(?! (?:(?:the|into|in) )*(?:net|post|tape))"
+    r"|\bbefore (?:the|his|her|their|my|our|that) (?:winner|put ?away|smash|last (?:shot|ball|hit)"
+    r"|final (?:shot|ball))\b|\b(?:during|in the middle of) the (?:rally|point)\b|\bmid ?rally\b"
     r"|\b(?:still|while (?:\w+ ){0,3}(?:is|was|s)?) ?(?:live|alive|in play)\b"
 )
 _TOLD_DEAD: Final = regex(

@@ -41,6 +41,9 @@ _COVERS = regex(
     r"\bcover(?:s|ing)?\b(?: \w+){0,2} (?:court|middle|lobs?|side|everything|me|him|her)\b"
     r"|\bwho (?:covers|takes|runs)\b|\b(?:cover|split|share) the court\b"
     r"|\bhow do we (?:play|stand)\b"
+    r"|\bcan ?(?:t|not) (?:even |really )*(?:run|get|go|turn) back\b"
+    r"|\bcan ?(?:t|not) (?:even |really )*(?:run for|chase|get to|reach|run down) "
+    r"(?:the |any |their )*(?:lobs?|them)\b"
 )
 
 

@@ -6,6 +6,7 @@ the medical time-out: a player's doubt is answered with sitting out, and staff d
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from knowledge.advice import Advice, Choice, Reason
@@ -14,6 +15,7 @@ from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, rule
+from knowledge.tactics.medicated import HIDES, takes_medicine
 from knowledge.tactics.weather_entries import BODY, Entry
 from knowledge.tactics.weather_finding import find_entry
 from knowledge.tactics.weather_said import folded
@@ -43,6 +45,10 @@ _SAYS_FINE = (
 _SURE = (
     r"(?:(?:you|u) (?:mean|say|saying|sure|certain)|(?:so|is that|thats|that is) (?:a )?(?:yes|no)"
     r"|are (?:you|u) sure|yes or no|for sure|really)"
+)
+_FINE = regex(
+    rf"\b{_SAYS_FINE}\b|^(?:(?:ok|and|but|no|yeah) )*(?:all )?(?:fine|ok|okay|good|better|alright)"
+    r" (?:now|again)$"
 )
 _MATTERS = regex(
     rf"\b(?:{_PLAYS_ON}|{_STOPS}|{_SAYS_FINE}|{_SURE}|(?:can|may|could|should|let) {_WHO} play)\b"
@@ -105,6 +111,7 @@ _HOW_TO_LEAVE = regex(
 
 _SOMEBODY: Final = "somename"
 _MARKS: Final = '.,!:;()"-'
+_CLAUSE_ENDS = regex(r"[.,;!?\n]+|\s(?:and|but|so)\s")
 _FEWEST_WORDS: Final = 2
 
 
@@ -125,6 +132,18 @@ def says_little(words: str, *, names: frozenset[str]) -> bool:
     return _is_little(_said(words, names))
 
 
+def says_fine(words: str, *, names: frozenset[str]) -> bool:
+    """Whether a clause of it tells nothing but that somebody is well again: "ok hes fine, water
+    break". For use after a complaint, which such a word takes nothing of."""
+    clauses = [_said(clause, names) for clause in clauses_of(words)]
+    return any(_is_little(said) and _FINE.search(" ".join(said)) for said in clauses)
+
+
+def clauses_of(words: str) -> list[str]:
+    """The words in parts, at marks and links."""
+    return [clause for one in _CLAUSE_ENDS.split(words) if (clause := one.strip())]
+
+
 def _said(words: str, names: frozenset[str]) -> list[str]:
     said = [one.strip(_MARKS) for one in folded(words).replace("?", " ").split()]
     return [_SOMEBODY if _is_name(one, names) else one for one in said if one]
@@ -135,8 +154,9 @@ def _is_little(said: list[str]) -> bool:
 
 
 def goes_on_hurt(words: str) -> bool:
-    """Whether a message that tells of a complaint asks in the same breath to play on."""
-    return complains(words) and goes_on(words)
+    """Whether a message that tells of a complaint, or of what one takes for it, asks in the same
+    breath to play on."""
+    return (complains(words) or takes_medicine(words)) and goes_on(words)
 
 
 def goes_on(words: str) -> bool:
@@ -149,7 +169,15 @@ def _is_name(word: str, names: frozenset[str]) -> bool:
 
 
 def advise(words: str, before: str) -> Advice:
-    """The answer by the complaint that the lines `before` tell of, the last one first."""
+    """The answer by the complaint that the lines `before` tell of, the last one first; what one
+    takes for it makes it graver."""
+    advice = _by_complaint(words, before)
+    if not takes_medicine(words):
+        return advice
+    return replace(advice, reasons=(HIDES, *advice.reasons[1:]))
+
+
+def _by_complaint(words: str, before: str) -> Advice:
     told = [line for line in before.splitlines()[::-1] if is_emergency(line) or complains(line)]
     if _HOW_TO_LEAVE.search(folded(words)):
         return _leaving()

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.complaints import complains
-from knowledge.emergencies import Emergency, emergency_of, without_denied
+from knowledge.emergencies import emergency_of, without_denied
 from knowledge.situation import Situation, Wind
-from knowledge.sources import COMMON_PRACTICE, rule
-from knowledge.tactics import heat_answer, hurt_opponent, knocked, plays_on, wind_answer
+from knowledge.tactics import braces, heat_answer, hurt_opponent, knocked, plays_on, wind_answer
 from knowledge.tactics.beside_complaint import (
     NO_ALARM,
     asks_for_substitute,
@@ -20,6 +19,8 @@ from knowledge.tactics.beside_complaint import (
     unmoving,
     with_what_is_asked,
 )
+from knowledge.tactics.first_aid import FIRST_AID, stop
+from knowledge.tactics.goes_on import asks_to_play_on, goes_on_anyway
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -55,15 +56,17 @@ def _advice(situation: Situation) -> Advice:
     words = situation.asked.words
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
-        return _stop(emergency)
+        return stop(emergency)
     undenied = without_denied(words)
     if undenied is not None:
         return _of_denied(undenied, situation)
     if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
         return hurt_opponent.advise()
+    if braces.asks_for_brace(words):
+        return braces.advise()
     if knocked.hurts_from_a_knock(words):
         return knocked.advise()
-    if _asks_to_play_on(situation):
+    if asks_to_play_on(situation) or goes_on_anyway(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
     index = heat_answer.felt(heat) if heat_answer.asks_if_another(words) else None
@@ -98,17 +101,6 @@ def _of_denied(rest: str, situation: Situation) -> Advice:
 
 def _asking(words: str, situation: Situation) -> Situation:
     return replace(situation, asked=replace(situation.asked, words=words, before=""))
-
-
-def _asks_to_play_on(situation: Situation) -> bool:
-    """Whether nothing but that is asked, of a complaint told before or of none."""
-    asked = situation.asked
-    everybody = (*situation.ours, *situation.theirs)
-    names = frozenset(part for one in everybody for part in folded(one.name).split())
-    is_hurt = any(complains(line) or emergency_of(line) for line in asked.before.splitlines())
-    if asked.before and not is_hurt:
-        return False  # it goes on from a question about the weather
-    return plays_on.asks_to_play_on(asked.words, names=names, is_hurt=is_hurt)
 
 
 def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
@@ -193,7 +185,7 @@ def first_care(words: str) -> tuple[str, str]:
     """
     emergency = emergency_of(words)
     if emergency is not None:
-        return _FIRST_AID[emergency][0], DEFERS
+        return FIRST_AID[emergency][0], DEFERS
     if knocked.hurts_from_a_knock(words):
         return knocked.advise().call, DEFERS
     entry = find_entry(words)
@@ -232,60 +224,3 @@ def _otherwise(situation: Situation, heat: HeatSaid) -> Entry:
     if situation.asked.tired:
         return entry_named("tired")
     return entry_named(HEAT if situation.asked.hot else ANYTHING)
-
-
-_FIRST_AID = {
-    Emergency.LIFE: (
-        "Stop. Call emergency help and medical staff now.",
-        ("Sit or lie down; don't stay alone", "Not breathing: start CPR, send for the AED"),
-    ),
-    Emergency.DOWN: (
-        "Stop play. Call medical staff and the referee now.",
-        ("Don't pull them up; stay with them", "Not moving: emergency number; no breath: CPR"),
-    ),
-    Emergency.SUGAR: (
-        "Stop now. Sit down; get medical staff.",
-        (
-            "Own plan first: the sugar you carry; not alone",
-            "Drowsy or odd: emergency number, no food",
-        ),
-    ),
-    Emergency.THINNER: (
-        "Stop now. Get medical staff, even if you feel fine.",
-        (
-            "Thinner and a knock: a bleed can stay hidden",
-            "Headache, sick, sleepy: emergency number",
-        ),
-    ),
-    Emergency.HEAT: (
-        "Stop now. Get medical staff; shade, cool down.",
-        ("Lie down, feet up; don't stay alone", "Confused or not sweating: emergency number"),
-    ),
-    Emergency.HEAD: (
-        "Stop now. Get medical staff: it may be the head.",
-        ("No more play today, even if it passes", "Worse, sick or sleepy: emergency number"),
-    ),
-    Emergency.EYE: (
-        "Stop now. Get medical staff: an eye can't wait.",
-        ("Don't rub or press; cover it loosely", "Sight changed: emergency number"),
-    ),
-    Emergency.INJURY: (
-        "Stop now. Get medical staff; don't play on it.",
-        ("Keep it still; press a clean cloth on bleeding", "Heavy bleeding: emergency number"),
-    ),
-}
-"""What to do first, in the words of general first-aid teaching (from memory)."""
-
-
-def _stop(emergency: Emergency) -> Advice:
-    call, first_aid = _FIRST_AID[emergency]
-    return Advice(
-        topic=Topic.WEATHER_OR_BODY,
-        call=call,
-        reasons=(
-            *(Reason(text=text, source=COMMON_PRACTICE) for text in first_aid),
-            Reason(text="Medical time-out: up to 15 minutes", source=rule("10.B")),
-        ),
-        caution=DEFERS,
-        confidence=Confidence.GENERAL_RULE,
-    )

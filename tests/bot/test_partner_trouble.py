@@ -37,6 +37,9 @@ BLAMES = "Breathe out; say: next one, together."
         ("she says its my fault", BLAMES),
         ("he blames me for everything", BLAMES),
         ("bronagh thinks we lost because of me", BLAMES),
+        ("she snapped at me just now what do i say", BLAMES),
+        ("bronagh is short with me", BLAMES),
+        ("astrid is getting cross with me, i keep apologising and she says stop", BLAMES),
     ],
 )
 def test_it_is_answered_and_nothing_is_kept(pair: Talk, text: str, call: str) -> None:
@@ -76,6 +79,10 @@ def test_a_quarrel_of_our_two_is_kept_of_neither(pair: Talk, text: str) -> None:
 )
 def test_how_they_talk_in_play_is_a_note(pair: Talk, text: str) -> None:
     assert pair.say(text).startswith("Noted")
+
+
+def test_an_opponent_who_is_cross_is_no_trouble_of_ours(demo: Talk) -> None:
+    assert demo.say("okafor is cross with me for hitting him").startswith("Noted")
 
 
 def test_an_opponent_who_poaches_is_scouted(demo: Talk) -> None:

@@ -216,3 +216,52 @@ def test_a_blow_is_looked_after_and_stored_nowhere(coach: Talk, said: str) -> No
 def test_what_else_is_asked_behind_a_complaint_is_answered(coach: Talk, said: str) -> None:
     coach.say("noor has cramp in her calf")
     assert "sit out" not in call(coach.say(said)).lower()
+
+
+@pytest.mark.parametrize(
+    ("said", "score"),
+    [
+        ("ok hes fine, water break. our ball 4-5-1", "4-5-1. We serve."),
+        ("noor says shes ok, our point", "3-1-1. We serve"),
+        ("shes good to go, they won it", "2-1-2. We serve"),
+    ],
+)
+def test_fine_again_beside_a_score_stays_a_body(coach: Talk, said: str, score: str) -> None:
+    coach.say("2-1-1 us")
+    coach.say("noor feels dizzy in this heat")
+    told = coach.say(said)
+    assert call(told) == SIT_OUT
+    assert score in told
+
+
+def test_fine_again_takes_no_note_and_no_question(coach: Talk) -> None:
+    coach.say("noor hurt her knee")
+    assert "poaching often" in coach.say("shes fine, petra poaches a lot")
+    assert LOOKED_AT not in coach.say("shes fine, who do we target")
+
+
+PILLS = "Ask medical staff or a pharmacist, not a chat."
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "ive got tablets for blood pressure should i carry on",
+        "i take blood thinners is it ok to play on",
+    ],
+)
+def test_pills_make_playing_on_no_likelier(fresh: Talk, said: str) -> None:
+    assert call(fresh.say(said)) == PILLS
+    fresh.say("its boiling, feel a bit dizzy")
+    told = fresh.say(said)
+    assert call(told) == SIT_OUT
+    assert "What you take can hide it" in told
+    assert not fresh.notes()
+
+
+@pytest.mark.parametrize("said", ["noor asks can she wear a knee brace", "am i allowed a brace"])
+def test_a_brace_is_asked_for_at_the_desk_and_heals_nothing(coach: Talk, said: str) -> None:
+    told = coach.say(said)
+    assert "ask the desk" in call(told)
+    assert "It hurts? A brace hides it" in told
+    assert "Partner takes middle and lobs" in coach.say("her knee is sore she cant run back")

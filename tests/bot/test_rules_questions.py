@@ -116,6 +116,11 @@ def test_a_foot_in_after_the_bounce_is_no_fault(demo: Talk, asked: str, told: st
         ),
         ("where do i dink okafor", "it was after the bounce though", "Take it in the air"),
         ("my foot touched the line, fault?", "it bounced twice", "Fault"),
+        (
+            "can my paddle touch the net after the ball is dead",
+            "and if it was before he hit winner?",
+            "Fault: touch no net",
+        ),
     ],
 )
 def test_what_else_is_told_of_it_keeps_its_own_answer(

@@ -126,3 +126,17 @@ def test_whether_we_know_it_tells_nothing(fresh: Talk, text: str) -> None:
     fresh.say("/add Chidi Okafor")
     assert "Noted" not in fresh.say(text)
     assert not fresh.claims("Okafor")
+
+
+@pytest.mark.parametrize(
+    ("said", "notes"),
+    [
+        ("hale stepped in nvz on follow thru after smash, ball already dead. fault?", 0),
+        ("hale foot faulted on that erne, is that our point?", 0),
+        ("hale steps in the kitchen every volley, can we call it?", 1),
+    ],
+)
+def test_one_fault_to_be_ruled_on_is_no_habit(demo: Talk, said: str, notes: int) -> None:
+    before = len(demo.notes())
+    assert "rulebook" in demo.say(said)
+    assert len(demo.notes()) == before + notes

@@ -363,6 +363,8 @@ def test_touching_a_partner_in_the_kitchen_is_said_in_the_first_line(words: str)
         ("he brushed the net is that our point", "Fault:"),
         ("they touched the net after the ball was dead", "No fault:"),
         ("i leaned on the net after a winner", "No fault:"),
+        ("my paddle brushed the net before he hit the winner", "Fault:"),
+        ("i touched the net after he hit a winner", "No fault:"),
     ],
 )
 def test_a_net_touched_was_touched_live_unless_the_words_tell_otherwise(

@@ -8,6 +8,7 @@ from __future__ import annotations
 import pytest
 
 from knowledge.rulebook.finding import find_rule
+from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
     asks_of_line_judges,
@@ -169,3 +170,37 @@ def test_who_jumps_clear_of_the_kitchen_may_volley(said: str, rule: str) -> None
     found = find_rule(said).rule
     assert found is not None
     assert found.name == rule
+
+
+@pytest.mark.parametrize(
+    ("said", "rule"),
+    [
+        ("what do they mean 0-0-2", "score call"),
+        ("sorry i dont get it why is it 2", "zero zero two"),
+        ("why is the first server called second server", "zero zero two"),
+        ("so if we lose the first rally they serve is that it", "zero zero two"),
+        ("who serves first how do they decide", "toss"),
+        ("can we swap sides in the middle of the game or is that cheating", "stack"),
+        ("whats the kitchen rule again can i stand in it", "kitchen enter"),
+        ("kath says 3-1-2, what do we do if we disagree about the score", "wrong score"),
+    ],
+)
+def test_what_somebody_new_asks_has_its_rule(said: str, rule: str) -> None:
+    found = find_rule(said)
+    assert found.is_sure
+    assert found.rule is not None
+    assert found.rule.name == rule
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "why is it 2-0 to them",
+        "can i go in the kitchen after my third",
+        "is it legal to switch sides when they serve",
+        "how do we decide who serves first",
+        "if we lose the first game do they serve",
+    ],
+)
+def test_what_only_sounds_new_is_left_to_the_model(said: str) -> None:
+    assert rule_of_a_newcomer(said) is None

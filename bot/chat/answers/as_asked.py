@@ -17,6 +17,7 @@ from bot.chat.words import folded_line, words
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.complaints import complains_of_us
 from knowledge.regex import regex
+from knowledge.rulebook.hurt_awaited import waits_for_hurt
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
@@ -93,7 +94,8 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
         return _of_our_bodies(desk, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
-    return last.text if _GOES_ON.search(question.text) else None
+    goes_on = _GOES_ON.search(question.text) or waits_for_hurt(question.text, before=last.text)
+    return last.text if goes_on else None
 
 
 def _of_our_bodies(desk: Desk, last: Asked) -> str | None:

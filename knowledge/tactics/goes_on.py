@@ -1,0 +1,37 @@
+"""Whether a message after a complaint is about going on: then the complaint answers it."""
+
+from __future__ import annotations
+
+from knowledge.complaints import complains
+from knowledge.emergencies import emergency_of
+from knowledge.situation import Situation
+from knowledge.tactics import plays_on
+from knowledge.tactics.weather_entries import BODY, entry_by_words
+from knowledge.tactics.weather_said import folded
+
+
+def asks_to_play_on(situation: Situation) -> bool:
+    """Whether nothing but that is asked, of a complaint told before or of none."""
+    asked = situation.asked
+    is_hurt = any(complains(line) or emergency_of(line) for line in asked.before.splitlines())
+    if asked.before and not is_hurt:
+        return False  # it goes on from a question about the weather
+    return plays_on.asks_to_play_on(asked.words, names=_names(situation), is_hurt=is_hurt)
+
+
+def _names(situation: Situation) -> frozenset[str]:
+    everybody = (*situation.ours, *situation.theirs)
+    return frozenset(part for one in everybody for part in folded(one.name).split())
+
+
+def goes_on_anyway(situation: Situation) -> bool:
+    """Whether, after a complaint, somebody is said to be fine among other things, or pills are to
+    let them go on; another complaint told with it has its own answer."""
+    asked = situation.asked
+    if not any(complains(line) or emergency_of(line) for line in asked.before.splitlines()):
+        return False
+    if plays_on.goes_on_hurt(asked.words):
+        return not complains(asked.words)
+    picked = entry_by_words(asked.words)
+    is_new = picked is not None and picked.kind == BODY
+    return not is_new and plays_on.says_fine(asked.words, names=_names(situation))
