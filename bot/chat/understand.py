@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.announced_and_noted import announced_and_noted
 from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import own_pair_said
@@ -31,6 +32,7 @@ from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_behind_a_rally import rally_and_note
 from bot.chat.noted_beside import told_and_noted
 from bot.chat.partner_again import partner_again
+from bot.chat.partner_beside import partner_beside
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
@@ -93,6 +95,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if partner is None and not chat.forwarded:
         partner = partner_in_passing(text, chat)
     partner = partner or partner_pointed_at(text, chat) or partner_again(text, chat)
+    partner = partner or partner_beside(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, settled)
@@ -114,6 +117,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
+    announced = announced_and_noted(message, chat, settled)
+    if announced is not None:
+        return (announced,)
     scored = rally_beside_score(message, chat)
     beside = (scored,) if scored else lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)

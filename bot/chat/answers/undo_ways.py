@@ -14,6 +14,7 @@ from bot.chat.answers.imports import back_to_book
 from bot.chat.answers.note_offers import put_in, take_out
 from bot.chat.answers.notes import observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
+from bot.chat.answers.pair_of_match import pair_before
 from bot.chat.answers.pool_undo import pool_again, pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before
 from bot.chat.answers.reminder_times import times_as_stored
@@ -142,6 +143,7 @@ def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, 
 
 def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     remember_before(desk, before)
+    pair_before(desk, before)
     return "your pair"
 
 
