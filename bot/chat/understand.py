@@ -58,7 +58,7 @@ from bot.chat.timeouts_said import timeout_before_question
 from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
-from bot.chat.two_partners_told import two_partners_told
+from bot.chat.two_partners_told import other_partner_told, two_partners_told
 from bot.chat.view import ChatView
 from bot.chat.weather_beside import tells_lightning, tells_weather
 from bot.chat.who_writes import knowing_writer
@@ -95,7 +95,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if partner is None and not chat.forwarded:
         partner = partner_in_passing(text, chat)
     partner = partner or partner_pointed_at(text, chat) or partner_again(text, chat)
-    partner = partner or partner_beside(text, chat)
+    partner = partner or partner_beside(text, chat) or other_partner_told(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, settled)
