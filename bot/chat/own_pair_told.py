@@ -29,7 +29,8 @@ _NO_SURNAME = (
 _MORE_OF_NAME = rf" {_NO_SURNAME}{_NAME}"
 _MYSELF = (
     rf"(?:(?:i['’]?m|i am|this is|my name is|it['’]?s) (?P<one>{_NAME})"
-    rf"(?P<one_more>{_MORE_OF_NAME})?|(?P<here>(?!first\b){_NAME})(?P<here_more>{_MORE_OF_NAME})? here)"
+    rf"(?P<one_more>{_MORE_OF_NAME})?|(?P<here>(?!first\b){_NAME})"
+    rf"(?P<here_more>{_MORE_OF_NAME})? here)"
 )
 _HAND = r"(?:left|right)(?:y|ie|[ -]?hand(?:ed|er)?)"
 _MY_HAND = rf"(?:(?:\s*[,(;]\s*|\s+)(?:and )?(?:i['’]?m |i am )?(?:a )?(?P<hand>{_HAND})\b\)?)?"
