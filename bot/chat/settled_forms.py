@@ -31,6 +31,7 @@ from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.plays_on_asked import plays_on_asked
 from bot.chat.rally_clauses import with_details
+from bot.chat.real_name_told import real_name_told
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_corrected import result_corrected
 from bot.chat.said import (
@@ -54,7 +55,7 @@ from bot.chat.zones_said import zone_said
 def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
-    fixed = fixed or spelling_told(message, chat)
+    fixed = fixed or spelling_told(message, chat) or real_name_told(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
