@@ -25,6 +25,7 @@ from bot.chat.message import (
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
+from bot.chat.own_substitute_said import own_substitute_said
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
@@ -67,6 +68,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
+    fixed = fixed or own_substitute_said(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
