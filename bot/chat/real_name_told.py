@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.moods import tells_a_state
 from bot.chat.named_line import named_line
@@ -22,7 +23,7 @@ from scouting_db.values import PlayerRow
 
 _LEAD = (
     r"(?:(?:ok|okay|so|and|oh|right|no|nope|well|btw|fyi|hey|wait|actually|apparently|sorry|turns"
-    r"|out|it) )*"
+    r"|out|it|the) )*"
 )
 _END = r"(?: (?:apparently|actually|btw|then|by the way|lol|it turns out))*"
 _NEW = r"(?P<new>[^\W\d]+(?: [^\W\d]+)??)"
@@ -91,7 +92,12 @@ def _only_one_known(message: Message, chat: ChatView) -> PlayerRow | None:
     if len(meant) != 1 or any(one.certainty is not Certainty.SURE for one in named):
         return None
     row = next((row for row in chat.roster if row.player in meant), None)
-    return row if row is not None and " " not in row.name else None
+    return row if row is not None and _has_no_full_name(row) else None
+
+
+def _has_no_full_name(row: PlayerRow) -> bool:
+    """Whether the book knows them by one name, or by looks alone: "Tall Lad"."""
+    return " " not in row.name or fold(row.name).split()[-1] in word_set("told_by_looks")
 
 
 def _words_of(

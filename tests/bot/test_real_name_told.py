@@ -43,6 +43,16 @@ def test_nobody_is_renamed_by_what_tells_something_else(met: Talk, text: str) ->
     assert "is now" not in met.say(text)
 
 
+def test_two_told_by_looks_are_a_pair_till_their_names_are_known(fresh: Talk) -> None:
+    told = fresh.say("next: the tall lad and red cap, 9:20, court 3, to 11")
+    assert told == "No tall lad and red cap in your book yet."
+    told = fresh.tap("add tall lad and red cap")
+    assert told.startswith("Next: Tall Lad and Red Cap, 09:20, court 3, best of 3 to 11.\nUnder")
+    assert fresh.say("the tall lad has slow feet") == "Noted. Lad: foot speed weak."
+    assert fresh.say("so the tall lad is Marcus") == "Tall Lad is now Marcus."
+    assert fresh.say("the tall lad lobs a lot") == "Noted. Marcus: lob often."
+
+
 def test_the_old_name_goes_with_the_undo_and_comes_back(met: Talk) -> None:
     met.say("rename lanky to marcus")
     assert met.say("lanky's real name is Marcus Webb") == "Marcus is now Marcus Webb."
