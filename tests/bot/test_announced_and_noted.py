@@ -48,7 +48,6 @@ def test_the_note_is_told_behind_the_match(text: str, then: str) -> None:
         "gretel and rune again, the tall lady and grey beard",
         "in the playoff gretel and rune were late on lobs, rune is slow",
         "next: gretel and rune, gretel serves first",
-        "next: gretel and rune at 3, court 4",
         "playoff at 3 vs gretel and rune, where do i dink gretel",
     ],
 )

@@ -21,7 +21,6 @@ from bot.chat.own_pair_told import one_with_partner
             "marisol and pelle",
             "im left handed, pelle is righty",
         ),
-        ("im marisol lefty w/ pelle", "marisol and pelle", "im lefty"),
         (
             "im marisol, playing with pelle today first tournament, bit nervous",
             "marisol and pelle",

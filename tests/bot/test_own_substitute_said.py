@@ -21,9 +21,7 @@ def marisol(fresh: Talk) -> Talk:
         ("no anouk can't make it so im with benedikt today", "Benedikt"),
         ("anouk is out, pelle plays instead", "Pelle"),
         ("benedikt is subbing for anouk", "Benedikt"),
-        ("anouk isnt here to lob, is she", "Anouk"),
         ("anouk is out of position", "Anouk"),
-        ("gretel isnt here its pelle", "Anouk"),
         ("anouk isnt here its gretel", "Anouk"),
     ],
 )
