@@ -51,9 +51,8 @@ from bot.chat.answers.several import answer_several
 from bot.chat.answers.topic_unclear import ask_topic
 from bot.chat.answers.write_down import nothing_waits, taken_down
 from bot.chat.asked import Asked
-from bot.chat.one_reply import joined, undoing_apart, undoing_what
-from bot.chat.payload import Tap, Verb
-from bot.chat.render import offer_buttons, rows, with_buttons
+from bot.chat.one_reply import brief, joined, undoing_apart, undoing_what
+from bot.chat.render import offer_buttons, with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import (
     AgreementSaid,
@@ -162,8 +161,8 @@ def _answered_as_it_stands(
     """
     if not _is_playing(desk) and not any(isinstance(one, ResultSaid) for one in told):
         answer = _answered(desk, asked)
-        return joined([answer, *(_brief(_act(desk, one)) for one in told)])
-    stands = [_brief(_act(desk, one)) for one in told]
+        return joined([answer, *(brief(_act(desk, one)) for one in told)])
+    stands = [brief(_act(desk, one)) for one in told]
     is_settled = open_call(desk) is None
     answer = _answered(desk, [_of_the_match(one) for one in asked] if is_settled else asked)
     return joined([answer, *stands])
@@ -172,18 +171,6 @@ def _answered_as_it_stands(
 def _of_the_match(question: Question | Unclear) -> Question | Unclear:
     """The question without the score and the serve that stand in the log now, or can't be."""
     return replace(question, slots=replace(question.slots, score=None, serving=None))
-
-
-_NEXT_TIME = frozenset({Verb.TIMEOUT, Verb.SERVER, Verb.SIDES, Verb.TAG})
-"""Taps under a score that can wait for the next one, where an answer stands above it."""
-
-
-def _brief(stands: Reply) -> Reply:
-    buttons = [one for row in stands.buttons for one in row]
-    return replace(
-        stands,
-        buttons=rows([one for one in buttons if Tap.parse(one.payload).verb not in _NEXT_TIME]),
-    )
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:
@@ -206,6 +193,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ResultSaid():
             reply = take_result(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
+        case MatchSaid(then=rest) if rest:
+            return _announced_and_noted(desk, understood)
         case MatchSaid():
             return reminders.take_more_of_match(desk, understood) or matches.announce(
                 desk, understood
@@ -279,6 +268,16 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return booking.manage(desk, understood)
         case Unclear():
             return ask_topic(desk, understood)
+
+
+def _announced_and_noted(desk: Desk, said: MatchSaid) -> Reply:
+    """The match, and the note behind it; whoever is asked about is noted on once that is known."""
+    asked = desk.context.pending_count
+    told = matches.announce(desk, said)
+    if desk.context.pending_count > asked:
+        return told
+    noted = acted(desk, understand(said.then, chat=desk.chat_view()))
+    return joined([told, *(undoing_what(one, said.then) for one in noted)])
 
 
 def _is_playing(desk: Desk) -> bool:

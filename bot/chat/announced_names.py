@@ -44,6 +44,11 @@ _AFTER_NAMES = (word_set("never_in_a_name") | word_set("of_a_schedule")) - _GIVE
     "thursday", "friday", "saturday", "sunday", "tue", "tues", "wed", "thurs", "fri", "sat",
     "weekend", "week",
 }  # fmt: skip
+_LOOKS = word_set("told_by_looks")
+_ARTICLES = words_in("the a an that")
+_LONGEST_LOOKS = 3
+"""Words of "tall lad", "big red cap": nobody is called so, but known so till the name is told."""
+
 _NUMBERS = words_in(
     "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
     " sixteen seventeen eighteen nineteen twenty thirty forty fifty"
@@ -120,6 +125,8 @@ def _sides(said: Sequence[Word]) -> list[list[Word]]:
             sides.append([])
         if word.folded in _JOINING:
             continue
+        if word.folded in _ARTICLES and not sides[-1] and _by_looks(said[at + 1 :]):
+            continue
         is_number = bool(sides[-1]) and word.folded in _NUMBERS
         if is_number or _ends_names(word.folded) or not word.folded.replace("'", "").isalpha():
             break
@@ -134,12 +141,21 @@ def _ends_names(folded: str) -> bool:
 
 def _cut(side: Sequence[Word]) -> Sequence[Word]:
     """The side up to an everyday word that no name ends in: "zubiri tough ones"."""
+    if looks := _by_looks(side):
+        return looks
     for at, word in enumerate(side):
         is_last = at == 1 and len(side) == 2 and word.folded not in _TOLD
         is_written = word.is_capitalised or not side[0].is_capitalised
         if at and _is_everyday(word) and not (is_last and is_written):
             return side[:at]
     return side[:LONGEST_NAME]
+
+
+def _by_looks(side: Sequence[Word]) -> Sequence[Word]:
+    """ "Tall lad" of "the tall lad in": how somebody looks or what they wear, in a name's place."""
+    told = side[:_LONGEST_LOOKS]
+    stop = next((at for at, word in enumerate(told) if word.folded in _LOOKS), 0)
+    return told[: stop + 1] if stop else ()
 
 
 def _is_everyday(word: Word) -> bool:
@@ -163,7 +179,8 @@ def _named(
         return in_book[0]
     if not in_book and inside and inside[0].span == span:
         return inside[0]
-    if not in_book and not _may_be_first(side[0], alone=len(side) == 1):
+    is_told = bool(_by_looks(side)) or _may_be_first(side[0], alone=len(side) == 1)
+    if not in_book and not is_told:
         return None
     near = in_book[0].players if in_book else ()
     return Mention(typed=text[slice(*span)], span=span, certainty=Certainty.NOBODY, players=near)

@@ -77,9 +77,13 @@ def _mended(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]
 
 def _beside(said: Sequence[Word], mentions: Sequence[Mention]) -> list[str]:
     """The words that are of no name."""
+    return [word.folded for word in _without(said, mentions)]
+
+
+def _without(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]:
     spans = [one.span for one in mentions]
     kept = [word for word in said if not any(start <= word.span[0] < stop for start, stop in spans)]
-    return [word.folded for word in in_full(kept)]
+    return in_full(kept)
 
 
 def _with_opponents(said: Sequence[Word], mentions: Sequence[Mention]) -> Sequence[Word]:
@@ -101,7 +105,9 @@ def match_said(
         return None
     opponents = tuple(one for one in mentions if not one.pronoun)
     mended = _mended(said, mentions)
-    parts, meant = format_parts(mended), "".join(word.gap + word.folded for word in mended)
+    meant = "".join(word.gap + word.folded for word in mended)
+    # "Red cap, 9:20" caps nothing; "cap 15" alone may have been taken for somebody.
+    parts = format_parts(_without(said, [one for one in mentions if " " in one.typed]))
     at = put_right(text, clock) or put_right(meant, clock)
     court = put_right(text, court_of) or put_right(meant, court_of)
     facts = sum(1 for fact in (at, court, parts) if fact is not None)

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 from bot.chat.coach_said import coach_said
 from bot.chat.common_words import is_common
-from bot.chat.said import BookSaid, BookVerb, CoachSaid
+from bot.chat.said import BookSaid, BookVerb, Certainty, CoachSaid, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from knowledge.regex import regex
-from scouting_db.names import NameIndex
+from scouting_db.names import NameIndex, fold
+from scouting_db.values import PlayerRow
+
+PAIR = 2
 
 _GREETS = (
     r"(?i:(?:hello|hi|hey|hei|good (?:morning|afternoon|evening|day)|morning|so|ok|there|all)"
@@ -43,6 +48,39 @@ def introduced(text: str, chat: ChatView) -> CoachSaid | BookSaid | None:
     if not is_told and _A_COACH.fullmatch(text) is None:
         return None
     return BookSaid(text=text, verb=BookVerb.OUR_PAIR)
+
+
+_ONE_OF_US = regex(
+    rf"\s*{_I_AM}(?P<name>[^\W\d_][\w'’-]*(?: [^\W\d_][\w'’-]*)?)[ .!]*", re.IGNORECASE
+)
+
+
+def one_of_us_told(text: str, chat: ChatView) -> BookSaid | None:
+    """Which of the two of us writes, "im renske", and nothing else: who we are is told back.
+
+    Only the name of one of our pair, so that how somebody feels stays that.
+    """
+    found = _ONE_OF_US.fullmatch(text) if len(chat.ours) == PAIR and not chat.forwarded else None
+    if found is None:
+        return None
+    name = fold(found["name"])
+    ours = [row for row in chat.roster if row.player in chat.ours]
+    me = [row for row in ours if name in (fold(row.name), fold(row.name.split()[0]))]
+    if len(me) != 1 or len(ours) != PAIR:
+        return None
+    both = sorted(ours, key=lambda row: row is not me[0])
+    return BookSaid(
+        text=text,
+        verb=BookVerb.OUR_PAIR,
+        words=" and ".join(row.name for row in both),
+        mentions=tuple(sure(row) for row in both),
+        tells_writer=True,
+    )
+
+
+def sure(row: PlayerRow) -> Mention:
+    """Somebody of the book whom a message means without naming them."""
+    return Mention(typed=row.name, span=(0, 0), certainty=Certainty.SURE, players=(row.player,))
 
 
 def _is_a_name(name: str, chat: ChatView) -> bool:

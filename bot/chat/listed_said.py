@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bot.chat.coach_said import coach_said
 from bot.chat.drills_said import drill_said
-from bot.chat.introduced_said import introduced
+from bot.chat.introduced_said import introduced, one_of_us_told
 from bot.chat.leaks_said import leaks_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.results_brief import score_then_won
@@ -31,6 +31,7 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
         or pool_asked(text, chat)
         or coach_said(text, chat)
         or introduced(text, chat)
+        or one_of_us_told(text, chat)
         or pool_said(text, chat)
         or video_said(text, chat)
         or leaks_said(text)

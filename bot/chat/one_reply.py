@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.payload import Tap, Verb
+from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 
@@ -23,6 +24,17 @@ def joined(replies: Sequence[Reply]) -> Reply:
         picture=next((reply.picture for reply in replies if reply.picture), None),
         about=next((reply.about for reply in replies if reply.about), None),
     )
+
+
+_NEXT_TIME = frozenset({Verb.TIMEOUT, Verb.SERVER, Verb.SIDES, Verb.TAG})
+"""Taps under a score that can wait for the next one, where an answer stands above it."""
+
+
+def brief(stands: Reply) -> Reply:
+    """How it stands, as it is said under an answer: without the taps that can wait."""
+    buttons = [one for row in stands.buttons for one in row]
+    kept = [one for one in buttons if Tap.parse(one.payload).verb not in _NEXT_TIME]
+    return replace(stands, buttons=rows(kept))
 
 
 def undoing_apart(reply: Reply, label: str) -> Reply:

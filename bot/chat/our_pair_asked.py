@@ -10,14 +10,15 @@ from knowledge.regex import regex
 
 _LEAD = r"(?:(?:ok|okay|so|and|hey|um|wait|sorry|remind me) )*"
 _MY = r"(?:my|our) (?:(?:current|regular|mixed|doubles|womens|mens) )*partners?"
+_END = r"(?: (?:then|again|now|exactly|anyway|though|tho|lol|please|pls))*"
 _ASKED = regex(
-    rf"{_LEAD}(?:who|whom|whos|which pair|what pair|which team|what team) (?:are we|am i)"
+    rf"(?:{_LEAD}(?:who|whom|whos|which pair|what pair|which team|what team) (?:are we|am i)"
     r"(?: (?:playing|partnering|paired|partnered)(?: up)? with)?"
     rf"(?:{OCCASION})*"
     rf"|{_LEAD}(?:who is|who are|whos|who do you (?:have|think|know) (?:as|is|are)) {_MY}"
     rf"(?:{OCCASION})*"
     rf"|{_LEAD}(?:who do i|who i) (?:play|partner|team up) with(?:{OCCASION})*"
-    rf"|{_LEAD}(?:do you know )?who (?:we are|i am|im playing with|my partner is)"
+    rf"|{_LEAD}(?:do you know )?who (?:we are|i am|im playing with|my partner is)){_END}"
 )
 
 

@@ -23,14 +23,29 @@ _WITH_MORE = regex(
 
 _NO_SURNAME = (
     r"(?!(?:my|our|the|partner|with|w|and|n|play|playing|here|is|has|was|plays|likes|im|i|he|she|hes"
-    r"|shes|but|today|this|now|again|on|at)\b)"
+    r"|shes|but|today|this|now|again|on|at|first|mixed"
+    r"|left(?:y|ie|[ -]?hand\w*)|right(?:y|ie|[ -]?hand\w*))\b)"
 )
 _MORE_OF_NAME = rf" {_NO_SURNAME}{_NAME}"
 _MYSELF = (
     rf"(?:(?:i['’]?m|i am|this is|my name is|it['’]?s) (?P<one>{_NAME})"
-    rf"(?P<one_more>{_MORE_OF_NAME})?|(?P<here>{_NAME})(?P<here_more>{_MORE_OF_NAME})? here)"
+    rf"(?P<one_more>{_MORE_OF_NAME})?|(?P<here>(?!first\b){_NAME})"
+    rf"(?P<here_more>{_MORE_OF_NAME})? here)"
 )
-_MY_PARTNER = r"(?:(?:my|the|our) )?partner(?: today)?"
+_HAND = r"(?:left|right)(?:y|ie|[ -]?hand(?:ed|er)?)"
+_MY_HAND = rf"(?:(?:\s*[,(;]\s*|\s+)(?:and )?(?:i['’]?m |i am )?(?:a )?(?P<hand>{_HAND})\b\)?)?"
+"""Told of oneself between one's own name and the partner's: "im mira, lefty, with tom"."""
+
+_NEW_HERE = (
+    r"(?:(?:\s*[,;–—]\s*|\s+)(?:(?:its|it is|this is|for|in|at|my|our|the|very) )*"
+    r"first (?:ever )?(?:time|tournament|tourney|comp\w*|event|one)(?: ever| here| together)*)?"
+)
+"""How new it is to us, told in passing: nothing to keep, and no part of a name."""
+
+_MY_PARTNER = (
+    r"(?:(?:my|the|our) )?(?:(?:mixed|doubles|wom[ae]n['’]?s?|men['’]?s?|new|usual|regular) )*"
+    r"partner(?: today)?"
+)
 _PARTNER = rf"(?P<two>{_NAME})(?P<two_more>{_MORE_OF_NAME})?"
 EVENT = (
     r"(?:(?:in|the|a|some|mixed|doubles|dubs|women['’]?s|men['’]?s|open|senior\w*|today|tonight"
@@ -44,15 +59,15 @@ _WITH_WHOM = (
 )
 _ONE_WITH = regex(
     r"(?:(?P<before>.*\w.*?)(?:\s*[,.;!\n–—]+\s*| and ))?"
-    rf"(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*{_MYSELF}(?: |\s*[,.;]\s*)"
+    rf"(?:(?:hi|hey|hello|ok|so|btw)[ ,]+)*{_MYSELF}{_MY_HAND}{_NEW_HERE}(?: |\s*[,.;]\s*)"
     rf"(?:(?:{_WITH_WHOM}){_PARTNER}"
     rf"|(?:and )?(?P<his>{_NAME})(?P<his_more>{_MORE_OF_NAME})? is {_MY_PARTNER})"
-    r"(?: today| this time)?[ .!]*"
+    rf"(?: today| this time)?{_NEW_HERE}[ .!]*"
     r"(?:(?:[,.;!(\n–—]+\s*)(?P<after>.*\w.*)|(?P<tells>(?:is|has|plays|likes) .+))?",
     re.IGNORECASE | re.DOTALL,
 )
 _HAND_ALONE = regex(
-    r"(?:a |is )?(?:left(?:y|ie|[ -]?hand(?:ed|er)?)|right(?:y|ie|[ -]?hand(?:ed|er)?))\b.*",
+    rf"(?:a |is )?{_HAND}\b.*",
     re.IGNORECASE | re.DOTALL,
 )
 """`partner joss, lefty`: told of the partner, who was named right before."""
@@ -78,7 +93,8 @@ def one_with_partner(typed: str) -> tuple[str, str] | None:
     after = (found["after"] or "").strip().removesuffix(")")
     after = f"{two[0]} is {after}" if _HAND_ALONE.fullmatch(after) else after
     told = f"{two[0]} {found['tells']}" if found["tells"] else after
-    rest = ", ".join(part.strip() for part in (found["before"], told) if part)
+    mine = f"im {found['hand']}" if found["hand"] else ""
+    rest = ", ".join(part.strip() for part in (found["before"], mine, told) if part)
     return f"{''.join(one)} and {''.join(two)}", rest
 
 

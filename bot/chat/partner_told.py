@@ -53,7 +53,8 @@ _TELLS = (
     regex(
         rf"^{_LEAD}(?:(?:new|match|game|{DISCIPLINE}|next|time) )*(?:(?:im|i am|ill be|its me) )"
         rf"(?:(?:now|playing|back) )*(?:with|w) {_NAME} "
-        rf"(?:now|today|instead|(?:now )?(?:for|in) (?:the )?(?:{DISCIPLINE}|this one|this match))$"
+        rf"(?:(?:now|today|instead|first|to start)(?: (?:today|first|off|with))*"
+        rf"|(?:now )?(?:for|in) (?:the )?(?:{DISCIPLINE}|this one|this match))$"
     ),
 )
 """Statements and nothing else: what goes on after the name is about something else."""

@@ -27,12 +27,14 @@ from bot.chat.message import (
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
+from bot.chat.own_substitute_said import own_substitute_said
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
 from bot.chat.player_added import player_added
 from bot.chat.plays_on_asked import plays_on_asked
 from bot.chat.rally_clauses import with_details
+from bot.chat.real_name_told import real_name_told
 from bot.chat.reminders_said import schedule_said
 from bot.chat.results_corrected import result_corrected
 from bot.chat.said import (
@@ -56,7 +58,7 @@ from bot.chat.zones_said import zone_said
 def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
-    fixed = fixed or spelling_told(message, chat)
+    fixed = fixed or spelling_told(message, chat) or real_name_told(message, chat)
     fixed = fixed or hurt_awaited_asked(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
@@ -69,6 +71,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
+    fixed = fixed or own_substitute_said(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)

@@ -30,7 +30,7 @@ _FOR = (
 _GONE = r"(?:is |was |got )?(?:out|gone|replaced|subbed|swapped)(?: out)?"
 _STAY, _NEW, _OUT = (rf"(?P<{who}>\w+(?: \w+)??)" for who in ("stay", "new", "out"))
 
-_FORMS = (
+FORMS = (
     regex(rf"{_LEAD}{_STAY} {_WITH} {_NEW}{_WHEN} {_NOT} {_OUT}{_WHEN}"),
     regex(rf"{_CUE}{_STAY} {_WITH} {_NEW}{_WHEN}"),
     regex(
@@ -47,6 +47,7 @@ _FORMS = (
         rf"(?:for|with|by|to) {_NEW}{_WHEN}"
     ),
 )
+"""Who stays, who comes in and who goes out; of our own pair too (`own_substitute_said`)."""
 
 
 def substitute_said(message: Message, chat: ChatView) -> MatchSaid | None:
@@ -54,7 +55,7 @@ def substitute_said(message: Message, chat: ChatView) -> MatchSaid | None:
     if message.asks or chat.forwarded or len(chat.theirs) != _PAIR or message.note.claims:
         return None
     line = " ".join(word.folded for word in message.said)
-    for form in _FORMS:
+    for form in FORMS:
         found = form.fullmatch(line)
         pair = None if found is None else _pair(found, message, chat)
         if pair is not None:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from bot.chat.introduced_said import sure
 from bot.chat.moods import tells_a_state
 from bot.chat.names import find_mentions
 from bot.chat.occasions import DISCIPLINE
+from bot.chat.partner_again import rests
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
 from bot.chat.unknown_names import may_bear_a_name
 from bot.chat.view import ChatView
-from bot.chat.words import words
+from bot.chat.words import words, words_in
 from knowledge.regex import regex
+
+PAIR = 2
 
 _LEAD = r"(?:(?:hi|hey|hello|ok|okay|so|btw|and|well) )*"
 _ME = r"(?:(?:im|i am|this is|my name is) (?P<me>[^\W\d]+(?: [^\W\d]+)??) (?:and )?)?"
@@ -63,3 +67,46 @@ def _is_theirs(known: Mention | None, chat: ChatView) -> bool:
     """Whether somebody is named against whom we play."""
     is_sure = known is not None and known.certainty is Certainty.SURE
     return known is not None and is_sure and known.players[0] in chat.theirs
+
+
+_OTHER = regex(
+    rf"(?:(?:ok|so|and|also|plus|then) )*(?:i )?(?:also )?(?:play )?{_EVENT} with {_ONE}"
+    r"(?: (?:who is |is |shes |hes )?(?:a )?(?P<hand>lefty|righty|left handed|right handed))?"
+)
+_BESIDE = words_in("and also plus")
+
+
+def other_partner_told(text: str, chat: ChatView) -> BookSaid | None:
+    """ "And womens with imke, righty": with whom else whoever writes plays; the pair stays.
+
+    Only behind a word that adds it, and for somebody who is neither one of us nor across the net.
+    """
+    said = words(text)
+    if "?" in text or chat.forwarded or len(chat.ours) != PAIR or chat.asker not in chat.ours:
+        return None
+    line = " ".join(word.folded for word in said)
+    found = _OTHER.fullmatch(line) if {word.folded for word in said} & _BESIDE else None
+    if found is None:
+        return None
+    start = len(line[: found.start("one")].split())
+    named = said[start : start + len(found["one"].split())]
+    span = (named[0].span[0], named[-1].span[1])
+    known = next((one for one in find_mentions(said, chat) if one.span == span), None)
+    known = known if known is not None and known.players else None
+    if known is not None and (known.certainty is not Certainty.SURE or not rests(known, chat)):
+        return None
+    if known is None and not all(may_bear_a_name(one) and not tells_a_state(one) for one in named):
+        return None
+    ours = sorted(
+        (row for row in chat.roster if row.player in chat.ours),
+        key=lambda row: row.player != chat.asker,
+    )
+    typed = text[slice(*span)]
+    return BookSaid(
+        text=text,
+        verb=BookVerb.OUR_PAIR,
+        words=" and ".join(row.name for row in ours),
+        mentions=(*map(sure, ours), *(() if known is None else (known,))),
+        then="" if found["hand"] is None else f"{typed} is {found['hand']}",
+        also=typed,
+    )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.announced_and_noted import announced_and_noted
 from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import own_pair_said
@@ -32,6 +33,7 @@ from bot.chat.note_put_right import note_put_right
 from bot.chat.noted_behind_a_rally import rally_and_note
 from bot.chat.noted_beside import told_and_noted
 from bot.chat.partner_again import partner_again
+from bot.chat.partner_beside import partner_beside
 from bot.chat.partner_in_passing import partner_in_passing
 from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
@@ -57,7 +59,7 @@ from bot.chat.timeouts_said import timeout_before_question
 from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
-from bot.chat.two_partners_told import two_partners_told
+from bot.chat.two_partners_told import other_partner_told, two_partners_told
 from bot.chat.view import ChatView
 from bot.chat.weather_beside import tells_lightning, tells_weather
 from bot.chat.who_writes import knowing_writer
@@ -94,6 +96,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if partner is None and not chat.forwarded:
         partner = partner_in_passing(text, chat)
     partner = partner or partner_pointed_at(text, chat) or partner_again(text, chat)
+    partner = partner or partner_beside(text, chat) or other_partner_told(text, chat)
     if partner is not None:
         return (partner,)
     dictated = None if chat.forwarded else note_dictated(text, chat, settled)
@@ -115,6 +118,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     opening = game_opening(message, chat)
     if opening:
         return opening
+    announced = announced_and_noted(message, chat, settled)
+    if announced is not None:
+        return (announced,)
     scored = rally_beside_score(message, chat)
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)

@@ -21,6 +21,7 @@ from bot.chat.answers.our_pair import our_pair
 from bot.chat.answers.our_pairs import our_pairs
 from bot.chat.answers.own_rates import drop_rates, set_base_rates
 from bot.chat.answers.rally_tags import switch
+from bot.chat.answers.renamed import rename
 from bot.chat.answers.results import last_match
 from bot.chat.answers.review import review
 from bot.chat.answers.review_asked import reviewed_or_met
@@ -177,8 +178,7 @@ def _about_player(desk: Desk, said: BookSaid) -> Reply:
         new = capitalised(_new_name(said))
         if not new:
             return Reply(text=wording("book.rename_how").format(old=old))
-        desk.book.rename(player, new)
-        change = desk.record("rename", {"player": player, "name": new}, {"name": old})
+        change = rename(desk, player, new)
         text = wording("book.renamed").format(old=old, new=new)
     else:
         nickname = _new_name(said)

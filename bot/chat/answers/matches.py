@@ -93,8 +93,8 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
 def _told_in_full(said: MatchSaid) -> str:
     """The announcement so that it still is one when it is read again, with names known by then."""
     if begins_as_match(words(said.text)):
-        return said.text
-    rest = said.text
+        return f"{said.text}, {said.then}" if said.then else said.text
+    rest = f"{said.text}, {said.then}" if said.then else said.text
     for one in sorted(said.mentions, key=lambda one: one.span, reverse=True):
         rest = rest[: one.span[0]] + rest[one.span[1] :]
     names = " and ".join(one.typed for one in said.mentions)

@@ -6,13 +6,16 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.announcements import begins_as_match
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which
 from bot.chat.answers.newcomers import capitalised
+from bot.chat.answers.pair_of_match import played_by
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid, Certainty, Mention
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 
@@ -50,9 +53,12 @@ def our_pair(desk: Desk, said: BookSaid) -> Reply:
         return Reply(text=wording("book.ask_pair"))
     for player in players:
         desk.book.set_ours(player, ours=True)
-    desk.book.pair_of(players[0], players[1])
+    pair = desk.book.pair_of(players[0], players[1])
+    # Told with the next announcement, it is that match's pair and not of the one before it.
+    announces = begins_as_match(words(said.text))
+    match = {} if announces else played_by(desk, pair, players)
     also = _also_plays_with(desk, said, players[0])
-    change = desk.record("context", {}, {"context": before.to_json()})
+    change = desk.record("context", {}, {"context": before.to_json(), **match})
     desk.changed()
     theirs = tuple(player for player in before.theirs if player not in players)
     left = {*were_ours} - {*players}

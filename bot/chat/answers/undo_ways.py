@@ -14,9 +14,11 @@ from bot.chat.answers.imports import back_to_book
 from bot.chat.answers.note_offers import put_in, take_out
 from bot.chat.answers.notes import observation_of, stored
 from bot.chat.answers.own_rates import BASE_RATES, numbers_as_stored
+from bot.chat.answers.pair_of_match import pair_before
 from bot.chat.answers.pool_undo import pool_again, pool_before, pool_match_before
 from bot.chat.answers.rally_details import detail_again, detail_before
 from bot.chat.answers.reminder_times import times_as_stored
+from bot.chat.answers.renamed import name_back, rename_again
 from bot.chat.answers.undo_entries import remember_before, unvoid_entry, void_entry
 from bot.chat.answers.video import video_again, video_before
 from bot.chat.context import Context
@@ -130,18 +132,9 @@ def _know_nickname(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str,
     return "the nickname"
 
 
-def _name_back(desk: Desk, targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
-    desk.book.rename(PlayerId(targets["player"]), before["name"])
-    return "the new name"
-
-
-def _rename_again(desk: Desk, targets: Mapping[str, Any], _before: Mapping[str, Any]) -> str:
-    desk.book.rename(PlayerId(targets["player"]), targets["name"])
-    return "the new name"
-
-
 def _remember(desk: Desk, _targets: Mapping[str, Any], before: Mapping[str, Any]) -> str:
     remember_before(desk, before)
+    pair_before(desk, before)
     return "your pair"
 
 
@@ -241,7 +234,7 @@ UNDO: Mapping[str, Way] = {
     "pair": _part_them,
     "agree": _withdraw,
     "nickname": _forget_nickname,
-    "rename": _name_back,
+    "rename": name_back,
     "context": _remember,
     "base_rates": _usual_before,
     "own_rates": _own_rates_before,
@@ -266,7 +259,7 @@ REDO: Mapping[str, Way] = {
     "pair": _pair_them_again,
     "agree": _agree_again,
     "nickname": _know_nickname,
-    "rename": _rename_again,
+    "rename": rename_again,
     "base_rates": _usual_again,
     "own_rates": _own_rates_again,
     "format": _format_again,

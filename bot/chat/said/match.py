@@ -39,7 +39,10 @@ class ResultSaid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatchSaid:
-    """An announcement of the next match; `we_serve` is who serves first in it, where told."""
+    """An announcement of the next match; `we_serve` is who serves first in it, where told.
+
+    `then` is a note on the pair told behind it, read once it is known who they are.
+    """
 
     text: str
     mentions: tuple[Mention, ...]
@@ -48,6 +51,7 @@ class MatchSaid:
     format: GameFormat | None = None
     format_fault: str | None = None
     we_serve: bool | None = None
+    then: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
