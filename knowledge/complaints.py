@@ -91,6 +91,7 @@ _SIGNS: Final = (
     r"(?:feel|feels|feeling) (?:\w+ )?(?:ill|sick)|pregnant|diabetic|feverish|dehydrated|"
     r"overheated|overheating)",
     r"(?:pulled|strained) (?:a )?(?:muscle|something)",
+    r"(?:in|wear|wears|wearing) (?:a|an|his|her) (?:\w+ )?(?:cast|splint|sling|walking boot)",
     rf"{_OUR} (?:left |right |bad )?{_JOINT} (?:is |s |was |feels |felt |got |gets |getting )+"
     r"(?:\w+ )?(?:worse|done|finished|toast|fried|cooked)",
     r"(?:i|im|partner|mate|husband|wife) (?:\w+ )?(?:cant|cannot|can not|hardly|barely|not able to)"

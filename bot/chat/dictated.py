@@ -27,7 +27,11 @@ STRAY_WORDS_ALLOWED = 2
 
 def as_numbers(said: Sequence[Word]) -> list[Word]:
     """The words, with what only sounds like a number as one where it can be nothing else."""
-    start = next((at for at, word in enumerate(said) if word.folded not in _LEADS), len(said))
+    start = _behind_side_out(said)
+    start = next(
+        (at for at, word in enumerate(said) if at >= start and word.folded not in _LEADS),
+        len(said),
+    )
     stop = start
     while stop < len(said) and _value(said[stop]) is not None and _is_near(said, start, stop):
         stop += 1
@@ -40,6 +44,17 @@ def as_numbers(said: Sequence[Word]) -> list[Word]:
     kept = numbers if numbers is not None else [0]
     heard = {start + at: str(_value(run[at])) for at in kept}
     return [replace(word, folded=heard.get(at, word.folded)) for at, word in enumerate(said)]
+
+
+def _behind_side_out(said: Sequence[Word]) -> int:
+    """`we got the side out to zero won`: who has the serve now may be said before the call."""
+    line = [word.folded for word in said]
+    ends = (
+        at + 1
+        for at, word in enumerate(line)
+        if word == "sideout" or line[at - 1 : at + 1] == ["side", "out"]
+    )
+    return next(ends, 0)
 
 
 def _value(word: Word) -> int | None:

@@ -10,17 +10,20 @@ from bot.chat.packed_calls import DOTTED, packed_call
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_denied import rally_denied
 from bot.chat.rally_remarks import names_who, rally_remark
-from bot.chat.rally_retold import rally_retold
+from bot.chat.rally_retold import let_told, rally_retold
 from bot.chat.rally_strangers import rally_of_stranger
 from bot.chat.results_said import result_said
 from bot.chat.runs_said import several_rallies
-from bot.chat.said import RemarkSaid, ScoreRemark, Understood, UndoSaid
+from bot.chat.said import RallySaid, RemarkSaid, ScoreRemark, Understood, UndoSaid
 from bot.chat.score_fixes_said import score_fixed
 from bot.chat.score_form import is_no_score
 from bot.chat.serving_said import serving_said
 from bot.chat.slip_words import EVERYTHING, OF_A_TAP, TAKES_BACK, WAS_A_LET, WRONG_PERSON
 from bot.chat.view import ChatView
 from bot.chat.words import folded_line
+from knowledge.regex import regex
+
+_MARKS = frozenset(",;.!:\n–—")
 
 
 def match_words(message: Message, chat: ChatView) -> Understood | None:
@@ -35,6 +38,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         return RemarkSaid(text=message.text, remark=ScoreRemark.NO_SCORE)
     return (
         _taken_back(message, chat)
+        or let_told(message, chat)
         or rally_retold(message, chat)
         or rally_denied(message, chat)
         or serving_said(message, chat)
@@ -47,6 +51,24 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         or rally_of_stranger(message, chat)
         or (packed_call(message) if chat.match_on else None)
     )
+
+
+_RALLY_AFTER = regex(r"(?:(?:no|oops|wait|sorry) )*(?:scratch|strike) that\b")
+
+
+def rally_put_right(message: Message, chat: ChatView) -> RallySaid | None:
+    """ "Scratch that, mira netted it": the rally told behind a mark, and no note on her taken back.
+
+    Without the mark, "scratch that okafor nets it" names the note that is to go.
+    """
+    found = _RALLY_AFTER.match(folded_line(message.said))
+    if not chat.match_on or chat.forwarded or found is None:
+        return None
+    ahead = message.said[len(found[0].split()) :]
+    if not ahead or not set(ahead[0].gap) & _MARKS:
+        return None
+    rally = brief_rally(message, chat)
+    return rally if isinstance(rally, RallySaid) and rally.corrects else None
 
 
 def _taken_back(message: Message, chat: ChatView) -> UndoSaid | None:

@@ -13,6 +13,7 @@ from bot.chat.unknown_names import may_bear_a_name
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
 from knowledge.regex import regex
+from scouting_db.known_names import Known, known_first_name
 
 _NO_NAME = (
     r"(?:(?:wtf|lol|no|nope|dude|bro|omg|uh|um|hey|oops|wait) )*(?:\w+ ){0,4}"
@@ -56,8 +57,19 @@ _TELLS = (
         rf"(?:(?:now|today|instead|first|to start)(?: (?:today|first|off|with))*"
         rf"|(?:now )?(?:for|in) (?:the )?(?:{DISCIPLINE}|this one|this match))$"
     ),
+    regex(
+        rf"^{_LEAD}(?:switch|switched|switching|swap|swapped|swapping|change|changed|changing)"
+        rf" (?:partner|partners) (?:to|for|over to|and its) {_NAME}(?: {_WHEN})?$"
+    ),
 )
 """Statements and nothing else: what goes on after the name is about something else."""
+
+_SWITCHED_TO = regex(
+    rf"^{_LEAD}(?:switch|switched|switching|swap|swapped|swapping) (?:over )?to {_NAME}"
+    rf"(?: {_WHEN})?$"
+)
+"""`switch to oskar`: somebody of ours who rests now, or a first name that many bear. "Switch to
+okafor" and "switch to lobs" say whom and what we play, "switch to spanish" how we should write."""
 
 
 def partner_told(text: str, chat: ChatView) -> BookSaid | None:
@@ -74,11 +86,30 @@ def partner_told(text: str, chat: ChatView) -> BookSaid | None:
             after = said[start + len(named)].folded if start + len(named) < len(said) else ""
             is_short = form is _OF_NAME and after in ("my", "now")
             return _said_of(text, named, find_mentions(said, chat), chat, is_short=is_short)
-    return None
+    return _switched_to(text, said, line, chat)
+
+
+def _switched_to(text: str, said: Sequence[Word], line: str, chat: ChatView) -> BookSaid | None:
+    found = _SWITCHED_TO.match(line)
+    if found is None:
+        return None
+    start = len(line[: found.start("name")].split())
+    named = said[start : start + len(found["name"].split())]
+    known = _known(find_mentions(said, chat), named)
+    if known is not None:
+        rests = {row.player for row in chat.roster if row.ours} - {*chat.ours}
+        is_sure = known.certainty is Certainty.SURE and known.players[0] in rests
+        return _our_pair(text, known.typed, (known,)) if is_sure else None
+    is_borne = known_first_name(named[0].folded) is Known.COMMONLY
+    if not is_borne or not all(map(may_bear_a_name, named)):
+        return None
+    return _our_pair(text, text[named[0].span[0] : named[-1].span[1]], ())
 
 
 def _may_tell(word: Word) -> bool:
-    return word.folded in ("with", "w") or word.folded.startswith(("partner", "play"))
+    return word.folded in ("with", "w") or word.folded.startswith(
+        ("partner", "play", "switch", "swap")
+    )
 
 
 def _said_of(

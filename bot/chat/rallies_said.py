@@ -7,9 +7,11 @@ import re
 from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.rally_clauses import told_rally
+from bot.chat.rally_told import ASKS_ON
 from bot.chat.said import Certainty, RallySaid, RemarkSaid, ScoreRemark, Understood
 from bot.chat.slip_words import SLIP, starts_corrected
 from bot.chat.view import ChatView
+from bot.chat.words import folded_line
 from knowledge.regex import regex
 
 _WE = r"(?:we|i)(?: just| have| ve)?"
@@ -77,6 +79,8 @@ _COMES_AFTER = regex(r"\s*(?:next|then|after (?:that|this))\W+(?:its|it'?s|it is
 def brief_rally(message: Message, chat: ChatView) -> Understood | None:
     """The rally that such a message tells, whole; a longer one is a note or stands by its form."""
     if not chat.match_on or "?" in message.text or _announces(message):
+        return None
+    if chat.asked_last and ASKS_ON.fullmatch(folded_line(message.said)):
         return None
     return (_brief(message) if _are_on_court(message, chat) else None) or told_rally(message, chat)
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import field, replace
 
 from bot.chat.common_words import is_common
+from bot.chat.rally_subjects import begins_anew
 from bot.chat.rally_who import Who, WhoIsWho
 from bot.chat.rally_words import filling_words, link_words, passive_words, rally_lexicon
 from bot.chat.said import Certainty, Mention
@@ -19,6 +20,7 @@ _ARTICLES = frozenset(["the", "a", "an"])
 _STRESSED = frozenset(
     ["just", "really", "totally", "completely", "absolutely", "all", "so", "again"]
 )
+_OUR_OWN = frozenset(["my", "our"])
 _VERBS = frozenset(["burnt", "beat", "hit", "blew", "put", "drove", "sped"])
 _ERROR_NOUNS = frozenset(["error", "errors", "err", "miss", "unforced"])
 _CALLED = frozenset(["endings.forced", "endings.unforced", "endings.jammed"])
@@ -65,11 +67,18 @@ class Acts:
     unknown: int
 
 
-def read_acts(said: Sequence[Word], mentions: Sequence[Mention], who: WhoIsWho) -> Acts:
+def read_acts(
+    said: Sequence[Word],
+    mentions: Sequence[Mention],
+    who: WhoIsWho,
+    *,
+    won_by_us: bool | None = None,
+) -> Acts:
+    """The acts that the words tell, of a rally that we won, lost, or that they tell by itself."""
     acts: list[Act] = []
     understood = unknown = 0
     for clause in _clauses(said):
-        reader = _Clause(said=clause, mentions=mentions, who=who)
+        reader = _Clause(said=clause, mentions=mentions, who=who, is_won=won_by_us is True)
         act = reader.read()
         understood += reader.understood
         unknown += reader.unknown
@@ -82,9 +91,10 @@ def read_acts(said: Sequence[Word], mentions: Sequence[Mention], who: WhoIsWho) 
 
 def _clauses(said: Sequence[Word]) -> Iterator[list[Word]]:
     clause: list[Word] = []
-    for word in said:
+    for at, word in enumerate(said):
         is_join = word.folded in _JOINS
-        if clause and (is_join or set(word.gap) & _MARKS or " - " in word.gap):
+        is_apart = is_join or bool(set(word.gap) & _MARKS) or " - " in word.gap
+        if clause and (is_apart or begins_anew(clause, said[at:])):
             yield clause
             clause = []
         if not is_join:
@@ -104,6 +114,7 @@ class _Clause:
     said: Sequence[Word]
     mentions: Sequence[Mention]
     who: WhoIsWho
+    is_won: bool = False
     act: Act = Act()
     owner: Who | None = None
     link: str = ""
@@ -173,9 +184,16 @@ class _Clause:
         self.act = replace(self.act, by=Who(ours=not someone.ours), at=someone, endings=endings)
 
     def _is_a_name(self, at: int, word: str) -> bool:
-        """An odd word right before what somebody did: "zorblatt missed the return"."""
+        """An odd word right before what somebody did: "zorblatt missed the return".
+
+        Where it went is no deed, and who follows an article is a thing: "hit a belter cross".
+        """
+        if at and self.said[at - 1].folded in _ARTICLES:
+            return False
         is_odd = not (word in filling_words() or is_common(word)) and word.isalpha()
-        return is_odd and at + 1 in self._found and len(word) >= SHORTEST_NAME
+        _, done = self._found.get(at + 1, (0, set[str]()))
+        is_done = any(not one.startswith("skipped.") for one in done)
+        return is_odd and is_done and len(word) >= SHORTEST_NAME
 
     def _is_the_t(self, at: int) -> bool:
         """ "Served t": the place on the court, and not one of us called by a letter."""
@@ -197,10 +215,18 @@ class _Clause:
     def _owns_all(self, at: int) -> bool:
         """ "Lost on my drive, long": the first stroke told of is that one's."""
         told = self.act.strokes or self.act.endings or self.act.by
+        return not told and self._is_of_stroke(at)
+
+    def _is_of_stroke(self, at: int) -> bool:
         ahead = [found for start, found in self._found.items() if 0 < start - at <= STROKE_AHEAD]
-        return not told and any(
-            one.startswith("nouns.") for _, concepts in ahead for one in concepts
-        )
+        return any(one.startswith("nouns.") for _, concepts in ahead for one in concepts)
+
+    def _owns_what_went_wrong(self, at: int) -> bool:
+        """ "Popped up my reset": nobody types the "i"; where we won, they popped it up."""
+        is_ours = self.said[at].folded in _OUR_OWN and not self.is_won
+        is_wrong = bool(self.act.endings & {"error", "popup"}) and self.is_after_verb
+        is_wrong &= self.act.by is None
+        return is_ours and is_wrong and self._is_of_stroke(at)
 
     def _person(self, someone: Who, at: int) -> None:
         """Whose it was, whom it was played at, or whose error it led to."""
@@ -209,6 +235,7 @@ class _Clause:
         is_whose = (
             link in link_words("of_whose")
             or self._owns_all(at)
+            or self._owns_what_went_wrong(at)
             or (ends_in_error and not act.by and link in link_words("of_whose_error"))
         )
         self.link, self.owner = "", someone

@@ -12,7 +12,7 @@ from bot.chat.numbers import number_of
 from bot.chat.on_court import is_of_one_side
 from bot.chat.private_words import without_private
 from bot.chat.rally_details import RallyReading, read_rally
-from bot.chat.rally_opening import opened_by
+from bot.chat.rally_opening import opened_by, point_by_deed
 from bot.chat.rally_tense import is_reported, tells_what_holds
 from bot.chat.rally_told import is_owned, is_side_out, is_unowned, serving_after, won_by_us
 from bot.chat.said import RallySaid, SaidScore, ScoreSaid
@@ -35,6 +35,9 @@ WORDS_BESIDE_PLAY = 8
 """Words of no concept in a rally told only by what happened: names, articles and links."""
 
 _THE_POINT = regex(r"(?:^| )(?:the )?(?:point|pt)$")
+_ONE_MORE = regex(r"(?:(?:and|yet|so|ok) )*(?:(?:another|one more)\b|(?:point|pt)$)")
+"""Not the one that was counted last, however little it says of whose it was."""
+
 _JUDGES = regex(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
 """What somebody is, said as readily of all the day as of one rally: no outcome alone."""
 
@@ -72,6 +75,7 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     told = won_by_us(clauses)
     reading = read_rally(message, chat, won_by_us=told)
     won = _won_by_play(reading, said, line) if told is None else told
+    won = point_by_deed(clauses) if won is None and not reading.unknown else won
     strays = stray_words(said) - reading.understood
     if won is None or (not owned and strays > STRAY_WORDS_OF_PLAY):
         return None
@@ -126,9 +130,10 @@ def _clauses(said: Sequence[Word]) -> tuple[str, ...]:
 def with_details(rally: RallySaid, message: Message, chat: ChatView) -> RallySaid:
     """The rally with what else its words tell of it."""
     reading = read_rally(message, chat, won_by_us=rally.won_by_us)
+    clauses = _clauses(message.told.words)
     return replace(
         rally,
-        says_whose=_says_whose(_clauses(message.told.words)),
+        says_whose=_says_whose(clauses) or _ONE_MORE.match(clauses[0]) is not None,
         details=reading.details,
         strangers=reading.strangers if chat.theirs else (),
         understood=reading.understood,

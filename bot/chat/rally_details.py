@@ -67,7 +67,7 @@ def read_rally(
     who was spoken of before: "she" of words that name nobody.
     """
     who = WhoIsWho(chat=chat, instead=instead, last=last)
-    found = read_acts(message.said, message.mentions, who)
+    found = read_acts(message.said, message.mentions, who, won_by_us=won_by_us)
     acts = found.acts
     won = _winner(acts) if won_by_us is None else won_by_us
     end = _decisive(acts, won)

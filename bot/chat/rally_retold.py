@@ -14,10 +14,18 @@ from bot.chat.message import Message, read_message
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_clauses import LONGEST_TOLD, with_details
 from bot.chat.rally_denied import belongs, rally_denied
-from bot.chat.said import Certainty, Mention, RallySaid, Understood
+from bot.chat.said import (
+    Certainty,
+    Mention,
+    RallySaid,
+    RemarkSaid,
+    ScoreRemark,
+    Understood,
+)
 from bot.chat.scores import score_message, stray_words
+from bot.chat.slip_words import A_LET
 from bot.chat.view import ChatView
-from bot.chat.words import words_in
+from bot.chat.words import folded_line, words_in
 from knowledge.regex import regex
 
 _SLIP = (
@@ -52,6 +60,17 @@ def rally_retold(message: Message, chat: ChatView) -> RallySaid | None:
             found = replace(found, text=message.text, corrects=first.corrects)
             found = found if found.understood else with_details(found, message, chat)
             return replace(found, understood=len(message.said))  # no word is left that could ask
+    return None
+
+
+def let_told(message: Message, chat: ChatView) -> RemarkSaid | None:
+    """A rally taken back in the same breath as one to be played again: nothing was won in it."""
+    if not chat.match_on or "?" in message.text or len(message.said) > LONGEST_RETOLD:
+        return None
+    for before, behind in _halves(message):
+        line = folded_line([word for word in message.said if word.span[0] >= behind])
+        if A_LET.fullmatch(line) and _told(message.text[:before], chat) is not None:
+            return RemarkSaid(text=message.text, remark=ScoreRemark.LET)
     return None
 
 

@@ -19,6 +19,9 @@ _SIDES = frozenset(["us", "them"])
 """Behind "and" a side alone goes on from what was asked: "and them"; a rally is "and theirs"."""
 
 
+ASKS_ON = regex(r"(?:(?:and|but|or|what about|how about|ok|so) )+(?:theirs|ours|his|hers|mine)")
+"""`and theirs`: behind a question it goes on from it; behind a rally it tells the next."""
+
 _TARGET = regex(
     r"(?:\b(?:at|past|over|behind|against)|(?<=serve )to|(?<=served )to|(?<=return )to"
     r"|(?<=returned )to) (?:we|they|us|them|me|him|her)\b"
@@ -29,10 +32,19 @@ _TARGET = regex(
 _OPENED = regex(
     r"(?:(?:ok|so|and|ugh|nice|yes|no|damn|argh) )*(?:we )?(?:just )?"
     r"(?:(?P<how>lost|loss|l|won|win|w)"
-    r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?"
-    r"|dropped that (?:one|rally|point))"
+    r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?(?: again| too)?"
+    r"|dropped that (?:one|rally|point)(?: again| too)?)"
 )
 """`lost, mira netted it`: said in so many words, before what happened in it."""
+
+
+_WHO_ERRED = regex(
+    r"\b(?P<noun>one|more|another|point|pt|rally) (?:we|they|i|he|she) "
+    r"(?:(?!(?:we|us|they|them|i|he|she|won|win|wins|got|get|gets|take|takes|took|had)\b)\w+ ){0,3}"
+    r"(?:netted|nets|missed|misses|dumped|whiffed|shanked|framed|popped|sailed|faulted|mishit|fault"
+    r"|error|long(?! (?:rally|point|one|dink))|wide|out(?! of)|(?:into|in) the (?:net|tape))\b"
+)
+"""`another one okafor long again`: who is named there does what ends it, and it is not theirs."""
 
 
 def won_by_us(clauses: tuple[str, ...]) -> bool | None:
@@ -88,7 +100,9 @@ def serving_after(line: str) -> bool | None:
 
 
 def _owned(clause: str) -> bool | None:
-    return None if _only_names(clause) else _one_side("rally.owned", clause)
+    if _only_names(clause):
+        return None
+    return _one_side("rally.owned", _WHO_ERRED.sub(r"\g<noun>", clause))
 
 
 def _only_names(clause: str) -> bool:

@@ -19,7 +19,7 @@ from bot.chat.full_names_told import full_name_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.match_of_others import match_of_others
-from bot.chat.match_words import match_words
+from bot.chat.match_words import match_words, rally_put_right
 from bot.chat.message import (
     Message,
     read_message,
@@ -78,6 +78,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or topic_put_right(message, chat)
     fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
     fixed = fixed or forget_asked(message, chat)
+    fixed = fixed or rally_put_right(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)
     fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)

@@ -71,6 +71,9 @@ WAS_A_LET = regex(
 """The rally just counted is to be played again: "undo that, it was a let", "no let, play it again".
 Without a word that takes back, the let may be of a rally that nobody counted."""
 
+A_LET = regex(rf"{SLIP}*(?:{_BETWEEN}{_A_LET}(?: {_BETWEEN}{_AGAIN})?|{_BETWEEN}{_AGAIN})")
+"""What a rally turns out to be, told behind it: "won it, no wait it was a let, we replay"."""
+
 
 def starts_corrected(line: str, at: int) -> bool:
     """Whether the words before place `at` of the line do no more than take back."""

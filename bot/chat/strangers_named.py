@@ -107,8 +107,8 @@ def _mention(word: Word, chat: ChatView) -> Mention:
 
 
 def _is_aimed_at(said: Sequence[Word], at: int, found: Sequence[Mention]) -> bool:
-    """ "Where i srv kerr", "dink tran where", "tran or kerr": right behind a shot, and nothing but
-    a question behind it."""
+    """ "Where i srv kerr", "dink tran where", "tran or kerr", "okafor or kerr": right behind a shot
+    or the other who may be meant, and nothing but a question behind it."""
     ahead = said[at + 1] if at + 1 < len(said) else None
     if ahead is not None and ahead.gap == " " and ahead.folded not in _AFTER_WHOM:
         return False
@@ -116,7 +116,10 @@ def _is_aimed_at(said: Sequence[Word], at: int, found: Sequence[Mention]) -> boo
     if any_of("aimed_at_somebody", last=True).search(before):
         return True
     is_joined = at > 1 and said[at - 1].folded in _JOINS_ANOTHER
-    return is_joined and any(one.span == said[at - 2].span for one in _strangers(found))
+    beside = found if said[at - 1].folded == "or" else [*_strangers(found)]
+    return is_joined and any(
+        one.span[1] == said[at - 2].span[1] and not one.pronoun for one in beside
+    )
 
 
 def _strangers(found: Sequence[Mention]) -> Iterator[Mention]:

@@ -136,6 +136,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
         said = (*said[:-1], put_clearly(said[-1], message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
+        told = _without_report(told, message)
         return _with_told(with_offers(told, message, chat), message, chat)
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
@@ -184,6 +185,14 @@ def _heard(said: Understood) -> Understood:
             return replace(said, topic=Topic.WEATHER_OR_BODY)
         case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
+    return said
+
+
+def _without_report(said: tuple[Understood, ...], message: Message) -> tuple[Understood, ...]:
+    """ "Lindqvist in a cast" tells that somebody is hurt, and asks for no report on them."""
+    match said:
+        case (NoteSaid() as note, Question(topic=Topic.OPPONENT_REPORT)):
+            return (note,) if complains(message.text) and not message.asks else said
     return said
 
 

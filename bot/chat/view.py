@@ -19,7 +19,8 @@ class ChatView:
     shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
     "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
     last question told of a body that hurts; `over_format`: how the match is played whose result,
-    or one game's, was told last, until another begins; `noted`: the last message was a note.
+    or one game's, was told last, until another begins; `noted`: the last message was a note;
+    `asked_last`: a question was answered, and nothing was told since.
     """
 
     book: int
@@ -44,3 +45,4 @@ class ChatView:
     hurt: bool = False
     over_format: GameFormat | None = None
     noted: bool = False
+    asked_last: bool = False

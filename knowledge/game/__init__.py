@@ -8,7 +8,7 @@ from knowledge.game.formats import Discipline, FormatError, GameFormat, RallyRot
 from knowledge.game.match import MatchState
 from knowledge.game.match_faults import match_faults
 from knowledge.game.outcomes import Outcome, Outcomes, outcomes
-from knowledge.game.played import PlayedRally, lost_in_a_row
+from knowledge.game.played import PlayedRally, lost_in_a_row, up_to_now
 from knowledge.game.positions import (
     PairPlaces,
     Places,
@@ -65,5 +65,6 @@ __all__ = [
     "stacked",
     "start",
     "state_at",
+    "up_to_now",
     "with_server",
 ]

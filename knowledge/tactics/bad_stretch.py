@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from knowledge.chances import EndlessGameError, expected_rallies, stretch_chance
 from knowledge.dataclass import dataclass
-from knowledge.game import GameFormat, PlayedRally, lost_in_a_row, start
+from knowledge.game import GameFormat, PlayedRally, lost_in_a_row, start, up_to_now
 from knowledge.odds_words import of_hundred
 from knowledge.situation import Situation
 from knowledge.tactics.score_view import rates_before
@@ -69,11 +69,12 @@ def bad_stretch(situation: Situation) -> BadStretch | None:
 
 
 def _stretch(situation: Situation) -> tuple[int, int] | None:
-    run = situation.asked.lost_in_a_row or lost_in_a_row(situation.played)
+    run = situation.asked.lost_in_a_row or lost_in_a_row(situation.played, situation.match)
     if run >= RUN_FROM:
         return run, run
+    known = up_to_now(situation.played, situation.match)
     for of, least in STRETCHES:
-        last = situation.played[-of:]
+        last = known[-of:]
         lost = sum(not rally.won_by_us for rally in last)
         if len(last) == of and lost >= least:
             return lost, of

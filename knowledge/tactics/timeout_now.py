@@ -101,7 +101,7 @@ def _run(situation: Situation) -> int:
     said = situation.asked.lost_in_a_row
     if said is not None:
         return said
-    return 0 if situation.asked.score_said else lost_in_a_row(situation.played)
+    return 0 if situation.asked.score_said else lost_in_a_row(situation.played, situation.match)
 
 
 def rest_points(situation: Situation) -> float:

@@ -62,3 +62,18 @@ def test_a_name_that_ends_in_s_keeps_it(fresh_anywhere: Talk) -> None:
         fresh_anywhere.say("chris my partner tomorrow")
         == "And you? Write: we are YOUR NAME and Chris"
     )
+
+
+def test_who_rests_may_be_switched_to(demo: Talk) -> None:
+    assert demo.say("switch partners to oskar today") == "You are Mira and Oskar."
+    assert demo.say("back with tom") == "You are Mira and Tom."
+    assert demo.say("switch to oskar") == "You are Mira and Oskar."
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["switch to okafor", "switch to lobs", "switch to spanish", "should we switch to tom"],
+)
+def test_switching_to_something_else_changes_no_partner(demo: Talk, text: str) -> None:
+    demo.say(text)
+    assert demo.say("who are we").startswith("You are Mira and Tom.")

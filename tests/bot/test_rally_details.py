@@ -203,3 +203,38 @@ def test_the_stroke_it_was_lost_on_is_whose_it_was(demo: Talk, said: str, told: 
     demo.say("next: okafor and lindqvist")
     demo.say("we serve")
     assert f"Noted: {told}." in demo.say(said)
+
+
+@pytest.mark.parametrize(
+    ("said", "is_ours", "by", "stroke"),
+    [
+        ("point, sped up at okafor's right hip he dumped it", True, OKAFOR, None),
+        ("sped up at lindqvist she netted", True, LINDQVIST, None),
+        ("lindqvist lobbed us i smashed it", True, MIRA, Stroke.OVERHEAD),
+        ("lindqvist drove at tom he netted", False, TOM, None),
+        ("lost it popped up my reset off her roll", False, MIRA, Stroke.RESET),
+        ("shanked my overhead", False, MIRA, Stroke.OVERHEAD),
+        ("they popped up my drive", True, None, None),
+        ("won it, popped up my drive", True, None, None),
+    ],
+)
+def test_who_acts_last_without_a_mark_or_without_an_i(
+    said: str, is_ours: bool, by: PlayerId | None, stroke: Stroke | None
+) -> None:
+    rally = rally_of(said)
+    assert rally is not None
+    assert (rally.won_by_us, rally.details.by, rally.details.stroke) == (is_ours, by, stroke)
+
+
+@pytest.mark.parametrize(
+    ("said", "strangers"),
+    [
+        ("our point tom hit a belter down the line", 0),
+        ("their point okafor hit a screamer cross court", 0),
+        ("our point zorblatt missed the return", 1),
+    ],
+)
+def test_a_thing_behind_an_article_is_nobody(said: str, strangers: int) -> None:
+    rally = rally_of(said)
+    assert rally is not None
+    assert len(rally.strangers) == strangers

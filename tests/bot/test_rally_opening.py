@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from talk import Talk
+from told_rallies import rally_of
 
 from bot.chat.rally_opening import opened_by
 from bot.chat.words import words
@@ -54,3 +55,35 @@ def test_a_won_rally_is_won(serving: Talk, said: str) -> None:
 )
 def test_nothing_more_is_told_behind(said: str) -> None:
     assert opened_by(words(said)) == 0
+
+
+@pytest.mark.parametrize(
+    ("said", "is_ours"),
+    [
+        ("another one okafor long again", True),
+        ("one more lindqvist third into the net", True),
+        ("point okafor popped it up", True),
+        ("another one tom long again", False),
+        ("point them long rally", False),
+        ("another one okafor", False),
+        ("pt, tom poached lindqvist's third", True),
+        ("point, okafor poached my third", False),
+    ],
+)
+def test_whoever_is_named_behind_a_point_has_it_unless_they_missed(
+    said: str, is_ours: bool
+) -> None:
+    rally = rally_of(said)
+    assert rally is not None
+    assert rally.won_by_us is is_ours
+
+
+@pytest.mark.parametrize("said", ["point, okafor poaches", "match point, okafor poached"])
+def test_what_holds_behind_a_point_is_no_rally(said: str) -> None:
+    assert rally_of(said) is None
+
+
+@pytest.mark.parametrize("said", ["lost it again", "we lost that one again", "lost another one"])
+def test_again_is_a_rally_more(serving: Talk, said: str) -> None:
+    serving.say("lost it")
+    assert "3-3-1. They serve" in serving.say(said)

@@ -10,7 +10,7 @@ from voices import EVENING
 
 from bot.chat.message import read_message
 from bot.chat.rally_retold import rally_retold
-from bot.chat.said import RallySaid
+from bot.chat.said import RallySaid, RemarkSaid, ScoreRemark
 from bot.chat.understand import understand
 from knowledge.vocabulary import PlayerId
 
@@ -106,3 +106,47 @@ def test_what_tells_one_rally_or_none_is_none_of_it(said: str) -> None:
 def test_without_a_match_nothing_is_retold() -> None:
     alone = replace(MATCH, match_on=False)
     assert rally_retold(read_message("they won it no we did", alone), alone) is None
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "won it, wait no it was a let",
+        "lost that one, no hang on it was a let",
+        "our point, actually no it was a let we replay",
+        "tom netted it oh no wait, stray ball",
+    ],
+)
+def test_a_rally_that_was_a_let_is_nobodys(said: str) -> None:
+    (told,) = understand(said, chat=MATCH)
+    assert isinstance(told, RemarkSaid)
+    assert told.remark is ScoreRemark.LET
+
+
+def test_a_let_leaves_the_score_as_it_was(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("we serve 3-3-1")
+    stored = demo.stored()
+    assert "3-3-1" in demo.say("won it, wait no it was a let")
+    assert demo.stored() == stored
+
+
+@pytest.mark.parametrize(
+    ("said", "is_rally"),
+    [
+        ("scratch that, mira netted it", True),
+        ("no strike that, okafor hit it long", True),
+        ("scratch that okafor misses returns", False),
+        ("scratch that, okafor is slow", False),
+    ],
+)
+def test_a_rally_behind_scratch_that_takes_no_note_back(said: str, is_rally: bool) -> None:
+    (told,) = understand(said, chat=MATCH)
+    assert (isinstance(told, RallySaid) and told.corrects) is is_rally
+
+
+def test_what_goes_on_from_a_question_is_no_rally() -> None:
+    asked = replace(MATCH, asked_last=True)
+    (told,) = understand("and theirs", chat=MATCH)
+    assert isinstance(told, RallySaid)
+    assert not any(isinstance(one, RallySaid) for one in understand("and theirs", chat=asked))

@@ -64,6 +64,9 @@ def test_mistyped_and_run_together(text: str, right: dict[str, Any]) -> None:
         ("too ate two", {"call": [2, 8, 2]}),
         ("ate to six", {"call": [8, 6]}),
         ("for all", {"ours": 4, "theirs": 4}),
+        ("side out to zero won", {"call": [2, 0, 1]}),
+        ("we got the side out to zero won", {"call": [2, 0, 1], "we_serve": True}),
+        ("side out for us", {"side_out": True, "won_by": "us"}),
     ],
 )
 def test_numbers_as_dictation_hears_them(text: str, right: dict[str, Any]) -> None:

@@ -64,6 +64,8 @@ def test_a_question_about_a_stranger_is_about_nobody_else(text: str, strangers: 
         "dink okafor where",
         "who do i lob, okafor or hale",
         "stay on okafor or dodge it",
+        "serve okafor or wait",
+        "dink okafor or body",
         "speed up now or settle",
     ],
 )
@@ -82,3 +84,15 @@ def test_a_thing_behind_its_article_is_nobody_cut_short(text: str) -> None:
 @pytest.mark.parametrize("text", ["cast lobs a lot", "a lindq lob, what now", "is that a hale lob"])
 def test_somebody_cut_short_is_still_named(text: str) -> None:
     assert len(read_message(text, IN_TALK).mentions) == 1
+
+
+@pytest.mark.parametrize("text", ["who do we target okafor or tran", "serve okafor or kerr"])
+def test_a_stranger_who_may_be_meant_as_well_is_heard(text: str) -> None:
+    strangers, known = _named(text)
+    assert (len(strangers), known) == (1, ["Chidi Okafor"])
+
+
+@pytest.mark.parametrize("text", ["lindqvist in a cast", "okafor wears a sling"])
+def test_who_is_hurt_is_told_of_and_asks_for_no_report(text: str) -> None:
+    (said,) = understand(text, chat=IN_TALK)
+    assert isinstance(said, NoteSaid)

@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from knowledge.complaints import complains, complains_of_us
 
 HURTS = [
+    "lindqvist in a cast",
+    "she is wearing a sling today",
     "my elbow hurts on drives",
     "shoulder is killing me, third shot drop or drive",
     "i twisted my ankle on that one, where do i stand",
@@ -33,6 +35,8 @@ HURTS = [
 ]
 
 PLAY = [
+    "he serves from a sling shot motion",
+    "lindqvist in a slump",
     "quist's hands are not so bad as i said",
     "quist's hands are really bad in firefights",
     "her hands are bad",

@@ -26,6 +26,7 @@ from knowledge.game import (
     match_faults,
     outcomes,
     start,
+    up_to_now,
 )
 
 FORMATS = st.builds(
@@ -220,3 +221,21 @@ def test_a_run_ends_with_a_new_game_a_time_out_and_told_points() -> None:
     assert lost_in_a_row([first, replace(second, games=(0, 1))]) == 1
     told = replace(second, before=replace(second.before, ours=5))
     assert lost_in_a_row([first, told]) == 1
+
+
+def test_a_run_ends_where_points_or_a_game_told_since_leave_rallies_out() -> None:
+    first = PlayedRally(before=start(GameFormat(), we_serve=False), won_by_us=False)
+    lost = [first, PlayedRally(before=first.next, won_by_us=False)]
+    now = MatchState(game=lost[-1].next)
+    assert lost_in_a_row(lost, now) == 2
+    assert lost_in_a_row(lost, replace(now, game=replace(now.game, theirs=9))) == 0
+    assert lost_in_a_row(lost, MatchState(game=first.before, games_theirs=1)) == 0
+    told = PlayedRally(before=replace(lost[-1].next, theirs=9), won_by_us=False)
+    assert tuple(up_to_now([*lost, told], None)) == (told,)
+
+
+def test_a_game_just_ended_leaves_no_rally_out() -> None:
+    point = replace(start(GameFormat(), we_serve=False), theirs=10)
+    last = PlayedRally(before=point, won_by_us=False)
+    following = MatchState(game=start(GameFormat(), we_serve=True), games_theirs=1)
+    assert tuple(up_to_now([last], following)) == (last,)

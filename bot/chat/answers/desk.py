@@ -192,6 +192,7 @@ class Desk:
             hurt=asked is not None and is_of_body and _tells_of_hurt(asked),
             over_format=self._over_format(),
             noted=self.after_note is not None,
+            asked_last=context.asked_last,
         )
 
     def _over_format(self) -> GameFormat | None:

@@ -38,6 +38,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             return games_without_points(desk, match, said.number)
         case ScoreRemark.ONE_NUMBER:
             return _ask_whose_number(desk, match, said.number or 0)
+        case ScoreRemark.LET:
+            return with_score(desk, match, wording("score.let"))
         case ScoreRemark.MATCH_OVER:
             return take_over(desk, said)
         case ScoreRemark.RALLY_OR_MATCH:

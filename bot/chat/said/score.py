@@ -112,13 +112,15 @@ class ScoreRemark(StrEnum):
     SEVERAL_RALLIES = "several_rallies"
     RALLY_OR_MATCH = "rally_or_match"
     MATCH_OVER = "match_over"
+    LET = "let"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
     won game one" (by what score? `number` where several are told), "2 more for us" (`number`, None
-    where it is not said, and whether `ours`), "they won so easily" (a rally or the match?).
+    where it is not said, and whether `ours`), "they won so easily" (a rally or the match?), "won
+    it, no, it was a let" (nobody's).
     """
 
     text: str
