@@ -225,7 +225,7 @@ def _share_numbers() -> dict[str, float]:
 
 
 def _numbers(found: Sequence[Target], *, called: Sequence[Target] = ()) -> Mapping[str, float]:
-    """What was weighed. `called` are the targets of the call: it is as sure as the least of them."""
+    """What was weighed. The call names the targets `called`: it is as sure as the least of them."""
     numbers = _share_numbers()
     if called:
         numbers["p_best"] = min(one.p_better for one in called)

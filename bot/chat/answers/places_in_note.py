@@ -45,7 +45,9 @@ class _Places:
 
     def _place(self, span: Span) -> Span:
         """From the first to the last word that the span touches; all of them where it has none."""
-        touched = [n for n, word in enumerate(self._read) if word[0] < span[1] and span[0] < word[1]]
+        touched = [
+            n for n, word in enumerate(self._read) if word[0] < span[1] and span[0] < word[1]
+        ]
         stood = [place for n in touched for place in self._stood(n)]
         if not stood:
             return self._kept[0][0], self._kept[-1][1]
