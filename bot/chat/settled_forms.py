@@ -22,6 +22,7 @@ from bot.chat.message import (
     Message,
     read_message,
 )
+from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
@@ -64,7 +65,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or both_told_of(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
-    fixed = fixed or settled_topic(message)
+    fixed = fixed or middle_told(message, chat) or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
