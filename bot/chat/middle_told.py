@@ -21,7 +21,7 @@ _REASON = (
 )
 _TAIL = (
     r"(?: (?:always|from now on|today|for today|for now|now|please|pls|ok|okay|then|again|tbh"
-    r"|all day|(?:on|for) (?:everything|all|every ball|all balls)|every ball|every time|whatever happens))*"
+    r"|all day|(?:on|for) (?:everything|all|every ball|all balls)|every ball|every time))*"
 )
 _IS = r"(?:(?:is|are|s|stays|stay|belongs to|belong to|goes to|go to|always|all|now) )+"
 _TAKES = r"(?:always )?(?:takes?|has|have|gets?|owns?|covers?|plays?) "
