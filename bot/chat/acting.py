@@ -251,6 +251,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return corrections.correct(desk, understood)
         case PoolSaid():
             return pools.take_pool(desk, understood)
+        case PoolAsked(verb=PoolVerb.THROUGH):
+            return pool_standing.going_through(desk)
         case PoolAsked(verb=PoolVerb.STANDING):
             return pool_standing.standing(desk)
         case PoolAsked() | BookSaid(verb=BookVerb.NEXT):

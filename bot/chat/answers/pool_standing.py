@@ -91,6 +91,15 @@ def standing(desk: Desk) -> Reply:
     return standing_page(desk, pool.event, 0)
 
 
+def going_through(desk: Desk) -> Reply:
+    """Who goes on is the event's to say; how we stand, where a pool is on."""
+    told = wording("pool.through")
+    if pool_of(desk) is None:
+        return Reply(text=told)
+    so_far = standing(desk)
+    return replace(so_far, text=f"{told}\n{so_far.text}")
+
+
 def standing_page(desk: Desk, event: EventId, page: int) -> Reply:
     """A page of it."""
     matches = desk.book.matches_in(event)
