@@ -18,7 +18,8 @@ _STAGE = (
 _FROM = r"(?:out of|from|past|beyond) (?:(?:the|our|this|a) )*(?:pools?|groups?|round robin)"
 _ON = (
     r"(?:(?:get|go|make|reach|come|move|be|getting|going|making)(?: it)?"
-    rf"(?: (?:in|on|into|to|through|out))*(?: {_STAGE}| {_FROM})?|qualify|qualified|advance|progress|through)"
+    rf"(?: (?:in|on|into|to|through|out))*(?: {_STAGE}| {_FROM})?"
+    r"|qualify|qualified|advance|progress|through)"
     rf"(?: (?:to|for|into|from|through)(?: {_STAGE})?)?(?: {_FROM})?"
 )
 _GOAL = rf"(?:{_STAGE}|{_FROM}|through|qualify\w*|advance|progress)"
