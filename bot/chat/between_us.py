@@ -38,10 +38,19 @@ _OF_A_CALL = regex(
 """What is settled with the other side, or of the day, and not how the two of us play."""
 
 
+_A_SIDE = r"(?:on |at |in )?(?:the )?(?:left|right)(?: side)?"
+_WHICH_SIDE = regex(
+    rf"(?:(?:so|ok|and|hey) )*(?:(?:should|do|shall|would|will) i (?:go|play|be) {_A_SIDE} or"
+    rf" {_A_SIDE}|{_A_SIDE} or {_A_SIDE} for me)(?: (?:then|today|better|with (?:her|him|N)))*"
+)
+"""Before a match it asks which of us plays there; in one, where the score has us stand."""
+
+
 def between_us(message: Message, chat: ChatView) -> Question | None:
     """The card of our pair; None for any other message."""
     line = named_line(message.said, message.mentions)
-    if not (_ranks_us(line, message, chat) or _settles_else(line, message)):
+    asks_side = not chat.match_on and _WHICH_SIDE.fullmatch(line) is not None
+    if not (asks_side or _ranks_us(line, message, chat) or _settles_else(line, message)):
         return None
     slots = find_slots(message.said, (), message.told)
     return Question(text=message.text, topic=Topic.PAIR_UP, confidence=CERTAIN, slots=slots)

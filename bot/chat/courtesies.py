@@ -55,8 +55,8 @@ _LEAVES = regex(
     rf"{_THANKS}(?:(?:i am|im|we are|were|ill|gonna|going|go|off|heading|headed|gone|popping"
     r"|nipping|time|grabbing|getting|get|have|having|to|for|out|a|an|some|my|the|quick|now|we|i) )+"
     r"(?:pints?|beers?|drinks?|coffee|tea|lunch|dinner|food|snacks?|bite|ice cream|shower|loo"
-    r"|toilet|bathroom|restroom|bar|smoke|nap|home|brb)(?: (?:now|brb|lol|haha|bye|later|then|cheers"
-    r"|thanks|mate|pal|back soon|back in \d+))*"
+    r"|toilet|bathroom|restroom|bar|smoke|nap|home|brb)(?: (?:now|brb|lol|haha|bye|later|then"
+    r"|cheers|thanks|mate|pal|back soon|back in \d+))*"
 )
 """`cheers pal going for a pint`: whoever takes a break asks for nothing."""
 

@@ -111,7 +111,7 @@ def test_whoever_leaves_asks_for_no_drive(demo: Talk, words: str) -> None:
 CHATTER = [
     "cheers pal going for a pint", "off for lunch brb", "thanks mate get in",
     "okafor is in the bathroom brb lol", "tom says just breathe haha",
-    "thats a bit mean lol ignore that",
+    "thats a bit mean lol ignore that", "sorry thats a bit mean, ignore that",
 ]  # fmt: skip
 NO_CHATTER = [
     "get in", "going for a drop or drive", "tom says lob more", "okafor is at the net",
@@ -135,7 +135,7 @@ def test_play_told_in_such_words_is_no_chatter(text: str) -> None:
 
 
 def test_behind_a_note_ignoring_it_is_no_chatter() -> None:
-    said = understand("thats a bit mean lol ignore that", chat=replace(EVENING, noted=True))
+    said = understand("sorry thats a bit mean, ignore that", chat=replace(EVENING, noted=True))
     assert not any(
         isinstance(one, Question) and one.topic is Topic.SMALLTALK_OR_UNKNOWN for one in said
     )
