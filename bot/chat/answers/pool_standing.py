@@ -27,6 +27,7 @@ from bot.chat.context import Listing
 from bot.chat.match_results import MatchResult, result_of
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import PoolVerb
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 from scouting_db.values import EventId, MatchRow, MatchState
@@ -81,6 +82,11 @@ def _still_on(desk: Desk, pool: Pool) -> Reply:
     if after:
         lines.append(wording("pool.after").format(who=match_words(desk, after[0])))
     return Reply(text="\n".join(lines), buttons=rows(taps), about=("match", match))
+
+
+def asked_how(desk: Desk, verb: PoolVerb) -> Reply:
+    """How the pool stands, or what it takes to go on from it."""
+    return going_through(desk) if verb is PoolVerb.THROUGH else standing(desk)
 
 
 def standing(desk: Desk) -> Reply:
