@@ -240,8 +240,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
             return corrections.correct(desk, understood)
         case PoolSaid():
             return pools.take_pool(desk, understood)
-        case PoolAsked(verb=PoolVerb.STANDING):
-            return pool_standing.standing(desk)
+        case PoolAsked(verb=PoolVerb.STANDING | PoolVerb.THROUGH):
+            return pool_standing.asked_how(desk, understood.verb)
         case PoolAsked() | BookSaid(verb=BookVerb.NEXT):
             return pool_standing.next_match(desk)
         case ListAsked(verb=ListedVerb.MORE):

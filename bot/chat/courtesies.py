@@ -47,6 +47,25 @@ _FAREWELL = regex(
 )
 """`thanks drive safe`: whoever leaves asks for no drive."""
 
+_THANKS = (
+    r"(?:(?:ok|okay|right|alright|cheers|thanks|thank you|thx|ty|ta|nice one|bye|later|yes|haha|lol"
+    r"|well|so|and|pal|mate|buddy|bud|man|dude|bro|guys|all|coach|boss|legend) ?)*"
+)
+_LEAVES = regex(
+    rf"{_THANKS}(?:(?:i am|im|we are|were|ill|gonna|going|go|off|heading|headed|gone|popping"
+    r"|nipping|time|grabbing|getting|get|have|having|to|for|out|a|an|some|my|the|quick|now|we|i) )+"
+    r"(?:pints?|beers?|drinks?|coffee|tea|lunch|dinner|food|snacks?|bite|ice cream|shower|loo"
+    r"|toilet|bathroom|restroom|bar|smoke|nap|home|brb)(?: (?:now|brb|lol|haha|bye|later|then"
+    r"|cheers|thanks|mate|pal|back soon|back in \d+))*"
+)
+"""`cheers pal going for a pint`: whoever takes a break asks for nothing."""
+
+_HURRAH = regex(
+    r"(?:(?:thanks|cheers|ta|ty|thank you|yes|yess+|yeah|mate|pal|bro|dude|lol|haha|wow|oh) )+"
+    r"get in(?: (?:there|mate|lol|haha|son|my son|pal))*|get in (?:mate|pal|my son|son|lol)"
+)
+"""`thanks mate get in` cheers; "get in" alone may ask how to come to the net."""
+
 LONGEST_COURTESY = 8
 """Words of a message that is nothing but courtesy or abuse."""
 
@@ -56,7 +75,8 @@ def is_courtesy(said: Sequence[Word]) -> bool:
     words = [word.folded for word in said]
     if not words or len(words) > LONGEST_COURTESY:
         return False
-    if _FAREWELL.fullmatch(" ".join(words)):
+    line = " ".join(words)
+    if any(form.fullmatch(line) for form in (_FAREWELL, _LEAVES, _HURRAH)):
         return True
     known = _COURTESY | _NODS | _ABUSE
     return any(word in known for word in words) and all(word in known | _AROUND for word in words)
@@ -66,6 +86,19 @@ def is_declined(text: str, said: Sequence[Word]) -> bool:
     """Whether a message only turns down what we asked: "no dont", "no keep him", "never mind"."""
     line = " ".join(word.folded for word in said)
     return "?" not in text and _DECLINED.fullmatch(line) is not None
+
+
+_REGRETTED = regex(
+    r"(?:(?:sorry|ok|oh|no|that|thats|that was|it was|im|being|was|is|a bit|bit|a little|too|so"
+    r"|kinda|very|bad|mean|harsh|rude|nasty|unfair|unkind|silly|stupid|of me|lol|haha|hehe|joking"
+    r"|just|only|kidding) )+(?:ignore|disregard) (?:that|it|me|this|what i said)"
+    r"(?: (?:lol|haha|pls))*"
+)
+
+
+def is_regretted(said: Sequence[Word]) -> bool:
+    """Whether a question is taken back by who asked it: "thats a bit mean lol ignore that"."""
+    return _REGRETTED.fullmatch(" ".join(word.folded for word in said)) is not None
 
 
 def without_courtesies(text: str, said: Sequence[Word]) -> str:

@@ -42,7 +42,8 @@ _WHEN_ALONE = regex(
 _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
     r"(?:play|playing|facing|up against|against)"
-    r"(?: (?:next|now|first|today|tomorrow|tmrw|again|then))*"
+    r"(?: (?:next|now|first|today|tomorrow|tmrw|again|then"
+    r"|in the (?:play ?offs?|semis?|semi ?finals?|quarters?|quarter ?finals?|finals?|next round)))*"
     r"|(?:(?:so|ok|hey|and) )*(?:who are|whos|who is) (?:our|my) (?:next )?opponents?"
     r"|(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:is |do we play |are we playing )?next and when"
     r"(?: (?:is it|do we play|are we on))?"

@@ -21,6 +21,8 @@ _ASKED = regex(
     rf"|{_LEADS}(?P<short>(?:\w+ ){{1,3}})(?:drills?|exercises?)"
     rf"|{_LEADS}how (?:do|can|should|to)(?: (?:i|we))? (?:get better at|improve|work on)"
     r"(?: (?:my|our|the))? (?P<better>.+)"
+    rf"|{_LEADS}(?:my|our) (?P<bad>(?:\w+ ){{1,3}}?)(?:is|are|was|were|s|sucks?|stinks?|keeps?)"
+    rf"(?: \w+){{0,4}}? {_LEADS}(?:drills?|exercises?)(?: (?:for|to) (?:it|that|them|fix it))?"
 )
 _TAIL = re.compile(
     r"(?: (?:pls|please|today|tomorrow|alone|at home|with (?:my|a) partner|better|more|then|now"

@@ -33,7 +33,8 @@ _LEAKS = regex(
     r"|(?:(?:show|list|the|our|my|me|see|please) )*(?:video|vid|film) (?:review|leaks|recap|list)"
     r"|(?:review|recap|list|sort|group)(?: (?:the|our|my|it|them|all|rallies|video|vid|points))*"
     r" (?:by leaks?|video|vid|film)"
-    r"|(?:what|which)(?: drills?)? (?:should|do|can|shall|must) (?:we|i|they) (?:drill|practi[cs]e"
+    r"|(?:what|which|wat|wot)(?: drills?)? (?:should|shd|shld|shud|do|can|shall|must)"
+    r" (?:we|i|they) (?:(?:need|have|want|got) to )?(?:drill|practi[cs]e"
     r"|train|work on)(?: (?:next|now|after this|tomorrow|this week))?"
     r"|what did the (?:video|vid|film) (?:show|say|tell)"
 )

@@ -12,6 +12,7 @@ from bot.chat.leaks_said import leaks_said
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.results_brief import score_then_won
 from bot.chat.said import ListAsked, ListedVerb, Understood
+from bot.chat.through_asked import through_asked
 from bot.chat.video_said import video_said
 from bot.chat.view import ChatView
 from bot.chat.words import words
@@ -29,6 +30,7 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
     return (
         won
         or pool_asked(text, chat)
+        or through_asked(text)
         or coach_said(text, chat)
         or introduced(text, chat)
         or one_of_us_told(text, chat)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.common_words import is_common
+from bot.chat.forms import word_set
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.notes import read_note
@@ -28,6 +29,9 @@ _FORMS = (
 )
 
 _TITLES = frozenset(["the"])
+_OF_THE_COURT = word_set("no_nickname")
+""" "The middle is hale's", "the target is hale": parts of the game that may be somebody's."""
+
 _LONGEST_ALONE = 1
 """Words of a nickname that no "the" or the like stands before."""
 
@@ -79,6 +83,8 @@ def _stranger(message: Message) -> Mention | None:
 
 def _may_be_nickname(nick: str, article: str) -> bool:
     said = nick.split()
+    if _OF_THE_COURT.issuperset(said):
+        return False
     if article:
         return any(len(word) > 1 for word in said)
     return len(said) <= _LONGEST_ALONE and not is_common(nick) and len(nick) > 1

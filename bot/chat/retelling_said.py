@@ -122,12 +122,12 @@ _THE_ANSWER = (
     r"(?:you|u|we|i|that|it|this|(?:is )?(?:that|your|the|this) (?:call|answer|advice|one|pick))"
 )
 _KNOWN_TO_BE = r"(?:sure|certain|confident|positive|reliable|solid)"
-_OF_THAT = rf"(?: (?:of|about|on|in|with|here|now|then|really|{_THE_ANSWER}))*"
+_OF_THAT = rf"(?: (?:of|about|abt|bout|on|in|with|here|now|then|really|{_THE_ANSWER}))*"
 _HOW_SURE = regex(
     r"(?:(?:ok|okay|hm|hmm|so|and|but|wait|well|yeah|hey) )*"
-    rf"(?:how {_KNOWN_TO_BE}(?: (?:is|are|r|am))?(?: {_THE_ANSWER})?{_OF_THAT}"
+    rf"(?:how {_KNOWN_TO_BE}(?: (?:is|are|r|am|would|can))?(?: {_THE_ANSWER})?(?: be)?{_OF_THAT}"
     rf"|(?:(?:are|r|is) {_THE_ANSWER}|you|u) (?:really |that |so |quite )*{_KNOWN_TO_BE}{_OF_THAT}"
-    rf"|{_KNOWN_TO_BE} (?:about|of) (?:that|it|this)"
+    rf"|{_KNOWN_TO_BE} (?:about|abt|bout|of) (?:that|it|this)"
     rf"|how (?:much|far) (?:can|do|should) (?:i|we|you) (?:trust|believe|rely on|count on)"
     rf" {_THE_ANSWER}{_OF_THAT}"
     r"|how (?:likely|probable) is (?:that|it|this)(?: call| one)? (?:right|correct|best|the best"

@@ -16,10 +16,13 @@ _POLITE = words_in(
     "ok hey hi please pls now so lets let us can could i want to do a the our we and then time for "
     "give me quick short"
 )
-_REST = words_in("please pls now then guys today tonight overall again out there time")
+_REST = words_in(
+    "quick quickly please pls now then guys today tonight overall again out there time"
+)
 _REVIEW = (
     r"(?:(?:match|game|after|post|last|short|quick|the) )*(?:review|recap|debrief)"
-    r"(?: (?:of|the|that|this|our|last|match|game|it|us))*"
+    r"(?: (?:of|the|that|this|our|last|match|game|it|us|first|second|third|1st|2nd|3rd|1|2|3|one"
+    r"|two|three))*"
     r"(?: (?:against|vs|versus|with) N(?: (?:and|n) N)?(?: (?:today|earlier))?)?"
 )
 _HOW = (
@@ -32,8 +35,12 @@ _WHAT = (
     r"(?: (?:well|best|for us|in|that|this|the|our|last|match|game))*"
     r"(?: (?:against|vs|versus|with) N(?: (?:and |n )?N)?)?"
 )
+_REMARK = r"(?:(?:that|it|this|we) (?:was|wasnt|were|werent|is|isnt|played) (?:\w+ ){1,6})?"
+"""What is sighed before it: "that wasnt very good was it"."""
+
 _WRONG = (
-    r"(?:so )?(?:what (?:went wrong|did we do wrong|happened (?:there|out there|to us)|lost it)"
+    rf"{_REMARK}(?:so )?(?:"
+    r"what (?:went wrong|did we do wrong|happened (?:there|out there|to us)|lost it)"
     r"|why did we lose|how did we lose|where did (?:we|it) (?:lose|go wrong|all go wrong))"
     r"(?: (?:it|that|this|the|match|game|one|there|last))*"
 )
@@ -58,6 +65,8 @@ _COSTS = regex(
     r" (?:us|me))"
     r"|where (?:are|do|did|were) (?:we|i) (?:losing|lose|dropping|leaking|giving away)"
     r"|what (?:are|do|did|were) (?:we|i) (?:losing|lose|keep losing|dropping)"
+    r"|whom? (?:are|do|did|have) (?:we|i) (?:losing|lose|lost|dropping|drop|giving)"
+    r"(?: (?:up|away))?(?= .*\b(?:points?|rallies)\b)"
     r"|(?:what|which) (?:shots?|strokes?) (?:is|are|do|did) (?:costing us|we miss|we missing)"
     r"|what (?:are|do|did|were) (?:we|i) (?:keep )?(?:missing|miss))"
     r"(?: (?:the|our|most|points?|rallies|rally|games?|match|them|it|this|on|to|from|with|away|now"

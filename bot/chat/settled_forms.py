@@ -7,6 +7,7 @@ from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.ball_behind import ball_behind
 from bot.chat.bench_said import bench_said
+from bot.chat.between_us import between_us
 from bot.chat.both_told_of import both_told_of
 from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
@@ -24,6 +25,7 @@ from bot.chat.message import (
     Message,
     read_message,
 )
+from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.own_shape import settled_shape
@@ -69,6 +71,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or both_told_of(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
+    fixed = fixed or middle_told(message, chat) or between_us(message, chat)
     fixed = fixed or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
     fixed = fixed or own_substitute_said(message, chat)

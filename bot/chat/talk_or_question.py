@@ -18,6 +18,8 @@ from bot.chat.note_or_question import (
     tells_of_private_life,
 )
 from bot.chat.note_witness import is_hearsay, is_opinion_of_another, is_told_by_another
+from bot.chat.off_court_said import is_off_court
+from bot.chat.out_balls_asked import out_balls_meant
 from bot.chat.own_shape import own_shape
 from bot.chat.rule_goes_on import rule_goes_on
 from bot.chat.said import Question, Unclear, Understood
@@ -44,7 +46,8 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     """Small talk, a note, a question, a note beside its question, or questions in order."""
     if chat.forwarded or begins_as_note(message.said):
         return note_or_question(message, chat)
-    if is_courtesy(message.said) and not names_somebody(message):
+    is_chatter = is_courtesy(message.said) and not names_somebody(message)
+    if is_chatter or is_off_court(message):
         return (small_talk(message.text),)
     meant = _not_asked(message, chat) or _meant(message, chat)
     if meant is not None:
@@ -63,6 +66,7 @@ def talk_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         last = _one(last, message, chat)
     if isinstance(last, Unclear) and is_other_language(message.text):
         last = small_talk(message.text)
+    last = out_balls_meant(last, message) or last
     return (*understood[:-1], _of_a_case(last, message) or _against_a_habit(last, message))
 
 

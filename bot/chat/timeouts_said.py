@@ -7,6 +7,7 @@ from bot.chat.said import TimeoutSaid
 from bot.chat.view import ChatView
 from bot.chat.words import words_in
 from knowledge.regex import regex
+from knowledge.vocabulary import Topic
 
 _LAST = r"(?:last|final|only remaining|both)"
 _TIMEOUT = rf"(?:a |the |our |their |of |another |first |second |{_LAST} )*time ?outs?"
@@ -25,8 +26,22 @@ _TO_SAY = (
     r"(?:(?:so|and|now|quick|ok) )*what(?:s| is)?"
     r"(?: now| next| (?:do|should|can|shall|could|would|to|the|our|one)\b.*)?"
 )
-_WITH_QUESTION = regex(rf"(?P<told>{_OURS.pattern}|{_THEIRS.pattern}) (?P<asks>{_TO_SAY})")
+_FEW_THINGS = (
+    r"(?:(?:just|only|give|me|us|gimme|tell|quick|quickly|the|top|best|i|we|need|want|max|at most"
+    r"|no more than) )*(?:one|1|two|2|three|3|four|4|(?:a )?couple(?: of)?|(?:a )?few)"
+    r" (?:things?|tips?|keys?|cues?)"
+    r"(?: (?:max|only|please|pls|now|quick|tops|at most|no more|to (?:do|remember|say|tell \w+)))*"
+)
+_WITH_QUESTION = regex(
+    rf"(?P<told>{_OURS.pattern}|{_THEIRS.pattern}) (?P<asks>{_TO_SAY}|{_FEW_THINGS})"
+)
 """`they called a timeout, what do i tell tom`: taken, and what to change in it."""
+
+_FEW_IN_IT = regex(
+    rf"(?:{_OURS.pattern}|{_THEIRS.pattern}|{_TIMEOUT}) {_FEW_THINGS}"
+    rf"|{_FEW_THINGS} (?:for|in|during) {_TIMEOUT}(?: (?:please|pls|now))*"
+)
+_ONE_THING = regex(r"\b(?:one|1) (?:thing|tip|key|cue)\b")
 
 _IN_ONE = regex(
     r"(?:(?:so|and|now|quick|ok) )*what (?:do|should|can|shall|to) (?:(?:i|we) )?"
@@ -65,6 +80,17 @@ def asks_what_to_say(message: Message) -> bool:
     """Whether it asks what to say in a time-out, told beside it or not: one change answers it."""
     line = _line(message)
     return bool(_WITH_QUESTION.fullmatch(line) or _IN_ONE.fullmatch(line))
+
+
+def things_wanted(message: Message) -> Topic | None:
+    """The plan, or the one line, where a break is named with how many things are wanted in it.
+
+    Whoever limits what is said has taken it: whether to take one is no longer asked.
+    """
+    line = _line(message)
+    if _FEW_IN_IT.fullmatch(line) is None:
+        return None
+    return Topic.CUE if _ONE_THING.search(line) else Topic.GAME_PLAN
 
 
 def tells_what_is_left(message: Message) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
+from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
@@ -161,6 +162,8 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),
+    (asks_of_our_hip, Topic.ANSWER_PATTERN),
+    (asks_of_our_pop_ups, Topic.ADJUST),
     (_asks_whom_to_pair, Topic.PAIR_UP),
     (_asks_what_is_not_known, Topic.PROBE),
 )

@@ -14,7 +14,7 @@ from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
 from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
-from bot.chat.courtesies import is_declined
+from bot.chat.courtesies import is_declined, is_regretted
 from bot.chat.disputed_calls import disputed_call
 from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
@@ -103,7 +103,8 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     if dictated is not None:
         return _read(dictated.text, dictated, chat) if dictated.asks else (_noted(dictated, chat),)
     message = read_message(text, chat)
-    if is_declined(text, message.said):
+    # Behind a note "ignore that" would take the note back.
+    if is_declined(text, message.said) or (is_regretted(message.said) and not chat.noted):
         return (small_talk(text),)
     own_pair = None if chat.forwarded else own_pair_said(text, message.mentions)
     if own_pair is not None and all(may_be_ours(one, chat.ours) for one in own_pair.mentions):

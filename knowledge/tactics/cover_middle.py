@@ -11,6 +11,7 @@ from knowledge.situation import Familiarity, OnCourt, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import middle_words as words
 from knowledge.tactics.conditions import WEAK_LEVEL
+from knowledge.tactics.middle_agreed import agreed_by_name
 from knowledge.tactics.middle_answer import (
     DISAGREES_FROM,
     FAST,
@@ -50,6 +51,9 @@ def advise(situation: Situation) -> Advice:
     said = said_hands(situation)
     situation = situation if said is None else supposing(situation, said)
     answer = answer_middle(situation)
+    settled = agreed_by_name(situation, _choices(answer, situation))
+    if settled is not None:
+        return settled
     asked = situation.asked.ball_kind
     call = words.call(answer, asked)
     return Advice(

@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 from typing import Final
 
 from knowledge.planning.names import first_that_fits
+from knowledge.regex import regex
 from knowledge.situation import OnCourt
 from knowledge.tactics.lob_answer import LobAnswer
 from knowledge.vocabulary import Hand, PlayerId
@@ -14,9 +15,19 @@ GENERAL: Final = "Lob cross off a dead dink, over the off shoulder."
 NO_LOB_CALL: Final = "Leave the lob; keep dinking."
 NOT_OURS: Final = "Leave the lob: it isn't your shot. Keep dinking."
 HIT_DOWN: Final = "Leave the lob: this one is to be hit down."
+LOW_OR_LOB: Final = "Low as the rule; a lob once or twice, off a dead dink."
 TRIGGER: Final = "the dink is dead and they lean in"
 CAUTION: Final = "Turn and run; never backpedal."
 TURN: Final = "They lob back? Turn and run, never backpedal."
+
+_LOW: Final = (
+    r"(?:keep(?:ing)? (?:it|them|em) (?:low|down)|stay(?:ing)? low|low balls?|dink(?:ing)?)"
+)
+_AGAINST_LOW: Final = regex(
+    rf"\blob\w*\b.*\b(?:or|says?|reckons?|thinks?|wants?|prefers?)\b.*\b{_LOW}\b"
+    rf"|\b{_LOW}\b.*\b(?:or|says?|reckons?|thinks?|wants?|prefers?)\b.*\blob"
+)
+"""The two of them weighed, by one or by two who differ."""
 
 SHOULDERS: Final = {Hand.RIGHT: "left shoulder", Hand.LEFT: "right shoulder"}
 """The one that isn't the hitting one."""
@@ -42,7 +53,12 @@ def call(answer: LobAnswer) -> str:
 
 
 def general(pair: Sequence[OnCourt], about: Collection[PlayerId], said: str) -> str:
-    """The rule for anybody; of one who is asked about, or where that is asked, which shoulder."""
+    """The rule for anybody; of one who is asked about, or where that is asked, which shoulder.
+
+    Held against a low ball, it is the lob that needs its moment.
+    """
+    if _AGAINST_LOW.search(said.casefold()):
+        return LOW_OR_LOB
     named = [one for one in pair if one.player in about]
     asked = named if len(named) == 1 else pair if "shoulder" in said.lower() else ()
     told = [(one, SHOULDERS[one.hand]) for one in asked if one.hand in SHOULDERS]

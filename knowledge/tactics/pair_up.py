@@ -14,6 +14,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.regex import regex
 from knowledge.situation import Agreement, Situation
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
+from knowledge.tactics.pair_up_asked import call_instead
 from knowledge.tactics.pair_up_items import Item, Pair, items_of
 from knowledge.tactics.stack_answer import NAMELESS, pair_of
 from knowledge.tactics.standing_words import capital
@@ -117,6 +118,9 @@ def asked_about(words: str) -> AgreementKey | None:
 
 
 def _call(situation: Situation, card: Card) -> str:
+    instead = call_instead(situation.asked.words)
+    if instead is not None:
+        return instead
     key = asked_about(situation.asked.words)
     if key is not None:
         verb = "Do as agreed" if key in card.agreements else "Agree"

@@ -26,7 +26,7 @@ from knowledge.situation import Formation, Situation
 from knowledge.sources import COMMON_PRACTICE, RULEBOOK_2025, Source, SourceKind
 from knowledge.tactics import slide, standing_picture
 from knowledge.tactics.agreed_places import is_as_agreed
-from knowledge.tactics.serve_depth_told import serves_short
+from knowledge.tactics.standing_movement import asks_for_movement
 from knowledge.tactics.standing_names import Names, names_of
 from knowledge.tactics.standing_subject import subject_of
 from knowledge.tactics.standing_unsettled import unsettled
@@ -34,24 +34,6 @@ from knowledge.tactics.standing_words import POSITIONS_RULE, SERVER_RULE, capita
 from knowledge.vocabulary import BallKind, Side, Topic
 
 AGREED = Source(kind=SourceKind.AGREED, citation="")
-
-_MOVING = regex(
-    r"\b(deep|deeper|depth|how far|slide|sliding|shift|follow|split|pinch\w*|gap|spac\w+|"
-    r"crowd\w*|drift\w*|overcover\w*|paddles?|off the line|down the line|"
-    r"(?:line|alley)(?: is)?(?: \w+)? (?:open|uncovered)|"
-    r"leav\w+ (?:\w+ ){0,4}(?:line|alley|side|sideline)|"
-    r"(?:pulled|dragged) (?:\w+ ){0,2}(?:wide|off)|"
-    r"bang\w*|driv\w*|lob\w*|swing\w*|speed ?ups?|dink\w*)\b"
-)
-"""Words that only a question about depth and movement has."""
-
-_PERHAPS_MOVING = regex(r"\b(close|closer|back|step|kitchen|nvz|net|line|mid ?court|up)\b")
-"""Words about depth that a question about courts may have as well."""
-
-_COURTS = regex(
-    r"\b(score|serves?|serving|server|receiv\w+|even|odd|right|left|correct|rules?|start\w*|"
-    r"stack\w*|first|switch\w*|swap\w*|whose|who|\d+ ?[- ] ?\d+)\b"
-)
 
 _WHO = regex(r"\bwho(?:s|'s|’s| is)? (?:serv\w*|receiv\w*|return\w*)|\bwhose (?:serve|turn)")
 """Words that ask for people first: the shortest answer keeps one reason."""
@@ -61,7 +43,7 @@ def advise(situation: Situation) -> Advice:
     """Who stands where at the score, or how to move with the ball, as the question is put."""
     if (partner := _PARTNER.search(_plain(situation.asked.words))) is not None:
         return _beside_partner(situation, serves=partner["serves"] is not None)
-    if _asks_for_tactics(situation):
+    if asks_for_movement(situation):
         return replace(slide.advise(situation), more=_rule_in_words(situation))
     return _by_rule(situation)
 
@@ -98,16 +80,6 @@ def _beside_partner(situation: Situation, *, serves: bool) -> Advice:
         confidence=Confidence.CLEAR,
         more=slide.in_words(situation),
     )
-
-
-def _asks_for_tactics(situation: Situation) -> bool:
-    """A kind of ball, or words about depth and movement rather than courts and score."""
-    if situation.asked.ball_kind is not None or situation.asked.hitter_side is not None:
-        return True
-    words = situation.asked.words.lower()
-    if _MOVING.search(words) or serves_short(words) is not None:
-        return True
-    return bool(_PERHAPS_MOVING.search(words)) and not _COURTS.search(words)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -60,7 +60,7 @@ def _table(
         unless=_unless(found, by_worth),
         assumed=_assumed(situation),
         confidence=top.confidence,
-        numbers=_numbers(found),
+        numbers=_numbers(found, called=settled),
         choices=_choices(situation),
         more=_more(found),
     )
@@ -86,7 +86,7 @@ def _one_phase(
         unless=_unless(found, [target] if target is not None else []),
         assumed=_assumed(situation),
         confidence=Confidence.LEAN if target is None else target.confidence,
-        numbers=_numbers(found),
+        numbers=_numbers(found, called=[target] if is_aimed and target is not None else []),
         choices=_choices(situation),
         more=_more(found),
     )
@@ -224,8 +224,11 @@ def _share_numbers() -> dict[str, float]:
     }
 
 
-def _numbers(found: Sequence[Target]) -> Mapping[str, float]:
+def _numbers(found: Sequence[Target], *, called: Sequence[Target] = ()) -> Mapping[str, float]:
+    """What was weighed. The call names the targets `called`: it is as sure as the least of them."""
     numbers = _share_numbers()
+    if called:
+        numbers["p_best"] = min(one.p_better for one in called)
     for one in found:
         name = str(one.phase)
         numbers[f"{name}_points"] = one.points if one.one is not None else 0.0

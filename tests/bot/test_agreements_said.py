@@ -47,3 +47,30 @@ def test_we_agreed_knows_the_short_word_for_the_middle() -> None:
 )
 def test_what_asks_or_tells_more_settles_nothing(text: str) -> None:
     assert not any(isinstance(one, AgreementSaid) for one in understand(text, chat=EVENING))
+
+
+@pytest.mark.parametrize(
+    ("text", "owner"),
+    [
+        ("tom's fh is bigger than mine so middle is his, always", "Tom"),
+        ("mira's forehand is better tbh, so the mid is hers", "Mira"),
+        ("the middle is tom's from now on", "Tom"),
+        ("my backhand is stronger so i take the middle", "Mira"),
+        ("the middle is mine", "Mira"),
+    ],
+)
+def test_whose_the_middle_is_said_outright_is_an_agreement(text: str, owner: str) -> None:
+    (said,) = understand(text, chat=EVENING)
+    assert isinstance(said, AgreementSaid)
+    assert (said.key, said.value) == (AgreementKey.MIDDLE, f"{owner} takes the middle")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is the middle mine", "okafor is slow so the middle is his", "the middle is lindqvists",
+        "if my forehand is better so the middle is mine", "the middle is open so tom drives",
+    ],
+)  # fmt: skip
+def test_the_middle_asked_about_or_theirs_is_no_agreement(text: str) -> None:
+    assert not any(isinstance(one, AgreementSaid) for one in understand(text, chat=EVENING))

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from talk import Talk
+from voices import EVENING
 
 from bot.chat.courtesies import is_courtesy, without_courtesies
+from bot.chat.said import Question
+from bot.chat.understand import understand
 from bot.chat.words import words
+from knowledge.vocabulary import Topic
 
 SCOLDING = ("language", "polite", "rude", "please don't", "respect", "calm down", "sorry")
 
@@ -100,3 +106,36 @@ def test_what_is_left_without_them(text: str, bare: str) -> None:
 def test_whoever_leaves_asks_for_no_drive(demo: Talk, words: str) -> None:
     assert "third" not in demo.say(words).lower()
     assert "Drop" in demo.say("drive or drop")
+
+
+CHATTER = [
+    "cheers pal going for a pint", "off for lunch brb", "thanks mate get in",
+    "okafor is in the bathroom brb lol", "tom says just breathe haha",
+    "thats a bit mean lol ignore that", "sorry thats a bit mean, ignore that",
+]  # fmt: skip
+NO_CHATTER = [
+    "get in", "going for a drop or drive", "tom says lob more", "okafor is at the net",
+    "okafor is off for a lob", "ignore that ball",
+]  # fmt: skip
+
+
+def is_chatter(text: str) -> bool:
+    said = understand(text, chat=EVENING)
+    return [one.topic for one in said if isinstance(one, Question)] == [Topic.SMALLTALK_OR_UNKNOWN]
+
+
+@pytest.mark.parametrize("text", CHATTER)
+def test_a_break_a_cheer_and_a_kind_word_ask_and_tell_nothing(text: str) -> None:
+    assert is_chatter(text)
+
+
+@pytest.mark.parametrize("text", NO_CHATTER)
+def test_play_told_in_such_words_is_no_chatter(text: str) -> None:
+    assert not is_chatter(text)
+
+
+def test_behind_a_note_ignoring_it_is_no_chatter() -> None:
+    said = understand("sorry thats a bit mean, ignore that", chat=replace(EVENING, noted=True))
+    assert not any(
+        isinstance(one, Question) and one.topic is Topic.SMALLTALK_OR_UNKNOWN for one in said
+    )

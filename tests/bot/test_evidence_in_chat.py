@@ -83,6 +83,28 @@ def test_a_not_of_something_else_is_not_quoted(demo: Talk, note: str, words: lis
         assert [one.words for one in book.told_notes(names)] == words
 
 
+@pytest.mark.parametrize(
+    ("waited", "added"),
+    [
+        ("kenji is righty, weak backhand dink, slow feet", "new opponent kenji mori"),
+        ("mind you: kenji has slow feet, weak backhand dink", "new opponent kenji mori"),
+    ],
+)
+def test_a_note_that_waited_for_a_new_name_is_quoted_as_it_was_typed(
+    demo: Talk, waited: str, added: str
+) -> None:
+    demo.say(waited)
+    demo.say(added)
+    stored = demo.notes()[0]
+    assert stored.text == waited
+    names = [EvidenceId(f"note:{stored.note}:{n}") for n in range(1, 5)]
+    with demo.book() as book:
+        told = [one.words for one in book.told_notes(names)]
+    assert "weak backhand dink" in told
+    assert all(told)
+    assert all(words in waited for words in told)
+
+
 def test_why_tells_the_chance_that_the_best_is_best(demo: Talk) -> None:
     chance = numbers(demo, DINK)["p_best"]
     assert f"The chance that this call is the best: {100 * chance:.0f} in 100" in demo.say("why?")

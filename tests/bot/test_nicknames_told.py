@@ -27,7 +27,9 @@ def test_it_is_taken_back(demo: Talk) -> None:
     assert "Hale" not in demo.say("where do i serve the mule").splitlines()[0]
 
 
-@pytest.mark.parametrize("told", ["call hale slow", "call hale a lefty", "we call hale out"])
+@pytest.mark.parametrize(
+    "told", ["call hale slow", "call hale a lefty", "we call hale out", "the middle is hales"]
+)
 def test_what_says_something_is_no_nickname(demo: Talk, told: str) -> None:
     assert "means" not in demo.say(told)
 

@@ -114,6 +114,8 @@ HOW_SURE = [
     "you sure?",
     "sure?",
     "ok but how sure are you of that",
+    "how sure are u abt that",
+    "how sure would you be of that",
     "how reliable is that call",
     "how much can i trust that",
     "how likely is that right",
@@ -130,6 +132,13 @@ def test_how_sure_tells_the_chance_that_the_call_is_best_and_what_it_rests_on(
     assert told[:2] == [call, best]
     assert told[2] == "It leans that way, no more."
     assert "Okafor's backhand dink is weak (book: 4 notes)" in told[3]
+
+
+def test_how_sure_of_a_target_is_no_repeat_of_why(demo: Talk) -> None:
+    call, *_ = demo.say("who do we target").splitlines()
+    sure, why = demo.say("how sure is that"), demo.say("why")
+    assert sure.startswith(f"{call}\nThe chance that this call is the best: ")
+    assert len(sure.splitlines()) < len(why.splitlines())
 
 
 def test_how_sure_of_a_chance_is_how_far_it_may_be_off(demo: Talk) -> None:

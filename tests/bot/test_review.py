@@ -6,7 +6,11 @@ import random
 
 import pytest
 from talk import Talk
+from voices import EVENING
 
+from bot.chat.review_said import COSTS
+from bot.chat.said import BookSaid, BookVerb
+from bot.chat.understand import understand
 from bot.chat.wording import wording
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
 from knowledge.planning.moved_traits import MOST_MOVED
@@ -173,6 +177,7 @@ def test_endings_say_of_how_many_they_are() -> None:
         "review the match against okafor",
         "recap of the match vs okafor and lindqvist",
         "what worked, review",
+        "review game 1 quick",
     ],
 )
 def test_a_review_asked_twice_over_is_one(demo: Talk, asked: str) -> None:
@@ -181,6 +186,19 @@ def test_a_review_asked_twice_over_is_one(demo: Talk, asked: str) -> None:
     before = demo.stored()
     assert demo.say(asked).startswith("Last match: won 11-7 11-8.")
     assert demo.stored() == before
+
+
+@pytest.mark.parametrize(
+    ("asked", "wanted"),
+    [
+        ("that wasnt very good was it. what went wrong", "lost"),
+        ("who did we lose most points to", COSTS),
+    ],
+)
+def test_what_lost_it_is_the_reviews_to_say(asked: str, wanted: str) -> None:
+    (said,) = understand(asked, chat=EVENING)
+    assert isinstance(said, BookSaid)
+    assert (said.verb, said.words) == (BookVerb.REVIEW, wanted)
 
 
 @pytest.mark.parametrize("asked", ["review okafor's backhand", "review the rule on line calls"])

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import pytest
 from talk import Talk
+from voices import EVENING
 
-from bot.chat.said import Kind
+from bot.chat.said import Kind, Question
+from bot.chat.understand import understand
 from bot.chat.wording import wording
+from knowledge.vocabulary import Topic
 
 
 @pytest.fixture
@@ -82,3 +85,23 @@ def test_a_call_is_nobodys_height(running: Talk) -> None:
     assert running.heard is not None
     assert running.heard.kind is not Kind.NOTE
     assert "short" not in running.say("what do we know about okafor")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("ok timeout. 3 things max", Topic.GAME_PLAN),
+        ("we called timeout, give me two things", Topic.GAME_PLAN),
+        ("a couple of tips for the timeout pls", Topic.GAME_PLAN),
+        ("time out! one thing", Topic.CUE),
+        ("timeout now? three things went wrong", Topic.TIMEOUT_NOW),
+        ("should we take a timeout", Topic.TIMEOUT_NOW),
+    ],
+)
+def test_how_many_things_are_wanted_in_a_break_asks_for_the_plan(text: str, topic: Topic) -> None:
+    asked = [one for one in understand(text, chat=EVENING) if isinstance(one, Question)]
+    assert [one.topic for one in asked] == [topic]
+
+
+def test_a_break_called_beside_it_is_counted_as_well(running: Talk) -> None:
+    assert "Time-out taken. 1 left" in running.say("we called a timeout, three things max")

@@ -377,6 +377,7 @@ def test_rallies_logged_are_listed_by_the_videos_clock(demo: Talk) -> None:
             "Drill: Cross dinks to the middle, thirty in a row, 10 min",
         ),
         ("return drills", "Drill: Twenty returns past mid-box, in a row, 10 min"),
+        ("my return is trash, drill?", "Drill: Twenty returns past mid-box, in a row, 10 min"),
     ],
 )
 def test_how_to_practise_a_stroke_is_its_drill(demo: Talk, said: str, drill: str) -> None:

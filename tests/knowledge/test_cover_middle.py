@@ -260,6 +260,21 @@ def test_an_agreement_on_slow_and_fast_balls_holds_for_each() -> None:
     assert answer.of(BallKind.SPEED_UP).agreed == "left"
 
 
+@pytest.mark.parametrize(
+    ("agreed", "call"),
+    [
+        ("Tom takes the middle", "Tom takes the middle."),
+        ("slow Tom, fast Mira", "Slow: Tom. Fast: Mira."),
+        ("forehand", "Slow, speed-ups: cross. High, drives: left player."),
+        ("whoever shouts", "Slow, speed-ups: cross. High, drives: left player."),
+    ],
+)
+def test_an_agreement_by_name_holds_before_the_sides_are_known(agreed: str, call: str) -> None:
+    advice = middle(mira(side=None), tom(hand=Hand.LEFT, side=None), agreed=agreed)
+    assert advice.call == call
+    assert "left" in (advice.assumed or "")
+
+
 def test_two_forehands_make_a_forehand_agreement_ambiguous() -> None:
     taken = answer_middle(asked(mira(), tom(hand=Hand.LEFT), agreed="forehand takes it"))
     assert taken.of(BallKind.DRIVE).agreed is None

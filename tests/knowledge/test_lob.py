@@ -67,6 +67,20 @@ def test_a_note_that_does_not_decide_it_still_says_over_whom() -> None:
         assert not [reason for reason in told if "If at all" in reason.text]
 
 
+@pytest.mark.parametrize(
+    ("words", "weighs"),
+    [
+        ("should we lob or keep it low", True),
+        ("tom reckons we should lob and i prefer a low ball", True),
+        ("should we lob or drive", False),
+        ("lob when they lean in", False),
+    ],
+)
+def test_a_lob_held_against_a_low_ball_is_the_exception(words: str, *, weighs: bool) -> None:
+    advice = advise(replace(match(Topic.LOB, PARTNER), asked=Asked(words=words)))
+    assert advice.call.startswith("Low as the rule") is weighs
+
+
 @pytest.mark.parametrize(("said", "mph"), [("20 mph", 20.0), ("200 mph", 10.0), ("", 10.0)])
 def test_a_wind_in_which_nobody_plays_is_left_out(said: str, mph: float) -> None:
     """The reply says that it is left out, so no feet are told of it; 75 mph is a hurricane

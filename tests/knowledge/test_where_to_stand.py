@@ -403,3 +403,19 @@ def test_a_partner_pulled_wide_is_no_question_of_courts() -> None:
     asked = Asked(words="where do i stand when my partner is pulled wide")
     advice = advise(Situation(topic=Topic.WHERE_TO_STAND, asked=asked))
     assert "cover line and middle" in advice.call
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "should i shade left or stay", "how should we shade vs her when she is on the right",
+        "do we squeeze to the right or hold", "should i cheat over to the left",
+    ],
+)  # fmt: skip
+def test_shading_is_movement_whatever_side_it_names(words: str) -> None:
+    assert asking(words).call.startswith("Follow the ball")
+
+
+@pytest.mark.parametrize("words", ["who stands on the right in the shade", "left or right at 4-2"])
+def test_a_side_or_the_shade_alone_is_no_movement(words: str) -> None:
+    assert "starter" in asking(words).call

@@ -11,6 +11,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.handed_back import blank, handed_back, kept_of
 from bot.chat.answers.names import ask_which, ask_whose, rather_meant, unsettled
 from bot.chat.answers.note_clashes import Clash, clashes, drop_buttons
+from bot.chat.answers.places_in_note import placed_in
 from bot.chat.answers.scoreboard import score_text
 from bot.chat.answers.writer_asked import ask_writer
 from bot.chat.asked import Asked
@@ -117,10 +118,12 @@ def _care(desk: Desk, said: NoteSaid) -> tuple[str, ...]:
 def read_again(desk: Desk, note: NoteId, said: NoteSaid, *, origin: str) -> Reply:
     """New observations for a note that stands: a name was settled, or its words were edited."""
     before = desk.book.note(note)
-    desk.book.replace_observations(note, observations(said), origin=origin, parser=PARSER_VERSION)
+    placed = said if before is None else placed_in(before.text, said)
+    read = observations(placed)
+    desk.book.replace_observations(note, read, origin=origin, parser=PARSER_VERSION)
     change = desk.record(
         "read_note",
-        {"note": note, "after": stored(observations(said)), **offered_with(said)},
+        {"note": note, "after": stored(read), **offered_with(placed)},
         {"observations": stored(before.observations if before else ())},
     )
     desk.changed()

@@ -27,6 +27,7 @@ from bot.chat.context import Listing
 from bot.chat.match_results import MatchResult, result_of
 from bot.chat.render import rows
 from bot.chat.reply import Reply
+from bot.chat.said import PoolVerb
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 from scouting_db.values import EventId, MatchRow, MatchState
@@ -83,12 +84,26 @@ def _still_on(desk: Desk, pool: Pool) -> Reply:
     return Reply(text="\n".join(lines), buttons=rows(taps), about=("match", match))
 
 
+def asked_how(desk: Desk, verb: PoolVerb) -> Reply:
+    """How the pool stands, or what it takes to go on from it."""
+    return going_through(desk) if verb is PoolVerb.THROUGH else standing(desk)
+
+
 def standing(desk: Desk) -> Reply:
     """Who was played with what result, and our points; ties are the event's to break."""
     pool = pool_of(desk)
     if pool is None:
         return Reply(text=wording("pool.none"))
     return standing_page(desk, pool.event, 0)
+
+
+def going_through(desk: Desk) -> Reply:
+    """Who goes on is the event's to say; how we stand, where a pool is on."""
+    told = wording("pool.through")
+    if pool_of(desk) is None:
+        return Reply(text=told)
+    so_far = standing(desk)
+    return replace(so_far, text=f"{told}\n{so_far.text}")
 
 
 def standing_page(desk: Desk, event: EventId, page: int) -> Reply:

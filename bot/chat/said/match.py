@@ -105,6 +105,7 @@ class PoolVerb(StrEnum):
 
     NEXT = "next"
     STANDING = "standing"
+    THROUGH = "through"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
