@@ -119,7 +119,7 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         is_said, now = True, game or start(format, we_serve=asked.we_serve is not False)
         game = after_supposed(now, asked.rally)
     match = _match(game, asked, logged, format)
-    faults = match_faults(match) if match is not None and (is_said or asked.games) else ()
+    faults = () if match is None else match_faults(match)
     return Standing(
         format=format,
         is_format_known=asked.format is not None or desk.context.match is not None,
