@@ -100,8 +100,8 @@ def is_opening(game: GameState) -> bool:
 def with_server(game: GameState, player: PlayerId) -> GameState:
     """The game once it is told by name who serves, where the score left that open.
 
-    Where it did not, as behind a side-out at 0, it is who started right that was told wrongly: the
-    pair is turned round, since what was said last counts and no game has the other of the two serve.
+    Where it did not, as behind a side-out at 0, it is who started right that was told wrongly:
+    the pair is turned round, since what was said last counts and the other of the two can't serve.
     In rally scoring that tells where the pair stands; what was held of the other pair gives way
     where it cannot be so as well.
     ValueError for somebody whom the lineup does not have in the serving pair.
