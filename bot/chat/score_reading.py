@@ -89,7 +89,7 @@ _SORRY = regex(
 
 
 def _names_both_anew(said: ScoreSaid, score: SaidScore, known: GameState) -> bool:
-    """ "Sorry they have 5 we have 2": points put right, which were not played since the call before.
+    """ "Sorry they have 5 we have 2": points put right, and not played since the call before.
 
     Whoever served then serves still, though only one side's points are more than they were. The
     same two numbers the other way round were the other side's call.

@@ -160,3 +160,24 @@ def test_a_format_that_the_score_has_outgrown_is_asked_back(match: Talk) -> None
     match.say("we play to 21")
     match.say("15-3-1 us")
     assert "15-3 can't happen in a game to 11." in match.say("win chance in a game to 11")
+
+
+@pytest.mark.parametrize(
+    ("told", "stands"),
+    [
+        ("we serve first 0-0-2 bo starting", "0-0-2. Bo serves from the right."),
+        ("0-0-2 us bo starts", "0-0-2. Bo serves from the right."),
+        ("0-0-2 us", "0-0-2. We serve from the right."),
+    ],
+)
+def test_who_starts_beside_the_first_call_serves(match: Talk, told: str, stands: str) -> None:
+    assert match.say(told) == stands
+
+
+@pytest.mark.parametrize(
+    "asked", ["whos serving now and who do they serve to", "who is serving and to whom"]
+)
+def test_who_serves_to_whom_is_in_the_score(match: Talk, asked: str) -> None:
+    match.say("0-0-2 they serve")
+    match.say("bo started right")
+    assert match.say(asked) == "0-0-2. They serve from the right to Bo."

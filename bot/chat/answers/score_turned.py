@@ -1,4 +1,4 @@
-"""A score that is the one before with the sides changed, said so: their call shows the same digits."""
+"""The score before with its sides changed is said to be so: their call shows the same digits."""
 
 from __future__ import annotations
 

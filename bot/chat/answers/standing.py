@@ -71,7 +71,7 @@ def score_said(desk: Desk, slots: Slots, *, supposed: bool) -> SaidState | None:
 
 
 def _is_as_it_stands(score: SaidScore, game: GameState) -> bool:
-    """ "At 6-3", where we have 6 and they serve: two numbers, ours first, say nothing of the serve."""
+    """ "At 6-3", where we have 6 and they serve: two numbers, ours first, don't tell who serves."""
     call = score.call
     is_bare = call is not None and call.server is None and score.ours is None
     return is_bare and call is not None and (call.serving, call.receiving) == game.points
