@@ -191,8 +191,8 @@ def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
         for one in _TO_NUMBER.finditer(line.text)
         if said.target is not None and number_of(one[1]) == abs(said.target)
     ]
-    others = (_BEST_OF_NUMBER, _TARGETS_EACH, _TIMEOUTS_EACH)
-    others = others if said.cap is None else (_CAP, *others)
+    caps = () if said.cap is None else (_CAP,)
+    others = (*caps, _BEST_OF_NUMBER, _TARGETS_EACH, _TIMEOUTS_EACH)
     return line.covered(*found, *(form.search(line.text) for form in others))
 
 
