@@ -17,9 +17,8 @@ from knowledge.game import (
     RallyRotation,
     Scoring,
     after_saying,
-    faults,
+    if_reached,
     start,
-    state_at,
     with_server,
 )
 from knowledge.vocabulary import PlayerId
@@ -152,7 +151,7 @@ class _Reader:
             self.rested = True
         elif entry.kind in _OF_A_GAME:
             self._between_games()
-            game = _standing(_with_sides(self.match.game, entry), self.match.game)
+            game = if_reached(_with_sides(self.match.game, entry), self.match.game)
             self.match = replace(self.match, game=self._moved(game, entry, tags))
 
     def _moved(self, game: GameState, entry: EntryRow, tags: tuple[str, ...]) -> GameState:
@@ -161,7 +160,7 @@ class _Reader:
                 return self._rally(game, entry, tags)
             case EntryKind.SCORE:
                 self.serve_known |= entry.we_serve is not None and not _is_guess(entry)
-                return _standing(_said(game, entry), game)
+                return if_reached(_said(game, entry), game)
             case EntryKind.GAME:
                 self.serve_known = entry.we_serve is not None
                 opening = start(game.format, we_serve=entry.we_serve is not False)
@@ -200,26 +199,6 @@ class _Reader:
 
 _OF_A_GAME = frozenset({EntryKind.RALLY, EntryKind.SCORE, EntryKind.GAME, EntryKind.SIDES})
 """With the first of them a finished game gives way to the next."""
-
-
-def _standing(told: GameState, before: GameState) -> GameState:
-    """The state that a line tells, if a game reaches it; else the one before that line.
-
-    A state that no game reaches would be refused by every later sum. None is stored as it is told,
-    but lines before it may be taken back and another program may have written the log.
-    """
-    if told is before or not faults(told):
-        return told
-    loose = state_at(
-        told.format,
-        ours=told.ours,
-        theirs=told.theirs,
-        we_serve=told.we_serve,
-        server=told.server,
-        we_started=told.we_started,
-        lineup=told.lineup,
-    )
-    return before if faults(loose) else loose
 
 
 def _carried(game: GameState) -> Lineup | None:

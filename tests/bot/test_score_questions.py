@@ -262,20 +262,6 @@ def test_a_short_answer_still_says_which_score_it_took(demo: Talk, text: str) ->
     assert len(reply.splitlines()) <= 4
 
 
-@pytest.mark.parametrize(
-    ("asked", "at"),
-    [
-        ("how risky should i be at 6-3", "At 3-6-1, they serve: we 6, they 3."),
-        ("how risky should i be at 3-6", "At 3-6-1, they serve"),
-        ("how risky should i be at 8-3", "At 8-3-1, we serve"),
-    ],
-)
-def test_the_score_as_it_stands_keeps_its_serve(demo: Talk, asked: str, at: str) -> None:
-    demo.say("next: okafor and lindqvist")
-    demo.say("3-6-1 they serve")
-    assert at in demo.say(asked)
-
-
 def test_this_rally_asks_for_its_size(demo: Talk) -> None:
     demo.say("what are our chances at 9-8-2")
     assert demo.tap("this rally").startswith("This rally swings the game by ")
