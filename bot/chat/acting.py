@@ -41,8 +41,7 @@ from bot.chat.answers.plan_pages import tell_plan
 from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rally_details import take_detail
 from bot.chat.answers.rally_strangers import with_strangers
-from bot.chat.answers.result_corrected import correct_result
-from bot.chat.answers.results import take_result
+from bot.chat.answers.result_corrected import take_or_correct
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.runs import ask_of_several
 from bot.chat.answers.scoreboard import score_buttons
@@ -188,11 +187,8 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case ScoreSaid():
             reply = scores.take_score(desk, understood)
             return with_buttons(reply, offer_buttons(understood.may_ask))
-        case ResultSaid(corrects=True):
-            return correct_result(desk, understood)
         case ResultSaid():
-            reply = take_result(desk, understood)
-            return with_buttons(reply, offer_buttons(understood.may_ask))
+            return take_or_correct(desk, understood)
         case MatchSaid(then=rest) if rest:
             return _announced_and_noted(desk, understood)
         case MatchSaid():

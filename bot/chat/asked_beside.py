@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -16,6 +17,7 @@ from bot.chat.said import (
     Question,
     RallySaid,
     ResultSaid,
+    SaidScore,
     ScoreSaid,
     Unclear,
     Understood,
@@ -61,6 +63,34 @@ _BESIDE_OUR_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.PAIR_UP})
 
 def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
     """A question put as a statement around a score ("5-5, feels like we are stuck")."""
+    asked = _asked_beside(fixed, message, chat)
+    return () if _is_of_an_end(fixed, asked, message, chat) else asked
+
+
+_OF_A_SCORE = frozenset({Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.WHERE_TO_STAND})
+
+
+def _is_of_an_end(
+    fixed: Understood, asked: Sequence[Question], message: Message, chat: ChatView
+) -> bool:
+    """ "11-9 us lol what a comeback": a game that is over has no chances, unless they are asked."""
+    if not asked or asked[0].topic not in _OF_A_SCORE or message.asks:
+        return False
+    if isinstance(fixed, ResultSaid):
+        return bool(fixed.games)
+    points = _points(fixed.score) if isinstance(fixed, ScoreSaid) else None
+    return points is not None and chat.format.is_won(max(points), min(points))
+
+
+def _points(score: SaidScore | None) -> tuple[int, int] | None:
+    if score is None or (score.ours is None and score.call is None):
+        return None
+    if score.ours is not None and score.theirs is not None:
+        return score.ours, score.theirs
+    return None if score.call is None else (score.call.serving, score.call.receiving)
+
+
+def _asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
     stray = _words_beside(fixed, message, chat)
     if stray <= 0:
         return ()

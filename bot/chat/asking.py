@@ -27,6 +27,8 @@ _RHETORICAL = regex(
     r"|\bbest of (?:\d|one|three|five)\b"
     r"|\bwhat did i (?:say|tell you)$"
     r"|\bwas (?=\d+ \d)"
+    r"|\bwhat an? (?:\w+ )?(?:game|match|comeback|finish|win|start|battle|fight|ride|mess|nightmare"
+    r"|choke|shame|day|relief|joke|disaster|turnaround|run|thriller|nail ?biter)\b"
 )
 """`up 9-8, dont ask how`: words of asking that ask nothing."""
 

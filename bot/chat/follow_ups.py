@@ -155,6 +155,9 @@ _WHO_SERVES = regex(
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:are|am) (?:we|i|they) (?:serving|up)(?: (?:now|next))*"
     r"|(?:which|what) server (?:are|is|am) (?:we|it|i|they|this)(?: (?:on|now|at))*"
     r"|(?:first|1st|1) or (?:second|2nd|2)(?: server)?"
+    r"|(?:(?:so|ok|wait|hey|um|and) )*(?:who|whos|who is) (?:serves|serving)(?: now| next)?"
+    r" and (?:(?:who|whom) )?(?:(?:am|are|is|do|does) )?(?:(?:i|we|they|he|she) )?"
+    r"(?:(?:serve|serving) )?to(?: (?:who|whom))?(?: (?:now|next|first))*"
 )
 """What only the running score answers: who serves where, and as which server."""
 

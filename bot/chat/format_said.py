@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.caps_worn import is_worn
 from bot.chat.numbers import number_of
 from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
@@ -174,7 +175,7 @@ def format_parts(said: Sequence[Word]) -> SaidFormat | None:
     found = SaidFormat(
         target=_target(line),
         win_by=number_of(win_by[1] or win_by["short"]) if win_by else None,
-        cap=int(cap[1]) if cap else None,
+        cap=int(cap[1]) if cap and not is_worn(said) else None,
         scoring=_scoring(line),
         discipline=_discipline(line),
         best_of=_best_of(line),
@@ -190,7 +191,8 @@ def target_places(line: SpokenLine, said: SaidFormat) -> frozenset[int]:
         for one in _TO_NUMBER.finditer(line.text)
         if said.target is not None and number_of(one[1]) == abs(said.target)
     ]
-    others = (_CAP, _BEST_OF_NUMBER, _TARGETS_EACH, _TIMEOUTS_EACH)
+    caps = () if said.cap is None else (_CAP,)
+    others = (*caps, _BEST_OF_NUMBER, _TARGETS_EACH, _TIMEOUTS_EACH)
     return line.covered(*found, *(form.search(line.text) for form in others))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.announcements import begins_as_match
+from bot.chat.asking import asks
 from bot.chat.asks_model import ASKS_FROM
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody
@@ -26,14 +27,40 @@ _OF_FORMATS = word_set("format")
 def format_told(message: Message) -> FormatTold | None:
     """The message, if it tells how the match is played and nothing else."""
     format = message.told.format
-    asks = message.asks and message.said[0].folded != "best"  # "best of 3" asks for nothing
-    if format is None or asks or "?" in message.text or _names_a_pair(message):
+    if format is None or _asks(message) or "?" in message.text or _names_a_pair(message):
         return None
+    if _is_of_a_pool(message):
+        return FormatTold(text=message.text, format=format, of_pool=True)
     if score_message(message.text, message.told.of_score) is not None:
         return None
     if any(one.folded not in _OF_FORMATS and number(one) is None for one in message.told.words):
         return None
     return FormatTold(text=message.text, format=format)
+
+
+def _asks(message: Message) -> bool:
+    """Whether it asks; "best of 3" does not, nor does "were in a pool", as phones type "we're"."""
+    opens = [word.folded for word in message.said[:2]]
+    if opens in (["were", "in"], ["were", "playing"]):
+        return asks(message.text, message.said[1:])
+    return message.asks and opens[0] != "best"
+
+
+_CALL = regex(r"\d ?[-–:] ?\d")
+_POOL = regex(r"\b(?:pools?|round robin|group (?:stage|play|of (?:\d|three|four|five|six)))\b")
+LONGEST_OF_A_POOL = 24
+
+
+def _is_of_a_pool(message: Message) -> bool:
+    """ "We're in a pool of four, one game to 11, then a playoff": how the day's matches are played.
+
+    Nobody is named and nothing claimed or won in it, so that no note, pool or result is lost.
+    """
+    if len(message.said) > LONGEST_OF_A_POOL or names_somebody(message) or message.note.claims:
+        return False
+    line = message.told.line.text
+    is_told = _POOL.search(line) is not None and not _RESULT.search(line)
+    return is_told and _CALL.search(message.text) is None
 
 
 def _names_a_pair(message: Message) -> bool:

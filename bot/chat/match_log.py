@@ -17,6 +17,7 @@ from knowledge.game import (
     RallyRotation,
     Scoring,
     after_saying,
+    if_reached,
     start,
     with_server,
 )
@@ -150,7 +151,7 @@ class _Reader:
             self.rested = True
         elif entry.kind in _OF_A_GAME:
             self._between_games()
-            game = _with_sides(self.match.game, entry)
+            game = if_reached(_with_sides(self.match.game, entry), self.match.game)
             self.match = replace(self.match, game=self._moved(game, entry, tags))
 
     def _moved(self, game: GameState, entry: EntryRow, tags: tuple[str, ...]) -> GameState:
@@ -159,7 +160,7 @@ class _Reader:
                 return self._rally(game, entry, tags)
             case EntryKind.SCORE:
                 self.serve_known |= entry.we_serve is not None and not _is_guess(entry)
-                return _said(game, entry)
+                return if_reached(_said(game, entry), game)
             case EntryKind.GAME:
                 self.serve_known = entry.we_serve is not None
                 opening = start(game.format, we_serve=entry.we_serve is not False)
@@ -260,6 +261,8 @@ def _whose(ours: bool) -> str:
 
 
 def _after_timeout(match: MatchState, *, ours: bool) -> MatchState:
+    if not match.timeouts_left[0 if ours else 1]:
+        return match
     if ours:
         return replace(match, timeouts_used_ours=match.timeouts_used_ours + 1)
     return replace(match, timeouts_used_theirs=match.timeouts_used_theirs + 1)

@@ -72,9 +72,18 @@ def _told_anew_from(told: Sequence[GameTold], said: Sequence[Word]) -> int:
     return 0
 
 
+_SAID_BEFORE_IT_IS_SEEN = regex(r"(?:\w+ ){1,5}(?:i mean|i meant|no wait|wait no|make that)")
+
+
 def _is_put_right(between: Sequence[Word]) -> bool:
-    """`15-14 wait no 16-14`: the first was a slip."""
-    return bool(between) and re.fullmatch(rf"{SLIP}+", folded_line(between) + " ") is not None
+    """`15-14 wait no 16-14`, `11-9 in the tie break i mean 11-8`: the first was a slip.
+
+    Behind other words only what nobody says between two games counts: "11-9 tight one, sorry 11-6"
+    may be two.
+    """
+    line = folded_line(between)
+    is_slip = re.fullmatch(rf"{SLIP}+", line + " ") or _SAID_BEFORE_IT_IS_SEEN.fullmatch(line)
+    return bool(between) and is_slip is not None
 
 
 def _is_no_game(group: Group, said: Sequence[Word]) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from bot.chat.match_log import MatchLog
 from bot.chat.said import SaidScore, ScoreSaid
 from bot.chat.score_whose_call import serving_side_of
+from bot.chat.words import folded_line, words
 from knowledge.dataclass import dataclass
 from knowledge.game import (
     GameFormat,
@@ -18,6 +19,7 @@ from knowledge.game import (
     start,
     state_at,
 )
+from knowledge.regex import regex
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +59,10 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         if reached is not None or _is_bare(score):
             return reached
     score = score if known is None else _as_points_stand(_as_their_run(score, known), known)
-    we_serve = score.we_serve if score.we_serve is not None else serving_side_of(score, known)
+    we_serve = score.we_serve
+    if we_serve is None:
+        stays = known is not None and _names_both_anew(said, score, known)
+        we_serve = known.we_serve if known and stays else serving_side_of(score, known)
     points = _points(score, we_serve)
     if points is None:
         return None
@@ -75,6 +80,23 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
         ),
         is_serve_guessed=we_serve is None or _is_serve_left_open(score, known, (ours, theirs)),
     )
+
+
+_SORRY = regex(
+    r"^(?:(?:ah|oh|ok|um|uh|hang on|hold on) )*"
+    r"(?:no|nope|nah|sorry|oops|whoops|wait|actually|correction|i mean|i meant)\b"
+)
+
+
+def _names_both_anew(said: ScoreSaid, score: SaidScore, known: GameState) -> bool:
+    """ "Sorry they have 5 we have 2": points put right, and not played since the call before.
+
+    Whoever served then serves still, though only one side's points are more than they were. The
+    same two numbers the other way round were the other side's call.
+    """
+    if score.ours is None or score.theirs is None or (score.theirs, score.ours) == known.points:
+        return False
+    return _SORRY.match(folded_line(words(said.text))) is not None
 
 
 def _is_serve_left_open(score: SaidScore, known: GameState | None, points: tuple[int, int]) -> bool:

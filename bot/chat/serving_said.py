@@ -77,7 +77,13 @@ _DENIED = regex(
 """`second server not first`, `their serve not ours`."""
 
 _TO_WHOM = regex(r"^(?!.*\b(?:now|next|first)\b)(?:we|they) serves? to (?:we|they)$")
-_BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve)\b")
+_STARTS = (
+    r"(?:starts|starting|started|begins|beginning)"
+    r"(?! (?:on|in|at|from|to|with|over|right|left|the|wide|deep|slow|slowly|cold|hot|\w+ing)\b)"
+)
+"""Beside a score the one who starts serves: "we serve first 0-0-2 kath starting"."""
+
+_BESIDE_A_SCORE = regex(rf"(?:^|[^@])@ (?:{_DOES}|to serve|{_STARTS})\b")
 
 
 def server_named(message: Message, chat: ChatView) -> Mention | None:

@@ -44,6 +44,7 @@ from bot.chat.said import (
     ScoreSaid,
     Understood,
 )
+from bot.chat.score_doubted import score_doubted
 from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
 from bot.chat.side_quarrel import side_quarrel
@@ -65,6 +66,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or score_doubted(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)

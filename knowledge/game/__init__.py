@@ -19,6 +19,7 @@ from knowledge.game.positions import (
     server,
     stacked,
 )
+from knowledge.game.reached import if_reached
 from knowledge.game.said import after_saying, is_opening, state_at, with_server
 from knowledge.game.score_call import ScoreCall
 from knowledge.game.state import (
@@ -54,6 +55,7 @@ __all__ = [
     "courts",
     "faults",
     "faults_of_call",
+    "if_reached",
     "is_opening",
     "lost_in_a_row",
     "match_faults",

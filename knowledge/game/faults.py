@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from knowledge.game.formats import Discipline, GameFormat, Scoring
 from knowledge.game.said import state_at
 from knowledge.game.score_call import ScoreCall
@@ -96,7 +94,7 @@ def _number_faults(state: GameState) -> list[str]:
 
 def _starter_faults(state: GameState) -> list[str]:
     """Where the serving side has not scored in its turn, the call tells which partner serves."""
-    told = replace(state, starter_serves=None).server_is_starter
+    told = state.call_names_starter
     if told is None or state.starter_serves in (None, told):
         return []
     who = "the one who started right" if told else "the partner of who started right"

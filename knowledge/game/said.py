@@ -100,14 +100,20 @@ def is_opening(game: GameState) -> bool:
 def with_server(game: GameState, player: PlayerId) -> GameState:
     """The game once it is told by name who serves, where the score left that open.
 
+    Where it did not, as behind a side-out at 0, it is who started right that was told wrongly:
+    the pair is turned round, since what was said last counts and the other of the two can't serve.
     In rally scoring that tells where the pair stands; what was held of the other pair gives way
     where it cannot be so as well.
     ValueError for somebody whom the lineup does not have in the serving pair.
     """
-    pair = (game.lineup or Lineup()).pair(ours=game.we_serve)
+    lineup = game.lineup or Lineup()
+    pair = lineup.pair(ours=game.we_serve)
     if player not in pair:
         raise ValueError(f"player {player} is not of the serving pair")
-    is_starter = player == pair[0]
+    is_starter, by_call = player == pair[0], game.call_names_starter
+    if game.format.has_two_servers and by_call not in (None, is_starter):
+        turned = lineup.turned(ours=game.we_serve)
+        return replace(game, starter_serves=by_call, lineup=turned)
     known = replace(game, starter_serves=is_starter)
     if game.format.has_two_servers or game.format.discipline is Discipline.SINGLES:
         return known

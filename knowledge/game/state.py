@@ -34,6 +34,13 @@ class Lineup:
             return replace(self, our_starter=starter, our_partner=partner)
         return replace(self, their_starter=starter, their_partner=partner)
 
+    def turned(self, *, ours: bool) -> Lineup:
+        """The same with one pair the other way round: its partner started right."""
+        starter, partner = self.pair(ours=ours)
+        if ours:
+            return replace(self, our_starter=partner, our_partner=starter)
+        return replace(self, their_starter=partner, their_partner=starter)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GameState:
@@ -121,6 +128,11 @@ class GameState:
             return first
         may_be_first_turn = receiving == 0 and self.we_started in (None, self.we_serve)
         return None if may_be_first_turn else not first
+
+    @property
+    def call_names_starter(self) -> bool | None:
+        """Whether the starter serves by the call alone, whatever is held; None where it is open."""
+        return replace(self, starter_serves=None).server_is_starter
 
     def starter_court(self, *, ours: bool) -> Side | None:
         """The court where a pair's starter correctly stands now (partner in the other).

@@ -78,3 +78,34 @@ def test_a_call_that_would_take_a_point_from_them_is_ours_first(demo: Talk) -> N
     demo.say("playing okafor and lindqvist, one game to 15 rally scoring, they serve")
     demo.say("we have 4, they have 6, they serve")
     assert demo.say("5-6, they serve").startswith("6-5. They serve")
+
+
+@pytest.mark.parametrize(
+    ("told", "right", "stands"),
+    [
+        ("5-1-1 they serve", "sorry 5-2 they have 5 we have 2", "5-2-1. They serve"),
+        ("4-2-1 we serve", "no wait we have 4 and they have 3", "4-3-1. We serve"),
+        # Not put right but told anew, it is whoever scored that serves.
+        ("4-2-1 we serve", "we have 4 and they have 3", "3-4-1. They serve"),
+    ],
+)
+def test_points_put_right_leave_the_serve(match: Talk, told: str, right: str, stands: str) -> None:
+    assert after(match, told, right).startswith(stands)
+
+
+def test_the_same_digits_as_their_call_say_whose_they_are(match: Talk) -> None:
+    said = after(match, "5-4-1 we serve", "no its 5-4 to them")
+    assert said.splitlines() == [
+        "5-4-1. They serve.",
+        "Ours first that's 4-5; before it was 5-4.",
+    ]
+
+
+def test_a_call_that_fits_either_way_leaves_a_tap(match: Talk) -> None:
+    assert after(match, "3-2-1 they serve", "3-4-1").startswith("3-4-1. They serve")
+    assert match.tap("we serve at 3-4-1").startswith("3-4-1. We serve")
+
+
+def test_a_call_that_is_nearer_one_way_leaves_none(match: Talk) -> None:
+    after(match, "3-2-1 they serve", "4-2-1")
+    assert not [one.label for one in match.buttons if "serve at" in one.label]

@@ -139,3 +139,27 @@ def test_an_announcement_tells_the_timeouts_too(demo: Talk) -> None:
 def test_timeouts_left_are_not_of_the_format(announced: Talk, text: str) -> None:
     announced.say(text)
     assert stands(announced).timeouts_each is None
+
+
+@pytest.mark.parametrize(
+    ("told", "format"),
+    [
+        ("were in a pool of four, four short matches one game to 11 then a playoff", "to 11"),
+        ("round robin first, its all one game to 15", "to 15"),
+    ],
+)
+def test_how_a_pool_is_played_asks_whom_it_is_against(fresh: Talk, told: str, format: str) -> None:
+    assert fresh.say(told) == wording("format.no_pool").format(format=f"one game {format}")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "were in a pool, how do we get through, one game to 11",
+        "we lost in the pool 11-6, one game to 11",
+        "pool: gell/rudd, sten/vik; one game to 11",
+        "pool of four, gell is slow, one game to 11",
+    ],
+)
+def test_what_else_is_said_of_a_pool_is_read_as_before(fresh: Talk, said: str) -> None:
+    assert not fresh.say(said).startswith("I keep that with the opponents.")

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from bot.chat.match_log import (
     GUESSED_SERVE,
+    SERVES,
     fold,
     format_from_json,
     format_to_json,
@@ -202,6 +203,10 @@ LINES = st.one_of(
         st.booleans(),
     ),
     st.builds(
+        lambda player: {"kind": EntryKind.SIDES, "detail": {SERVES: player}},
+        st.sampled_from([MIRA, TOM, OKAFOR, LINDQVIST]),
+    ),
+    st.builds(
         lambda ours, theirs, server, we_serve: {
             "kind": EntryKind.SCORE,
             "ours": ours,
@@ -223,7 +228,10 @@ LINES = st.one_of(
     st.sampled_from([GameFormat(target=3), GameFormat(target=3, scoring=Scoring.RALLY)]),
 )
 def test_any_log_reads_and_ends_once(lines: list[dict[str, object]], format: GameFormat) -> None:
-    """Whatever is taken back or put back, in whatever order: no error, no game past its end."""
+    """Whatever is taken back or put back, in whatever order: no error, no game past its end.
+
+    Nor a state that the chances refuse: it would take every later answer with it.
+    """
     log: list[EntryRow] = []
     for fields in lines:
         n = len(log) + 1
@@ -237,6 +245,7 @@ def test_any_log_reads_and_ends_once(lines: list[dict[str, object]], format: Gam
         found = read_log(log, format)
         assert max(found.match.games_ours, found.match.games_theirs) <= 2
         assert found.match.games_ours + found.match.games_theirs == len(found.finished)
+        assert match_faults(found.match) == ()
         points = (found.match.game.ours, found.match.game.theirs)
         assert not _is_past_the_end(*points), points
 

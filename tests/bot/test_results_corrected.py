@@ -131,3 +131,43 @@ def test_a_result_without_games_is_put_right_in_words(
     demo.say("next: ruiz and hale")
     demo.say(first)
     assert demo.say(then) == told
+
+
+@pytest.mark.parametrize(
+    "then",
+    [
+        "no hang on we won it 11-9 sorry i typed it backwards",
+        "sorry mira says we won it 11-9",
+        "oops wrong way round, we won 11-9 lol",
+    ],
+)
+def test_a_game_told_the_wrong_way_round_is_turned_whatever_is_said_of_it(
+    demo: Talk, then: str
+) -> None:
+    demo.say("next: ruiz and hale best of three to 11")
+    demo.say("we lost 9-11")
+    assert demo.say(then).startswith("Game 1 ours, 11-9.")
+    assert demo.say("score").startswith("Game 1 ours, 11-9.")
+
+
+@pytest.mark.parametrize("then", ["won the second 11-9 sorry for the delay", "won again 11-9"])
+def test_the_same_numbers_of_a_next_game_are_no_correction(demo: Talk, then: str) -> None:
+    demo.say("next: ruiz and hale best of three to 11")
+    demo.say("we lost 9-11")
+    assert demo.say(then).startswith("Game 2 ours, 11-9.")
+
+
+@pytest.mark.parametrize(
+    ("told", "reply"),
+    [
+        ("we won 11-9 in a tb... i mean 11-9 11-6", "Won 11-9 11-6."),
+        ("won 11-9 in a close one no wait 11-8 11-6", "Won 11-8 11-6."),
+        ("won 11-9 tight one then 11-6", "Won 11-9 11-6."),
+        ("we won 11-9 11-9 11-6", "11-9 11-9 wins a best of 3. Not stored; what's the score?"),
+        ("lost 11-9 11-9 11-6", "9-11 9-11 wins a best of 3. Not stored; what's the score?"),
+        ("won 11-9 9-11 11-6", "Won 11-9 9-11 11-6."),
+    ],
+)
+def test_a_match_has_no_games_behind_its_end(demo: Talk, told: str, reply: str) -> None:
+    demo.say("next: ruiz and hale best of three to 11")
+    assert demo.say(told).startswith(reply)

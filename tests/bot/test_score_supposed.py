@@ -107,3 +107,17 @@ def test_how_it_stands_is_told_as_before(match: Talk, said: str, stands: str) ->
     match.say("we serve 7-5-1")
     match.say("win chance")
     assert match.say(said).startswith(stands)
+
+
+@pytest.mark.parametrize(
+    ("asked", "at"),
+    [
+        ("how risky should i be at 6-3", "At 3-6-1, they serve: we 6, they 3."),
+        ("how risky should i be at 3-6", "At 3-6-1, they serve"),
+        ("how risky should i be at 8-3", "At 8-3-1, we serve"),
+    ],
+)
+def test_the_score_as_it_stands_keeps_its_serve(demo: Talk, asked: str, at: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("3-6-1 they serve")
+    assert at in demo.say(asked)

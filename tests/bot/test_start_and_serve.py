@@ -120,3 +120,64 @@ def test_a_hesitation_before_putting_back_is_none_of_it(demo: Talk, said: str) -
     demo.say("okafor is slow")
     demo.say("undo")
     assert demo.say(said).startswith("Put back:")
+
+
+@pytest.fixture
+def match(fresh: Talk) -> Talk:
+    fresh.say("we are ana and bo")
+    fresh.say("next: gell and rudd")
+    fresh.tap("add gell and rudd")
+    return fresh
+
+
+@pytest.mark.parametrize(
+    ("told", "stands"),
+    [
+        # Behind a side-out at 0 the second server is the partner of who started right: on the left.
+        (("0-0-2 they serve", "our rally", "bo serving 0-0-2"), "0-0-2. Bo serves from the left."),
+        (("bo serving 0-1-2",), "0-1-2. Bo serves from the left."),
+        (("bo serving 0-1-2", "ana serving 0-1-2"), "0-1-2. Ana serves from the left."),
+        (("0-1-2 us", "bo started right", "bo serves now"), "0-1-2. Bo serves from the left."),
+        # The log knows it too where the call does not.
+        (
+            ("0-0-2 they serve", "our rally", "our rally", "their rally", "bo serving"),
+            "1-0-2. Bo serves from the right.",
+        ),
+        (("bo serving 0-1-1",), "0-1-1. Bo serves from the right."),
+        (("bo serving 2-3-1",), "2-3-1. Bo serves from the right."),
+    ],
+)
+def test_who_serves_stands_where_the_call_lets_them(
+    match: Talk, told: tuple[str, ...], stands: str
+) -> None:
+    for text in told[:-1]:
+        match.say(text)
+    assert match.say(told[-1]) == stands
+    assert match.say("whats our win chance").startswith("Game: about")
+
+
+def test_a_format_that_the_score_has_outgrown_is_asked_back(match: Talk) -> None:
+    match.say("we play to 21")
+    match.say("15-3-1 us")
+    assert "15-3 can't happen in a game to 11." in match.say("win chance in a game to 11")
+
+
+@pytest.mark.parametrize(
+    ("told", "stands"),
+    [
+        ("we serve first 0-0-2 bo starting", "0-0-2. Bo serves from the right."),
+        ("0-0-2 us bo starts", "0-0-2. Bo serves from the right."),
+        ("0-0-2 us", "0-0-2. We serve from the right."),
+    ],
+)
+def test_who_starts_beside_the_first_call_serves(match: Talk, told: str, stands: str) -> None:
+    assert match.say(told) == stands
+
+
+@pytest.mark.parametrize(
+    "asked", ["whos serving now and who do they serve to", "who is serving and to whom"]
+)
+def test_who_serves_to_whom_is_in_the_score(match: Talk, asked: str) -> None:
+    match.say("0-0-2 they serve")
+    match.say("bo started right")
+    assert match.say(asked) == "0-0-2. They serve from the right to Bo."

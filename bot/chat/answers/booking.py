@@ -25,6 +25,7 @@ from bot.chat.answers.renamed import rename
 from bot.chat.answers.results import last_match
 from bot.chat.answers.review import review
 from bot.chat.answers.review_asked import reviewed_or_met
+from bot.chat.answers.score_held import score_held
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
@@ -35,6 +36,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import AgreementSaid, BookSaid, BookVerb
+from bot.chat.score_doubted import OF_DOUBT
 from bot.chat.wording import wording
 from knowledge.regex import regex
 from knowledge.vocabulary import Mode
@@ -128,6 +130,8 @@ def _score(desk: Desk, words: str) -> Reply:
         return games_so_far(desk, match)
     if words == OF_LEAD:
         return lead_told(desk, match)
+    if words.startswith(OF_DOUBT):
+        return score_held(desk, match, other=words.removeprefix(OF_DOUBT).strip())
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 

@@ -27,7 +27,8 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
     except FormatError as error:
         return Reply(text=wording("format.cannot_be").format(fault=error))
     if row is None:
-        return Reply(text=wording("format.no_match").format(format=format_words(format)))
+        key = "format.no_pool" if said.of_pool else "format.no_match"
+        return Reply(text=wording(key).format(format=format_words(format)))
     if said.of_game and format.target != standing.target:
         return _of_one_game(desk, row.match, said, other=format.target)
     if said.of_game and said.we_serve is not None:

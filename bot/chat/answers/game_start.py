@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from bot.chat.answers.desk import Desk
@@ -101,8 +102,7 @@ def take_server(desk: Desk, said: ServerSaid) -> Reply:
     if game.is_over or is_opening(game):
         return _first_server(desk, match, ours=ours, player=player)
     is_singles = game.format.discipline is Discipline.SINGLES
-    partner = None if is_singles else next((one for one in pair if one != player), None)
-    told = {} if player in _pair_of(game, ours=ours) else sides_to_json(player, partner, ours=ours)
+    is_new = is_singles and player not in _pair_of(game, ours=ours)
     same_side = game.we_serve is ours
     first_after = None if same_side or not game.format.has_two_servers else 1
     row = desk.book.append(
@@ -113,13 +113,13 @@ def take_server(desk: Desk, said: ServerSaid) -> Reply:
         theirs=game.theirs,
         server=game.server if first_after is None else first_after,
         we_serve=ours,
-        detail=told if is_singles and told else None,
+        detail=sides_to_json(player, None, ours=ours) if is_new else None,
         inbox=desk.inbox,
     )
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     if is_singles or server(desk.log().match.game) == player:
         return after_entry(desk, match, row)
-    named = _serves(desk, match, player, told)
+    named = _serves(desk, match, player, pair)
     return after_entry(desk, match, named, also=[row.n])
 
 
@@ -130,14 +130,11 @@ def name_server(desk: Desk, match: MatchId, player: PlayerId) -> EntryRow | None
     is_doubles = game.format.discipline is Discipline.DOUBLES
     if game.is_over or game.we_serve is not ours or server(game) == player or not is_doubles:
         return None
-    partner = next((one for one in pair if one != player), None)
-    if len(pair) != PAIR:
-        return None
-    told = {} if player in _pair_of(game, ours=ours) else sides_to_json(player, partner, ours=ours)
-    return _serves(desk, match, player, told)
+    return _serves(desk, match, player, pair) if len(pair) == PAIR else None
 
 
-def _serves(desk: Desk, match: MatchId, player: PlayerId, told: dict[str, Any]) -> EntryRow:
+def _serves(desk: Desk, match: MatchId, player: PlayerId, pair: Sequence[PlayerId]) -> EntryRow:
+    told = _sides_by_server(desk.log().match.game, player, pair)
     row = desk.book.append(
         match,
         EntryKind.SIDES,
@@ -147,6 +144,19 @@ def _serves(desk: Desk, match: MatchId, player: PlayerId, told: dict[str, Any]) 
     )
     assert isinstance(row, EntryRow), "an entry without an expected number always lands"
     return row
+
+
+def _sides_by_server(game: GameState, player: PlayerId, pair: Sequence[PlayerId]) -> dict[str, Any]:
+    """Who of the serving pair started right, by who serves now; nothing where that was told.
+
+    Where it is the starter's partner who has to serve, whoever is named is that partner.
+    """
+    if player in _pair_of(game, ours=game.we_serve):
+        return {}
+    partner = next((one for one in pair if one != player), None)
+    if game.server_is_starter is False and partner is not None:
+        return sides_to_json(partner, player, ours=game.we_serve)
+    return sides_to_json(player, partner, ours=game.we_serve)
 
 
 def _pair_of(game: GameState, *, ours: bool) -> tuple[PlayerId | None, ...]:

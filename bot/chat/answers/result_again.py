@@ -1,4 +1,4 @@
-"""A game's result told again right after it: it is the same game, unless a tap says the next."""
+"""A game's result told again right after it: the same game, or put right, unless it is the next."""
 
 from __future__ import annotations
 
@@ -24,17 +24,40 @@ _ANOTHER = regex(
 )
 
 
+_SORRY = regex(
+    r"\b(?:no|nope|sorry|wait|oops|whoops|hang on|hold on|actually|correction|meant|typo|mistake"
+    r"|backwards?|(?:wrong|other) way (?:a)?round)\b"
+)
+
+
+def turns_the_last(desk: Desk, said: ResultSaid) -> bool:
+    """Whether the game just told is told again as the other side's: "no sorry we won it 11-9".
+
+    A next game with the same two numbers the other way round is not over so soon, whatever else is
+    said of the slip.
+    """
+    match = desk.context.match
+    if match is None or len(said.games) != 1 or said.running is not None:
+        return False
+    ours, theirs = said.games[0]
+    line = folded_line(words(said.text))
+    is_told_so = _SORRY.search(line) is not None and not _ANOTHER.search(line)
+    return is_told_so and finished_games(desk.log())[-1:] == ((theirs, ours),) and _is_fresh(desk)
+
+
+def _is_fresh(desk: Desk) -> bool:
+    """Whether the last game was told moments ago, and nothing of the next one yet."""
+    now = desk.log().match.game
+    is_begun = not now.is_over and (now.ours > 0 or now.theirs > 0)
+    return not is_begun and desk.now - desk.entries()[-1].at <= AGAIN_MICROS
+
+
 def told_again(desk: Desk, match: MatchId, said: ResultSaid) -> Reply | None:
     """What is counted already, and a tap for a next game that ended the same; None if it is new."""
-    log, entries = desk.log(), desk.entries()
-    known = finished_games(log)
+    known = finished_games(desk.log())
     if len(said.games) != 1 or said.running is not None or tuple(known[-1:]) != said.games:
         return None
-    now = log.match.game
-    is_begun = not now.is_over and (now.ours > 0 or now.theirs > 0)
-    if is_begun or desk.now - entries[-1].at > AGAIN_MICROS:
-        return None
-    if _ANOTHER.search(folded_line(words(said.text))):
+    if not _is_fresh(desk) or _ANOTHER.search(folded_line(words(said.text))):
         return None
     number, next_game = desk.context.pending_count + 1, len(known) + 1
     desk.context = desk.context.with_pending(

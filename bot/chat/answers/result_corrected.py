@@ -8,6 +8,7 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import after_entry, with_score
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.pool_order import format_of, match_words, opponents_of, pool_of
+from bot.chat.answers.result_again import turns_the_last
 from bot.chat.answers.results import (
     append_game,
     decides,
@@ -15,11 +16,12 @@ from bot.chat.answers.results import (
     score_of,
     take_result,
     told_result,
+    too_many,
 )
 from bot.chat.match_log import unvoided
 from bot.chat.match_results import Games, MatchResult, finished_games
-from bot.chat.message import read_message
-from bot.chat.render import rows
+from bot.chat.message import is_ours, read_message
+from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.results_games import games_told
 from bot.chat.said import Certainty, ResultSaid
@@ -33,12 +35,20 @@ _SAYS_WHOSE = frozenset(
 _ENDS_A_GAME = (EntryKind.RALLY, EntryKind.SCORE)
 
 
+def take_or_correct(desk: Desk, said: ResultSaid) -> Reply:
+    """A result as told, unless it is said instead of the one before."""
+    if said.corrects or turns_the_last(desk, said):
+        return correct_result(desk, said)
+    return with_buttons(take_result(desk, said), offer_buttons(said.may_ask))
+
+
 def correct_result(desk: Desk, said: ResultSaid) -> Reply:
     """The last match's result as it is said now, or that of the pool's match against a pair named.
 
     What was told before stays in the log beneath it, and counts again once this is taken back.
     """
-    if desk.context.match is not None and desk.log().match.game.is_over and not said.mentions:
+    of_others = [one for one in said.mentions if not is_ours(one, desk.ours)]
+    if desk.context.match is not None and desk.log().match.game.is_over and not of_others:
         return _correct_game(desk, desk.context.match, said)
     row = _meant(desk, said)
     if row is None:
@@ -46,6 +56,7 @@ def correct_result(desk: Desk, said: ResultSaid) -> Reply:
     old, format = told_result(desk, row), format_of(row)
     games = _as_told_before(desk, row, old, said.games, said.text) or _turned(old, won=said.won)
     wrong = [fault for game in games for fault in game_faults(game, format)]
+    wrong += too_many(games, format)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     if games and not decides(games, format):

@@ -31,6 +31,7 @@ def take_result(desk: Desk, said: ResultSaid) -> Reply:
     settle_assumed_format(desk, said.games)
     format = desk.format()
     wrong = [fault for game in said.games for fault in game_faults(game, format)]
+    wrong += too_many(said.games, format)
     if wrong:
         return Reply(text=wording("score.questioned").format(fault=wrong[0]))
     desk.trace |= {"match": match}
@@ -109,6 +110,14 @@ def decides(games: Games, format: GameFormat) -> bool:
     """Whether these games alone win the match for somebody."""
     ours = _wins(games)
     return max(ours, len(games) - ours) > format.best_of // 2
+
+
+def too_many(games: Games, format: GameFormat) -> list[str]:
+    """What is wrong where the match was won before the last of its games; nothing if it was not."""
+    if not decides(games[:-1], format):
+        return []
+    over = next(games[:n] for n in range(1, len(games)) if decides(games[:n], format))
+    return [wording("match.over_before").format(games=score_of(over), best_of=format.best_of)]
 
 
 def _take_games(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:

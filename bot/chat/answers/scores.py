@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import Any
 
 from bot.chat.answers.call_doubted import asked_whose_points
+from bot.chat.answers.call_either_way import with_other_reading
 from bot.chat.answers.call_turned import call_read, call_turned
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
@@ -16,6 +17,7 @@ from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, take_rally
 from bot.chat.answers.rally_at_call import rally_at_call
 from bot.chat.answers.score_faults import faults_of_state
+from bot.chat.answers.score_turned import says_it_turned
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.serve_asked import ask_again, ask_serve, open_call, serve_asked_beside
 from bot.chat.match_log import GUESSED_SERVE
@@ -94,6 +96,7 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     doubted = asked_whose_points(desk, match, said, wanted.game) if expected is None else None
     if doubted is not None:
         return doubted
+    before, is_begun = desk.log().match.game, desk.log().is_begun
     reply = set_score(
         desk,
         match,
@@ -103,6 +106,9 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
         served_by=said.served_by,
         read={} if wanted.is_serve_guessed else call_read(said),
     )
+    reply = says_it_turned(reply, before, wanted.game)
+    if is_begun:
+        reply = with_other_reading(desk, match, reply, said, before=before)
     is_open = wanted.is_serve_guessed and said.served_by is None and not names_server(said)
     return serve_asked_beside(desk, match, reply) if is_open else reply
 

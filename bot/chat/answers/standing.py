@@ -60,12 +60,21 @@ def score_said(desk: Desk, slots: Slots, *, supposed: bool) -> SaidState | None:
     serving = slots.serving if score.we_serve is None else score.we_serve
     known = _played_on(desk.match_state())
     if known is not None and serving is None:
+        if _is_as_it_stands(score, known.game):
+            return _as_said(known.game)
         if supposed or cannot_follow(score, known.game):
             score = ours_first(score, known.game)
         said = ScoreSaid(text="", score=score)
         read = state_said(said, known.game, _own_format(slots, known.format))
         return None if read is None else _as_said(read.game)
     return _from_our_side(score, we_serve=True if serving is None else serving)
+
+
+def _is_as_it_stands(score: SaidScore, game: GameState) -> bool:
+    """ "At 6-3", where we have 6 and they serve: two numbers, ours first, don't tell who serves."""
+    call = score.call
+    is_bare = call is not None and call.server is None and score.ours is None
+    return is_bare and call is not None and (call.serving, call.receiving) == game.points
 
 
 def _by_needs(desk: Desk, slots: Slots) -> SaidState | None:
@@ -119,7 +128,7 @@ def standing(desk: Desk, asked: Asked) -> Standing:
         is_said, now = True, game or start(format, we_serve=asked.we_serve is not False)
         game = after_supposed(now, asked.rally)
     match = _match(game, asked, logged, format)
-    faults = match_faults(match) if match is not None and (is_said or asked.games) else ()
+    faults = () if match is None else match_faults(match)
     return Standing(
         format=format,
         is_format_known=asked.format is not None or desk.context.match is not None,
