@@ -37,7 +37,7 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     denied = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
     if denied is not None and (reply := _of_another(desk, row, denied)) is not None:
         return reply
-    if denied is not None:
+    if denied is not None and not denied.may_slip:
         # Of which note it is isn't known: what the one doesn't do is no claim about the other.
         return notes.take(desk, replace(said, claims=(), offered=()))
     moved = _exchanged(desk, row, said)
@@ -68,6 +68,8 @@ def _of_another(desk: Desk, row: NoteRow, told: WhoseItWas) -> Reply | None:
     wrong, right = row.observations[0].player, told.right.players[0]
     if right == wrong:
         return None
+    if not told.denied:
+        return corrections.attribute(desk, row, [right])
     view = replace(desk.chat_view(), focus=(wrong,), replying_to_note=True)
     denied = understand_note(told.denied, chat=view)
     traits = {(one.player, one.trait) for one in (*denied.claims, *denied.offered)}
