@@ -208,7 +208,9 @@ def _tells_of_stranger(message: Message, chat: ChatView) -> bool:
     if not begins or message.asks or message.mentions:
         return False
     whole = (message.said[0].span[0], message.said[begins - 1].span[1])
-    sure = Mention(typed="", span=whole, certainty=Certainty.SURE, players=(_SOMEBODY,), pronoun=True)
+    sure = Mention(
+        typed="", span=whole, certainty=Certainty.SURE, players=(_SOMEBODY,), pronoun=True
+    )
     told = read_note(message.text, message.said, (sure,), chat).claims
     return any(one.span[0] > whole[1] for one in told)
 

@@ -31,6 +31,7 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners, without_asides
 from bot.chat.note_rivals import apart, shared, without_rival
+from bot.chat.note_runs_round import without_running_round
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
@@ -78,6 +79,7 @@ def read_note(
     sure = before_a_doubt(said)
     if weighed and len(sure) < len(said):
         return only_offered(read_note(text, sure, mentions, view, weighed=True))
+    said = without_running_round(said)
     is_open = leaves_denial_open(said, mentions)
     said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))

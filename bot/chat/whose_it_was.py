@@ -27,9 +27,7 @@ _IN_MIND = (
     r"(?:who |that )?i (?:meant?|was (?:thinking (?:of|about)|on about|talking about|after)"
     r"|had in mind)"
 )
-_BEHIND = regex(
-    rf"(?:(?:not|sorry|instead|who (?:does|did|is|was)|(?:him|her)|{_IN_MIND}|ofc) ?)*"
-)
+_BEHIND = regex(rf"(?:(?:not|sorry|instead|who (?:does|did|is|was)|(?:him|her)|{_IN_MIND}|ofc) ?)*")
 _HAD_IN_MIND = regex(rf"{_IN_MIND}\b")
 _NO = regex(r"(?:(?:no|nope|nah|actually|sorry|oops|wait|hang on|ah|oh) ?)*")
 
