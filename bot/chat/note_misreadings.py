@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.chat.note_done_to_us import is_done_to_us
 from bot.chat.note_line import NoteLine
+from bot.chat.note_place_taken import is_place_taken
 from bot.chat.note_runs_round import only_runs_round
 from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
@@ -80,6 +81,7 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_all_they_have(claim, note)
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
+        or is_place_taken(claim, note)
     )
 
 

@@ -78,3 +78,16 @@ def shares_the_court(said: Sequence[Word]) -> bool:
     if found is None:
         return False
     return (found["one"] or found["hers"]) != (found["other"] or found["mine"])
+
+
+_TOLD_TO_DO = regex(
+    r"\b(?:he|she) (?:wont|will not|doesnt|does not|isnt|refuses to|never|still (?:wont|doesnt))"
+    r" (?!stop\b|call\b|wait\b|serve\b|give\b|replay\b).*"
+    r"\b(?:told|asked|reminded|tell|telling|asking) (?:him|her) (?:twice|again|already|before|so|often"
+    r"|to|three|\d|all|every|many|a (?:few|hundred|million|couple))\b"
+)
+
+
+def is_told_to_do(said: Sequence[Word]) -> bool:
+    """ "He won't poach, told him twice": what somebody does not do though told is my partner's."""
+    return _TOLD_TO_DO.search(folded_line(said)) is not None

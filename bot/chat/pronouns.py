@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from bot.chat.note_ourselves import is_myself
-from bot.chat.note_sides import shares_the_court, tells_a_fact
+from bot.chat.note_sides import is_told_to_do, shares_the_court, tells_a_fact
 from bot.chat.said import Certainty, Mention
 from bot.chat.told_by_looks import is_one_of_their
 from bot.chat.view import ChatView
@@ -60,7 +60,8 @@ def _meant(
     is_of_a_pair = all(each.pronoun for each in before) and tells_of_two(said)
     focus = [each for each in view.focus if not (is_of_a_pair and each in view.ours)]
     last = (*named[::-1], *focus)
-    if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
+    is_mine = shares_the_court(said) or is_told_to_do(said)
+    if folded in _SINGULAR and is_mine and not set(named) & set(view.theirs):
         return _beside(view.asker, view)
     if only_contrasts(said) and (other := _other_asked_of(folded, last, before, view)):
         return other

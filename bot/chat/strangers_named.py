@@ -35,7 +35,20 @@ _JOINS_ANOTHER = frozenset(["or", "and", "n"])
 _NO_STRANGER = word_set("borne_but_no_stranger")
 _LEADS_ON = frozenset(
     [
-        *("to", "at", "for", "from", "with", "w", "like", "than", "vs", "against", "over", "behind"),
+        *(
+            "to",
+            "at",
+            "for",
+            "from",
+            "with",
+            "w",
+            "like",
+            "than",
+            "vs",
+            "against",
+            "over",
+            "behind",
+        ),
         *("when", "if", "while", "because", "of", "on", "a", "an", "the", "is", "called", "named"),
     ]
 )

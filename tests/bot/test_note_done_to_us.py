@@ -1,4 +1,4 @@
-"""What is done to us, or is ours to hit, is no weakness or habit of theirs."""
+"""What is done to us, is ours to hit or only a place taken is no weakness or habit of theirs."""
 
 from __future__ import annotations
 
@@ -25,6 +25,10 @@ def told(text: str) -> Told:
         ("okafor gets jammed at his right hip", {("body_jam", "weakness")}),
         ("okafor hits everything even out balls", {("leaves_out_balls", "rarely")}),
         ("okafor goes for the atp a lot", {("around_post", "often")}),
+        ("tom covers middle with his forehand when hes left", set()),
+        ("tom covers more when hes on the right", set()),
+        ("okafor squeezes the middle", {("squeezes_middle", "often")}),
+        ("okafor is slow to his right when hes on the left", {("moves_right", "weakness")}),
     ],
 )
 def test_only_what_they_do_or_suffer_is_theirs(text: str, claims: Told) -> None:

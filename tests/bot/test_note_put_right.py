@@ -213,3 +213,22 @@ def test_a_name_pointed_at_leaves_a_question_one(demo: Talk, asked: str) -> None
     assert "Changed" not in claims_after(demo, "okafor is slow to the left", asked)
     added = (demo.claims("Okafor") | demo.claims("Lindqvist")) - before
     assert added <= {("moves_left", "weakness", False)}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "he dealt w it fine last 3 times tho",
+        "but he handled them well today",
+        "he copes with it ok though",
+    ],
+)
+def test_what_is_seen_against_a_weakness_counts_beside_it(demo: Talk, said: str) -> None:
+    reply = claims_after(demo, "okafor is bad at resets", said)
+    assert reply.startswith("Noted. Okafor: reset not weak.")
+    assert {("reset", "weakness", False), ("reset", "weakness", True)} <= demo.claims("Okafor")
+
+
+def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
+    before = claims_after(demo, "okafor has a great reset", "he dealt with it fine though")
+    assert "not" not in before.split(".")[0]
