@@ -1,4 +1,4 @@
-"""Claims that read what is done to us, or is ours to do, as theirs: "jams me", "the ATP is there"."""
+"""What is done to us, or is ours to do, read as theirs: "jams me", "the ATP is there"."""
 
 from __future__ import annotations
 
@@ -17,9 +17,10 @@ _AT_US: Final = regex(r"\bjam(?:s|med|ming)?(?: up)? (?:me|us|my|our|you)\b")
 _JAMS: Final = frozenset(["jam", "jams", "jammed", "jamming"])
 
 _PELTS: Final = regex(
-    r"\b(?:hits?|hitting|smash(?:es)?|drives?|bangs?|whacks?|sends?|slams?|aims?|puts?|plays?|returns?)"
-    r" (?:everything|every (?:ball|one|shot|single (?:ball|one))|it all|all of (?:it|them)|all balls)"
-    rf" (?:right |straight |back |hard )*(?:at|to|into|on|towards?) (?:me|us|my|our|you|her|him|{NAME})(?![^ ])"
+    r"\b(?:hits?|hitting|smash(?:es)?|drives?|bangs?|whacks?|sends?|slams?|aims?|puts?|plays?"
+    r"|returns?) (?:everything|every (?:single )?(?:ball|one|shot)|it all|all of (?:it|them)"
+    r"|all balls) (?:(?:right|straight|back|hard) )*(?:at|to|into|on|towards?)"
+    rf" (?:me|us|my|our|you|her|him|{NAME})(?![^ ])"
 )
 """Whom they pick on, and not which balls they let go out."""
 

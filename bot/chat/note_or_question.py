@@ -202,8 +202,8 @@ def _tells_of_unknown_writer(message: Message, chat: ChatView) -> bool:
 
 
 def _tells_of_stranger(message: Message, chat: ChatView) -> bool:
-    """ "The tall one has a massive forehand": a note, whose is asked. What is told must stand behind
-    the looks, and be a trait: "the tall one" answers, and "the tall one again" tells nothing."""
+    """ "The tall one has a massive forehand": a note, whose is asked. What is told must stand
+    behind the looks and be a trait: "the tall one" answers, "the tall one again" tells nothing."""
     begins = opens_with_a_stranger(message.said)
     if not begins or message.asks or message.mentions:
         return False

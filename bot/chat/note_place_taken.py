@@ -22,8 +22,9 @@ _TAKES_WITH: Final = regex(
 
 
 def is_place_taken(claim: Claim, note: NoteLine) -> bool:
-    """ "Covers more when he's on the right" tells of a side that changes, "takes the middle with his
-    forehand" of who takes it; "moves badly to the right" and "squeezes the middle" are traits."""
+    """ "Covers more when he's on the right" tells of a side that changes, "takes the middle with
+    his forehand" of who takes it; "moves badly to the right" and "squeezes the middle" are traits.
+    """
     if claim.trait in _OF_SIDES:
         return _ends_on_a_side(claim, note)
     line = " ".join(note.line)

@@ -83,8 +83,9 @@ def shares_the_court(said: Sequence[Word]) -> bool:
 _TOLD_TO_DO = regex(
     r"\b(?:he|she) (?:wont|will not|doesnt|does not|isnt|refuses to|never|still (?:wont|doesnt))"
     r" (?!stop\b|call\b|wait\b|serve\b|give\b|replay\b).*"
-    r"\b(?:told|asked|reminded|tell|telling|asking) (?:him|her) (?:twice|again|already|before|so|often"
-    r"|to|three|\d|all|every|many|a (?:few|hundred|million|couple))\b"
+    r"\b(?:told|asked|reminded|tell|telling|asking) (?:him|her)"
+    r" (?:twice|again|already|before|so|often|to|three"
+    r"|\d|all|every|many|a (?:few|hundred|million|couple))\b"
 )
 
 
