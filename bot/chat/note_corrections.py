@@ -76,6 +76,15 @@ def corrected(
     return said[:stop], (replace(right, span=slip.span),)
 
 
+def leaves_denial_open(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
+    """Whether "i meant" puts the name right: "okafor isn't slow, i meant lindqvist" says as likely
+    that Lindqvist is. What such words deny is then no claim about either."""
+    named = [one for one in mentions if not one.pronoun]
+    if len(named) < 2 or not _is_correction(said, named[-2], named[-1]):
+        return False
+    return bool({"mean", "meant"} & {*_between(said, named[-2], named[-1])})
+
+
 def _without_bare_slip(
     said: Sequence[Word], mentions: Sequence[Mention]
 ) -> tuple[Sequence[Word], Sequence[Mention]]:

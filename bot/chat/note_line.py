@@ -8,13 +8,14 @@ from itertools import pairwise
 from bot.chat.common_words import is_common, respelled
 from bot.chat.note_corrections import meant
 from bot.chat.note_hits import Hits, find_hits
-from bot.chat.note_ourselves import ourselves
+from bot.chat.note_ourselves import is_myself, ourselves
 from bot.chat.note_sides import shares_the_court
 from bot.chat.note_subjects import Subjects
 from bot.chat.note_witness import without_witness
 from bot.chat.pointed_out import points_at
 from bot.chat.pronouns import tells_of_two
 from bot.chat.said import Certainty, Mention
+from bot.chat.told_by_looks import points_across_the_net, points_at_a_stranger
 from bot.chat.trait_lexicon import NAME, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -27,6 +28,7 @@ _OPENING = frozenset(["no", "nope", "wait", "actually", "sorry", "oops", "correc
 _NO_MATTER = "wait"
 """Stands for what opens a correction: the "no" of "no, he is strong" denies nothing of it."""
 
+_SUBJECTS = frozenset(["he", "she", "hes", "shes"])
 _NOT_ENDING = frozenset(["wont", "doesnt", "never", "cant", "cannot", "dont", "didnt", "not"])
 _ENDING = frozenset(["stop", "stops", "quit", "quits", "stopping"])
 _ALWAYS = "always"
@@ -91,10 +93,13 @@ def _breaks(said: Sequence[Word]) -> list[int]:
 def _implied(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
     """Nobody named: the one player spoken of just now, if it is only one.
 
-    A he and a she whom nobody named are a pair: neither is the one of us who was spoken of.
+    A he and a she whom nobody named are a pair: neither is the one of us who was spoken of. Nor is
+    somebody described instead of named.
     """
     is_of_others = tells_of_two(said) and {*view.focus} <= {*view.ours}
-    if len(view.focus) != 1 or is_of_others:
+    if len(view.focus) != 1 or is_of_others or points_at_a_stranger(said):
+        return ()
+    if {*view.focus} <= {*view.ours} and points_across_the_net(said):
         return ()
     return (
         Mention(typed="", span=(0, 0), certainty=Certainty.SURE, players=view.focus, pronoun=True),
@@ -145,10 +150,17 @@ def _unceasing(line: list[str]) -> list[str]:
 
 def opening_words(said: Sequence[Word], line: Sequence[str]) -> int:
     """How many words open a correction: two in "wait no okafor is strong", one in "no that was
-    okafor", none in "no serve"."""
+    okafor" and in "no im right handed", none in "no serve"."""
     words = next((at for at, word in enumerate(line) if word not in _OPENING), 0)
     named = words + points_at(line[words:])
-    return words if line[named : named + 1] == [NAME] or (words and said[words].gap.strip()) else 0
+    if line[named : named + 1] == [NAME] or (words and said[words].gap.strip()):
+        return words
+    return words if words < len(said) and _is_answer(said, words) else 0
+
+
+def _is_answer(said: Sequence[Word], place: int) -> bool:
+    """ "No im right handed", "no he is": the words before answer us, and deny nothing of it."""
+    return said[place].folded in _SUBJECTS or is_myself(said, place)
 
 
 def _plain(folded: str) -> str:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from bot.chat.note_done_to_us import is_done_to_us
 from bot.chat.note_line import NoteLine
+from bot.chat.note_place_taken import is_place_taken
+from bot.chat.note_runs_round import only_runs_round
 from bot.chat.note_touch import DINKS, is_soft_alone
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Family, Role
@@ -76,6 +79,9 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_a_ball(claim, note)
         or _is_of_a_blow(claim, note)
         or _is_all_they_have(claim, note)
+        or is_done_to_us(claim, note)
+        or only_runs_round(claim, note)
+        or is_place_taken(claim, note)
     )
 
 

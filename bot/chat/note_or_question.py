@@ -14,9 +14,10 @@ from bot.chat.notes import read_note
 from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.ruled_incident import is_ruled_on
-from bot.chat.said import Certainty, NoteSaid, Question, Unclear, Understood
+from bot.chat.said import Certainty, Mention, NoteSaid, Question, Unclear, Understood
 from bot.chat.supposed_case import is_supposed
 from bot.chat.telling import ranks_somebody, telling_note, tells_of, tells_of_focus, told_beside
+from bot.chat.told_by_looks import opens_with_a_stranger
 from bot.chat.told_dislike import tells_of_a_dislike
 from bot.chat.topic_model import SURE_FROM
 from bot.chat.topic_question import asking, read_question
@@ -60,6 +61,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if message.asks and not _only_sounds_asked(message, chat):
         return _asked(message, chat)
     if _tells_claims(message) or tells_of_somebody(message, chat):
+        return (note,)
+    if _tells_of_stranger(message, chat):
         return (note,)
     is_heard = is_hearsay(message.said) and names_somebody(message)
     if (is_heard or is_told_by_another(message.said, message.mentions)) and not message.asks:
@@ -199,6 +202,20 @@ def _tells_of_unknown_writer(message: Message, chat: ChatView) -> bool:
     note = read_note(message.text, message.said, message.mentions, written)
     told = [TRAITS[one.trait].kind for one in note.claims if one.player == _SOMEBODY]
     return TraitKind.FACT in told
+
+
+def _tells_of_stranger(message: Message, chat: ChatView) -> bool:
+    """ "The tall one has a massive forehand": a note, whose is asked. What is told must stand
+    behind the looks and be a trait: "the tall one" answers, "the tall one again" tells nothing."""
+    begins = opens_with_a_stranger(message.said)
+    if not begins or message.asks or message.mentions:
+        return False
+    whole = (message.said[0].span[0], message.said[begins - 1].span[1])
+    sure = Mention(
+        typed="", span=whole, certainty=Certainty.SURE, players=(_SOMEBODY,), pronoun=True
+    )
+    told = read_note(message.text, message.said, (sure,), chat).claims
+    return any(one.span[0] > whole[1] for one in told)
 
 
 def _tells_of_focus(message: Message, chat: ChatView) -> bool:

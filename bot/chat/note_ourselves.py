@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from bot.chat.forms import word_set
-from bot.chat.note_sides import tells_a_fact
+from bot.chat.note_sides import tells_a_fact, tells_my_hand
 from bot.chat.said import Certainty, Claim, Mention
 from bot.chat.unknown_names import begins_a_clause
 from bot.chat.words import Word
@@ -38,7 +38,9 @@ def is_myself(said: Sequence[Word], place: int) -> bool:
     Where a fact follows it need open no clause: "bronagh lefty im righty", "her lefty me righty".
     """
     pair = tuple(word.folded for word in said[place : place + 2])
-    is_of_me = pair[:1] == ("me",) and tells_a_fact(said[: place + 2], place)
+    is_of_me = pair[:1] == ("me",) and (
+        tells_a_fact(said[: place + 2], place) or tells_my_hand(said, place)
+    )
     return pair[:1] == ("im",) or (pair[:1] == ("i",) and pair[1:] in _PLAY) or is_of_me
 
 

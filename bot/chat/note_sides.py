@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import any_of, word_set
 from bot.chat.trait_lexicon import NAME, Sense
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
 from knowledge.vocabulary import Value
 
@@ -25,6 +25,27 @@ _LEFT_AND_RIGHT = regex(
     r"|\b(?:i|im|ill|id) (?:\w+ ){0,3}?(?P<mine>left|right)\b(?: side| court)?"
     r"(?: and| n| but| so| while)? (?P<her>he|she) (?:\w+ ){0,3}?(?P<hers>left|right)\b"
 )
+
+
+_HAND = r"(?:left|right)(?: ?hand(?:ed|er)|y)|leftie|rightie"
+_MY_HAND = regex(rf"me (?:(?:being|as|is|am|a|the) )*(?:{_HAND})\b")
+_WORDS_TO_MY_HAND = 6
+_BEFORE_ME = word_set("clause_starters") | {"with", "handed", "hander", "lefty", "righty"}
+"""What may stand before "me right handed"; "he hits at me left handed" tells of him."""
+
+_OUR_HANDS = regex(
+    rf"\bme (?:(?:being|as|is|am|a) )*(?:{_HAND})(?: (?:and|with|but|n|while))?"
+    rf" (?:her|him|she|he|shes|hes) (?:(?:being|as|is|a) )*(?:{_HAND})\b"
+    rf"|\b(?:her|him) (?:(?:being|as|is|a) )*(?:{_HAND})(?: (?:and|with|but|n|while))?"
+    rf" me (?:(?:being|as|is|am|a) )*(?:{_HAND})\b"
+)
+
+
+def tells_my_hand(said: Sequence[Word], place: int) -> bool:
+    """Whether "me being right handed" stands there, told of nobody else's stroke at me."""
+    ahead = folded_line(said[place : place + _WORDS_TO_MY_HAND])
+    begins = not place or set(said[place].gap) & _MARKS or said[place - 1].folded in _BEFORE_ME
+    return bool(begins) and _MY_HAND.match(ahead) is not None
 
 
 def tells_apart(sense: Sense, line: Sequence[str]) -> bool:
@@ -48,8 +69,26 @@ _I_AM_THERE = ("im left", "im right")
 
 
 def shares_the_court(said: Sequence[Word]) -> bool:
-    """ "She plays left i play right": who has the other side than I is my partner."""
-    found = _LEFT_AND_RIGHT.search(" ".join(word.folded for word in said))
+    """ "She plays left i play right": who has the other side than I is my partner. So is whose hand
+    is told in one breath with mine: "me right handed and her left handed"."""
+    line = folded_line(said)
+    if _OUR_HANDS.search(line):
+        return True
+    found = _LEFT_AND_RIGHT.search(line)
     if found is None:
         return False
     return (found["one"] or found["hers"]) != (found["other"] or found["mine"])
+
+
+_TOLD_TO_DO = regex(
+    r"\b(?:he|she) (?:wont|will not|doesnt|does not|isnt|refuses to|never|still (?:wont|doesnt))"
+    r" (?!stop\b|call\b|wait\b|serve\b|give\b|replay\b).*"
+    r"\b(?:told|asked|reminded|tell|telling|asking) (?:him|her)"
+    r" (?:twice|again|already|before|so|often|to|three"
+    r"|\d|all|every|many|a (?:few|hundred|million|couple))\b"
+)
+
+
+def is_told_to_do(said: Sequence[Word]) -> bool:
+    """ "He won't poach, told him twice": what somebody does not do though told is my partner's."""
+    return _TOLD_TO_DO.search(folded_line(said)) is not None

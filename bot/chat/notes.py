@@ -15,7 +15,7 @@ from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, negations, places_of_manner
 from bot.chat.note_asked import answered
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
-from bot.chat.note_corrections import corrected
+from bot.chat.note_corrections import corrected, leaves_denial_open
 from bot.chat.note_doubts import before_a_doubt, only_offered, vouched_for
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_high_balls import of_high_balls
@@ -31,6 +31,7 @@ from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners, without_asides
 from bot.chat.note_rivals import apart, shared, without_rival
+from bot.chat.note_runs_round import without_running_round
 from bot.chat.note_seam import at_the_seam
 from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
@@ -78,6 +79,8 @@ def read_note(
     sure = before_a_doubt(said)
     if weighed and len(sure) < len(said):
         return only_offered(read_note(text, sure, mentions, view, weighed=True))
+    said = without_running_round(said)
+    is_open = leaves_denial_open(said, mentions)
     said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
     if instead is not None:
@@ -92,6 +95,7 @@ def read_note(
         read = replace(read, claims=without_unbothered(shared(given, note), note))
         read = of_high_balls(note, vouched_for(note, read))
     kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
+    kept = (one for one in kept if not (is_open and one.denied))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))

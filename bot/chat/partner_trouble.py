@@ -47,7 +47,7 @@ _BRING_UP = (
 )
 _SAY = (
     rf"\b(?:do|should|shall) i (?:just )?say (?:something|anything|smth|smthg|sth|it)(?: to {_TO})?"
-    r"(?: (?:now|or (?:not|leave it|wait|let it go)|about it))*$"
+    r"(?: (?:now|again|once more|or (?:not|leave it|wait|let it go)|about it))*$"
     rf"|\bwhat (?:do|should|can) i say to {_TO}$"
 )
 _SILENT = (

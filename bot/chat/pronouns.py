@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from bot.chat.note_ourselves import is_myself
-from bot.chat.note_sides import shares_the_court, tells_a_fact
+from bot.chat.note_sides import is_told_to_do, shares_the_court, tells_a_fact
 from bot.chat.said import Certainty, Mention
+from bot.chat.told_by_looks import is_one_of_their
 from bot.chat.view import ChatView
 from bot.chat.words import Word, folded_line
 from knowledge.regex import regex
@@ -59,7 +60,8 @@ def _meant(
     is_of_a_pair = all(each.pronoun for each in before) and tells_of_two(said)
     focus = [each for each in view.focus if not (is_of_a_pair and each in view.ours)]
     last = (*named[::-1], *focus)
-    if folded in _SINGULAR and not set(named) & set(view.theirs) and shares_the_court(said):
+    is_mine = shares_the_court(said) or is_told_to_do(said)
+    if folded in _SINGULAR and is_mine and not set(named) & set(view.theirs):
         return _beside(view.asker, view)
     if only_contrasts(said) and (other := _other_asked_of(folded, last, before, view)):
         return other
@@ -69,11 +71,13 @@ def _meant(
         unsure = any(each.certainty is not Certainty.SURE for each in before)
         return () if unsure and not named else _one_called(folded, last, before, view)
     if folded in PLURAL:
-        return _they(named, view)
+        return () if is_one_of_their(said, position) else _they(named, view)
     owner = said[position - 1].folded if position else ""
     if folded in _PARTNER or (folded in _SPOUSES and owner in _SINGULAR):
         return _partner(position, said, last, before, view)
     if folded in _PERSONS and is_person(said, position):
+        if said[position - 1].folded in _OTHER and last and last[0] in view.theirs:
+            return _beside(last[0], view)
         return _one_opponent(_PERSONS[folded], view, _called(before, view))
     return ()
 
@@ -138,10 +142,14 @@ def is_person(said: Sequence[Word], position: int) -> bool:
 
 
 def is_nobody_else(mention: Mention, view: ChatView) -> bool:
-    """Whether that word can mean only this one of their pair: a "he", or "the lady" of a mixed."""
+    """Whether that word can mean only this one of their pair: a "he", or "the lady" of a mixed; so
+    does "the other lady", behind the one."""
     call = (CALLS | _PERSONS).get(fold(mention.typed))
     if not mention.pronoun or call is None:
         return False
+    is_other = len(view.focus) == 1 and mention.players == _beside(view.focus[0], view)
+    if is_other and set(mention.players) <= set(view.theirs):
+        return True
     return _one_opponent(call, view, _called((), view)) == mention.players
 
 
@@ -201,11 +209,12 @@ def calls_in(mentions: Sequence[Mention]) -> dict[PlayerId, str]:
 
 
 def _they(named: Sequence[PlayerId], view: ChatView) -> tuple[PlayerId, ...]:
+    """All who were named or spoken of; the one of us who was is nobody's "they"."""
     if named:
         return tuple(dict.fromkeys(named))
     if len(view.focus) > 1:
         return view.focus
-    return view.theirs or view.focus
+    return view.theirs or tuple(player for player in view.focus if player not in view.ours)
 
 
 def _partner(

@@ -16,7 +16,7 @@ from bot.chat.names import index_of
 from bot.chat.notes import read_note
 from bot.chat.said import Certainty, Mention
 from bot.chat.spoken_line import line_of
-from bot.chat.unknown_names import begins_a_clause, is_new_word
+from bot.chat.unknown_names import begins_a_clause, has_predicate, is_new_word, is_no_word
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.vocabulary import PlayerId
@@ -33,6 +33,27 @@ _SOMEBODY = PlayerId(-2)
 
 _JOINS_ANOTHER = frozenset(["or", "and", "n"])
 _NO_STRANGER = word_set("borne_but_no_stranger")
+_LEADS_ON = frozenset(
+    [
+        *(
+            "to",
+            "at",
+            "for",
+            "from",
+            "with",
+            "w",
+            "like",
+            "than",
+            "vs",
+            "against",
+            "over",
+            "behind",
+        ),
+        *("when", "if", "while", "because", "of", "on", "a", "an", "the", "is", "called", "named"),
+    ]
+)
+"""What a name belongs to that it stands right behind."""
+
 _ARTICLES = frozenset(["a", "an"])
 _SKILLS = word_set("owned_skills")
 _AFTER_WHOM = word_set("after_whom_it_is_aimed_at")
@@ -82,7 +103,7 @@ def with_strangers(
 def _may_be_one(said: Sequence[Word], at: int, mentions: Sequence[Mention]) -> bool:
     word = said[at]
     is_taken = any(one.span[0] <= word.span[0] < one.span[1] for one in mentions)
-    return not is_taken and _is_a_name(word)
+    return not is_taken and (_is_a_name(word) or _runs_on(said, at, mentions))
 
 
 def _is_a_name(word: Word) -> bool:
@@ -126,6 +147,20 @@ def _strangers(found: Sequence[Mention]) -> Iterator[Mention]:
     return (one for one in found if one.certainty is Certainty.NOBODY)
 
 
+def _runs_on(said: Sequence[Word], at: int, found: Sequence[Mention]) -> bool:
+    """ "Gary is the big hitter rashid is steady": behind somebody of whom something was told, a
+    first name, or what is no word at all, begins anew with a verb of its own, without a mark."""
+    word = said[at]
+    if not at or said[at - 1].folded in _LEADS_ON or not has_predicate(said, at + 1):
+        return False
+    is_first = _is_a_name(word) and known_first_name(word.folded) is Known.COMMONLY
+    if not (is_first or is_no_word(word.folded)):
+        return False
+    before = [one.span[1] for one in found if not one.pronoun and one.span[1] <= said[at].span[0]]
+    told = (place for place in range(1, at) if said[place - 1].span[1] in before)
+    return any(has_predicate(said, place) and place + 1 < at for place in told)
+
+
 def _is_told_of(
     text: str,
     said: Sequence[Word],
@@ -136,7 +171,9 @@ def _is_told_of(
 ) -> bool:
     """Whether a clause begins with them and would claim something of whoever bears the name."""
     is_last = at + 1 == len(said)
-    if is_last or said[at + 1].gap != " " or not begins_a_clause(said, at):
+    if is_last or said[at + 1].gap != " ":
+        return False
+    if not (begins_a_clause(said, at) or _runs_on(said, at, found)):
         return False
     meant = replace(stranger, certainty=Certainty.SURE, players=(_SOMEBODY,))
     named = sorted((*found, meant), key=lambda one: one.span)

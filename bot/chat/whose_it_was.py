@@ -20,7 +20,16 @@ _IT_WAS = regex(
     r"(?:that|it|this|thats|its)(?: (?:was|is|were|be))?"
     r"(?: (?:really|actually|all|just|always|of course))?"
 )
-_BEHIND = regex(r"(?:(?:not|sorry|instead|who (?:does|did|is|was)|(?:him|her)|i mean|ofc) ?)*")
+_I_MEANT = regex(
+    r"(?:(?:sorry|oops|wait|no) )*i (?:meant?|was (?:thinking of|on about|talking about|thinking))"
+)
+_IN_MIND = (
+    r"(?:who |that )?i (?:meant?|was (?:thinking (?:of|about)|on about|talking about|after)"
+    r"|had in mind)"
+)
+_BEHIND = regex(rf"(?:(?:not|sorry|instead|who (?:does|did|is|was)|(?:him|her)|{_IN_MIND}|ofc) ?)*")
+_HAD_IN_MIND = regex(rf"{_IN_MIND}\b")
+_NO = regex(r"(?:(?:no|nope|nah|actually|sorry|oops|wait|hang on|ah|oh) ?)*")
 
 _EXCHANGED = regex(
     r"\bi (?:(?:have|had|ve|just|must have|totally) )*(?:mix|confuse|muddle|swap|switch)(?:ed|d)?"
@@ -31,19 +40,28 @@ _EXCHANGED = regex(
 )
 
 
+_LONGEST_LEAD = 6
+"""Words before the right name: "sorry no i was thinking of"."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WhoseItWas:
-    """`denied` are the words of what the one does not do; `right` is the one who does."""
+    """`denied` are the words of what the one does not do, none where only the name is put right;
+    `right` is the one who does. `may_slip`: "he can't lob, i meant Dez" may as well tell of Dez
+    what it says, unless the note before says otherwise."""
 
     denied: str
     right: Mention
+    may_slip: bool = False
 
 
 def whose_it_was(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -> WhoseItWas | None:
-    """The denial and the right name; None unless the message ends on "that was NAME".
+    """The denial and the right name; None unless the message ends on "that was NAME" or "i meant
+    NAME".
 
     Nothing but the name may stand behind "that was": "she didn't lob, that was a drive" names
-    nobody, and "was that dez?" asks.
+    nobody, and "was that dez?" asks. Without a denial, "nah that's dez i was thinking of" has to
+    say that another was in mind: "no that was dez" is a correction of questions as well.
     """
     named = [one for one in mentions if not one.pronoun]
     if "?" in text or not named or named[-1].certainty is not Certainty.SURE:
@@ -53,10 +71,15 @@ def whose_it_was(text: str, said: Sequence[Word], mentions: Sequence[Mention]) -
     behind = folded_line([word for word in said if word.span[0] >= right.span[1]])
     if not _BEHIND.fullmatch(behind):
         return None
-    for length in (1, 2, 3):
-        lead, denied = before[-length:], before[:-length]
-        if denied and _IT_WAS.fullmatch(folded_line(lead)) and _DENIES.search(folded_line(denied)):
-            return WhoseItWas(denied=text[: denied[-1].span[1]], right=right)
+    for length in range(1, _LONGEST_LEAD + 1):
+        lead, denied = folded_line(before[-length:]), before[:-length]
+        is_meant = _I_MEANT.fullmatch(lead) is not None
+        if not (is_meant or _IT_WAS.fullmatch(lead)):
+            continue
+        if denied and _DENIES.search(folded_line(denied)):
+            return WhoseItWas(denied=text[: denied[-1].span[1]], right=right, may_slip=is_meant)
+        if _HAD_IN_MIND.search(behind) and _NO.fullmatch(folded_line(denied)):
+            return WhoseItWas(denied="", right=right)
     return None
 
 

@@ -129,6 +129,9 @@ def test_a_reading_overtaken_since_does_not_come_back(demo: Talk) -> None:
         ("okafor poaches", "he never poaches that was lindqvist", "Lindqvist: poaching often."),
         ("okafor poaches", "no he doesnt its lindqvist", "Lindqvist: poaching often."),
         ("okafor is slow", "sorry he isnt slow, that is really lindqvist", "Lindqvist: foot speed"),
+        ("okafor is slow", "nah okafor isnt slow, i meant lindqvist", "Lindqvist: foot speed"),
+        ("okafor is slow", "he isnt slow that was lindqvist i was on about", "Lindqvist: foot"),
+        ("okafor is slow", "nah thats lindqvist i was thinking of", "Lindqvist: foot speed weak."),
         ("okafor is slow", "i mixed them up", "Lindqvist: foot speed weak."),
         ("okafor is slow", "i got them the wrong way round", "Lindqvist: foot speed weak."),
         ("okafor is slow", "i mixed up okafor and lindqvist", "Lindqvist: foot speed weak."),
@@ -210,3 +213,22 @@ def test_a_name_pointed_at_leaves_a_question_one(demo: Talk, asked: str) -> None
     assert "Changed" not in claims_after(demo, "okafor is slow to the left", asked)
     added = (demo.claims("Okafor") | demo.claims("Lindqvist")) - before
     assert added <= {("moves_left", "weakness", False)}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "he dealt w it fine last 3 times tho",
+        "but he handled them well today",
+        "he copes with it ok though",
+    ],
+)
+def test_what_is_seen_against_a_weakness_counts_beside_it(demo: Talk, said: str) -> None:
+    reply = claims_after(demo, "okafor is bad at resets", said)
+    assert reply.startswith("Noted. Okafor: reset not weak.")
+    assert {("reset", "weakness", False), ("reset", "weakness", True)} <= demo.claims("Okafor")
+
+
+def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
+    before = claims_after(demo, "okafor has a great reset", "he dealt with it fine though")
+    assert "not" not in before.split(".")[0]

@@ -51,3 +51,15 @@ def test_she_is_never_who_writes(introduced: Talk) -> None:
 
 def test_one_who_was_just_spoken_of_is_still_meant(introduced: Talk) -> None:
     assert introduced.say("he has soft hands").startswith("Noted. Benedict: reset strong.")
+
+
+@pytest.mark.parametrize(
+    "said", ["he wont poach, told him twice", "he still doesnt poach, i keep telling him to"]
+)
+def test_who_is_told_what_to_do_is_my_partner(introduced: Talk, said: str) -> None:
+    introduced.say("next: philippa langford and desmond okoro")
+    introduced.say("yes add both")
+    introduced.say("desmond poaches a lot")
+    before = introduced.claims("Desmond Okoro")
+    assert introduced.say(said).startswith("Noted. Benedict: poaching rarely.")
+    assert introduced.claims("Desmond Okoro") == before

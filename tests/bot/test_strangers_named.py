@@ -28,6 +28,8 @@ def _named(text: str) -> tuple[list[str], list[str]]:
         ("kerr lefty, tran 2h bh", ["kerr", "tran"]),
         ("okafor lobs a lot / diaz pops up bh dinks", ["diaz"]),
         ("hailey erne happy but okafor never", ["hailey"]),
+        ("okafor is the big hitter rashid is steady, hates the lob", ["rashid"]),
+        ("okafor bangs everything denise hates the lob", ["denise"]),
     ],
 )
 def test_what_is_told_of_a_stranger_is_not_the_known_players(
@@ -55,6 +57,8 @@ def test_a_question_about_a_stranger_is_about_nobody_else(text: str, strangers: 
     "text",
     [
         "okafor slow, polite on calls",
+        "okafor bangs from the backcourt is slow",
+        "okafor lobs a lot grace is needed",
         "okafor slow, she'll lob all day",
         "okafor slow, crushes forehands",
         "okafor lefty, plain backhand",

@@ -26,6 +26,7 @@ def zoe(fresh: Talk) -> Talk:
         "bronagh: lefty, me: righty",
         "i'm right handed and bronagh's left handed",
         "me righty bronagh lefty",
+        "me being right handed, bronagh left handed",
     ],
 )
 def test_each_hand_is_its_own_players(zoe: Talk, text: str) -> None:
@@ -95,6 +96,29 @@ def test_who_has_the_other_side_than_i_is_my_partner(demo: Talk, text: str) -> N
 def test_my_hand_is_read_whatever_i_say_next(fresh: Talk, said: str, noted: str) -> None:
     fresh.say("hi im marisol and my partner is benedikt")
     assert fresh.say(said).startswith(f"Noted. Marisol: {noted}.")
+
+
+@pytest.mark.parametrize(
+    "text", ["me being right handed and her left handed", "him a lefty and me right handed"]
+)
+def test_a_hand_told_in_one_breath_with_mine_is_my_partners(demo: Talk, text: str) -> None:
+    demo.say("okafor is slow")
+    answered = noted(demo, text)
+    assert "Tom: left-handed" in answered
+    assert "Mira: right-handed" in answered
+
+
+@pytest.mark.parametrize(
+    ("text", "hand"),
+    [
+        ("no im right handed", "right-handed"),
+        ("no i am left handed", "left-handed"),
+        ("no im not right handed", "not right-handed"),
+    ],
+)
+def test_a_no_that_answers_denies_nothing_of_my_hand(demo: Talk, text: str, hand: str) -> None:
+    demo.say("should i go left or right")
+    assert f"Mira: {hand}." in noted(demo, text)
 
 
 def test_both_our_hands_are_read_beside_more(fresh: Talk) -> None:

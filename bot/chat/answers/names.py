@@ -11,7 +11,9 @@ from bot.chat.pending import Pending
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import Certainty, Mention
+from bot.chat.told_by_looks import points_across_the_net
 from bot.chat.wording import wording
+from bot.chat.words import words
 from knowledge.vocabulary import PlayerId
 
 OFFERED_NAMES = 4
@@ -134,7 +136,9 @@ def _new_beside(mention: Mention, mentions: Iterable[Mention]) -> tuple[str, ...
 def ask_whose(desk: Desk, text: str, note: int) -> Reply:
     """A note about nobody: its words are kept, and whose it is comes by a tap or a reply."""
     number = desk.context.pending_count + 1
-    likely = tuple(dict.fromkeys((*desk.context.focus, *desk.context.theirs)))[:OFFERED_NAMES]
+    near = dict.fromkeys((*desk.context.focus, *desk.context.theirs))
+    are_ours = {*desk.ours} if points_across_the_net(words(text)) else set[PlayerId]()
+    likely = tuple(player for player in near if player not in are_ours)[:OFFERED_NAMES]
     desk.context = desk.context.with_pending(
         Pending(number=number, typed="", text=text, candidates=likely, note=note)
     )

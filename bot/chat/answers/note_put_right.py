@@ -10,15 +10,16 @@ from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import settled
 from bot.chat.names import mentions_of
+from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
-from bot.chat.said import NoteSaid
+from bot.chat.said import Claim, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.whose_it_was import WhoseItWas, tells_of_exchange, whose_it_was
 from bot.chat.wording import wording
 from bot.chat.words import words
-from knowledge.vocabulary import TRAITS, Trait, Wing
+from knowledge.vocabulary import TRAITS, Trait, Value, Wing
 from scouting_db.values import NewObservation, NoteRow
 
 MOST_TRAITS_TRIED = 2
@@ -34,10 +35,12 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
         return None
     if said.about_body or is_private(said.text):
         return None
+    if dealt_with_it(words(said.text)):
+        return _seen_against(desk, row, said)
     denied = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
     if denied is not None and (reply := _of_another(desk, row, denied)) is not None:
         return reply
-    if denied is not None:
+    if denied is not None and not denied.may_slip:
         # Of which note it is isn't known: what the one doesn't do is no claim about the other.
         return notes.take(desk, replace(said, claims=(), offered=()))
     moved = _exchanged(desk, row, said)
@@ -59,6 +62,21 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     return replace(kept, text="\n".join([kept.text, stands]))
 
 
+def _seen_against(desk: Desk, row: NoteRow, said: NoteSaid) -> Reply:
+    """A note of its own that the weakness just noted was not to be seen: both count, since both
+    were seen. Of anything but a weakness the words are kept."""
+    whole = (0, len(said.text))
+    players = {player for one in said.mentions for player in one.players}
+    against = tuple(
+        Claim(
+            player=one.player, trait=one.trait, value=one.value, weight=1.0, span=whole, denied=True
+        )
+        for one in row.observations
+        if one.value is Value.WEAKNESS and not one.denied and one.player in players
+    )
+    return notes.take(desk, replace(said, claims=against, offered=(), kept=()))
+
+
 def _of_another(desk: Desk, row: NoteRow, told: WhoseItWas) -> Reply | None:
     """The note moved over to whom it was, denied of the one: "no she doesn't, that was Dez".
 
@@ -68,6 +86,8 @@ def _of_another(desk: Desk, row: NoteRow, told: WhoseItWas) -> Reply | None:
     wrong, right = row.observations[0].player, told.right.players[0]
     if right == wrong:
         return None
+    if not told.denied:
+        return corrections.attribute(desk, row, [right])
     view = replace(desk.chat_view(), focus=(wrong,), replying_to_note=True)
     denied = understand_note(told.denied, chat=view)
     traits = {(one.player, one.trait) for one in (*denied.claims, *denied.offered)}
