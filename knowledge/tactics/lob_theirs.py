@@ -6,7 +6,7 @@ import re
 from types import MappingProxyType
 from typing import Final
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import CALL_LIMIT, MAX_REASONS, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.engine import Ranking
 from knowledge.planning.names import name_or
 from knowledge.regex import regex
@@ -27,6 +27,7 @@ from knowledge.tactics.lob_runner import (
     who_runs,
 )
 from knowledge.tactics.lob_words import CAUTION
+from knowledge.tactics.sun_said import SunSide, sun_told
 from knowledge.vocabulary import AgreementKey, Topic
 
 FALLS_SAID: Final = (
@@ -42,6 +43,8 @@ def advise(situation: Situation, asked: LobMeaning) -> Advice:
     back = lob_back.answer_from_the_back(situation)
     runs = tuple(who_runs(situation, one) for one in under_it(situation))
     call, reasons = _said(situation, asked, runs, back)
+    if asked is not LobMeaning.WHAT_BACK and sun_told(situation.asked) is SunSide.US:
+        reasons = (IN_THE_SUN, *reasons[: MAX_REASONS - 1])
     return Advice(
         topic=Topic.LOB,
         call=call,
@@ -56,6 +59,9 @@ def advise(situation: Situation, asked: LobMeaning) -> Advice:
     )
 
 
+IN_THE_SUN: Final = Reason(
+    text="Sun in your eyes: let it bounce; hand up to shade", source=COMMON_PRACTICE
+)
 _NOBODY_OF_OURS: Final = "General rule: name your pair and I use your notes."
 
 _UNLESS: Final = {

@@ -144,6 +144,19 @@ def test_a_side_can_be_changed() -> None:
     assert found.slots.side is Side.LEFT
 
 
+@pytest.mark.parametrize("said", ["sun is behind them", "and the suns in their eyes now"])
+def test_the_sun_alone_goes_on_from_a_lob_or_a_serve(said: str) -> None:
+    message = read_message(said, VIEW)
+    for last in (Topic.LOB, Topic.AIM_SERVE):
+        found = change_said(message, replace(VIEW, last_topic=last))
+        assert found is not None
+        assert (found.topic, found.changes, found.slots.sun) == (last, True, True)
+    habit = change_said(message, replace(VIEW, last_topic=Topic.ANSWER_PATTERN))
+    assert habit is not None
+    assert (habit.topic, habit.changes) == (Topic.WEATHER_OR_BODY, False)
+    assert change_said(message, VIEW) is None
+
+
 @pytest.mark.parametrize("said", ["and", "what about", "if", "and then what about it"])
 def test_a_change_of_nothing_is_asked_back(demo: Talk, said: str) -> None:
     demo.say("who covers the middle")

@@ -89,6 +89,8 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
         # Whom they play at stands while the talk is of what the two of us do.
         return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
+    if question.changes and question.slots.sun and question.topic in _SUN_DECIDES:
+        return "\n".join(filter(None, [last.before if last else None, question.text]))
     if question.topic is Topic.LOB and last is not None:
         return _of_our_bodies(desk, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
@@ -102,6 +104,9 @@ def _of_our_bodies(desk: Desk, last: Asked) -> str | None:
     lines = (*(last.before or "").splitlines(), last.text)
     return "\n".join(one for one in lines if complains_of_us(one, names=names)) or None
 
+
+_SUN_DECIDES = frozenset({Topic.LOB, Topic.AIM_SERVE})
+"""Where it matters whose eyes the sun is in, which only the words tell."""
 
 _LEANS = regex(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
 
