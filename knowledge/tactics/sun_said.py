@@ -51,7 +51,7 @@ def sun_told(asked: Asked) -> SunSide | None:
 
 
 def sun_of_our_lob(asked: Asked) -> SunSide | None:
-    """The same of a lob of ours: "lob into the sun" is into their eyes, "with it in ours" is not."""
+    """The same of a lob of ours: "lob into the sun" goes where they look up into it."""
     if not asked.sun:
         return None
     return _latest(asked, of=_side_of_our_lob)
