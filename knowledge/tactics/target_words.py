@@ -114,9 +114,7 @@ def is_behind(target: Target) -> bool:
 def _is_of_the_other(target: Target) -> bool:
     """Whether the reason is what a ball at the partner would lose: the target covers it."""
     other, part = target.other, target.driver
-    return (
-        other is not None and part is not None and f"|of {other.player}|" in str(part.effect.id)
-    )
+    return other is not None and part is not None and f"|of {other.player}|" in str(part.effect.id)
 
 
 _VERB: Mapping[TargetPhase, str] = MappingProxyType(
