@@ -8,7 +8,6 @@ from knowledge.flight import Shot
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import REASONS, naive_said, short, wind_reasons
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.serve_answer import ServeAnswer

@@ -16,10 +16,10 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import target_words as words
 from knowledge.tactics.aim_words import NOBODY_NAMED, rallies
 from knowledge.tactics.conditions import player_of, trait_of
+from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_answer import THE_OTHER, Target, open_notes, slightly_at, targets
 from knowledge.tactics.target_effects import EVEN, at
 from knowledge.tactics.target_phases import TargetPhase
-from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_share import best_share, kept
 from knowledge.vocabulary import TRAITS, Topic, Trait, TraitKind
 
