@@ -41,7 +41,7 @@ def _is_slow(one: OnCourt, trait: Trait) -> bool:
 
 
 def noted_way(answer: DinkAnswer) -> list[Reason]:
-    """The note, as a reason where the dink goes to whom it is of: on which side it speaks for it."""
+    """The note, as a reason where the dink goes to whom it is of: and on which side."""
     found, best = slow_way(answer), answer.best
     if found is None or best is None or found[0].player != best.target.player:
         return []

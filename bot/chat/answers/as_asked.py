@@ -93,9 +93,18 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
         return "\n".join(filter(None, [last.before if last else None, question.text]))
     if question.topic is Topic.LOB and last is not None:
         return _of_our_bodies(desk, last)
+    if last is not None and last.topic is question.topic is Topic.AIM_RETURN:
+        return _of_the_return(question, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     return last.text if _GOES_ON.search(question.text) else None
+
+
+def _of_the_return(question: Question, last: Asked) -> str | None:
+    """Who crosses for it stands while the talk is of where it goes: "and down the line on him"."""
+    if question.changes:
+        return question.text  # the words before it are the question's own still
+    return last.text if _LEANS.match(question.text.strip()) else None
 
 
 def _of_our_bodies(desk: Desk, last: Asked) -> str | None:
