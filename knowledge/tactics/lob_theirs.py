@@ -10,10 +10,11 @@ from knowledge.advice import CALL_LIMIT, MAX_REASONS, Advice, Choice, Confidence
 from knowledge.engine import Ranking
 from knowledge.planning.names import name_or
 from knowledge.regex import regex
-from knowledge.situation import Agreement, Situation
+from knowledge.situation import Agreement, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import lob_back
 from knowledge.tactics import lob_sizes as sizes
+from knowledge.tactics.lob_lanes import said_in_the_wind
 from knowledge.tactics.lob_meaning import LobMeaning
 from knowledge.tactics.lob_race import RACE
 from knowledge.tactics.lob_runner import (
@@ -49,7 +50,7 @@ def advise(situation: Situation, asked: LobMeaning) -> Advice:
         topic=Topic.LOB,
         call=call,
         reasons=reasons,
-        unless=_UNLESS[asked],
+        unless=_unless(situation, asked),
         assumed=None if situation.ours or asked is LobMeaning.WHAT_BACK else _NOBODY_OF_OURS,
         caution=CAUTION,
         confidence=_confidence(situation, runs, back, asked),
@@ -69,6 +70,12 @@ _UNLESS: Final = {
     LobMeaning.WHO_RUNS: "You can hit it moving one step back: it's yours.",
     LobMeaning.WHAT_BACK: "It sits up short? Then step in and hit down.",
 }
+
+
+def _unless(situation: Situation, asked: LobMeaning) -> str:
+    is_windy = situation.wind not in (None, Wind.NONE)
+    runs = asked is not LobMeaning.WHAT_BACK
+    return said_in_the_wind() if is_windy and runs else _UNLESS[asked]
 
 
 def _said(

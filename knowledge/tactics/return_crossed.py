@@ -66,7 +66,7 @@ def behind_the_crosser(situation: Situation) -> Advice:
         ),
         unless="They stay home? High, deep and middle again.",
         confidence=Confidence.LEAN,
-        choices=wind_choices(Topic.AIM_RETURN, situation.wind),
+        choices=tuple(wind_choices(Topic.AIM_RETURN, situation.wind)),
     )
 
 

@@ -166,6 +166,13 @@ def test_a_change_of_nothing_is_asked_back(demo: Talk, said: str) -> None:
     assert demo.buttons[0].topic is not None
 
 
+def test_what_wind_does_beside_the_call_that_stands_is_told(demo: Talk) -> None:
+    demo.say("who runs for the lobs")
+    told = demo.say("and if its windy")
+    assert NO_CHANGE in told
+    assert "who runs stays" in told.splitlines()[-1]
+
+
 def test_what_was_not_understood_is_not_said_to_change_nothing(demo: Talk) -> None:
     demo.say("who covers the middle")
     assert NO_CHANGE not in demo.say("what if the moon is full?")
