@@ -205,6 +205,10 @@ Picture = CourtPicture | ChanceCurve | SideView | TraitBars
 """Whatever can be drawn and sent beside the words."""
 
 
+SEVERAL_BELOW = 0.4
+"""Chance that a call is the best below which it is said that others come close. Our choice."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Advice:
     """An answer, before it is put into a channel's form.
@@ -234,6 +238,16 @@ class Advice:
     mix: AdvisedMix | None = None
     grounds: tuple[tuple[EvidenceId, ...], ...] = field(default=(), repr=False)
     others: tuple[str, ...] = ()
+
+    @property
+    def is_one_of_several(self) -> bool:
+        """Whether notes lean to the call, and yet others together are likelier the best.
+
+        Pages that are sure of a shot and not of its place lean so.
+        """
+        best = self.numbers.get("p_best")
+        leans = self.confidence in (Confidence.CLEAR, Confidence.LEAN)
+        return leans and best is not None and best < SEVERAL_BELOW
 
     @property
     def named_evidence(self) -> tuple[EvidenceId, ...]:

@@ -83,6 +83,15 @@ _OPEN_TO_CHANGE = frozenset(Topic) - {
 """Topics with an answer that slots may change; those of the others hang on the words."""
 
 
+_THE_SUN_DECIDES = frozenset({Topic.LOB, Topic.AIM_SERVE})
+_SUN_ALONE = regex(
+    r"(?:(?:and|but|so|ok|oh|well|the|its?|what|if|about|how|with|also|even|then) )*suns?"
+    r" (?:(?:is|was|s|right|straight|low|now) )*"
+    r"(?:behind (?:us|me|them|him|her)|(?:in|at|on) (?:our|my|their|his|her) (?:eyes?|face|backs?))"
+    r"(?: (?:now|today|here|this end|at this end|though|tho|then))*"
+)
+"""`sun is behind them`, and nothing else: after a lob or a serve it goes on from that ball."""
+
 _AT_A_SCORE = regex(
     r"(?:(?:ok|okay|so|hm+|oh|well|yeah|cool|no|sorry) )*"
     r"(?:(?:and|or|but|n|same|also)(?: then)? (?:at|if|when|being|from)|(?:and |or )?(?:if|suppose"
@@ -111,6 +120,10 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
     line = _line(message)
     if only_supposes_a_rally(line) and not chat.forwarded:
         return _of_a_rally(message, chat)
+    if _SUN_ALONE.fullmatch(line) and not chat.forwarded:
+        in_the_sun = _in_the_sun(message, chat.last_topic)
+        if in_the_sun is not None:
+            return in_the_sun
     at_a_score = _AT_A_SCORE.match(_line(message, numbers="#")) is not None
     is_open = chat.last_topic in _OPEN_TO_CHANGE
     if not (is_open or at_a_score) or chat.forwarded:
@@ -154,6 +167,18 @@ def _of_a_rally(message: Message, chat: ChatView) -> Question | None:
         confidence=CERTAIN,
         slots=slots,
         changes=last is not None,
+    )
+
+
+def _in_the_sun(message: Message, last: Topic | None) -> Question | None:
+    """The ball before it in that sun; behind an answer to a habit no second symptom is sought."""
+    slots = replace(find_slots(message.said, message.mentions, message.told), sun=True)
+    of_a_ball = last in _THE_SUN_DECIDES
+    if last is None or not (of_a_ball or last is Topic.ANSWER_PATTERN):
+        return None
+    topic = last if of_a_ball else Topic.WEATHER_OR_BODY
+    return Question(
+        text=message.text, topic=topic, confidence=CERTAIN, slots=slots, changes=of_a_ball
     )
 
 

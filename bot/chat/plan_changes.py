@@ -84,6 +84,21 @@ def change_asked(line: str, *, after_plan: bool) -> str:
     return found if is_supposed or _ASKS_THEN.search(line) else ""
 
 
+_POACHER_MET = regex(
+    r"\b(?:what|how) (?:do|should|can|could|to)\b.* (?:vs|against|with|about|when|beat|handle|stop)"
+    rf" {_WHO}(?: is| are| keeps?| always)* poach(?:es|ing)?\b"
+)
+_MAY_CHANGE = regex(r"\b(?:if|start\w*|begin\w*|plan\w*|suddenly|once|suppose)\b")
+
+
+def poacher_met(line: str) -> bool:
+    """Whether the answer to a poacher of theirs is asked for: "what do i do when N poaches".
+
+    That one poaches already; what they may start to do is a change of theirs.
+    """
+    return _POACHER_MET.search(line) is not None and _MAY_CHANGE.search(line) is None
+
+
 _HIDES = regex(
     r"(?:(?:and|or|so|ok|what about) )*(?:they )?(?:hide|hiding|bury|park) (?:N|him|her)"
 )

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.message import Message, is_ours
-from bot.chat.plan_changes import change_asked, habit_asked
+from bot.chat.plan_changes import change_asked, habit_asked, poacher_met
 from bot.chat.plan_forms import AGAINST, END, FORMS, HIM, PLAN, POLITE, SEND, SHOW, THE, WAS
 from bot.chat.plan_loose import meant_loosely
 from bot.chat.said import Mention, PlanAsk, PlanSaid, Question, Understood
@@ -117,14 +117,14 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
     what = next((what for what, rule in _RULES if rule.fullmatch(line)), None)
     may_be = what in (None, PlanAsk.PLAN_B)
     after_plan = chat.last_topic is Topic.GAME_PLAN
+    if may_be and not after_plan and poacher_met(line):
+        return _habit(message)
     change = change_asked(line, after_plan=after_plan) if may_be else ""
     if change and _speaks_of_plans(line, chat):
         what = PlanAsk.PLAN_B
     what = what or _loosely(line, message) or _sends_it(line, chat) or _meant(line, message, chat)
     if what is PlanAsk.PLAN_B and not change and habit_asked(line):
-        slots = find_slots(message.said, message.mentions, message.told)
-        topic = Topic.ANSWER_PATTERN
-        return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+        return _habit(message)
     if what is None and _sends_an_answer(line, message, chat):
         return PlanSaid(text=message.text, what=PlanAsk.SHARE, of_no_plan=True)
     if what is None or (what is PlanAsk.SINCE and not _speaks_of_plans(line, chat)):
@@ -137,6 +137,12 @@ def plan_said(message: Message, chat: ChatView) -> Understood | None:
         earlier=_EARLIER.search(line) is not None,
         change=change,
     )
+
+
+def _habit(message: Message) -> Question:
+    """The answer to what they do, which is no plan."""
+    slots = find_slots(message.said, message.mentions, message.told)
+    return Question(text=message.text, topic=Topic.ANSWER_PATTERN, confidence=CERTAIN, slots=slots)
 
 
 _EARLIER = regex(

@@ -12,6 +12,7 @@ from bot.chat.render_mix import change_line
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.advice import Advice, Choice, Confidence, Reason
+from knowledge.odds_words import of_hundred
 from knowledge.sources import SourceKind
 from knowledge.vocabulary import Topic
 
@@ -175,6 +176,8 @@ def _closing(advice: Advice) -> Iterable[str]:
         yield advice.number
     if advice.confidence is Confidence.TOSS_UP:
         yield wording("toss_up")
+    if advice.is_one_of_several:
+        yield wording("several").format(count=of_hundred(advice.numbers["p_best"]))
     if advice.unless:
         yield advice.unless
 

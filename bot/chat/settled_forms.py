@@ -6,6 +6,7 @@ from bot.chat.announced_against import announced_against
 from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.ball_behind import ball_behind
+from bot.chat.behind_asked import behind_asked
 from bot.chat.bench_said import bench_said
 from bot.chat.between_us import between_us
 from bot.chat.both_told_of import both_told_of
@@ -81,7 +82,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or result_corrected(message, chat) or match_of_others(message, chat)
     fixed = fixed or follow_up(text, message.said, chat)
     fixed = fixed or topic_put_right(message, chat)
-    fixed = fixed or places_weighed(message, chat) or change_said(message, chat)
+    fixed = fixed or places_weighed(message, chat) or behind_asked(message, chat)
+    fixed = fixed or change_said(message, chat)
     fixed = fixed or forget_asked(message, chat)
     fixed = fixed or rally_put_right(message, chat)
     fixed = fixed or notes_dropped(message) or player_added(message)

@@ -40,6 +40,14 @@ _HABIT_LIKELY = regex(
     r"(?: (?:up|it|us|me|again|now|next|the|our|middle|thirds?|returns?|balls?|a|lot))*"
 )
 
+_LOB_INTO_THE_SUN = regex(
+    rf"(?:(?:so|ok|and|but) )*(?:(?:should|can|shall|do|does) )?(?:i|we|{NAME}|my partner)"
+    r" (?:(?:want(?:s|ed)?|would like|likes?|plans?|trying|tries|thinks we should|says(?: we)?) )?"
+    r"(?:wanna |to )*(?:lob|lobbing)\b(?: \w+){0,4} sun(?:ny)?\b"
+    r"(?: (?:side|end|more|a lot|smart|good idea|good|yes|no|or not|right|ok|worth it|thoughts?))*"
+)
+"""`imke wants to lob the sun side, smart?`: a lob of ours is weighed, not who takes which end."""
+
 _PAIRS_WITH = regex(
     rf"(?:(?:so|ok|and) )*whom? (?:should|could|would|can|do|does) (?:{NAME}|i|we)"
     r" (?:play|pair|partner|team)(?: up)?(?: best)? with(?: (?:next|best|today|then|tomorrow))*"
@@ -138,6 +146,11 @@ def _asks_whom_to_pair(message: Message) -> bool:
     return _PAIRS_WITH.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
+def _weighs_a_lob(message: Message) -> bool:
+    line = named_line(message.said, message.mentions)
+    return "?" in message.text and _LOB_INTO_THE_SUN.fullmatch(line) is not None
+
+
 def _asks_what_is_not_known(message: Message) -> bool:
     return _GAPS.fullmatch(named_line(message.said, message.mentions)) is not None
 
@@ -165,5 +178,6 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_of_our_hip, Topic.ANSWER_PATTERN),
     (asks_of_our_pop_ups, Topic.ADJUST),
     (_asks_whom_to_pair, Topic.PAIR_UP),
+    (_weighs_a_lob, Topic.LOB),
     (_asks_what_is_not_known, Topic.PROBE),
 )

@@ -10,7 +10,8 @@ from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.situation import Asked, OnCourt, Situation
 from knowledge.tactics.attack_answer import SEAM_LABEL, Aimed, aimed, hitters
-from knowledge.tactics.attack_spots import BodySpot
+from knowledge.tactics.attack_spots import BodySpot, counter_met
+from knowledge.vocabulary import Trait
 
 
 def hands_aim(situation: Situation) -> Aimed:
@@ -48,6 +49,23 @@ def call_at(spot: BodySpot | None, situation: Situation) -> str:
     if len(able) == len(situation.ours):
         return f"Speed up at {at}"
     return f"{able[0].name}: speed up at {at}"
+
+
+_COUNTERS = (Trait.COUNTER_BACKHAND, Trait.COUNTER_FOREHAND)
+
+
+def attacked_at(one: OnCourt, trait: Trait, situation: Situation) -> str | None:
+    """The speed-up at the spot that meets such a counter: "Speed up at Brack's left hip".
+
+    A wing is no place to aim at, and the speed-up's own page names the hip: two answers from one
+    note name the same spot. None of any other trait, and where that page goes elsewhere.
+    """
+    if trait not in _COUNTERS:
+        return None
+    spot = hands_aim(replace(situation, theirs=(one,))).spot
+    if spot is None or counter_met(spot) is not trait:
+        return None
+    return f"Speed up at {spot.at}"
 
 
 def _arrow(target: OnCourt) -> Arrow | None:

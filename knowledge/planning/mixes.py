@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -55,7 +56,7 @@ def third_mix(situation: Situation) -> AdvisedMix | None:
     if len(best) < len((DROP, DRIVE)) or third.shot not in best:
         return None
     change_up = next(shot for shot in best if shot != third.shot)
-    return advised_mix(
+    found = advised_mix(
         situation,
         third.weighed.ranking,
         calls={
@@ -66,6 +67,14 @@ def third_mix(situation: Situation) -> AdvisedMix | None:
         punishes=_meets_drive(best[DRIVE][0], situation),
         counts_as=_shot_of(best),
     )
+    return replace(
+        found,
+        shares=tuple(replace(one, label=_label(third, one.option)) for one in found.shares),
+    )
+
+
+def _label(third: Third, option: str) -> str:
+    return third.label_of(third.weighed.ranking.of(OptionId(option)).option)
 
 
 def _hits(hitter: OnCourt | None, situation: Situation) -> bool:
@@ -83,7 +92,7 @@ def _best_of_each(third: Third) -> Mapping[str, tuple[OptionId, str]]:
         middle = ranking.of(OptionId(f"{shot}:{MIDDLE}"))
         is_no_better = 100 * (one.chance - middle.chance) < LEAST_GAIN
         best = middle.option if is_no_better else one.option
-        found.setdefault(shot, (best.id, best.label))
+        found.setdefault(shot, (best.id, third.label_of(best)))
     return found
 
 

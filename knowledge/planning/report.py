@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from knowledge.advice import Advice, Confidence, Reason
 from knowledge.evidence import FactEstimate, TraitEstimate
 from knowledge.planning.aged import aged, source_of
+from knowledge.planning.hands import attacked_at
 from knowledge.planning.in_words import in_words, only_words
 from knowledge.planning.known import RANGE, Known, fact_said
 from knowledge.planning.names import first_that_fits, pair_name
@@ -118,13 +119,15 @@ def _skill(
     player: OnCourt, trait: Trait, worth: Worth, estimate: TraitEstimate, situation: Situation
 ) -> Known:
     up = estimate.level > 0 or (estimate.level == 0 and estimate.says_yes >= estimate.says_no)
+    at_it = None if up else attacked_at(player, trait, situation)
+    use = at_it or _use(worth, up=up)
     return Known(
         player=player,
         trait=trait,
         text=_under(estimate.only_when, said_by_notes(trait, estimate, habit=worth.habit, up=up)),
         per_100=abs(estimate.level) * worth.per_100 * _our_part(worth, situation, threat=up),
         source=source_of(estimate, situation.today),
-        use="" if _is_ours(player, situation) or estimate.is_open else _use(worth, up=up),
+        use="" if _is_ours(player, situation) or estimate.is_open else use,
         estimate=estimate,
         said=_under(estimate.only_when, trait_words(trait, habit=worth.habit, up=up)),
         up=up,

@@ -8,7 +8,7 @@ from dataclasses import replace
 from knowledge.court import at_baseline, at_kitchen_line, x_of_side_m
 from knowledge.court_picture import Arrow
 from knowledge.dataclass import dataclass
-from knowledge.engine import Decision, OptionId
+from knowledge.engine import Decision, Option, OptionId
 from knowledge.planning import sizes
 from knowledge.planning.line import Line, Phase, worth_of
 from knowledge.planning.phrases import skill_words
@@ -68,6 +68,15 @@ class Third:
     @property
     def towards(self) -> str:
         return "behind" if self.is_behind else "at"
+
+    def goes_behind(self, option: str) -> bool:
+        """Whether this shot is at the place that the third goes behind."""
+        return self.is_behind and option.partition(":")[2] == self.where
+
+    def label_of(self, option: Option) -> str:
+        """The option's label, which says "behind" of a poacher too."""
+        behind = self.goes_behind(option.id)
+        return option.label.replace(" at ", " behind ") if behind else option.label
 
 
 def third_line(situation: Situation) -> Line | None:

@@ -36,6 +36,7 @@ def advise(situation: Situation) -> Advice:
     if sped_up is not None:
         return replace(sped_up, topic=Topic.AIM_DINK, unless=unless(answer, ask, situation))
     best = answer.best
+    flip = unless(answer, ask, situation)
     return Advice(
         topic=Topic.AIM_DINK,
         call=_call(answer, situation, is_general=is_general),
@@ -44,8 +45,8 @@ def advise(situation: Situation) -> Advice:
             *reasons(answer, named=not is_general or _is_named(situation)),
         )[:MAX_REASONS],
         number=_number(answer),
-        unless=unless(answer, ask, situation),
-        assumed=_assumed(answer, situation, is_general=is_general),
+        unless=flip,
+        assumed=_assumed(answer, situation, flip, is_general=is_general),
         confidence=Confidence.GENERAL_RULE if is_general else answer.ranking.confidence,
         numbers=numbers(answer),
         choices=choices(answer, ask, situation, is_general=is_general),
@@ -107,7 +108,9 @@ def _is_named(situation: Situation) -> bool:
     return any(one.player in situation.asked.about for one in situation.theirs)
 
 
-def _assumed(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> str | None:
+def _assumed(
+    answer: DinkAnswer, situation: Situation, flip: str | None, *, is_general: bool
+) -> str | None:
     """The ball where something was said of it; else the greatest unknown that was taken."""
     best, ball = answer.best, ball_taken(situation) if is_told(situation) else words.NEUTRAL
     if is_general:
@@ -117,7 +120,8 @@ def _assumed(answer: DinkAnswer, situation: Situation, *, is_general: bool) -> s
     if best.target.side is None:
         return f"I don't know {best.target.name}'s side."
     if best.wing is None:
-        return f"I don't know {best.target.name}'s hand: most are right-handed."
+        is_asked = "left-handed?" in (flip or "")
+        return words.hand_taken(best.target.name, is_asked=is_asked)
     if answer.question.striker_side is None:
         return "From either of our courts."
     return ball

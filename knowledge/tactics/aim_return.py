@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from types import MappingProxyType
 
-from knowledge.advice import Advice, AdvisedMix, Choice, Confidence, MatchFact
+from knowledge.advice import MAX_REASONS, Advice, AdvisedMix, Choice, Confidence, MatchFact, Reason
 from knowledge.effects import OptionId
 from knowledge.honest_risk import misses_paid_for
 from knowledge.mixing import advised_mix
@@ -23,6 +23,12 @@ from knowledge.tactics.aim_words import (
 )
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.return_answer import ReturnAnswer, able, answer_return
+from knowledge.tactics.return_crossed import (
+    DOWN_THE_LINE,
+    asks_the_line,
+    behind_the_crosser,
+    is_crossed,
+)
 from knowledge.tactics.return_depth import DEEP
 from knowledge.tactics.return_picture import picture
 from knowledge.tactics.return_question import MIDDLE, ReturnQuestion, asks_depth
@@ -35,6 +41,8 @@ from knowledge.vocabulary import BallQuality, RallyPoints, Topic, Trait
 
 def advise(situation: Situation) -> Advice:
     """The call, why, what it is worth or how far depth pays, and what would change it."""
+    if is_crossed(situation):
+        return behind_the_crosser(situation)
     answer = answer_return(situation)
     only = _only(answer)
     mix = _mix(answer, situation)
@@ -43,7 +51,7 @@ def advise(situation: Situation) -> Advice:
     return Advice(
         topic=Topic.AIM_RETURN,
         call=words.call_for(answer, only=only),
-        reasons=reasons_for(answer, situation),
+        reasons=_reasons(answer, situation),
         number=_number(answer, situation),
         unless=unless_for(answer, situation, only),
         assumed=assumed(situation, is_general=is_general),
@@ -54,6 +62,12 @@ def advise(situation: Situation) -> Advice:
         more=_more(answer),
         mix=mix,
     )
+
+
+def _reasons(answer: ReturnAnswer, situation: Situation) -> tuple[Reason, ...]:
+    """Those of the page; asked about the line, that first."""
+    found = reasons_for(answer, situation)
+    return (DOWN_THE_LINE, *found)[:MAX_REASONS] if asks_the_line(situation) else found
 
 
 def _only(answer: ReturnAnswer) -> OnCourt | None:

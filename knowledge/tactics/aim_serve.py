@@ -30,6 +30,7 @@ from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.tactics.serve_picture import picture
 from knowledge.tactics.serve_reasons import reasons_for
 from knowledge.tactics.serve_return_depth import carry_ft
+from knowledge.tactics.sun_said import sun_told
 from knowledge.tactics.wind_along import BREEZE_MPS
 from knowledge.vocabulary import (
     TRAITS,
@@ -157,7 +158,7 @@ def _unless(
     answer: ServeAnswer, situation: Situation, mix: AdvisedMix | None, *, one_lane: bool
 ) -> str | None:
     """What would change the call; beside a change-up, which says that too, only what flips it."""
-    if situation.asked.sun and words.sun_side(situation.asked.words) is None:
+    if situation.asked.sun and sun_told(situation.asked) is None:
         return "Sun behind you? A higher arc, into their eyes."
     if one_lane:
         flipped = _flip(answer, situation)

@@ -16,6 +16,7 @@ from knowledge.tactics.conditions import marked_wing
 from knowledge.tactics.dink_answer import DinkAnswer
 from knowledge.tactics.dink_chances import LANE_SOURCE, LaneChance, gain_over_line, lane_chance
 from knowledge.tactics.dink_lanes import Lane, Spot, lane_net_height_m
+from knowledge.tactics.dink_sideless import noted_way
 from knowledge.tactics.told_reasons import figures
 from knowledge.vocabulary import Trait, Wing
 
@@ -40,7 +41,7 @@ def reasons(answer: DinkAnswer, *, named: bool) -> tuple[Reason, ...]:
     ]
     if not found and answer.best is not None and answer.best.spot is Spot.MIDDLE:
         found = [Reason(text="Lower net, and a miss stays in", source=LANE_SOURCE)]
-    found = _about_the_weak_wing(answer) + found + _price_of_the_line(answer)
+    found = _about_the_weak_wing(answer) + noted_way(answer) + found + _price_of_the_line(answer)
     found = list(dict.fromkeys(found))[:REASONS_BESIDE_THE_CHANGE]
     change = answer.change
     if change is not None and answer.best is not None:

@@ -14,6 +14,7 @@ from knowledge.tactics import dink_words as words
 from knowledge.tactics.conditions import player_of, trait_of
 from knowledge.tactics.dink_answer import DinkAnswer, answer_dink
 from knowledge.tactics.dink_ball import quality
+from knowledge.tactics.dink_sideless import on_that_side
 from knowledge.vocabulary import (
     TRAITS,
     BallQuality,
@@ -34,6 +35,9 @@ def unless(answer: DinkAnswer, ask: Unknown | None, situation: Situation) -> str
         order = [answer.aim(one.option.id) for one in answer.ranking.ranked]
         dink = next((aim for aim in order if aim is not None), None)
         return None if dink is None else f"Below the net? {words.call(dink)}"
+    sided = on_that_side(answer, situation)
+    if sided is not None:
+        return sided
     if best is not None and best.wing is None and best.target.side is not None:
         flipped = _other_hand(answer, best.target, situation)
     else:

@@ -85,6 +85,15 @@ def call(aim: Aim, *, names_wing: bool = True) -> str:
     return fit((f"Dink {name}: {long}.", f"Dink {name}: {short}.", nameless(aim)))
 
 
+def hand_taken(name: str, *, is_asked: bool) -> str:
+    """Which hand was taken; beside a line that asks for it ("left-handed?") in a few words."""
+    return (
+        f"{name}'s hand: taken as right."
+        if is_asked
+        else (f"I don't know {name}'s hand: most are right-handed.")
+    )
+
+
 def names_wing(aim: Aim, asked: Wing | None) -> bool:
     """A forehand is named if it was asked for or is weak; else the place is the point."""
     if asked is not None or aim.wing is Wing.BACKHAND:

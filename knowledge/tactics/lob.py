@@ -27,7 +27,7 @@ from knowledge.tactics.lob_lanes import LANE, wind_feet
 from knowledge.tactics.lob_meaning import LobMeaning, meaning
 from knowledge.tactics.lob_mix import lob_mix, lobs_a_game
 from knowledge.tactics.lob_picture import picture
-from knowledge.tactics.serve_words import SunSide
+from knowledge.tactics.sun_said import SunSide, sun_of_our_lob
 from knowledge.vocabulary import BallQuality, Topic, Trait
 
 REASONS: Final = 3
@@ -86,6 +86,8 @@ def _call(answer: LobAnswer, situation: Situation, *, leaves: bool) -> str:
         return words.HIT_DOWN
     if leaves:
         return words.NO_LOB_CALL
+    if answer.question.sun is SunSide.THEM:
+        return words.INTO_THE_SUN
     return words.general(situation.theirs, situation.asked.about, situation.asked.words)
 
 
@@ -112,7 +114,7 @@ def _reasons(answer: LobAnswer, against: list[Part], *, leaves: bool) -> tuple[R
         texts = [Reason(text=_said(part, answer), source=part.source) for part in against]
         general = Reason(text="A lob without surprise is an overhead", source=COMMON_PRACTICE)
         return tuple(dict.fromkeys([*texts, general]))[:REASONS]
-    found = _of_wind(answer) if answer.question.asks_wind else []
+    found = _of_the_day(answer)
     if answer.is_specific:
         driver = answer.weighed.driver
         if driver is not None:
@@ -151,13 +153,24 @@ def _helping(answer: LobAnswer) -> list[Reason]:
     ]
 
 
-def _of_wind(answer: LobAnswer) -> list[Reason]:
-    """What the wind does to it, first where the question is about the wind."""
-    return [
+def _of_the_day(answer: LobAnswer) -> list[Reason]:
+    """What sun and wind do to a lob: first where no notes decide, or the day is asked about."""
+    kinds: tuple[str, ...] = () if answer.is_specific else (":sun", ":wind")
+    if answer.is_specific and answer.question.asks_wind:
+        kinds = (":wind",)
+    overs = [one for one in answer.weighed.ranking.ranked if one.option.id.startswith("over:")]
+    found = [
         Reason(text=part.effect.because, source=part.effect.source)
-        for part in answer.weighed.ranking.best.parts
-        if part.effect.id.endswith(":wind")
+        for kind in kinds
+        for part in overs[0].parts
+        if part.effect.id.endswith(kind)
     ]
+    return [SUN_IS_THEIRS, *found] if answer.question.sun is SunSide.US else found
+
+
+SUN_IS_THEIRS: Final = Reason(
+    text="Sun in your eyes: it helps their lob, not yours", source=COMMON_PRACTICE
+)
 
 
 def _said(part: Part, answer: LobAnswer) -> str:
@@ -182,6 +195,8 @@ def _unless(situation: Situation, *, leaves: bool) -> str | None:
     """The wind flips the call, and a quick tall one does."""
     if leaves:
         return "Dead dink and one leans in: then once."
+    if sun_of_our_lob(situation.asked) is SunSide.US:
+        return "Their lob in the sun: let it bounce."
     if situation.wind in (None, Wind.SOME):
         feet = wind_feet(10.0)
         return f"Wind behind you? 10 mph is {feet:.0f} ft longer: no lob."

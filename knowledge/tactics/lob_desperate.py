@@ -15,7 +15,7 @@ from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.conditions import first_of_ours, marks_weak, rule_of_thumb, skill
 from knowledge.tactics.lob_lanes import FLIGHT, HIGH_LOB, SOFT_BLOCK, aloft_s
 from knowledge.tactics.lob_words import CAUTION
-from knowledge.tactics.serve_words import SunSide, sun_side
+from knowledge.tactics.sun_said import SunSide, sun_of_our_lob
 from knowledge.vocabulary import RallyChance, Topic, Trait
 
 HIGH, SOFT = OptionId("high lob"), OptionId("soft to the middle")
@@ -126,7 +126,7 @@ def _effects(situation: Situation, hitter: OnCourt | None) -> list[Effect]:
         found.append(
             rule_of_thumb("wind", HIGH, sizes.INTO_WIND_HOLDS, error, "Into the wind it holds")
         )
-    if situation.asked.sun and sun_side(situation.asked.words) is SunSide.THEM:
+    if sun_of_our_lob(situation.asked) is SunSide.THEM:
         found.append(
             rule_of_thumb(
                 "sun",

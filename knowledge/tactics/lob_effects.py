@@ -16,7 +16,7 @@ from knowledge.sources import COMMON_PRACTICE, Source
 from knowledge.tactics import lob_sizes as sizes
 from knowledge.tactics.conditions import in_front, other_of, rule_of_thumb
 from knowledge.tactics.lob_lanes import FLIGHT, LANE, straight_costs, wind_feet
-from knowledge.tactics.serve_words import SunSide, sun_side
+from knowledge.tactics.sun_said import SunSide, sun_of_our_lob
 from knowledge.tactics.weather_said import wind_told
 from knowledge.vocabulary import BallQuality, Side, Trait, Value
 from knowledge.wind import MPH_MPS, NOBODY_PLAYS_MPH
@@ -71,7 +71,7 @@ def question_of(situation: Situation, pair: tuple[OnCourt, ...]) -> LobQuestion:
         wind=situation.wind,
         wind_mph=sizes.USUAL_WIND_MPH if mph is None else min(mph, sizes.STRONGEST_MPH),
         asks_wind=_WIND.search(asked.words.casefold()) is not None,
-        sun=sun_side(asked.words) if asked.sun else None,
+        sun=sun_of_our_lob(asked),
         hot=bool(asked.hot),
     )
 

@@ -24,6 +24,9 @@ from knowledge.sources import computed
 from knowledge.vocabulary import Hand, Side
 from knowledge.wind import Launch, Stroke, landing, shift
 
+IN_THE_WIND: Final = "10 mph moves a lob {longer:.0f} to {shorter:.0f} ft; who runs stays."
+"""What wind does to whoever runs: nothing to who it is, much to where it comes down."""
+
 LANE = computed("room along the lane, times the scatter of a lob")
 FLIGHT = computed("point mass in quadratic drag, no spin")
 
@@ -114,3 +117,8 @@ SOFT_BLOCK: Final = Launch(speed_mps=9.3, angle_deg=30, height_m=0.4, from_net_m
 def aloft_s(launch: Launch) -> float:
     """Seconds until a ball struck so comes down."""
     return landing(launch).time_s
+
+
+def said_in_the_wind() -> str:
+    """What a breeze does to a lob that is run for."""
+    return IN_THE_WIND.format(longer=wind_feet(10.0), shorter=-wind_feet(-10.0))

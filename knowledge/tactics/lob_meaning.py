@@ -50,6 +50,16 @@ _SURELY_OURS = regex(
     r"\b(?:my|our) lobs?\b|\b(?:should|do|can|could) (?:i|we) lob\b(?! back)|\bhow many lobs\b|"
     r"(?<!they )(?<!he )(?<!she )\bis lobbing\b|\bwho(?:s| is) (?:worse|worst|weak\w*|slower|bad)\b"
 )
+_WEIGHED = regex(
+    r"\bworth (?:it )?(?:to )?(?:(?:trying|risking|hitting|throwing up|putting up|sending up) )?"
+    r"(?:lob\b|lobbing|(?:a|an|one|the odd) (?:\w+ )?lob\b)|"
+    r"(?:\b(?:what|how) (?:about|bout)|\b(?:thoughts|views|opinions?) (?:on|about)|"
+    r"\bthinking (?:of|about)|\b(?:idea|sense|point|use) (?:of|in)|\bpoint|\bbother|"
+    r"\b(?:i|we|us) (?:\w+ )?(?:keep|start|stop|try|be|go)) lobbing\b(?! (?:us|me|our|my)\b)|"
+    r"^(?:(?:so|ok|and|but|or) )*lobbing (?:over )?(?:him|her|them|em)\b"
+)
+"""A lob that is thought about, of which the words name no hitter: it is ours to hit."""
+
 _SHOULD_ONE_OF_US = regex(r"\b(?:should|shall) (?:i|we|he|she) (?:\w+ )?lob\b(?! back)")
 """A partner's or a coach's question; nobody asks whether an opponent should."""
 
@@ -117,6 +127,10 @@ def _sided(words: str, situation: Situation) -> str:
     for said, pair in (("they", situation.theirs), ("we", situation.ours)):
         for one in pair:
             name = re.escape(one.name.casefold()) if one.name else r"(?!)"
+            if said == "they":
+                words = re.sub(
+                    rf"(?<=\blobbing ){name}\b|(?<=\blobbing over ){name}\b", "them", words
+                )
             words = re.sub(rf"\b{name}(?= (?:(?:is|keeps?|always) )?lob)", said, words)
             if said == "we":
                 words = re.sub(rf"\b{name}(?= or )|(?<= or ){name}\b", said, words)
@@ -149,7 +163,8 @@ def _of_words(words: str, situation: Situation) -> LobMeaning:
 def _is_surely_ours(words: str) -> bool:
     if _SHOULD_ONE_OF_US.search(words):
         return True
-    return _SURELY_OURS.search(words) is not None and _THEY_DO.search(words) is None
+    is_ours = _SURELY_OURS.search(words) or _WEIGHED.search(words)
+    return is_ours is not None and _THEY_DO.search(words) is None
 
 
 def _is_in_trouble(situation: Situation) -> bool:

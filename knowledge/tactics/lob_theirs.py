@@ -6,14 +6,15 @@ import re
 from types import MappingProxyType
 from typing import Final
 
-from knowledge.advice import CALL_LIMIT, Advice, Choice, Confidence, MatchFact, Reason
+from knowledge.advice import CALL_LIMIT, MAX_REASONS, Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.engine import Ranking
 from knowledge.planning.names import name_or
 from knowledge.regex import regex
-from knowledge.situation import Agreement, Situation
+from knowledge.situation import Agreement, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import lob_back
 from knowledge.tactics import lob_sizes as sizes
+from knowledge.tactics.lob_lanes import said_in_the_wind
 from knowledge.tactics.lob_meaning import LobMeaning
 from knowledge.tactics.lob_race import RACE
 from knowledge.tactics.lob_runner import (
@@ -27,6 +28,7 @@ from knowledge.tactics.lob_runner import (
     who_runs,
 )
 from knowledge.tactics.lob_words import CAUTION
+from knowledge.tactics.sun_said import SunSide, sun_told
 from knowledge.vocabulary import AgreementKey, Topic
 
 FALLS_SAID: Final = (
@@ -42,11 +44,13 @@ def advise(situation: Situation, asked: LobMeaning) -> Advice:
     back = lob_back.answer_from_the_back(situation)
     runs = tuple(who_runs(situation, one) for one in under_it(situation))
     call, reasons = _said(situation, asked, runs, back)
+    if asked is not LobMeaning.WHAT_BACK and sun_told(situation.asked) is SunSide.US:
+        reasons = (IN_THE_SUN, *reasons[: MAX_REASONS - 1])
     return Advice(
         topic=Topic.LOB,
         call=call,
         reasons=reasons,
-        unless=_UNLESS[asked],
+        unless=_unless(situation, asked),
         assumed=None if situation.ours or asked is LobMeaning.WHAT_BACK else _NOBODY_OF_OURS,
         caution=CAUTION,
         confidence=_confidence(situation, runs, back, asked),
@@ -56,6 +60,9 @@ def advise(situation: Situation, asked: LobMeaning) -> Advice:
     )
 
 
+IN_THE_SUN: Final = Reason(
+    text="Sun in your eyes: let it bounce; hand up to shade", source=COMMON_PRACTICE
+)
 _NOBODY_OF_OURS: Final = "General rule: name your pair and I use your notes."
 
 _UNLESS: Final = {
@@ -63,6 +70,12 @@ _UNLESS: Final = {
     LobMeaning.WHO_RUNS: "You can hit it moving one step back: it's yours.",
     LobMeaning.WHAT_BACK: "It sits up short? Then step in and hit down.",
 }
+
+
+def _unless(situation: Situation, asked: LobMeaning) -> str:
+    is_windy = situation.wind not in (None, Wind.NONE)
+    runs = asked is not LobMeaning.WHAT_BACK
+    return said_in_the_wind() if is_windy and runs else _UNLESS[asked]
 
 
 def _said(

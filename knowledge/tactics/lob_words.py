@@ -12,6 +12,7 @@ from knowledge.tactics.lob_answer import LobAnswer
 from knowledge.vocabulary import Hand, PlayerId
 
 GENERAL: Final = "Lob cross off a dead dink, over the off shoulder."
+INTO_THE_SUN: Final = "Lob high into the sun, cross, off a dead dink."
 NO_LOB_CALL: Final = "Leave the lob; keep dinking."
 NOT_OURS: Final = "Leave the lob: it isn't your shot. Keep dinking."
 HIT_DOWN: Final = "Leave the lob: this one is to be hit down."

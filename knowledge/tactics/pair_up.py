@@ -12,8 +12,9 @@ from knowledge.advice import Advice, Choice, Confidence, Reason
 from knowledge.dataclass import dataclass
 from knowledge.planning.names import first_that_fits
 from knowledge.regex import regex
-from knowledge.situation import Agreement, Situation
+from knowledge.situation import Agreement, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
+from knowledge.tactics.lob_lanes import said_in_the_wind
 from knowledge.tactics.pair_up_asked import call_instead
 from knowledge.tactics.pair_up_items import Item, Pair, items_of
 from knowledge.tactics.stack_answer import NAMELESS, pair_of
@@ -86,12 +87,12 @@ def advise(situation: Situation) -> Advice:
         call=_call(situation, card),
         lines=lines_of(card),
         number=_number(card) if is_known else None,
-        unless=_other_partner(situation),
+        unless=_in_the_wind(situation) or _other_partner(situation),
         assumed=None if is_known else _NOBODY,
         confidence=Confidence.GENERAL_RULE if card.settled == 0 else Confidence.CLEAR,
         numbers=MappingProxyType({"settled": float(card.settled), "open": float(len(card.open))}),
         choices=(Choice(label="stack?", topic=Topic.STACK_OR_NOT),),
-        more=_more(card),
+        more=_more(card, asked_about(situation.asked.words)),
     )
 
 
@@ -164,6 +165,13 @@ def _line(card: Card, text: str, *keys: AgreementKey) -> Reason:
     return Reason(text=first_that_fits((text,), limit=LINE_LIMIT), source=source)
 
 
+def _in_the_wind(situation: Situation) -> str | None:
+    """Of lobs alone: wind changes where they come down and not who runs."""
+    is_of_lobs = asked_about(situation.asked.words) is AgreementKey.LOBS
+    is_windy = situation.wind not in (None, Wind.NONE)
+    return said_in_the_wind() if is_of_lobs and is_windy else None
+
+
 def _number(card: Card) -> str:
     if not card.open:
         return f"Forward it to {card.pair[1].name}, so that both have it."
@@ -190,15 +198,26 @@ def _other_partner(situation: Situation) -> str | None:
     )
 
 
-def _more(card: Card) -> tuple[str, ...]:
-    """Why these, and what else could be agreed."""
+_CROSS: Final = "The cross player moves into a slow ball and sees it longer."
+_BETTER_LOOK: Final = 'The one not hitting has the better look: "out", "bounce", "mine", "yours".'
+_RIGHT_FIRST: Final = "Right serves first: at 0 that one stands right anyway."
+_WHY: Final = MappingProxyType(
+    {
+        AgreementKey.MIDDLE: _CROSS,
+        AgreementKey.LOBS: _CROSS,
+        AgreementKey.OUT_CALLER: _BETTER_LOOK,
+        AgreementKey.FIRST_SERVER: _RIGHT_FIRST,
+    }
+)
+
+
+def _more(card: Card, asked: AgreementKey | None) -> tuple[str, ...]:
+    """Why these, and what else could be agreed; of the one thing asked about, that alone."""
+    items = [item for item in card.items if asked in (None, item.key)]
+    whys = (_CROSS, _BETTER_LOOK, _RIGHT_FIRST)
+    why = whys if asked is None else tuple(filter(None, [_WHY.get(asked)]))
     others = (
-        f"{item.asks} {' / '.join(answer.words for answer in item.answers)}" for item in card.items
+        f"{item.asks} {' / '.join(answer.words for answer in item.answers)}" for item in items
     )
-    return (
-        "Decided beforehand beats decided right: no ball falls between you.",
-        "The cross player moves into a slow ball and sees it longer.",
-        'The one not hitting has the better look: "out", "bounce", "mine", "yours".',
-        "Right serves first: at 0 that one stands right anyway.",
-        *others,
-    )
+    beforehand = "Decided beforehand beats decided right: no ball falls between you."
+    return (beforehand, *why, *others)

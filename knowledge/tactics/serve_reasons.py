@@ -8,11 +8,11 @@ from knowledge.flight import Shot
 from knowledge.planning.weighing import is_open
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import serve_words as words
 from knowledge.tactics.aim_words import REASONS, naive_said, short, wind_reasons
 from knowledge.tactics.conditions import marks_weak
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.shot_success import SUCCESS
+from knowledge.tactics.sun_said import SunSide, sun_told
 from knowledge.vocabulary import Trait
 
 
@@ -82,12 +82,10 @@ def _own_serve(answer: ServeAnswer) -> list[Reason]:
 
 
 def _sun(situation: Situation) -> list[Reason]:
-    if not situation.asked.sun:
-        return []
-    match words.sun_side(situation.asked.words):
-        case words.SunSide.THEM:
+    match sun_told(situation.asked):
+        case SunSide.THEM:
             text = "Higher arc: they look up into the sun"
-        case words.SunSide.US:
+        case SunSide.US:
             text = "Sun in your eyes: low toss or drop serve"
         case _:
             return []

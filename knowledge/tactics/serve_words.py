@@ -1,11 +1,8 @@
-"""How a serve is said: the place, the change-up with its sign, and which way the sun is."""
+"""How a serve is said: the place, and the change-up with its sign."""
 
 from __future__ import annotations
 
-from enum import StrEnum
-
 from knowledge.planning.names import first_that_fits
-from knowledge.regex import regex
 from knowledge.tactics.serve_answer import ServeAnswer
 from knowledge.tactics.serve_lanes import Lane, wing_at
 from knowledge.vocabulary import Side, Wing
@@ -17,28 +14,6 @@ _SIGNS = {
     Lane.WIDE: "cheats to the middle",
     Lane.T: "leaves the T open",
 }
-
-
-class SunSide(StrEnum):
-    """Who looks into the sun."""
-
-    THEM = "them"
-    US = "us"
-
-
-_IN_OUR_EYES = regex(r"\b(?:our|my) (?:eyes?|face)\b|\b(?:into|facing|against|looking at) the sun")
-_BEHIND_US = regex(
-    r"\b(?:their|his|her|receiver'?s|returner'?s) (?:eyes?|face)"
-    r"|\bbehind (?:us|me)|\b(?:our|my) backs?|they (?:look|face|are looking|are facing)"
-)
-
-
-def sun_side(words: str) -> SunSide | None:
-    """Which side a question says looks into the sun."""
-    said = words.lower()
-    if _BEHIND_US.search(said):
-        return SunSide.THEM
-    return SunSide.US if _IN_OUR_EYES.search(said) else None
 
 
 def wing_of(answer: ServeAnswer) -> Wing | None:

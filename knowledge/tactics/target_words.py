@@ -17,6 +17,7 @@ from knowledge.sources import COMMON_PRACTICE, Source, rule
 from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_answer import Target
 from knowledge.tactics.target_phases import TargetPhase
+from knowledge.vocabulary import Trait
 
 LABEL: Mapping[TargetPhase, str] = MappingProxyType(
     {
@@ -96,14 +97,30 @@ def aimed(target: Target, *, with_place: bool = True) -> str:
     """ "Okafor's backhand", or the name alone; "even" for neither."""
     if target.one is None:
         return "even"
+    if is_behind(target):
+        return f"behind {target.one.name}"
     place = target.place.place if with_place else ""
     return f"{target.one.name}'s {place}" if place else target.one.name
+
+
+def is_behind(target: Target) -> bool:
+    """Whether it goes where a poacher comes from, as the third's own page says, not at him."""
+    scale = None if target.driver is None else target.driver.effect.scale
+    is_theirs = scale is not None and target.one is not None and scale.player == target.one.player
+    is_poacher = scale is not None and scale.trait is Trait.POACHING
+    return target.phase is TargetPhase.THIRD and is_theirs and is_poacher
+
+
+def _is_of_the_other(target: Target) -> bool:
+    """Whether the reason is what a ball at the partner would lose: the target covers it."""
+    other, part = target.other, target.driver
+    return other is not None and part is not None and f"|of {other.player}|" in str(part.effect.id)
 
 
 _VERB: Mapping[TargetPhase, str] = MappingProxyType(
     {
         TargetPhase.RETURN: "return deep at",
-        TargetPhase.THIRD: "play thirds at",
+        TargetPhase.THIRD: "play thirds",
         TargetPhase.DINKS: "dink",
         TargetPhase.HANDS: "speed up at",
         TargetPhase.LOBS: "lob",
@@ -144,7 +161,10 @@ def phase_call(target: Target) -> str:
     often = _OFTEN.get(target.phase, f"about {tenths(target.share)} of 10")
     candidates = []
     for with_place in (True, False):
-        said = f"{_VERB[target.phase]} {aimed(target, with_place=with_place)}"
+        where = aimed(target, with_place=with_place)
+        if target.phase is TargetPhase.THIRD and not is_behind(target):
+            where = f"at {where}"
+        said = f"{_VERB[target.phase]} {where}"
         said = f"{target.only.name}: {said}" if target.only else capital(said)
         candidates += [f"{said}, {often}.", f"{said}."]
     return first_that_fits(candidates)
@@ -166,9 +186,14 @@ def ground(target: Target) -> Reason | None:
     about = target.one if is_own else target.other
     name = "" if about is None else about.name
     where = LABEL[target.phase]
+    if is_own and _is_of_the_other(target) and target.other is not None:
+        at_other = f"at {target.other.name}, {name} {said}"
+        text = first_that_fits((f"{where}: {at_other}", at_other, said), limit=LINE_LIMIT)
+        return Reason(text=text, source=_source(target))
+    whom = aimed(target) if is_behind(target) else name
     text = first_that_fits(
         (
-            f"{where}: {name}, {said}" if is_own else f"{where}: not {name}, {said}",
+            f"{where}: {whom}, {said}" if is_own else f"{where}: not {name}, {said}",
             f"{name}: {said}",
             said,
         )

@@ -32,6 +32,9 @@ ONLY_SHORT = "Deep or low return? Drop it."
 
 _DRIVE = regex(r"\b(?:drive|drives|driving|rip|bang|blast)\b")
 _WHO = regex(r"\b(?:who|whom|whos|which (?:one|of)|target|better one|weaker one)\b")
+_WHERE = regex(
+    r"\bwhere (?:(?:do|should|shall|can|would|to|i|we|best) )+(?:drive|rip|bang|blast)\b"
+)
 _NOT_AT_WHOM = regex(
     r"\b(?:they|he|she|their|his|her) (?:\w+ )?(?:drive|drives|driving|bang|rip)\b|"
     r"\bwho(?:s| is| of us)? (?:drives|driving|rips|bangs)\b"
@@ -45,7 +48,8 @@ def asks_whom_to_drive(situation: Situation) -> bool:
     if not _DRIVE.search(asked) or _NOT_AT_WHOM.search(asked) or _ANOTHER_SHOT.search(asked):
         return False
     named = [one for one in situation.theirs if one.player in situation.asked.about]
-    return bool(named or _WHO.search(asked)) and not _is_theirs(asked, named)
+    is_aimed = named or _WHO.search(asked) or _WHERE.search(asked)
+    return bool(is_aimed) and not _is_theirs(asked, named)
 
 
 def _is_theirs(asked: str, named: Sequence[OnCourt]) -> bool:

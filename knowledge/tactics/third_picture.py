@@ -48,20 +48,14 @@ def _from_side(third: Third, situation: Situation) -> Side:
 
 
 def _label(option: OptionId, third: Third) -> str:
-    label = third.weighed.ranking.of(option).option.label
-    return label.replace(" at ", " behind ") if _goes_behind(option, third) else label
-
-
-def _goes_behind(option: str, third: Third) -> bool:
-    """Whether this one is at a target that the third goes behind."""
-    return third.is_behind and option.partition(":")[2] == third.where
+    return third.label_of(third.weighed.ranking.of(option).option)
 
 
 def _arrow(
     option: str, share: float, side: Side, third: Third, situation: Situation
 ) -> Arrow | None:
     shot, _, where = option.partition(":")
-    behind = _goes_behind(option, third)
+    behind = third.goes_behind(option)
     start, x_m = at_baseline(side, ours=True), _x_m(where, side, situation, behind=behind)
     if x_m is None:
         return None

@@ -53,10 +53,10 @@ def advise(situation: Situation) -> Advice:
     thirds = thirds_of(situation)
     if not thirds:
         return _no_third(situation, said)
+    if asks_whom_to_drive(situation) and said.came is None and (drives := drives_of(situation)):
+        return drive_at(situation, drives)
     if said.is_told:
         return _for_this_ball(third_asked(thirds, situation), said, situation)
-    if asks_whom_to_drive(situation) and (drives := drives_of(situation)):
-        return drive_at(situation, drives)
     line = third_line(situation)
     if line is None or not line.is_specific:
         return _rule(situation, said, thirds)

@@ -16,11 +16,12 @@ from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import target_words as words
 from knowledge.tactics.aim_words import NOBODY_NAMED, rallies
 from knowledge.tactics.conditions import player_of, trait_of
+from knowledge.tactics.standing_words import capital
 from knowledge.tactics.target_answer import THE_OTHER, Target, open_notes, slightly_at, targets
 from knowledge.tactics.target_effects import EVEN, at
 from knowledge.tactics.target_phases import TargetPhase
 from knowledge.tactics.target_share import best_share, kept
-from knowledge.vocabulary import TRAITS, Topic, TraitKind
+from knowledge.vocabulary import TRAITS, Topic, Trait, TraitKind
 
 NO_BOOK = "No notes on them yet: these three tell."
 PARTNER_UNKNOWN = "Partner not known: taken as average."
@@ -187,6 +188,8 @@ def _flip(target: Target, fact: FactId, if_yes: str, if_no: str) -> str | None:
     habit = TRAITS[trait].kind is TraitKind.HABIT
     said = trait_words(trait, habit=habit, up=up)
     label = words.LABEL[target.phase]
+    if up and target.phase is TargetPhase.THIRD and trait is Trait.POACHING and to == one.name:
+        to = f"behind {to}"
     text = f"{one.name}: {said}? {label}: {to}."
     return text if len(text) <= LINE_LIMIT else None
 
@@ -263,5 +266,7 @@ def _in_full(target: Target) -> str:
     if reason is None:
         return f"{label}: even"
     why = reason.text.partition(": ")[2] or reason.text
+    if words.is_behind(target):
+        why = why.removeprefix(f"{aim}, ")
     only = f" ({target.only.name} only)" if target.only else ""
-    return f"{label}: {aim}{only}. {why} ({reason.source})"
+    return f"{label}: {aim}{only}. {capital(why)} ({reason.source})"

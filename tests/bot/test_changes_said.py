@@ -144,6 +144,19 @@ def test_a_side_can_be_changed() -> None:
     assert found.slots.side is Side.LEFT
 
 
+@pytest.mark.parametrize("said", ["sun is behind them", "and the suns in their eyes now"])
+def test_the_sun_alone_goes_on_from_a_lob_or_a_serve(said: str) -> None:
+    message = read_message(said, VIEW)
+    for last in (Topic.LOB, Topic.AIM_SERVE):
+        found = change_said(message, replace(VIEW, last_topic=last))
+        assert found is not None
+        assert (found.topic, found.changes, found.slots.sun) == (last, True, True)
+    habit = change_said(message, replace(VIEW, last_topic=Topic.ANSWER_PATTERN))
+    assert habit is not None
+    assert (habit.topic, habit.changes) == (Topic.WEATHER_OR_BODY, False)
+    assert change_said(message, VIEW) is None
+
+
 @pytest.mark.parametrize("said", ["and", "what about", "if", "and then what about it"])
 def test_a_change_of_nothing_is_asked_back(demo: Talk, said: str) -> None:
     demo.say("who covers the middle")
@@ -151,6 +164,13 @@ def test_a_change_of_nothing_is_asked_back(demo: Talk, said: str) -> None:
     assert demo.heard is not None
     assert isinstance(demo.heard.understood, Unclear)
     assert demo.buttons[0].topic is not None
+
+
+def test_what_wind_does_beside_the_call_that_stands_is_told(demo: Talk) -> None:
+    demo.say("who runs for the lobs")
+    told = demo.say("and if its windy")
+    assert NO_CHANGE in told
+    assert "who runs stays" in told.splitlines()[-1]
 
 
 def test_what_was_not_understood_is_not_said_to_change_nothing(demo: Talk) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.render import BUTTONS_PER_ROW, ROW_CHARACTERS, render, rows
 from bot.chat.reply import Button
 from bot.chat.wording import wording
@@ -27,6 +29,19 @@ ADVICE = Advice(
     ),
     more=("Net there is 34 inches.",),
 )
+
+
+def test_a_call_that_is_one_of_several_says_so() -> None:
+    """At 26 in 100 some other call is likelier the best than this one."""
+    several = wording("several").format(count="26")
+    low = replace(ADVICE, numbers={"p_best": 0.26})
+    assert several in render(low).text.splitlines()
+    for other in (
+        replace(low, numbers={"p_best": 0.6}),
+        replace(low, confidence=Confidence.GENERAL_RULE),
+        replace(low, confidence=Confidence.TOSS_UP),
+    ):
+        assert "Others come close" not in render(other).text
 
 
 def test_the_call_comes_first_and_reasons_end_with_their_source() -> None:

@@ -115,3 +115,15 @@ def test_what_the_rules_settle_of_one_ball_is_no_habit(text: str) -> None:
 )
 def test_a_habit_or_a_body_alone_is_no_rule(text: str) -> None:
     assert _topic(text) is not Topic.RULES_QUESTION
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("mira wants to lob the sun side, smart?", Topic.LOB),
+        ("we wanna lob into the sun, good idea?", Topic.LOB),
+        ("we want the sun side, which end", Topic.CHOOSE_END_OR_SERVE),
+    ],
+)
+def test_a_lob_into_the_sun_is_a_lob_and_no_end(text: str, topic: Topic) -> None:
+    assert _topic(text) is topic

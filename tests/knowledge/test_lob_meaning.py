@@ -96,6 +96,29 @@ def test_whether_one_of_us_should_lob_is_ours(words: str) -> None:
     assert _meant_of_ours(words) is LobMeaning.ATTACK
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "is it worth lobbing okafor",
+        "is it worth lobbing her",
+        "worth a lob?",
+        "what about lobbing him",
+        "thoughts on lobbing lindqvist",
+        "lobbing her good idea?",
+        "should we keep lobbing okafor",
+    ],
+)
+def test_a_lob_that_is_weighed_is_ours(words: str) -> None:
+    assert _meant_of_ours(words) is LobMeaning.ATTACK
+
+
+@pytest.mark.parametrize(
+    "words", ["they keep lobbing her", "what about okafor lobbing us", "is it worth chasing lobs"]
+)
+def test_a_lob_that_they_hit_is_theirs(words: str) -> None:
+    assert _meant_of_ours(words) is LobMeaning.THEIRS
+
+
 @pytest.mark.parametrize("words", ["should she lob back", "what should he do if they lob"])
 def test_what_one_of_us_does_off_theirs_is_not(words: str) -> None:
     assert _meant_of_ours(words) is not LobMeaning.ATTACK

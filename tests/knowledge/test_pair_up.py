@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from noted_players import often_noted, player
 
 from knowledge.advice import CALL_LIMIT
-from knowledge.situation import Agreement, Asked, Familiarity, Formation, OnCourt, Situation
+from knowledge.situation import Agreement, Asked, Familiarity, Formation, OnCourt, Situation, Wind
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
 from knowledge.tactics.middle_answer import Owner, agreed_owner, answer_middle
@@ -257,3 +257,31 @@ def test_whatever_was_agreed_the_card_fits_a_phone(
     assert 0 < len(advice.call) <= CALL_LIMIT
     assert len(advice.lines) == 5
     assert all(len(line.text) <= LINE_LIMIT for line in advice.lines)
+
+
+def test_why_is_told_of_the_one_thing_asked_about() -> None:
+    every, lobs = (
+        advise(_asked(MIRA, TOM, words=words)).more
+        for words in ("what do we agree", "who takes the lobs")
+    )
+    assert "The cross player moves into a slow ball and sees it longer." in lobs
+    assert [line for line in lobs if "?" in line] == [
+        line for line in every if line.startswith("Who runs for a lob?")
+    ]
+    assert len(lobs) < len(every) / 2
+
+
+@pytest.mark.parametrize(
+    ("words", "wind", "told"),
+    [
+        ("who takes the lobs", Wind.SOME, True),
+        ("who takes the lobs", None, False),
+        ("who takes the lobs", Wind.NONE, False),
+        ("who takes the middle", Wind.SOME, False),
+    ],
+)
+def test_wind_moves_a_lob_and_not_who_runs(words: str, wind: Wind | None, told: bool) -> None:
+    still, windy = _asked(MIRA, TOM, words=words), _asked(MIRA, TOM, words=words)
+    advice = advise(replace(windy, wind=wind))
+    assert advice.call == advise(still).call
+    assert ("who runs stays" in (advice.unless or "")) is told

@@ -15,6 +15,7 @@ from knowledge.planning.aged import age
 from knowledge.planning.probes import PROBES
 from knowledge.planning.worth import FACTS, HABITS, SKILLS
 from knowledge.situation import Asked, OnCourt
+from knowledge.tactics import advise
 from knowledge.vocabulary import TRAITS, PlayerId, Side, Topic, TraitKind
 
 
@@ -140,3 +141,16 @@ def test_any_notes_fit_a_phone(claims: list[str]) -> None:
     advice = _report(player(3, "Nguyen-Brandt", None, *claims), player(4, "van der Meer", None))
     assert len(advice.lines) <= 5
     assert all(len(line.text) <= 90 for line in advice.lines)
+
+
+@pytest.mark.parametrize("hand", ["hand left", "hand right", None])
+def test_a_weak_counter_is_attacked_where_the_speed_up_page_says(hand: str | None) -> None:
+    """A wing is no place to aim at: both answers name the hip that meets it."""
+    notes = [*([hand] if hand else []), "counter_backhand weakness"]
+    one = player(3, "Okafor", Side.RIGHT, *notes)
+    report, attack = (
+        advise(match(topic, one, player(4, "Lindqvist", Side.LEFT)))
+        for topic in (Topic.OPPONENT_REPORT, Topic.AIM_ATTACK)
+    )
+    assert "hip" in report.call
+    assert report.call == attack.call

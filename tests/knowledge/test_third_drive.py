@@ -107,6 +107,22 @@ def test_a_told_ball_is_weighed_against_the_drop() -> None:
     assert asked("deep return drive at who", GELL, RUDD).call.startswith("Drop it")
 
 
+@pytest.mark.parametrize("words", ["where do i drive my third", "where should we rip the third"])
+def test_where_to_drive_is_answered_with_a_drive(words: str) -> None:
+    weak = rudd(*often_noted("handles_pace weakness", 2))
+    assert asked(words, GELL, weak).call.startswith("Drive at Rudd")
+    assert asked("where do they drive", GELL, weak).call == asked("third shot", GELL, weak).call
+
+
+def test_the_mix_goes_behind_a_poacher_as_its_call_does() -> None:
+    mix = asked("third shot", GELL, rudd(*often_noted("poaching often"))).mix
+    assert mix is not None
+    assert [one.label for one in mix.shares if "Rudd" in one.label] == [
+        "drop behind Rudd",
+        "drive behind Rudd",
+    ]
+
+
 def test_without_a_drive_of_our_own_none_is_called() -> None:
     situation = match(Topic.THIRD_SHOT, GELL, RUDD, ours=OURS_WITHOUT_A_DRIVE)
     advice = advise(replace(situation, asked=Asked(words="drive who")))

@@ -146,6 +146,25 @@ def test_a_strong_partner_who_covers_takes_half_of_the_whole_edge(habit: str) ->
     assert covered.per_100 < 0.5 * alone.per_100
 
 
+def test_a_third_goes_behind_a_poacher_and_never_at_him() -> None:
+    """As the plan and the third's own page say it; and a dink goes at him only because one at the
+    partner is cut off."""
+    advice = advise(match(Topic.WHOM_TO_TARGET, okafor("poaching often"), lindqvist()))
+    reasons = [reason.text for reason in advice.reasons]
+    assert "Third: behind Okafor." in advice.call
+    assert "Third: behind Okafor, poaches a lot" in reasons
+    assert "Dinks: at Lindqvist, Okafor poaches a lot" in reasons
+    thirds = advise(
+        replace(
+            match(Topic.WHOM_TO_TARGET, okafor("poaching often"), lindqvist()),
+            asked=Asked(words="whom do we target on thirds"),
+        )
+    )
+    assert thirds.call.startswith("Play thirds behind Okafor")
+    slow = advise(match(Topic.WHOM_TO_TARGET, okafor("forward_speed weakness"), lindqvist()))
+    assert "behind" not in slow.call
+
+
 def test_what_a_weak_player_is_worth_depends_on_where_they_stand() -> None:
     """The lanes: a right-hander's backhand is in the middle on the right, where a poaching partner
     gets to it, and at the sideline on the left, where nobody does (table 2.0d of the review)."""

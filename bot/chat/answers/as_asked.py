@@ -90,12 +90,23 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
         # Whom they play at stands while the talk is of what the two of us do.
         return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
+    if question.changes and question.slots.sun and question.topic in _SUN_DECIDES:
+        return "\n".join(filter(None, [last.before if last else None, question.text]))
     if question.topic is Topic.LOB and last is not None:
         return _of_our_bodies(desk, last)
+    if last is not None and last.topic is question.topic is Topic.AIM_RETURN:
+        return _of_the_return(question, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
     goes_on = _GOES_ON.search(question.text) or waits_for_hurt(question.text, before=last.text)
     return last.text if goes_on else None
+
+
+def _of_the_return(question: Question, last: Asked) -> str | None:
+    """Who crosses for it stands while the talk is of where it goes: "and down the line on him"."""
+    if question.changes:
+        return question.text  # the words before it are the question's own still
+    return last.text if _LEANS.match(question.text.strip()) else None
 
 
 def _of_our_bodies(desk: Desk, last: Asked) -> str | None:
@@ -104,6 +115,9 @@ def _of_our_bodies(desk: Desk, last: Asked) -> str | None:
     lines = (*(last.before or "").splitlines(), last.text)
     return "\n".join(one for one in lines if complains_of_us(one, names=names)) or None
 
+
+_SUN_DECIDES = frozenset({Topic.LOB, Topic.AIM_SERVE})
+"""Where it matters whose eyes the sun is in, which only the words tell."""
 
 _LEANS = regex(r"(?:and|what if|what about|or|so|but|then|same|also)\b", re.IGNORECASE)
 

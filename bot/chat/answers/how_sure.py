@@ -37,4 +37,6 @@ def how_sure(desk: Desk, topic: Topic) -> Reply:
 
 def _grounds(advice: Advice) -> list[str]:
     told = [f"· {one.text} ({one.source})" for one in (advice.reasons or advice.lines)]
+    if advice.is_one_of_several:
+        return told  # "others come close" is what the figure above says already
     return [wording(_IN_WORDS[advice.confidence]), *told]

@@ -99,7 +99,8 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     is_said = where.score_said or question.slots.score is not None
     is_of_score = is_said and asked.topic in _OF_A_SCORE
     whose = [now.assumed] if is_of_score and now.assumed is not None else []
-    why = "\n".join([wording("changes_nothing"), *whose])
+    in_it = [now.unless] if weather and now.unless and now.unless != before.unless else []
+    why = "\n".join([wording("changes_nothing"), *whose, *in_it])
     more = offer_buttons([Topic.WEATHER_OR_BODY]) if weather else ()
     stands = stands_as_it_was(reply, question.text, why)
     return with_buttons(stands, more)
