@@ -103,20 +103,8 @@ def _ridge(
 
     size = wanted.size
     operator = LinearOperator((size, size), matvec=slope, dtype=np.float32)
-    steps = np.repeat(_steps(scaled, ridge), shape[1])
-    scaling = LinearOperator((size, size), matvec=lambda left: steps * left, dtype=np.float32)
-    found, _ = cg(operator, wanted.ravel(), rtol=tolerance, M=scaling)
+    found, _ = cg(operator, wanted.ravel(), rtol=tolerance)
     return np.asarray(found, dtype=np.float32).reshape(shape)
-
-
-def _steps(scaled: scipy.sparse.csr_matrix, ridge: float) -> Numbers:
-    """How far each feature goes at first, by the root of its own part of the sum (a diagonal
-    preconditioner): as near the bottom in three fifths of the rounds. By the part itself, rare
-    features come last, and on those a voice's questions turn.
-    """
-    squares = np.asarray(scaled.multiply(scaled).sum(axis=0), dtype=np.float32).ravel()
-    steps: Numbers = 1 / np.sqrt(squares + np.float32(ridge))
-    return steps
 
 
 def quantised(table: FeatureTable, weights: Numbers) -> LinearModel:
