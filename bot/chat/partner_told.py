@@ -95,6 +95,8 @@ def _switched_to(text: str, said: Sequence[Word], line: str, chat: ChatView) -> 
         return None
     start = len(line[: found.start("name")].split())
     named = said[start : start + len(found["name"].split())]
+    if named[-1].folded == "book":
+        return None  # "switch to mira's book": where we write, and not with whom we play
     known = _known(find_mentions(said, chat), named)
     if known is not None:
         rests = {row.player for row in chat.roster if row.ours} - {*chat.ours}
