@@ -67,6 +67,8 @@ def asked_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Q
     return () if _is_of_an_end(fixed, asked, message, chat) else asked
 
 
+_NAMES_CHANCES = regex(r"\b(?:chances?|odds)\b")
+
 _OF_A_SCORE = frozenset({Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.WHERE_TO_STAND})
 
 
@@ -75,6 +77,8 @@ def _is_of_an_end(
 ) -> bool:
     """ "11-9 us lol what a comeback": a game that is over has no chances, unless they are asked."""
     if not asked or asked[0].topic not in _OF_A_SCORE or message.asks:
+        return False
+    if _NAMES_CHANCES.search(folded_line(message.said)):
         return False
     if isinstance(fixed, ResultSaid):
         return bool(fixed.games)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
 from bot.chat.said import Mention
@@ -10,6 +11,8 @@ from bot.chat.words import Word
 NAME = "N"
 """What stands for a name or a pronoun."""
 
+Span = tuple[int, int]
+
 
 def named_line(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
     """The folded words in one line."""
@@ -17,9 +20,10 @@ def named_line(said: Sequence[Word], mentions: Sequence[Mention]) -> str:
 
 
 def _words(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:
-    begun: set[tuple[int, int]] = set()
-    for word in said:
-        span = next((one.span for one in mentions if _stands_in(word, one)), None)
+    named = _spans_of(said, mentions)
+    begun: set[Span] = set()
+    for at, word in enumerate(said):
+        span = named.get(at)
         if span is None:
             yield word.folded
         elif span not in begun:
@@ -27,5 +31,11 @@ def _words(said: Sequence[Word], mentions: Sequence[Mention]) -> Iterator[str]:
             yield NAME
 
 
-def _stands_in(word: Word, mention: Mention) -> bool:
-    return mention.span[0] <= word.span[0] < mention.span[1]
+def _spans_of(said: Sequence[Word], mentions: Sequence[Mention]) -> dict[int, Span]:
+    """The first mention's span for each word that is part of one; each is looked up once."""
+    starts = [word.span[0] for word in said]
+    named: dict[int, Span] = {}
+    for one in mentions:
+        for at in range(bisect_left(starts, one.span[0]), bisect_left(starts, one.span[1])):
+            named.setdefault(at, one.span)
+    return named

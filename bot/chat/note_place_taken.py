@@ -10,7 +10,8 @@ from knowledge.regex import regex
 from knowledge.vocabulary import Trait
 
 _ON_A_SIDE: Final = regex(
-    r"\b(?:when|if|while|whenever|with) (?:hes|shes|he is|she is|he|she|him|her|im|@)"
+    r"\b(?:(?:when|if|while|whenever) (?:hes|shes|he is|she is|he|she|him|her|im|@)"
+    r"|with (?:him|her))"
     r" (?:(?:is|s|plays|playing|stands|standing|on|at|from|over) )*(?:the )?(?:left|right)\b"
 )
 _OF_SIDES: Final = frozenset({Trait.MOVES_LEFT, Trait.MOVES_RIGHT, Trait.SIDE_PLAYED})

@@ -42,7 +42,8 @@ def own_substitute_said(message: Message, chat: ChatView) -> BookSaid | None:
     line = " ".join(word.folded for word in message.said)
     for form in _OURS:
         found = form.fullmatch(line)
-        told = None if found is None else _told(found, message, chat)
+        is_told = found is not None and found["out"] and found["new"]
+        told = _told(found, message, chat) if found is not None and is_told else None
         if told is not None:
             return told
     return None

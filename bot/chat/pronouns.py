@@ -60,8 +60,8 @@ def _meant(
     is_of_a_pair = all(each.pronoun for each in before) and tells_of_two(said)
     focus = [each for each in view.focus if not (is_of_a_pair and each in view.ours)]
     last = (*named[::-1], *focus)
-    is_mine = shares_the_court(said) or is_told_to_do(said)
-    if folded in _SINGULAR and is_mine and not set(named) & set(view.theirs):
+    may_be_mine = folded in _SINGULAR and not set(named) & set(view.theirs)
+    if may_be_mine and (shares_the_court(said) or is_told_to_do(said)):
         return _beside(view.asker, view)
     if only_contrasts(said) and (other := _other_asked_of(folded, last, before, view)):
         return other

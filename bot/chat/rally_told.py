@@ -19,7 +19,7 @@ _SIDES = frozenset(["us", "them"])
 """Behind "and" a side alone goes on from what was asked: "and them"; a rally is "and theirs"."""
 
 
-ASKS_ON = regex(r"(?:(?:and|but|or|what about|how about|ok|so) )+(?:theirs|ours|his|hers|mine)")
+ASKS_ON = regex(r"(?:(?:and|but|or|what about|how about) )+(?:theirs|ours|his|hers|mine)")
 """`and theirs`: behind a question it goes on from it; behind a rally it tells the next."""
 
 _TARGET = regex(

@@ -185,7 +185,7 @@ def test_no_name_of_either_side_counts_a_rally_by_itself(demo: Talk, said: str) 
     assert rallies(demo) == 0
 
 
-@pytest.mark.parametrize("said", ["tom won it", "one for tom", "ok ours", "and theirs", "us again"])
+@pytest.mark.parametrize("said", ["tom won it", "one for tom", "ok ours", "us again"])
 def test_whose_a_rally_was_still_counts_it(demo: Talk, said: str) -> None:
     demo.say("where do i serve okafor")
     demo.say(said)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.payload import Verb, tap
-from bot.chat.render import with_buttons
 from bot.chat.reply import Button, Reply
 from bot.chat.said import ScoreSaid
 from bot.chat.wording import wording
@@ -32,7 +33,8 @@ def with_other_reading(
     is_near = _distance(now, before) == _distance(other, before) and not _falls(other, before)
     if not is_near or now.is_over or faults_of_state(other):
         return reply
-    return with_buttons(reply, [_button(desk, match, other.call, ours=other.we_serve)])
+    button = _button(desk, match, other.call, ours=other.we_serve)
+    return replace(reply, buttons=((button,), *reply.buttons))
 
 
 def _button(desk: Desk, match: MatchId, call: ScoreCall, *, ours: bool) -> Button:
