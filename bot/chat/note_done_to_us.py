@@ -14,7 +14,10 @@ _STRUCK: Final = frozenset({Trait.BODY_JAM, Trait.HANDLES_PACE})
 _AT_US: Final = regex(r"\bjam(?:s|med|ming)?(?: up)? (?:me|us|my|our|you)\b")
 """Whoever jams us is not the one who is jammed."""
 
-_JAMS: Final = frozenset(["jam", "jams", "jammed", "jamming"])
+_JAMS: Final = frozenset(["jams", "jammed"])
+"""With whoever does it before them: "better to jam her than him" is said of what we do."""
+
+_WHO: Final = frozenset([NAME, "he", "she", "who", "always", "often", "just"])
 
 _PELTS: Final = regex(
     r"\b(?:hits?|hitting|smash(?:es)?|drives?|bangs?|whacks?|sends?|slams?|aims?|puts?|plays?"
@@ -26,7 +29,7 @@ _PELTS: Final = regex(
 
 _IS_OURS: Final = regex(
     r"(?:(?:is|was|are|s|its|shot|always|wide) )*"
-    r"(?:there|open|on|free|available|mine|ours|possible|for (?:us|me)|to be had)\b"
+    r"(?:there|open|on(?! \w)|free|available|mine|ours|possible|for (?:us|me)|to be had)\b"
 )
 _AROUND_THE_POST: Final = frozenset({Trait.AROUND_POST, Trait.ERNIE})
 
@@ -49,8 +52,9 @@ def _is_ours_to_hit(claim: Claim, note: NoteLine) -> bool:
 
 def _jams_another(claim: Claim, note: NoteLine) -> bool:
     """ "Lotte jams Tobias": the one named right behind is jammed."""
-    for at in range(len(note.line) - 1):
-        if note.line[at] in _JAMS and note.line[at + 1] == NAME:
+    for at in range(1, len(note.line) - 1):
+        is_done = note.line[at] in _JAMS and note.line[at - 1] in _WHO
+        if is_done and note.line[at + 1] == NAME:
             start = note.said[at + 1].span[0]
             jammed = [one.players for one in note.whose if one.span[0] == start]
             return all(claim.player not in players for players in jammed)

@@ -15,7 +15,7 @@ from bot.chat.note_witness import without_witness
 from bot.chat.pointed_out import points_at
 from bot.chat.pronouns import tells_of_two
 from bot.chat.said import Certainty, Mention
-from bot.chat.told_by_looks import points_across_the_net, points_at_a_stranger
+from bot.chat.told_by_looks import points_across_the_net
 from bot.chat.trait_lexicon import NAME, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -94,10 +94,10 @@ def _implied(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
     """Nobody named: the one player spoken of just now, if it is only one.
 
     A he and a she whom nobody named are a pair: neither is the one of us who was spoken of. Nor is
-    somebody described instead of named.
+    one of us whoever is described instead of named.
     """
     is_of_others = tells_of_two(said) and {*view.focus} <= {*view.ours}
-    if len(view.focus) != 1 or is_of_others or points_at_a_stranger(said):
+    if len(view.focus) != 1 or is_of_others:
         return ()
     if {*view.focus} <= {*view.ours} and points_across_the_net(said):
         return ()
