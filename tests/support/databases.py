@@ -17,13 +17,14 @@ from uuid import uuid4
 
 import pytest
 from compiled import compiling_once
-from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy import Connection, Engine, create_engine, event, inspect, text
 from sqlalchemy.engine import URL, make_url
 
 from scouting_db.base import Base
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.session import Store, open_store
+from scouting_db.upgrade import REVISION
 from scouting_db.values import AccountId, BookId, ChatId, Micros, PersonId
 
 NOON = 1_750_000_000_000_000
@@ -87,16 +88,33 @@ def opened(url: str) -> Iterator[Store]:
 
 
 def empty(url: URL) -> None:
-    """Leave no row in any of our tables, and no connection that a test forgot."""
+    """As it was when it was migrated: no row in any of our tables, no connection that a test
+    forgot, and whole again where a test took a table away or set the revision back.
+    """
     engine = create_engine(url, isolation_level="AUTOCOMMIT")
     _run(
         engine,
         "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
         " WHERE datname = current_database() AND pid <> pg_backend_pid()",
     )
-    tables = ", ".join(Base.metadata.tables)
-    _run(engine, f"TRUNCATE {tables} RESTART IDENTITY CASCADE")
+    is_whole = _is_whole(engine)
+    if is_whole:
+        _run(engine, f"TRUNCATE {', '.join(Base.metadata.tables)} RESTART IDENTITY CASCADE")
+    else:
+        _run(engine, "DROP SCHEMA public CASCADE")
+        _run(engine, "CREATE SCHEMA public")
     engine.dispose()
+    if not is_whole:
+        open_store(shown(url)).close()
+
+
+def _is_whole(engine: Engine) -> bool:
+    with engine.connect() as connection:
+        tables = {*inspect(connection).get_table_names()}
+        if not tables >= {*Base.metadata.tables, "alembic_version"}:
+            return False
+        revision = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
+        return bool(revision == REVISION)
 
 
 @contextmanager
