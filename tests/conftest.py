@@ -14,7 +14,7 @@ from hypothesis import settings
 # stays as it is.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
-settings.register_profile("no clock", deadline=None)
+settings.register_profile("no clock", deadline=None, max_examples=50)
 settings.load_profile("no clock")
 
 

@@ -21,7 +21,7 @@ from bot.chat.recent import Recent
 from bot.chat.reply import Reply
 from scouting_db.directory import Directory
 
-SEEDS, EDITS_A_SEED, ASKED_AFTER = 3, 12, 3
+SEEDS, EDITS_A_SEED, ASKED_AFTER = 2, 12, 3
 
 QUESTIONS = (
     "where do i dink okafor",

@@ -1,4 +1,4 @@
-"""What no question of a voice may be taken for, each read once for all of these: some seconds."""
+"""What no question of a voice may be taken for: every second one, read once for all of these."""
 
 from __future__ import annotations
 
@@ -20,13 +20,13 @@ MOST_SPLIT = 0.01
 
 @cache
 def asked() -> tuple[tuple[Example, Message, ChatView], ...]:
-    """Every question of every open voice, as read in the chat that it was asked in."""
+    """Questions of every open voice, as read in the chat that they were asked in."""
     return tuple(_asked())
 
 
 def _asked() -> Iterator[tuple[Example, Message, ChatView]]:
     for voice in OPEN_VOICES:
-        for example in voice_examples(voice):
+        for example in voice_examples(voice)[::2]:
             chat = replace(VIEW, last_topic=example.after)
             yield example, read_message(example.text, chat), chat
 
@@ -37,7 +37,7 @@ def test_a_message_of_one_topic_is_hardly_ever_cut() -> None:
         for example, message, chat in asked()
         if len({one.topic for one in several_questions(message, chat)}) > 1
     ]
-    assert len(asked()) > 1_600
+    assert len(asked()) > 800
     assert len(cut) <= MOST_SPLIT * len(asked()), cut
 
 

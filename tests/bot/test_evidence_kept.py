@@ -29,7 +29,7 @@ from scouting_db.values import (
     RateRow,
 )
 
-SEEDS, EDITS_A_SEED = 3, 30
+SEEDS, EDITS_A_SEED = 2, 30
 
 
 def test_of_all_books_together_so_much_is_kept(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -17,7 +17,7 @@ from scouting_db.book import Book
 from scouting_db.parts import PART_OF
 from scouting_db.values import Part, Stamps
 
-SEEDS, EDITS_A_SEED = 3, 40
+SEEDS, EDITS_A_SEED = 2, 40
 
 NOT_THE_BOOK_S_OWN = {"member"}
 """Tables with a book's number in their key that its door does not write: who may use it."""

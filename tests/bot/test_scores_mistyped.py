@@ -20,16 +20,16 @@ IN_MATCH = replace(EVENING, match_on=True, theirs=(PlayerId(3), PlayerId(6)))
 """With Okafor and Hale across the net."""
 
 READ_RIGHT = {
-    "abe": 166, "bea": 160, "coby": 167, "dag": 160, "fitz": 135, "gus": 165, "ike": 157,
-    "jude": 155, "lou": 147, "effie": 131, "hana": 128, "kit": 37,
+    "abe": 85, "bea": 82, "coby": 89, "dag": 85, "fitz": 74, "gus": 87, "ike": 84,
+    "jude": 87, "lou": 80, "effie": 66, "hana": 69, "kit": 35,
 }  # fmt: skip
-"""Recorded, of 180 lines each; only ever raised. The last three writers' lines nobody reads."""
+"""Recorded, of every second of 180 lines; only ever raised. The last three's nobody reads."""
 
 
 @pytest.mark.parametrize("writer", sorted(READ_RIGHT))
 def test_lines_read_right(writer: str) -> None:
     lines = (LINES / f"{writer}.scores.jsonl").read_text(encoding="utf-8").splitlines()
-    right = count_right([json.loads(line) for line in lines if line.strip()])
+    right = count_right([json.loads(line) for line in lines[::2] if line.strip()])
     assert right >= READ_RIGHT[writer], f"{right} of {len(lines)}"
 
 

@@ -32,7 +32,7 @@ QUESTIONS = (
     "at 4-6-1 should we call a time-out",
     "they won the toss and took the serve, which end",
 )
-BOOKS = 6
+BOOKS = 3
 SKILLS = [trait for trait, row in TRAITS.items() if row.kind is TraitKind.SKILL]
 LOST = 3
 

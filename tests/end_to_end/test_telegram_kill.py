@@ -15,7 +15,7 @@ CHATS = 5
 PER_CHAT = 12
 
 
-@pytest.mark.parametrize("after_replies", [0, 3, 17, 40])
+@pytest.mark.parametrize("after_replies", [3, 40])
 def test_a_killed_bot_goes_on_where_it_was(tmp_path: Path, after_replies: int) -> None:
     with running(delay_s=0.01) as api:
         for n in range(PER_CHAT):

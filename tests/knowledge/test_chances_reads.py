@@ -37,7 +37,7 @@ def exact_worth_of_a_try(read: Read, chance: float) -> float:
     return max(each) * read.share
 
 
-@pytest.mark.parametrize("chance", [0.1, 0.44, 0.56, 0.9])
+@pytest.mark.parametrize("chance", [0.44, 0.9])
 @pytest.mark.parametrize(("behind", "doubt"), [(1, 7), (0, 4), (3, 7), (1, 2), (-1, 5)])
 def test_a_try_teaches_what_quadrature_says(behind: float, doubt: float, chance: float) -> None:
     """The value of sample information (Raiffa and Schlaifer 1961; from memory)."""

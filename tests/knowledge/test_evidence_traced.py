@@ -30,7 +30,7 @@ from knowledge.vocabulary import (
 NAMES = {1: "Mira", 2: "Tom", 3: "Okafor", 4: "Lindqvist"}
 SIDES = {1: Side.RIGHT, 2: Side.LEFT, 3: Side.RIGHT, 4: Side.LEFT}
 TOPICS = sorted(PAGES)
-BOOKS = 4
+BOOKS = 2
 
 
 def some_notes(rng: random.Random) -> list[Observation]:

@@ -31,7 +31,7 @@ from knowledge.mixing import (
 )
 from knowledge.vocabulary import RallyChance
 
-GAMES = 3000
+GAMES = 1500
 EXACT = 1e-9
 
 

@@ -138,9 +138,10 @@ AGREEMENT = list(
         ((None, "still"), (4.5, "still"), (None, "backward")),
         (None, BallKind.DRIVE),
     )
-)
+)[::5]
 """Heights, paces, spins, winds, where and how we meet it (at the line, in mid-court, moving), and
-whether it is called a drive.
+whether it is called a drive. Every fifth of all: no list is a multiple of five long, so each value
+meets each of any other list.
 """
 
 

@@ -107,7 +107,7 @@ def store(request: pytest.FixtureRequest) -> Iterator[Store]:
         opened.close()
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 @given(body=BODIES, secret=SECRETS)
 def test_whatever_is_sent_the_door_stands(store: Store, body: bytes, secret: str | None) -> None:
     async def visit() -> None:
