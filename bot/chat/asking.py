@@ -19,6 +19,7 @@ _EITHER_OR = regex(
 
 
 _SENTENCE_ENDS = frozenset(".!\n")
+_PAUSES = _SENTENCE_ENDS | set(",;:")
 
 _RHETORICAL = regex(
     r"\b(?:dont|do not) ask(?: (?:me|how|why|what|where))*\b|\bidk (?:which server|who serves)\b"
@@ -77,18 +78,30 @@ def asks(text: str, said: Sequence[Word]) -> bool:
     line = _RHETORICAL.sub("", _line(said))
     if any(number(word) is not None for word in said):
         line = _EXCLAIMED.sub("", line)
-    if "?" in text or any(form.search(line) for form in _forms()):
+    if "?" in text or any(form.search(line) for form in _forms()) or _asks_behind_a_pause(said):
         return True
     return any(
         form.match(_RHETORICAL.sub("", later))
-        for later in _later_sentences(said)
+        for later in _behind(said, _SENTENCE_ENDS)
         for form in _opening_forms()
     )
 
 
-def _later_sentences(said: Sequence[Word]) -> list[str]:
-    """ "Side out to us. Who starts on the right": a question may open after the first sentence."""
-    starts = [at for at, word in enumerate(said) if at and set(word.gap) & _SENTENCE_ENDS]
+def _asks_behind_a_pause(said: Sequence[Word]) -> bool:
+    """ "Thirds, what's okafor's drop": what it is about stands before what is asked of it."""
+    form = any_of("asking_behind_a_pause", first=True)
+    said = [replace(one, folded=f"{one.folded}s") if _is_short(one) else one for one in said]
+    return any(form.match(later) for later in _behind(said, _PAUSES))
+
+
+def _is_short(word: Word) -> bool:
+    """The "what's" of "what's okafor's drop", whose 's reads as a possessive."""
+    return word.is_possessive and word.folded in ("what", "how")
+
+
+def _behind(said: Sequence[Word], stops: frozenset[str]) -> list[str]:
+    """ "Side out to us. Who starts on the right": a question may open behind such a sign."""
+    starts = [at for at in range(1, len(said)) if stops & set(said[at].gap)]
     return [_line(said[at:]) for at in starts]
 
 
@@ -103,7 +116,9 @@ def surely_asks(text: str, said: Sequence[Word]) -> bool:
     "Okafor? lefty" and "no idea why hale lobs" only sound like one.
     """
     line = _line(said)
-    return text.rstrip().endswith("?") or any(form.search(line) for form in _sure_forms())
+    if text.rstrip().endswith("?") or any(form.search(line) for form in _sure_forms()):
+        return True
+    return _asks_behind_a_pause(said)
 
 
 @cache

@@ -6,9 +6,12 @@ import re
 from collections.abc import Sequence
 
 from bot.chat.message import Message
-from bot.chat.said import BookSaid, BookVerb, Mention
+from bot.chat.said import BookSaid, BookVerb, Claim, Mention
 from bot.chat.words import words, words_in
+from knowledge.dataclass import dataclass
 from knowledge.regex import regex
+from knowledge.vocabulary import Trait, Value
+from scouting_db.values import NewObservation
 
 _POLITE = r"(?:(?:please|pls|ok|so|oops|no|wait|actually|sorry|can you|could you|hey) )*"
 _DROP = (
@@ -55,7 +58,7 @@ _NOT_ABOUT = words_in(
     " anything wrong true right incorrect false thats forget delete remove scratch drop erase"
     " ignore scrap take back undo cancel strike disregard out wrote noted told put down before"
     " earlier regarding saying can could sorry wait actually oops hey so ok first last other"
-    " those"
+    " those play plays playing use uses"
 )
 _POINTING = words_in("it its is was thats actually no nope sorry were we play playing v vs")
 
@@ -106,7 +109,41 @@ def notes_dropped(message: Message) -> BookSaid | None:
     begins = sum(word.span[0] < named[0].span[0] for word in message.said)
     if begins > len(found[0].split()) + 2:
         return None
-    traits = dict.fromkeys(claim.trait.value for claim in message.note.claims)
-    return BookSaid(
-        text=message.text, verb=BookVerb.DROP_NOTES, words=" ".join(traits), mentions=named[:1]
+    is_denied = _DENIED.match(line) is not None
+    told = dict.fromkeys(
+        claim.trait.value if is_denied else as_told(claim) for claim in message.note.claims
     )
+    return BookSaid(
+        text=message.text, verb=BookVerb.DROP_NOTES, words=" ".join(told), mentions=named[:1]
+    )
+
+
+def as_told(claim: Claim) -> str:
+    """The claim in a word: its trait and what is told of it."""
+    return f"{claim.trait.value}={'not-' if claim.denied else ''}{claim.value.value}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToldOf:
+    """What a note to go claims: of which trait, and, where that is told, what of it."""
+
+    trait: Trait
+    value: Value | None = None
+    denied: bool = False
+
+    def is_told_by(self, one: Claim | NewObservation) -> bool:
+        """Whether it is the same; of two values the one is told by the other denied."""
+        if one.trait is not self.trait:
+            return False
+        return self.value is None or (one.value is self.value) is (one.denied is self.denied)
+
+
+def told_of(words: str) -> tuple[ToldOf, ...]:
+    """What `notes_dropped` put into words, read back."""
+    found = []
+    for word in words.split():
+        trait, _, value = word.partition("=")
+        bare = value.removeprefix("not-")
+        known = Value(bare) if bare else None
+        found.append(ToldOf(trait=Trait(trait), value=known, denied=bare != value))
+    return tuple(found)

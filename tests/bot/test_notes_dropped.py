@@ -35,11 +35,46 @@ def test_of_several_notes_each_has_its_button(demo: Talk, text: str) -> None:
     assert demo.say("show notes on hale") != before
 
 
-@pytest.mark.parametrize("text", ["delete the hale note", "please remove the hale slow feet note"])
-def test_to_delete_a_note_is_no_note(demo: Talk, text: str) -> None:
+def test_to_delete_a_note_is_no_note(demo: Talk) -> None:
     before = len(demo.notes())
-    assert demo.say(text).startswith("Which note on Hale goes?")
+    assert demo.say("delete the hale note").startswith("Which note on Hale goes?")
     assert len(demo.notes()) == before
+
+
+def test_of_the_one_note_that_says_all_of_it_that_part_goes(demo: Talk) -> None:
+    said = demo.say("please remove the hale slow feet note")
+    assert said.startswith("Taken back: “slow feet”.")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "forget that hale is slow",
+        "delete that hale has slow feet",
+        "forget what i said about hale being slow",
+    ],
+)
+@pytest.mark.parametrize("noted", ["brandt has slow feet. hale doesn't", "hale isn't slow"])
+def test_a_note_of_the_contrary_stays_and_nothing_new_is_noted(
+    fresh: Talk, noted: str, text: str
+) -> None:
+    fresh.say("new opponent ben hale")
+    fresh.say("new opponent lena brandt")
+    fresh.say(noted)
+    kept = fresh.notes(), fresh.claims("Hale"), fresh.claims("Brandt")
+    assert fresh.say(text).startswith("No note on Hale says that.")
+    assert (fresh.notes(), fresh.claims("Hale"), fresh.claims("Brandt")) == kept
+
+
+@pytest.mark.parametrize(
+    "text", ["forget that both hands thing", "forget the both hands thing about hale"]
+)
+def test_a_note_that_shares_a_word_is_not_the_one_meant(fresh: Talk, text: str) -> None:
+    fresh.say("new opponent ben hale")
+    fresh.say("hale single hand bh")
+    assert fresh.say(text).startswith("No note o")
+    fresh.say("hale plays with both hands")
+    assert fresh.say(text) == "Taken back: “hale plays with both hands”."
 
 
 def test_one_of_somebody_who_is_not_in_the_book_is_no_note(demo: Talk) -> None:

@@ -42,3 +42,11 @@ def test_of_another_trait_nothing_goes_unasked(soll: Talk) -> None:
     soll.say("soll is lefty")
     soll.say("scratch that soll plays right")
     assert HANDS["left"] in soll.claims("Soll")
+
+
+@pytest.mark.parametrize("right", ["scratch that soll is quick", "forget that. soll is quick"])
+def test_of_a_note_that_says_more_only_that_is_put_right(soll: Talk, right: str) -> None:
+    soll.say("soll is slow and okafor is left handed")
+    soll.say(right)
+    assert ("hand", "left", False) in soll.claims("Okafor")
+    assert soll.claims("Soll") == {("foot_speed", "strength", False)}

@@ -11,6 +11,7 @@ from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.name_left_open import asked_of_note, with_name_open
 from bot.chat.answers.names import ask_which, settled
+from bot.chat.answers.note_rewritten import replace_claims, rewrite
 from bot.chat.answers.opponents_put_right import opponents_put_right
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
@@ -23,7 +24,7 @@ from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import NewObservation, NoteId, NoteRow
+from scouting_db.values import NoteId, NoteRow
 
 DELETING = frozenset(
     f"{verb}{what}"
@@ -208,26 +209,3 @@ def _read_for(desk: Desk, row: NoteRow, player: PlayerId) -> Reply:
     if not said.claims:
         said = understand_note(f"{desk.view.name_of(player)}: {row.text}", chat=view)
     return notes.read_again(desk, row.note, said, origin="corrected")
-
-
-def replace_claims(desk: Desk, row: NoteRow, fresh: Sequence[NewObservation]) -> Reply:
-    """New claims stand in for older ones about the same trait of the same player."""
-    told = {(one.player, one.trait) for one in fresh}
-    kept = [one for one in row.observations if (one.player, one.trait) not in told]
-    return rewrite(desk, row, [*kept, *fresh])
-
-
-def rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -> Reply:
-    desk.book.replace_observations(
-        row.note, observations, origin="corrected", parser=notes.PARSER_VERSION
-    )
-    change = desk.record(
-        "read_note",
-        {"note": row.note, "after": notes.stored(observations)},
-        {"observations": notes.stored(row.observations)},
-    )
-    desk.changed()
-    players = dict.fromkeys(one.player for one in observations)
-    desk.context = replace(desk.context.looking_at(*players), noted=row.note)
-    text = wording("note.changed").format(claims=observed_line(desk, observations))
-    return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", row.note))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.leak_list import leaks_page, student_page
+from bot.chat.answers.notes_shown import notes_page
 from bot.chat.answers.pool_standing import standing_page
 from bot.chat.payload import BadPayloadError
 from bot.chat.reply import Reply
 from bot.chat.wording import wording
+from knowledge.vocabulary import PlayerId
 from scouting_db.values import EventId, MatchId
 
 
@@ -20,6 +22,8 @@ def turn_to(desk: Desk, what: str, of: int, page: int) -> Reply:
             return leaks_page(desk, MatchId(of), page)
         case "student":
             return student_page(desk, MatchId(of), page)
+        case "notes" if desk.view.player(PlayerId(of)) is not None:
+            return notes_page(desk, PlayerId(of), page)
         case _:
             raise BadPayloadError(f"no list: {what}")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.answers import corrections, notes
+from bot.chat.answers import corrections, note_rewritten, notes
 from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import settled
@@ -45,15 +45,15 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
         return notes.take(desk, replace(said, claims=(), offered=()))
     moved = _exchanged(desk, row, said)
     if moved:
-        return corrections.rewrite(desk, row, moved)
+        return note_rewritten.rewrite(desk, row, moved)
     wing = wing_instead(said.text)
     if wing is not None:
-        return corrections.rewrite(desk, row, [_on(wing, one) for one in row.observations])
+        return note_rewritten.rewrite(desk, row, [_on(wing, one) for one in row.observations])
     told = _told(desk, row, said)
     if told:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
         if not _is_of_another(row, told):
-            return corrections.replace_claims(desk, row, told)
+            return note_rewritten.replace_claims(desk, row, told)
         return corrections.attribute(desk, row, [told[0].player])
     if said.claims:
         return None

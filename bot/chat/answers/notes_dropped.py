@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from bot.chat.answers.claims_told import cut
@@ -13,21 +13,26 @@ from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.names import find_mentions
 from bot.chat.note_parts import CutNote, NotePart, cut_note, says_one_of
-from bot.chat.notes_dropped import words_to_drop
+from bot.chat.notes_dropped import ToldOf, told_of, words_to_drop
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
+from bot.chat.trait_holders_said import claims_of
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.regex import regex
-from knowledge.vocabulary import PlayerId, Trait
-from scouting_db.values import NoteRow
+from knowledge.vocabulary import PlayerId
+from scouting_db.values import NewObservation, NoteRow
 
 OFFERED = 3
 """Notes to choose from: as many as a phone shows without turning."""
 
 LOOKED_AT = 20
+
+SHORT_OF_A_NOTE = 2
+"""Words a note is called by, all of them its own: of "the both hands thing" a note that says
+"single hand" is none. Who tells more of it tells it in other words. Our own bound."""
 
 _NEWEST = regex(r"\b(?:last|latest|newest|most recent)\b", re.IGNORECASE)
 """Which of several is meant: "forget the last note about okafor"."""
@@ -45,10 +50,10 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
         return _part_dropped(desk, said)
     player = players[0]
     desk.context = desk.context.looking_at(player)
-    traits = {Trait(trait) for trait in said.words.split()}
+    told = told_of(said.words)
     notes = notes_on(desk, player, limit=LOOKED_AT)
     asked = words_to_drop(said.text, said.mentions)
-    cuts = {row.note: _cut(desk, row, player, traits, asked) for row in notes}
+    cuts = {row.note: _cut(desk, row, player, told, asked) for row in notes}
     fitting = [row for row in notes if cuts[row.note] is not None]
     name = desk.view.short_name(player)
     if not notes:
@@ -56,7 +61,8 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
     is_newest = _NEWEST.search(said.text) is not None
     only = cuts[fitting[0].note] if len(fitting) == 1 or (fitting and is_newest) else None
     if only is not None:
-        return _dropped(desk, fitting[0]) if not only.left else _parted(desk, fitting[0], only)
+        says_more = _says_something(desk, only.left)
+        return _parted(desk, fitting[0], only) if says_more else _dropped(desk, fitting[0])
     head = wording("note.drop_which" if fitting else "note.drop_other").format(name=name)
     shown = (fitting or notes)[:OFFERED]
     lines = [f"{n} {cut(row.text)}" for n, row in enumerate(shown, start=1)]
@@ -68,17 +74,29 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
 
 
 def _part_dropped(desk: Desk, said: BookSaid) -> Reply:
-    """The part that has such a word, of the newest note that has it: the rest stays."""
+    """The part that says so, of the newest note that does: the rest stays."""
     asked = words_to_drop(said.text, ())
-    row = next(
-        (one for one in desk.book.recent_notes(limit=LOOKED_AT) if says_one_of(one.text, asked)),
-        None,
+    told = tuple(
+        ToldOf(trait=one.trait, value=one.value, denied=one.denied)
+        for one in claims_of(f" {said.text}", desk.chat_view())
     )
+    newest = desk.book.recent_notes(limit=LOOKED_AT)
+    row = next((one for one in newest if _says_so(one, told, asked)), None)
     if row is None:
         return Reply(text=wording("note.drop_no_word").format(words=said.text))
-    only = next((_cut(desk, row, one, (), asked) for one in _told_of(desk, row)), None)
+    only = next((_cut(desk, row, one, told, asked) for one in _told_of(desk, row)), None)
     is_left = only is not None and _says_something(desk, only.left)
     return _parted(desk, row, only) if only is not None and is_left else _dropped(desk, row)
+
+
+def _says_so(row: NoteRow, told: Sequence[ToldOf], asked: Collection[str]) -> bool:
+    """Whether the note claims it or has all its words."""
+    is_claimed = any(each.is_told_by(one) for one in row.observations for each in told)
+    return is_claimed or _says_all(row.text, asked)
+
+
+def _says_all(text: str, asked: Collection[str]) -> bool:
+    return all(says_one_of(text, (one,)) for one in asked)
 
 
 def _says_something(desk: Desk, left: str) -> bool:
@@ -94,26 +112,39 @@ def _told_of(desk: Desk, row: NoteRow) -> tuple[PlayerId, ...]:
 
 
 def _cut(
-    desk: Desk, row: NoteRow, player: PlayerId, traits: Collection[Trait], asked: Collection[str]
+    desk: Desk, row: NoteRow, player: PlayerId, told: Collection[ToldOf], asked: Collection[str]
 ) -> CutNote | None:
-    """What goes of the note and what stays; None where it says nothing of what was asked."""
-    told = [
-        one.span[0]
-        for one in row.observations
-        if one.player == player and one.trait in traits and one.span is not None
-    ]
+    """What goes of the note and what stays; None where it says nothing of what was asked.
+
+    What tells the contrary of it stays: "okafor isn't slow" is no note that he is slow.
+    """
+    of_them = [one for one in row.observations if one.player == player and one.span is not None]
+    same = [one for one in of_them if any(each.is_told_by(one) for each in told)]
+    other = [one for one in of_them if one not in same and one.trait in {o.trait for o in told}]
+
+    is_long = len(asked) > SHORT_OF_A_NOTE
 
     def goes(part: NotePart) -> bool:
         if part.players and player not in part.players:
             return False
-        if not traits and not asked:
+        if not told and not asked:
             return True
-        if any(part.start <= at < part.stop for at in told):
+        if any(_stands_in(part, one) for one in same):
             return True
-        return says_one_of(row.text[part.start : part.stop], asked)
+        if any(_stands_in(part, one) for one in other):
+            return False
+        words_of_part = row.text[part.start : part.stop]
+        if told:
+            # Its words may stand in a note of something else: "single hand", for "both hands".
+            return bool(asked) and _says_all(words_of_part, asked)
+        return says_one_of(words_of_part, asked) and (is_long or _says_all(row.text, asked))
 
     view = replace(desk.chat_view(), focus=(player,))
     return cut_note(row.text, view, goes, name=desk.view.name_of)
+
+
+def _stands_in(part: NotePart, one: NewObservation) -> bool:
+    return one.span is not None and part.start <= one.span[0] < part.stop
 
 
 def _parted(desk: Desk, row: NoteRow, cut_in_two: CutNote) -> Reply:

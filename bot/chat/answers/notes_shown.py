@@ -6,9 +6,11 @@ from collections.abc import Sequence
 
 from bot.chat.answers.claims_told import claim_words, cut
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.listing import show_page
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.answers.plan_book import day_of
+from bot.chat.context import Listing
 from bot.chat.note_manner import is_hedged
 from bot.chat.notes_asked import COUNT, TODAY, UNSURE, YESTERDAY
 from bot.chat.reply import Reply
@@ -41,6 +43,8 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
         rows = _on_days(desk, desk.book.recent_notes(limit=LOOKED_AT), asked)
         return _told(rows, asked, wording(_whole(asked)), _none(asked))
     desk.context = desk.context.looking_at(*players)
+    if len(players) == 1 and not asked:
+        return notes_page(desk, players[0], 0)
     most = SHOWN_NOTES if len(players) == 1 else SHOWN_OF_SEVERAL
     parts = []
     for player in players:
@@ -56,6 +60,21 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
             _told(rows, asked, f"{name}, newest first:", none, name=name, most=most, of=of)
         )
     return Reply(text="\n".join(part.text for part in parts))
+
+
+def notes_page(desk: Desk, player: PlayerId, page: int) -> Reply:
+    """The newest notes on the player, and behind "more" the older ones."""
+    name = desk.view.short_name(player)
+    rows = notes_on(desk, player, limit=LOOKED_AT)
+    newest = _told(
+        rows, (), f"{name}, newest first:", wording("note.none").format(name=name), of=player
+    )
+    older = [_lines(row, player) for row in rows[SHOWN_NOTES:]]
+    if not older:
+        return newest
+    count = wording("note.more").format(count=len(older))
+    listing = Listing(what="notes", of=player, page=page)
+    return show_page(desk, listing, older, first=[*newest.text.split("\n"), count])
 
 
 def _told(

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from bot.chat.answers import notes
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.note_rewritten import replace_claims
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid, NoteSaid
 from bot.chat.understand import understand_note
@@ -18,14 +19,17 @@ from scouting_db.values import NoteId, NoteRow
 
 _SCRATCHES = regex(
     r"^\W*(?:(?:no|nope|oops|wait|sorry|ok|actually|please|pls)\W+)*"
-    r"(?:scratch|strike|forget|delete|cancel|scrap|ignore|undo)\s+that\b[\s,.:;!-]*",
+    r"(?:(?:scratch|strike)\s+that\b[\s,.:;!-]*"
+    r"|(?:forget|delete|cancel|scrap|ignore|undo)\s+that\s*[,.:;!-][\s,.:;!-]*)",
     re.IGNORECASE,
 )
+"""Without a pause "forget that okafor is slow" says what is to be forgotten, not what is right."""
+
 _OF_A_NOTE = ("add_note", "read_note", "add_claim")
 
 
 def told_anew(desk: Desk, said: BookSaid) -> Reply | None:
-    """The last note away and what is right noted, where the two differ; None for all else."""
+    """What is right noted instead of the last note, where the two differ; None for all else."""
     scratched = _SCRATCHES.match(said.text)
     last = _last_note(desk)
     if scratched is None or last is None:
@@ -33,6 +37,11 @@ def told_anew(desk: Desk, said: BookSaid) -> Reply | None:
     told = understand_note(said.text[scratched.end() :], chat=desk.chat_view())
     if not _differs(last, told):
         return None
+    right = {(one.player, one.trait) for one in told.claims}
+    if not {(one.player, one.trait) for one in last.observations} <= right:
+        # The note says more than what is put right: the rest of it stays.
+        desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
+        return replace_claims(desk, last, notes.observations(told))
     deleted = notes.delete(desk, last.note)
     reply = notes.take(desk, told)
     return replace(reply, text="\n".join([deleted.text, reply.text]))
