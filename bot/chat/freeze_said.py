@@ -10,7 +10,8 @@ from knowledge.regex import regex
 
 _OF_PLAYERS = r"(?! (?:me|us|him|her|them|out|up)\b)"
 _FREEZE = regex(
-    rf"\b(?:with|(?P<no>no|without|minus))(?: (?:a|the|any|score|point))* freez(?:e|ing)\b{_OF_PLAYERS}"
+    r"\b(?:with|(?P<no>no|without|minus))(?: (?:a|the|any|score|point))*"
+    rf" freez(?:e|ing)\b{_OF_PLAYERS}"
     r"|\bfreeze (?:scoring|format|rules?)\b"
     r"|\b(?:score|scores|game|point) (?:(?P<never>doesnt|never|isnt|not) )?(?:is |gets? )?"
     rf"(?:freez(?:e|es)|frozen)\b{_OF_PLAYERS}"
