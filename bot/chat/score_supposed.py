@@ -23,7 +23,7 @@ _STANDS = words_in(
 
 
 def only_asked_about(told: Understood, asked: Sequence[Question], message: Message) -> bool:
-    """ "At 10-10 receiving what chance to win": only a case to look at, never this match's score."""
+    """ "At 10-10 receiving what chance to win": a case to look at, not how it stands."""
     if not isinstance(told, ScoreSaid) or {one.topic for one in asked} != {Topic.WIN_CHANCE}:
         return False
     said = [word.folded for word in message.said]
