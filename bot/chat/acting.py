@@ -44,6 +44,7 @@ from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.result_corrected import take_or_correct
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.runs import ask_of_several
+from bot.chat.answers.score_asked import kept_by_tap, only_chances_asked
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
@@ -160,6 +161,8 @@ def _answered_as_it_stands(
     """
     if not _is_playing(desk) and not any(isinstance(one, ResultSaid) for one in told):
         answer = _answered(desk, asked)
+        if only_chances_asked(told, asked):
+            return with_buttons(answer, kept_by_tap(desk, told))
         return joined([answer, *(brief(_act(desk, one)) for one in told)])
     stands = [brief(_act(desk, one)) for one in told]
     is_settled = open_call(desk) is None

@@ -29,6 +29,8 @@ def changed(last: Asked, now: Asked) -> Asked:
     }
     if now.wind is Wind.SOME and last.wind is not None:
         said["wind"] = last.wind  # "what if it's windy" tells nothing of one told already
+    if now.format is not None and last.format is not None:
+        said["format"] = now.format.over_said(last.format)
     if now.topic is not last.topic:
         said |= {"topic": now.topic, "text": now.text}
     if now.facts is not None:

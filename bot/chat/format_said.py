@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import Any
 
 from bot.chat.caps_worn import is_worn
+from bot.chat.freeze_said import freeze_said
 from bot.chat.numbers import number_of
 from bot.chat.spoken_line import SpokenLine
 from bot.chat.words import Word
@@ -55,7 +56,7 @@ _RALLY = regex(
     r"|^rally (?:11|15|21)\b|^(?:11|15|21) rally$"
     r"|\brallyscoring\b|\brly (?:scr|scoring|score|to \d+)\b|\bto (?:\w+) rally\b"
     r"|\bevery rally(?: \w+)? (?:a )?(?:points?"
-    r"|scores|counts)\b"
+    r"|scores|counts)\b|\bfreeze (?:scoring|format)\b"
 )
 _SIDE_OUT = regex(r"\bside ?out scor\w+|\btraditional\b|\bold scoring\b")
 _SINGLES = regex(r"\b(?:singles|skinny singles)\b|\bsingle to (?:\d+|eleven|fifteen|twenty)\b")
@@ -92,6 +93,7 @@ class SaidFormat:
     discipline: Discipline | None = None
     best_of: int | None = None
     timeouts_each: int | None = None
+    freeze_on_serve: bool | None = None
 
     def over(self, standing: GameFormat) -> GameFormat:
         """The standing format with what was said; FormatError where that cannot be played.
@@ -104,8 +106,17 @@ class SaidFormat:
         if self.target is not None and self.target != standing.target:
             said.setdefault("cap", None)
         if self.scoring is Scoring.SIDE_OUT:
-            said["freeze_on_serve"] = False
+            said.setdefault("freeze_on_serve", False)
         return replace(standing, **said)
+
+    def over_said(self, before: SaidFormat) -> SaidFormat:
+        """The parts said before with these; as in `over`, a new target leaves the cap behind."""
+        kept = before.to_json()
+        if self.target is not None:
+            kept.pop("cap", None)
+        if self.scoring is Scoring.SIDE_OUT:
+            kept.pop("freeze_on_serve", None)
+        return SaidFormat.from_json({**kept, **self.to_json()})
 
     @property
     def fault(self) -> str | None:
@@ -122,14 +133,16 @@ class SaidFormat:
         try:
             return self.over(GameFormat())
         except FormatError:
-            kept = replace(self, cap=None, win_by=self.win_by if self.win_by in (1, 2) else None)
+            win_by = self.win_by if self.win_by in (1, 2) else None
+            kept = replace(self, cap=None, win_by=win_by, freeze_on_serve=None)
             if kept.target is not None and not 1 <= kept.target <= LARGEST_TARGET:
                 kept = replace(kept, target=None)
             return kept.over(GameFormat())
 
     def to_json(self) -> dict[str, Any]:
         """The parts said, by name."""
-        return {key: value for key, value in self._parts().items() if value is not None}
+        parts = ((field.name, getattr(self, field.name)) for field in fields(SaidFormat))
+        return {name: value for name, value in parts if value is not None}
 
     @classmethod
     def from_json(cls, stored: Mapping[str, Any]) -> SaidFormat:
@@ -142,6 +155,7 @@ class SaidFormat:
             discipline=None if discipline is None else Discipline(discipline),
             best_of=stored.get("best_of"),
             timeouts_each=stored.get("timeouts_each"),
+            freeze_on_serve=stored.get("freeze_on_serve"),
         )
 
     @classmethod
@@ -156,17 +170,6 @@ class SaidFormat:
             discipline=Discipline.SINGLES if "s" in found[1] else None,
         )
 
-    def _parts(self) -> dict[str, Any]:
-        return {
-            "target": self.target,
-            "win_by": self.win_by,
-            "cap": self.cap,
-            "scoring": self.scoring,
-            "discipline": self.discipline,
-            "best_of": self.best_of,
-            "timeouts_each": self.timeouts_each,
-        }
-
 
 def format_parts(said: Sequence[Word]) -> SaidFormat | None:
     """The parts said; None if nothing of the format is."""
@@ -180,6 +183,7 @@ def format_parts(said: Sequence[Word]) -> SaidFormat | None:
         discipline=_discipline(line),
         best_of=_best_of(line),
         timeouts_each=_timeouts_each(line),
+        freeze_on_serve=freeze_said(line),
     )
     return None if found == SaidFormat() else found
 

@@ -26,6 +26,7 @@ _RETURNING = (
     r"(?:return(?:s|ing|in)?|receiv(?:e|es|ing|in)?|recieving|recv|rcv)\b"
 )
 SIDE = regex(
+    r"(?<!before )(?<!between )(?<!until )(?<!till )(?<!without )"
     rf"\b(?:(?P<ours>{_OUR_SERVE})|(?P<theirs>{_THEIR_SERVE})|(?P<serving>{_SERVING})"
     rf"|(?P<returning>{_RETURNING}))"
 )

@@ -5,10 +5,30 @@ Whoever supposes one says their own points first; who serves changes nothing of 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.said import SaidScore
+from bot.chat.message import Message
+from bot.chat.said import Question, SaidScore, ScoreSaid, Understood
+from bot.chat.words import words_in
 from knowledge.game import GameState
+from knowledge.vocabulary import Topic
+
+_AT = words_in("at from")
+_STANDS = words_in(
+    "we were us they theyre it its is are was now score game still stuck up down back here sitting"
+    " tied level even ok so and"
+)
+"""What tells before "at" that it stands so: "we're at 9-3-1, whats our chance"."""
+
+
+def only_asked_about(told: Understood, asked: Sequence[Question], message: Message) -> bool:
+    """ "At 10-10 receiving what chance to win": a case to look at, not how it stands."""
+    if not isinstance(told, ScoreSaid) or {one.topic for one in asked} != {Topic.WIN_CHANCE}:
+        return False
+    said = [word.folded for word in message.said]
+    at = next((place for place, word in enumerate(said) if word.isdigit()), 0)
+    return at > 0 and said[at - 1] in _AT and (at == 1 or said[at - 2] not in _STANDS)
 
 
 def ours_first(score: SaidScore, known: GameState) -> SaidScore:

@@ -17,9 +17,12 @@ _PERCENT = frozenset(["percent", "pct", "prcent", "percents", "perc"])
 _COUNTED = frozenset(["rallies", "rally", "points", "pts", "times", "balls", "serves", "returns"])
 _UNITS = words_in(
     "mph mhp miles mile km kmh kph knots knot mps degrees degree feet foot ft inches inch cm meters"
-    " metres m yards"
+    " metres m yards secs sec seconds second s minutes minute mins min hours hour hrs hr days weeks"
+    " months years yrs"
 )
-"""What a number before them measures: a speed or a length is no share."""
+"""What a number before them measures: a speed, a length or a time is no share."""
+_THINGS = words_in("balls shots dinks drops drives resets lobs bounces steps times tries attempts")
+"""What a bare number before them counts, without saying of how many."""
 _OUT_OF = (("out", "of", "every"), ("out", "of"), ("in", "every"), ("of", "every"), ("in",),
            ("of",), ("outta",))  # fmt: skip
 _PARTS = {("two", "thirds"): 2 / 3, ("2", "thirds"): 2 / 3, ("three", "quarters"): 0.75}
@@ -86,7 +89,14 @@ def may_hold_shares(said: Sequence[Word]) -> bool:
 
 
 def _share_at(text: str, said: Sequence[Word], place: int) -> Share | None:
-    return _part(text, said, place) or _ratio(text, said, place) or _amount(text, said, place)
+    found = _part(text, said, place) or _ratio(text, said, place) or _amount(text, said, place)
+    return None if found is None or _measures(said, found) else found
+
+
+def _measures(said: Sequence[Word], one: Share) -> bool:
+    """ "25 secs before serving", "20 of 30 seconds", "25 balls"."""
+    after = said[one.stop].folded if one.stop < len(said) else ""
+    return after in _UNITS or (one.is_plain and one.count is None and after in _THINGS)
 
 
 def _part(text: str, said: Sequence[Word], place: int) -> Share | None:
@@ -144,7 +154,7 @@ def _of(
 def _amount(text: str, said: Sequence[Word], place: int) -> Share | None:
     """`42%`, `0.42`, `.42`, `forty two percent`, and a bare `42`."""
     whole, stop = _whole(said, place)
-    if whole is None or (stop < len(said) and said[stop].folded in _UNITS):
+    if whole is None:
         return None
     if _is_clock(text, said, place) or (place and _is_clock(text, said, place - 1)):
         return None

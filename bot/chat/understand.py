@@ -51,6 +51,7 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.score_supposed import only_asked_about
 from bot.chat.settled_forms import settled
 from bot.chat.slots import find_slots
 from bot.chat.starts_said import own_start, tells_own_start
@@ -147,6 +148,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (fixed,)
     asked = question_beside(fixed, message, chat)
     if asked and _is_only_told_by_words(fixed) and asking(message, chat) >= ASKS_BESIDE:
+        return asked
+    if only_asked_about(fixed, asked, message):
         return asked
     if isinstance(fixed, Question):
         return _with_told((fixed,), message, chat)

@@ -15,10 +15,10 @@ _WIN_BY = regex(
 
 _FREEZE = regex(
     r"(?:(?:so|ok|wait|hey|um|and|is|its|it|this|that|do|does|are|we|you|they|there|the|score|a|an"
-    r"|any|no|get|gets|here|still) )*"
+    r"|any|no|get|gets|here|still|how) )*"
     r"(?:freeze|freezes|freezing|frozen)"
-    r"(?: (?:at|on|the|a|game|match|point|points|score|serve|rule|here|rally|scoring|or|not|no"
-    r"|in|this|it|is|there|1[0-9]|20|we|event))*"
+    r"(?: (?:work|works|format|rules|at|on|the|a|game|match|point|points|score|serve|rule|here"
+    r"|rally|scoring|or|not|no|in|this|it|is|there|1[0-9]|20|we|event))*"
 )
 """In rally scoring the score may freeze at game point, until that is won on serve."""
 

@@ -13,4 +13,5 @@ def score_read(game: GameState, *, games: str = "", names_both: bool = False) ->
     call = f"At {game.call}, {'we' if game.we_serve else 'they'} serve"
     is_told = game.ours != game.theirs and (names_both or not game.we_serve)
     whose = f": we {game.ours}, they {game.theirs}" if is_told else ""
-    return f"{call}{whose}{games}."
+    frozen = ", the last point on serve only" if game.format.freeze_on_serve else ""
+    return f"{call}{whose}{games}{frozen}."

@@ -26,6 +26,12 @@ RALLY, SINGLES = Scoring.RALLY, Discipline.SINGLES
         ("the one with the cap 9:20 to 15", SaidFormat(target=15)),
         ("to 15, capped at 17, 9:20", SaidFormat(target=15, cap=17)),
         ("game to 13", SaidFormat(target=13)),
+        ("to 21 with freeze", SaidFormat(target=21, freeze_on_serve=True)),
+        ("freeze scoring to 15", SaidFormat(target=15, scoring=RALLY, freeze_on_serve=True)),
+        ("rally to 21, no freeze", SaidFormat(target=21, scoring=RALLY, freeze_on_serve=False)),
+        ("the score freezes at 20", SaidFormat(freeze_on_serve=True)),
+        ("i freeze at 9-9", None),
+        ("they go with freezing me out", None),
         ("first to 30", SaidFormat(target=30)),
         ("game to twenty one", SaidFormat(target=21)),
         ("chances at 12-3-1 to 11", SaidFormat(target=11)),
@@ -84,6 +90,7 @@ MAYBE = st.none()
         scoring=MAYBE | st.sampled_from(Scoring),
         discipline=MAYBE | st.sampled_from(Discipline),
         best_of=MAYBE | st.sampled_from([1, 3, 5]),
+        freeze_on_serve=MAYBE | st.booleans(),
     )
 )
 def test_storage_round_trip_and_always_something_playable(said: SaidFormat) -> None:

@@ -288,3 +288,41 @@ def test_another_score_behind_a_finished_game_is_of_the_next(
     for result in told:
         demo.say(result)
     assert f"games {games}." in demo.say(asked)
+
+
+def _after(talk: Talk, *said: str) -> GameFormat | None:
+    for text in said:
+        talk.say(text)
+    return situation(talk).format
+
+
+def test_a_frozen_game_point_is_reckoned_and_told(demo: Talk) -> None:
+    base = "rally scoring to 21, 20-19 they serve, odds"
+    plain, frozen = demo.say(base), demo.say("with freeze?")
+    assert situation(demo).format == GameFormat(
+        target=21, scoring=Scoring.RALLY, freeze_on_serve=True
+    )
+    assert "we 20, they 19, the last point on serve only." in frozen
+    assert plain.splitlines()[0] != frozen.splitlines()[0]
+
+
+def test_side_out_scoring_has_no_point_to_freeze(demo: Talk) -> None:
+    said = demo.say("side out scoring to 11 with freeze, 10-9-1, win chance")
+    assert "every point is won on serve already" in said
+
+
+@pytest.mark.parametrize(
+    ("then", "format"),
+    [
+        ("what if win by 1", GameFormat(target=15, win_by=1, scoring=Scoring.RALLY)),
+        ("what about to 21", GameFormat(target=21, scoring=Scoring.RALLY)),
+        (
+            "what if with freeze",
+            GameFormat(target=15, scoring=Scoring.RALLY, freeze_on_serve=True),
+        ),
+    ],
+)
+def test_what_changes_in_a_format_leaves_the_rest_of_it(
+    demo: Talk, then: str, format: GameFormat
+) -> None:
+    assert _after(demo, "rally scoring to 15 win by 2, 14-14 we receive, odds", then) == format

@@ -121,3 +121,47 @@ def test_the_score_as_it_stands_keeps_its_serve(demo: Talk, asked: str, at: str)
     demo.say("next: okafor and lindqvist")
     demo.say("3-6-1 they serve")
     assert at in demo.say(asked)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "9-10-2 their serve, whats our chance",
+        "0-0-2 we serve, how likely do we win to 11",
+        "we're 8-8-1, they serve, win chance?",
+        "at 10-10 receiving what chance to win",
+    ],
+)
+def test_before_a_match_has_begun_a_score_asked_with_is_not_its_score(
+    fresh: Talk, said: str
+) -> None:
+    fresh.say("next: Halvard and Brekken, to 11")
+    fresh.say("yes")
+    stored = fresh.stored()
+    assert fresh.say(said).startswith("Game: ")
+    assert fresh.stored() == stored
+
+
+def test_who_has_begun_without_counting_keeps_it_with_a_tap(fresh: Talk) -> None:
+    fresh.say("next: Halvard and Brekken, to 11")
+    fresh.say("yes")
+    fresh.say("9-10-2 their serve, whats our chance")
+    assert fresh.tap("they serve at 9-10-2").startswith("9-10-2. They serve")
+
+
+@pytest.mark.parametrize(
+    ("said", "is_told"),
+    [
+        ("at 10-10 receiving what chance to win", False),
+        ("what chance to win from 9-6 with us serving", False),
+        ("we're at 10-10 receiving what chance to win", True),
+        ("9-6-1 whats our chance", True),
+    ],
+)
+def test_a_score_after_a_bare_at_is_only_asked_about(
+    match: Talk, said: str, *, is_told: bool
+) -> None:
+    match.say("we serve 9-5-1")
+    stored = match.stored()
+    match.say(said)
+    assert (match.stored() != stored) is is_told

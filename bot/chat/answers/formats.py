@@ -93,6 +93,7 @@ def format_words(format: GameFormat) -> str:
         f"{games} to {format.target}",
         "singles" if format.discipline is Discipline.SINGLES else "",
         "rally scoring" if format.scoring is Scoring.RALLY else "",
+        "frozen game point" if format.freeze_on_serve else "",
         "win by 1" if format.win_by == 1 else "",
         f"cap {format.cap}" if format.cap is not None else "",
         _timeouts_words(format),
