@@ -95,7 +95,7 @@ def _with_left(situation: Situation, left: OnCourt) -> Situation:
 def _reason(seating: _Seating, asked: BallKind | None, meets: str, *, is_one_rule: bool) -> Reason:
     """What this seating brings together, and whose the balls are where that depends on it."""
     name = seating.left.name
-    told = (f"{name} left: {meets}", meets[:1].upper() + meets[1:])
+    told: tuple[str, ...] = (f"{name} left: {meets}", meets[:1].upper() + meets[1:])
     if not is_one_rule:
         call = words.call(seating.answer, asked).rstrip(".")
         told = (f"{name} left: {call[:1].lower() if asked else call[:1]}{call[1:]}", *told)
