@@ -57,6 +57,7 @@ class Asked:
     hitter_side: Side | None = None
     striker_side: Side | None = None
     pulled_wide: PlayerId | None = None
+    plays_left: PlayerId | None = None
     we_serve: bool | None = None
     score: SaidState | None = None
     games: tuple[int, int] | None = None
@@ -148,6 +149,7 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "hitter_side": Side,
     "striker_side": Side,
     "pulled_wide": _same,
+    "plays_left": _same,
     "we_serve": bool,
     "score": lambda value: SaidState(*value),
     "games": tuple,

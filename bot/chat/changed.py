@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields, replace
 from typing import Any
 
 from bot.chat.asked import Asked, SaidState
 from bot.chat.said import Mention, Slots
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
+from knowledge.regex import regex
 from knowledge.situation import Wind
 from knowledge.tactics.ball_words import settled
+from knowledge.vocabulary import Topic
 
 _THE_OTHER = frozenset({"partner", "partners", "pard", "pardner", "p"})
 """What stands for somebody else than was spoken of, though it is no name."""
+
+_SAYS_WHOM = regex(r"\b(?:me|my|her|him|shes?|hes?|partner)\b", re.IGNORECASE)
 
 _STANDS = frozenset({"topic", "text"})
 
@@ -33,6 +38,8 @@ def changed(last: Asked, now: Asked) -> Asked:
         said["format"] = now.format.over_said(last.format)
     if now.topic is not last.topic:
         said |= {"topic": now.topic, "text": now.text}
+    if now.topic is Topic.BEING_TARGETED and _SAYS_WHOM.search(now.text):
+        said["text"] = now.text  # whom of us they play at is told by the words alone
     if now.facts is not None:
         said |= _of_the_ball(last, now, now.facts)
     if last.score is not None and now.score is None and now.we_serve is not None:

@@ -48,10 +48,11 @@ def gather(
     ours = _ours(context, view)
     theirs = _theirs(asked, context, view)
     asker = next((one for one in (asked.asker, context.asker) if one in ours), None)
+    placed = _with_left(context, asked.plays_left)
     situation = Situation(
         topic=asked.topic,
         asked=_asked(asked, context, score_said=score_said),
-        ours=_on_court(ours, context, view),
+        ours=_on_court(ours, placed, view),
         theirs=_on_court(theirs, context, view),
         asker=asker,
         striker=asker,
@@ -75,8 +76,13 @@ def gather(
         wind=asked.wind,
         today=today,
     )
-    sides_said = any(context.side_of(player) is not None for player in ours)
+    sides_said = any(placed.side_of(player) is not None for player in ours)
     return with_agreed_places(situation, sides_said=sides_said)
+
+
+def _with_left(context: Context, player: PlayerId | None) -> Context:
+    """The chat's memory with whom this question has on the left."""
+    return context if player is None else context.with_side(player, Side.LEFT)
 
 
 def _asked(asked: AskedOf, context: Context, *, score_said: bool) -> Asked:

@@ -9,12 +9,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.names import find_mentions
+from bot.chat.occasions import DISCIPLINE
 from bot.chat.own_pair_told import EVENT
+from bot.chat.partner_against import with_a_match
+from bot.chat.partner_named import GOES_ON, Named, name_at
 from bot.chat.said import BookSaid, BookVerb, Certainty, Mention
-from bot.chat.unknown_names import has_predicate, may_bear_a_name
+from bot.chat.unknown_names import has_predicate
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words, words_in
-from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
@@ -47,11 +49,16 @@ _BOTH = regex(
 )
 _MYSELF = regex(rf"{_LEAD}{_I_AM} ")
 
-_GOES_ON = words_in("and but he she hes shes who i im we so also his her")
+
 _JOINS = words_in("and but who so also")
 _SUBJECTS = words_in("he she hes shes i im we his her my our")
 _THE_PARTNER = {"he": "", "she": "", "hes": " is", "shes": " is", "his": "'s", "her": "'s"}
 """Who is meant right behind the partner's name, whomever "he" meant before."""
+
+_IN_AN_EVENT = regex(
+    rf"in (?:the )?{DISCIPLINE}(?: doubles)? (?:never (?:met|played with|seen) (?:her|him|them) )?"
+)
+"""`in mixed never met her` behind the name, which tells nothing of how anybody plays."""
 
 _BESIDE = words_in(
     "today tonight tomorrow tmrw again here now this time weekend are is we play playing together"
@@ -59,17 +66,6 @@ _BESIDE = words_in(
 )
 _TIMES = words_in("today tonight tomorrow tmrw tmr again here now")
 _MARKS = frozenset(",;.:!\n-–—(")
-_OF_VERBS = ("ing", "ed")
-"""Endings of what tells how somebody is, where no capital says that it is a name."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Named:
-    """A name as typed, whom the book knows by it, and the place of the word behind it."""
-
-    typed: str
-    known: Mention | None
-    stop: int
 
 
 def partner_in_passing(text: str, chat: ChatView) -> BookSaid | None:
@@ -107,8 +103,8 @@ def _both(
     if found is None:
         return None
     begins = len(line[: found.start("me")].split())
-    me = _name_at(text, said, begins, mentions, longest=len(found["me"].split()))
-    partner = _name_at(text, said, len(found[0].split()), mentions)
+    me = name_at(text, said, begins, mentions, longest=len(found["me"].split()))
+    partner = name_at(text, said, len(found[0].split()), mentions)
     if me is None or partner is None:
         return None
     told = _said(text, said, (me, partner), tells_writer=True)
@@ -126,13 +122,13 @@ def _myself(
     found = _MYSELF.match(line)
     if found is None or len(chat.ours) != 1 or chat.asker is not None:
         return None
-    me = _name_at(text, said, len(found[0].split()), mentions)
+    me = name_at(text, said, len(found[0].split()), mentions)
     partner = next(row.name for row in chat.roster if row.player == chat.ours[0])
     if me is None or me.stop < len(said):
         return None
     ours = Mention(typed=partner, span=(0, 0), certainty=Certainty.SURE, players=chat.ours)
     return _said(
-        text, said, (me, _Named(typed=partner, known=ours, stop=len(said))), tells_writer=True
+        text, said, (me, Named(typed=partner, known=ours, stop=len(said))), tells_writer=True
     )
 
 
@@ -142,12 +138,19 @@ def _told(
     for opening in _OPENINGS:
         found = opening.match(line)
         begins = 0 if found is None else len(found[0].split())
-        partner = None if found is None else _name_at(text, said, begins, mentions)
+        partner = None if found is None else name_at(text, said, begins, mentions)
+        against = partner and with_a_match(text, said, partner, mentions, chat, is_told=True)
+        if against:
+            return against
         if partner is not None and _may_play_with_us(partner, chat):
             return _said(text, said, (partner,))
     found = _ME_AND.match(line)
     begins = 0 if found is None else len(found[0].split())
-    partner = _name_at(text, said, begins, mentions)
+    partner = name_at(text, said, begins, mentions)
+    is_told = found is not None
+    against = partner and with_a_match(text, said, partner, mentions, chat, is_told=is_told)
+    if against:
+        return against
     if partner is None or not _may_play_with_us(partner, chat):
         return None
     rest = line.split()[partner.stop :]
@@ -160,7 +163,7 @@ def _told(
     return _said(text, said, (partner,), tells_more=False)
 
 
-def _with_us_told(text: str, said: Sequence[Word], partner: _Named) -> BookSaid | None:
+def _with_us_told(text: str, said: Sequence[Word], partner: Named) -> BookSaid | None:
     """ "Me and oriane, im lefty": the pair, and what is told of either of us behind a mark."""
     at = partner.stop
     tells = "?" not in text and said[at].folded in _SUBJECTS and bool(set(said[at].gap) & _MARKS)
@@ -173,43 +176,12 @@ def _answered(
     """A name alone, right after what a new pair agrees on, where nobody of us is known."""
     if not _is_awaited(chat):
         return None
-    partner = _name_at(text, said, 0, mentions)
+    partner = name_at(text, said, 0, mentions)
     is_all = partner is not None and partner.stop == len(said) and partner.known is None
     return _said(text, said, (partner,)) if partner is not None and is_all else None
 
 
-def _name_at(
-    text: str,
-    said: Sequence[Word],
-    start: int,
-    mentions: Sequence[Mention],
-    *,
-    longest: int = PAIR,
-) -> _Named | None:
-    """The name that begins with this word: somebody of the book, or words that may be a name."""
-    if start >= len(said):
-        return None
-    known = next((one for one in mentions if one.span[0] == said[start].span[0]), None)
-    if known is not None and not known.pronoun and known.certainty is not Certainty.NOBODY:
-        stop = sum(word.span[0] < known.span[1] for word in said)
-        return _Named(typed=known.typed, known=known, stop=stop)
-    stop = start
-    while stop < min(len(said), start + longest) and _is_name(said[stop]):
-        if stop > start and said[stop].gap != " ":
-            break
-        stop += 1
-    if stop == start:
-        return None
-    typed = text[said[start].span[0] : said[stop - 1].span[1]]
-    return _Named(typed=typed, known=None, stop=stop)
-
-
-def _is_name(word: Word) -> bool:
-    of_verb = word.folded.endswith(_OF_VERBS) and not word.is_capitalised
-    return may_bear_a_name(word) and not of_verb and word.folded not in _GOES_ON
-
-
-def _may_play_with_us(partner: _Named, chat: ChatView) -> bool:
+def _may_play_with_us(partner: Named, chat: ChatView) -> bool:
     """Whether it may be news: neither one of a pair that is ours already, nor an opponent."""
     if partner.known is None:
         return True
@@ -225,13 +197,13 @@ def _goes_on(said: Sequence[Word], stop: int) -> bool:
     if stop >= len(said):
         return True
     is_apart = bool(set(said[stop].gap) & _MARKS)
-    return is_apart or said[stop].folded in _GOES_ON or has_predicate(said, stop)
+    return is_apart or said[stop].folded in GOES_ON or has_predicate(said, stop)
 
 
 def _said(
     text: str,
     said: Sequence[Word],
-    named: Sequence[_Named],
+    named: Sequence[Named],
     *,
     tells_writer: bool = False,
     tells_more: bool = True,
@@ -239,6 +211,8 @@ def _said(
     stop = named[-1].stop
     while stop < len(said) and said[stop].folded in _TIMES:
         stop += 1
+    event = _IN_AN_EVENT.match(" ".join(word.folded for word in said[stop:]) + " ")
+    stop += 0 if event is None else len(event[0].split())
     if tells_more and not _goes_on(said, stop):
         return None
     return BookSaid(

@@ -94,6 +94,28 @@ _SNAPS = (
 )
 """Cross with whoever writes: of an opponent it is none, who is known by name."""
 
+_SORRY = (
+    rf"(?:\b{_PARTNER}|\bourname){_OFTEN} (?:(?:say|says|said|saying) (?:(?:that|shes|hes) )*sorry"
+    r"|apologi[sz](?:e|es|ed|ing)|sorry)\b(?! (?:i|for the call|about the call)\b)"
+)
+"""Who says sorry after every miss is ours: an opponent's manners are nobody's trouble."""
+
+_PLACES = (
+    r"(?:to )?(?:be )?(?:stack\w*|unstack\w*|swap|switch|(?:play )?straight"
+    r"|(?:(?:play|on|the|go) )*(?:left|right))\b"
+)
+_WANTS = (
+    r"(?: (?:still|really|always|just|only|also))*"
+    r" (?:wants?|would like|insists? on|(?:doesnt|does not|wont|refuses to) (?:want )?)"
+)
+_WISH = regex(
+    rf"\bourname{_WANTS} ?{_PLACES}"
+    rf"|\b{_PARTNER}{_WANTS} ?{_PLACES}.*"
+    r"\b(?:i (?:dont|do not|want|wont|would|prefer)|im not|not me|id rather)\b"
+)
+"""`she wants to stack and i dont`: what a partner wishes is no habit of an opponent."""
+
+_IS_SORRY = regex(_SORRY)
 _TOLD = regex("|".join((_QUARREL, _SNAPS, _TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
 _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
@@ -101,7 +123,10 @@ _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     """What helps the pair; None where an opponent is spoken of, or a body that hurts."""
     line = line_of_us(message, chat)
-    if _TOLD.search(line) is None or _OF_US.search(line) is None or complains(message.text):
+    is_sorry = _IS_SORRY.search(line) is not None
+    is_wish = _WISH.search(line) is not None
+    is_of_us = is_sorry or is_wish or (_TOLD.search(line) and _OF_US.search(line))
+    if not is_of_us or complains(message.text):
         return None
     if "?" in message.text.rstrip(" ?!."):
         return None  # "is it as good as over? tom's gone quiet" asks of something else
@@ -109,7 +134,7 @@ def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     if any(not one.pronoun for one in opponents(list(known), chat)):
         return None
     slots = find_slots(message.said, (), message.told)
-    topic = Topic.RESET_HEAD
+    topic = Topic.STACK_OR_NOT if is_wish and not _TOLD.search(line) else Topic.RESET_HEAD
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
 
 

@@ -48,6 +48,7 @@ from bot.chat.said import (
 from bot.chat.score_doubted import score_doubted
 from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
+from bot.chat.side_answered import side_answered
 from bot.chat.side_quarrel import side_quarrel
 from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
@@ -73,6 +74,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or both_told_of(message, chat)
+    fixed = fixed or side_answered(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)
     fixed = fixed or settled_topic(message)

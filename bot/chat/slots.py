@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import TypeVar
 
 from bot.chat.forms import readings, yes_or_no
+from bot.chat.plays_left_said import our_place_said
 from bot.chat.said import Certainty, Mention, SaidNeeds, SaidScore, Slots
 from bot.chat.scores import score_asked_about
 from bot.chat.serving_asked import said_serving
@@ -92,6 +93,7 @@ def find_slots(
         toss_won=toss_won,
         they_chose=they_chose,
         pulled_wide=who_is_wide(said, told.ours),
+        our_place=our_place_said(said, told.ours),
         facts=told.ball.facts,
     )
 

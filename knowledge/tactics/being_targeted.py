@@ -67,7 +67,11 @@ def advise(situation: Situation) -> Advice:
 
     How often we poach, where nobody is played at, is a page of its own.
     """
-    if our_poach.asks_of_our_poach(situation.asked.words):
+    words = situation.asked.words
+    is_of_a_talk = bool(situation.asked.before)  # who is played at was told before
+    if our_poach.asks_of_our_poach(words) or (
+        our_poach.asks_whether_to_poach_more(words) and not is_of_a_talk
+    ):
         return our_poach.advise(situation)
     jobs = _jobs(situation)
     said = jobs.said

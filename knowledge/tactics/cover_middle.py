@@ -21,6 +21,7 @@ from knowledge.tactics.middle_answer import (
     Taken,
     answer_middle,
 )
+from knowledge.tactics.middle_both_ways import both_ways, seated_as_meeting
 from knowledge.tactics.middle_effects import (
     MIDDLE_SHARE,
     NO_HESITATION_NEW,
@@ -49,9 +50,11 @@ AGREEMENT_SHOWN = 34
 def advise(situation: Situation) -> Advice:
     """An owner for every kind of ball, with the agreement kept where there is one."""
     said = said_hands(situation)
-    situation = situation if said is None else supposing(situation, said)
+    situation = seated_as_meeting(situation) if said is None else supposing(situation, said)
     answer = answer_middle(situation)
-    settled = agreed_by_name(situation, _choices(answer, situation))
+    choices = _choices(answer, situation)
+    settled = agreed_by_name(situation, choices)
+    settled = settled or (both_ways(situation, choices) if said is None else None)
     if settled is not None:
         return settled
     asked = situation.asked.ball_kind
@@ -65,7 +68,7 @@ def advise(situation: Situation) -> Advice:
         assumed=_assumed(answer, situation) if said is None else _as_said(said),
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
-        choices=_choices(answer, situation),
+        choices=choices,
         caution=TURN_AND_RUN if asked is BallKind.LOB else None,
         picture=picture(answer, call, asked),
         more=_more(answer),

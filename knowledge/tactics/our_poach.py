@@ -67,6 +67,18 @@ _RATE = regex(
 )
 
 
+_MORE_OR_LESS = regex(
+    r"(?:(?:so|ok|and|but|then|hey) )*(?:should|shall|can|do|must) (?:i|we) (?:be )?(?:just )?"
+    r"poach(?:ing)?(?: (?:more|less|now|at all|a lot|a bit|often|here|much|today))+"
+)
+"""`should i poach more`, and nothing of whom they play at."""
+
+
+def asks_whether_to_poach_more(text: str) -> bool:
+    """Whether it asks for more or less of our poach, with nothing told beside it."""
+    return _MORE_OR_LESS.fullmatch(plain_words(text)) is not None
+
+
 def asks_of_our_poach(text: str) -> bool:
     """Whether it asks how often, when or off which ball we poach, and of nobody who plays at us.
 

@@ -11,7 +11,7 @@ from knowledge.dataclass import dataclass
 from knowledge.evidence import FactEstimate, Profile
 from knowledge.regex import regex
 from knowledge.situation import OnCourt, Situation
-from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value
+from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value, Wing
 
 _LEFTY = r"(?:lefty|lefties|leftys|southpaws?|left ?hand(?:ed|er|ers)?)"
 _RIGHTY = r"(?:righty|righties|rightys|right ?hand(?:ed|er|ers)?)"
@@ -41,7 +41,7 @@ def said_hands(situation: Situation) -> SaidHands | None:
         return None
     known = {one.side: one.hand for one in situation.ours if one.side is not None}
     fits = all(known.get(side) in (None, hand) for side, hand in found.items())
-    is_told = told is not None or _WINGS_IN.search(words) is not None
+    is_told = told is not None or wing_in_middle(words) is not None
     said = _repeated(found) if is_told else SIDES_TAKEN
     return SaidHands(by_side=MappingProxyType(found), words=said, fits_us=fits)
 
@@ -73,8 +73,16 @@ def _by_place(words: str) -> dict[Side, Hand] | None:
 
 
 _MIDDLE = r"(?: (?:in|into|to|at|on|are|is|the|our))* (?:mid|middle|center|centre)\b"
-_WINGS_IN = regex(rf"\b(?:both|two|2)(?: our)? (?:bhs?|backhands?|fhs?|forehands?){_MIDDLE}")
-_BACKHANDS_IN = regex(rf"\b(?:both|two|2)(?: our)? (?:bhs?|backhands?){_MIDDLE}")
+_BOTH = r"\b(?:both|two|2)(?: (?:our|have|has|had|got|with|of us|the|their|your))*"
+_BACKHANDS_IN = regex(rf"{_BOTH} (?:bhs?|backhands?){_MIDDLE}")
+_FOREHANDS_IN = regex(rf"{_BOTH} (?:fhs?|forehands?){_MIDDLE}")
+
+
+def wing_in_middle(words: str) -> Wing | None:
+    """The wing that words bring to the middle twice: "we both have forehands in the middle"."""
+    if _BACKHANDS_IN.search(words):
+        return Wing.BACKHAND
+    return Wing.FOREHAND if _FOREHANDS_IN.search(words) else None
 
 
 def _one_of_each(words: str) -> dict[Side, Hand] | None:
@@ -82,7 +90,7 @@ def _one_of_each(words: str) -> dict[Side, Hand] | None:
     backhands where that is said."""
     if not all(re.search(rf"\b{how}\b", words) for how in _HANDED.values()):
         return None
-    if _BACKHANDS_IN.search(words):
+    if wing_in_middle(words) is Wing.BACKHAND:
         return {Side.LEFT: Hand.LEFT, Side.RIGHT: Hand.RIGHT}
     return {Side.LEFT: Hand.RIGHT, Side.RIGHT: Hand.LEFT}
 

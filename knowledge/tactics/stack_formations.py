@@ -112,14 +112,14 @@ def hand_of(one: OnCourt) -> Hand:
 
 
 def backhands_meet(pair: tuple[OnCourt, OnCourt]) -> bool:
-    """Whether the sides that our two usually play put both backhands in the middle.
+    """Whether the sides that our two play, as said or noted, put both backhands in the middle.
 
-    Where the book has the side of one only, the other plays the other.
+    Where the side of one only is known, the other plays the other.
     """
-    one, other = (each.profile.fact(Trait.SIDE_PLAYED) for each in pair)
-    if one is other or not {one, other} & {Value.LEFT, Value.RIGHT}:
+    one, other = (each.side or each.profile.fact(Trait.SIDE_PLAYED) for each in pair)
+    if one == other or not {one, other} & {Value.LEFT.value, Value.RIGHT.value}:
         return False
-    left = pair[0] if one is Value.LEFT or other is Value.RIGHT else pair[1]
+    left = pair[0] if one == Value.LEFT.value or other == Value.RIGHT.value else pair[1]
     right = pair[1] if left is pair[0] else pair[0]
     return hand_of(left) is Hand.LEFT and hand_of(right) is Hand.RIGHT
 

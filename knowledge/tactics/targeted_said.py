@@ -68,8 +68,8 @@ _FROZEN = regex(
 )
 _ME = regex(r"\b(?:i|im|ive|me|mine|my|myself)\b")
 _MINE = regex(r"\b(?:my (?:back|fore|bh|fh|feet|body|hip|shoulder|left|right|side)\w*|me)\b")
-_SPOKEN_OF = regex(r"\b(?:he|she|him|her|his|partner\w*)\b")
-_PARTNER = regex(r"\b(?:partner\w*|her|she|him|he|his|wife|husband|lady|girl|one of us)\b")
+_SPOKEN_OF = regex(r"\b(?:he|she|hes|shes|him|her|his|partner\w*)\b")
+_PARTNER = regex(r"\b(?:partner\w*|her|she|shes|him|he|hes|his|wife|husband|lady|girl|one of us)\b")
 _MY_PARTNER = regex(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
 _HELPING = regex(
     r"\b(?:should i|can i|how (?:do|can|should) i|do i)(?: \w+){0,2} (?:help|poach|slide|squeeze|"
@@ -165,6 +165,7 @@ def _subject(
     A name beside an "at me" is the helper's, or one spoken of before.
     """
     asker = None if situation.asker is None else situation.find(situation.asker)
+    asker = asker or _writer(situation)
     if len(named) == 1:
         if asker is not None and (_FREEZES_ME if frozen else _TO_ME).search(said):
             return True, asker
@@ -176,6 +177,13 @@ def _subject(
     if is_partner:
         return False, None if asker is None else other_of(asker, situation.ours)
     return True, asker
+
+
+def _writer(situation: Situation) -> OnCourt | None:
+    """Who writes, where one of ours was spoken of by name: nobody speaks of themselves so."""
+    told = _words_of(situation.asked.before).split()
+    named = [one for one in situation.ours if one.name.casefold() in told]
+    return other_of(named[0], situation.ours) if len(named) == 1 else None
 
 
 def _at_me(said: str) -> bool:

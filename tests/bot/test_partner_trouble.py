@@ -96,3 +96,27 @@ def test_a_head_that_was_hit_comes_before_a_silence(pair: Talk) -> None:
 def test_another_question_beside_it_is_the_one_asked(demo: Talk) -> None:
     demo.say("next: okafor and lindqvist")
     assert "Game: " in demo.say("ten seven down, is it as good as over? tom's gone quiet")
+
+
+@pytest.mark.parametrize(
+    ("text", "call"),
+    [
+        ("she keeps saying sorry after every miss", "Swap 'sorry' for 'next'"),
+        ("bronagh keeps apologising", "Swap 'sorry' for 'next'"),
+        ("she wants to stack and i dont", "Play straight"),
+        ("bronagh wants to play left", "Play straight"),
+    ],
+)
+def test_a_partners_sorry_or_wish_is_no_note_of_an_opponent(
+    pair: Talk, text: str, call: str
+) -> None:
+    pair.say("where do i serve lindqvist")
+    before = pair.stored()
+    assert pair.say(text).startswith(call)
+    assert pair.stored() == before
+
+
+def test_what_an_opponent_wants_stays_a_note(pair: Talk) -> None:
+    before = pair.stored()
+    pair.say("lindqvist wants to stack")
+    assert pair.stored() != before

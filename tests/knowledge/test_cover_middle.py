@@ -22,6 +22,7 @@ from knowledge.sources import SourceKind
 from knowledge.tactics import advise
 from knowledge.tactics.aim_words import REASON_LIMIT
 from knowledge.tactics.middle_answer import answer_middle
+from knowledge.tactics.middle_both_ways import SETTLE_FIRST
 from knowledge.vocabulary import (
     AgreementKey,
     BallKind,
@@ -410,3 +411,25 @@ def test_every_call_fits_a_lock_screen(
     assert 0 < len(advice.call) <= CALL_LIMIT
     assert advice.call.endswith(".")
     assert 1 <= len(advice.reasons) <= 3
+
+
+def test_a_lefty_and_a_righty_without_sides_are_answered_both_ways() -> None:
+    advice = middle(mira(hand=Hand.LEFT, side=None), tom(hand=None, side=None))
+    texts = [reason.text for reason in advice.reasons]
+    assert texts == [
+        "Tom left: two forehands meet: say it early",
+        "Mira left: two backhands meet: swap sides",
+    ]
+    assert advice.call == "From opposite Tom: Mira. From opposite Mira: Tom."
+    assert advice.assumed == "Who plays left? Taking Tom as right-handed."
+
+
+def test_where_the_sides_decide_each_has_its_own_call() -> None:
+    strong = ((Trait.COUNTER_BACKHAND, Value.STRENGTH, 5),)
+    advice = middle(
+        mira(*strong, hand=Hand.LEFT, side=None),
+        tom((Trait.COUNTER_FOREHAND, Value.WEAKNESS, 5), side=None),
+        ball_kind=BallKind.SPEED_UP,
+    )
+    assert advice.call == SETTLE_FIRST
+    assert [reason.text.split(":")[0] for reason in advice.reasons] == ["Tom left", "Mira left"]

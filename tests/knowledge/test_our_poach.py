@@ -113,3 +113,12 @@ def test_a_weak_third_says_off_whom() -> None:
 @pytest.mark.parametrize("words", ["they read our poach", "they keep reading our signals"])
 def test_a_signal_that_they_read_is_changed(words: str) -> None:
     assert asked(words, GELL, RUDD).call == NEW_SIGNAL
+
+
+def test_poaching_more_is_of_our_poach_unless_they_play_at_one_of_us() -> None:
+    alone = replace(match(Topic.BEING_TARGETED), asked=Asked(words="should I poach more"))
+    in_a_talk = replace(
+        alone, asked=Asked(words="should I poach more", before="they play everything at mira")
+    )
+    assert advise(alone).call == USUAL_CALL
+    assert advise(in_a_talk).call != USUAL_CALL

@@ -22,7 +22,7 @@ from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
 from knowledge.tactics.weather_said import wind_said
-from knowledge.vocabulary import Hand, PlayerId, Topic, Trait
+from knowledge.vocabulary import Hand, PlayerId, Side, Topic, Trait
 
 
 def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
@@ -38,7 +38,8 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         striker_side=served_from(question.text) if question.topic is Topic.AIM_SERVE else None,
         ball=slots.ball,
         ball_kind=slots.ball_kind,
-        pulled_wide=_pulled_wide(desk, slots, about),
+        pulled_wide=_of_us(desk, slots, about, slots.pulled_wide),
+        plays_left=_plays_left(desk, question),
         we_serve=slots.serving,
         score=score_said(desk, slots, supposed=is_supposed),
         games=slots.games,
@@ -157,15 +158,35 @@ def _supposed(desk: Desk, slots: Slots) -> Numbers:
     return numbers_over(said, (desk.context.rates, desk.context.counts))
 
 
-def _pulled_wide(desk: Desk, slots: Slots, about: Sequence[PlayerId]) -> PlayerId | None:
-    """Who of ours is off to the side; "me" beside the partner's name is the other of us."""
-    wide, ours = slots.pulled_wide, desk.ours
-    if not isinstance(wide, OneOfUs):
-        return wide
+OF_OUR_PLACES = frozenset(
+    {Topic.COVER_MIDDLE, Topic.STACK_OR_NOT, Topic.WHERE_TO_STAND, Topic.PAIR_UP}
+)
+"""Topics that hang on who of us plays left."""
+
+
+def _plays_left(desk: Desk, question: Question) -> PlayerId | None:
+    """Who of ours plays left as said, where that decides something; whoever is right tells it."""
+    place, ours = question.slots.our_place, desk.ours
+    if place is None or question.topic not in OF_OUR_PLACES or len(ours) != len(Side):
+        return None
+    named = settled([one for one in question.slots.mentions if not one.pronoun]) or ()
+    who = _of_us(desk, question.slots, named, place.who)
+    if who not in ours or place.side is Side.LEFT:
+        return who if who in ours else None
+    return next(player for player in ours if player != who)
+
+
+def _of_us(
+    desk: Desk, slots: Slots, about: Sequence[PlayerId], one: PlayerId | OneOfUs | None
+) -> PlayerId | None:
+    """Who of ours that is; "me" beside the partner's name is the other of us."""
+    ours = desk.ours
+    if not isinstance(one, OneOfUs):
+        return one
     named = [player for player in about if player in ours]
     asker = next((one for one in (slots.asker, desk.context.asker) if one in ours), None)
     if asker is None and len(named) == 1 and len(ours) == 2:
         asker = next(player for player in ours if player != named[0])
-    if asker is None or wide is OneOfUs.ASKER:
+    if asker is None or one is OneOfUs.ASKER:
         return asker
     return next((player for player in ours if player != asker), None)

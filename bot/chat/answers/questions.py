@@ -30,7 +30,7 @@ from bot.chat.said import Question
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.advice import Advice
-from knowledge.vocabulary import Topic
+from knowledge.vocabulary import Side, Topic
 
 
 def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Reply:
@@ -54,18 +54,29 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
         is_other = only_contrasts(words(question.text))
         about = settled([one for one in mentions if is_other or not is_same_again(one)]) or ()
         asked = as_asked(desk, question, about)
+        _keep_places(desk, question, asked)
         if asked.score is not None:
             score = in_last_frame(asked.score, question.slots, last.score)
             asked = replace(asked, score=score, we_serve=None)
         reply = _answer_changed(desk, question, last, changed(last, asked))
         return with_buttons(reply, taken_back)
     asked = with_timeouts_told(desk, in_the_wind(desk, as_asked(desk, question, about)))
+    _keep_places(desk, question, asked)
     if rates is not None and rates.fault is not None:
         desk.context = replace(desk.context, asked=asked)
         return with_buttons(faulty_rates(desk, rates), taken_back)
     reply = answer_asked(desk, asked, offers=question.offers, short=short)
     others = rather_meant(desk, question.text, mentions)
     return with_buttons(reply, [*others, *write_down(desk, question), *taken_back])
+
+
+def _keep_places(desk: Desk, question: Question, asked: Asked) -> None:
+    """Who of us plays left holds from now on, as after a tap; a case that is put holds for itself.
+
+    The question itself keeps it too, so that "what if she plays left" is weighed against it.
+    """
+    if asked.plays_left is not None and not supposes(question.text):
+        desk.context = desk.context.with_side(asked.plays_left, Side.LEFT)
 
 
 _TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")
@@ -82,7 +93,8 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
     reply = answer_asked(desk, asked, offers=question.offers)
-    counts_already = asked == last and question.slots.wind is not None
+    slots = question.slots  # what is said of those answers, and may be as it was
+    counts_already = asked == last and (slots.wind, slots.our_place) != (None, None)
     if asked == last and supposes(question.text) and not counts_already:
         desk.context = replace(desk.context, told=Depth.CALL)
         return stands_as_it_was(reply, question.text, wording("not_weighed"))

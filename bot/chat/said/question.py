@@ -23,6 +23,14 @@ class OneOfUs(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OurPlace:
+    """One of us and the side that they play, as said or supposed: "marguerite left"."""
+
+    who: PlayerId | OneOfUs
+    side: Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slots:
     """What a message settles beside its topic; None is not said.
 
@@ -56,6 +64,7 @@ class Slots:
     toss_won: bool | None = None
     they_chose: TossChoice | None = None
     pulled_wide: PlayerId | OneOfUs | None = None
+    our_place: OurPlace | None = None
     facts: BallFacts = NOTHING_SAID
 
     @property
