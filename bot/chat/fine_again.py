@@ -14,6 +14,7 @@ from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from bot.chat.words import words
+from knowledge.tactics.explained_away import explains_away
 from knowledge.tactics.plays_on import clauses_of, says_fine
 from knowledge.vocabulary import Topic
 
@@ -32,8 +33,11 @@ def fine_again(message: Message, chat: ChatView) -> tuple[Understood, ...]:
 
 
 def _says_so(message: Message, chat: ChatView) -> bool:
-    is_after = chat.hurt and chat.last_topic is Topic.WEATHER_OR_BODY
-    if not is_after or message.asks or opponents(message.mentions, chat):
+    if not chat.hurt or opponents(message.mentions, chat):
+        return False
+    if explains_away(message.text):
+        return True  # "is it just nerves": asked or told, it is no answer to what was complained of
+    if message.asks:
         return False
     named = [one for one in message.mentions if not one.pronoun]
     names = frozenset(word.folded for one in named for word in words(one.typed))

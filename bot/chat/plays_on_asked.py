@@ -16,6 +16,7 @@ from knowledge.tactics.braces import asks_for_brace
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
 from knowledge.tactics.plays_on import asks_to_play_on, goes_on, goes_on_hurt, says_little
+from knowledge.tactics.undrunk import tells_undrunk
 from knowledge.tactics.weather_entries import tells_of_a_body
 from knowledge.vocabulary import Topic
 
@@ -31,6 +32,7 @@ def plays_on_asked(message: Message, chat: ChatView) -> Question | None:
         or _asks_to_cover(message, chat)
         or _asks_for_brace(message, chat)
         or _denies_alarm(message, chat)
+        or _tells_undrunk(message, chat)
     ):
         return None
     slots = find_slots(message.said, message.mentions, message.told)
@@ -62,6 +64,13 @@ def _denies_alarm(message: Message, chat: ChatView) -> bool:
         return True
     names = frozenset(word.folded for one in message.mentions for word in words(one.typed))
     return says_little(rest, names=names)
+
+
+def _tells_undrunk(message: Message, chat: ChatView) -> bool:
+    """ "We havent drunk anything": told of us; what else is asked with it has its own answer."""
+    if message.asks or opponents(message.mentions, chat):
+        return False
+    return tells_undrunk(message.text)
 
 
 def _is_of_hurt(message: Message, chat: ChatView) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.chat.announced_against import announced_against
+from bot.chat.announced_round import match_of_a_round
 from bot.chat.announced_strangers import match_of_strangers
 from bot.chat.asked_of_book import asked_of_book
 from bot.chat.ball_behind import ball_behind
@@ -73,7 +74,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
-    fixed = fixed or both_told_of(message, chat)
+    fixed = fixed or match_of_a_round(message, chat) or both_told_of(message, chat)
     fixed = fixed or side_answered(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)

@@ -6,6 +6,7 @@ from knowledge.complaints import complains
 from knowledge.emergencies import emergency_of
 from knowledge.situation import Situation
 from knowledge.tactics import plays_on
+from knowledge.tactics.explained_away import explains_away
 from knowledge.tactics.weather_entries import BODY, entry_by_words
 from knowledge.tactics.weather_said import folded
 
@@ -30,6 +31,8 @@ def goes_on_anyway(situation: Situation) -> bool:
     asked = situation.asked
     if not any(complains(line) or emergency_of(line) for line in asked.before.splitlines()):
         return False
+    if explains_away(asked.words):
+        return True
     if plays_on.goes_on_hurt(asked.words):
         return not complains(asked.words)
     picked = entry_by_words(asked.words)

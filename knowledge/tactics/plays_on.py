@@ -15,6 +15,7 @@ from knowledge.complaints import complains
 from knowledge.emergencies import Emergency, emergency_of
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE, rule
+from knowledge.tactics import explained_away
 from knowledge.tactics.medicated import HIDES, takes_medicine
 from knowledge.tactics.weather_entries import BODY, Entry
 from knowledge.tactics.weather_finding import find_entry
@@ -183,6 +184,8 @@ def _by_complaint(words: str, before: str) -> Advice:
         return _leaving()
     if not told:
         return _answer("Hurt or unwell? Sit out till staff have looked.", _TIRED, DEFERS)
+    if is_emergency(told[0]) and explained_away.explains_away(words):
+        return explained_away.advise()
     if is_emergency(told[0]):
         is_heat = emergency_of(told[0]) is Emergency.HEAT
         return _answer(_SIT_OUT, _HEAT_BETTER if is_heat else _FEELS_BETTER, DEFERS)

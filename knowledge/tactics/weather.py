@@ -9,7 +9,15 @@ from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.complaints import complains
 from knowledge.emergencies import emergency_of, without_denied
 from knowledge.situation import Situation, Wind
-from knowledge.tactics import braces, heat_answer, hurt_opponent, knocked, plays_on, wind_answer
+from knowledge.tactics import (
+    braces,
+    heat_answer,
+    hurt_opponent,
+    knocked,
+    plays_on,
+    undrunk,
+    wind_answer,
+)
 from knowledge.tactics.beside_complaint import (
     NO_ALARM,
     asks_for_substitute,
@@ -79,6 +87,8 @@ def _advice(situation: Situation) -> Advice:
     told = f"{words}\n{situation.asked.before}"
     if asks_for_substitute(words) and not picks(entry, told):
         return substitute()
+    if entry.kind != BODY and undrunk.tells_undrunk(words):
+        return undrunk.advise(heat)
     advice = _of_entry(entry, situation, heat)
     if entry.kind == BODY:
         advice = with_what_is_asked(advice, words)

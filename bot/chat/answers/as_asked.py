@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.names import settled
+from bot.chat.answers.of_bodies import is_of_bodies
 from bot.chat.answers.own_rates import Numbers, numbers_over
 from bot.chat.answers.standing import score_said
 from bot.chat.context import Asked
@@ -85,7 +86,7 @@ _GOES_ON = regex(
 def _goes_on_from(desk: Desk, question: Question) -> str | None:
     """The words before a question of rules or wind that leans on them: "and against us?"."""
     last = desk.context.asked
-    if last is not None and last.topic is question.topic is Topic.WEATHER_OR_BODY:
+    if last is not None and {_is_of_bodies(question), _is_of_bodies(last)} == {True}:
         has_speed = wind_said(last.text).mph is not None
         return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
@@ -101,6 +102,10 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
         return None
     goes_on = _GOES_ON.search(question.text) or waits_for_hurt(question.text, before=last.text)
     return last.text if goes_on else None
+
+
+def _is_of_bodies(asked: Question | Asked) -> bool:
+    return is_of_bodies(asked.topic, asked.text)
 
 
 def _of_the_return(question: Question, last: Asked) -> str | None:

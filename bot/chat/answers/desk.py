@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection
 
-from bot.chat.asked import Asked
+from bot.chat.answers.of_bodies import tells_of_hurt
 from bot.chat.book_view import BookView
 from bot.chat.book_views import KEPT_READ, BookViews, Read
 from bot.chat.context import Context
@@ -22,11 +22,9 @@ from bot.chat.view import ChatView
 from bot.chat.who_writes import PAIR, bearer_of
 from bot.chat.wording import wording
 from bot.post import Incoming
-from knowledge.cautions import is_emergency
-from knowledge.complaints import complains
 from knowledge.dataclass import dataclass
 from knowledge.game import GameFormat, MatchState
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import PlayerId
 from scouting_db.book import Book
 from scouting_db.directory import Directory
 from scouting_db.values import (
@@ -170,7 +168,6 @@ class Desk:
         """What understanding may know."""
         context = self.context
         asked = context.asked
-        is_of_body = asked is not None and asked.topic is Topic.WEATHER_OR_BODY
         return ChatView(
             book=self.book_id,
             version=self.view.version,
@@ -189,7 +186,7 @@ class Desk:
             listing=context.listing is not None,
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
-            hurt=asked is not None and is_of_body and _tells_of_hurt(asked),
+            hurt=asked is not None and tells_of_hurt(asked),
             over_format=self._over_format(),
             noted=self.after_note is not None,
             asked_last=context.asked_last,
@@ -288,12 +285,6 @@ class Desk:
         return self.book.record_change(
             verb, targets=targets, before=before, chat=self.chat.chat, inbox=self.inbox
         )
-
-
-def _tells_of_hurt(asked: Asked) -> bool:
-    """Whether the question, or one that it goes on from, told of a body that hurts."""
-    told = (*(asked.before or "").splitlines(), asked.text)
-    return any(complains(line) or is_emergency(line) for line in told)
 
 
 def undo_button(change: ChangeId) -> Button:
