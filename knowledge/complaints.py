@@ -47,6 +47,8 @@ _SAYINGS: Final = (
     # How fast somebody's hands are; only of one's own they may be what hurts.
     r"(?<!my )(?<!our )hands (?:(?:are|is|were|got|get|look|looked|not|arent|really|so|too|very|"
     r"pretty|just|that|all|a bit|still|always) )*(?:bad|good|great|shot)\b",
+    # Not without its "a": of "his knee is bad, backhand only" the knee must stay.
+    r"(?:a|his|her|their) (?:(?:really|very|pretty|bit) )?(?:bad|dodgy) (?:back|fore) ?hands?\b",
     r"head to head|cold feet|heavy feet|back ?hands?|fore ?hands?|back (?:up|to|in|at|line|court)",
     r"side ?(?:line|out|by side)|(?:left|right|their|our|his|her|my|other|odd|even) side",
     r"(?:hurts?|hurting|kills?|killing|burns?|burning) (?:us|them|you)\b",

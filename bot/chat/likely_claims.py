@@ -11,7 +11,7 @@ from bot.chat.half_understood import Doubted
 from bot.chat.note_figures import balls_counted
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine
-from bot.chat.note_manner import condition, surety, weight
+from bot.chat.note_manner import condition_of, surety, weight
 from bot.chat.note_plain import between_commas
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import Role
@@ -31,7 +31,7 @@ def claim_of(likely: Likely, player: PlayerId, note: NoteLine, parts: Sequence[C
         weight=weight(hits, balls_counted(note.line[part.start : part.stop])),
         span=(note.said[likely.start].span[0], note.said[likely.stop - 1].span[1]),
         denied=likely.denied,
-        tag=condition(hits),
+        tag=condition_of(likely.trait, hits),
     )
 
 

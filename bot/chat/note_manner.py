@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import isclose
+from typing import Final
 
 from bot.chat.note_hits import Hits
 from bot.chat.trait_lexicon import Role
 from knowledge.regex import regex
-from knowledge.vocabulary import Tag
+from knowledge.vocabulary import Tag, Trait
 
 HEDGED_WEIGHT = 0.45
 """What "maybe" leaves of a claim. Common practice, no source (engineering notes 1.3)."""
@@ -61,3 +62,12 @@ def is_told_unsure(text: str, weights: Sequence[float]) -> bool:
 def condition(hits: Hits) -> Tag | None:
     """When it holds ("when pulled wide"), by the first such phrase."""
     return next((hit.meaning.tag for hit in hits.having(Role.TAG) if hit.meaning.tag), None)
+
+
+ALWAYS_SO: Final = frozenset({Trait.HAND})
+"""What holds at all times: of "righty, drives when pulled wide" the hand is no matter of when."""
+
+
+def condition_of(trait: Trait, hits: Hits) -> Tag | None:
+    """When what is told of that trait holds."""
+    return None if trait in ALWAYS_SO else condition(hits)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from enum import Enum, auto
 
 from bot.chat.clauses import Clause
@@ -10,7 +10,7 @@ from bot.chat.forms import word_set
 from bot.chat.note_hits import JUDGEMENTS, SKILLS, Hit, Hits, things
 from bot.chat.note_line import NoteLine
 from bot.chat.note_opinions import denied_opinions
-from bot.chat.trait_lexicon import NAME, Role
+from bot.chat.trait_lexicon import NAME, Role, Sense
 from knowledge.vocabulary import TRAITS, Trait, TraitKind, Value
 
 REACH_OF_A_NEGATION = 6
@@ -37,6 +37,9 @@ _ANY = "any"
 _NEITHER = frozenset(["neither"])
 
 _NONE = frozenset(["no", "zero", "without"])
+_NOTHING = "nothing"
+_VERY = frozenset(["really", "particularly", "especially", "very", "that", "too", "obviously"])
+_SAVE = (["but"], ["except"], ["besides"], ["beyond"], ["apart"], ["bar"])
 _OR = frozenset(["or", "nor"])
 _COMMAS = frozenset(",/–—")
 
@@ -98,6 +101,7 @@ def negations(hits: Hits, line: Sequence[str], clause: Clause) -> list[Hit]:
     raised = denied_opinions(line, clause)
     opinions = {at for hit in raised for at in range(hit.start, hit.stop)}
     nots = [hit for hit in _unguarded(hits, Role.NOT) if hit.start not in opinions]
+    nots += _nothing_judged(hits, line)
     told = {line[hit.start] for hit in nots} | {
         line[at] for hit in hits.traits for at in range(hit.start, hit.stop)
     }
@@ -106,6 +110,18 @@ def negations(hits: Hits, line: Sequence[str], clause: Clause) -> list[Hit]:
         [*raised, *(hit for hit in nots if line[hit.start] not in doubled)],
         key=lambda hit: hit.start,
     )
+
+
+def _nothing_judged(hits: Hits, line: Sequence[str]) -> Iterator[Hit]:
+    """The "nothing" of "nothing weak about her hands", which stands right before a judgement.
+
+    "Nothing but weak hands" and "nothing weak but her hands" say that something is.
+    """
+    for hit in hits.having(*JUDGEMENTS):
+        at = hit.start - 1
+        at -= at > 0 and line[at] in _VERY
+        if at >= 0 and line[at] == _NOTHING and line[hit.stop : hit.stop + 1] not in _SAVE:
+            yield Hit(start=at, stop=at + 1, meaning=Sense(role=Role.NOT))
 
 
 def once_so(hits: Hits, predicates: Sequence[Hit], line: Sequence[str]) -> list[Hit]:

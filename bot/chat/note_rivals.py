@@ -26,6 +26,11 @@ _MORE = frozenset(
         *("most", "worst", "the", "still", "though", "tho", "of", "all"),
     ]
 )
+_IS = frozenset(
+    ["is", "s", "plays", "looks", "exactly", "just", "much", "pretty", "kinda", "a", "lot"]
+)
+_ALIKE = (("like",), ("the", "same", "as"), ("same", "as"), ("similar", "to"))
+_BUT = frozenset(["but", "only", "except", "just", "though", "tho"])
 _LEADS = frozenset(["but", "and", "though", "while", "whereas", "especially", "with", "so"])
 _COUNTED = frozenset(["made", "hit", "of", "out", "for", "in", "only", "just", NAME])
 
@@ -46,6 +51,8 @@ def without_rival(
         after = _words(said, second.span[1])
         if between in _NOT and after and first.players != second.players:
             return _cut(said, mentions, first.span[1], second.span[1])
+        if _is_measure(between, after) and first.players != second.players:
+            return said, tuple(one for one in mentions if one is not second)
         if between[-1:] == ("than",) and not after and _MORE.issuperset(between[:-1]):
             return _without_more(said, mentions, (first, second))
     last = named[-1:]
@@ -61,6 +68,13 @@ def _is_not_them(said: Sequence[Word], first: Mention, second: Mention) -> bool:
     between = _NOT_THEM_BUT.issuperset(_words(said, first.span[1], second.span[0]))
     is_other = first.players != second.players
     return begins and between and is_other and bool(_words(said, second.span[1]))
+
+
+def _is_measure(between: Sequence[str], after: Sequence[str]) -> bool:
+    """Whether "same as Ruiz but slower" follows: Ruiz is what the first is measured by."""
+    alike = next((one for one in _ALIKE if tuple(between[-len(one) :]) == one), None)
+    leads = between[: -len(alike)] if alike else ()
+    return alike is not None and _IS.issuperset(leads) and bool(_BUT & {*after[:1]})
 
 
 def _words(said: Sequence[Word], start: int, stop: int | None = None) -> list[str]:

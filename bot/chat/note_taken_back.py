@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from itertools import takewhile
+from itertools import islice, takewhile
 from typing import Final
 
 from bot.chat.claim_model import SKILL
@@ -47,6 +47,14 @@ _OTHER = {
     )
     for one, other in (pair, pair[::-1])
 }
+_HANDS = frozenset(["left", "right", "lefty", "righty"])
+_SIDES = frozenset(["left", "right"])
+_HANDED = frozenset(["handed", "hander"])
+_NO_SUCH_HAND = frozenset(["not", "isnt", "aint", "wasnt", "never"])
+_A = frozenset(["a", "an", "the"])
+_OWNING_UP = (("sorry",), ("i", "mean"), ("i", "meant"), ("my", "bad"), ("my", "mistake"))
+"""What closes a word put right: "right hip no left hip sorry"."""
+
 _ONLY_DENIES = word_set("only_denies")
 _DOES_NOT = word_set("denied_doing") | {"cant", "cannot", "dont", "couldnt", "rarely", "hardly"}
 _IS_NOT = word_set("denied_being") | {"wasnt", "arent"}
@@ -66,7 +74,7 @@ def with_what_counts(
     said: Sequence[Word], mentions: Sequence[Mention], view: ChatView, read: Reader
 ) -> NoteSaid | None:
     """The note without what it takes back; None where it takes back nothing that is read."""
-    breach = _breach(said)
+    breach = _owned_up(said) or _breach(said)
     if breach is None:
         return None
     instead = _word_for_word(breach, mentions, view)
@@ -79,6 +87,23 @@ def with_what_counts(
     second = read(breach.behind, told, alone)
     claims = _counting(first, second, breach, is_bare=not told)
     return None if claims is None else _joined(first, second, claims)
+
+
+def _owned_up(said: Sequence[Word]) -> _Breach | None:
+    """ "His right hip no left hip sorry": a bare "no" before the opposite of a word said.
+
+    The "sorry" that closes the line says that it denies nothing: "good forehand no backhand".
+    """
+    line = [word.folded for word in said]
+    closing = next((one for one in _OWNING_UP if tuple(line[-len(one) :]) == one), None)
+    if closing is None:
+        return None
+    said, line = said[: -len(closing)], line[: -len(closing)]
+    for at in reversed([at for at, word in enumerate(line) if word == "no" and at > 0]):
+        told = (word for word in line[at + 1 :] if word not in _BEFORE_A_WORD)
+        if any(_OTHER.get(word) in line[:at] for word in islice(told, 1)):
+            return _Breach(before=said[:at], cue=frozenset(["no"]), behind=said[at + 1 :])
+    return None
 
 
 def _breach(said: Sequence[Word]) -> _Breach | None:
@@ -162,6 +187,7 @@ def _is_kind(hit: Hit, other: Hit) -> bool:
 
 def _put(breach: _Breach, start: int, stop: int, first: int, last: int) -> Sequence[Word]:
     """The words put right stand from the wrong ones' begin to their own end."""
+    start = _denial_of_a_hand(breach.before, start, stop)
     begins = breach.before[start].span[0]
     right = [
         replace(word, span=(begins, word.span[1]), gap=breach.before[start].gap)
@@ -170,6 +196,17 @@ def _put(breach: _Breach, start: int, stop: int, first: int, last: int) -> Seque
         for at, word in enumerate(breach.behind[first:last])
     ]
     return [*breach.before[:start], *right, *breach.before[stop:], *breach.behind[last:]]
+
+
+def _denial_of_a_hand(before: Sequence[Word], start: int, stop: int) -> int:
+    """Where "not a lefty" begins: who is put right has the other hand, and does not lack it."""
+    told = [word.folded for word in before]
+    if told[start] not in _HANDS or (told[start] in _SIDES and not _HANDED & {*told[start:stop]}):
+        return start
+    at = start - 1
+    while at >= 0 and told[at] in _A:
+        at -= 1
+    return at if at > 0 and told[at] in _NO_SUCH_HAND else start
 
 
 def _counting(

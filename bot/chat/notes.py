@@ -21,7 +21,7 @@ from bot.chat.note_figures import balls_counted
 from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
-from bot.chat.note_manner import condition, weight
+from bot.chat.note_manner import ALWAYS_SO, condition, condition_of, weight
 from bot.chat.note_measures import is_of_shot, measures
 from bot.chat.note_misreadings import is_feigned, is_misread
 from bot.chat.note_negations import excepted, is_told_lacking
@@ -180,7 +180,8 @@ def _by_rules(note: NoteLine) -> _Ruled:
             claims = _tagged(claims, hits)
         manner = weight(hits, balls_counted(note.line[clause.start : clause.stop]))
         told = [(one, _whose(note, one, hits, weight=manner)) for one in judged]
-        if claims or judged:
+        told_of = [one.trait for one in judged] or [claim.trait for claim, _ in claims[-1:]]
+        if not ALWAYS_SO.issuperset(told_of):
             used |= {at for hit in hits.having(Role.TAG) for at in range(hit.start, hit.stop)}
         if any(whose for _, whose in told):
             used |= places_of_manner(hits)
@@ -227,7 +228,7 @@ def _tagged(claims: list[tuple[Claim, bool]], hits: Hits) -> list[tuple[Claim, b
     if not claims or tag is None or claims[-1][0].tag is not None:
         return claims
     last, turned = claims[-1]
-    return [*claims[:-1], (replace(last, tag=tag), turned)]
+    return [*claims[:-1], (replace(last, tag=condition_of(last.trait, hits)), turned)]
 
 
 def _whole(parts: Sequence[Clause], note: NoteLine) -> list[Clause]:
@@ -278,7 +279,7 @@ def _whose(note: NoteLine, judged: Judged, hits: Hits, *, weight: float) -> list
             weight=weight,
             span=span,
             denied=judged.denied,
-            tag=condition(hits),
+            tag=condition_of(judged.trait, hits),
         )
         for player in note.subjects.at(judged.at)
     ]

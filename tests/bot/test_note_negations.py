@@ -44,3 +44,17 @@ def test_a_no_ends_at_the_comma(text: str, claims: dict[str, str]) -> None:
 )
 def test_a_list_under_one_no_is_denied_whole(text: str, claims: dict[str, str]) -> None:
     assert _claimed(text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("nothing weak about ruiz's hands", set()),
+        ("nothing really weak about ruiz's hands", set()),
+        ("nothing good about ruiz's serve", {("serve", "weakness")}),
+        ("ruiz nothing but weak hands", {("counter", "weakness")}),
+        ("ruiz has nothing but a weak serve", {("serve", "weakness")}),
+    ],
+)
+def test_nothing_denies_the_judgement_behind_it(text: str, claims: set[tuple[str, str]]) -> None:
+    assert set(_claimed(text).items()) == claims

@@ -116,3 +116,21 @@ def test_a_comparison_weighs_less_and_says_nothing_of_its_measure(demo: Talk) ->
 )
 def test_what_is_told_of_one_stays_with_one(demo: Talk, text: str, claims: set[str]) -> None:
     assert told(demo, text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("lindqvist same as okafor but slower", {"Lindqvist foot_speed weakness"}),
+        ("lindqvist like okafor but slower", {"Lindqvist foot_speed weakness"}),
+        ("okafor is just like lindqvist only slower", {"Okafor foot_speed weakness"}),
+        (
+            "lindqvist and okafor are slow",
+            {"Lindqvist foot_speed weakness", "Okafor foot_speed weakness"},
+        ),
+    ],
+)
+def test_whom_somebody_is_measured_by_is_told_nothing_of(
+    demo: Talk, text: str, claims: set[str]
+) -> None:
+    assert told(demo, text) == claims

@@ -15,7 +15,7 @@ from voices import EVENING, IN_TALK, PEOPLE
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import LexiconError, Role, Sense, sense_of_entry, traits_data
 from bot.chat.understand import understand_note
-from knowledge.vocabulary import TRAITS, PlayerId, Seen, Trait
+from knowledge.vocabulary import TRAITS, PlayerId, Seen, Tag, Trait
 
 CASES = tomllib.loads((Path(__file__).parent.parent / "cases" / "notes.toml").read_text("utf-8"))[
     "note"
@@ -40,6 +40,21 @@ def test_case(case: dict[str, Any]) -> None:
     if "kept" in case:
         assert list(said.kept) == case["kept"]
     assert said.seen == case.get("seen", Seen.LIVE)
+
+
+@pytest.mark.parametrize(
+    ("text", "tags", "kept"),
+    [
+        ("hale righty, drives when pulled wide", {None}, ("drives when pulled wide",)),
+        ("lefty ruiz lobs when pulled wide", {None, Tag.PULLED_WIDE}, ()),
+        ("hale is slow, when pulled wide", {Tag.PULLED_WIDE}, ()),
+    ],
+)
+def test_a_hand_holds_at_all_times(text: str, tags: set[Tag | None], kept: tuple[str, ...]) -> None:
+    said = understand_note(text, chat=IN_TALK)
+    assert {claim.tag for claim in said.claims} == tags
+    assert {claim.tag for claim in said.claims if claim.trait is Trait.HAND} <= {None}
+    assert said.kept == kept
 
 
 NOTE_WORDS = st.lists(

@@ -41,6 +41,11 @@ def read(text: str) -> set[str]:
             {"Hale: two_handed_backhand no"},
         ),
         ("hale lobs a lot scratch that he poaches a lot", {"Hale: poaching often"}),
+        ("hale hates the ball at his right hip no left hip sorry", {"Hale: body_jam weakness"}),
+        ("ruiz has a weak forehand no backhand sorry", {"Ruiz: backhand_dink weakness"}),
+        ("ruiz is slow to her left no her right i mean", {"Ruiz: moves_right weakness"}),
+        ("hale is not a lefty sorry, righty", {"Hale: hand right"}),
+        ("hale isnt left handed no wait right handed", {"Hale: hand right"}),
     ],
 )
 def test_what_is_said_instead_counts(text: str, claims: set[str]) -> None:
@@ -96,6 +101,15 @@ def test_what_is_not_taken_back_stays(text: str, claims: set[str]) -> None:
             "brandt is quick no overhead",
             {"Brandt: foot_speed strength", "Brandt: overhead weakness"},
         ),
+        (
+            "hale has a good forehand no backhand",
+            {"Hale: forehand_dink strength", "Hale: backhand_dink weakness"},
+        ),
+        (
+            "hale is slow no lefty sorry",
+            {"Hale: foot_speed weakness", "Hale: hand left denied"},
+        ),
+        ("hale is not a lefty sorry, not a righty", {"Hale: hand right denied"}),
         ("i mean hale is slow", {"Hale: foot_speed weakness"}),
         ("hale patient? no", {"Hale: patience weakness"}),
     ],

@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from knowledge.complaints import complains, complains_of_us
 
 HURTS = [
+    "his knee is bad, backhand only",
+    "slow feet and priya has a dodgy back",
     "lindqvist in a cast",
     "she is wearing a sling today",
     "my elbow hurts on drives",
@@ -35,6 +37,8 @@ HURTS = [
 ]
 
 PLAY = [
+    "slow feet and ruiz has a dodgy back hand",
+    "quick hands but her bad back hand floats",
     "he serves from a sling shot motion",
     "lindqvist in a slump",
     "quist's hands are not so bad as i said",
