@@ -8,9 +8,12 @@ from itertools import pairwise
 
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
+from bot.chat.forms import word_set
 from bot.chat.message import Message, is_ours, names_somebody, opponents
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, opens_with_somebody
 from bot.chat.opponents_told import opponents_told
+from bot.chat.rally_clauses import LONGEST_TOLD
+from bot.chat.rally_opening import opened_by
 from bot.chat.said import (
     MatchSaid,
     NoteSaid,
@@ -55,6 +58,7 @@ ASKS_BESIDE = 0.5
 rally told in words to be nothing but a question. With a topic beyond doubt MAY_ASK_FROM will do: of
 the writers' hard scores that answers 13 of 39 such lines that ask and 7 of 411 that do not."""
 
+_OTHERWISE = word_set("not_of_one_rally")
 _POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
 
 _BESIDE_OUR_BODY = frozenset({Topic.TIMEOUT_NOW, Topic.PAIR_UP})
@@ -143,9 +147,19 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
         return 0
     if isinstance(fixed, ScoreSaid) and serving_said(message, chat) is not None:
         return 0  # "actually we serve first": every word of it tells whose serve it is
+    if isinstance(fixed, RallySaid) and _is_told_whole(message):
+        return 0
     stray = stray_words(message.told.of_score) - _of_match_points(message)
     stray -= _of_the_end(fixed, message)
     return stray - fixed.understood if isinstance(fixed, RallySaid) and not message.asks else stray
+
+
+def _is_told_whole(message: Message) -> bool:
+    """ "Lost it i dumped the third": whose it was and what was done; without a word of what holds
+    at all times, or of a question, there is nothing beside it."""
+    said = message.told.words
+    is_asked = message.asks or any(word.folded in _OTHERWISE for word in said)
+    return not is_asked and len(said) <= LONGEST_TOLD and opened_by(said) > 0
 
 
 _GAMES = frozenset(["1st", "2nd", "3rd", "first", "second", "third"])

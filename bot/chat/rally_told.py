@@ -33,6 +33,7 @@ _OPENED = regex(
     r"(?:(?:ok|so|and|ugh|nice|yes|no|damn|argh) )*(?:we )?(?:just )?"
     r"(?:(?P<how>lost|loss|l|won|win|w)"
     r"(?: (?:it|that|that one|this one|the rally|the point|that rally|that point))?(?: again| too)?"
+    r"(?: (?:ugh|argh|damn|dammit|man|shit|nice))*"
     r"|dropped that (?:one|rally|point)(?: again| too)?)"
 )
 """`lost, mira netted it`: said in so many words, before what happened in it."""

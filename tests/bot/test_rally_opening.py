@@ -27,6 +27,13 @@ def serving(demo: Talk) -> Talk:
         "lost the rally we left it for each other",
         "dropped that one my lob was short",
         "i popped it up lost that one",
+        "lost okafor went at my body",
+        "lost it i dumped the third",
+        "lost, i dumped the third",
+        "lost i dumped the third",
+        "lost again damn okafor went down my line",
+        "we lost they banged one at me",
+        "lost",
     ],
 )
 def test_a_lost_rally_is_lost(serving: Talk, said: str) -> None:
@@ -39,6 +46,10 @@ def test_a_lost_rally_is_lost(serving: Talk, said: str) -> None:
         "won that one they popped it up",
         "won it he netted",
         "won the point they left it",
+        "won i got okafor at his feet",
+        "won lindqvist popped up my dink",
+        "just won they netted it",
+        "won",
         "we won that one i put it away",
         "that one us",
         "point for us",
@@ -47,6 +58,39 @@ def test_a_lost_rally_is_lost(serving: Talk, said: str) -> None:
 )
 def test_a_won_rally_is_won(serving: Talk, said: str) -> None:
     assert serving.say(said).startswith("4-3-1.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "lost game one",
+        "lost 9-11",
+        "lost two in a row",
+        "lost they hit everything hard",
+        "lost they always drive at me",
+        "lost they drive at me",
+        "lost how do i hit it",
+        "won what now",
+        "lost should i hit it at okafor",
+        "lost where do i hit it",
+        "lost i think they are better",
+        "lost our serve",
+        "won the toss",
+    ],
+)
+def test_a_bare_lost_opens_nothing_where_no_deed_follows(said: str) -> None:
+    assert opened_by(words(said)) == 0
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["lost they hit everything at me", "won the toss", "lost what now",
+     "won what do we change", "lost they drive at me should i lob"],
+)  # fmt: skip
+def test_a_question_behind_a_bare_lost_still_asks(serving: Talk, said: str) -> None:
+    rows = serving.stored()["entry"]
+    assert serving.say(said)
+    assert serving.stored()["entry"] == rows
 
 
 @pytest.mark.parametrize(
