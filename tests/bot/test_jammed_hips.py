@@ -26,6 +26,9 @@ def playing(demo: Talk) -> Talk:
         ("soll is a lefty. jams at the left hip", "left hip"),
         ("soll jams at the left hip", "left hip"),
         ("soll weak at the right hip", "right hip"),
+        ("soll hates the ball at his right hip no left hip sorry", "left hip"),
+        ("soll jams at the left hip, no wait, the right hip", "right hip"),
+        ("soll jams at the right hip sorry left", "left hip"),
     ],
 )
 def test_the_hip_that_was_noted_is_called(playing: Talk, note: str, hip: str) -> None:

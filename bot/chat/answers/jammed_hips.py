@@ -23,6 +23,16 @@ _HIP = regex(
     r"(?:hip|pocket|ribs?|armpit|thigh|waist|side of (?:the|his|her|their) body)\b",
     re.IGNORECASE,
 )
+_PUT_RIGHT = regex(
+    r"[\s,.]*(?:no,? (?:wait|sorry|i meant?|actually|make that)|sorry|wait|i meant?"
+    r"|make that|scratch that"
+    r"|no\b(?=.*\b(?:sorry|i meant?|my (?:bad|mistake))\W*$))"
+    r"[\s,.]+(?:(?:no|wait|sorry|i meant?|at|the|his|her|its|it was)[\s,.]+)*"
+    r"(?P<side>left|right|lft|rt)\b",
+    re.IGNORECASE,
+)
+"""The other side told instead: "his right hip no left hip sorry"."""
+
 _NEAR = 12
 """Characters between the claim's own words and the hip that belongs to it."""
 
@@ -56,5 +66,6 @@ def _of(rows: Sequence[NoteRow], player: PlayerId) -> Iterator[JammedHip]:
             start, end = one.span
             for found in _HIP.finditer(row.text):
                 if found.start() <= end + _NEAR and found.end() >= start - _NEAR:
-                    is_left = found["side"].lower().startswith("l")
+                    told = _PUT_RIGHT.match(row.text, found.end()) or found
+                    is_left = told["side"].lower().startswith("l")
                     yield JammedHip(player=player, side=Side.LEFT if is_left else Side.RIGHT)
