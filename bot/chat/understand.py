@@ -11,6 +11,7 @@ from dataclasses import replace
 from bot.chat.announced_and_noted import announced_and_noted
 from bot.chat.asked_after_score import put_clearly, question_beside
 from bot.chat.asked_beside import ASKS_BESIDE, with_offers, with_topics_beside
+from bot.chat.body_told import body_told
 from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
@@ -136,6 +137,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = fixed or told_first(message, chat, settled) or disputed_call(message, chat)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
+        said = tuple(body_told(one, message, chat) for one in said)
         said = (*said[:-1], put_clearly(said[-1], message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         told = _without_report(told, message)

@@ -98,10 +98,10 @@ def around(asked: Asked, situation: Situation) -> Around:
 
 
 def with_caution(asked: Asked, advice: Advice, situation: Situation) -> Advice:
-    """The advice; where one of us hurts, never without a word on that."""
+    """The advice; where one of us hurts, never without a word on that, before its own caution."""
     if not _hides_complaint(asked, advice, situation):
         return advice
-    return replace(advice, caution=wording("hurts"))
+    return replace(advice, caution="\n".join(filter(None, (wording("hurts"), advice.caution))))
 
 
 def _faults(asked: Asked) -> list[str]:
@@ -112,13 +112,19 @@ def _faults(asked: Asked) -> list[str]:
 
 
 def _hides_complaint(asked: Asked, advice: Advice, situation: Situation) -> bool:
-    """Whether one of us hurts, in a question about something else that has no caution."""
+    """Whether one of us hurts, in a question about something else that says nothing of it.
+
+    "Never at the head" is no word on a shoulder; who defers to medical staff has said it.
+    """
     names = [one.name for one in situation.ours if one.name]
     return (
         asked.topic is not Topic.WEATHER_OR_BODY
-        and advice.caution is None
+        and _STAFF not in (advice.caution or "")
         and complains_of_us(asked.text, names=names)
     )
+
+
+_STAFF = "medical staff"
 
 
 def _is_about_them(topic: Topic) -> bool:
