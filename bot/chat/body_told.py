@@ -7,13 +7,13 @@ was asked before. Opponents are left out, and so is whatever asks, or goes on to
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from bot.chat.asking import surely_asks
 from bot.chat.message import Message, opponents
 from bot.chat.partner_trouble import line_of_us
-from bot.chat.said import NoteSaid, Question, Understood
-from bot.chat.slots import find_slots
+from bot.chat.said import Question
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
 from knowledge.complaints import complains
@@ -58,22 +58,12 @@ _OF_STAFF = frozenset({Topic.WEATHER_OR_BODY, Topic.RULES_QUESTION})
 """Topics that answer a body already, or the rulebook's time for it."""
 
 
-def body_told(said: Understood, message: Message, chat: ChatView) -> Understood:
-    """As a question of a body, where the message only tells that one of ours hurts.
-
-    A note that claims nothing is none: what hurts is not kept.
-    """
-    match said:
-        case Question() if said.topic not in _OF_STAFF:
-            slots = said.slots
-        case NoteSaid(claims=()):
-            slots = find_slots(message.said, message.mentions, message.told)
-        case _:
-            return said
-    if not only_tells_of_a_body(message, chat):
-        return said
+def body_told(question: Question, message: Message, chat: ChatView) -> Question:
+    """The question as one of a body, where the message only tells that one of ours hurts."""
+    if question.topic in _OF_STAFF or not only_tells_of_a_body(message, chat):
+        return question
     topic = Topic.WEATHER_OR_BODY
-    return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
+    return replace(question, topic=topic, confidence=CERTAIN, offers=(), changes=False)
 
 
 def only_tells_of_a_body(message: Message, chat: ChatView) -> bool:

@@ -12,11 +12,10 @@ _OF_PLAYERS = r"(?! (?:me|us|him|her|them|out|up)\b)"
 _FREEZE = regex(
     r"\b(?:with|(?P<no>no|without|minus))(?: (?:a|the|any|score|point))*"
     rf" freez(?:e|ing)\b{_OF_PLAYERS}"
-    r"|\bfreeze (?:scoring|format|rules?)\b"
+    r"|\bfreeze (?:scoring|format)\b"
     r"|\b(?:score|scores|game|point) (?:(?P<never>doesnt|never|isnt|not) )?(?:is |gets? )?"
-    rf"(?:freez(?:e|es)|frozen)\b{_OF_PLAYERS}"
+    rf"(?:freezes|frozen)\b{_OF_PLAYERS}"
     rf"|\brally(?: scoring)?(?: to)?(?: \w+)?(?: win by \w+)? freeze\b{_OF_PLAYERS}"
-    rf"|^freeze at (?:game point|\d+)$"
 )
 
 

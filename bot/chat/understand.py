@@ -137,7 +137,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     fixed = fixed or told_first(message, chat, settled) or disputed_call(message, chat)
     if fixed is None:
         said = tuple(_heard(one) for one in talk_or_question(message, chat))
-        said = tuple(body_told(one, message, chat) for one in said)
+        said = tuple(_of_body(one, message, chat) for one in said)
         said = (*said[:-1], put_clearly(said[-1], message, chat))
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         told = _without_report(told, message)
@@ -192,6 +192,10 @@ def _heard(said: Understood) -> Understood:
         case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
     return said
+
+
+def _of_body(said: Understood, message: Message, chat: ChatView) -> Understood:
+    return body_told(said, message, chat) if isinstance(said, Question) else said
 
 
 def _without_report(said: tuple[Understood, ...], message: Message) -> tuple[Understood, ...]:

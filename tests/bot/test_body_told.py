@@ -1,4 +1,4 @@
-"""A body of ours told of in a statement: a caution, whatever stroke it names or came before."""
+"""A body of ours told of in a statement: a caution, whatever it names or was asked before."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ TIME_OUT = replace(EVENING, last_topic=Topic.TIMEOUT_NOW)
         "her shoulder pinches",
         "my partner's elbow stings when she serves",
         "my wrist twinges a bit on the backhand flick",
-        "toms knee is aching on split steps",
+        "says his knee is aching on split steps",
     ],
 )
 @pytest.mark.parametrize("chat", [EVENING, OVERHEAD, TIME_OUT])
