@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from bot.chat.said import Mention, OneOfUs, OurPlace
+from bot.chat.one_of_us import ONE, token, whom
+from bot.chat.said import Mention, OurPlace
 from bot.chat.words import Word
 from knowledge.regex import regex
-from knowledge.vocabulary import PlayerId, Side
+from knowledge.vocabulary import Side
 
-_ONE = r"(?:@\d+|me|partner)"
 _ASKS = (
     r"(?<!do )(?<!does )(?<!should )(?<!shall )(?<!can )(?<!could )(?<!would )(?<!is )(?<!are )"
     r"(?<!am )(?<!or )(?<!why )"
@@ -31,19 +31,19 @@ _SIDE = (
     r"(?! (?:hand|handed|hander|handers|or|of|shoulder|hip|knee|foot|leg|arm|ankle|wrist|after|when"
     r"|me|us|her|him|it|the|now so|away|behind)\b)"
 )
-_TELLS = regex(rf"{_ASKS}(?P<who>{_ONE}) {_OFTEN}{_PLAYS}{_SIDE}")
+_TELLS = regex(rf"{_ASKS}(?P<who>{ONE}) {_OFTEN}{_PLAYS}{_SIDE}")
 """`she plays left`, `i have the right`."""
 
 _BARE = r"(?: (?:on|at|the|is|am|plays?|always|playing|to))*"
 _BOTH = regex(
-    rf"{_ASKS}(?P<who>{_ONE}){_BARE} {_SIDE}(?: (?:and|with|so))*"
-    rf" (?P<other>{_ONE}){_BARE} (?P<others>left|right)\b(?! (?:hand|or)\b)"
+    rf"{_ASKS}(?P<who>{ONE}){_BARE} {_SIDE}(?: (?:and|with|so))*"
+    rf" (?P<other>{ONE}){_BARE} (?P<others>left|right)\b(?! (?:hand|or)\b)"
 )
 """`me on the right her on the left`, `im right sunniva left`: the one tells the other."""
 
 _ALONE = regex(
     rf"(?:(?:ok|okay|so|and|then|well|its|it|is|today|with|yes|no|put|lets say|say) )*"
-    rf"(?P<who>{_ONE}){_BARE} {_SIDE}(?: (?:then|today|now|please|always|for now|side|player))*"
+    rf"(?P<who>{ONE}){_BARE} {_SIDE}(?: (?:then|today|now|please|always|for now|side|player))*"
 )
 """`colm left`: the words of our buttons, where whose side it is was just spoken of."""
 
@@ -68,7 +68,7 @@ def our_place_said(
 
     "She" is taken for the partner, so this holds only where our own places are spoken of.
     """
-    line = " ".join(_token(word, ours) for word in said)
+    line = " ".join(token(word, ours, me=_ME, partner=_PARTNER) for word in said)
     if _WEIGHS.search(line):
         return None
     both = _BOTH.search(line)
@@ -77,19 +77,4 @@ def our_place_said(
     found = both or (_ALONE.fullmatch(line) if alone else None) or _TELLS.search(line)
     if found is None:
         return None
-    return OurPlace(who=_one(found["who"], ours), side=Side(found["side"]))
-
-
-def _one(who: str, ours: Sequence[Mention]) -> PlayerId | OneOfUs:
-    if who.startswith("@"):
-        return ours[int(who[1:])].players[0]
-    return OneOfUs.ASKER if who == "me" else OneOfUs.PARTNER
-
-
-def _token(word: Word, ours: Sequence[Mention]) -> str:
-    for at, one in enumerate(ours):
-        if one.span[0] <= word.span[0] < one.span[1]:
-            return f"@{at}"
-    if word.folded in _ME:
-        return "me"
-    return "partner" if word.folded in _PARTNER else word.folded
+    return OurPlace(who=whom(found["who"], ours), side=Side(found["side"]))

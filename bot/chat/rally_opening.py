@@ -32,6 +32,8 @@ _WHO = regex(
 _PLAY = ("nouns.", "verbs.", "endings.", "acts.")
 _DEEDS = ("verbs.", "endings.", "acts.")
 _FARTHEST_DEED = 4
+"""Words behind whom it is said of: "i got doug at his feet" has it first. Our own bound."""
+
 _NO_DEED = word_set("no_one_deed")
 _GOES_ON = regex(r"\b(?:and|then|but|so)\b")
 

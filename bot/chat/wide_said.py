@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from typing import Final
 
 from bot.chat.near_words import mended
+from bot.chat.one_of_us import ONE, token, whom
 from bot.chat.said import Mention, OneOfUs
 from bot.chat.words import Word, words_in
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
 
-_WHO = r"(?<!do )(?<!should )(?<!shud )(?<!can )(?<!could )(?P<who>@\d+|me|partner)"
+_WHO = rf"(?<!do )(?<!should )(?<!shud )(?<!can )(?<!could )(?P<who>{ONE})"
 _OFF_COURT = (
     r"(?:off (?:the |my |our |his |her )?(?:court|ct)"
     r"|(?:past|beyond|outside) the (?:side ?lines?|doubles line|court)"
@@ -44,15 +45,8 @@ def who_is_wide(said: Sequence[Word], ours: Sequence[Mention]) -> PlayerId | One
     found = _MADE_WIDE.search(line) or _STANDS_WIDE.search(line)
     if found is None:
         return None
-    if found["who"].startswith("@"):
-        return ours[int(found["who"][1:])].players[0]
-    return OneOfUs.ASKER if found["who"] == "me" else OneOfUs.PARTNER
+    return whom(found["who"], ours)
 
 
 def _token(word: Word, ours: Sequence[Mention]) -> str:
-    for at, one in enumerate(ours):
-        if one.span[0] <= word.span[0] < one.span[1]:
-            return f"@{at}"
-    if word.folded in _ME:
-        return "me"
-    return "partner" if word.folded in _PARTNER else mended(word.folded, _SPELT)
+    return mended(token(word, ours, me=_ME, partner=_PARTNER), _SPELT)

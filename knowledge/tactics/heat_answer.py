@@ -25,6 +25,9 @@ NIOSH = Source(kind=SourceKind.PUBLISHED, citation="NIOSH 2017-126")
 """Heat stress: hydration (read): 8 oz each 15 to 20 minutes of work in the heat, never over 48 oz
 an hour. Written for workers; no sheet for players was found."""
 
+HOW_MUCH: Final = Reason(text="8 oz each 15-20 min, never over 48 oz/hour", source=NIOSH)
+"""How much to drink in the heat."""
+
 DRY_PERCENT: Final = 40.0
 DAMP_PERCENT: Final = 60.0
 HUMID_PERCENT: Final = 70.0
@@ -132,7 +135,7 @@ def advise(said: HeatSaid, index: Felt) -> Advice:
         topic=Topic.WEATHER_OR_BODY,
         call=_CALLS[heat_level(index.index_f)],
         reasons=(
-            Reason(text="8 oz each 15-20 min, never over 48 oz/hour", source=NIOSH),
+            HOW_MUCH,
             Reason(text="Dizzy, chills, sick, headache: stop at once", source=COMMON_PRACTICE),
             Reason(text="Short points; time-outs for breath", source=COMMON_PRACTICE),
         ),

@@ -164,8 +164,8 @@ def _subject(
 
     A name beside an "at me" is the helper's, or one spoken of before.
     """
-    asker = None if situation.asker is None else situation.find(situation.asker)
-    asker = asker or _writer(situation)
+    known = None if situation.asker is None else situation.find(situation.asker)
+    asker = known or _writer(situation)
     if len(named) == 1:
         if asker is not None and (_FREEZES_ME if frozen else _TO_ME).search(said):
             return True, asker
@@ -176,7 +176,7 @@ def _subject(
     )
     if is_partner:
         return False, None if asker is None else other_of(asker, situation.ours)
-    return True, asker
+    return True, known
 
 
 def _writer(situation: Situation) -> OnCourt | None:

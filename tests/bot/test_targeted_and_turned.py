@@ -22,7 +22,7 @@ def colm(fresh: Talk) -> Talk:
     ("said", "call"),
     [
         ("shes getting battered", "Marguerite: middle and deep. Colm"),
-        ("and its me now theyre hitting", "Colm: middle and deep. Marguerite"),
+        ("and its me now theyre hitting", "You: middle and deep. Partner"),
     ],
 )
 def test_who_gets_the_balls_is_told_by_the_last_words(colm: Talk, said: str, call: str) -> None:

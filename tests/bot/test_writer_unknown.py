@@ -88,6 +88,7 @@ def test_a_lefty_is_never_taken_as_right_handed_in_silence(fresh: Talk) -> None:
     told = fresh.say("who has the middle")
     assert "Oriane left: two forehands meet" in told  # both ways, since no sides are told
     assert "two backhands meet" in told
+    assert "Who plays left?" in told
 
 
 @pytest.mark.parametrize(
